@@ -1,0 +1,59 @@
+namespace LinkMargin.Engine.Geometry;
+
+/// <summary>A simple closed polygon on a level's plan. The last corner joins the first.</summary>
+public sealed class Polygon
+{
+    private readonly Point2[] corners;
+
+    /// <summary>Makes a polygon of at least three corners.</summary>
+    public Polygon(IEnumerable<Point2> corners)
+    {
+        this.corners = [.. corners];
+        if (this.corners.Length < 3)
+        {
+            throw new ArgumentException($"A polygon needs at least 3 corners, not {this.corners.Length}.", nameof(corners));
+        }
+    }
+
+    /// <summary>The corners in order.</summary>
+    public IReadOnlyList<Point2> Corners => corners;
+
+    /// <summary>Area in square metres, whichever way the corners run.</summary>
+    public double AreaSquareMetres => Math.Abs(SignedArea());
+
+    /// <summary>Smallest x and y of any corner.</summary>
+    public Point2 Least => new(corners.Min(c => c.X), corners.Min(c => c.Y));
+
+    /// <summary>Largest x and y of any corner.</summary>
+    public Point2 Greatest => new(corners.Max(c => c.X), corners.Max(c => c.Y));
+
+    /// <summary>
+    /// Whether a point lies inside, by counting the edges to its right. Edges are half open, so two polygons that share
+    /// an edge never both claim a point on it.
+    /// </summary>
+    public bool Contains(Point2 p)
+    {
+        bool inside = false;
+        for (int i = 0, j = corners.Length - 1; i < corners.Length; j = i++)
+        {
+            Point2 a = corners[j], b = corners[i];
+            if (a.Y > p.Y != b.Y > p.Y && p.X < a.X + ((p.Y - a.Y) / (b.Y - a.Y) * (b.X - a.X)))
+            {
+                inside = !inside;
+            }
+        }
+
+        return inside;
+    }
+
+    private double SignedArea()
+    {
+        double twice = 0;
+        for (int i = 0, j = corners.Length - 1; i < corners.Length; j = i++)
+        {
+            twice += Point2.Cross(corners[j], corners[i]);
+        }
+
+        return twice / 2;
+    }
+}

@@ -1,0 +1,31 @@
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Engine.Houses;
+
+/// <summary>A box that stands in a room: solid, or a shell of panels with named sides open.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="LevelIndex">The level it stands on; 0 is the lowest.</param>
+/// <param name="Centre">Centre of its footprint.</param>
+/// <param name="SizeX">East to west before turning, metres, above 0.</param>
+/// <param name="SizeY">South to north before turning, metres, above 0.</param>
+/// <param name="TurnDegrees">Turned about its centre, degrees anticlockwise.</param>
+/// <param name="FromMetres">Underside above the level's floor, metres.</param>
+/// <param name="ToMetres">Top above the level's floor, metres.</param>
+/// <param name="Material">What it, or each panel of a shell, is made of.</param>
+public sealed record Fixture(
+    string Name,
+    int LevelIndex,
+    Point2 Centre,
+    double SizeX,
+    double SizeY,
+    double TurnDegrees,
+    double FromMetres,
+    double ToMetres,
+    Material Material)
+{
+    /// <summary>Whether it is hollow: each panel met counts by itself, and things may stand inside.</summary>
+    public bool IsShell { get; init; }
+
+    /// <summary>Sides of a shell that have no panel.</summary>
+    public BoxSides OpenSides { get; init; }
+}

@@ -1,0 +1,27 @@
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Engine.Houses;
+
+/// <summary>Everything described by one house file, checked, in metres.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Levels">Lowest first, at least one.</param>
+/// <param name="Fixtures">Things that stand in its rooms.</param>
+/// <param name="Spots">Candidate places for a console.</param>
+/// <param name="Seats">Where players sit.</param>
+/// <param name="Console">The console's radio.</param>
+/// <param name="Controller">The controller's radio.</param>
+public sealed record House(
+    string Name,
+    IReadOnlyList<Level> Levels,
+    IReadOnlyList<Fixture> Fixtures,
+    IReadOnlyList<Spot> Spots,
+    IReadOnlyList<Seat> Seats,
+    Radio Console,
+    Radio Controller)
+{
+    /// <summary>Where a spot is in the house.</summary>
+    public Point3 PositionOf(Spot spot) => spot.Plan.At(Levels[spot.LevelIndex].ElevationMetres + spot.HeightMetres);
+
+    /// <summary>Where a seat's hands are in the house.</summary>
+    public Point3 PositionOf(Seat seat) => seat.Plan.At(Levels[seat.LevelIndex].ElevationMetres + seat.HandsMetres);
+}

@@ -1,0 +1,27 @@
+namespace LinkMargin.Engine.Houses;
+
+/// <summary>One row of the material table: what a thing takes away at 2.4 GHz, how sure that is, and where it is from.</summary>
+/// <param name="Name">The word used in house files, such as <c>drywall-stud</c>.</param>
+/// <param name="LossDb">Median loss at normal incidence, 2.4 GHz, dB, 0 or more.</param>
+/// <param name="SpreadDb">One standard deviation of the loss between examples of the same thing, dB, 0 or more.</param>
+/// <param name="Source">A citation, <c>common practice</c> or <c>from memory</c>.</param>
+public sealed record Material(string Name, double LossDb, double SpreadDb, string Source)
+{
+    /// <summary>What it is, in words a builder would use.</summary>
+    public string Description { get; init; } = "";
+
+    /// <summary>Thickness the loss belongs to, metres; null where thickness plays no part.</summary>
+    public double? ThicknessMetres { get; init; }
+
+    /// <summary>How the loss applies.</summary>
+    public LossForm Form { get; init; } = LossForm.Sheet;
+
+    /// <summary>Electrical properties, for a material that is one substance; null where unknown or mixed.</summary>
+    public Dielectric? Dielectric { get; init; }
+
+    /// <summary>What it is built of from one face to the other, for a composite; empty where not stated.</summary>
+    public IReadOnlyList<Layer> Layers { get; init; } = [];
+
+    /// <summary>Studs or battens inside a composite; null where there are none.</summary>
+    public Ribs? Ribs { get; init; }
+}
