@@ -1,0 +1,12 @@
+namespace LinkMargin.Files.Problems;
+
+/// <summary>One thing wrong or odd in a file a person wrote.</summary>
+/// <param name="File">The file as the person named it.</param>
+/// <param name="Mark">Where in it.</param>
+/// <param name="Severity">Whether it stops the work.</param>
+/// <param name="Message">One sentence: the value, what is allowed, what to do.</param>
+public sealed record Problem(string File, Mark Mark, Severity Severity, string Message)
+{
+    /// <summary><c>file:line:column: message</c>.</summary>
+    public override string ToString() => FormattableString.Invariant($"{File}:{Mark.Line}:{Mark.Column}: {Message}");
+}
