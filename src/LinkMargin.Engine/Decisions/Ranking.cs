@@ -1,0 +1,63 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Decisions;
+
+/// <summary>
+/// Spots from best to worst. A spot is as good as its worst seat: the one with the least headroom (margin less what the
+/// seat asks for). Equals are parted by how many seats are met, then by mean headroom, then by name.
+/// </summary>
+/// <param name="Scores">Best first; empty where the house has no spot or no seat.</param>
+public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
+{
+    // Margins closer than this are equal: far below any effect, far above rounding.
+    private const double EqualDb = 1e-9;
+
+    /// <summary>Ranks a house's spots over its seats.</summary>
+    public static Ranking Of(Scene scene)
+    {
+        House house = scene.House;
+        if (house.Seats.Count == 0)
+        {
+            return new Ranking([]);
+        }
+
+        return Of([.. house.Spots.Select(spot => new SpotScore(
+            spot, [.. house.Seats.Select(seat => LinkEvaluation.Budget(scene, spot, seat))]))]);
+    }
+
+    /// <summary>Ranks scored spots.</summary>
+    public static Ranking Of(IEnumerable<SpotScore> scores)
+    {
+        SpotScore[] ordered = [.. scores];
+        Array.Sort(ordered, Compare);
+        return new Ranking(ordered);
+    }
+
+    /// <summary>Seats that lack their required margin at every spot.</summary>
+    public IReadOnlyList<Seat> SeatsNeverMet => Scores.Count == 0
+        ? []
+        : [.. Scores[0].Budgets.Select((budget, i) => (budget.Seat, i))
+            .Where(s => Scores.All(score => !score.Budgets[s.i].Meets))
+            .Select(s => s.Seat)];
+
+    private static int Compare(SpotScore a, SpotScore b)
+    {
+        int order = Descending(a.Worst.HeadroomDb, b.Worst.HeadroomDb);
+        if (order == 0)
+        {
+            order = b.SeatsMet.CompareTo(a.SeatsMet);
+        }
+
+        if (order == 0)
+        {
+            order = Descending(a.MeanHeadroomDb, b.MeanHeadroomDb);
+        }
+
+        return order != 0 ? order : string.CompareOrdinal(a.Spot.Name, b.Spot.Name);
+    }
+
+    // Rounded to a lattice, so that "equal" is an equivalence and the order a proper one.
+    private static int Descending(double a, double b) => Math.Round(b / EqualDb).CompareTo(Math.Round(a / EqualDb));
+}

@@ -1,0 +1,47 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Fields;
+
+/// <summary>Computes fields, rows in parallel. Each cell writes only its own place, so threads never change a bit.</summary>
+public static class FieldComputation
+{
+    /// <summary>The margin at the centre of every cell of a level that lies in a room.</summary>
+    /// <param name="scene">The house, laid out.</param>
+    /// <param name="request">What is wanted.</param>
+    /// <param name="rowDone">Called from any thread when a row is done; null to hear nothing.</param>
+    /// <param name="cancellation">Stops the work between rows.</param>
+    public static Field Compute(
+        Scene scene, FieldRequest request, Action? rowDone = null, CancellationToken cancellation = default)
+    {
+        Level level = scene.House.Levels[request.LevelIndex];
+        Grid grid = LevelGrid.Over(level, request.CellMetres);
+        Point3 console = scene.House.PositionOf(request.Spot);
+        double handsZ = level.ElevationMetres + request.HandsMetres;
+        double greatestLossDb = new RadioPair(scene.House.Console, scene.House.Controller).GreatestLossDb;
+        double[] marginDb = new double[grid.Count];
+        var options = new ParallelOptions
+        {
+            CancellationToken = cancellation,
+            MaxDegreeOfParallelism = request.Threads ?? Environment.ProcessorCount,
+        };
+        Parallel.For(0, grid.Rows, options, () => new TraceBuffer(), ComputeRow, _ => { });
+        return new Field(request.Spot, request.LevelIndex, request.HandsMetres, grid, marginDb);
+
+        TraceBuffer ComputeRow(int row, ParallelLoopState state, TraceBuffer buffer)
+        {
+            for (int column = 0; column < grid.Columns; column++)
+            {
+                Point2 centre = grid.CentreOf(column, row);
+                marginDb[(row * grid.Columns) + column] = LevelGrid.IsIndoors(level, centre)
+                    ? greatestLossDb - LinkEvaluation.PathLossDb(scene, console, centre.At(handsZ), buffer)
+                    : double.NaN;
+            }
+
+            rowDone?.Invoke();
+            return buffer;
+        }
+    }
+}

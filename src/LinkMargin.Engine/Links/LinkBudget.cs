@@ -1,0 +1,33 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+
+namespace LinkMargin.Engine.Links;
+
+/// <summary>The itemised sum of one link, transmit power to margin.</summary>
+/// <param name="Spot">Where the console stands.</param>
+/// <param name="Seat">Where the player sits.</param>
+/// <param name="DistanceMetres">Straight distance, metres.</param>
+/// <param name="Frequency">The frequency whose free-space loss is the mean over the band.</param>
+/// <param name="Paths">The paths, strongest first.</param>
+/// <param name="PathLossDb">Loss of all paths together, by the sum of their powers, dB.</param>
+/// <param name="Directions">Controller to console, then console to controller.</param>
+/// <param name="MarginDb">The worse of the two directions' margins, dB.</param>
+public sealed record LinkBudget(
+    Spot Spot,
+    Seat Seat,
+    double DistanceMetres,
+    Frequency Frequency,
+    IReadOnlyList<PathBudget> Paths,
+    double PathLossDb,
+    IReadOnlyList<DirectionBudget> Directions,
+    double MarginDb)
+{
+    /// <summary>What the seat asks for, dB.</summary>
+    public double RequiredDb => Seat.RequiredDb;
+
+    /// <summary>Margin less required, dB; below 0 the seat is short of what it asks for.</summary>
+    public double HeadroomDb => MarginDb - RequiredDb;
+
+    /// <summary>Whether the margin is at least what the seat asks for.</summary>
+    public bool Meets => HeadroomDb >= 0;
+}

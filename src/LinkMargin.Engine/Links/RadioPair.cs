@@ -1,0 +1,42 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+
+namespace LinkMargin.Engine.Links;
+
+/// <summary>The two radios of a link, and what they make of a path loss.</summary>
+/// <param name="Console">The console's radio.</param>
+/// <param name="Controller">The controller's radio.</param>
+public sealed record RadioPair(Radio Console, Radio Controller)
+{
+    /// <summary>The path loss at which the worse direction has no margin left, dB. Margin is this less the path loss.</summary>
+    public double GreatestLossDb { get; } = Math.Min(LossAtZeroMargin(Controller, Console), LossAtZeroMargin(Console, Controller));
+
+    /// <summary>Both directions at a path loss, controller to console first.</summary>
+    /// <param name="pathLossDb">Path loss, dB.</param>
+    public IReadOnlyList<DirectionBudget> Directions(double pathLossDb) =>
+    [
+        Direction("controller", Controller, "console", Console, pathLossDb),
+        Direction("console", Console, "controller", Controller, pathLossDb),
+    ];
+
+    private static DirectionBudget Direction(string from, Radio sender, string to, Radio receiver, double pathLossDb)
+    {
+        Decibels gains = new(sender.AntennaGainDb + receiver.AntennaGainDb);
+        Decibels grip = new(sender.HandAndBodyDb + receiver.HandAndBodyDb);
+        PowerLevel received = sender.TransmitPower + gains - grip - new Decibels(pathLossDb);
+        return new DirectionBudget(
+            from,
+            to,
+            sender.TransmitPower.Dbm,
+            gains.Db,
+            grip.Db,
+            received.Dbm,
+            receiver.Sensitivity.Dbm,
+            (received - receiver.Sensitivity).Db);
+    }
+
+    private static double LossAtZeroMargin(Radio sender, Radio receiver) =>
+        (sender.TransmitPower - receiver.Sensitivity).Db
+        + sender.AntennaGainDb + receiver.AntennaGainDb
+        - sender.HandAndBodyDb - receiver.HandAndBodyDb;
+}

@@ -1,0 +1,31 @@
+using LinkMargin.Engine.Quantities;
+
+namespace LinkMargin.Engine.Propagation;
+
+/// <summary>
+/// Basic transmission loss in free space between isotropic antennas: Recommendation ITU-R P.525-4 (08/2019), "Calculation
+/// of free-space attenuation", equation (3) (edition and number from memory), in its exact form; the constant 32.4 of the
+/// practical form is rounded and reads 0.048 dB low.
+/// </summary>
+public static class FreeSpaceLoss
+{
+    /// <summary>Loss over a distance at one frequency.</summary>
+    /// <param name="distanceMetres">d, metres, 0 or more.</param>
+    /// <param name="frequency">f.</param>
+    /// <returns>
+    /// Lbf in dB, 0 or more. Closer than λ/4π (about 10 mm at 2.4 GHz) the formula would promise a gain; two antennas that
+    /// close are one, and the loss is held at 0 dB, which makes the same place for both ends a defined answer.
+    /// </returns>
+    public static double Db(double distanceMetres, Frequency frequency)
+    {
+        if (!(distanceMetres >= 0) || double.IsInfinity(distanceMetres))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(distanceMetres), distanceMetres, "A distance must be finite and 0 m or more.");
+        }
+
+        // P.525-4 eq. (3): Lbf = 20 log10(4πd/λ)
+        double turns = 4 * Math.PI * distanceMetres / frequency.WavelengthMetres;
+        return turns <= 1 ? 0 : 20 * Math.Log10(turns);
+    }
+}

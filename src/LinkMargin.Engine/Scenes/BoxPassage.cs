@@ -1,0 +1,17 @@
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Engine.Scenes;
+
+/// <summary>
+/// Where a line goes into a box and out again: places along it (below 0 or above 1 where an end lies inside), the sides,
+/// and the cosines of the angles to those sides' normals.
+/// </summary>
+internal struct BoxPassage
+{
+    public double Enter;
+    public double Leave;
+    public BoxSides EnterSide;
+    public BoxSides LeaveSide;
+    public double EnterCos;
+    public double LeaveCos;
+}

@@ -1,0 +1,64 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Links;
+
+namespace LinkMargin.Engine.Scenes;
+
+/// <summary>The fixtures of a house as turned boxes.</summary>
+internal sealed class FixtureBoxes
+{
+    private readonly PlanTree tree;
+    private readonly FixtureBox[] boxes;
+
+    internal FixtureBoxes(IReadOnlyList<FixtureBox> boxes)
+    {
+        this.boxes = [.. boxes];
+        tree = new PlanTree([.. boxes.Select(b => b.Bounds)]);
+    }
+
+    /// <summary>Adds what the line meets.</summary>
+    internal void Trace(Point3 from, Point3 to, TraceBuffer buffer)
+    {
+        double whole = from.DistanceTo(to);
+        int count = tree.Query(from.Plan, to.Plan, ref buffer.Candidates);
+        for (int c = 0; c < count; c++)
+        {
+            FixtureBox box = boxes[buffer.Candidates[c]];
+            if (!box.Pierce(from, to, out BoxPassage passage))
+            {
+                continue;
+            }
+
+            if (!box.IsShell)
+            {
+                double inside = (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * whole;
+                double share = box.BulkThickness is double thickness ? inside / thickness : 1;
+                bool starts = passage.Enter > 0;
+                Add(buffer, box, starts ? passage.Enter : passage.Leave, starts ? passage.EnterCos : passage.LeaveCos, share);
+                continue;
+            }
+
+            if (passage.Enter > 0 && (box.OpenSides & passage.EnterSide) == 0)
+            {
+                Add(buffer, box, passage.Enter, passage.EnterCos, 1);
+            }
+
+            if (passage.Leave < 1 && (box.OpenSides & passage.LeaveSide) == 0)
+            {
+                Add(buffer, box, passage.Leave, passage.LeaveCos, 1);
+            }
+        }
+    }
+
+    private static void Add(TraceBuffer buffer, FixtureBox box, double along, double cosine, double share)
+    {
+        ref Hit hit = ref buffer.Next();
+        hit.Along = Math.Clamp(along, 0, 1);
+        hit.Name = box.Name;
+        hit.Material = box.Material;
+        hit.Level = box.Level;
+        hit.Kind = ObstacleKind.Fixture;
+        hit.AtEnd = false;
+        hit.CosIncidence = cosine;
+        hit.Share = share;
+    }
+}

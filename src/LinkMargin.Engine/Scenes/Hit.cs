@@ -1,0 +1,31 @@
+using LinkMargin.Engine.Links;
+
+namespace LinkMargin.Engine.Scenes;
+
+/// <summary>One obstacle met by a straight line, in numbers only: what the tracer writes and the evaluator reads.</summary>
+internal struct Hit
+{
+    /// <summary>Place along the line, 0 at its start, 1 at its end.</summary>
+    public double Along;
+
+    /// <summary>Index into the scene's names.</summary>
+    public int Name;
+
+    /// <summary>Index into the scene's materials.</summary>
+    public int Material;
+
+    /// <summary>The level it belongs to.</summary>
+    public int Level;
+
+    /// <summary>What kind of thing it is.</summary>
+    public ObstacleKind Kind;
+
+    /// <summary>Whether the line meets the wall at one of its ends, where another wall may join.</summary>
+    public bool AtEnd;
+
+    /// <summary>Cosine of the angle to the surface's normal, 0 to 1.</summary>
+    public double CosIncidence;
+
+    /// <summary>See <see cref="Crossing.Share"/>.</summary>
+    public double Share;
+}

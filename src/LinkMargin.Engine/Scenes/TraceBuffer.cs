@@ -1,0 +1,33 @@
+namespace LinkMargin.Engine.Scenes;
+
+/// <summary>Room for what one line meets, used again for the next; one for each thread.</summary>
+internal sealed class TraceBuffer
+{
+    /// <summary>Room for the numbers a tree query writes.</summary>
+    internal int[] Candidates = new int[64];
+
+    private Hit[] hits = new Hit[32];
+
+    /// <summary>How many hits there are.</summary>
+    internal int Count { get; private set; }
+
+    /// <summary>The hits, in the order they stand in.</summary>
+    internal Span<Hit> Hits => hits.AsSpan(0, Count);
+
+    /// <summary>Forgets all hits.</summary>
+    internal void Clear() => Count = 0;
+
+    /// <summary>Keeps the first so many.</summary>
+    internal void KeepFirst(int count) => Count = count;
+
+    /// <summary>Makes room for one more and hands it out; the caller sets every member.</summary>
+    internal ref Hit Next()
+    {
+        if (Count == hits.Length)
+        {
+            Array.Resize(ref hits, 2 * hits.Length);
+        }
+
+        return ref hits[Count++];
+    }
+}
