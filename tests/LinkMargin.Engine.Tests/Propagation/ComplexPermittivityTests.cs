@@ -1,0 +1,75 @@
+using System.Numerics;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Quantities;
+
+namespace LinkMargin.Engine.Tests.Propagation;
+
+public sealed class ComplexPermittivityTests
+{
+    private static readonly Dielectric Concrete = new(5.24, 0, 0.0462, 0.7822);
+
+    [Fact]
+    public void Matches_the_published_properties_at_2440_MHz()
+    {
+        Frequency frequency = Frequency.FromMegahertz(2440);
+        Assert.All(ReferenceTable.Read("p2040-properties-2440mhz.csv").Rows, row =>
+        {
+            Complex eta = ComplexPermittivity.Of(SubstanceTable.Of(row), frequency);
+            row.AssertPrinted("relative_permittivity", eta.Real, 5);
+            row.AssertPrinted("imaginary_permittivity", -eta.Imaginary, 5);
+            row.AssertPrinted(
+                "conductivity_s_per_m", ComplexPermittivity.ConductivitySiemensPerMetre(SubstanceTable.Of(row), frequency), 5);
+            double nepers = -Complex.Sqrt(eta).Imaginary * 2 * Math.PI / frequency.WavelengthMetres;
+            row.AssertPrinted("bulk_db_per_m", nepers * 20 / Math.Log(10), 5);
+        });
+    }
+
+    [Fact]
+    public void Matches_the_values_another_program_publishes_at_9_GHz()
+    {
+        Frequency frequency = Frequency.FromGigahertz(9);
+        Assert.All(ReferenceTable.Read("p2040-properties-9ghz.csv").Rows, row =>
+        {
+            row.AssertPrinted("relative_permittivity", ComplexPermittivity.Of(SubstanceTable.Of(row), frequency).Real, 5);
+            row.AssertPrinted(
+                "conductivity_s_per_m", ComplexPermittivity.ConductivitySiemensPerMetre(SubstanceTable.Of(row), frequency), 5);
+        });
+    }
+
+    [Fact]
+    public void Is_within_rounding_of_the_texts_own_17_98()
+    {
+        double imaginary = -ComplexPermittivity.Of(new Dielectric(1, 0, 1, 0), Frequency.FromGigahertz(1)).Imaginary;
+        Assert.InRange(imaginary, 17.975, 17.985);
+    }
+
+    [Fact]
+    public void Air_is_one_at_any_frequency() =>
+        Assert.Equal(new Estimate<Complex>(Complex.One, null), ComplexPermittivity.At(null, Frequency.FromGigahertz(300)));
+
+    [Theory]
+    [InlineData(ComplexPermittivity.LeastGigahertz, true)]
+    [InlineData(ComplexPermittivity.LeastGigahertz * 0.99, false)]
+    [InlineData(ComplexPermittivity.GreatestGigahertz, true)]
+    [InlineData(ComplexPermittivity.GreatestGigahertz * 1.01, false)]
+    public void Computes_outside_the_measured_range_and_says_so(double gigahertz, bool comfortable)
+    {
+        Estimate<Complex> estimate = ComplexPermittivity.At(Concrete, Frequency.FromGigahertz(gigahertz));
+        Assert.Equal(comfortable, estimate.IsComfortable);
+        Assert.Equal(5.24, estimate.Value.Real);
+        Assert.True(comfortable || estimate.Caution!.Contains("1 to 10 GHz", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(1, 0, false)]
+    [InlineData(0.999, 0, true)]
+    [InlineData(2, -0.001, true)]
+    [InlineData(double.NaN, 0, true)]
+    [InlineData(2, double.PositiveInfinity, true)]
+    public void Refuses_what_no_passive_material_has(double a, double c, bool refused)
+    {
+        Exception? thrown = Record.Exception(() => ComplexPermittivity.Of(new Dielectric(a, 0, c, 0), Frequency.FromGigahertz(2)));
+        Assert.Equal(refused, thrown is ArgumentOutOfRangeException);
+    }
+}
