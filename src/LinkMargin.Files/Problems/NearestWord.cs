@@ -1,0 +1,97 @@
+namespace LinkMargin.Files.Problems;
+
+/// <summary>Finds the word somebody most likely meant.</summary>
+public static class NearestWord
+{
+    /// <summary>Words longer than this are never a slip of the finger.</summary>
+    private const int LongestWord = 80;
+
+    /// <summary>More words than this are not listed in a message.</summary>
+    private const int LongestList = 16;
+
+    /// <summary>The candidate within a slip or two of a word; null where none is near. Ties go to the first.</summary>
+    public static string? Find(string word, IEnumerable<string> candidates)
+    {
+        ArgumentNullException.ThrowIfNull(word);
+        ArgumentNullException.ThrowIfNull(candidates);
+        if (word.Length > LongestWord)
+        {
+            return null;
+        }
+
+        string plain = Plain(word);
+        string? nearest = null;
+        int least = Math.Max(1, plain.Length / 3) + 1;
+        foreach (string candidate in candidates)
+        {
+            int slips = Slips(plain, Plain(candidate));
+            if (slips < least)
+            {
+                (nearest, least) = (candidate, slips);
+            }
+        }
+
+        return nearest;
+    }
+
+    /// <summary>
+    /// The end of a sentence about a wrong word, with its stop: the word that was meant, or else the words there are, or
+    /// else where to find them.
+    /// </summary>
+    /// <param name="word">The wrong word.</param>
+    /// <param name="candidates">The right ones.</param>
+    /// <param name="whereListed">What to look at when the list is too long to print, such as <c>the material table</c>.</param>
+    public static string Advice(string word, IReadOnlyCollection<string> candidates, string? whereListed = null)
+    {
+        ArgumentNullException.ThrowIfNull(candidates);
+        if (Find(word, candidates) is { } nearest)
+        {
+            return $"did you mean '{nearest}'?";
+        }
+
+        if (candidates.Count == 0)
+        {
+            return "there is none to name yet.";
+        }
+
+        if (candidates.Count > LongestList)
+        {
+            return whereListed is null
+                ? $"there are {candidates.Count} to choose from, such as '{candidates.First()}'."
+                : $"see {whereListed} for the {candidates.Count} there are.";
+        }
+
+        return $"write one of: {string.Join(", ", candidates)}";
+    }
+
+    /// <summary>Case, blanks, hyphens and underscores are not what makes a word a different one.</summary>
+    private static string Plain(string word) => word.ToLowerInvariant().Replace('_', '-').Replace(' ', '-');
+
+    /// <summary>
+    /// Letters to insert, drop, change or swap with their neighbour to make one word into the other: the restricted
+    /// Damerau–Levenshtein distance, three rows at a time.
+    /// </summary>
+    private static int Slips(string a, string b)
+    {
+        int[] beforeLast = new int[b.Length + 1];
+        int[] last = [.. Enumerable.Range(0, b.Length + 1)];
+        for (int i = 1; i <= a.Length; i++)
+        {
+            int[] row = new int[b.Length + 1];
+            row[0] = i;
+            for (int j = 1; j <= b.Length; j++)
+            {
+                int change = a[i - 1] == b[j - 1] ? 0 : 1;
+                row[j] = Math.Min(Math.Min(row[j - 1], last[j]) + 1, last[j - 1] + change);
+                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                {
+                    row[j] = Math.Min(row[j], beforeLast[j - 2] + 1);
+                }
+            }
+
+            (beforeLast, last) = (last, row);
+        }
+
+        return last[b.Length];
+    }
+}

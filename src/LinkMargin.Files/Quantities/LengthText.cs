@@ -1,0 +1,112 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace LinkMargin.Files.Quantities;
+
+/// <summary>
+/// Reads a length as people write it: a bare number in the file's unit, a number with a unit, or feet and inches with
+/// fractions of an inch.
+/// </summary>
+internal static partial class LengthText
+{
+    private const string NotALength = "is not a length; write for example 3.81 m, 38 mm or 12ft 6in";
+
+    /// <summary>Reads a length in metres.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="bareUnit">The unit of a number that has none.</param>
+    public static Parsed Parse(string text, LengthUnit bareUnit)
+    {
+        string plain = WithPlainQuotes(text.Trim());
+        if (plain.Length > NumberText.LongestText)
+        {
+            return Parsed.Wrong(NotALength);
+        }
+
+        if (FeetAndInches().Match(plain) is { Success: true } both)
+        {
+            return OfFeetAndInches(both);
+        }
+
+        if (OneFigure().Match(plain) is not { Success: true } one)
+        {
+            return NumberText.Parse(plain, NotALength);
+        }
+
+        Parsed figure = Figure(one.Groups["figure"].Value);
+        string word = one.Groups["unit"].Value;
+        if (figure.Fault is not null)
+        {
+            return figure;
+        }
+
+        LengthUnit? unit = word.Length == 0 ? bareUnit : LengthUnits.FromWord(word);
+        if (unit is not { } known)
+        {
+            return Parsed.Wrong($"has the unit '{word}', which is not a unit of length; write m, cm, mm, ft or in");
+        }
+
+        double metres = figure.Value * LengthUnits.InMetres(known);
+        return Parsed.Of(one.Groups["sign"].Value == "-" ? -metres : metres);
+    }
+
+    private static Parsed OfFeetAndInches(Match match)
+    {
+        if (match.Groups["unit"].Value.Length == 0)
+        {
+            return Parsed.Wrong("has no unit behind its last number; write inches as 6in, as in 12ft 6in");
+        }
+
+        Parsed feet = Figure(match.Groups["feet"].Value), inches = Figure(match.Groups["inches"].Value);
+        if (feet.Fault is not null || inches.Fault is not null)
+        {
+            return feet.Fault is not null ? feet : inches;
+        }
+
+        if (feet.Value != Math.Floor(feet.Value))
+        {
+            return Parsed.Wrong("has a fraction of a foot before its inches; write whole feet, as in 12ft 6in");
+        }
+
+        if (inches.Value >= 12)
+        {
+            return Parsed.Wrong("has 12 inches or more behind its feet; carry them over, as in 13ft 1in");
+        }
+
+        double metres = (feet.Value * LengthUnits.MetresPerFoot) + (inches.Value * LengthUnits.MetresPerInch);
+        return Parsed.Of(match.Groups["sign"].Value == "-" ? -metres : metres);
+    }
+
+    /// <summary>A number, a fraction such as 1/2, or both as in 6 1/2.</summary>
+    private static Parsed Figure(string text)
+    {
+        if (Fraction().Match(text) is not { Success: true } match)
+        {
+            return NumberText.Parse(text, NotALength);
+        }
+
+        double below = Whole(match, "below");
+        return below == 0
+            ? Parsed.Wrong("divides by zero")
+            : Parsed.Of(Whole(match, "whole") + (Whole(match, "above") / below));
+    }
+
+    private static double Whole(Match match, string group) =>
+        match.Groups[group].Value is { Length: > 0 } digits ? double.Parse(digits, CultureInfo.InvariantCulture) : 0;
+
+    /// <summary>Word processors and phones turn quotes into primes and curls.</summary>
+    private static string WithPlainQuotes(string text) =>
+        text.Replace('\u2032', '\'').Replace('\u2019', '\'').Replace('\u2033', '"').Replace('\u201d', '"').Replace('\u2212', '-');
+
+    [GeneratedRegex(
+        @"^(?<sign>[+-]?)(?<feet>[0-9.]+)\s*(ft|foot|feet|')\s*-?\s*(?<inches>[0-9][0-9. /]*?)\s*(?<unit>in|inch|inches|""|''|)$",
+        RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex FeetAndInches();
+
+    [GeneratedRegex(
+        @"^(?<sign>[+-]?)(?<figure>[0-9.]+([eE][+-]?[0-9]+)?|([0-9]+\s+)?[0-9]+/[0-9]+)\s*(?<unit>\p{L}+|'|""|''|)$",
+        RegexOptions.CultureInvariant)]
+    private static partial Regex OneFigure();
+
+    [GeneratedRegex(@"^((?<whole>[0-9]+)\s+)?(?<above>[0-9]+)/(?<below>[0-9]+)$", RegexOptions.CultureInvariant)]
+    private static partial Regex Fraction();
+}

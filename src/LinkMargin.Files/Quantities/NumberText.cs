@@ -1,0 +1,50 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace LinkMargin.Files.Quantities;
+
+/// <summary>Reads a bare number, the same way on every machine.</summary>
+internal static partial class NumberText
+{
+    /// <summary>A longer text is no number a person wrote.</summary>
+    public const int LongestText = 60;
+
+    /// <summary>Reads a number; it is finite.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="notANumber">The fault of a text that is no number at all.</param>
+    public static Parsed Parse(string text, string notANumber)
+    {
+        string trimmed = text.Trim();
+        if (trimmed.Length > LongestText)
+        {
+            return Parsed.Wrong(notANumber);
+        }
+
+        if (NotFinite().IsMatch(trimmed))
+        {
+            return Parsed.Wrong("is not a finite number");
+        }
+
+        if (DecimalComma().IsMatch(trimmed))
+        {
+            return Parsed.Wrong($"has a decimal comma; write {trimmed.Replace(',', '.')}");
+        }
+
+        if (!Decimal().IsMatch(trimmed))
+        {
+            return Parsed.Wrong(notANumber);
+        }
+
+        double value = double.Parse(trimmed, NumberStyles.Float, CultureInfo.InvariantCulture);
+        return double.IsFinite(value) ? Parsed.Of(value) : Parsed.Wrong("is too large to be a finite number");
+    }
+
+    [GeneratedRegex(@"^[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?$", RegexOptions.CultureInvariant)]
+    private static partial Regex Decimal();
+
+    [GeneratedRegex(@"^[+-]?[0-9]*,[0-9]+$", RegexOptions.CultureInvariant)]
+    private static partial Regex DecimalComma();
+
+    [GeneratedRegex(@"^[+-]?\.?(nan|inf|infinity|∞)$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex NotFinite();
+}

@@ -1,0 +1,18 @@
+namespace LinkMargin.Files.Quantities;
+
+/// <summary>What a number may be, both ends allowed. The check and the message both come from here.</summary>
+/// <param name="Least">Smallest value allowed.</param>
+/// <param name="Greatest">Largest value allowed.</param>
+/// <param name="Unit">The unit both are in, such as <c>m</c>; empty for a bare number.</param>
+internal sealed record QuantityRange(double Least, double Greatest, string Unit)
+{
+    /// <summary>Whether a value is allowed; NaN never is.</summary>
+    public bool Contains(double value) => value >= Least && value <= Greatest;
+
+    /// <summary>A value with the unit, at most to a tenth of a thousandth.</summary>
+    public string Show(double value) =>
+        FormattableString.Invariant($"{value:0.####}{(Unit.Length == 0 ? "" : " ")}{Unit}");
+
+    /// <summary><c>0.5 m to 20 m</c>.</summary>
+    public override string ToString() => $"{Show(Least)} to {Show(Greatest)}";
+}

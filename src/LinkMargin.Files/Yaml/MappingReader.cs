@@ -1,0 +1,196 @@
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
+
+namespace LinkMargin.Files.Yaml;
+
+/// <summary>
+/// Reads one group of keys. Every fault is recorded in the source and reading goes on: a method gives null both where a
+/// key is absent and where its value is wrong, and only a wrong value, or the absence of a required key, is a mistake.
+/// </summary>
+internal sealed class MappingReader
+{
+    private readonly Dictionary<string, MappingEntry> entries;
+    private readonly IReadOnlyCollection<string> keys;
+
+    /// <summary>Starts reading, and records the keys that are not among those allowed.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="node">The group.</param>
+    /// <param name="what">What the group describes, such as <c>a door</c>.</param>
+    /// <param name="keys">Every key it may have.</param>
+    public MappingReader(Source source, MappingNode node, string what, IReadOnlyCollection<string> keys)
+    {
+        (Source, Mark, What, this.keys) = (source, node.Mark, what, keys);
+        entries = node.Entries.ToDictionary(entry => entry.Key);
+        foreach (MappingEntry entry in node.Entries.Where(entry => !keys.Contains(entry.Key)))
+        {
+            source.Mistake(entry.KeyMark, $"{Quote.Of(entry.Key)} is not a key of {what}; {NearestWord.Advice(entry.Key, keys)}");
+        }
+    }
+
+    /// <summary>The file.</summary>
+    public Source Source { get; }
+
+    /// <summary>Where the group starts.</summary>
+    public Mark Mark { get; }
+
+    /// <summary>What the group describes.</summary>
+    public string What { get; }
+
+    /// <summary>Reads a node as a group of keys; null, with a mistake recorded, where it is none.</summary>
+    public static MappingReader? Open(Source source, Node node, string what, IReadOnlyCollection<string> keys)
+    {
+        if (node is MappingNode mapping)
+        {
+            return new MappingReader(source, mapping, what, keys);
+        }
+
+        source.Mistake(node.Mark, $"{what} is written with keys ({string.Join(", ", keys.Take(4))}{(keys.Count > 4 ? ", …" : "")}), not as {node.Kind}.");
+        return null;
+    }
+
+    /// <summary>Whether a key is written, rightly or wrongly.</summary>
+    public bool Has(string key) => entries.ContainsKey(Known(key));
+
+    /// <summary>Where a key's value is, or where the group starts if the key is absent.</summary>
+    public Mark MarkOf(string key) => entries.TryGetValue(Known(key), out MappingEntry? entry) ? entry.Value.Mark : Mark;
+
+    /// <summary>A key's value; null where absent, and with a mistake recorded where nothing follows the key.</summary>
+    public Node? Optional(string key)
+    {
+        if (!entries.TryGetValue(Known(key), out MappingEntry? entry))
+        {
+            return null;
+        }
+
+        if (entry.Value is ScalarNode { IsNull: true })
+        {
+            Source.Mistake(entry.KeyMark, $"'{key}' of {What} has no value; write one or remove the key.");
+            return null;
+        }
+
+        return entry.Value;
+    }
+
+    /// <summary>A key's value; null, with a mistake recorded, where absent.</summary>
+    public Node? Required(string key)
+    {
+        if (!Has(key))
+        {
+            Source.Mistake(Mark, $"{What} needs the key '{key}'.");
+            return null;
+        }
+
+        return Optional(key);
+    }
+
+    /// <summary>A name, if written.</summary>
+    public string? OptionalName(string key) => Optional(key) is { } node ? ValueReader.Name(Source, node, key) : null;
+
+    /// <summary>A name.</summary>
+    public string? RequiredName(string key) => Required(key) is { } node ? ValueReader.Name(Source, node, key) : null;
+
+    /// <summary>A text, if written.</summary>
+    public string? OptionalText(string key) => Optional(key) is { } node ? ValueReader.Text(Source, node, key) : null;
+
+    /// <summary>A text.</summary>
+    public string? RequiredText(string key) => Required(key) is { } node ? ValueReader.Text(Source, node, key) : null;
+
+    /// <summary>A length in metres, if written.</summary>
+    public double? OptionalLength(string key, QuantityRange range) =>
+        Optional(key) is { } node ? ValueReader.Length(Source, node, key, range) : null;
+
+    /// <summary>A length in metres.</summary>
+    public double? RequiredLength(string key, QuantityRange range) =>
+        Required(key) is { } node ? ValueReader.Length(Source, node, key, range) : null;
+
+    /// <summary>A number of some kind, if written.</summary>
+    public double? OptionalNumber(string key, Quantity quantity, QuantityRange range) =>
+        Optional(key) is { } node ? ValueReader.Number(Source, node, key, quantity, range) : null;
+
+    /// <summary>A number of some kind.</summary>
+    public double? RequiredNumber(string key, Quantity quantity, QuantityRange range) =>
+        Required(key) is { } node ? ValueReader.Number(Source, node, key, quantity, range) : null;
+
+    /// <summary>True or false, if written.</summary>
+    public bool? OptionalFlag(string key) => Optional(key) is { } node ? ValueReader.Flag(Source, node, key) : null;
+
+    /// <summary>What a word stands for, if written; see <see cref="ValueReader.TryChoose"/>.</summary>
+    public T? OptionalChoice<T>(string key, IReadOnlyDictionary<string, T> words, string what, string? whereListed = null)
+        where T : class =>
+        Optional(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, whereListed, out T? chosen) ? chosen : null;
+
+    /// <summary>What a word stands for; see <see cref="ValueReader.TryChoose"/>.</summary>
+    public T? RequiredChoice<T>(string key, IReadOnlyDictionary<string, T> words, string what, string? whereListed = null)
+        where T : class =>
+        Required(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, whereListed, out T? chosen) ? chosen : null;
+
+    /// <summary>The enumeration value a word stands for, if written.</summary>
+    public T? OptionalWord<T>(string key, IReadOnlyDictionary<string, T> words, string what)
+        where T : struct, Enum =>
+        Optional(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, null, out T chosen) ? chosen : null;
+
+    /// <summary>The enumeration value a word stands for.</summary>
+    public T? RequiredWord<T>(string key, IReadOnlyDictionary<string, T> words, string what)
+        where T : struct, Enum =>
+        Required(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, null, out T chosen) ? chosen : null;
+
+    /// <summary>The items of a list; none where the key is absent.</summary>
+    public IReadOnlyList<Node> OptionalItems(string key) => Optional(key) is { } node ? ItemsOf(key, node) : [];
+
+    /// <summary>The items of a list that must be there and hold something.</summary>
+    public IReadOnlyList<Node> RequiredItems(string key)
+    {
+        if (Required(key) is not { } node)
+        {
+            return [];
+        }
+
+        if (node is SequenceNode { Items.Count: 0 })
+        {
+            Source.Mistake(node.Mark, $"{key}: the list is empty; {What} needs at least one.");
+        }
+
+        return ItemsOf(key, node);
+    }
+
+    /// <summary>The groups of keys in a list; items that are not groups are recorded and left out.</summary>
+    public IEnumerable<MappingReader> OptionalGroups(string key, string what, IReadOnlyCollection<string> itemKeys) =>
+        Groups(OptionalItems(key), what, itemKeys);
+
+    /// <summary>The groups of keys in a list that must be there and hold something.</summary>
+    public IEnumerable<MappingReader> RequiredGroups(string key, string what, IReadOnlyCollection<string> itemKeys) =>
+        Groups(RequiredItems(key), what, itemKeys);
+
+    /// <summary>A group of keys inside this one, if written.</summary>
+    public MappingReader? OptionalGroup(string key, string what, IReadOnlyCollection<string> itemKeys) =>
+        Optional(key) is { } node ? Open(Source, node, what, itemKeys) : null;
+
+    private IReadOnlyList<Node> ItemsOf(string key, Node node)
+    {
+        if (node is SequenceNode list)
+        {
+            return list.Items;
+        }
+
+        Source.Mistake(node.Mark, $"{key}: a list is needed (items that begin with '- ', or [ ... ]), not {node.Kind}.");
+        return [];
+    }
+
+    private List<MappingReader> Groups(IReadOnlyList<Node> items, string what, IReadOnlyCollection<string> itemKeys)
+    {
+        List<MappingReader> groups = [];
+        foreach (Node item in items)
+        {
+            if (Open(Source, item, what, itemKeys) is { } group)
+            {
+                groups.Add(group);
+            }
+        }
+
+        return groups;
+    }
+
+    /// <summary>A key that is asked for but not allowed is our own slip, and a person could never write it.</summary>
+    private string Known(string key) =>
+        keys.Contains(key) ? key : throw new ArgumentException($"'{key}' is not among the keys of {What}.", nameof(key));
+}

@@ -1,0 +1,23 @@
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
+
+namespace LinkMargin.Files.Yaml;
+
+/// <summary>The file being read: its name, what was found wrong in it so far, and the unit of its bare lengths.</summary>
+internal sealed class Source(string file, ICollection<Problem> problems)
+{
+    /// <summary>The file as the person named it.</summary>
+    public string File { get; } = file;
+
+    /// <summary>Everything found so far.</summary>
+    public ICollection<Problem> Problems { get; } = problems;
+
+    /// <summary>What a length without a unit is in.</summary>
+    public LengthUnit BareUnit { get; set; } = LengthUnit.Metre;
+
+    /// <summary>Records what must be mended.</summary>
+    public void Mistake(Mark mark, string message) => Problems.Add(new Problem(File, mark, Severity.Mistake, message));
+
+    /// <summary>Records what looks odd.</summary>
+    public void Odd(Mark mark, string message) => Problems.Add(new Problem(File, mark, Severity.Odd, message));
+}

@@ -1,0 +1,137 @@
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
+
+namespace LinkMargin.Files.Yaml;
+
+/// <summary>
+/// Reads single values out of nodes. Each method records a mistake and gives null where the value is not what it must
+/// be. The label is the key or the place in a list that the message begins with.
+/// </summary>
+internal static class ValueReader
+{
+    /// <summary>Most letters of a name; it must fit a table and a drawing.</summary>
+    public const int LongestName = 60;
+
+    /// <summary>Most letters of a text that is not a name, such as a source.</summary>
+    public const int LongestText = 2000;
+
+    /// <summary>A name: text on one line, not too long.</summary>
+    public static string? Name(Source source, Node node, string label)
+    {
+        if (Text(source, node, label) is not { } text)
+        {
+            return null;
+        }
+
+        if (text.Length > LongestName || text.Any(char.IsControl))
+        {
+            source.Mistake(node.Mark, FormattableString.Invariant(
+                $"{label}: {Quote.Of(text)} is too long for a name or not on one line; at most {LongestName} characters are allowed."));
+            return null;
+        }
+
+        return text;
+    }
+
+    /// <summary>A text, trimmed, not empty.</summary>
+    public static string? Text(Source source, Node node, string label)
+    {
+        if (node is not ScalarNode { IsNull: false } scalar)
+        {
+            source.Mistake(node.Mark, $"{label}: a word or text is needed, not {node.Kind}.");
+            return null;
+        }
+
+        string text = scalar.Text.Trim();
+        if (text.Length is 0 or > LongestText)
+        {
+            source.Mistake(node.Mark, text.Length == 0
+                ? $"{label}: the text is empty; write something or remove the key."
+                : FormattableString.Invariant($"{label}: the text is longer than {LongestText} characters."));
+            return null;
+        }
+
+        return text;
+    }
+
+    /// <summary>A length in metres inside a range.</summary>
+    public static double? Length(Source source, Node node, string label, QuantityRange range) =>
+        Measured(source, node, label, range, "a length", text => LengthText.Parse(text, source.BareUnit));
+
+    /// <summary>A number of some kind inside a range.</summary>
+    public static double? Number(Source source, Node node, string label, Quantity quantity, QuantityRange range) =>
+        Measured(source, node, label, range, quantity.What, quantity.Parse);
+
+    /// <summary>True or false.</summary>
+    public static bool? Flag(Source source, Node node, string label)
+    {
+        switch (node)
+        {
+            case ScalarNode { IsQuoted: false, Text: "true" or "True" or "TRUE" }:
+                return true;
+            case ScalarNode { IsQuoted: false, Text: "false" or "False" or "FALSE" }:
+                return false;
+            default:
+                source.Mistake(node.Mark, $"{label}: write true or false, not {node.Kind}.");
+                return null;
+        }
+    }
+
+    /// <summary>One of several words; false, with a mistake recorded, where it is none of them.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="node">The word.</param>
+    /// <param name="label">What the message begins with.</param>
+    /// <param name="words">What each word stands for.</param>
+    /// <param name="what">What a word is, such as <c>a material</c>.</param>
+    /// <param name="whereListed">Where to find the words when there are many.</param>
+    /// <param name="chosen">What the word stands for.</param>
+    public static bool TryChoose<T>(
+        Source source,
+        Node node,
+        string label,
+        IReadOnlyDictionary<string, T> words,
+        string what,
+        string? whereListed,
+        [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out T? chosen)
+    {
+        chosen = default;
+        if (Text(source, node, label) is not { } word)
+        {
+            return false;
+        }
+
+        if (words.TryGetValue(word, out chosen) && chosen is not null)
+        {
+            return true;
+        }
+
+        source.Mistake(node.Mark, $"{label}: {Quote.Of(word)} is not {what}; {NearestWord.Advice(word, [.. words.Keys], whereListed)}");
+        return false;
+    }
+
+    private static double? Measured(
+        Source source, Node node, string label, QuantityRange range, string what, Func<string, Parsed> parse)
+    {
+        if (node is not ScalarNode { IsNull: false } scalar)
+        {
+            source.Mistake(node.Mark, $"{label}: {what} is needed, {range}, not {node.Kind}.");
+            return null;
+        }
+
+        Parsed parsed = parse(scalar.Text);
+        if (parsed.Fault is { } fault)
+        {
+            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)} {fault} ({range} is allowed).");
+            return null;
+        }
+
+        if (!range.Contains(parsed.Value))
+        {
+            string shown = scalar.Text.Trim() == range.Show(parsed.Value) ? "" : $" ({range.Show(parsed.Value)})";
+            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)}{shown} is outside the allowed {range}.");
+            return null;
+        }
+
+        return parsed.Value;
+    }
+}

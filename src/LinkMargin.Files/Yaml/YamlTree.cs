@@ -1,0 +1,168 @@
+using LinkMargin.Files.Problems;
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+using Mark = LinkMargin.Files.Problems.Mark;
+
+namespace LinkMargin.Files.Yaml;
+
+/// <summary>
+/// Makes the tree of nodes from YAML text. What cannot be gone on from (syntax, limits, aliases) is recorded once and
+/// ends the reading; a key written twice is recorded and reading goes on.
+/// </summary>
+internal sealed class YamlTree
+{
+    private readonly Source source;
+    private readonly Parser parser;
+    private int nodes;
+
+    private YamlTree(string text, Source source)
+    {
+        this.source = source;
+        parser = new Parser(new StringReader(text));
+    }
+
+    /// <summary>Reads a text that holds one group of keys; null, with a mistake recorded, where it does not.</summary>
+    public static MappingNode? ParseMapping(string text, Source source)
+    {
+        switch (Parse(text, source))
+        {
+            case null:
+                return null;
+            case MappingNode mapping:
+                return mapping;
+            case { } other:
+                source.Mistake(other.Mark, $"the file holds {other.Kind} where keys with values are needed, such as 'house: Name'.");
+                return null;
+        }
+    }
+
+    /// <summary>Reads a text that holds one value; null, with a mistake recorded, where it does not.</summary>
+    public static Node? Parse(string text, Source source)
+    {
+        try
+        {
+            return new YamlTree(text, source).Document();
+        }
+        catch (YamlException e)
+        {
+            source.Mistake(SyntaxFault.MarkOf(e), SyntaxFault.Sentence(e, text));
+            return null;
+        }
+    }
+
+    private Node? Document()
+    {
+        parser.Consume<StreamStart>();
+        if (parser.TryConsume<StreamEnd>(out _))
+        {
+            source.Mistake(new Mark(1, 1), "this file is empty; 'linkmargin new FILE' writes one to start from.");
+            return null;
+        }
+
+        parser.Consume<DocumentStart>();
+        Node? root = Read(0);
+        if (root is null)
+        {
+            return null;
+        }
+
+        parser.Consume<DocumentEnd>();
+        if (!parser.Accept<StreamEnd>(out _))
+        {
+            source.Mistake(MarkOf(parser.Current!), "a second document starts here; a file holds one, so remove this '---' or what follows.");
+            return null;
+        }
+
+        return root;
+    }
+
+    /// <summary>Reads the next value; null where reading must end.</summary>
+    private Node? Read(int depth)
+    {
+        parser.MoveNext();
+        ParsingEvent found = parser.Current ?? throw new InvalidOperationException("The parser ended inside a document.");
+        Mark mark = MarkOf(found);
+        if (Refusal(found, depth) is { } refusal)
+        {
+            source.Mistake(mark, refusal);
+            return null;
+        }
+
+        return found switch
+        {
+            Scalar scalar => new ScalarNode(mark, scalar.Value, scalar.Style != ScalarStyle.Plain),
+            SequenceStart => Sequence(mark, depth),
+            MappingStart => Mapping(mark, depth),
+            _ => throw new InvalidOperationException($"A value cannot start with {found.GetType().Name}."),
+        };
+    }
+
+    private string? Refusal(ParsingEvent found, int depth)
+    {
+        if (found is AnchorAlias or NodeEvent { Anchor.IsEmpty: false })
+        {
+            return "anchors and aliases (&name, *name) are not used here; write the value out, or put a text that begins with & or * in quotes.";
+        }
+
+        if (found is NodeEvent { Tag: { IsEmpty: false, IsNonSpecific: false } })
+        {
+            return "tags (!name) are not used here; remove it, or put a text that begins with ! in quotes.";
+        }
+
+        if (++nodes > YamlLimits.Nodes)
+        {
+            return FormattableString.Invariant($"this file holds more than {YamlLimits.Nodes} values, the most that are read; split it or leave out detail.");
+        }
+
+        return found is not Scalar && depth >= YamlLimits.Depth
+            ? FormattableString.Invariant($"lists and groups stand more than {YamlLimits.Depth} deep inside one another here, the most that is read; check the brackets.")
+            : null;
+    }
+
+    private SequenceNode? Sequence(Mark mark, int depth)
+    {
+        List<Node> items = [];
+        while (!parser.TryConsume<SequenceEnd>(out _))
+        {
+            if (Read(depth + 1) is not { } item)
+            {
+                return null;
+            }
+
+            items.Add(item);
+        }
+
+        return new SequenceNode(mark, items);
+    }
+
+    private MappingNode? Mapping(Mark mark, int depth)
+    {
+        List<MappingEntry> entries = [];
+        Dictionary<string, Mark> seen = [];
+        while (!parser.TryConsume<MappingEnd>(out _))
+        {
+            if (Read(depth + 1) is not { } key || Read(depth + 1) is not { } value)
+            {
+                return null;
+            }
+
+            if (key is not ScalarNode { Text: var name })
+            {
+                source.Mistake(key.Mark, $"{key.Kind} stands where a key is needed; write 'key: value'.");
+            }
+            else if (seen.TryGetValue(name, out Mark first))
+            {
+                source.Mistake(key.Mark, FormattableString.Invariant($"the key {Quote.Of(name)} is here a second time; the first is in line {first.Line}, so remove one."));
+            }
+            else
+            {
+                seen.Add(name, key.Mark);
+                entries.Add(new MappingEntry(name, key.Mark, value));
+            }
+        }
+
+        return new MappingNode(mark, entries);
+    }
+
+    private static Mark MarkOf(ParsingEvent found) => new((int)found.Start.Line, (int)found.Start.Column);
+}
