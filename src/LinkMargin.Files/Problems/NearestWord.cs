@@ -61,7 +61,7 @@ public static class NearestWord
                 : $"see {whereListed} for the {candidates.Count} there are.";
         }
 
-        return $"write one of: {string.Join(", ", candidates)}";
+        return $"write one of: {string.Join(", ", candidates)}.";
     }
 
     /// <summary>Case, blanks, hyphens and underscores are not what makes a word a different one.</summary>

@@ -103,7 +103,7 @@ internal static partial class LengthText
     private static partial Regex FeetAndInches();
 
     [GeneratedRegex(
-        @"^(?<sign>[+-]?)(?<figure>[0-9.]+([eE][+-]?[0-9]+)?|([0-9]+\s+)?[0-9]+/[0-9]+)\s*(?<unit>\p{L}+|'|""|''|)$",
+        @"^(?<sign>[+-]?)(?<figure>[0-9][0-9.]*([eE][+-]?[0-9]+)?|\.[0-9]+|([0-9]+\s+)?[0-9]+/[0-9]+)\s*(?<unit>\p{L}+|'|""|''|)$",
         RegexOptions.CultureInvariant)]
     private static partial Regex OneFigure();
 

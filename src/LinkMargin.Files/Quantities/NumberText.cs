@@ -42,7 +42,7 @@ internal static partial class NumberText
     [GeneratedRegex(@"^[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?$", RegexOptions.CultureInvariant)]
     private static partial Regex Decimal();
 
-    [GeneratedRegex(@"^[+-]?[0-9]*,[0-9]+$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[+-]?[0-9]*,[0-9]+(\s*\p{L}+)?$", RegexOptions.CultureInvariant)]
     private static partial Regex DecimalComma();
 
     [GeneratedRegex(@"^[+-]?\.?(nan|inf|infinity|∞)$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]

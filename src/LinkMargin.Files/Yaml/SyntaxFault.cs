@@ -9,7 +9,7 @@ internal static class SyntaxFault
     /// <summary>Part of the parser's message, and what to tell the person; the first that fits counts.</summary>
     private static readonly (string Part, string Sentence)[] Sentences =
     [
-        (" tab", Tab),
+        (PlacedParser.Unworded, "brackets opened before here are not closed, or a key inside brackets is broken over two lines."),
         ("quoted scalar, found unexpected end", "a quote opened here is never closed; close it, or put the whole text in the other kind of quotes."),
         ("expected hexadecimal", BadEscape),
         ("escape", BadEscape),
@@ -38,31 +38,40 @@ internal static class SyntaxFault
 
     private const string Other = "this is not YAML as it stands; check the indentation, colons, quotes and brackets here and in the line above.";
 
-    /// <summary>Where it stumbled; the parser counts from 0 where it has read nothing.</summary>
-    public static Mark MarkOf(YamlException fault) => new(Math.Max(1, (int)fault.Start.Line), Math.Max(1, (int)fault.Start.Column));
-
-    /// <summary>What is wrong there and what to do.</summary>
-    public static string Sentence(YamlException fault, string text)
+    /// <summary>Where it stumbled and what to do.</summary>
+    public static (Mark Mark, string Sentence) Explain(YamlException fault, string text)
     {
-        if (HasLeadingTab(text, MarkOf(fault).Line) || HasLeadingTab(text, (int)fault.End.Line))
+        // The parser counts from 0 where it has read nothing.
+        Mark mark = new(Math.Max(1, (int)fault.Start.Line), Math.Max(1, (int)fault.Start.Column));
+        if (fault.Message.Contains(" tab", StringComparison.Ordinal))
         {
-            return Tab;
+            return (LeadingTab(text, mark.Line) ?? mark, Tab);
         }
 
         foreach ((string part, string sentence) in Sentences)
         {
             if (fault.Message.Contains(part, StringComparison.Ordinal))
             {
-                return sentence;
+                return (mark, sentence);
             }
         }
 
-        return Other;
+        return (mark, Other);
     }
 
-    private static bool HasLeadingTab(string text, int line)
+    /// <summary>The first tab before the text of a line; the parser tells only where the group of lines begins.</summary>
+    private static Mark? LeadingTab(string text, int fromLine)
     {
-        string? found = text.Split('\n').ElementAtOrDefault(line - 1);
-        return found is not null && found.TakeWhile(char.IsWhiteSpace).Contains('\t');
+        int line = 0;
+        foreach (ReadOnlySpan<char> found in text.AsSpan().EnumerateLines())
+        {
+            int tab = found.IndexOf('\t');
+            if (++line >= fromLine && tab >= 0 && found[..tab].IsWhiteSpace())
+            {
+                return new Mark(line, tab + 1);
+            }
+        }
+
+        return null;
     }
 }

@@ -12,13 +12,13 @@ namespace LinkMargin.Files.Yaml;
 internal sealed class YamlTree
 {
     private readonly Source source;
-    private readonly Parser parser;
+    private readonly PlacedParser parser;
     private int nodes;
 
     private YamlTree(string text, Source source)
     {
         this.source = source;
-        parser = new Parser(new StringReader(text));
+        parser = new PlacedParser(new StringReader(text));
     }
 
     /// <summary>Reads a text that holds one group of keys; null, with a mistake recorded, where it does not.</summary>
@@ -45,7 +45,8 @@ internal sealed class YamlTree
         }
         catch (YamlException e)
         {
-            source.Mistake(SyntaxFault.MarkOf(e), SyntaxFault.Sentence(e, text));
+            (Mark mark, string sentence) = SyntaxFault.Explain(e, text);
+            source.Mistake(mark, sentence);
             return null;
         }
     }
@@ -79,8 +80,7 @@ internal sealed class YamlTree
     /// <summary>Reads the next value; null where reading must end.</summary>
     private Node? Read(int depth)
     {
-        parser.MoveNext();
-        ParsingEvent found = parser.Current ?? throw new InvalidOperationException("The parser ended inside a document.");
+        ParsingEvent found = parser.Consume<ParsingEvent>();
         Mark mark = MarkOf(found);
         if (Refusal(found, depth) is { } refusal)
         {
@@ -93,7 +93,8 @@ internal sealed class YamlTree
             Scalar scalar => new ScalarNode(mark, scalar.Value, scalar.Style != ScalarStyle.Plain),
             SequenceStart => Sequence(mark, depth),
             MappingStart => Mapping(mark, depth),
-            _ => throw new InvalidOperationException($"A value cannot start with {found.GetType().Name}."),
+            // After odd runs of '?' and ':' the parser ends a group between a key and its value.
+            _ => throw new YamlException(found.Start, found.End, "no node content"),
         };
     }
 

@@ -1,4 +1,5 @@
 using System.Text;
+using CsCheck;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Yaml;
 
@@ -44,14 +45,18 @@ public sealed class YamlTreeTests
     [InlineData("   \n# only a comment\n", 1, 1, "empty")]
     [InlineData("just words", 1, 1, "keys with values are needed")]
     [InlineData("- a\n- b", 1, 1, "holds a list")]
-    [InlineData("a: 1\n\tb: 2", 2, 2, "tab")]
+    [InlineData("a: 1\n\tb: 2", 2, 1, "tab")]
     [InlineData("a:\n\t- 2", 2, 1, "tab")]
     [InlineData("a: 'open", 1, 4, "quote")]
-    [InlineData("a: [1, 2\nb: 3", 2, 2, "square brackets")]
-    [InlineData("a: {b: 1\nc: 3", 2, 2, "curly brackets")]
+    [InlineData("a: [1, 2\nb: 3", 2, 1, "brackets opened")]
+    [InlineData("a: {b: 1\nc: 3", 2, 1, "brackets opened")]
+    [InlineData("a: [1, 2\n", 2, 1, "square brackets")]
+    [InlineData("a: {b: 1\n", 2, 1, "curly brackets")]
+    [InlineData("a:\n  b: 1\n c: 2", 3, 2, "does not line up")]
+    [InlineData("- a\nb: 1", 2, 1, "line up with the '-'")]
     [InlineData("a: b: c", 1, 5, "second ': '")]
     [InlineData("a: 1\n  b: 2", 2, 4, "second ': '")]
-    [InlineData("a: 1\nb", 2, 2, "not followed by ': '")]
+    [InlineData("a: 1\nb", 2, 1, "not followed by ': '")]
     [InlineData("a: @x", 1, 4, "cannot begin a value")]
     [InlineData("a: \"\\q\"", 1, 4, "backslash")]
     [InlineData("a: &x 1\nb: *x", 1, 4, "anchors and aliases")]
@@ -135,6 +140,25 @@ public sealed class YamlTreeTests
         const int Others = 3; // the group, the key and the list
         Assert.Empty(Parse(Many(YamlLimits.Nodes - Others)).Problems);
         Assert.Contains("more than 200000 values", Assert.Single(Parse(Many(YamlLimits.Nodes - Others + 1)).Problems).Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Pieces that mean something to a YAML parser, thrown together.</summary>
+    [Fact]
+    public void Any_text_whatever_gives_a_tree_or_one_last_sentence()
+    {
+        string[] pieces =
+        [
+            "a", "b: ", ": ", "- ", "? ", "[", "]", "{", "}", ", ", "\n", "\n  ", "\n    ", "\t", "'", "\"", "\\", "\\x4", "\\U00110000",
+            "|", ">-", "|2", "&a ", "*a ", "!t ", "!<", "%YAML 1.2\n", "%TAG ! x\n", "%YAML 99999999999.1\n", "---\n", "...\n", "#", " ", "~", "\u2028", "\ud800", "1e400",
+        ];
+        Gen.Int[0, pieces.Length - 1].Array[0, 24].Select(picks => string.Concat(picks.Select(pick => pieces[pick]))).Sample(
+            text =>
+            {
+                (MappingNode? root, List<Problem> problems) = Parse(text);
+                Assert.True(root is not null || problems.Count > 0);
+                Assert.All(problems, p => Assert.True(p.Mark.Line >= 1 && p.Mark.Column >= 1 && p.Message.EndsWith('.')));
+            },
+            iter: 20_000);
     }
 
     internal static (MappingNode? Root, List<Problem> Problems) Parse(string text)
