@@ -47,9 +47,10 @@ internal static class ThicknessQuadrature
 
     private static int[] OrdersOf(IReadOnlyList<Layer> layers, IReadOnlyList<double> indices, double wavelengthMetres)
     {
-        // Phase of one round trip over half the range, rad; a rule of order n is good for about n − 2 of it.
+        // Phase of one round trip over half the range, rad. Two points do for a tolerance that hardly turns it, and a rule of
+        // order n for about n − 2 of it.
         double[] phases = [.. layers.Select((layer, n) => 4 * Math.PI / wavelengthMetres * indices[n] * layer.ToleranceMetres)];
-        int[] orders = [.. phases.Select(phase => phase == 0 ? 1 : 2 + (int)Math.Ceiling(Math.Min(1.3 * phase, 60)))];
+        int[] orders = [.. phases.Select(phase => phase switch { 0 => 1, < 0.15 => 2, _ => 2 + (int)Math.Ceiling(Math.Min(1.3 * phase, 60)) })];
         while (orders.Aggregate(1.0, (product, order) => product * order) > MostExamples)
         {
             int least = Enumerable.Range(0, orders.Length).Where(n => orders[n] > 1).MinBy(n => phases[n]);
