@@ -46,6 +46,23 @@ public sealed class Polygon
         return inside;
     }
 
+    /// <summary>Whether a point lies within a distance of any edge, metres.</summary>
+    public bool IsOnEdge(Point2 p, double withinMetres)
+    {
+        for (int i = 0, j = corners.Length - 1; i < corners.Length; j = i++)
+        {
+            Point2 a = corners[j], along = corners[i] - a;
+            double lengthSquared = Point2.Dot(along, along);
+            double share = lengthSquared > 0 ? Math.Clamp(Point2.Dot(p - a, along) / lengthSquared, 0, 1) : 0;
+            if (p.DistanceTo(a + (share * along)) <= withinMetres)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     private double SignedArea()
     {
         double twice = 0;

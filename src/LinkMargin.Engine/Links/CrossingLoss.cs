@@ -21,6 +21,8 @@ public static class CrossingLoss
         }
 
         double amplitude = (share * Math.Sqrt(Decibels.ToPowerRatio(-materialDb))) + (1 - share);
-        return -20 * Math.Log10(amplitude);
+
+        // Never more than the joists alone, also where their loss is so great that the amplitude rounds to nothing.
+        return Math.Min(materialDb, -20 * Math.Log10(amplitude));
     }
 }

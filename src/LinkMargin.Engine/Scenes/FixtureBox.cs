@@ -59,52 +59,60 @@ internal sealed class FixtureBox
         double x = (cos * fx) + (sin * fy), y = (cos * fy) - (sin * fx);
         double dx = (cos * gx) + (sin * gy), dy = (cos * gy) - (sin * gx);
 
+        double whole = Math.Sqrt((gx * gx) + (gy * gy) + (gz * gz));
         passage = new BoxPassage { Enter = double.NegativeInfinity, Leave = double.PositiveInfinity };
-        if (!Between(x, dx, -halfX, halfX, BoxSides.West, BoxSides.East, ref passage)
-            || !Between(y, dy, -halfY, halfY, BoxSides.South, BoxSides.North, ref passage)
-            || !Between(from.Z, gz, low, high, BoxSides.Bottom, BoxSides.Top, ref passage)
-            || passage.Leave <= 0
-            || passage.Enter >= 1)
+        if (!Between(x, dx, -halfX, halfX, BoxSides.West, BoxSides.East, whole, ref passage)
+            || !Between(y, dy, -halfY, halfY, BoxSides.South, BoxSides.North, whole, ref passage)
+            || !Between(from.Z, gz, low, high, BoxSides.Bottom, BoxSides.Top, whole, ref passage)
+            || (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * whole <= Touching.SlackMetres)
         {
             return false;
         }
 
-        double whole = Math.Sqrt((gx * gx) + (gy * gy) + (gz * gz));
         passage.EnterCos = CosineAt(passage.EnterSide);
         passage.LeaveCos = CosineAt(passage.LeaveSide);
         return true;
 
-        double CosineAt(BoxSides side) => Math.Abs(side switch
-        {
-            BoxSides.West or BoxSides.East => dx,
-            BoxSides.South or BoxSides.North => dy,
-            _ => gz,
-        }) / whole;
+        double CosineAt(BoxSides sides) => Math.Abs(
+            (sides & (BoxSides.West | BoxSides.East)) != 0 ? dx
+            : (sides & (BoxSides.South | BoxSides.North)) != 0 ? dy
+            : gz) / whole;
     }
 
-    // Narrows the passage to the part of the line between two parallel sides.
+    // Narrows the passage to the part of the line between two parallel sides. A line along them lies between them where
+    // its middle does, so that its direction plays no part; in a side it is outside.
     private static bool Between(
-        double at, double step, double least, double greatest, BoxSides leastSide, BoxSides greatestSide, ref BoxPassage passage)
+        double at,
+        double step,
+        double least,
+        double greatest,
+        BoxSides leastSide,
+        BoxSides greatestSide,
+        double whole,
+        ref BoxPassage passage)
     {
-        if (step == 0)
+        if (Math.Abs(step) <= Touching.ParallelSine * whole)
         {
-            return at > least && at < greatest;
+            double middle = at + (step / 2);
+            return middle > least + Touching.SlackMetres && middle < greatest - Touching.SlackMetres;
         }
+
+        double slack = Touching.SlackMetres / whole;
 
         double toLeast = (least - at) / step, toGreatest = (greatest - at) / step;
         (double enter, double leave, BoxSides enterSide, BoxSides leaveSide) = step > 0
             ? (toLeast, toGreatest, leastSide, greatestSide)
             : (toGreatest, toLeast, greatestSide, leastSide);
-        if (enter > passage.Enter)
+        if (enter > passage.Enter - slack)
         {
-            passage.Enter = enter;
-            passage.EnterSide = enterSide;
+            passage.EnterSide = enter > passage.Enter + slack ? enterSide : passage.EnterSide | enterSide;
+            passage.Enter = Math.Max(enter, passage.Enter);
         }
 
-        if (leave < passage.Leave)
+        if (leave < passage.Leave + slack)
         {
-            passage.Leave = leave;
-            passage.LeaveSide = leaveSide;
+            passage.LeaveSide = leave < passage.Leave - slack ? leaveSide : passage.LeaveSide | leaveSide;
+            passage.Leave = Math.Min(leave, passage.Leave);
         }
 
         return passage.Enter < passage.Leave;

@@ -37,12 +37,13 @@ internal sealed class FixtureBoxes
                 continue;
             }
 
-            if (passage.Enter > 0 && (box.OpenSides & passage.EnterSide) == 0)
+            // An end on a panel, such as a console that stands on the bottom of its cabinet, has not gone through it.
+            if (passage.Enter * whole > Touching.SlackMetres && (passage.EnterSide & ~box.OpenSides) != 0)
             {
                 Add(buffer, box, passage.Enter, passage.EnterCos, 1);
             }
 
-            if (passage.Leave < 1 && (box.OpenSides & passage.LeaveSide) == 0)
+            if ((1 - passage.Leave) * whole > Touching.SlackMetres && (passage.LeaveSide & ~box.OpenSides) != 0)
             {
                 Add(buffer, box, passage.Leave, passage.LeaveCos, 1);
             }
@@ -57,7 +58,6 @@ internal sealed class FixtureBoxes
         hit.Material = box.Material;
         hit.Level = box.Level;
         hit.Kind = ObstacleKind.Fixture;
-        hit.AtEnd = false;
         hit.CosIncidence = cosine;
         hit.Share = share;
     }

@@ -6,7 +6,7 @@ namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
 /// What lies between one level and the next, as level sheets. A floor reaches as far as the plan goes; only its voids are
-/// holes. Each sheet is met at its own middle height, so a slanting line may clip a void's edge.
+/// holes. Each sheet is met at its own middle height, so a slanting line may clip a void's edge; the edge is floor.
 /// </summary>
 internal sealed class FloorSheets(
     int level, double wavelengthMetres, int name, IReadOnlyList<FloorSheet> sheets, IReadOnlyList<Polygon> voids)
@@ -19,6 +19,11 @@ internal sealed class FloorSheets(
     {
         double dz = to.Z - from.Z;
         double whole = from.DistanceTo(to);
+        if (Math.Abs(dz) <= Touching.ParallelSine * whole)
+        {
+            return;
+        }
+
         foreach (FloorSheet sheet in sheets)
         {
             if (from.Z < sheet.Height == to.Z < sheet.Height)
@@ -26,7 +31,7 @@ internal sealed class FloorSheets(
                 continue;
             }
 
-            double t = (sheet.Height - from.Z) / dz;
+            double t = Math.Abs((sheet.Height - from.Z) / dz); // never below 0, but an end on the sheet gives −0
             Point2 at = from.Towards(to, t).Plan;
             if (InVoid(at))
             {
@@ -45,7 +50,6 @@ internal sealed class FloorSheets(
             hit.Material = sheet.Material;
             hit.Level = level;
             hit.Kind = sheet.Ribs is null ? ObstacleKind.FloorLayer : ObstacleKind.Joists;
-            hit.AtEnd = false;
             hit.CosIncidence = Math.Abs(dz) / whole;
             hit.Share = share;
         }
@@ -55,7 +59,7 @@ internal sealed class FloorSheets(
     {
         foreach (Polygon hole in voids)
         {
-            if (hole.Contains(at))
+            if (hole.Contains(at) && !hole.IsOnEdge(at, Touching.SlackMetres))
             {
                 return true;
             }

@@ -20,9 +20,6 @@ internal struct Hit
     /// <summary>What kind of thing it is.</summary>
     public ObstacleKind Kind;
 
-    /// <summary>Whether the line meets the wall at one of its ends, where another wall may join.</summary>
-    public bool AtEnd;
-
     /// <summary>Cosine of the angle to the surface's normal, 0 to 1.</summary>
     public double CosIncidence;
 

@@ -1,11 +1,13 @@
+using LinkMargin.Engine.Links;
+
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>Puts the hits of a line in order and makes each joint of walls one hit.</summary>
 internal static class HitOrder
 {
     /// <summary>
-    /// Sorts by place. Where walls join, the line meets several of them at their ends in one place: the one that takes most
-    /// is kept, whichever order they were drawn in.
+    /// Sorts by place. Where walls join or cross, or a wall borders on its opening, the line meets several of them in one
+    /// place: the one that takes most is kept, whichever order they were drawn in.
     /// </summary>
     internal static void Arrange(TraceBuffer buffer, double lengthMetres, double[] lossesDb)
     {
@@ -14,7 +16,7 @@ internal static class HitOrder
         int kept = 0;
         for (int i = 0; i < hits.Length; i++)
         {
-            int joint = hits[i].AtEnd ? JointBefore(hits[..kept], hits[i], lengthMetres) : -1;
+            int joint = IsOfAWall(hits[i]) ? JointBefore(hits[..kept], hits[i], lengthMetres) : -1;
             if (joint < 0)
             {
                 hits[kept++] = hits[i];
@@ -37,7 +39,7 @@ internal static class HitOrder
                 return -1;
             }
 
-            if (kept[i].AtEnd)
+            if (IsOfAWall(kept[i]))
             {
                 return i;
             }
@@ -45,6 +47,8 @@ internal static class HitOrder
 
         return -1;
     }
+
+    private static bool IsOfAWall(in Hit hit) => hit.Kind is ObstacleKind.Wall or ObstacleKind.Opening;
 
     // Few hits, nearly in order: insertion beats a general sort and keeps equals in their order.
     private static void Sort(Span<Hit> hits)

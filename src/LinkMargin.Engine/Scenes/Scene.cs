@@ -55,15 +55,16 @@ public sealed class Scene
     internal void Trace(Point3 from, Point3 to, TraceBuffer buffer)
     {
         buffer.Clear();
-        if (from == to)
+        double length = from.DistanceTo(to);
+        if (length <= Touching.SlackMetres)
         {
-            return;
+            return; // the same place: nothing lies between
         }
 
         double low = Math.Min(from.Z, to.Z), high = Math.Max(from.Z, to.Z);
         foreach (Storey storey in storeys)
         {
-            if (low < storey.High && high >= storey.Low)
+            if (low <= storey.High + Touching.SlackMetres && high >= storey.Low - Touching.SlackMetres)
             {
                 storey.Walls.Trace(from, to, buffer);
             }
@@ -75,6 +76,6 @@ public sealed class Scene
         }
 
         fixtures.Trace(from, to, buffer);
-        HitOrder.Arrange(buffer, from.DistanceTo(to), TableLossesDb);
+        HitOrder.Arrange(buffer, length, TableLossesDb);
     }
 }

@@ -43,12 +43,15 @@ internal sealed class WallPanels
             Math.Min(w.Start.X, w.End.X), Math.Min(w.Start.Y, w.End.Y), Math.Max(w.Start.X, w.End.X), Math.Max(w.Start.Y, w.End.Y)))]);
     }
 
-    /// <summary>Adds what the line meets. Ends count, so at a joint both walls are hit; the tracer keeps one.</summary>
+    /// <summary>
+    /// Adds what the line meets. Edges count, so at a joint both walls are hit, and at a jamb both the wall and what fills
+    /// the opening; the tracer keeps one.
+    /// </summary>
     internal void Trace(Point3 from, Point3 to, TraceBuffer buffer)
     {
         double dx = to.X - from.X, dy = to.Y - from.Y, dz = to.Z - from.Z;
         double run = Math.Sqrt((dx * dx) + (dy * dy));
-        if (run == 0)
+        if (run <= Touching.SlackMetres)
         {
             return; // straight up or down: in no wall's way
         }
@@ -69,50 +72,80 @@ internal sealed class WallPanels
             double wx = startX[i] - from.X, wy = startY[i] - from.Y;
             double t = ((wx * ey) - (wy * ex)) / turn;
             double u = ((wx * dy) - (wy * dx)) / turn * length[i];
-            double z = from.Z + (t * dz);
+            double z = from.Z + (Math.Clamp(t, 0, 1) * dz);
             if (t < -slack || t > 1 + slack
                 || u < -Touching.SlackMetres || u > length[i] + Touching.SlackMetres
-                || z < low[i] || z >= high[i])
+                || z < low[i] - Touching.SlackMetres || z > high[i] + Touching.SlackMetres)
             {
                 continue;
             }
 
-            int met = material[i], called = name[i];
-            ObstacleKind kind = ObstacleKind.Wall;
-            if (OpeningAt(i, u, z) is int o && o >= 0)
+            t = Math.Clamp(t, 0, 1);
+            double cosine = Math.Min(1, Math.Abs(turn) / (length[i] * whole));
+            if (IsAtAnOpeningsEdge(i, u, z))
             {
-                met = openings[o].Filling;
-                called = openings[o].Name;
-                kind = ObstacleKind.Opening;
-                if (met < 0)
-                {
-                    continue;
-                }
+                AddAllRound(buffer, i, u, z, t, cosine);
             }
-
-            ref Hit hit = ref buffer.Next();
-            hit.Along = t;
-            hit.Name = called;
-            hit.Material = met;
-            hit.Level = level;
-            hit.Kind = kind;
-            hit.AtEnd = u <= Touching.SlackMetres || u >= length[i] - Touching.SlackMetres;
-            hit.CosIncidence = Math.Min(1, Math.Abs(turn) / (length[i] * whole));
-            hit.Share = 1;
+            else
+            {
+                Add(buffer, i, OpeningAt(i, u, z), t, cosine);
+            }
         }
+    }
+
+    // What lies a little to each side, above and below, but never beyond the wall.
+    private void AddAllRound(TraceBuffer buffer, int wall, double u, double z, double along, double cosine)
+    {
+        const double Step = 2 * Touching.SlackMetres;
+        double left = Math.Max(u - Step, Step), right = Math.Min(u + Step, length[wall] - Step);
+        double below = Math.Max(z - Step, low[wall] + Step), above = Math.Min(z + Step, high[wall] - Step);
+        Add(buffer, wall, OpeningAt(wall, left, below), along, cosine);
+        Add(buffer, wall, OpeningAt(wall, left, above), along, cosine);
+        Add(buffer, wall, OpeningAt(wall, right, below), along, cosine);
+        Add(buffer, wall, OpeningAt(wall, right, above), along, cosine);
+    }
+
+    private void Add(TraceBuffer buffer, int wall, int opening, double along, double cosine)
+    {
+        int met = opening < 0 ? material[wall] : openings[opening].Filling;
+        if (met < 0)
+        {
+            return;
+        }
+
+        ref Hit hit = ref buffer.Next();
+        hit.Along = along;
+        hit.Name = opening < 0 ? name[wall] : openings[opening].Name;
+        hit.Material = met;
+        hit.Level = level;
+        hit.Kind = opening < 0 ? ObstacleKind.Wall : ObstacleKind.Opening;
+        hit.CosIncidence = cosine;
+        hit.Share = 1;
     }
 
     private int OpeningAt(int wall, double u, double z)
     {
         for (int o = firstOpening[wall]; o < firstOpening[wall + 1]; o++)
         {
-            OpeningPanel opening = openings[o];
-            if (u >= opening.From && u <= opening.To && z >= opening.Low && z < opening.High)
+            if (openings[o].Reaches(u, z, 0))
             {
                 return o;
             }
         }
 
         return -1;
+    }
+
+    private bool IsAtAnOpeningsEdge(int wall, double u, double z)
+    {
+        for (int o = firstOpening[wall]; o < firstOpening[wall + 1]; o++)
+        {
+            if (openings[o].Reaches(u, z, Touching.SlackMetres) && !openings[o].Reaches(u, z, -Touching.SlackMetres))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }
