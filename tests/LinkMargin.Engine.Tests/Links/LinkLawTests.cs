@@ -10,7 +10,7 @@ namespace LinkMargin.Engine.Tests.Links;
 public sealed class LinkLawTests
 {
     private const double SameDb = 1e-9;
-    private const long Houses = 500;
+    private const long Houses = 200;
 
     private static readonly Gen<(House House, Line[] Lines)> HouseAndLines =
         from house in RandomHouse.Any
