@@ -15,6 +15,12 @@ internal sealed class Source(string file, ICollection<Problem> problems)
     /// <summary>What a length without a unit is in.</summary>
     public LengthUnit BareUnit { get; set; } = LengthUnit.Metre;
 
+    /// <summary>What a file of this kind begins with, for a message.</summary>
+    public string Example { get; init; } = "house: Name";
+
+    /// <summary>How to get a file of this kind to start from, for a message.</summary>
+    public string Start { get; init; } = "'linkmargin new FILE' writes one to start from";
+
     /// <summary>Records what must be mended.</summary>
     public void Mistake(Mark mark, string message) => Problems.Add(new Problem(File, mark, Severity.Mistake, message));
 

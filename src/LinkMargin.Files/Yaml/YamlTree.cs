@@ -31,7 +31,7 @@ internal sealed class YamlTree
             case MappingNode mapping:
                 return mapping;
             case { } other:
-                source.Mistake(other.Mark, $"the file holds {other.Kind} where keys with values are needed, such as 'house: Name'.");
+                source.Mistake(other.Mark, $"the file holds {other.Kind} where keys with values are needed, such as '{source.Example}'.");
                 return null;
         }
     }
@@ -56,7 +56,7 @@ internal sealed class YamlTree
         parser.Consume<StreamStart>();
         if (parser.TryConsume<StreamEnd>(out _))
         {
-            source.Mistake(new Mark(1, 1), "this file is empty; 'linkmargin new FILE' writes one to start from.");
+            source.Mistake(new Mark(1, 1), $"this file is empty; {source.Start}.");
             return null;
         }
 

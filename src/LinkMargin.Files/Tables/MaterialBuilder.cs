@@ -1,0 +1,157 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Tables;
+
+/// <summary>Looks up what the rows of a material table are built of.</summary>
+internal sealed class MaterialBuilder
+{
+    /// <summary>The word for a cavity.</summary>
+    public const string Air = "air";
+
+    private readonly Source source;
+    private readonly IReadOnlyCollection<string> met;
+    private readonly Dictionary<string, MaterialDraft> drafts;
+    private readonly Dictionary<string, IReadOnlyList<Layer>> built = [];
+    private readonly List<string> building = [];
+
+    private MaterialBuilder(Source source, IReadOnlyList<MaterialDraft> drafts, IReadOnlyCollection<string> met)
+    {
+        (this.source, this.met) = (source, met);
+        this.drafts = drafts.ToDictionary(draft => draft.Plain.Name);
+    }
+
+    /// <summary>Builds every row, in the order written.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="drafts">The rows that have no mistakes of their own.</param>
+    /// <param name="met">The names of all rows; one with mistakes of its own is not also unknown.</param>
+    public static OrderedDictionary<string, Material> Build(
+        Source source, IReadOnlyList<MaterialDraft> drafts, IReadOnlyCollection<string> met)
+    {
+        MaterialBuilder builder = new(source, drafts, met);
+        OrderedDictionary<string, Material> rows = [];
+        foreach (MaterialDraft draft in drafts)
+        {
+            rows.Add(
+                draft.Plain.Name,
+                draft.Plain with { Layers = builder.LayersOf(draft), Ribs = builder.RibsOf(draft.Studs) });
+        }
+
+        return rows;
+    }
+
+    private IReadOnlyList<Layer> LayersOf(MaterialDraft draft)
+    {
+        string name = draft.Plain.Name;
+        if (built.TryGetValue(name, out IReadOnlyList<Layer>? known))
+        {
+            return known;
+        }
+
+        building.Add(name);
+        List<Layer> layers = [];
+        foreach (LayerDraft layer in draft.Layers)
+        {
+            IReadOnlyList<Layer> added = ThatIs(layer);
+            if (layers.Count + added.Count > TableLimits.MostLayers)
+            {
+                source.Mistake(layer.OfMark, FormattableString.Invariant(
+                    $"layers: '{name}' comes to more than {TableLimits.MostLayers} layers here, the most that are read; leave some out."));
+                break;
+            }
+
+            layers.AddRange(added);
+        }
+
+        building.RemoveAt(building.Count - 1);
+        built.Add(name, layers);
+        return layers;
+    }
+
+    private IReadOnlyList<Layer> ThatIs(LayerDraft layer)
+    {
+        if (layer.Of == Air)
+        {
+            return layer.ThicknessMetres is { } depth
+                ? [new Layer(null, Air, depth, layer.ToleranceMetres)]
+                : Wrong(layer, "of: air needs a thickness.");
+        }
+
+        if (Find(layer.Of, layer.OfMark) is not { } draft)
+        {
+            return [];
+        }
+
+        if (draft.Layers.Count > 0)
+        {
+            return OfLayers(layer, draft);
+        }
+
+        if (draft.Plain.Dielectric is not { } dielectric)
+        {
+            return Wrong(layer, $"of: '{layer.Of}' has neither a dielectric nor layers, so nothing is known of the inside of a layer of it; choose another row, or leave layers out.");
+        }
+
+        double? own = draft.Plain.Form == LossForm.Sheet ? draft.Plain.ThicknessMetres : null;
+        return (layer.ThicknessMetres ?? own) is { } thickness
+            ? [new Layer(dielectric, layer.Of, thickness, layer.ToleranceMetres)]
+            : Wrong(layer, $"of: a layer of '{layer.Of}' needs a thickness.");
+    }
+
+    private IReadOnlyList<Layer> OfLayers(LayerDraft layer, MaterialDraft draft)
+    {
+        if (building.IndexOf(layer.Of) is var first and >= 0)
+        {
+            return Wrong(layer, $"of: '{layer.Of}' is built of itself ({string.Join(" > ", building.Skip(first))} > {layer.Of}); remove one of these layers.");
+        }
+
+        if (building.Count > TableLimits.MostRowsDeep)
+        {
+            return Wrong(layer, FormattableString.Invariant(
+                $"of: rows are built of rows more than {TableLimits.MostRowsDeep} deep here, the most that is read; write the layers out."));
+        }
+
+        return layer.ThicknessMetres is not null || layer.ToleranceMetres > 0
+            ? Wrong(layer, $"of: '{layer.Of}' is built of layers of its own, whose thickness counts; remove thickness and tolerance here.")
+            : LayersOf(draft);
+    }
+
+    private Ribs? RibsOf(RibsDraft? studs)
+    {
+        if (studs is null || Find(studs.Of, studs.OfMark) is not { } draft)
+        {
+            return null;
+        }
+
+        if (MaterialScaling.Fault(draft.Plain, studs.DepthMetres) is { } fault)
+        {
+            source.Mistake(studs.OfMark, $"of: {fault}");
+            return null;
+        }
+
+        return new Ribs(
+            MaterialScaling.AtDepth(draft.Plain, studs.DepthMetres), studs.WidthMetres, studs.DepthMetres, studs.SpacingMetres);
+    }
+
+    private MaterialDraft? Find(string name, Mark mark)
+    {
+        if (drafts.TryGetValue(name, out MaterialDraft? draft))
+        {
+            return draft;
+        }
+
+        if (!met.Contains(name))
+        {
+            source.Mistake(mark, $"of: {Quote.Of(name)} is no row of this table; {NearestWord.Advice(name, [.. met, Air])}");
+        }
+
+        return null;
+    }
+
+    private IReadOnlyList<Layer> Wrong(LayerDraft layer, string message)
+    {
+        source.Mistake(layer.OfMark, message);
+        return [];
+    }
+}

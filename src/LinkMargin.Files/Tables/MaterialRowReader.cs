@@ -1,0 +1,89 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Tables;
+
+/// <summary>Reads the rows of a material table, each by itself; what they are built of is looked up afterwards.</summary>
+internal static class MaterialRowReader
+{
+    private static readonly string[] RowKeys =
+        ["name", "what", "loss", "spread", "thickness", "form", "dielectric", "layers", "studs", "source"];
+
+    private static readonly string[] LayerKeys = ["of", "thickness", "tolerance"];
+
+    private static readonly string[] DielectricKeys = ["a", "b", "c", "d"];
+
+    private static readonly Dictionary<string, LossForm> Forms = new() { ["sheet"] = LossForm.Sheet, ["bulk"] = LossForm.Bulk };
+
+    /// <summary>Reads the rows in order, without those that have mistakes.</summary>
+    public static IReadOnlyList<MaterialDraft> Read(MappingReader table, RowNames names) =>
+        [.. TableRows.Of(table, "materials", "a material", RowKeys).Select(row => ReadRow(row, names)).OfType<MaterialDraft>()];
+
+    private static MaterialDraft? ReadRow(MappingReader row, RowNames names)
+    {
+        int before = row.Source.Problems.Count;
+        string? name = names.Read(row);
+        string? what = row.RequiredText("what");
+        double? loss = row.RequiredNumber("loss", Quantities.Quantity.Decibels, TableLimits.Loss);
+        double? spread = row.RequiredNumber("spread", Quantities.Quantity.Decibels, TableLimits.Spread);
+        double? thickness = row.OptionalLength("thickness", TableLimits.Thickness);
+        LossForm form = row.OptionalWord("form", Forms, "a form of loss") ?? LossForm.Sheet;
+        string? source = row.RequiredText("source");
+        Dielectric? dielectric = ReadDielectric(row);
+        List<LayerDraft> layers = ReadLayers(row);
+        RibsDraft? studs = RibsReader.Read(row, "studs");
+        if (form == LossForm.Bulk && !row.Has("thickness"))
+        {
+            row.Source.Mistake(row.Mark, "form: a bulk loss belongs to a length travelled; write it as thickness.");
+        }
+
+        if (row.Has("dielectric") && row.Has("layers"))
+        {
+            row.Source.Mistake(row.MarkOf("layers"), "layers: a row is one substance, with a dielectric, or built of layers, not both; remove one.");
+        }
+
+        // Asked last, so that every mistake of the row is told.
+        return row.Source.Problems.Count > before || name is null || loss is null || spread is null || source is null
+            ? null
+            : new MaterialDraft(
+                new Material(name, loss.Value, spread.Value, source)
+                {
+                    Description = what ?? "",
+                    ThicknessMetres = thickness,
+                    Form = form,
+                    Dielectric = dielectric,
+                },
+                layers,
+                studs);
+    }
+
+    private static Dielectric? ReadDielectric(MappingReader row)
+    {
+        if (row.OptionalGroup("dielectric", "a dielectric", DielectricKeys) is not { } group)
+        {
+            return null;
+        }
+
+        double? a = group.RequiredNumber("a", Quantities.Quantity.Plain, TableLimits.Permittivity);
+        double? b = group.RequiredNumber("b", Quantities.Quantity.Plain, TableLimits.Exponent);
+        double? c = group.RequiredNumber("c", Quantities.Quantity.Plain, TableLimits.Conductivity);
+        double? d = group.RequiredNumber("d", Quantities.Quantity.Plain, TableLimits.Exponent);
+        return a is null || b is null || c is null || d is null ? null : new Dielectric(a.Value, b.Value, c.Value, d.Value);
+    }
+
+    private static List<LayerDraft> ReadLayers(MappingReader row)
+    {
+        List<LayerDraft> layers = [];
+        foreach (MappingReader layer in row.OptionalGroups("layers", "a layer", LayerKeys))
+        {
+            double? thickness = layer.OptionalLength("thickness", TableLimits.Thickness);
+            double tolerance = ToleranceReader.Read(layer, thickness);
+            if (layer.RequiredName("of") is { } of)
+            {
+                layers.Add(new LayerDraft(of, layer.MarkOf("of"), thickness, tolerance));
+            }
+        }
+
+        return layers;
+    }
+}

@@ -1,0 +1,125 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Tables;
+
+/// <summary>Reads the tables of materials, floor build-ups, radios and margins.</summary>
+public static class MaterialTablesFile
+{
+    private const string MaterialsFile = "materials.yaml";
+    private const string FloorsFile = "floors.yaml";
+    private const string RadiosFile = "radios.yaml";
+    private const string MarginsFile = "margins.yaml";
+
+    /// <summary>The names of the files in a folder of tables.</summary>
+    public static IReadOnlyList<string> FileNames { get; } = [MaterialsFile, FloorsFile, RadiosFile, MarginsFile];
+
+    /// <summary>Reads the tables that came with the program.</summary>
+    public static MaterialTablesResult ReadBuiltIn() => Read((name, problems) => BuiltIn(name, problems));
+
+    /// <summary>
+    /// Reads the tables of a folder. For a file that is not there the built-in one is used, and a note says so; floor
+    /// build-ups of the built-in file whose materials the folder does not have are then left out, and a note says which.
+    /// </summary>
+    /// <param name="folder">The folder as the person named it.</param>
+    public static MaterialTablesResult ReadFolder(string folder)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(folder);
+        if (!Directory.Exists(folder))
+        {
+            return Refused(folder, File.Exists(folder)
+                ? "this is a file; name the folder that holds it."
+                : "there is no such folder; check the name.");
+        }
+
+        return FileNames.Any(name => Path.Exists(Path.Combine(folder, name)))
+            ? Read((name, problems) => InFolder(folder, name, problems))
+            : Refused(folder, $"this folder holds none of {string.Join(", ", FileNames)}; name the folder that holds the tables.");
+    }
+
+    /// <summary>The text of a built-in file, to start a copy from.</summary>
+    /// <param name="name">One of <see cref="FileNames"/>.</param>
+    public static string BuiltInText(string name)
+    {
+        using Stream stream = typeof(MaterialTablesFile).Assembly.GetManifestResourceStream($"materials/{name}")
+            ?? throw new ArgumentException($"There is no built-in table file '{name}'.", nameof(name));
+        using StreamReader reader = new(stream);
+        return reader.ReadToEnd();
+    }
+
+    private static MaterialTablesResult Refused(string folder, string message) =>
+        new(null, [new Problem(folder, new Mark(1, 1), Severity.Mistake, message)]);
+
+    private static MaterialTablesResult Read(Func<string, List<Problem>, TableText> open)
+    {
+        List<Problem> materialProblems = [], floorProblems = [], radioProblems = [], marginProblems = [];
+        TableText materialText = open(MaterialsFile, materialProblems);
+        TableText floorText = open(FloorsFile, floorProblems);
+        TableText radioText = open(RadiosFile, radioProblems);
+        TableText marginText = open(MarginsFile, marginProblems);
+
+        RowNames names = new(MaterialBuilder.Air);
+        MappingReader? materialTable = materialText.Open("the material table", "materials");
+        OrderedDictionary<string, Material> materials = materialTable is null
+            ? []
+            : MaterialBuilder.Build(materialText.Source, MaterialRowReader.Read(materialTable, names), names.Met);
+        OrderedDictionary<string, FloorBuildUp> floors = floorText.Open("the floor table", "floors") is { } floorTable
+            ? new FloorTableReader(materials, materialTable is null ? null : names.Met).Read(floorTable)
+            : [];
+        if (floorText.IsBuiltIn && !materialText.IsBuiltIn)
+        {
+            SayLeftOut(floorText.Source, floorProblems, floors);
+        }
+
+        OrderedDictionary<string, Radio> radios =
+            radioText.Open("the radio table", "radios") is { } radioTable ? RadioTableReader.Read(radioTable) : [];
+        IReadOnlyList<MarginMeaning> margins =
+            marginText.Open("the margin table", "margins") is { } marginTable ? MarginTableReader.Read(marginTable) : [];
+
+        List<Problem>[] inOrder = [materialProblems, floorProblems, radioProblems, marginProblems];
+        Problem[] problems = [.. inOrder.SelectMany(list => list.OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column))];
+        return new MaterialTablesResult(
+            problems.Any(p => p.Severity == Severity.Mistake)
+                ? null
+                : new MaterialTables(materials, floors, radios)
+                {
+                    Margins = margins,
+                    Files = new TableFiles(
+                        materialText.Source.File, floorText.Source.File, radioText.Source.File, marginText.Source.File),
+                },
+            problems);
+    }
+
+    /// <summary>Build-ups of ours that a person's own materials cannot make are no mistake of theirs.</summary>
+    private static void SayLeftOut(Source source, List<Problem> problems, OrderedDictionary<string, FloorBuildUp> kept)
+    {
+        if (problems.RemoveAll(p => p.Severity == Severity.Mistake) > 0)
+        {
+            source.Odd(new Mark(1, 1), FormattableString.Invariant(
+                $"only {kept.Count} of the built-in floor build-ups can be made of the materials given, so the others are left out; put a {FloorsFile} of your own beside {MaterialsFile} if a house needs them."));
+        }
+    }
+
+    private static TableText InFolder(string folder, string name, List<Problem> problems)
+    {
+        string path = Path.Combine(folder, name);
+        if (!Path.Exists(path))
+        {
+            problems.Add(new Problem(path, new Mark(1, 1), Severity.Odd, "there is no such file, so the built-in one is used."));
+            return BuiltIn(name, problems);
+        }
+
+        Source source = SourceOf(path, name, problems);
+        return new TableText(source, YamlText.Read(path, source), false);
+    }
+
+    private static TableText BuiltIn(string name, List<Problem> problems) =>
+        new(SourceOf($"{name} (built in)", name, problems), BuiltInText(name), true);
+
+    private static Source SourceOf(string file, string name, List<Problem> problems) => new(file, problems)
+    {
+        Example = $"{Path.GetFileNameWithoutExtension(name)}:",
+        Start = $"remove it to use the built-in {name}",
+    };
+}

@@ -1,0 +1,45 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Tables;
+
+/// <summary>Reads the table of radios.</summary>
+internal static class RadioTableReader
+{
+    private static readonly string[] RowKeys =
+        ["name", "what", "transmit", "gain", "sensitivity", "hand", "spread", "source"];
+
+    /// <summary>Reads the radios in order, without those that have mistakes.</summary>
+    public static OrderedDictionary<string, Radio> Read(MappingReader table)
+    {
+        RowNames names = new();
+        OrderedDictionary<string, Radio> rows = [];
+        foreach (MappingReader row in TableRows.Of(table, "radios", "a radio", RowKeys))
+        {
+            string? name = names.Read(row);
+            string? what = row.RequiredText("what");
+            double? transmit = row.RequiredNumber("transmit", Quantity.LevelDbm, TableLimits.Transmit);
+            double? gain = row.RequiredNumber("gain", Quantity.Gain, TableLimits.Gain);
+            double? sensitivity = row.RequiredNumber("sensitivity", Quantity.LevelDbm, TableLimits.Sensitivity);
+            double? hand = row.RequiredNumber("hand", Quantity.Decibels, TableLimits.Hand);
+            double? spread = row.RequiredNumber("spread", Quantity.Decibels, TableLimits.Spread);
+            string? source = row.RequiredText("source");
+            if (name is not null && transmit is not null && gain is not null && sensitivity is not null && hand is not null
+                && spread is not null && source is not null)
+            {
+                rows.Add(name, new Radio(
+                    name,
+                    new PowerLevel(transmit.Value),
+                    gain.Value,
+                    new PowerLevel(sensitivity.Value),
+                    hand.Value,
+                    spread.Value,
+                    source) { Description = what ?? "" });
+            }
+        }
+
+        return rows;
+    }
+}

@@ -1,0 +1,59 @@
+using System.Text.RegularExpressions;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Tables;
+
+/// <summary>Reads the names of one table's rows, and sees that none is used twice.</summary>
+/// <param name="reserved">Words that mean something else where a row may be named.</param>
+internal sealed partial class RowNames(params string[] reserved)
+{
+    private readonly Dictionary<string, Mark> seen = [];
+
+    /// <summary>Every name met, those of rows with mistakes included.</summary>
+    public IReadOnlyCollection<string> Met => seen.Keys;
+
+    /// <summary>A row's name; null, with a mistake recorded, where it cannot be used.</summary>
+    public string? Read(MappingReader row)
+    {
+        if (row.RequiredName("name") is not { } name)
+        {
+            return null;
+        }
+
+        Mark mark = row.MarkOf("name");
+        if (!Word().IsMatch(name))
+        {
+            row.Source.Mistake(mark, $"name: {Quote.Of(name)} is not one word of lower-case letters, digits and hyphens; write for example '{AsWord(name)}'.");
+            return null;
+        }
+
+        if (reserved.Contains(name))
+        {
+            row.Source.Mistake(mark, $"name: '{name}' means something else in a table; choose another name.");
+            return null;
+        }
+
+        if (seen.TryGetValue(name, out Mark first))
+        {
+            row.Source.Mistake(mark, FormattableString.Invariant(
+                $"name: '{name}' is here a second time; the first is in line {first.Line}, so rename or remove one."));
+            return null;
+        }
+
+        seen.Add(name, mark);
+        return name;
+    }
+
+    private static string AsWord(string name)
+    {
+        string word = NotOfAWord().Replace(name.ToLowerInvariant(), "-").Trim('-');
+        return word.Length == 0 ? "my-wall" : word;
+    }
+
+    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.CultureInvariant)]
+    private static partial Regex Word();
+
+    [GeneratedRegex("[^a-z0-9]+", RegexOptions.CultureInvariant)]
+    private static partial Regex NotOfAWord();
+}

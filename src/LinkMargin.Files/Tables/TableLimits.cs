@@ -1,0 +1,55 @@
+using LinkMargin.Files.Quantities;
+
+namespace LinkMargin.Files.Tables;
+
+/// <summary>What the figures of a table may be. Each check and its message come from here.</summary>
+internal static class TableLimits
+{
+    /// <summary>Layers of one construction, those of the rows it is built of counted.</summary>
+    public const int MostLayers = 40;
+
+    /// <summary>Rows that a construction may be built of, one inside the other.</summary>
+    public const int MostRowsDeep = 12;
+
+    /// <summary>Rows of one table.</summary>
+    public const int MostRows = 1000;
+
+    /// <summary>Loss of a material; nothing built parts a house by more once the way round is counted.</summary>
+    public static QuantityRange Loss { get; } = new(0, 80, "dB");
+
+    /// <summary>One standard deviation, of a material or a radio.</summary>
+    public static QuantityRange Spread { get; } = new(0, 30, "dB");
+
+    /// <summary>Thickness of a material or layer, width and depth of a member.</summary>
+    public static QuantityRange Thickness { get; } = new(0.0001, 2, "m");
+
+    /// <summary>Half-range of a thickness.</summary>
+    public static QuantityRange Tolerance { get; } = new(0, 1, "m");
+
+    /// <summary>Distance between the centres of studs or joists.</summary>
+    public static QuantityRange Spacing { get; } = new(0.05, 3, "m");
+
+    /// <summary>Relative permittivity at 1 GHz.</summary>
+    public static QuantityRange Permittivity { get; } = new(1, 100, "");
+
+    /// <summary>Conductivity at 1 GHz, S/m; metals reach 10⁷.</summary>
+    public static QuantityRange Conductivity { get; } = new(0, 1e8, "S/m");
+
+    /// <summary>Exponent of the frequency.</summary>
+    public static QuantityRange Exponent { get; } = new(-3, 3, "");
+
+    /// <summary>Power into an antenna.</summary>
+    public static QuantityRange Transmit { get; } = new(-40, 36, "dBm");
+
+    /// <summary>Mean gain of an antenna.</summary>
+    public static QuantityRange Gain { get; } = new(-30, 20, "dBi");
+
+    /// <summary>Weakest level received.</summary>
+    public static QuantityRange Sensitivity { get; } = new(-130, -20, "dBm");
+
+    /// <summary>Allowance for the grip and the body.</summary>
+    public static QuantityRange Hand { get; } = new(0, 40, "dB");
+
+    /// <summary>A margin that a meaning is given for.</summary>
+    public static QuantityRange Margin { get; } = new(0, 80, "dB");
+}
