@@ -20,7 +20,7 @@ public sealed class MaterialTableFaultTests : IDisposable
                 "materials.yaml:3:5: 'sorce' is not a key of a material; did you mean 'source'?",
                 "materials.yaml:5:11: loss: '-1 dB' is outside the allowed 0 dB to 80 dB.",
                 "materials.yaml:9:11: name: 'a' is here a second time; the first is in line 2, so rename or remove one.",
-                "materials.yaml:14:14: of: 'bb' is no row of this table; did you mean 'a'?",
+                "materials.yaml:14:14: of: 'bb' is no row of this table; write one of: a, c, air.",
             ],
             FaultsOf("""
                 materials:
