@@ -1,0 +1,10 @@
+using LinkMargin.Plots.Labels;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Drawing;
+
+/// <summary>One sign with its meaning.</summary>
+/// <param name="SamplePoints">Width of the sign, points.</param>
+/// <param name="Text">What it means.</param>
+/// <param name="DrawSample">Draws the sign in a box.</param>
+internal sealed record KeyEntry(double SamplePoints, string Text, Action<SKCanvas, LabelBox> DrawSample);

@@ -1,0 +1,35 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Plots.Labels;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Drawing;
+
+/// <summary>From metres on a plan to pixels on a picture. Here, once, north turns up: pixels count downwards.</summary>
+/// <param name="Frame">The drawing area, pixels.</param>
+/// <param name="Least">The plan point at the frame's lower left corner, metres.</param>
+/// <param name="PixelsPerMetre">Scale, the same both ways.</param>
+/// <param name="PixelsPerPoint">Pixels for a typographic point.</param>
+internal sealed record PlanView(LabelBox Frame, Point2 Least, double PixelsPerMetre, double PixelsPerPoint)
+{
+    public double PixelX(double x) => Frame.Left + ((x - Least.X) * PixelsPerMetre);
+
+    public double PixelY(double y) => Frame.Bottom - ((y - Least.Y) * PixelsPerMetre);
+
+    public SKPoint Pixel(Point2 p) => new((float)PixelX(p.X), (float)PixelY(p.Y));
+
+    public double MetresX(double pixelX) => Least.X + ((pixelX - Frame.Left) / PixelsPerMetre);
+
+    public double MetresY(double pixelY) => Least.Y + ((Frame.Bottom - pixelY) / PixelsPerMetre);
+
+    public double Points(double points) => points * PixelsPerPoint;
+
+    public double Metres(double metres) => metres * PixelsPerMetre;
+
+    /// <summary>A closed path through plan points.</summary>
+    public SKPath Outline(IReadOnlyList<Point2> corners)
+    {
+        var path = new SKPath();
+        path.AddPoly([.. corners.Select(Pixel)], close: true);
+        return path;
+    }
+}

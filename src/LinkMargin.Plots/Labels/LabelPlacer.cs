@@ -1,0 +1,113 @@
+namespace LinkMargin.Plots.Labels;
+
+/// <summary>
+/// Finds places for labels: first beside the mark, then farther out on rings about it, then anywhere free in the frame.
+/// Labels are taken in the order given, each at its cheapest candidate; so the result depends on nothing but the input.
+/// </summary>
+internal sealed class LabelPlacer
+{
+    // Costs are in pixels of distance: what one would rather move a label than suffer.
+    private const double OverlapCost = 1e6;
+    private const double LeaderOverLabelCost = 400;
+    private const double SoftCostPerShare = 60;
+    private const double UnlikedSideCost = 4;
+    private static readonly double[] RingsInHeights = [0.25, 1.0, 1.9, 3.0, 4.4, 6.0];
+    private const int PlacesOnRing = 16;
+
+    private readonly LabelBox frame;
+    private readonly List<LabelBox> hard;
+    private readonly List<LabelBox> soft;
+    private readonly double gap;
+
+    /// <summary>Makes a placer for one picture.</summary>
+    /// <param name="frame">Labels stay inside.</param>
+    /// <param name="hard">What no label may cover.</param>
+    /// <param name="soft">What labels had better not cover.</param>
+    /// <param name="gap">Clear distance between labels, pixels.</param>
+    public LabelPlacer(LabelBox frame, IEnumerable<LabelBox> hard, IEnumerable<LabelBox> soft, double gap)
+    {
+        this.frame = frame;
+        this.hard = [.. hard];
+        this.soft = [.. soft];
+        this.gap = gap;
+    }
+
+    /// <summary>Places for all requests, in their order. Marks of all requests are kept clear by all labels.</summary>
+    public IReadOnlyList<PlacedLabel> Place(IReadOnlyList<LabelRequest> requests)
+    {
+        var placed = new List<PlacedLabel>(requests.Count);
+        List<LabelBox> taken = [.. hard, .. requests.Select(r => r.Mark)];
+        foreach (LabelRequest request in requests)
+        {
+            LabelBox best = Cheapest(Around(request), request, taken);
+            if (taken.Exists(best.Overlaps))
+            {
+                best = Cheapest(Everywhere(request).Append(best), request, taken);
+            }
+
+            double away = best.DistanceTo(request.X, request.Y) - request.MarkRadius;
+            placed.Add(new(best, away > request.Height * 0.75));
+            taken.Add(best.Grown(gap));
+        }
+
+        return placed;
+    }
+
+    private LabelBox Cheapest(IEnumerable<LabelBox> candidates, LabelRequest request, List<LabelBox> taken) =>
+        candidates.MinBy(candidate => Cost(candidate, request, taken));
+
+    private double Cost(LabelBox box, LabelRequest request, List<LabelBox> taken)
+    {
+        double cost = box.DistanceTo(request.X, request.Y);
+        cost += box.CentreX < request.X - 1 ? UnlikedSideCost : 0;
+        foreach (LabelBox other in taken)
+        {
+            if (box.Overlaps(other))
+            {
+                cost += OverlapCost + box.SharedArea(other);
+            }
+        }
+
+        double endX = Math.Clamp(request.X, box.Left, box.Right), endY = Math.Clamp(request.Y, box.Top, box.Bottom);
+        cost += LeaderOverLabelCost * taken.Count(t => t != request.Mark && t.IsCrossedBy(request.X, request.Y, endX, endY));
+        double covered = soft.Sum(s => s.SharedArea(box)) / (box.Width * box.Height);
+        return cost + (SoftCostPerShare * Math.Min(1, covered));
+    }
+
+    private IEnumerable<LabelBox> Around(LabelRequest r)
+    {
+        foreach (double ring in RingsInHeights)
+        {
+            double away = r.MarkRadius + (ring * r.Height);
+            for (int i = 0; i < PlacesOnRing; i++)
+            {
+                double angle = 2 * Math.PI * i / PlacesOnRing;
+                double cosine = Math.Cos(angle), sine = Math.Sin(angle);
+
+                // The box touches the ring from outside on the side it lies on.
+                double x = r.X + (cosine * away) + (Math.Round(cosine, 6) switch { 0 => 0, > 0 => 0.5, _ => -0.5 } * r.Width);
+                double y = r.Y + (sine * away) + (Math.Clamp(1.5 * sine, -1, 1) * 0.5 * r.Height);
+                yield return Inside(LabelBox.Around(x, y, r.Width / 2, r.Height / 2));
+            }
+        }
+    }
+
+    private IEnumerable<LabelBox> Everywhere(LabelRequest r)
+    {
+        double step = r.Height / 4;
+        for (double top = frame.Top; top + r.Height <= frame.Bottom; top += step)
+        {
+            for (double left = frame.Left; left + r.Width <= frame.Right; left += step)
+            {
+                yield return new(left, top, left + r.Width, top + r.Height);
+            }
+        }
+    }
+
+    private LabelBox Inside(LabelBox box)
+    {
+        double dx = Math.Max(0, frame.Left - box.Left) - Math.Max(0, box.Right - frame.Right);
+        double dy = Math.Max(0, frame.Top - box.Top) - Math.Max(0, box.Bottom - frame.Bottom);
+        return new(box.Left + dx, box.Top + dy, box.Right + dx, box.Bottom + dy);
+    }
+}

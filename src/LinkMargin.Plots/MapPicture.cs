@@ -1,0 +1,61 @@
+using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Maps;
+using LinkMargin.Plots.Plans;
+
+namespace LinkMargin.Plots;
+
+/// <summary>The map of one spot on one level.</summary>
+public static class MapPicture
+{
+    private const double LabelPoints = 10;
+    private const double BesideBarPoints = 12;
+    private const double BeforeKeyPoints = 4;
+
+    /// <summary>The size that leaves no empty ground about the plan at a given width.</summary>
+    public static PictureSize FittingSize(MapRequest request, int widthPixels = 1800, double pixelsPerPoint = 2.5)
+    {
+        PlanBounds bounds = PlanBounds.Of(request.House);
+        double margins = Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
+        double frameWidth = widthPixels - ((32 + PlanPlot.LeftFiguresPoints + BesideBarPoints + ColourBar.WidthPoints) * pixelsPerPoint);
+        double scale = frameWidth / bounds.WidthMetres;
+        double key = Key(request, scale, widthPixels - (32 * pixelsPerPoint), pixelsPerPoint).HeightPixels;
+        double below = key + ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * pixelsPerPoint);
+        int height = (int)Math.Ceiling((scale * bounds.HeightMetres) + below + margins);
+        return new(widthPixels, Math.Clamp(height, PictureSize.LeastPixels, PictureSize.GreatestPixels), pixelsPerPoint);
+    }
+
+    /// <summary>Draws the map; the bytes are a PNG.</summary>
+    public static byte[] Render(MapRequest request, PictureSize size)
+    {
+        double s = size.PixelsPerPoint;
+        using var page = new Page(size, request.Title, request.Caption);
+        PlanBounds bounds = PlanBounds.Of(request.House);
+        LabelBox body = page.Body;
+        double right = body.Right - ((ColourBar.WidthPoints + BesideBarPoints) * s);
+
+        // The key's height depends on the scale bar's length, which depends on the scale: one step settles it.
+        double keyHeight = Key(request, (right - body.Left) / bounds.WidthMetres, body.Width, s).HeightPixels;
+        var box = new LabelBox(
+            body.Left + (PlanPlot.LeftFiguresPoints * s),
+            body.Top,
+            right,
+            body.Bottom - keyHeight - ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * s));
+        PlanView view = PlanPlot.ViewIn(box, bounds, s);
+        var colours = new MarginColours(request.Range, request.StepDb);
+
+        var plot = new PlanPlot(view, request.Unit);
+        MapPanel.Fill(plot, request.House, request.Field, request.Seats, request.RequiredDb, colours, LabelPoints);
+        plot.Draw(page.Canvas);
+        double barLeft = view.Frame.Right + (BesideBarPoints * s);
+        new ColourBar(colours, request.RequiredDb, s).Draw(
+            page.Canvas, new(barLeft, view.Frame.Top, barLeft + (ColourBar.WidthPoints * s), view.Frame.Bottom));
+        KeyStrip key = Key(request, view.PixelsPerMetre, body.Width, s);
+        key.Draw(page.Canvas, body.Left, body.Bottom - key.HeightPixels);
+        return page.ToPng();
+    }
+
+    private static KeyStrip Key(MapRequest request, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
+        new(MapKey.Entries(pixelsPerMetre, pixelsPerPoint, request.Unit, request.RequiredDb), widthPixels, pixelsPerPoint);
+}

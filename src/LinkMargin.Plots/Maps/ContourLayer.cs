@@ -1,0 +1,120 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Surfaces;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Maps;
+
+/// <summary>Lines of equal margin with their figures; the required margin's is the heaviest and is drawn last.</summary>
+internal sealed class ContourLayer(
+    PlanView view,
+    Level level,
+    FieldSurface surface,
+    MarginColours colours,
+    double requiredDb,
+    IReadOnlyList<LabelBox> taken) : PlanLayer(view)
+{
+    // Shorter lines are specks of one or two cells.
+    private const double LeastLengthPoints = 9;
+    private const double TextEveryPoints = 190;
+
+    protected override void Draw(SKCanvas canvas)
+    {
+        canvas.Save();
+        if (level.Rooms.Count > 0)
+        {
+            using SKPath rooms = RoomClip.Of(View, level);
+            canvas.ClipPath(rooms, antialias: true);
+        }
+
+        using var figures = new Lettering(View.Points(8.5), isBold: false);
+        using var heavyFigures = new Lettering(View.Points(9.5), isBold: true);
+        var texts = new ContourTexts(View.Frame, taken);
+        IReadOnlyList<SKPoint[]> required = LinesAt(requiredDb);
+        List<ContourText> heavyTexts = [.. required.SelectMany(l => Texts(texts, l, requiredDb, heavyFigures))];
+        DrawAll(canvas, figures, texts);
+        DrawRequired(canvas, required, heavyTexts, heavyFigures);
+        canvas.Restore();
+    }
+
+    private void DrawAll(SKCanvas canvas, Lettering figures, ContourTexts texts)
+    {
+        using SKPaint thin = Pen.Line(Palette.Ink.WithAlpha(150), View.Points(0.5));
+        using SKPaint tenth = Pen.Line(Palette.Ink.WithAlpha(200), View.Points(0.9));
+        foreach (double margin in colours.Lines().Where(m => m != requiredDb))
+        {
+            bool isTenth = Math.Abs(Math.IEEERemainder(margin, 10)) < 1e-9;
+            IReadOnlyList<SKPoint[]> lines = LinesAt(margin);
+            List<ContourText> placed = [.. lines.SelectMany(l => Texts(texts, l, margin, figures))];
+            Stroke(canvas, lines, placed, isTenth ? tenth : thin);
+            Write(canvas, placed, figures);
+        }
+    }
+
+    private void DrawRequired(SKCanvas canvas, IReadOnlyList<SKPoint[]> lines, List<ContourText> placed, Lettering figures)
+    {
+        using SKPaint casing = Pen.Line(Palette.Paper, View.Points(4.4));
+        using SKPaint heavy = Pen.Line(Palette.Ink, View.Points(2.4));
+        Stroke(canvas, lines, placed, casing);
+        Stroke(canvas, lines, placed, heavy);
+        Write(canvas, placed, figures);
+    }
+
+    private List<SKPoint[]> LinesAt(double margin) =>
+    [
+        .. ContourTracer.Trace(surface, margin)
+            .Select(l => l.Points.Select(View.Pixel).ToArray())
+            .Where(l => LengthOf(l) >= View.Points(LeastLengthPoints)),
+    ];
+
+    private IEnumerable<ContourText> Texts(ContourTexts texts, SKPoint[] line, double margin, Lettering figures)
+    {
+        string text = MarginText.Bare(margin);
+        return texts.Place(line, text, figures.WidthOf(text) + View.Points(4), figures.CapHeight + View.Points(3), View.Points(TextEveryPoints));
+    }
+
+    private static double LengthOf(SKPoint[] line) =>
+        Enumerable.Range(1, line.Length - 1).Sum(i => SKPoint.Distance(line[i - 1], line[i]));
+
+    // The line leaves a gap where its figure stands.
+    private void Stroke(SKCanvas canvas, IReadOnlyList<SKPoint[]> lines, List<ContourText> texts, SKPaint paint)
+    {
+        canvas.Save();
+        foreach (ContourText text in texts)
+        {
+            using var hole = new SKPath();
+            hole.AddRect(TextRect(text));
+            hole.Transform(SKMatrix.CreateRotationDegrees((float)text.TurnDegrees, (float)text.X, (float)text.Y));
+            canvas.ClipPath(hole, SKClipOperation.Difference, antialias: true);
+        }
+
+        using var path = new SKPath();
+        foreach (SKPoint[] line in lines)
+        {
+            path.AddPoly(line, close: false);
+        }
+
+        canvas.DrawPath(path, paint);
+        canvas.Restore();
+    }
+
+    private SKRect TextRect(ContourText text)
+    {
+        using var figures = new Lettering(View.Points(9), isBold: true);
+        float half = (float)((figures.WidthOf(text.Text) / 2) + View.Points(1.5)), rise = (float)((figures.CapHeight / 2) + View.Points(1));
+        return new((float)text.X - half, (float)text.Y - rise, (float)text.X + half, (float)text.Y + rise);
+    }
+
+    private void Write(SKCanvas canvas, List<ContourText> texts, Lettering figures)
+    {
+        foreach (ContourText text in texts)
+        {
+            canvas.Save();
+            canvas.RotateDegrees((float)text.TurnDegrees, (float)text.X, (float)text.Y);
+            figures.WriteMiddleRimmed(canvas, text.Text, text.X, text.Y, Palette.Ink, Palette.Paper.WithAlpha(210), View.Points(1.4), SKTextAlign.Center);
+            canvas.Restore();
+        }
+    }
+}

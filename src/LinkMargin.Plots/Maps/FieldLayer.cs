@@ -1,0 +1,52 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Surfaces;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Maps;
+
+/// <summary>
+/// The field's tones and the hatch over what lies below the required margin, within the rooms. Tones are worked out
+/// pixel by pixel from the surface the lines are traced on, so that a tone ends exactly on its line.
+/// </summary>
+internal sealed class FieldLayer(PlanView view, Level level, FieldSurface surface, MarginColours colours, double requiredDb)
+    : PlanLayer(view)
+{
+    /// <summary>Between strokes of the hatch, points.</summary>
+    public const double HatchSpacingPoints = 5;
+
+    /// <summary>Draws one stroke of the hatch, dark with a light edge so that it shows on every tone.</summary>
+    public static void DrawHatch(SKCanvas canvas, SKPath strokes, double pixelsPerPoint)
+    {
+        using SKPaint edge = Pen.Line(Palette.Paper.WithAlpha(90), 1.6 * pixelsPerPoint);
+        using SKPaint stroke = Pen.Line(Palette.Ink.WithAlpha(185), 0.7 * pixelsPerPoint);
+        canvas.DrawPath(strokes, edge);
+        canvas.DrawPath(strokes, stroke);
+    }
+
+    protected override void Draw(SKCanvas canvas)
+    {
+        canvas.Save();
+        if (level.Rooms.Count > 0)
+        {
+            using SKPath rooms = RoomClip.Of(View, level);
+            using SKPaint bare = Pen.Fill(Palette.Paper);
+            canvas.DrawPath(rooms, bare);
+            canvas.ClipPath(rooms, antialias: true);
+        }
+
+        using SKImage tones = FieldRaster.Of(surface, colours, View);
+        canvas.DrawImage(tones, (float)View.Frame.Left, (float)View.Frame.Top);
+
+        using var strokes = new SKPath();
+        foreach (HatchLine line in Hatch.Below(surface, requiredDb, View.Points(HatchSpacingPoints) / View.PixelsPerMetre))
+        {
+            strokes.MoveTo(View.Pixel(line.From));
+            strokes.LineTo(View.Pixel(line.To));
+        }
+
+        DrawHatch(canvas, strokes, View.PixelsPerPoint);
+        canvas.Restore();
+    }
+}

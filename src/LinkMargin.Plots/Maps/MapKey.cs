@@ -1,0 +1,42 @@
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Plans;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Maps;
+
+/// <summary>What the signs of a map mean.</summary>
+internal static class MapKey
+{
+    public static IReadOnlyList<KeyEntry> Entries(double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit, double requiredDb) =>
+    [
+        ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit),
+        Mark(MarkKind.SpotHere, "spot", pixelsPerPoint),
+        Mark(MarkKind.SpotElsewhere, "spot on another level", pixelsPerPoint),
+        Mark(MarkKind.SeatMeets, "seat, margin met", pixelsPerPoint),
+        Mark(MarkKind.SeatBelow, "seat, margin not met", pixelsPerPoint),
+        new(20, $"hatched: below {MarginText.Bare(requiredDb)} dB", (canvas, box) => DrawHatch(canvas, box, pixelsPerPoint)),
+    ];
+
+    private static KeyEntry Mark(MarkKind kind, string text, double pixelsPerPoint) =>
+        new(11, text, (canvas, box) => MarkShape.Draw(canvas, kind, new((float)box.CentreX, (float)box.CentreY), null, pixelsPerPoint));
+
+    private static void DrawHatch(SKCanvas canvas, LabelBox box, double pixelsPerPoint)
+    {
+        var rect = new SKRect((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom);
+        canvas.Save();
+        canvas.ClipRect(rect);
+        using var strokes = new SKPath();
+        double shift = FieldLayer.HatchSpacingPoints * Math.Sqrt(2) * pixelsPerPoint;
+        for (double x = box.Left - box.Height; x < box.Right; x += shift)
+        {
+            strokes.MoveTo((float)x, (float)box.Bottom);
+            strokes.LineTo((float)(x + box.Height), (float)box.Top);
+        }
+
+        FieldLayer.DrawHatch(canvas, strokes, pixelsPerPoint);
+        canvas.Restore();
+        using SKPaint rim = Pen.Line(Palette.SoftInk, 0.6 * pixelsPerPoint);
+        canvas.DrawRect(rect, rim);
+    }
+}

@@ -1,0 +1,86 @@
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Plans;
+
+/// <summary>The labels of a plan's marks, each with the place found for it.</summary>
+internal sealed class MarkLabels
+{
+    private readonly IReadOnlyList<PlanMark> marks;
+    private readonly PlanView view;
+    private readonly double sizePoints;
+
+    /// <summary>Finds places for the labels of some marks.</summary>
+    public MarkLabels(PlanView view, IReadOnlyList<PlanMark> marks, IEnumerable<LabelBox> soft, double sizePoints)
+    {
+        (this.view, this.marks, this.sizePoints) = (view, marks, sizePoints);
+        using Lettering name = NameLettering(), figure = FigureLettering();
+        var requests = marks.Select(m => new LabelRequest(
+            view.PixelX(m.Place.X),
+            view.PixelY(m.Place.Y),
+            view.Points(MarkShape.RadiusPoints + 1),
+            name.WidthOf(m.Name) + (m.Figure.Length > 0 ? Space + figure.WidthOf(m.Figure) : 0) + (2 * PadX),
+            figure.CapHeight + (2 * PadY)));
+        var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), [], soft, view.Points(2));
+        Places = placer.Place([.. requests]);
+    }
+
+    /// <summary>Places, in the order of the marks.</summary>
+    public IReadOnlyList<PlacedLabel> Places { get; }
+
+    /// <summary>All ground taken by marks and labels, pixels.</summary>
+    public IEnumerable<LabelBox> Taken => Places.Select(p => p.Box).Concat(
+        marks.Select(m => LabelBox.Around(view.PixelX(m.Place.X), view.PixelY(m.Place.Y), MarkPixels, MarkPixels)));
+
+    private double MarkPixels => view.Points(MarkShape.RadiusPoints + 3);
+
+    private double PadX => view.Points(3.5);
+
+    private double PadY => view.Points(3);
+
+    private double Space => view.Points(sizePoints * 0.45);
+
+    public void Draw(SKCanvas canvas)
+    {
+        using Lettering name = NameLettering(), figure = FigureLettering();
+        foreach ((PlanMark mark, PlacedLabel place) in marks.Zip(Places).Where(p => p.Second.HasLeader))
+        {
+            DrawLeader(canvas, view.Pixel(mark.Place), place.Box);
+        }
+
+        foreach ((PlanMark mark, PlacedLabel place) in marks.Zip(Places))
+        {
+            MarkShape.Draw(canvas, mark.Kind, view.Pixel(mark.Place), mark.FacingDegrees, view.PixelsPerPoint);
+            DrawLabel(canvas, mark, place.Box, name, figure);
+        }
+    }
+
+    private void DrawLeader(SKCanvas canvas, SKPoint from, LabelBox box)
+    {
+        var to = new SKPoint((float)Math.Clamp(from.X, box.Left + PadX, box.Right - PadX), (float)Math.Clamp(from.Y, box.Top, box.Bottom));
+        using SKPaint casing = Pen.Line(Palette.Paper, view.Points(2.6));
+        using SKPaint line = Pen.Line(Palette.Ink, view.Points(0.8));
+        canvas.DrawLine(from, to, casing);
+        canvas.DrawLine(from, to, line);
+    }
+
+    private void DrawLabel(SKCanvas canvas, PlanMark mark, LabelBox box, Lettering name, Lettering figure)
+    {
+        bool isSpot = mark.Kind is MarkKind.SpotHere or MarkKind.SpotElsewhere;
+        bool isReversed = mark.Kind == MarkKind.SeatBelow;
+        SKColor ink = isReversed ? Palette.Paper : isSpot ? Palette.Spot : Palette.Ink;
+        using SKPaint ground = Pen.Fill(isReversed ? Palette.Ink : Palette.Paper.WithAlpha(235));
+        using SKPaint rim = Pen.Line(isReversed ? Palette.Paper : isSpot ? Palette.Spot : Palette.Ink, view.Points(0.7));
+        var rect = new SKRoundRect(new SKRect((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom), (float)view.Points(1.5));
+        canvas.DrawRoundRect(rect, ground);
+        canvas.DrawRoundRect(rect, rim);
+        double x = box.Left + PadX;
+        name.WriteMiddle(canvas, mark.Name, x, box.CentreY, ink);
+        figure.WriteMiddle(canvas, mark.Figure, box.Right - PadX, box.CentreY, ink, SKTextAlign.Right);
+    }
+
+    private Lettering NameLettering() => new(view.Points(sizePoints), isBold: false);
+
+    private Lettering FigureLettering() => new(view.Points(sizePoints), isBold: true);
+}

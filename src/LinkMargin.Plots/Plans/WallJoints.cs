@@ -1,0 +1,79 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Plots.Plans;
+
+/// <summary>
+/// How walls end where they meet. Walls are written by their middles; where just two meet at an angle, their faces run
+/// on to each other, inside and outside (a mitre). Where more meet, each runs on by half the thickest other's
+/// thickness if square to it. A wall that ends against the side of another ends inside it.
+/// </summary>
+internal sealed class WallJoints(Level level, double leastThicknessMetres)
+{
+    private const double SamePlaceMetres = 0.01;
+
+    // Sines of the angle between two walls: below the first they are in one line, above the second square.
+    private const double InLineSine = 0.05;
+    private const double SquareSine = 0.95;
+
+    // A sharper corner than this many half thicknesses is cut off.
+    private const double LongestMitre = 4;
+
+    public double HalfThicknessOf(Wall wall) => Math.Max(WallShape.ThicknessOf(wall.Material), leastThicknessMetres) / 2;
+
+    /// <summary>The two corners at an end, first the one to the right as seen looking from that end into the wall.</summary>
+    public (Point2 Right, Point2 Left) CornersAt(Wall wall, bool isStart)
+    {
+        Point2 end = isStart ? wall.Start : wall.End;
+        Point2 inward = InwardAt(wall, isStart), left = new(-inward.Y, inward.X);
+        double half = HalfThicknessOf(wall);
+        (Wall Wall, Point2 Inward)[] others = [.. Meeting(wall, end)];
+        if (others is [var other]
+            && Math.Abs(Point2.Cross(inward, other.Inward)) > InLineSine
+            && Mitre(end, inward, half, other.Inward, HalfThicknessOf(other.Wall)) is (Point2 r, Point2 l))
+        {
+            return (r, l);
+        }
+
+        double reach = others
+            .Where(o => Math.Abs(Point2.Cross(inward, o.Inward)) > SquareSine)
+            .Select(o => HalfThicknessOf(o.Wall))
+            .DefaultIfEmpty(0)
+            .Max();
+        Point2 cut = end - (reach * inward);
+        return (cut - (half * left), cut + (half * left));
+    }
+
+    private static Point2 InwardAt(Wall wall, bool isStart) => (isStart ? 1.0 : -1.0) * WallShape.DirectionsOf(wall).Along;
+
+    private IEnumerable<(Wall Wall, Point2 Inward)> Meeting(Wall wall, Point2 end)
+    {
+        foreach (Wall other in level.Walls.Where(w => !ReferenceEquals(w, wall)))
+        {
+            if (other.Start.DistanceTo(end) < SamePlaceMetres)
+            {
+                yield return (other, InwardAt(other, isStart: true));
+            }
+            else if (other.End.DistanceTo(end) < SamePlaceMetres)
+            {
+                yield return (other, InwardAt(other, isStart: false));
+            }
+        }
+    }
+
+    // Our left face meets the other's right face, and our right its left, both looking away from the joint.
+    private static (Point2 Right, Point2 Left)? Mitre(Point2 joint, Point2 ours, double half, Point2 theirs, double otherHalf)
+    {
+        Point2 ourLeft = new(-ours.Y, ours.X), theirLeft = new(-theirs.Y, theirs.X);
+        Point2 left = Meet(joint + (half * ourLeft), ours, joint - (otherHalf * theirLeft), theirs);
+        Point2 right = Meet(joint - (half * ourLeft), ours, joint + (otherHalf * theirLeft), theirs);
+        double longest = LongestMitre * Math.Max(half, otherHalf);
+        return left.DistanceTo(joint) <= longest && right.DistanceTo(joint) <= longest ? (right, left) : null;
+    }
+
+    private static Point2 Meet(Point2 a, Point2 alongA, Point2 b, Point2 alongB)
+    {
+        double t = Point2.Cross(b - a, alongB) / Point2.Cross(alongA, alongB);
+        return a + (t * alongA);
+    }
+}

@@ -1,0 +1,39 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Drawing;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Plans;
+
+/// <summary>Walls as an architect's plan shows them: cut full walls solid, low or hanging ones as outlines.</summary>
+internal sealed class WallLayer(PlanView view, Level level) : PlanLayer(view)
+{
+    /// <summary>Walls are never drawn thinner than this, pixels.</summary>
+    public const double LeastPixels = 2;
+
+    protected override void Draw(SKCanvas canvas)
+    {
+        IReadOnlyList<WallShape> shapes = WallShape.Of(level, LeastPixels / View.PixelsPerMetre);
+        using SKPaint casing = Pen.Line(Palette.Paper.WithAlpha(200), View.Points(2));
+        using SKPaint rim = Pen.Line(Palette.Ink, View.Points(1.2));
+        using SKPaint low = Pen.Fill(Palette.Paper.WithAlpha(170));
+        using SKPaint solid = Pen.Fill(Palette.Ink);
+
+        // One path each, so that no seam shows where two walls meet.
+        using SKPath full = Together(shapes.Where(s => s.IsFull)), partial = Together(shapes.Where(s => !s.IsFull));
+        canvas.DrawPath(full, casing);
+        canvas.DrawPath(partial, rim);
+        canvas.DrawPath(partial, low);
+        canvas.DrawPath(full, solid);
+    }
+
+    private SKPath Together(IEnumerable<WallShape> shapes)
+    {
+        var path = new SKPath { FillType = SKPathFillType.Winding };
+        foreach (WallShape shape in shapes)
+        {
+            path.AddPoly([.. shape.Corners.Select(View.Pixel)], close: true);
+        }
+
+        return path;
+    }
+}

@@ -1,0 +1,9 @@
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Plots;
+
+/// <summary>A seat as a map shows it.</summary>
+/// <param name="Seat">The seat.</param>
+/// <param name="MarginDb">Its margin to the map's spot, dB.</param>
+/// <param name="Meets">Whether that is enough for this seat.</param>
+public sealed record SeatMark(Seat Seat, double MarginDb, bool Meets);

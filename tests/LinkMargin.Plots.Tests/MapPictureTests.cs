@@ -1,0 +1,58 @@
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Png;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Tests;
+
+public class MapPictureTests
+{
+    private static readonly House House = SampleHouse.Make();
+
+    [Fact]
+    public void A_map_has_the_size_asked_for_and_our_mark()
+    {
+        byte[] png = MapPicture.Render(Request(0), new PictureSize(900, 700, 1.25));
+        using SKBitmap bitmap = SKBitmap.Decode(png);
+        Assert.Equal((900, 700), (bitmap.Width, bitmap.Height));
+        Assert.True(PngChunks.IsOurs(png));
+    }
+
+    [Fact]
+    public void The_same_map_drawn_twice_is_the_same_bytes()
+    {
+        var size = new PictureSize(900, 700, 1.25);
+        Assert.Equal(MapPicture.Render(Request(1), size), MapPicture.Render(Request(1), size));
+    }
+
+    [Theory]
+    [InlineData(300, 300)]
+    [InlineData(300, 2000)]
+    [InlineData(2000, 300)]
+    public void Odd_sizes_are_drawn_without_complaint(int width, int height)
+    {
+        using SKBitmap bitmap = SKBitmap.Decode(MapPicture.Render(Request(0), new PictureSize(width, height)));
+        Assert.Equal((width, height), (bitmap.Width, bitmap.Height));
+    }
+
+    [Fact]
+    public void A_field_without_a_single_value_is_drawn_as_a_bare_plan()
+    {
+        MapRequest request = Request(0);
+        Field empty = request.Field with { MarginDb = [.. request.Field.MarginDb.Select(_ => double.NaN)] };
+        Assert.NotEmpty(MapPicture.Render(request with { Field = empty }, new PictureSize(600, 500, 1)));
+    }
+
+    internal static MapRequest Request(int levelIndex)
+    {
+        Spot spot = House.Spots[0];
+        return new(
+            House,
+            SampleField.Make(House, spot, levelIndex),
+            SampleField.SeatsOn(House, spot, levelIndex),
+            15,
+            new ColourRange(-15, 50),
+            $"Margin from {spot.Name}, on level {House.Levels[levelIndex].Name}",
+            "Made-up margins for a test of drawing.");
+    }
+}
