@@ -22,8 +22,8 @@ public static class MapPicture
         double scale = frameWidth / bounds.WidthMetres;
         double key = Key(request, scale, widthPixels - (32 * pixelsPerPoint), pixelsPerPoint).HeightPixels;
         double below = key + ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * pixelsPerPoint);
-        int height = (int)Math.Ceiling((scale * bounds.HeightMetres) + below + margins);
-        return new(widthPixels, Math.Clamp(height, PictureSize.LeastPixels, PictureSize.GreatestPixels), pixelsPerPoint);
+        double height = (scale * bounds.HeightMetres) + below + margins;
+        return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
 
     /// <summary>Draws the map; the bytes are a PNG.</summary>

@@ -1,30 +1,30 @@
+using System.Globalization;
+
 namespace LinkMargin.Plots;
 
 /// <summary>How large a picture is, and how large its lettering is drawn.</summary>
 public sealed record PictureSize
 {
-    /// <summary>The smallest width and height that leave room for a plan and its lettering, pixels.</summary>
-    public const int LeastPixels = 300;
+    /// <summary>The smallest width and height that leave room for a plan beside its lettering, points.</summary>
+    public const double LeastPoints = 280;
 
     /// <summary>The largest width and height, pixels.</summary>
     public const int GreatestPixels = 20_000;
 
     /// <summary>Makes a size.</summary>
-    /// <param name="widthPixels">Width, 300 to 20 000 pixels.</param>
-    /// <param name="heightPixels">Height, 300 to 20 000 pixels.</param>
+    /// <param name="widthPixels">Width, from 280 points to 20 000 pixels.</param>
+    /// <param name="heightPixels">Height, from 280 points to 20 000 pixels.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point, 0.5 to 10; 2.5 is 180 dots an inch.</param>
     public PictureSize(int widthPixels, int heightPixels, double pixelsPerPoint = 2.5)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(widthPixels, LeastPixels);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(widthPixels, GreatestPixels);
-        ArgumentOutOfRangeException.ThrowIfLessThan(heightPixels, LeastPixels);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(heightPixels, GreatestPixels);
         if (!(pixelsPerPoint >= 0.5 && pixelsPerPoint <= 10))
         {
             throw new ArgumentOutOfRangeException(nameof(pixelsPerPoint), pixelsPerPoint, "Allowed is 0.5 to 10 pixels for a point.");
         }
 
-        (WidthPixels, HeightPixels, PixelsPerPoint) = (widthPixels, heightPixels, pixelsPerPoint);
+        WidthPixels = Checked(widthPixels, pixelsPerPoint, nameof(widthPixels));
+        HeightPixels = Checked(heightPixels, pixelsPerPoint, nameof(heightPixels));
+        PixelsPerPoint = pixelsPerPoint;
     }
 
     /// <summary>Width, pixels.</summary>
@@ -35,4 +35,18 @@ public sealed record PictureSize
 
     /// <summary>Pixels for a typographic point (1/72 inch): the scale of lettering and lines.</summary>
     public double PixelsPerPoint { get; }
+
+    /// <summary>The nearest height that is allowed.</summary>
+    internal static int NearestAllowed(double pixels, double pixelsPerPoint) =>
+        (int)Math.Clamp(Math.Ceiling(pixels), Math.Ceiling(LeastPoints * pixelsPerPoint), GreatestPixels);
+
+    private static int Checked(int pixels, double pixelsPerPoint, string name) =>
+        pixels >= LeastPoints * pixelsPerPoint && pixels <= GreatestPixels
+            ? pixels
+            : throw new ArgumentOutOfRangeException(
+                name,
+                pixels,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Allowed is {Math.Ceiling(LeastPoints * pixelsPerPoint)} to {GreatestPixels} pixels at {pixelsPerPoint} pixels for a point."));
 }

@@ -26,14 +26,23 @@ public class MapPictureTests
     }
 
     [Theory]
-    [InlineData(300, 300)]
-    [InlineData(300, 2000)]
-    [InlineData(2000, 300)]
-    public void Odd_sizes_are_drawn_without_complaint(int width, int height)
+    [InlineData(280, 280)]
+    [InlineData(280, 1500)]
+    [InlineData(1500, 280)]
+    public void Odd_sizes_down_to_the_least_are_drawn(int width, int height)
     {
-        using SKBitmap bitmap = SKBitmap.Decode(MapPicture.Render(Request(0), new PictureSize(width, height)));
+        using SKBitmap bitmap = SKBitmap.Decode(MapPicture.Render(Request(0), new PictureSize(width, height, 1)));
         Assert.Equal((width, height), (bitmap.Width, bitmap.Height));
     }
+
+    [Theory]
+    [InlineData(279, 300, 1)]
+    [InlineData(300, 279, 1)]
+    [InlineData(20_001, 300, 1)]
+    [InlineData(300, 300, 0.4)]
+    [InlineData(5000, 5000, double.NaN)]
+    public void Sizes_outside_the_limits_are_refused(int width, int height, double pixelsPerPoint) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new PictureSize(width, height, pixelsPerPoint));
 
     [Fact]
     public void A_field_without_a_single_value_is_drawn_as_a_bare_plan()

@@ -42,7 +42,7 @@ internal sealed class LabelPlacer
             LabelBox best = Cheapest(Around(request), request, taken);
             if (taken.Exists(best.Overlaps))
             {
-                best = Cheapest(Everywhere(request).Append(best), request, taken);
+                best = Cheapest(Everywhere(request).Where(b => !taken.Exists(b.Overlaps)).Append(best), request, taken);
             }
 
             double away = best.DistanceTo(request.X, request.Y) - request.MarkRadius;
@@ -94,7 +94,7 @@ internal sealed class LabelPlacer
 
     private IEnumerable<LabelBox> Everywhere(LabelRequest r)
     {
-        double step = r.Height / 4;
+        double step = r.Height / 3;
         for (double top = frame.Top; top + r.Height <= frame.Bottom; top += step)
         {
             for (double left = frame.Left; left + r.Width <= frame.Right; left += step)
@@ -104,10 +104,14 @@ internal sealed class LabelPlacer
         }
     }
 
+    // Pushed in from a side, a box ends exactly on it; added and taken away again it might end a hair outside.
     private LabelBox Inside(LabelBox box)
     {
-        double dx = Math.Max(0, frame.Left - box.Left) - Math.Max(0, box.Right - frame.Right);
-        double dy = Math.Max(0, frame.Top - box.Top) - Math.Max(0, box.Bottom - frame.Bottom);
-        return new(box.Left + dx, box.Top + dy, box.Right + dx, box.Bottom + dy);
+        (double left, double right) = Inside(box.Left, box.Right, frame.Left, frame.Right);
+        (double top, double bottom) = Inside(box.Top, box.Bottom, frame.Top, frame.Bottom);
+        return new(left, top, right, bottom);
     }
+
+    private static (double From, double To) Inside(double from, double to, double least, double greatest) =>
+        from < least ? (least, least + (to - from)) : to > greatest ? (greatest - (to - from), greatest) : (from, to);
 }

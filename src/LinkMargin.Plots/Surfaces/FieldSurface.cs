@@ -63,12 +63,12 @@ internal sealed class FieldSurface
     {
         double u = ((x - Grid.Origin.X) / Grid.CellMetres) + 0.5;
         double v = ((y - Grid.Origin.Y) / Grid.CellMetres) + 0.5;
-        if (!(u >= 0 && v >= 0 && u < Columns - 1 && v < Rows - 1))
+        if (!(u >= 0 && v >= 0 && u <= Columns - 1 && v <= Rows - 1))
         {
             return double.NaN;
         }
 
-        int column = (int)u, row = (int)v;
+        int column = Math.Min((int)u, Columns - 2), row = Math.Min((int)v, Rows - 2);
         double fu = u - column, fv = v - row;
         int at = (row * Columns) + column;
         double south = values[at] + (fu * (values[at + 1] - values[at]));
