@@ -1,0 +1,36 @@
+using LinkMargin.Engine.Geometry;
+using NetTopologySuite.Geometries;
+using NtsPolygon = NetTopologySuite.Geometries.Polygon;
+
+namespace LinkMargin.Files.Plans;
+
+/// <summary>Our points and stretches as the geometry library's shapes.</summary>
+internal static class NtsShapes
+{
+    private static readonly GeometryFactory Factory = new();
+
+    /// <summary>A point.</summary>
+    internal static Coordinate ToCoordinate(Point2 p) => new(p.X, p.Y);
+
+    /// <summary>A point back.</summary>
+    internal static Point2 ToPoint(Coordinate c) => new(c.X, c.Y);
+
+    /// <summary>The corners as a closed ring of coordinates.</summary>
+    internal static Coordinate[] ToRing(IEnumerable<Point2> corners)
+    {
+        Coordinate[] open = [.. corners.Select(ToCoordinate)];
+        return [.. open, open[0].Copy()];
+    }
+
+    /// <summary>A polygon from at least three corners.</summary>
+    internal static NtsPolygon ToPolygon(IEnumerable<Point2> corners) => Factory.CreatePolygon(ToRing(corners));
+
+    /// <summary>A line of one stretch.</summary>
+    internal static LineString ToLine(Segment s) => Factory.CreateLineString([ToCoordinate(s.Start), ToCoordinate(s.End)]);
+
+    /// <summary>A point as a geometry.</summary>
+    internal static Point ToGeometry(Point2 p) => Factory.CreatePoint(ToCoordinate(p));
+
+    /// <summary>The box round a stretch.</summary>
+    internal static Envelope EnvelopeOf(Segment s) => new(s.Start.X, s.End.X, s.Start.Y, s.End.Y);
+}

@@ -1,0 +1,68 @@
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Files.Plans;
+
+/// <summary>Places the openings of one stretch of wall that were given no place: one is centred, more spread evenly.</summary>
+internal static class OpeningSpread
+{
+    /// <summary>The openings with their final places; those without room are reported and left out.</summary>
+    internal static IEnumerable<PlacedOpening> Spread(
+        IReadOnlyList<PlacedOpening> openings, LaidWall wall, PlanProblems problems)
+    {
+        PlacedOpening[] free = [.. openings.Where(o => o.OffsetMetres is null)];
+        return openings
+            .Where(o => o.OffsetMetres is not null)
+            .Concat(Rows(free).SelectMany(row => SpreadRow(row, wall, problems)));
+    }
+
+    /// <summary>Openings that share no height, such as a light above a door, do not push each other aside.</summary>
+    private static IEnumerable<PlacedOpening[]> Rows(PlacedOpening[] openings)
+    {
+        // Lowest sill first, a row goes on for as long as the next opening begins below the top of all before it.
+        List<PlacedOpening> row = [];
+        double top = double.NegativeInfinity;
+        foreach (PlacedOpening opening in openings.OrderBy(o => o.Draft.SillMetres))
+        {
+            if (row.Count > 0 && opening.Draft.SillMetres > top - PlanLimits.RoundingMetres)
+            {
+                yield return InWrittenOrder(row);
+                row.Clear();
+            }
+
+            row.Add(opening);
+            top = Math.Max(top, opening.Draft.SillMetres + opening.Draft.HeightMetres);
+        }
+
+        if (row.Count > 0)
+        {
+            yield return InWrittenOrder(row);
+        }
+    }
+
+    private static PlacedOpening[] InWrittenOrder(IEnumerable<PlacedOpening> row) =>
+        [.. row.OrderBy(o => o.Draft.Mark.Line).ThenBy(o => o.Draft.Mark.Column)];
+
+    private static IEnumerable<PlacedOpening> SpreadRow(PlacedOpening[] row, LaidWall wall, PlanProblems problems)
+    {
+        Span clear = row[0].Site.Clear;
+        double total = row.Sum(o => o.Draft.WidthMetres);
+        double space = (clear.Length - total) / (row.Length + 1);
+        if (space < -PlanLimits.RoundingMetres)
+        {
+            problems.Mistake(
+                row[^1].Draft.Mark,
+                FormattableString.Invariant($"{OpeningNames.LabelOf(row[^1].Draft)} is one of {row.Length} openings, together ")
+                    + $"{PlanText.Metres(total)} wide, in {PlanText.Metres(clear.Length)} of the wall {Quote.Of(wall.Name)}; "
+                    + "make them narrower or take one out");
+            yield break;
+        }
+
+        double from = clear.From;
+        foreach (PlacedOpening opening in row)
+        {
+            from += space;
+            yield return opening with { OffsetMetres = from };
+            from += opening.Draft.WidthMetres;
+        }
+    }
+}

@@ -1,0 +1,94 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Files.Plans;
+
+/// <summary>Lays out a level: from what a person wrote to every stretch of wall once, its openings, and every room.</summary>
+internal static class PlanBuilder
+{
+    /// <summary>
+    /// The plan of a level. Everything wrong or odd goes to <paramref name="problems"/>; where a mistake is among it the
+    /// plan is incomplete and only good for finding further mistakes. Where rooms nest, the inner comes first.
+    /// </summary>
+    internal static Plan Build(PlanDraft draft, string file, ICollection<Problem> problems)
+    {
+        PlanProblems report = new(file, problems);
+        IReadOnlyList<RoomShape> written = RoomShapes.From(draft.Rooms, file, problems);
+        IReadOnlyList<WrittenWall> walls = WrittenWalls.From(draft, report);
+        if (!IsBounded(draft, written, walls, report))
+        {
+            return new Plan([], []);
+        }
+
+        RoomOverlaps.Report(written, report);
+        IReadOnlyList<RoomShape> joined = RoomJoiner.Join(written, [.. walls.Select(w => w.Segment)], report);
+        walls = WrittenWallSnapper.Snap(walls, joined, report);
+        PointIndex corners = new(PlanLimits.JoinMetres);
+        foreach (Point2 corner in joined.SelectMany(r => r.Corners).Concat(
+            walls.SelectMany(w => new[] { w.Segment.Start, w.Segment.End })))
+        {
+            corners.Add(corner);
+        }
+
+        IReadOnlyList<Segment> edges = RoomWalls.Distinct(joined, corners);
+        WrittenWall[] full = [.. walls.Where(w => w.IsFullHeight)];
+        IReadOnlyList<RoomShape> found = RoomFinder.Find(joined, [.. edges, .. full.Select(w => w.Segment)]);
+        RoomShape[] rooms = [.. joined, .. found];
+        new LooseEnds(full, edges, rooms).Report(report);
+        ReportUnwritten(draft, found, report);
+
+        IReadOnlyList<LaidWall> laid = new WallLayout(draft, rooms, report)
+            .Lay(RoomWalls.Less(edges, walls, corners), walls, corners);
+        IReadOnlyList<Room> outlines = [.. rooms.Select(r => new Room(r.Name, new Polygon(r.Corners)))];
+        if (!PlanSize.IsWithin(laid.Count, draft, report))
+        {
+            return new Plan(outlines, []);
+        }
+
+        OpeningSites sites = new(rooms, laid, FaultyRooms(draft, rooms), FaultyWalls(draft, walls), report);
+        return new Plan(outlines, new OpeningPlacer(laid, sites, report).Place(draft.Openings));
+    }
+
+    /// <summary>Refuses what would take too long before any work is done on it.</summary>
+    private static bool IsBounded(
+        PlanDraft draft, IReadOnlyList<RoomShape> rooms, IReadOnlyList<WrittenWall> walls, PlanProblems report)
+    {
+        // Two rooms share a wall at most, so a level has at least half as many walls as its rooms have edges.
+        RoomEdge[] edges = [.. rooms.SelectMany(r => r.Edges)];
+        return PlanSize.IsWithin(Math.Max(walls.Count, edges.Length / 2), draft, report)
+            && PlanSize.IsSparse(
+                "rooms", [.. rooms.Select(r => NtsShapes.ToPolygon(r.Corners).EnvelopeInternal)], draft, report)
+            && PlanSize.IsSparse(
+                "walls",
+                [.. edges.Select(e => e.Segment).Concat(walls.Select(w => w.Segment)).Select(NtsShapes.EnvelopeOf)],
+                draft,
+                report);
+    }
+
+    /// <summary>A region that only written rooms enclose was probably forgotten.</summary>
+    private static void ReportUnwritten(PlanDraft draft, IReadOnlyList<RoomShape> found, PlanProblems report)
+    {
+        if (draft.Walls.Count > 0)
+        {
+            return;
+        }
+
+        foreach (RoomShape room in found)
+        {
+            Polygon outline = new(room.Corners);
+            string area = PlanText.SquareMetres(outline.AreaSquareMetres);
+            report.Odd(
+                draft.Rooms[0].Mark,
+                $"the rooms of level {Quote.Of(draft.LevelName)} enclose {area} between {PlanText.Place(outline.Least)} and "
+                    + $"{PlanText.Place(outline.Greatest)} that no room is written for; it is called {Quote.Of(room.Name)} and its "
+                    + "walls are inner ones; write it as a room to name it");
+        }
+    }
+
+    private static HashSet<string> FaultyRooms(PlanDraft draft, IEnumerable<RoomShape> rooms) =>
+        [.. draft.Rooms.Select(r => r.Name).Except(rooms.Select(r => r.Name))];
+
+    private static HashSet<string> FaultyWalls(PlanDraft draft, IEnumerable<WrittenWall> walls) =>
+        [.. draft.Walls.Select(w => w.Name).OfType<string>().Except(walls.Select(w => w.PolylineName).OfType<string>())];
+}

@@ -1,0 +1,33 @@
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Files.Plans;
+
+/// <summary>Where the layout of a plan reports what is wrong or odd, all in one file.</summary>
+internal sealed class PlanProblems(string file, ICollection<Problem> problems)
+{
+    private readonly Dictionary<string, int> told = [];
+
+    /// <summary>Reports something that must be mended.</summary>
+    internal void Mistake(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Mistake, message));
+
+    /// <summary>Reports something that looks odd.</summary>
+    internal void Odd(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Odd, message));
+
+    /// <summary>
+    /// Reports one of a kind that can come in thousands: after <see cref="PlanLimits.MostOfAKind"/> of them one line says
+    /// that there are more, and the rest stay untold.
+    /// </summary>
+    internal void OneOfMany(Severity severity, string kind, Mark mark, string message)
+    {
+        int before = told.GetValueOrDefault(kind);
+        told[kind] = before + 1;
+        if (before <= PlanLimits.MostOfAKind)
+        {
+            string text = before < PlanLimits.MostOfAKind ? message : $"there are more {kind}; mend the ones above first";
+            problems.Add(new Problem(file, mark, severity, text));
+        }
+    }
+
+    /// <summary>Whether so many of a kind were told that looking for more is idle.</summary>
+    internal bool HasToldEnough(string kind) => told.GetValueOrDefault(kind) > PlanLimits.MostOfAKind;
+}

@@ -1,0 +1,61 @@
+using LinkMargin.Files.Problems;
+using NetTopologySuite.Geometries;
+using NetTopologySuite.Index.Strtree;
+
+namespace LinkMargin.Files.Plans;
+
+/// <summary>Whether a plan is small enough to be laid out in bounded time.</summary>
+internal static class PlanSize
+{
+    /// <summary>Says how many walls a level may have, where it has more.</summary>
+    internal static bool IsWithin(int walls, PlanDraft draft, PlanProblems problems)
+    {
+        if (walls <= PlanLimits.MostWalls)
+        {
+            return true;
+        }
+
+        problems.Mistake(
+            MarkOf(draft),
+            FormattableString.Invariant(
+                $"level {Quote.Of(draft.LevelName)} comes to {walls} walls; a level may have at most {PlanLimits.MostWalls}, so ")
+                + "leave out detail or split it into levels");
+        return false;
+    }
+
+    /// <summary>Says that too many things lie on top of each other, counting no further than the limit.</summary>
+    internal static bool IsSparse(string what, IReadOnlyList<Envelope> boxes, PlanDraft draft, PlanProblems problems)
+    {
+        STRtree<int> tree = new();
+        for (int i = 0; i < boxes.Count; i++)
+        {
+            tree.Insert(boxes[i], i);
+        }
+
+        PairCounter counter = new();
+        foreach (Envelope box in boxes)
+        {
+            tree.Query(box, counter);
+            if (counter.Pairs > 2L * PlanLimits.MostPairs)
+            {
+                problems.Mistake(
+                    MarkOf(draft),
+                    FormattableString.Invariant(
+                        $"level {Quote.Of(draft.LevelName)} has more than {PlanLimits.MostPairs} pairs of {what} that overlap ")
+                        + "or cross; check the numbers it was drawn from");
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static Mark MarkOf(PlanDraft draft) => draft.Rooms.Count > 0 ? draft.Rooms[0].Mark : draft.Walls[0].Mark;
+
+    private sealed class PairCounter : NetTopologySuite.Index.IItemVisitor<int>
+    {
+        internal long Pairs { get; private set; }
+
+        public void VisitItem(int item) => Pairs++;
+    }
+}

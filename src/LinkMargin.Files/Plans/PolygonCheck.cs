@@ -1,0 +1,69 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Files.Problems;
+using NetTopologySuite.Operation.Valid;
+using NtsPolygon = NetTopologySuite.Geometries.Polygon;
+
+namespace LinkMargin.Files.Plans;
+
+/// <summary>Whether corners as written make a proper polygon: for rooms and for voids alike.</summary>
+internal static class PolygonCheck
+{
+    /// <summary>
+    /// The polygon, its repeated corners taken out; or null and one mistake. <paramref name="what"/> is what the message
+    /// calls it, such as <c>room 'den'</c>.
+    /// </summary>
+    internal static Polygon? Check(
+        string what, IReadOnlyList<Point2> corners, string file, Mark mark, ICollection<Problem> problems)
+    {
+        Point2[] distinct = Distinct(corners);
+        if (Fault(distinct) is { } fault)
+        {
+            problems.Add(new Problem(file, mark, Severity.Mistake, $"{what} {fault}"));
+            return null;
+        }
+
+        return new Polygon(distinct);
+    }
+
+    /// <summary>What is wrong with a polygon of distinct corners, or null.</summary>
+    internal static string? Fault(IReadOnlyList<Point2> corners)
+    {
+        if (corners.Count < 3)
+        {
+            return FormattableString.Invariant(
+                $"has {corners.Count} different corners; it needs at least 3, and corners within 1 mm count as one");
+        }
+
+        NtsPolygon polygon = NtsShapes.ToPolygon(corners);
+        if (polygon.Area <= PlanLimits.JoinMetres * polygon.Length / 2)
+        {
+            return "encloses no area: its corners lie in one line; move at least one off it";
+        }
+
+        IsValidOp check = new(polygon);
+        return check.IsValid
+            ? null
+            : $"crosses or touches itself near {PlanText.Place(NtsShapes.ToPoint(check.ValidationError.Coordinate))}; "
+                + "list its corners in order round the outline";
+    }
+
+    /// <summary>The corners without those that repeat the one before, the closing one included.</summary>
+    internal static Point2[] Distinct(IReadOnlyList<Point2> corners)
+    {
+        List<Point2> kept = [];
+        foreach (Point2 corner in corners)
+        {
+            if (kept.Count == 0 || kept[^1].DistanceTo(corner) > PlanLimits.JoinMetres + PlanLimits.RoundingMetres)
+            {
+                kept.Add(corner);
+            }
+        }
+
+        while (kept.Count > 1 && kept[^1].DistanceTo(kept[0]) <= PlanLimits.JoinMetres + PlanLimits.RoundingMetres)
+        {
+            kept.RemoveAt(kept.Count - 1);
+        }
+
+        return [.. kept];
+    }
+}
