@@ -35,7 +35,8 @@ internal static class PolygonCheck
         }
 
         NtsPolygon polygon = NtsShapes.ToPolygon(corners);
-        if (polygon.Area <= PlanLimits.JoinMetres * polygon.Length / 2)
+        // Of a bow tie the two halves cancel out, so it is the hull that tells whether the corners lie in one line.
+        if (polygon.ConvexHull().Area <= PlanLimits.JoinMetres * polygon.Length / 2)
         {
             return "encloses no area: its corners lie in one line; move at least one off it";
         }
