@@ -12,7 +12,7 @@ namespace LinkMargin.Files.Tests.Plans;
 /// <summary>Laws of laying out a plan, over random plans.</summary>
 public sealed class PlanLawsTests
 {
-    private const int Plans = 200;
+    private const int Plans = 100;
 
     private static readonly GeometryFactory Factory = new();
 
