@@ -35,8 +35,8 @@ public static class NearestWord
     }
 
     /// <summary>
-    /// The end of a sentence about a wrong word, with its stop: the word that was meant, or else the words there are, or
-    /// else where to find them.
+    /// The end of a message about a wrong word: the word that was meant, or else the words there are, or else where to
+    /// find them.
     /// </summary>
     /// <param name="word">The wrong word.</param>
     /// <param name="candidates">The right ones.</param>
@@ -51,17 +51,17 @@ public static class NearestWord
 
         if (candidates.Count == 0)
         {
-            return "there is none to name yet.";
+            return "there is none to name yet";
         }
 
         if (candidates.Count > LongestList)
         {
             return whereListed is null
-                ? $"there are {candidates.Count} to choose from, such as '{candidates.First()}'."
-                : $"see {whereListed} for the {candidates.Count} there are.";
+                ? $"there are {candidates.Count} to choose from, such as '{candidates.First()}'"
+                : $"see {whereListed} for the {candidates.Count} there are";
         }
 
-        return $"write one of: {string.Join(", ", candidates)}.";
+        return $"write one of: {string.Join(", ", candidates)}";
     }
 
     /// <summary>Case, blanks, hyphens and underscores are not what makes a word a different one.</summary>

@@ -44,7 +44,7 @@ internal sealed class MappingReader
             return new MappingReader(source, mapping, what, keys);
         }
 
-        source.Mistake(node.Mark, $"{what} is written with keys ({string.Join(", ", keys.Take(4))}{(keys.Count > 4 ? ", …" : "")}), not as {node.Kind}.");
+        source.Mistake(node.Mark, $"{what} is written with keys ({string.Join(", ", keys.Take(4))}{(keys.Count > 4 ? ", …" : "")}), not as {node.Kind}");
         return null;
     }
 
@@ -64,7 +64,7 @@ internal sealed class MappingReader
 
         if (entry.Value is ScalarNode { IsNull: true })
         {
-            Source.Mistake(entry.KeyMark, $"'{key}' of {What} has no value; write one or remove the key.");
+            Source.Mistake(entry.KeyMark, $"'{key}' of {What} has no value; write one or remove the key");
             return null;
         }
 
@@ -76,7 +76,7 @@ internal sealed class MappingReader
     {
         if (!Has(key))
         {
-            Source.Mistake(Mark, $"{What} needs the key '{key}'.");
+            Source.Mistake(Mark, $"{What} needs the key '{key}'");
             return null;
         }
 
@@ -147,7 +147,7 @@ internal sealed class MappingReader
 
         if (node is SequenceNode { Items.Count: 0 })
         {
-            Source.Mistake(node.Mark, $"{key}: the list is empty; {What} needs at least one.");
+            Source.Mistake(node.Mark, $"{key}: the list is empty; {What} needs at least one");
         }
 
         return ItemsOf(key, node);
@@ -172,7 +172,7 @@ internal sealed class MappingReader
             return list.Items;
         }
 
-        Source.Mistake(node.Mark, $"{key}: a list is needed (items that begin with '- ', or [ ... ]), not {node.Kind}.");
+        Source.Mistake(node.Mark, $"{key}: a list is needed (items that begin with '- ', or [ ... ]), not {node.Kind}");
         return [];
     }
 

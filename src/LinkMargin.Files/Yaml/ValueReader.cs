@@ -26,7 +26,7 @@ internal static class ValueReader
         if (text.Length > LongestName || text.Any(char.IsControl))
         {
             source.Mistake(node.Mark, FormattableString.Invariant(
-                $"{label}: {Quote.Of(text)} is too long for a name or not on one line; at most {LongestName} characters are allowed."));
+                $"{label}: {Quote.Of(text)} is too long for a name or not on one line; at most {LongestName} characters are allowed"));
             return null;
         }
 
@@ -38,7 +38,7 @@ internal static class ValueReader
     {
         if (node is not ScalarNode { IsNull: false } scalar)
         {
-            source.Mistake(node.Mark, $"{label}: a word or text is needed, not {node.Kind}.");
+            source.Mistake(node.Mark, $"{label}: a word or text is needed, not {node.Kind}");
             return null;
         }
 
@@ -46,8 +46,8 @@ internal static class ValueReader
         if (text.Length is 0 or > LongestText)
         {
             source.Mistake(node.Mark, text.Length == 0
-                ? $"{label}: the text is empty; write something or remove the key."
-                : FormattableString.Invariant($"{label}: the text is longer than {LongestText} characters."));
+                ? $"{label}: the text is empty; write something or remove the key"
+                : FormattableString.Invariant($"{label}: the text is longer than {LongestText} characters"));
             return null;
         }
 
@@ -72,7 +72,7 @@ internal static class ValueReader
             case ScalarNode { IsQuoted: false, Text: "false" or "False" or "FALSE" }:
                 return false;
             default:
-                source.Mistake(node.Mark, $"{label}: write true or false, not {node.Kind}.");
+                source.Mistake(node.Mark, $"{label}: write true or false, not {node.Kind}");
                 return null;
         }
     }
@@ -114,21 +114,21 @@ internal static class ValueReader
     {
         if (node is not ScalarNode { IsNull: false } scalar)
         {
-            source.Mistake(node.Mark, $"{label}: {what} is needed, {range}, not {node.Kind}.");
+            source.Mistake(node.Mark, $"{label}: {what} is needed, {range}, not {node.Kind}");
             return null;
         }
 
         Parsed parsed = parse(scalar.Text);
         if (parsed.Fault is { } fault)
         {
-            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)} {fault} ({range} is allowed).");
+            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)} {fault} ({range} is allowed)");
             return null;
         }
 
         if (!range.Contains(parsed.Value))
         {
             string shown = scalar.Text.Trim() == range.Show(parsed.Value) ? "" : $" ({range.Show(parsed.Value)})";
-            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)}{shown} is outside the allowed {range}.");
+            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)}{shown} is outside the allowed {range}");
             return null;
         }
 

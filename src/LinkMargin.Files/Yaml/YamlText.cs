@@ -20,7 +20,7 @@ internal static class YamlText
     {
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
         {
-            source.Mistake(Start, "this file is in UTF-16; save it as UTF-8.");
+            source.Mistake(Start, "this file is in UTF-16; save it as UTF-8");
             return null;
         }
 
@@ -31,7 +31,7 @@ internal static class YamlText
 
         if (FirstBadByte(bytes) is { } bad)
         {
-            source.Mistake(MarkOf(bytes[..bad]), "a character here is not UTF-8, so this is not a text file or was saved in an older encoding; save it as UTF-8.");
+            source.Mistake(MarkOf(bytes[..bad]), "a character here is not UTF-8, so this is not a text file or was saved in an older encoding; save it as UTF-8");
             return null;
         }
 
@@ -42,7 +42,7 @@ internal static class YamlText
     {
         if (Directory.Exists(path))
         {
-            source.Mistake(Start, "this is a folder; name a file in it.");
+            source.Mistake(Start, "this is a folder; name a file in it");
             return null;
         }
 
@@ -68,11 +68,11 @@ internal static class YamlText
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
-            source.Mistake(Start, "there is no such file; check the name and the folder.");
+            source.Mistake(Start, "there is no such file; check the name and the folder");
         }
         catch (UnauthorizedAccessException)
         {
-            source.Mistake(Start, "there is no permission to read this file.");
+            source.Mistake(Start, "there is no permission to read this file");
         }
         catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException)
         {
@@ -83,9 +83,9 @@ internal static class YamlText
     }
 
     private static string TooLarge =>
-        FormattableString.Invariant($"this file is larger than {YamlLimits.Bytes / (1024 * 1024)} MB, the most that is read; a house takes a few kilobytes.");
+        FormattableString.Invariant($"this file is larger than {YamlLimits.Bytes / (1024 * 1024)} MB, the most that is read; a house takes a few kilobytes");
 
-    private static string Sentence(string message) => message.ReplaceLineEndings(" ").Trim().TrimEnd('.') + ".";
+    private static string Sentence(string message) => message.ReplaceLineEndings(" ").Trim().TrimEnd('.');
 
     /// <summary>Position of the first byte that cannot be text: not UTF-8, or a zero byte.</summary>
     private static int? FirstBadByte(ReadOnlySpan<byte> bytes)

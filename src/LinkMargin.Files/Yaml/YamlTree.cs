@@ -31,7 +31,7 @@ internal sealed class YamlTree
             case MappingNode mapping:
                 return mapping;
             case { } other:
-                source.Mistake(other.Mark, $"the file holds {other.Kind} where keys with values are needed, such as '{source.Example}'.");
+                source.Mistake(other.Mark, $"the file holds {other.Kind} where keys with values are needed, such as '{source.Example}'");
                 return null;
         }
     }
@@ -56,7 +56,7 @@ internal sealed class YamlTree
         parser.Consume<StreamStart>();
         if (parser.TryConsume<StreamEnd>(out _))
         {
-            source.Mistake(new Mark(1, 1), $"this file is empty; {source.Start}.");
+            source.Mistake(new Mark(1, 1), $"this file is empty; {source.Start}");
             return null;
         }
 
@@ -70,7 +70,7 @@ internal sealed class YamlTree
         parser.Consume<DocumentEnd>();
         if (!parser.Accept<StreamEnd>(out _))
         {
-            source.Mistake(MarkOf(parser.Current!), "a second document starts here; a file holds one, so remove this '---' or what follows.");
+            source.Mistake(MarkOf(parser.Current!), "a second document starts here; a file holds one, so remove this '---' or what follows");
             return null;
         }
 
@@ -102,21 +102,21 @@ internal sealed class YamlTree
     {
         if (found is AnchorAlias or NodeEvent { Anchor.IsEmpty: false })
         {
-            return "anchors and aliases (&name, *name) are not used here; write the value out, or put a text that begins with & or * in quotes.";
+            return "anchors and aliases (&name, *name) are not used here; write the value out, or put a text that begins with & or * in quotes";
         }
 
         if (found is NodeEvent { Tag: { IsEmpty: false, IsNonSpecific: false } })
         {
-            return "tags (!name) are not used here; remove it, or put a text that begins with ! in quotes.";
+            return "tags (!name) are not used here; remove it, or put a text that begins with ! in quotes";
         }
 
         if (++nodes > YamlLimits.Nodes)
         {
-            return FormattableString.Invariant($"this file holds more than {YamlLimits.Nodes} values, the most that are read; split it or leave out detail.");
+            return FormattableString.Invariant($"this file holds more than {YamlLimits.Nodes} values, the most that are read; split it or leave out detail");
         }
 
         return found is not Scalar && depth >= YamlLimits.Depth
-            ? FormattableString.Invariant($"lists and groups stand more than {YamlLimits.Depth} deep inside one another here, the most that is read; check the brackets.")
+            ? FormattableString.Invariant($"lists and groups stand more than {YamlLimits.Depth} deep inside one another here, the most that is read; check the brackets")
             : null;
     }
 
@@ -149,11 +149,11 @@ internal sealed class YamlTree
 
             if (key is not ScalarNode { Text: var name })
             {
-                source.Mistake(key.Mark, $"{key.Kind} stands where a key is needed; write 'key: value'.");
+                source.Mistake(key.Mark, $"{key.Kind} stands where a key is needed; write 'key: value'");
             }
             else if (seen.TryGetValue(name, out Mark first))
             {
-                source.Mistake(key.Mark, FormattableString.Invariant($"the key {Quote.Of(name)} is here a second time; the first is in line {first.Line}, so remove one."));
+                source.Mistake(key.Mark, FormattableString.Invariant($"the key {Quote.Of(name)} is here a second time; the first is in line {first.Line}, so remove one"));
             }
             else
             {

@@ -25,8 +25,8 @@ public sealed class NearestWordTests
     public void Advice_names_the_near_word_or_lists_the_words_or_says_where_they_are()
     {
         Assert.Equal("did you mean 'brick-102'?", NearestWord.Advice("brick-103", Words));
-        Assert.Equal("write one of: drywall-stud, drywall-double, brick-102, door-hollow.", NearestWord.Advice("granite", Words));
+        Assert.Equal("write one of: drywall-stud, drywall-double, brick-102, door-hollow", NearestWord.Advice("granite", Words));
         string[] many = [.. Enumerable.Range(0, 40).Select(i => $"word-number-{i}")];
-        Assert.Equal("see the material table for the 40 there are.", NearestWord.Advice("granite", many, "the material table"));
+        Assert.Equal("see the material table for the 40 there are", NearestWord.Advice("granite", many, "the material table"));
     }
 }

@@ -38,12 +38,12 @@ public sealed class MappingReaderTests
         Assert.Equal(
             [
                 "f:1:1: 'nmae' is not a key of a part; did you mean 'name'?",
-                "f:1:1: a part needs the key 'name'.",
-                "f:2:8: width: '-3' (-3 m) is outside the allowed 0.1 m to 10 m.",
-                "f:3:7: open: write true or false, not 'yes'.",
-                "f:4:8: parts: a list is needed (items that begin with '- ', or [ ... ]), not '7'.",
+                "f:1:1: a part needs the key 'name'",
+                "f:2:8: width: '-3' (-3 m) is outside the allowed 0.1 m to 10 m",
+                "f:3:7: open: write true or false, not 'yes'",
+                "f:4:8: parts: a list is needed (items that begin with '- ', or [ ... ]), not '7'",
                 "f:5:7: kind: 'squar' is not a kind; did you mean 'square'?",
-                "f:6:1: 'inside' of a part has no value; write one or remove the key.",
+                "f:6:1: 'inside' of a part has no value; write one or remove the key",
             ],
             problems.Select(p => p.ToString()));
     }
@@ -53,18 +53,18 @@ public sealed class MappingReaderTests
     {
         Open("colour-of-paint: red");
         Assert.Equal(
-            "'colour-of-paint' is not a key of a part; write one of: name, width, open, parts, kind, inside.",
+            "'colour-of-paint' is not a key of a part; write one of: name, width, open, parts, kind, inside",
             Assert.Single(problems).Message);
     }
 
     [Theory]
-    [InlineData("width: nan", "width: 'nan' is not a finite number (0.1 m to 10 m is allowed).")]
-    [InlineData("width: 1e400", "width: '1e400' is too large to be a finite number (0.1 m to 10 m is allowed).")]
-    [InlineData("width: 99 m", "width: '99 m' is outside the allowed 0.1 m to 10 m.")]
-    [InlineData("width: 40 ft", "width: '40 ft' (12.192 m) is outside the allowed 0.1 m to 10 m.")]
-    [InlineData("width: [1, 2]", "width: a length is needed, 0.1 m to 10 m, not a list.")]
-    [InlineData("width: {a: 1}", "width: a length is needed, 0.1 m to 10 m, not a group of keys.")]
-    [InlineData("width: 2,5", "width: '2,5' has a decimal comma; write 2.5 (0.1 m to 10 m is allowed).")]
+    [InlineData("width: nan", "width: 'nan' is not a finite number (0.1 m to 10 m is allowed)")]
+    [InlineData("width: 1e400", "width: '1e400' is too large to be a finite number (0.1 m to 10 m is allowed)")]
+    [InlineData("width: 99 m", "width: '99 m' is outside the allowed 0.1 m to 10 m")]
+    [InlineData("width: 40 ft", "width: '40 ft' (12.192 m) is outside the allowed 0.1 m to 10 m")]
+    [InlineData("width: [1, 2]", "width: a length is needed, 0.1 m to 10 m, not a list")]
+    [InlineData("width: {a: 1}", "width: a length is needed, 0.1 m to 10 m, not a group of keys")]
+    [InlineData("width: 2,5", "width: '2,5' has a decimal comma; write 2.5 (0.1 m to 10 m is allowed)")]
     public void A_wrong_length_tells_value_range_and_remedy(string text, string message)
     {
         Assert.Null(Open(text).RequiredLength("width", Width));

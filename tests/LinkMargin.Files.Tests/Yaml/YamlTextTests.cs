@@ -12,10 +12,10 @@ public sealed class YamlTextTests : IDisposable
 
     [Fact]
     public void A_missing_file_is_said_to_be_missing() =>
-        Assert.Equal("there is no such file; check the name and the folder.", Fault(Path.Combine(folder, "none.yaml")));
+        Assert.Equal("there is no such file; check the name and the folder", Fault(Path.Combine(folder, "none.yaml")));
 
     [Fact]
-    public void A_folder_is_said_to_be_a_folder() => Assert.Equal("this is a folder; name a file in it.", Fault(folder));
+    public void A_folder_is_said_to_be_a_folder() => Assert.Equal("this is a folder; name a file in it", Fault(folder));
 
     [Theory]
     [InlineData("")]
@@ -34,7 +34,7 @@ public sealed class YamlTextTests : IDisposable
 
         string path = Write("x: 1"u8);
         File.SetUnixFileMode(path, UnixFileMode.None);
-        Assert.Equal("there is no permission to read this file.", Fault(path));
+        Assert.Equal("there is no permission to read this file", Fault(path));
     }
 
     [Fact]
