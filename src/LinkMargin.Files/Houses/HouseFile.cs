@@ -1,0 +1,44 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Tables;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Houses;
+
+/// <summary>Reads house files.</summary>
+public static class HouseFile
+{
+    /// <summary>Reads a file. Whatever is wrong with it or in it is in the problems; nothing is thrown for it.</summary>
+    /// <param name="path">The file, as the person named it.</param>
+    /// <param name="tables">The words for materials, build-ups and radios.</param>
+    public static HouseReading Read(string path, MaterialTables tables)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(tables);
+        List<Problem> problems = [];
+        Source source = new(path, problems);
+        House? house = YamlText.Read(path, source) is { } text ? ReadText(text, source, tables) : null;
+        return Sorted(house, problems);
+    }
+
+    /// <summary>Reads the text of a house file.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="fileName">What the problems call it.</param>
+    /// <param name="tables">The words for materials, build-ups and radios.</param>
+    public static HouseReading Parse(string text, string fileName, MaterialTables tables)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(fileName);
+        ArgumentNullException.ThrowIfNull(tables);
+        List<Problem> problems = [];
+        return Sorted(ReadText(text, new Source(fileName, problems), tables), problems);
+    }
+
+    private static House? ReadText(string text, Source source, MaterialTables tables) =>
+        YamlTree.ParseMapping(text, source) is { } root ? new HouseReader(source, tables).Read(root) : null;
+
+    private static HouseReading Sorted(House? house, List<Problem> problems) =>
+        new(
+            problems.Any(p => p.Severity == Severity.Mistake) ? null : house,
+            [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)]);
+}

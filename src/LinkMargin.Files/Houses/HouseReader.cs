@@ -1,0 +1,50 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Plans;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Tables;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Houses;
+
+/// <summary>Makes a house from the tree of its file. One reader reads one file.</summary>
+internal sealed class HouseReader(Source source, MaterialTables tables)
+{
+    /// <summary>
+    /// Reads everything, and records every fault on the way. The house that comes back is whole only where no mistake was
+    /// recorded: what could not be read is left out or stands at a default.
+    /// </summary>
+    public House? Read(MappingNode root)
+    {
+        MappingReader file = new(source, root, "a house file", HouseKeys.House);
+        source.BareUnit = file.OptionalWord("units", LengthUnits.FileWords, "a unit for lengths") ?? LengthUnit.Metre;
+        string? name = file.RequiredName("house");
+
+        MaterialReader materials = new(tables);
+        List<LevelDraft> drafts = new LevelReader(source, materials).ReadAll(file);
+        IReadOnlyList<double> elevations = LevelStack.Elevations(drafts, source);
+        List<Level> levels = [.. drafts.Select((draft, i) => Build(draft, elevations[i]))];
+
+        Premises premises = new(source, drafts, levels);
+        FixtureReader fixtures = new(premises, materials);
+        fixtures.ReadAll(file);
+        List<Spot> spots = new SpotReader(premises).ReadAll(file);
+        double required = file.OptionalNumber("required", Quantity.Decibels, HouseLimits.Required) ?? HouseLimits.RequiredDb;
+        List<Seat> seats = new SeatReader(premises, required).ReadAll(file);
+        (Radio? console, Radio? controller) = new RadioReader(source, tables.Radios).Read(file);
+
+        return name is null || levels.Count == 0 || console is null || controller is null
+            ? null
+            : new House(name, levels, premises.Fixtures, spots, seats, console, controller);
+    }
+
+    private Level Build(LevelDraft draft, double elevation)
+    {
+        Plan plan = PlanBuilder.Build(draft.Plan, source.File, source.Problems);
+        return new Level(draft.Name, elevation, draft.Plan.HeightMetres)
+        {
+            Rooms = plan.Rooms,
+            Walls = plan.Walls,
+            Above = draft.Above,
+        };
+    }
+}

@@ -1,0 +1,9 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Files.Houses;
+
+/// <summary>What came of reading a house file.</summary>
+/// <param name="House">The house; null exactly when there is a mistake.</param>
+/// <param name="Problems">All mistakes and all that looks odd, in the order of the file.</param>
+public sealed record HouseReading(House? House, IReadOnlyList<Problem> Problems);

@@ -1,0 +1,33 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Tables;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Houses;
+
+/// <summary>Looks up what a file calls by name in the tables.</summary>
+internal sealed class MaterialReader(MaterialTables tables)
+{
+    /// <summary>
+    /// Stands in for a material whose name is wrong. A mistake is recorded by then, so it never reaches a house, but what
+    /// is made of it can still be checked.
+    /// </summary>
+    private static readonly Material Unknown = new("unknown", 0, 0, "");
+
+    /// <summary>The material a key names; null where the key is absent.</summary>
+    public Material? Optional(MappingReader group, string key) =>
+        group.Has(key) ? group.OptionalChoice(key, tables.Materials, "in the material table", Listed) ?? Unknown : null;
+
+    /// <summary>The material a key names.</summary>
+    public Material Required(MappingReader group, string key) =>
+        group.RequiredChoice(key, tables.Materials, "in the material table", Listed) ?? Unknown;
+
+    /// <summary>The build-up a key names; null where it is absent or wrong.</summary>
+    public FloorBuildUp? RequiredBuildUp(MappingReader group, string key) =>
+        group.RequiredChoice(key, tables.BuildUps, "a floor build-up", Listed);
+
+    /// <summary>Some build-ups, for a message.</summary>
+    public string BuildUpExamples =>
+        tables.BuildUps.Count == 0 ? "the tables hold none" : $"such as {string.Join(" or ", tables.BuildUps.Keys.Take(3))}; {Listed} lists all";
+
+    private const string Listed = "'linkmargin materials'";
+}

@@ -1,0 +1,59 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Houses;
+
+/// <summary>Reads the two radios, named from the table or written out.</summary>
+internal sealed class RadioReader(Source source, IReadOnlyDictionary<string, Radio> table)
+{
+    /// <summary>Reads both; null, with a mistake recorded, where one could not be read.</summary>
+    public (Radio? Console, Radio? Controller) Read(MappingReader file)
+    {
+        MappingReader? radios = file.OptionalGroup("radios", "'radios'", HouseKeys.Radios);
+        return (
+            One(file, radios, "console", HouseLimits.TypicalConsole),
+            One(file, radios, "controller", HouseLimits.TypicalController));
+    }
+
+    private Radio? One(MappingReader file, MappingReader? radios, string key, string typical)
+    {
+        if (radios is null || !radios.Has(key))
+        {
+            if (table.TryGetValue(typical, out Radio? found))
+            {
+                return found;
+            }
+
+            source.Mistake((radios ?? file).Mark, $"the radio table has no '{typical}', so the file must say which radio the {key} has; add 'radios: {{{key}: ...}}'");
+            return null;
+        }
+
+        return radios.Optional(key) switch
+        {
+            null => null,
+            MappingNode written => Written(new MappingReader(source, written, "a radio", HouseKeys.Radio), key),
+            { } named => ValueReader.TryChoose(source, named, key, table, "in the radio table", "'linkmargin materials'", out Radio? radio)
+                ? radio
+                : null,
+        };
+    }
+
+    private static Radio? Written(MappingReader group, string key)
+    {
+        string name = group.OptionalName("name") ?? key;
+        double? transmit = group.RequiredNumber("transmit", Quantity.LevelDbm, HouseLimits.Transmit);
+        double? gain = group.RequiredNumber("gain", Quantity.Gain, HouseLimits.Gain);
+        double? sensitivity = group.RequiredNumber("sensitivity", Quantity.LevelDbm, HouseLimits.Sensitivity);
+
+        // A console stands on a shelf; a controller is held, and how much the hand takes must be said.
+        double? hand = key == "controller" || group.Has("hand")
+            ? group.RequiredNumber("hand", Quantity.Decibels, HouseLimits.Hand)
+            : 0;
+        double spread = group.OptionalNumber("spread", Quantity.Decibels, HouseLimits.Spread) ?? HouseLimits.RadioSpreadDb;
+        return transmit is { } power && gain is { } gainDb && sensitivity is { } weakest && hand is { } handDb
+            ? new Radio(name, PowerLevel.FromDbm(power), gainDb, PowerLevel.FromDbm(weakest), handDb, spread, "written in the house file")
+            : null;
+    }
+}

@@ -1,0 +1,186 @@
+using System.Text;
+using LinkMargin.Files.Houses;
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Files.Tests.Houses;
+
+/// <summary>What a person may write wrongly, and what is said about it.</summary>
+public sealed class HouseFaultTests
+{
+    [Theory]
+    [InlineData("units: m", "unit: m", "house.yaml:2:1: 'unit' is not a key of a house file; did you mean 'units'?")]
+    [InlineData("units: m", "units: yards", "house.yaml:2:8: units: 'yards' is not a unit for lengths; write one of: m, cm, mm, ft, in")]
+    [InlineData("house: Test Row", "house:", "house.yaml:1:1: 'house' of a house file has no value; write one or remove the key")]
+    [InlineData("height: 2.4", "height: tall", "house.yaml:5:13: height: 'tall' is not a length; write for example 3.81 m, 38 mm or 12ft 6in (0.3 m to 30 m is allowed)")]
+    [InlineData("height: 2.4", "height: -2.4", "house.yaml:5:13: height: '-2.4' (-2.4 m) is outside the allowed 0.3 m to 30 m")]
+    [InlineData("height: 2.4", "height: 2400", "house.yaml:5:13: height: '2400' (2400 m) is outside the allowed 0.3 m to 30 m")]
+    [InlineData("height: 2.4", "height: .nan", "house.yaml:5:13: height: '.nan' is not a finite number (0.3 m to 30 m is allowed)")]
+    [InlineData("height: 2.4", "height: -.inf", "house.yaml:5:13: height: '-.inf' is not a finite number (0.3 m to 30 m is allowed)")]
+    [InlineData("height: 2.4", "height: 1e400", "house.yaml:5:13: height: '1e400' is too large to be a finite number (0.3 m to 30 m is allowed)")]
+    [InlineData("height: 2.4", "height: 2,4", "house.yaml:5:13: height: '2,4' has a decimal comma; write 2.4 (0.3 m to 30 m is allowed)")]
+    [InlineData("height: 2.4", "height: 7ft 10", "house.yaml:5:13: height: '7ft 10' has no unit behind its last number; write inches as 6in, as in 12ft 6in (0.3 m to 30 m is allowed)")]
+    [InlineData("height: 2.4", "height: [2, 4]", "house.yaml:5:13: height: a length is needed, 0.3 m to 30 m, not a list")]
+    [InlineData("inner: board\n    rooms:\n      - {name: den", "inner: borad\n    rooms:\n      - {name: den", "house.yaml:7:12: inner: 'borad' is not in the material table; did you mean 'board'?")]
+    [InlineData("material: leaf, open: true", "material: oak, open: true", "house.yaml:12:59: material: 'oak' is not in the material table; write one of: board, brick, leaf, steel")]
+    [InlineData("open: true", "open: maybe", "house.yaml:12:71: open: write true or false, not 'maybe'")]
+    [InlineData("name: hall,", "name: den,", "house.yaml:10:16: a room on this level named 'den' is already in line 9; give each its own name", "between: [den, hall]", "between: [den, outside]", "room: hall", "room: den", "side: east", "side: west")]
+    [InlineData("name: high", "name: low", "house.yaml:23:11: a level named 'low' is already in line 4; give each its own name", "level: high", "level: low")]
+    [InlineData("name: screen", "name: rack", "house.yaml:31:12: a fixture named 'rack' is already in line 30; give each its own name", "facing: screen", "facing: north")]
+    [InlineData("name: shelf", "name: in rack", "house.yaml:38:12: a spot named 'in rack' is already in line 37; give each its own name")]
+    [InlineData("name: bed", "name: sofa", "house.yaml:41:12: a seat named 'sofa' is already in line 40; give each its own name")]
+    [InlineData("size: [4, 5]", "size: [4, -5]", "house.yaml:9:50: size (north-south): '-5' (-5 m) is outside the allowed 0.1 m to 500 m")]
+    [InlineData("size: [4, 5]", "size: [4, 0, 5, 0]", "house.yaml:9:46: size: 2 numbers are needed, [east-west, north-south], and here are 4; the decimal sign is a point, a comma begins the next number")]
+    [InlineData("corner: [0, 0], size: [4, 5]", "corner: [0, 0]", "house.yaml:9:9: a room needs the key 'size'")]
+    [InlineData("corner: [0, 0], size: [4, 5]", "corner: den", "house.yaml:9:9: a room needs the key 'size'|house.yaml:9:29: corner: write [x, y], not 'den'")]
+    [InlineData(", corner: [0, 0], size: [4, 5]", "", "house.yaml:9:9: a room needs 'corner' and 'size', or an 'outline'")]
+    [InlineData("outline: [[4, 0], [6, 0], [6, 5], [4, 5]]", "outline: [[4, 0], [6, 0]]", "house.yaml:10:31: outline: at least 3 places are needed, and here are 2")]
+    [InlineData("outline: [[4, 0], [6, 0], [6, 5], [4, 5]]", "outline: [4, 0, 6, 0]", "house.yaml:10:31: outline: write a list of places, [[x, y], [x, y], ...]")]
+    [InlineData("name: den,", "name: outside,", "house.yaml:9:16: a room cannot be named 'outside', which stands for what is not a room; give it another name")]
+    [InlineData("between: [den, hall]", "between: den", "house.yaml:12:36: between: write the two rooms it joins, [room, room]; 'outside' stands for no room")]
+    [InlineData("between: [den, hall]", "between: [den, den]", "house.yaml:12:36: between: 'den' stands twice; write two different rooms, or 'outside' for one")]
+    [InlineData("between: [den, hall]", "between: [den, hall], wall: stub", "house.yaml:12:9: a door says where it is in more than one way (between, wall); keep one")]
+    [InlineData("between: [den, hall], ", "", "house.yaml:12:9: a door needs a place: 'between: [room, room]', 'room' with 'side', or 'wall'")]
+    [InlineData("side: south", "side: front", "house.yaml:14:28: side: 'front' is not a side of a room; write one of: north, east, south, west")]
+    [InlineData("sill: 1, height: 1.1", "sill: 1.4, height: 1.1", "house.yaml:14:74: a window reaches 2.5 m above the floor, and the level is 2.4 m high; mend 'sill', 'height' or the level's height")]
+    [InlineData("material: brick, height: 1.1", "material: brick, from: 1.5, height: 1.1", "house.yaml:18:79: this wall reaches 2.6 m above the floor, and the level is 2.4 m high; mend 'from', 'height' or the level's height")]
+    [InlineData("build-up: joisted", "build-up: joistd", "house.yaml:20:17: build-up: 'joistd' is not a floor build-up; did you mean 'joisted'?")]
+    [InlineData("run: x", "run: z", "house.yaml:21:21: run: 'z' is not a direction of joists; write x, y, or an angle in degrees anticlockwise from x")]
+    [InlineData("spacing: 0.4", "spacing: 0.05", "house.yaml:21:33: spacing: joists 0.05 m apart leave no gap, for each is 0.05 m wide; measure from centre to centre")]
+    [InlineData("height: 2.3", "height: 2.3\n    elevation: 2.3", "house.yaml:25:16: the level 'high' begins 0.1 m below the ceiling of 'low'; levels are written lowest first and may not overlap, so mend 'elevation' or the height below")]
+    [InlineData("level: low, box: [0.2", "level: lwo, box: [0.2", "house.yaml:30:25: level: no level is named 'lwo'; did you mean 'low'?")]
+    [InlineData("level: low, box: [0.2", "box: [0.2", "house.yaml:30:5: a fixture needs the key 'level'")]
+    [InlineData("box: [0.2, 3.5, 0.8, 4.5]", "box: [0.2, 3.5, 0.2, 4.5]", "house.yaml:30:35: box: its footprint is 0 m by 1 m; each side may be 0.001 m to 100 m, and the form is [x0, y0, x1, y1], two opposite corners of its footprint")]
+    [InlineData("from: 0.7, to: 1.5", "from: 1.5, to: 0.7", "house.yaml:31:75: the top of this fixture, 0.7 m, is not above its underside, 1.5 m; both are measured from the floor", "facing: screen", "facing: screen")]
+    [InlineData("from: 0.7, to: 1.5", "from: 0.7, to: 2.5", "house.yaml:31:75: to: 2.5 m is above the ceiling of the level 'low'; 0 m to 2.4 m is allowed")]
+    [InlineData("open: [front]", "shell: false, open: [front]", "house.yaml:30:91: a fixture with open sides is a shell; remove 'shell: false' or 'open'")]
+    [InlineData("open: [front]", "open: [font]", "house.yaml:30:91: open: 'font' is not a side of a fixture; did you mean 'front'?")]
+    [InlineData("console: console-typical", "console: consol-typical", "house.yaml:33:12: console: 'consol-typical' is not in the radio table; did you mean 'console-typical'?")]
+    [InlineData(", hand: 6 dB", "", "house.yaml:34:15: a radio needs the key 'hand'")]
+    [InlineData("transmit: 4 dBm", "transmit: 100 mW", "house.yaml:34:38: transmit: '100 mW' has the unit 'mW', but this is a level in dBm; write -90 or -90 dBm (-40 dBm to 36 dBm is allowed)")]
+    [InlineData("required: 12 dB", "required: 99 dB", "house.yaml:35:11: required: '99 dB' is outside the allowed 0 dB to 60 dB")]
+    [InlineData("inside: rack", "inside: rcak", "house.yaml:37:29: inside: no fixture is named 'rcak'; did you mean 'rack'?")]
+    [InlineData("inside: rack, height: 1.1", "inside: rack", "house.yaml:37:5: a spot inside a fixture needs its 'height' over the floor, or 'at: [x, y, height]'")]
+    [InlineData("inside: rack, height: 1.1", "inside: rack, height: 2.1", "house.yaml:37:43: this place is not inside the fixture 'rack', which reaches from 0 m to 1.9 m above the floor round (0.5, 4); mend it or remove 'inside'")]
+    [InlineData("inside: rack, height: 1.1", "inside: rack, level: high, height: 1.1", "house.yaml:37:42: the fixture 'rack' stands on the level 'low', not on 'high'; remove 'level' or mend it")]
+    [InlineData("inside: rack, height: 1.1", "inside: screen, height: 1.1", "house.yaml:37:45: the spot 'in rack' is inside the fixture 'screen', which is solid; move it, or make the fixture a shell with 'shell: true' or 'open: [front]'")]
+    [InlineData("at: [3, 2, 1.6]", "at: [3, 2]", "house.yaml:38:36: at: 3 numbers are needed, [x, y, height], and here are 2")]
+    [InlineData("at: [3, 2, 1.6]", "at: [3, 2, 2.4]", "house.yaml:38:36: at (height): 2.4 m is above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]
+    [InlineData("at: [3, 2, 1.6]", "at: [3, 7, 1.6]", "house.yaml:38:36: the spot 'shelf' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; mend 'at' or 'level'")]
+    [InlineData("at: [1, 1]", "at: [-1, 1]", "house.yaml:41:34: the seat 'bed' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; mend 'at' or 'level'")]
+    [InlineData("at: [1, 1]", "at: [1, 1, 0.9]", "house.yaml:41:34: at: a seat is at [x, y]; the height of the hands over the floor is written as 'hands'")]
+    [InlineData("hands: 0.9", "hands: 2.9", "house.yaml:41:49: hands: 2.9 m is above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]
+    [InlineData("facing: north-west", "facing: nroth-west", "house.yaml:41:62: facing: 'nroth-west' is neither a fixture nor a direction (north, south-east, ..., or degrees anticlockwise from east); did you mean 'north-west'?")]
+    [InlineData("facing: north-west", "facing: 400", "house.yaml:41:62: facing: '400' (400 deg) is outside the allowed -360 deg to 360 deg")]
+    [InlineData("at: [1.75, 1.85]", "at: [1.75, 4.85]", "house.yaml:40:55: facing: the seat is at the centre of the fixture 'screen', so it faces no way; write a direction or move it", "from: 0.7, to: 1.5", "from: 0.8, to: 1.5")]
+    public void A_mistake_is_told_at_its_place_with_the_value_and_the_remedy(string from, string to, string faults, params string[] more)
+    {
+        List<(string, string)> changes = [(from, to), .. more.Chunk(2).Select(pair => (pair[0], pair[1]))];
+        Assert.Equal(faults.Split('|'), HouseText.Faults([.. changes]));
+    }
+
+    [Theory]
+    [InlineData("at: [1, 1], hands", "at: [1, 0.02], hands", "house.yaml:41:34: the seat 'bed' stands inside the wall '*'; move it into a room")]
+    [InlineData("at: [1.75, 1.85]", "at: [1.75, 4.85]", "house.yaml:40:33: the hands of the seat 'sofa' are inside the solid fixture 'screen'; raise 'hands' or move one of the two", "from: 0.7, to: 1.5", "from: 0.5, to: 1.5", "facing: screen", "facing: south")]
+    [InlineData("height: 2.3", "height: 2.3\n    elevation: 2.75", "house.yaml:25:16: between the ceiling of 'low' and the floor of 'high' lie 0.35 m, and the build-up there is 0.25 m thick; check 'elevation', 'height' and 'build-up'")]
+    [InlineData("build-up: joisted", "build-up: slab", "house.yaml:21:15: the build-up 'slab' has no joists, so how they lie plays no part")]
+    [InlineData("      joists: {run: x, spacing: 0.4, first: 0.2}\n", "", "house.yaml:20:7: how the joists run is not said and taken to be the shorter way, y; add 'joists: {run: x}' or 'joists: {run: y}'")]
+    [InlineData("box: [1, 4.8, 2.5, 4.9]", "box: [11, 4.8, 12.5, 4.9]", "house.yaml:31:37: the fixture 'screen' lies outside the level 'low', which reaches x from 0 to 6 m, y from 0 to 5 m; check 'box'")]
+    [InlineData("name: screen, level: low", "name: screen, level: high", "house.yaml:40:55: facing: the fixture 'screen' is on the level 'high', another than the seat")]
+    public void What_is_odd_is_told_and_the_house_is_read(string from, string to, string fault, params string[] more)
+    {
+        string odd = HouseText.Odd([(from, to), .. more.Chunk(2).Select(pair => (pair[0], pair[1]))]);
+        string[] parts = fault.Split('*');
+        Assert.StartsWith(parts[0], odd, StringComparison.Ordinal);
+        Assert.EndsWith(parts[^1], odd, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_floor_above_the_highest_level_plays_no_part() =>
+        Assert.Equal(
+            "house.yaml:30:7: no level stands above 'high', so what lies there plays no part",
+            HouseText.Odd(("{name: loft, corner: [0, 0], size: [6, 5]}", "{name: loft, corner: [0, 0], size: [6, 5]}\n    above:\n      build-up: slab")));
+
+    [Fact]
+    public void A_level_with_another_above_must_say_what_lies_between()
+    {
+        int from = HouseText.Good.IndexOf("    above:", StringComparison.Ordinal), to = HouseText.Good.IndexOf("  - name: high", StringComparison.Ordinal);
+        Assert.Equal(
+            "house.yaml:4:5: the level 'low' has another above it and does not say what lies between; add 'above: {build-up: ...}', such as joisted or slab; 'linkmargin materials' lists all",
+            HouseText.Mistake((HouseText.Good[from..to], "")));
+    }
+
+    [Fact]
+    public void A_void_that_crosses_itself_is_refused_by_the_same_check_as_a_room() =>
+        Assert.Contains("crosses or touches itself", HouseText.Mistake(("[[[4.5, 1], [5.5, 1], [5.5, 3], [4.5, 3]]]", "[[[4.5, 1], [5.5, 3], [5.5, 1], [4.5, 3.5]]]")), StringComparison.Ordinal);
+
+    [Fact]
+    public void Nothing_to_compare_is_odd()
+    {
+        int from = HouseText.Good.IndexOf("spots:", StringComparison.Ordinal);
+        IReadOnlyList<string> faults = HouseText.Faults((HouseText.Good[from..], ""));
+        Assert.Equal(2, faults.Count);
+        Assert.Contains("no spots", faults[0], StringComparison.Ordinal);
+        Assert.Contains("no seats", faults[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void All_faults_of_a_file_come_at_once_in_the_order_of_the_file()
+    {
+        IReadOnlyList<string> faults = HouseText.Faults(
+            ("height: 2.4", "height: -1"),
+            ("inner: board\n    rooms:\n      - {name: den", "inner: bord\n    rooms:\n      - {name: den"),
+            ("run: x", "run: up"),
+            ("inside: rack", "inside: rakc"),
+            ("hands: 0.9", "hand: 0.9"),
+            ("required: 20 dB", "required: loud"));
+        Assert.Equal([5, 7, 21, 37, 40, 41], faults.Select(f => int.Parse(f.Split(':')[1], System.Globalization.CultureInfo.InvariantCulture)));
+    }
+
+    [Fact]
+    public void One_mistake_is_not_told_again_by_what_refers_to_it()
+    {
+        // The room cannot be read, so its door and window are not looked into; the rack cannot, so neither is its spot.
+        Assert.Single(HouseText.Faults(("corner: [0, 0], size: [4, 5]", "corner: [0, 0], size: [4, wide]")));
+        Assert.Single(HouseText.Faults(("box: [0.2, 3.5, 0.8, 4.5]", "box: [0.2, 3.5, 0.8, high]")));
+        Assert.Single(HouseText.Faults(("height: 2.3", "height: low"), ("at: [3, 2, 1.6]", "at: [3, 2, 2.9]")));
+        Assert.Equal(2, HouseText.Faults(("name: den,", "nam: den,")).Count); // the wrong key and the one that is missing
+    }
+
+    [Fact]
+    public void A_file_that_is_no_house_gets_its_sentence()
+    {
+        Assert.Equal("house.yaml:1:1: this file is empty; 'linkmargin new FILE' writes one to start from", Only(""));
+        Assert.Contains("keys with values are needed", Only("just a note to myself"), StringComparison.Ordinal);
+        Assert.Contains("anchors and aliases", Only("house: &h x\nlevels: [*h, *h]"), StringComparison.Ordinal);
+        Assert.Equal(
+            ["house.yaml:1:1: 'lorem' is not a key of a house file; write one of: house, units, levels, fixtures, radios, required, spots, seats"],
+            HouseText.Read("lorem: ipsum").Problems.Where(p => p.Message.Contains("lorem", StringComparison.Ordinal)).Select(p => p.ToString()));
+    }
+
+    [Fact]
+    public void A_list_is_worked_through_to_its_limit()
+    {
+        static string WithSpots(int count)
+        {
+            StringBuilder spots = new("spots:\n");
+            for (int i = 0; i < count; i++)
+            {
+                spots.Append(System.Globalization.CultureInfo.InvariantCulture, $"  - {{name: s{i}, level: high, at: [1, 1, 1]}}\n");
+            }
+
+            int from = HouseText.Good.IndexOf("spots:", StringComparison.Ordinal), to = HouseText.Good.IndexOf("seats:", StringComparison.Ordinal);
+            return HouseText.Good[..from] + spots + HouseText.Good[to..];
+        }
+
+        Assert.Empty(HouseText.Read(WithSpots(HouseLimits.MostSpots)).Problems);
+        Problem problem = Assert.Single(HouseText.Read(WithSpots(HouseLimits.MostSpots + 1)).Problems);
+        Assert.Contains("there are 201, and at most 200 are worked through", problem.Message, StringComparison.Ordinal);
+    }
+
+    private static string Only(string text)
+    {
+        HouseReading reading = HouseText.Read(text);
+        Assert.Null(reading.House);
+        return Assert.Single(reading.Problems).ToString();
+    }
+}

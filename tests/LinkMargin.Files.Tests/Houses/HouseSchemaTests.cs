@@ -1,0 +1,124 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Json.Schema;
+using LinkMargin.Files.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Tests.Houses;
+
+public sealed class HouseSchemaTests
+{
+    private static readonly JsonSchema Schema = JsonSchema.FromText(HouseSchema.Text);
+
+    public static TheoryData<string, string[]> Groups => new()
+    {
+        { "level", HouseKeys.Level },
+        { "room", HouseKeys.Room },
+        { "door", HouseKeys.Door },
+        { "window", HouseKeys.Window },
+        { "gap", HouseKeys.Gap },
+        { "wall", HouseKeys.Wall },
+        { "above", HouseKeys.Above },
+        { "joists", HouseKeys.Joists },
+        { "void", HouseKeys.Void },
+        { "fixture", HouseKeys.Fixture },
+        { "radios", HouseKeys.Radios },
+        { "radio", HouseKeys.Radio },
+        { "spot", HouseKeys.Spot },
+        { "seat", HouseKeys.Seat },
+    };
+
+    [Theory]
+    [MemberData(nameof(Groups))]
+    public void The_schema_and_the_reader_know_the_same_keys(string group, string[] keys)
+    {
+        JsonObject definition = Root["$defs"]![group]!.AsObject();
+        Assert.Equal(keys.Order(StringComparer.Ordinal), definition["properties"]!.AsObject().Select(p => p.Key).Order(StringComparer.Ordinal));
+        Assert.False(definition["additionalProperties"]!.GetValue<bool>());
+    }
+
+    [Fact]
+    public void The_schema_and_the_reader_know_the_same_keys_at_the_top() =>
+        Assert.Equal(HouseKeys.House.Order(StringComparer.Ordinal), Root["properties"]!.AsObject().Select(p => p.Key).Order(StringComparer.Ordinal));
+
+    [Fact]
+    public void Every_key_is_described_with_an_example_where_it_is_not_a_group()
+    {
+        List<string> silent = [];
+        foreach ((string group, JsonObject properties) in AllProperties())
+        {
+            foreach ((string key, JsonNode? value) in properties)
+            {
+                JsonObject written = value!.AsObject();
+                JsonObject referred = written["$ref"] is { } to ? Root["$defs"]![to.GetValue<string>().Split('/')[^1]]!.AsObject() : [];
+                bool Has(string word) => written.ContainsKey(word) || referred.ContainsKey(word);
+                if (!(Has("description") || key == "name") || !(Has("examples") || Has("enum") || Has("default") || Has("properties") || Has("items") || Has("description")))
+                {
+                    silent.Add($"{group}.{key}");
+                }
+            }
+        }
+
+        Assert.Empty(silent);
+    }
+
+    [Fact]
+    public void Files_that_read_well_are_valid()
+    {
+        Assert.True(IsValid(HouseText.Good));
+        Assert.True(IsValid(StarterHouse.Text));
+        Assert.True(IsValid(FlatTests.Flat));
+    }
+
+    [Theory]
+    [InlineData("units: m", "unit: m")]
+    [InlineData("units: m", "units: yards")]
+    [InlineData("name: den,", "nam: den,")]
+    [InlineData("material: leaf, open: true", "materiel: leaf, open: true")]
+    [InlineData("between: [den, hall]", "between: [den, hall], room: den, side: west")]
+    [InlineData("between: [den, hall], ", "")]
+    [InlineData("corner: [0, 0], size: [4, 5]", "corner: [0, 0]")]
+    [InlineData("corner: [0, 0], size: [4, 5]", "corner: [0, 0], size: [4, 5], outline: [[0, 0], [1, 0], [1, 1]]")]
+    [InlineData("height: 2.4", "height: tall")]
+    [InlineData("open: [front]", "open: [font]")]
+    [InlineData(", hand: 6 dB", "")]
+    [InlineData("inside: rack, height: 1.1", "inside: rack")]
+    [InlineData("hands: 0.9", "hand: 0.9")]
+    [InlineData("run: x", "run: z")]
+    public void Files_with_a_mistake_that_a_schema_can_see_are_not_valid(string from, string to)
+    {
+        Assert.Contains(from, HouseText.Good, StringComparison.Ordinal);
+        Assert.False(IsValid(HouseText.Good.Replace(from, to, StringComparison.Ordinal)));
+    }
+
+    private static JsonNode Root => JsonNode.Parse(HouseSchema.Text)!;
+
+    private static IEnumerable<(string Group, JsonObject Properties)> AllProperties() =>
+        Root["$defs"]!.AsObject()
+            .Where(d => d.Value!["properties"] is not null)
+            .Select(d => (d.Key, d.Value!["properties"]!.AsObject()))
+            .Prepend(("house", Root["properties"]!.AsObject()));
+
+    private static bool IsValid(string yaml)
+    {
+        List<Problem> problems = [];
+        MappingNode root = YamlTree.ParseMapping(yaml, new Source("f", problems))!;
+        Assert.Empty(problems);
+        return Schema.Evaluate(JsonSerializer.SerializeToElement(ToJson(root))).IsValid;
+    }
+
+    /// <summary>As an editor sees it: YAML 1.2's core rules for what is a number and what is a flag.</summary>
+    private static JsonNode? ToJson(Node node) => node switch
+    {
+        MappingNode mapping => new JsonObject(mapping.Entries.Select(e => KeyValuePair.Create(e.Key, ToJson(e.Value)))),
+        SequenceNode list => new JsonArray([.. list.Items.Select(ToJson)]),
+        ScalarNode { IsNull: true } => null,
+        ScalarNode { IsQuoted: false, Text: "true" } => true,
+        ScalarNode { IsQuoted: false, Text: "false" } => false,
+        ScalarNode { IsQuoted: false } scalar when double.TryParse(
+            scalar.Text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out double number) => number,
+        ScalarNode scalar => scalar.Text,
+        _ => throw new InvalidOperationException(),
+    };
+}

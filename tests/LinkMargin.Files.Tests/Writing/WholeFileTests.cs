@@ -1,0 +1,127 @@
+using LinkMargin.Files.Writing;
+
+namespace LinkMargin.Files.Tests.Writing;
+
+public sealed class WholeFileTests : IDisposable
+{
+    private const int NoSpace = 28;
+
+    private readonly string folder = Directory.CreateTempSubdirectory("linkmargin-").FullName;
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Fact]
+    public void A_new_file_is_written_whole_and_nothing_else_remains()
+    {
+        string path = In("a.csv");
+        WholeFile.Write(path, "x, ü\n", force: false);
+        Assert.Equal("x, ü\n"u8.ToArray(), File.ReadAllBytes(path));
+        Assert.Single(Directory.GetFileSystemEntries(folder));
+    }
+
+    [Fact]
+    public void Its_own_output_is_replaced_and_nobody_elses()
+    {
+        string ours = In("ours.csv"), theirs = In("theirs.csv");
+        WholeFile.Write(ours, GeneratorMark.CommentLine + "\n1\n", force: false);
+        WholeFile.Write(ours, GeneratorMark.CommentLine + "\n2\n", force: false);
+        Assert.EndsWith("2\n", File.ReadAllText(ours), StringComparison.Ordinal);
+
+        File.WriteAllText(theirs, "my notes");
+        FileProblemException problem = Assert.Throws<FileProblemException>(() => WholeFile.Write(theirs, "new", force: false));
+        Assert.StartsWith(theirs + ": this file is there already", problem.Message, StringComparison.Ordinal);
+        Assert.Equal("my notes", File.ReadAllText(theirs));
+        WholeFile.Write(theirs, "new", force: true);
+        Assert.Equal("new", File.ReadAllText(theirs));
+    }
+
+    [Fact]
+    public void A_house_file_is_kept_once_somebody_changed_it()
+    {
+        string path = In("house.yaml");
+        WholeFile.Write(path, Files.Houses.StarterHouse.Text, force: false);
+        WholeFile.Write(path, Files.Houses.StarterHouse.Text, force: false);
+        File.AppendAllText(path, "# mine now\n");
+        Assert.Throws<FileProblemException>(() => WholeFile.Write(path, Files.Houses.StarterHouse.Text, force: false));
+    }
+
+    [Fact]
+    public void A_schema_of_another_version_is_replaced()
+    {
+        string path = In("house.schema.json");
+        File.WriteAllText(path, Files.Houses.HouseSchema.Text + " ");
+        WholeFile.Write(path, Files.Houses.HouseSchema.Text, force: false);
+        Assert.Equal(Files.Houses.HouseSchema.Text, File.ReadAllText(path));
+    }
+
+    [Fact]
+    public void A_folder_in_the_way_is_named_and_kept()
+    {
+        Directory.CreateDirectory(In("maps"));
+        Assert.EndsWith("this is a folder; name a file in it", Fault(In("maps")), StringComparison.Ordinal);
+        Assert.EndsWith("its folder does not exist; make it first or choose another place", Fault(Path.Combine(In("none"), "a.csv")), StringComparison.Ordinal);
+        Assert.Single(Directory.GetFileSystemEntries(folder));
+    }
+
+    [Fact]
+    public void A_folder_is_made_with_those_above_it_and_a_file_in_the_way_is_named()
+    {
+        WholeFile.MakeFolder(Path.Combine(In("a"), "b"));
+        Assert.True(Directory.Exists(Path.Combine(In("a"), "b")));
+        File.WriteAllText(In("c"), "");
+        Assert.EndsWith("this is a file, and a folder is needed; choose another name", Assert.Throws<FileProblemException>(() => WholeFile.MakeFolder(In("c"))).Message, StringComparison.Ordinal);
+        Assert.Throws<FileProblemException>(() => WholeFile.MakeFolder(Path.Combine(In("c"), "d")));
+    }
+
+    [Fact]
+    public void A_disk_that_fills_up_leaves_the_old_file_and_nothing_half_written()
+    {
+        string path = In("a.csv");
+        File.WriteAllText(path, "old");
+        FileProblemException problem = Assert.Throws<FileProblemException>(() => WholeFile.Guarded(path, () => WholeFile.Replace(path, stream =>
+        {
+            stream.Write(new byte[100_000]);
+            throw new IOException("No space left on device", OperatingSystem.IsWindows() ? 112 : NoSpace);
+        })));
+        Assert.Equal(path + ": the disk is full; free some space or choose another place", problem.Message);
+        Assert.Equal([path], Directory.GetFileSystemEntries(folder));
+        Assert.Equal("old", File.ReadAllText(path));
+    }
+
+    [Fact]
+    public void A_device_that_is_always_full_says_so_and_stays_a_device()
+    {
+        const string Full = "/dev/full";
+        if (File.Exists(Full))
+        {
+            Assert.Equal(Full + ": the disk is full; free some space or choose another place", Fault(Full));
+            Assert.Equal(Full + ": the disk is full; free some space or choose another place", Fault(Full));
+            WholeFile.Write("/dev/null", "gone", force: true);
+            Assert.Empty(File.ReadAllBytes("/dev/null"));
+        }
+    }
+
+    [Fact]
+    public void A_folder_without_permission_is_said_to_be_so()
+    {
+        // The superuser may write everywhere, so there the question cannot be asked of the file system.
+        if (OperatingSystem.IsWindows() || Environment.IsPrivilegedProcess)
+        {
+            return;
+        }
+
+        Directory.CreateDirectory(In("locked"), UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        Assert.EndsWith("there is no permission to write here; choose another place", Fault(Path.Combine(In("locked"), "a.csv")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("a\0b")]
+    public void A_name_that_cannot_be_a_file_gets_a_sentence(string name) =>
+        Assert.Contains("this cannot be written: ", Fault(name), StringComparison.Ordinal);
+
+    private static string Fault(string path) =>
+        Assert.Throws<FileProblemException>(() => WholeFile.Write(path, new string('x', 10), force: true)).Message;
+
+    private string In(string name) => Path.Combine(folder, name);
+}
