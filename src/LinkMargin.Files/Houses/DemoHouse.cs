@@ -1,3 +1,5 @@
+using LinkMargin.Files.Resources;
+
 namespace LinkMargin.Files.Houses;
 
 /// <summary>
@@ -6,16 +8,6 @@ namespace LinkMargin.Files.Houses;
 /// </summary>
 public static class DemoHouse
 {
-    private const string Resource = "houses/demo.yaml";
-
     /// <summary>The text of the file, as a person would write it.</summary>
-    public static string Text { get; } = Read();
-
-    private static string Read()
-    {
-        using Stream stream = typeof(DemoHouse).Assembly.GetManifestResourceStream(Resource)
-            ?? throw new InvalidOperationException($"The resource '{Resource}' is missing from this build.");
-        using StreamReader reader = new(stream);
-        return reader.ReadToEnd();
-    }
+    public static string Text { get; } = EmbeddedText.Read("houses/demo.yaml");
 }

@@ -27,7 +27,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
             if (layers.Count > TableLimits.MostLayers)
             {
                 row.Source.Mistake(row.MarkOf("layers"), FormattableString.Invariant(
-                    $"layers: a floor of {layers.Count} layers is more than the {TableLimits.MostLayers} that are read; leave some out."));
+                    $"layers: a floor of {layers.Count} layers is more than the {TableLimits.MostLayers} that are read; leave some out"));
             }
 
             if (row.Source.Problems.Count == before && name is not null && source is not null && !layers.Contains(null))
@@ -43,7 +43,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
     {
         if (layer.Has("joists") == layer.Has("of"))
         {
-            layer.Source.Mistake(layer.Mark, "a layer is either of a row, with 'of', or a bay with 'joists'; write one of the two.");
+            layer.Source.Mistake(layer.Mark, "a layer is either of a row, with 'of', or a bay with 'joists'; write one of the two");
             return null;
         }
 
@@ -55,7 +55,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
         double? written = layer.OptionalLength("thickness", TableLimits.Thickness);
         if (layer.Has("fill"))
         {
-            layer.Source.Mistake(layer.MarkOf("fill"), "fill: only a bay with joists has a fill; write the layer's own row as 'of'.");
+            layer.Source.Mistake(layer.MarkOf("fill"), "fill: only a bay with joists has a fill; write the layer's own row as 'of'");
         }
 
         if (layer.RequiredName("of") is not { } of)
@@ -75,7 +75,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
         {
             if (!layer.Has("thickness"))
             {
-                layer.Source.Mistake(layer.MarkOf("of"), $"of: a layer of '{of}' needs a thickness.");
+                layer.Source.Mistake(layer.MarkOf("of"), $"of: a layer of '{of}' needs a thickness");
             }
 
             return null;
@@ -88,7 +88,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
     {
         if (layer.Has("thickness"))
         {
-            layer.Source.Mistake(layer.MarkOf("thickness"), "thickness: a bay is as thick as its joists are deep; remove this key.");
+            layer.Source.Mistake(layer.MarkOf("thickness"), "thickness: a bay is as thick as its joists are deep; remove this key");
         }
 
         RibsDraft? joists = RibsReader.Read(layer, "joists");

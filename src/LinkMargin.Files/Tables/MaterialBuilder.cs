@@ -57,7 +57,7 @@ internal sealed class MaterialBuilder
             if (layers.Count + added.Count > TableLimits.MostLayers)
             {
                 source.Mistake(layer.OfMark, FormattableString.Invariant(
-                    $"layers: '{name}' comes to more than {TableLimits.MostLayers} layers here, the most that are read; leave some out."));
+                    $"layers: '{name}' comes to more than {TableLimits.MostLayers} layers here, the most that are read; leave some out"));
                 break;
             }
 
@@ -75,7 +75,7 @@ internal sealed class MaterialBuilder
         {
             return layer.ThicknessMetres is { } depth
                 ? [new Layer(null, Air, depth, layer.ToleranceMetres)]
-                : Wrong(layer, "of: air needs a thickness.");
+                : Wrong(layer, "of: air needs a thickness");
         }
 
         if (Find(layer.Of, layer.OfMark) is not { } draft)
@@ -90,30 +90,30 @@ internal sealed class MaterialBuilder
 
         if (draft.Plain.Dielectric is not { } dielectric)
         {
-            return Wrong(layer, $"of: '{layer.Of}' has neither a dielectric nor layers, so nothing is known of the inside of a layer of it; choose another row, or leave layers out.");
+            return Wrong(layer, $"of: '{layer.Of}' has neither a dielectric nor layers, so nothing is known of the inside of a layer of it; choose another row, or leave layers out");
         }
 
         double? own = draft.Plain.Form == LossForm.Sheet ? draft.Plain.ThicknessMetres : null;
         return (layer.ThicknessMetres ?? own) is { } thickness
             ? [new Layer(dielectric, layer.Of, thickness, layer.ToleranceMetres)]
-            : Wrong(layer, $"of: a layer of '{layer.Of}' needs a thickness.");
+            : Wrong(layer, $"of: a layer of '{layer.Of}' needs a thickness");
     }
 
     private IReadOnlyList<Layer> OfLayers(LayerDraft layer, MaterialDraft draft)
     {
         if (building.IndexOf(layer.Of) is var first and >= 0)
         {
-            return Wrong(layer, $"of: '{layer.Of}' is built of itself ({string.Join(" > ", building.Skip(first))} > {layer.Of}); remove one of these layers.");
+            return Wrong(layer, $"of: '{layer.Of}' is built of itself ({string.Join(" > ", building.Skip(first))} > {layer.Of}); remove one of these layers");
         }
 
         if (building.Count > TableLimits.MostRowsDeep)
         {
             return Wrong(layer, FormattableString.Invariant(
-                $"of: rows are built of rows more than {TableLimits.MostRowsDeep} deep here, the most that is read; write the layers out."));
+                $"of: rows are built of rows more than {TableLimits.MostRowsDeep} deep here, the most that is read; write the layers out"));
         }
 
         return layer.ThicknessMetres is not null || layer.ToleranceMetres > 0
-            ? Wrong(layer, $"of: '{layer.Of}' is built of layers of its own, whose thickness counts; remove thickness and tolerance here.")
+            ? Wrong(layer, $"of: '{layer.Of}' is built of layers of its own, whose thickness counts; remove thickness and tolerance here")
             : LayersOf(draft);
     }
 

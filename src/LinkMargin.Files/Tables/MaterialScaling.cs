@@ -27,6 +27,6 @@ internal static class MaterialScaling
         double loss = AtDepth(row, depthMetres).LossDb;
         return TableLimits.Loss.Contains(loss)
             ? null
-            : $"'{row.Name}' {TableLimits.Thickness.Show(depthMetres)} deep comes to {TableLimits.Loss.Show(loss)}, outside the allowed {TableLimits.Loss}; make it thinner, or write a sheet row for it.";
+            : $"'{row.Name}' {TableLimits.Thickness.Show(depthMetres)} deep comes to {TableLimits.Loss.Show(loss)}, outside the allowed {TableLimits.Loss}; make it thinner, or write a sheet row for it";
     }
 }

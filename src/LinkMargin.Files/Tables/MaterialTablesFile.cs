@@ -29,13 +29,13 @@ public static class MaterialTablesFile
         if (!Directory.Exists(folder))
         {
             return Refused(folder, File.Exists(folder)
-                ? "this is a file; name the folder that holds it."
-                : "there is no such folder; check the name.");
+                ? "this is a file; name the folder that holds it"
+                : "there is no such folder; check the name");
         }
 
         return FileNames.Any(name => Path.Exists(Path.Combine(folder, name)))
             ? Read((name, problems) => InFolder(folder, name, problems))
-            : Refused(folder, $"this folder holds none of {string.Join(", ", FileNames)}; name the folder that holds the tables.");
+            : Refused(folder, $"this folder holds none of {string.Join(", ", FileNames)}; name the folder that holds the tables");
     }
 
     /// <summary>The text of a built-in file, to start a copy from.</summary>
@@ -97,7 +97,7 @@ public static class MaterialTablesFile
         if (problems.RemoveAll(p => p.Severity == Severity.Mistake) > 0)
         {
             source.Odd(new Mark(1, 1), FormattableString.Invariant(
-                $"only {kept.Count} of the built-in floor build-ups can be made of the materials given, so the others are left out; put a {FloorsFile} of your own beside {MaterialsFile} if a house needs them."));
+                $"only {kept.Count} of the built-in floor build-ups can be made of the materials given, so the others are left out; put a {FloorsFile} of your own beside {MaterialsFile} if a house needs them"));
         }
     }
 
@@ -106,7 +106,7 @@ public static class MaterialTablesFile
         string path = Path.Combine(folder, name);
         if (!Path.Exists(path))
         {
-            problems.Add(new Problem(path, new Mark(1, 1), Severity.Odd, "there is no such file, so the built-in one is used."));
+            problems.Add(new Problem(path, new Mark(1, 1), Severity.Odd, "there is no such file, so the built-in one is used"));
             return BuiltIn(name, problems);
         }
 

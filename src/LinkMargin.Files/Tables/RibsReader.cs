@@ -25,7 +25,7 @@ internal static class RibsReader
         {
             ribs.Source.Mistake(
                 ribs.MarkOf("spacing"),
-                $"spacing: {key} {TableLimits.Spacing.Show(width.Value)} wide cannot stand {TableLimits.Spacing.Show(spacing.Value)} apart between centres; give the distance from centre to centre.");
+                $"spacing: {key} {TableLimits.Spacing.Show(width.Value)} wide cannot stand {TableLimits.Spacing.Show(spacing.Value)} apart between centres; give the distance from centre to centre");
             return null;
         }
 

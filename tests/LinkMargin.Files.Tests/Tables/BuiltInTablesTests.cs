@@ -78,7 +78,7 @@ public sealed partial class BuiltInTablesTests
     [Theory]
     [MemberData(nameof(Wanted))]
     public void Have_a_row_for(string what, string row) =>
-        Assert.True(Tables.Materials.ContainsKey(row), $"There is no '{row}' for {what}.");
+        Assert.True(Tables.Materials.ContainsKey(row), $"There is no '{row}' for {what}");
 
     [Theory]
     [InlineData("timber-joist-150")]

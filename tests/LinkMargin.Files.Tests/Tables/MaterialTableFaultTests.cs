@@ -16,11 +16,11 @@ public sealed class MaterialTableFaultTests : IDisposable
     public void Are_told_at_once_each_at_its_place() =>
         Assert.Equal(
             [
-                "materials.yaml:2:5: a material needs the key 'source'.",
+                "materials.yaml:2:5: a material needs the key 'source'",
                 "materials.yaml:3:5: 'sorce' is not a key of a material; did you mean 'source'?",
-                "materials.yaml:5:11: loss: '-1 dB' is outside the allowed 0 dB to 80 dB.",
-                "materials.yaml:9:11: name: 'a' is here a second time; the first is in line 2, so rename or remove one.",
-                "materials.yaml:14:14: of: 'bb' is no row of this table; write one of: a, c, air.",
+                "materials.yaml:5:11: loss: '-1 dB' is outside the allowed 0 dB to 80 dB",
+                "materials.yaml:9:11: name: 'a' is here a second time; the first is in line 2, so rename or remove one",
+                "materials.yaml:14:14: of: 'bb' is no row of this table; write one of: a, c, air",
             ],
             FaultsOf("""
                 materials:
@@ -44,29 +44,29 @@ public sealed class MaterialTableFaultTests : IDisposable
                 """));
 
     [Theory]
-    [InlineData("name: a, what: w, loss: 1 dB, spread: 1 dB", "2:5: a material needs the key 'source'.")]
-    [InlineData("what: w, loss: 1 dB, spread: 1 dB, source: s", "2:5: a material needs the key 'name'.")]
-    [InlineData("name: a, loss: 1 dB, spread: 1 dB, source: s", "2:5: a material needs the key 'what'.")]
-    [InlineData("name: a, what: w, loss: -0.1 dB, spread: 1 dB, source: s", "loss: '-0.1 dB' is outside the allowed 0 dB to 80 dB.")]
-    [InlineData("name: a, what: w, loss: 80.1, spread: 1 dB, source: s", "loss: '80.1' (80.1 dB) is outside the allowed 0 dB to 80 dB.")]
-    [InlineData("name: a, what: w, loss: 1, spread: 30.1 dB, source: s", "spread: '30.1 dB' is outside the allowed 0 dB to 30 dB.")]
-    [InlineData("name: a, what: w, loss: .nan, spread: 1 dB, source: s", "loss: '.nan' is not a finite number (0 dB to 80 dB is allowed).")]
-    [InlineData("name: a, what: w, loss: 1e400, spread: 1 dB, source: s", "is too large to be a finite number (0 dB to 80 dB is allowed).")]
-    [InlineData("name: a, thickness: 100, " + Rest, "thickness: '100' (100 m) is outside the allowed 0.0001 m to 2 m.")]
-    [InlineData("name: a, form: solid, " + Rest, "form: 'solid' is not a form of loss; write one of: sheet, bulk.")]
-    [InlineData("name: a, form: bulk, " + Rest, "form: a bulk loss belongs to a length travelled; write it as thickness.")]
-    [InlineData("name: Stud Wall, " + Rest, "name: 'Stud Wall' is not one word of lower-case letters, digits and hyphens; write for example 'stud-wall'.")]
-    [InlineData("name: air, " + Rest, "name: 'air' means something else in a table; choose another name.")]
-    [InlineData("name: a, dielectric: {a: 0.9, b: 0, c: 0, d: 0}, " + Rest, "a: '0.9' is outside the allowed 1 to 100.")]
-    [InlineData("name: a, dielectric: {a: 2, b: 0, c: -1, d: 0}, " + Rest, "c: '-1' (-1 S/m) is outside the allowed 0 S/m to 100000000 S/m.")]
-    [InlineData("name: a, dielectric: {a: 2, b: 0, c: 1}, " + Rest, "a dielectric needs the key 'd'.")]
-    [InlineData("name: a, layers: [{of: air}], " + Rest, "of: air needs a thickness.")]
+    [InlineData("name: a, what: w, loss: 1 dB, spread: 1 dB", "2:5: a material needs the key 'source'")]
+    [InlineData("what: w, loss: 1 dB, spread: 1 dB, source: s", "2:5: a material needs the key 'name'")]
+    [InlineData("name: a, loss: 1 dB, spread: 1 dB, source: s", "2:5: a material needs the key 'what'")]
+    [InlineData("name: a, what: w, loss: -0.1 dB, spread: 1 dB, source: s", "loss: '-0.1 dB' is outside the allowed 0 dB to 80 dB")]
+    [InlineData("name: a, what: w, loss: 80.1, spread: 1 dB, source: s", "loss: '80.1' (80.1 dB) is outside the allowed 0 dB to 80 dB")]
+    [InlineData("name: a, what: w, loss: 1, spread: 30.1 dB, source: s", "spread: '30.1 dB' is outside the allowed 0 dB to 30 dB")]
+    [InlineData("name: a, what: w, loss: .nan, spread: 1 dB, source: s", "loss: '.nan' is not a finite number (0 dB to 80 dB is allowed)")]
+    [InlineData("name: a, what: w, loss: 1e400, spread: 1 dB, source: s", "is too large to be a finite number (0 dB to 80 dB is allowed)")]
+    [InlineData("name: a, thickness: 100, " + Rest, "thickness: '100' (100 m) is outside the allowed 0.0001 m to 2 m")]
+    [InlineData("name: a, form: solid, " + Rest, "form: 'solid' is not a form of loss; write one of: sheet, bulk")]
+    [InlineData("name: a, form: bulk, " + Rest, "form: a bulk loss belongs to a length travelled; write it as thickness")]
+    [InlineData("name: Stud Wall, " + Rest, "name: 'Stud Wall' is not one word of lower-case letters, digits and hyphens; write for example 'stud-wall'")]
+    [InlineData("name: air, " + Rest, "name: 'air' means something else in a table; choose another name")]
+    [InlineData("name: a, dielectric: {a: 0.9, b: 0, c: 0, d: 0}, " + Rest, "a: '0.9' is outside the allowed 1 to 100")]
+    [InlineData("name: a, dielectric: {a: 2, b: 0, c: -1, d: 0}, " + Rest, "c: '-1' (-1 S/m) is outside the allowed 0 S/m to 100000000 S/m")]
+    [InlineData("name: a, dielectric: {a: 2, b: 0, c: 1}, " + Rest, "a dielectric needs the key 'd'")]
+    [InlineData("name: a, layers: [{of: air}], " + Rest, "of: air needs a thickness")]
     [InlineData("name: a, layers: [{of: air, thickness: 9 mm, tolerance: 9 mm}], " + Rest, "leaves nothing of a layer 0.009 m thick")]
-    [InlineData("name: a, layers: [{of: a, thickness: 1 mm}], " + Rest, "of: 'a' is built of itself (a > a); remove one of these layers.")]
+    [InlineData("name: a, layers: [{of: a, thickness: 1 mm}], " + Rest, "of: 'a' is built of itself (a > a); remove one of these layers")]
     [InlineData("name: a, dielectric: {a: 2, b: 0, c: 1, d: 0}, layers: [{of: air, thickness: 1 mm}], " + Rest, "a row is one substance, with a dielectric, or built of layers, not both")]
     [InlineData("name: a, studs: {of: a, width: 50 mm, depth: 90 mm, spacing: 50 mm}, " + Rest, "studs 0.05 m wide cannot stand 0.05 m apart between centres")]
     [InlineData("name: a, studs: {of: b, width: 50 mm, depth: 90 mm, spacing: 400 mm}, " + Rest, "of: 'b' is no row of this table; did you mean 'a'?")]
-    [InlineData("name: a, studs: timber, " + Rest, "a group of studs is written with keys (of, width, depth, spacing), not as 'timber'.")]
+    [InlineData("name: a, studs: timber, " + Rest, "a group of studs is written with keys (of, width, depth, spacing), not as 'timber'")]
     public void Are_told_of_a_row(string row, string message) =>
         Assert.Contains(message, Assert.Single(FaultsOf($"materials:\n  - {{{row}}}\n")), StringComparison.Ordinal);
 
@@ -79,7 +79,7 @@ public sealed class MaterialTableFaultTests : IDisposable
     [Fact]
     public void Tell_the_whole_ring_of_rows_built_of_one_another() =>
         Assert.EndsWith(
-            "materials.yaml:4:29: of: 'a' is built of itself (a > b > c > a); remove one of these layers.",
+            "materials.yaml:4:29: of: 'a' is built of itself (a > b > c > a); remove one of these layers",
             Assert.Single(FaultsOf($$"""
                 materials:
                   - {name: a, layers: [{of: b}], {{Rest}}}
@@ -102,7 +102,7 @@ public sealed class MaterialTableFaultTests : IDisposable
     [Fact]
     public void Tell_a_thickness_that_layers_already_have() =>
         Assert.Contains(
-            "of: 'b' is built of layers of its own, whose thickness counts; remove thickness and tolerance here.",
+            "of: 'b' is built of layers of its own, whose thickness counts; remove thickness and tolerance here",
             Assert.Single(FaultsOf($$"""
                 materials:
                   - {name: a, layers: [{of: b, thickness: 1 mm}], {{Rest}}}
@@ -171,9 +171,9 @@ public sealed class MaterialTableFaultTests : IDisposable
     }
 
     [Theory]
-    [InlineData("", "this file is empty; remove it to use the built-in materials.yaml.")]
-    [InlineData("- a\n", "the file holds a list where keys with values are needed, such as 'materials:'.")]
-    [InlineData("materials: []\n", "materials: the list is empty; the material table needs at least one.")]
+    [InlineData("", "this file is empty; remove it to use the built-in materials.yaml")]
+    [InlineData("- a\n", "the file holds a list where keys with values are needed, such as 'materials:'")]
+    [InlineData("materials: []\n", "materials: the list is empty; the material table needs at least one")]
     [InlineData("material: []\n", "'material' is not a key of the material table; did you mean 'materials'?")]
     public void Tell_a_file_that_is_no_table(string text, string end) =>
         Assert.Contains(FaultsOf(text), fault => fault.EndsWith(end, StringComparison.Ordinal));

@@ -27,7 +27,7 @@ public sealed class TableFolderTests
         File.Delete(Path.Combine(folder.Path, "margins.yaml"));
         Problem note = Assert.Single(folder.Read().Problems);
         Assert.Equal(Severity.Odd, note.Severity);
-        Assert.Equal("margins.yaml:1:1: there is no such file, so the built-in one is used.", Assert.Single(folder.Problems()));
+        Assert.Equal("margins.yaml:1:1: there is no such file, so the built-in one is used", Assert.Single(folder.Problems()));
         Assert.Equal("margins.yaml (built in)", folder.Read().Tables!.Files!.Margins);
         Assert.NotEmpty(folder.Read().Tables!.Margins);
     }
@@ -42,7 +42,7 @@ public sealed class TableFolderTests
         Assert.Empty(read.Tables.BuildUps);
         Assert.All(read.Problems, p => Assert.Equal(Severity.Odd, p.Severity));
         Assert.Contains(
-            "floors.yaml (built in):1:1: only 0 of the built-in floor build-ups can be made of the materials given, so the others are left out; put a floors.yaml of your own beside materials.yaml if a house needs them.",
+            "floors.yaml (built in):1:1: only 0 of the built-in floor build-ups can be made of the materials given, so the others are left out; put a floors.yaml of your own beside materials.yaml if a house needs them",
             folder.Problems());
     }
 
@@ -66,25 +66,25 @@ public sealed class TableFolderTests
         folder.Write("margins.yaml", "margins:\n  - {margin: 10, means: m, source: s}\n  - {margin: 10 dB, means: m, source: s}\n");
         Assert.Equal(
             [
-                "materials.yaml:2:30: loss: '-1' (-1 dB) is outside the allowed 0 dB to 80 dB.",
-                "floors.yaml:2:43: layers: the list is empty; a floor needs at least one.",
-                "radios.yaml:2:34: transmit: '4 dB' has the unit 'dB', but this is a level in dBm; write -90 or -90 dBm (-40 dBm to 36 dBm is allowed).",
-                "margins.yaml:3:14: margin: 10 dB is here a second time; the first is in line 2, so change or remove one.",
+                "materials.yaml:2:30: loss: '-1' (-1 dB) is outside the allowed 0 dB to 80 dB",
+                "floors.yaml:2:43: layers: the list is empty; a floor needs at least one",
+                "radios.yaml:2:34: transmit: '4 dB' has the unit 'dB', but this is a level in dBm; write -90 or -90 dBm (-40 dBm to 36 dBm is allowed)",
+                "margins.yaml:3:14: margin: 10 dB is here a second time; the first is in line 2, so change or remove one",
             ],
             folder.Problems());
     }
 
     [Theory]
-    [InlineData("{thickness: 9 mm}", "a layer is either of a row, with 'of', or a bay with 'joists'; write one of the two.")]
-    [InlineData("{of: wall}", "of: a layer of 'wall' needs a thickness.")]
-    [InlineData("{of: air}", "of: a layer of 'air' needs a thickness.")]
-    [InlineData("{of: wall, thickness: 9 mm, fill: wall}", "fill: only a bay with joists has a fill; write the layer's own row as 'of'.")]
+    [InlineData("{thickness: 9 mm}", "a layer is either of a row, with 'of', or a bay with 'joists'; write one of the two")]
+    [InlineData("{of: wall}", "of: a layer of 'wall' needs a thickness")]
+    [InlineData("{of: air}", "of: a layer of 'air' needs a thickness")]
+    [InlineData("{of: wall, thickness: 9 mm, fill: wall}", "fill: only a bay with joists has a fill; write the layer's own row as 'of'")]
     [InlineData("{of: wall, thickness: 9 mm, tolerance: 10 mm}", "leaves nothing of a layer 0.009 m thick")]
-    [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 400 mm}, thickness: 9 mm}", "thickness: a bay is as thick as its joists are deep; remove this key.")]
+    [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 400 mm}, thickness: 9 mm}", "thickness: a bay is as thick as its joists are deep; remove this key")]
     [InlineData("{joists: {of: wal, width: 50 mm, depth: 200 mm, spacing: 400 mm}}", "joists: 'wal' is no row of the material table; did you mean 'wall'?")]
-    [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 49 mm}}", "spacing: '49 mm' (0.049 m) is outside the allowed 0.05 m to 3 m.")]
+    [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 49 mm}}", "spacing: '49 mm' (0.049 m) is outside the allowed 0.05 m to 3 m")]
     [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 400 mm}, fill: wal}", "fill: 'wal' is no row of the material table; did you mean 'wall'?")]
-    [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm}}", "a group of joists needs the key 'spacing'.")]
+    [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm}}", "a group of joists needs the key 'spacing'")]
     public void Mistakes_in_a_floor_are_told(string layer, string message)
     {
         using TableFolder folder = new();
@@ -135,10 +135,10 @@ public sealed class TableFolderTests
         using TableFolder folder = new();
         string missing = Path.Combine(folder.Path, "nowhere"), file = Path.Combine(folder.Path, "notes.txt");
         folder.Write("notes.txt", "x");
-        Assert.EndsWith("nowhere:1:1: there is no such folder; check the name.", OnlyOf(missing), StringComparison.Ordinal);
-        Assert.EndsWith("notes.txt:1:1: this is a file; name the folder that holds it.", OnlyOf(file), StringComparison.Ordinal);
+        Assert.EndsWith("nowhere:1:1: there is no such folder; check the name", OnlyOf(missing), StringComparison.Ordinal);
+        Assert.EndsWith("notes.txt:1:1: this is a file; name the folder that holds it", OnlyOf(file), StringComparison.Ordinal);
         Assert.EndsWith(
-            ":1:1: this folder holds none of materials.yaml, floors.yaml, radios.yaml, margins.yaml; name the folder that holds the tables.",
+            ":1:1: this folder holds none of materials.yaml, floors.yaml, radios.yaml, margins.yaml; name the folder that holds the tables",
             OnlyOf(folder.Path),
             StringComparison.Ordinal);
     }
