@@ -15,17 +15,20 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
     private const double EqualDb = 1e-9;
 
     /// <summary>Ranks a house's spots over its seats.</summary>
-    public static Ranking Of(Scene scene)
+    public static Ranking Of(LinkModel model)
     {
-        House house = scene.House;
+        House house = model.House;
         if (house.Seats.Count == 0)
         {
             return new Ranking([]);
         }
 
         return Of([.. house.Spots.Select(spot => new SpotScore(
-            spot, [.. house.Seats.Select(seat => LinkEvaluation.Budget(scene, spot, seat))]))]);
+            spot, LinkEvaluation.Budgets(model, spot, house.Seats)))]);
     }
+
+    /// <summary>Ranks a house's spots by the straight line alone.</summary>
+    public static Ranking Of(Scene scene) => Of(new LinkModel(scene, ModelDepth.Direct));
 
     /// <summary>Ranks scored spots.</summary>
     public static Ranking Of(IEnumerable<SpotScore> scores)

@@ -8,19 +8,24 @@ namespace LinkMargin.Engine.Fields;
 /// <summary>Computes fields, rows in parallel. Each cell writes only its own place, so threads never change a bit.</summary>
 public static class FieldComputation
 {
+    /// <summary>The same by the straight line alone.</summary>
+    public static Field Compute(
+        Scene scene, FieldRequest request, Action? rowDone = null, CancellationToken cancellation = default) =>
+        Compute(new LinkModel(scene, ModelDepth.Direct), request, rowDone, cancellation);
+
     /// <summary>The margin at the centre of every cell of a level that lies in a room.</summary>
-    /// <param name="scene">The house, laid out.</param>
+    /// <param name="model">The house, ready.</param>
     /// <param name="request">What is wanted.</param>
     /// <param name="rowDone">Called from any thread when a row is done; null to hear nothing.</param>
     /// <param name="cancellation">Stops the work between rows.</param>
     public static Field Compute(
-        Scene scene, FieldRequest request, Action? rowDone = null, CancellationToken cancellation = default)
+        LinkModel model, FieldRequest request, Action? rowDone = null, CancellationToken cancellation = default)
     {
-        Level level = scene.House.Levels[request.LevelIndex];
+        Level level = model.House.Levels[request.LevelIndex];
         Grid grid = LevelGrid.Over(level, request.CellMetres);
-        Point3 console = scene.House.PositionOf(request.Spot);
+        SpotModel spot = model.For(request.Spot);
         double handsZ = level.ElevationMetres + request.HandsMetres;
-        double greatestLossDb = new RadioPair(scene.House.Console, scene.House.Controller).GreatestLossDb;
+        double greatestLossDb = model.Radios.GreatestLossDb;
         double[] marginDb = new double[grid.Count];
         var options = new ParallelOptions
         {
@@ -36,7 +41,7 @@ public static class FieldComputation
             {
                 Point2 centre = grid.CentreOf(column, row);
                 marginDb[(row * grid.Columns) + column] = LevelGrid.IsIndoors(level, centre)
-                    ? greatestLossDb - LinkEvaluation.PathLossDb(scene, console, centre.At(handsZ), buffer)
+                    ? greatestLossDb - spot.PathLossDb(centre.At(handsZ), null, buffer)
                     : double.NaN;
             }
 

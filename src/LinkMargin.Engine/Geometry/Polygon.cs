@@ -47,20 +47,22 @@ public sealed class Polygon
     }
 
     /// <summary>Whether a point lies within a distance of any edge, metres.</summary>
-    public bool IsOnEdge(Point2 p, double withinMetres)
+    public bool IsOnEdge(Point2 p, double withinMetres) => Math.Abs(DepthOf(p)) <= withinMetres;
+
+    /// <summary>Distance to the nearest edge, metres: above 0 inside, below 0 outside.</summary>
+    public double DepthOf(Point2 p)
     {
+        double least = double.PositiveInfinity;
         for (int i = 0, j = corners.Length - 1; i < corners.Length; j = i++)
         {
-            Point2 a = corners[j], along = corners[i] - a;
-            double lengthSquared = Point2.Dot(along, along);
-            double share = lengthSquared > 0 ? Math.Clamp(Point2.Dot(p - a, along) / lengthSquared, 0, 1) : 0;
-            if (p.DistanceTo(a + (share * along)) <= withinMetres)
-            {
-                return true;
-            }
+            Point2 along = corners[i] - corners[j], to = p - corners[j];
+            double squared = Point2.Dot(along, along);
+            double share = squared > 0 ? Math.Clamp(Point2.Dot(to, along) / squared, 0, 1) : 0;
+            Point2 off = to - (share * along);
+            least = Math.Min(least, Point2.Dot(off, off));
         }
 
-        return false;
+        return (Contains(p) ? 1 : -1) * Math.Sqrt(least);
     }
 
     private double SignedArea()

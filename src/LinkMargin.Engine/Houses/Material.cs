@@ -13,6 +13,12 @@ public sealed record Material(string Name, double LossDb, double SpreadDb, strin
     /// <summary>Thickness the loss belongs to, metres; null where thickness plays no part.</summary>
     public double? ThicknessMetres { get; init; }
 
+    /// <summary>
+    /// Loss of what passes through the thing itself, dB, where <see cref="LossDb"/> counts the way round it in: a model that
+    /// finds the way round by itself uses this. Null where both are the same.
+    /// </summary>
+    public double? ThroughDb { get; init; }
+
     /// <summary>How the loss applies.</summary>
     public LossForm Form { get; init; } = LossForm.Sheet;
 

@@ -22,6 +22,38 @@ public sealed record LinkBudget(
     IReadOnlyList<DirectionBudget> Directions,
     double MarginDb)
 {
+    /// <summary>Power of the strongest path over that of all others together, dB; null where it is alone.</summary>
+    public double? StrongestOverRestDb
+    {
+        get
+        {
+            double rest = Paths.Skip(1).Sum(path => Decibels.ToPowerRatio(-path.LossDb));
+            return rest > 0 ? -Paths[0].LossDb - Decibels.FromPowerRatio(rest) : null;
+        }
+    }
+
+    /// <summary>Root mean square spread of the paths' delays, each by its share of the power, nanoseconds.</summary>
+    public double DelaySpreadNanoseconds
+    {
+        get
+        {
+            double all = 0, first = 0, second = 0;
+            foreach (PathBudget path in Paths)
+            {
+                double power = Decibels.ToPowerRatio(Paths[0].LossDb - path.LossDb);
+                double delay = path.Path.LengthMetres / Quantities.Frequency.SpeedOfLight * 1e9;
+                all += power;
+                first += power * delay;
+                second += power * delay * delay;
+            }
+
+            return Math.Sqrt(Math.Max(0, (second / all) - (first / all * (first / all))));
+        }
+    }
+
+    /// <summary>One path's share of the power that arrives, 0 to 1.</summary>
+    public double ShareOf(PathBudget path) => Decibels.ToPowerRatio(PathLossDb - path.LossDb);
+
     /// <summary>What the seat asks for, dB.</summary>
     public double RequiredDb => Seat.RequiredDb;
 

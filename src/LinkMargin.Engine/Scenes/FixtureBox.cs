@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Propagation;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -11,10 +12,13 @@ internal sealed class FixtureBox
     private readonly double sin;
     private readonly double halfX;
     private readonly double halfY;
+    private readonly Point2[] corners; // south-west, south-east, north-east, north-west, before turning
+    private readonly Polygon footprint;
+    private readonly int firstMirror; // of its four upright sides, in PanelSides' order; −1 where it is too small for one
     private readonly double low;
     private readonly double high;
 
-    internal FixtureBox(Fixture fixture, double floorHeight, int material, int name)
+    internal FixtureBox(Fixture fixture, double floorHeight, int material, int name, int firstMirror)
     {
         double turn = double.DegreesToRadians(fixture.TurnDegrees);
         centre = fixture.Centre;
@@ -24,6 +28,7 @@ internal sealed class FixtureBox
         halfY = fixture.SizeY / 2;
         low = floorHeight + fixture.FromMetres;
         high = floorHeight + fixture.ToMetres;
+        this.firstMirror = firstMirror;
         Level = fixture.LevelIndex;
         Material = material;
         Name = name;
@@ -32,8 +37,24 @@ internal sealed class FixtureBox
         BulkThickness = fixture.Material.Form == LossForm.Bulk ? fixture.Material.ThicknessMetres : null;
         double reachX = (Math.Abs(cos) * halfX) + (Math.Abs(sin) * halfY);
         double reachY = (Math.Abs(sin) * halfX) + (Math.Abs(cos) * halfY);
+        corners = [.. new[] { (-1, -1), (1, -1), (1, 1), (-1, 1) }.Select(c => new Point2(
+            centre.X + (c.Item1 * halfX * cos) - (c.Item2 * halfY * sin),
+            centre.Y + (c.Item1 * halfX * sin) + (c.Item2 * halfY * cos)))];
+        footprint = new Polygon(corners);
         Bounds = new PlanBox(centre.X - reachX, centre.Y - reachY, centre.X + reachX, centre.Y + reachY);
     }
+
+    /// <summary>The order in which upright sides are numbered: panel i runs from corner i to corner i + 1.</summary>
+    internal static ReadOnlySpan<BoxSides> PanelSides => [BoxSides.South, BoxSides.East, BoxSides.North, BoxSides.West];
+
+    /// <summary>Corners on the plan: south-west, south-east, north-east, north-west, before turning.</summary>
+    internal ReadOnlySpan<Point2> Corners => corners;
+
+    /// <summary>Underside over the lowest floor, metres.</summary>
+    internal double Low => low;
+
+    /// <summary>Top over the lowest floor, metres.</summary>
+    internal double High => high;
 
     internal int Level { get; }
 
@@ -44,6 +65,18 @@ internal sealed class FixtureBox
     internal bool IsShell { get; }
 
     internal BoxSides OpenSides { get; }
+
+    /// <summary>Middle of its footprint.</summary>
+    internal Point2 Centre => centre;
+
+    /// <summary>Its whole surface, metres squared.</summary>
+    internal double SurfaceSquareMetres => (4 * (halfX + halfY) * (high - low)) + (8 * halfX * halfY);
+
+    /// <summary>Its volume, cubic metres.</summary>
+    internal double CubicMetres => 4 * halfX * halfY * (high - low);
+
+    /// <summary>Mean length of all lines through it: 4 V / S for any convex body (Cauchy), metres.</summary>
+    internal double MeanChordMetres => 4 * CubicMetres / SurfaceSquareMetres;
 
     /// <summary>Thickness the loss belongs to, where loss grows with the length inside; null elsewhere.</summary>
     internal double? BulkThickness { get; }
@@ -77,6 +110,162 @@ internal sealed class FixtureBox
             (sides & (BoxSides.West | BoxSides.East)) != 0 ? dx
             : (sides & (BoxSides.South | BoxSides.North)) != 0 ? dy
             : gz) / whole;
+    }
+
+    /// <summary>Adds the pieces the ray's front meets.</summary>
+    internal void Gather(in Ray ray, TraceBuffer buffer, int exceptMirror = -1)
+    {
+        if (IsShell)
+        {
+            GatherPanels(ray, buffer, exceptMirror);
+            GatherPlate(ray, buffer, low, BoxSides.Bottom);
+            GatherPlate(ray, buffer, high, BoxSides.Top);
+            return;
+        }
+
+        if (exceptMirror >= 0 && HasMirror(exceptMirror))
+        {
+            return; // a path thrown back by a solid thing does not run through it
+        }
+
+        if (Holds(ray.PointAt(ray.Start)) || Holds(ray.PointAt(ray.End)))
+        {
+            GatherFromInside(ray, buffer);
+            return;
+        }
+
+        double first = double.PositiveInfinity, last = double.NegativeInfinity;
+        double right = double.PositiveInfinity, left = double.NegativeInfinity;
+        foreach (Point2 corner in corners)
+        {
+            double abreast = ray.Abreast(corner.X, corner.Y), beside = ray.LeftOf(corner.X, corner.Y);
+            first = Math.Min(first, abreast);
+            last = Math.Max(last, abreast);
+            right = Math.Min(right, beside);
+            left = Math.Max(left, beside);
+        }
+
+        if (last <= ray.Least || first >= ray.Greatest)
+        {
+            return;
+        }
+
+        double t = (Math.Max(first, ray.Least) + Math.Min(last, ray.Greatest)) / 2;
+        double scale = Math.Sqrt(2) / ray.RadiusAt(t);
+        double z = ray.HeightAt(t);
+        double cover = EdgeKernel.Between((low - z) * scale * ray.CosSlope, (high - z) * scale * ray.CosSlope);
+        Add(buffer, right * scale, left * scale, cover, 1, BulkThickness is double thickness ? Chord(ray) / thickness : 1);
+    }
+
+    /// <summary>Its six sides.</summary>
+    internal IEnumerable<BoxFace> Faces()
+    {
+        for (int i = 0; i < corners.Length; i++)
+        {
+            Point2 start = corners[i], end = corners[(i + 1) % corners.Length];
+            yield return new BoxFace(PanelSides[i], [start.At(low), end.At(low), end.At(high), start.At(high)]);
+        }
+
+        yield return new BoxFace(BoxSides.Bottom, [.. corners.Select(c => c.At(low))]);
+        yield return new BoxFace(BoxSides.Top, [.. corners.Select(c => c.At(high))]);
+    }
+
+    /// <summary>The mirror that a side is, by number; −1 for none.</summary>
+    internal int MirrorOf(BoxSides side)
+    {
+        int panel = PanelSides.IndexOf(side);
+        return firstMirror < 0 || panel < 0 ? -1 : firstMirror + panel;
+    }
+
+    /// <summary>Whether a mirror is one of its sides.</summary>
+    private bool HasMirror(int mirror) => firstMirror >= 0 && mirror >= firstMirror && mirror < firstMirror + corners.Length;
+
+    /// <summary>Normal of a side on the plan; none for the top and the underside.</summary>
+    internal (double X, double Y) NormalOf(BoxSides side) => side switch
+    {
+        BoxSides.West or BoxSides.East => (cos, sin),
+        BoxSides.South or BoxSides.North => (-sin, cos),
+        _ => (0, 0),
+    };
+
+    /// <summary>Whether a place lies inside.</summary>
+    internal bool Holds(Point3 p) => p.Z > low && p.Z < high && footprint.DepthOf(p.Plan) > 0;
+
+    private void GatherFromInside(in Ray ray, TraceBuffer buffer)
+    {
+        Point3 from = ray.PointAt(ray.Start), to = ray.PointAt(ray.End);
+        if (!Pierce(from, to, out BoxPassage passage))
+        {
+            return;
+        }
+
+        double inside = (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * from.DistanceTo(to);
+        double share = BulkThickness is double thickness ? inside / thickness : 1;
+        Add(buffer, double.NegativeInfinity, double.PositiveInfinity, 1, 1, share);
+    }
+
+    // Length of a line through the middle of the box in the ray's direction.
+    private double Chord(in Ray ray)
+    {
+        double rise = (ray.To.Z - ray.From.Z) / ray.LengthMetres;
+        double east = ray.EastX * ray.CosSlope, north = ray.NorthY * ray.CosSlope;
+        double dx = Math.Abs((cos * east) + (sin * north)), dy = Math.Abs((cos * north) - (sin * east));
+        return Math.Min(2 * halfX / dx, Math.Min(2 * halfY / dy, (high - low) / Math.Abs(rise)));
+    }
+
+    private void GatherPanels(in Ray ray, TraceBuffer buffer, int exceptMirror)
+    {
+        for (int i = 0; i < corners.Length; i++)
+        {
+            Point2 start = corners[i], along = corners[(i + 1) % corners.Length] - start;
+            if ((OpenSides & PanelSides[i]) != 0 || (firstMirror >= 0 && firstMirror + i == exceptMirror))
+            {
+                continue;
+            }
+
+            var front = new PanelFront(in ray, start.X, start.Y, along.X, along.Y);
+            if (!front.IsMet)
+            {
+                continue;
+            }
+
+            double vFirst = front.At(front.First), vLast = front.At(front.Last);
+            double turn = Math.Abs((ray.EastX * along.Y) - (ray.NorthY * along.X));
+            double cosine = Math.Min(1, turn * ray.CosSlope / Math.Sqrt(Point2.Dot(along, along)));
+            Add(buffer, Math.Min(vFirst, vLast), Math.Max(vFirst, vLast), front.Cover(low, high), cosine, 1);
+        }
+    }
+
+    private void GatherPlate(in Ray ray, TraceBuffer buffer, double height, BoxSides side)
+    {
+        double dz = ray.To.Z - ray.From.Z;
+        double t = (height - ray.From.Z) / dz;
+        if ((OpenSides & side) != 0 || !(t > ray.Least && t < ray.Greatest))
+        {
+            return;
+        }
+
+        double share = LevelPlate.Share(ray, t, footprint.DepthOf(ray.PointAt(t).Plan));
+        Add(buffer, double.NegativeInfinity, double.PositiveInfinity, share, Math.Abs(dz) / ray.LengthMetres, 1);
+    }
+
+    private void Add(TraceBuffer buffer, double vLow, double vHigh, double cover, double cosine, double share)
+    {
+        if (cover < Piece.LeastCover || vLow > EdgeKernel.Reach || vHigh < -EdgeKernel.Reach)
+        {
+            return;
+        }
+
+        ref Piece piece = ref buffer.NextPiece();
+        piece.Low = vLow;
+        piece.High = vHigh;
+        piece.Back = -1;
+        piece.Front = Material;
+        piece.Cover = cover;
+        piece.Hold = 1;
+        piece.CosIncidence = cosine;
+        piece.Share = share;
+        piece.IsRibs = false;
     }
 
     // Narrows the passage to the part of the line between two parallel sides. A line along them lies between them where

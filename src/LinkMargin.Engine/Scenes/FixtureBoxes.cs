@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Scenes;
@@ -14,6 +15,9 @@ internal sealed class FixtureBoxes
         this.boxes = [.. boxes];
         tree = new PlanTree([.. boxes.Select(b => b.Bounds)]);
     }
+
+    /// <summary>The boxes.</summary>
+    internal IReadOnlyList<FixtureBox> Boxes => boxes;
 
     /// <summary>Adds what the line meets.</summary>
     internal void Trace(Point3 from, Point3 to, TraceBuffer buffer)
@@ -33,24 +37,41 @@ internal sealed class FixtureBoxes
                 double inside = (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * whole;
                 double share = box.BulkThickness is double thickness ? inside / thickness : 1;
                 bool starts = passage.Enter > 0;
-                Add(buffer, box, starts ? passage.Enter : passage.Leave, starts ? passage.EnterCos : passage.LeaveCos, share);
+                Add(
+                    buffer,
+                    box,
+                    starts ? passage.Enter : passage.Leave,
+                    starts ? passage.EnterSide : passage.LeaveSide,
+                    starts ? passage.EnterCos : passage.LeaveCos,
+                    share);
                 continue;
             }
 
             // An end on a panel, such as a console that stands on the bottom of its cabinet, has not gone through it.
             if (passage.Enter * whole > Touching.SlackMetres && (passage.EnterSide & ~box.OpenSides) != 0)
             {
-                Add(buffer, box, passage.Enter, passage.EnterCos, 1);
+                Add(buffer, box, passage.Enter, passage.EnterSide, passage.EnterCos, 1);
             }
 
             if ((1 - passage.Leave) * whole > Touching.SlackMetres && (passage.LeaveSide & ~box.OpenSides) != 0)
             {
-                Add(buffer, box, passage.Leave, passage.LeaveCos, 1);
+                Add(buffer, box, passage.Leave, passage.LeaveSide, passage.LeaveCos, 1);
             }
         }
     }
 
-    private static void Add(TraceBuffer buffer, FixtureBox box, double along, double cosine, double share)
+    /// <summary>Adds the pieces the ray's front meets.</summary>
+    internal void Gather(in Ray ray, TraceBuffer buffer, int exceptMirror)
+    {
+        Point3 from = ray.PointAt(ray.Start), to = ray.PointAt(ray.End);
+        int count = tree.Query(from.Plan, to.Plan, ref buffer.Candidates, ray.ReachMetres);
+        for (int c = 0; c < count; c++)
+        {
+            boxes[buffer.Candidates[c]].Gather(ray, buffer, exceptMirror);
+        }
+    }
+
+    private static void Add(TraceBuffer buffer, FixtureBox box, double along, BoxSides side, double cosine, double share)
     {
         ref Hit hit = ref buffer.Next();
         hit.Along = Math.Clamp(along, 0, 1);
@@ -60,5 +81,7 @@ internal sealed class FixtureBoxes
         hit.Kind = ObstacleKind.Fixture;
         hit.CosIncidence = cosine;
         hit.Share = share;
+        hit.Mirror = box.MirrorOf(side);
+        (hit.NormalX, hit.NormalY) = box.NormalOf(side);
     }
 }

@@ -8,14 +8,27 @@ namespace LinkMargin.Engine.Scenes;
 /// What lies between one level and the next, as level sheets. A floor reaches as far as the plan goes; only its voids are
 /// holes. Each sheet is met at its own middle height, so a slanting line may clip a void's edge; the edge is floor.
 /// </summary>
+/// <param name="level">The level below.</param>
+/// <param name="wavelengthMetres">λ.</param>
+/// <param name="name">The build-up's name, by number.</param>
+/// <param name="whole">Everything but the joists as one sheet at the floor's middle height.</param>
+/// <param name="sheets">Layer by layer.</param>
+/// <param name="voids">Holes.</param>
 internal sealed class FloorSheets(
-    int level, double wavelengthMetres, int name, IReadOnlyList<FloorSheet> sheets, IReadOnlyList<Polygon> voids)
+    int level,
+    double wavelengthMetres,
+    int name,
+    FloorSheet whole,
+    IReadOnlyList<FloorSheet> sheets,
+    IReadOnlyList<Polygon> voids)
 {
+    private readonly FloorSheet[] asOne = [whole, .. sheets.Where(sheet => sheet.Ribs is not null)];
+
     private readonly FloorSheet[] sheets = [.. sheets];
     private readonly Polygon[] voids = [.. voids];
 
-    /// <summary>Adds what the line meets.</summary>
-    internal void Trace(Point3 from, Point3 to, TraceBuffer buffer)
+    /// <summary>Adds what the line meets, layer by layer or as one sheet and its joists.</summary>
+    internal void Trace(Point3 from, Point3 to, TraceBuffer buffer, bool wholeFloors)
     {
         double dz = to.Z - from.Z;
         double whole = from.DistanceTo(to);
@@ -24,7 +37,7 @@ internal sealed class FloorSheets(
             return;
         }
 
-        foreach (FloorSheet sheet in sheets)
+        foreach (FloorSheet sheet in wholeFloors ? asOne : sheets)
         {
             if (from.Z < sheet.Height == to.Z < sheet.Height)
             {
@@ -52,7 +65,48 @@ internal sealed class FloorSheets(
             hit.Kind = sheet.Ribs is null ? ObstacleKind.FloorLayer : ObstacleKind.Joists;
             hit.CosIncidence = Math.Abs(dz) / whole;
             hit.Share = share;
+            hit.Mirror = sheet.Ribs is null ? 0 : -1;
+            hit.NormalX = 0;
+            hit.NormalY = 0;
         }
+    }
+
+    /// <summary>Adds the pieces the ray's front meets: what of it passes through a void meets nothing.</summary>
+    internal void Gather(in Ray ray, TraceBuffer buffer)
+    {
+        double dz = ray.To.Z - ray.From.Z;
+        foreach (FloorSheet sheet in asOne)
+        {
+            double t = (sheet.Height - ray.From.Z) / dz;
+            if (!(t > ray.Start && t < ray.End))
+            {
+                continue;
+            }
+
+            Point2 at = ray.PointAt(t).Plan;
+            double share = sheet.Ribs is null ? 1 : Covered(sheet, ray.From, ray.To, t, at, ray.LengthMetres);
+            ref Piece piece = ref buffer.NextPiece();
+            piece.Low = double.NegativeInfinity;
+            piece.High = double.PositiveInfinity;
+            piece.Back = sheet.Material;
+            piece.Front = -1;
+            piece.Cover = voids.Length == 0 ? 0 : VoidShare(ray, t, at);
+            piece.Hold = 1;
+            piece.CosIncidence = Math.Abs(dz) / ray.LengthMetres;
+            piece.Share = share;
+            piece.IsRibs = sheet.Ribs is not null;
+        }
+    }
+
+    private double VoidShare(in Ray ray, double t, Point2 at)
+    {
+        double most = 0;
+        foreach (Polygon hole in voids)
+        {
+            most = Math.Max(most, LevelPlate.Share(ray, t, hole.DepthOf(at)));
+        }
+
+        return most;
     }
 
     private bool InVoid(Point2 at)

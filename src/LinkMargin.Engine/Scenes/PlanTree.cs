@@ -38,8 +38,9 @@ internal sealed class PlanTree
     /// <param name="from">One end.</param>
     /// <param name="to">The other end.</param>
     /// <param name="found">Filled from its start; grown when too small.</param>
+    /// <param name="reachMetres">Boxes this near to the line count as well.</param>
     /// <returns>How many there are.</returns>
-    internal int Query(Point2 from, Point2 to, ref int[] found)
+    internal int Query(Point2 from, Point2 to, ref int[] found, double reachMetres = 0)
     {
         if (layers.Length == 0)
         {
@@ -48,7 +49,7 @@ internal sealed class PlanTree
 
         Span<int> pending = stackalloc int[DeepestLevels * Fan * 2];
         int waiting = 0, count = 0;
-        var line = new PlanLine(from, to);
+        var line = new PlanLine(from, to, reachMetres);
         int top = layers.Length - 1;
         for (int node = 0; node < layers[top].Count; node++)
         {
@@ -169,7 +170,7 @@ internal sealed class PlanTree
     }
 
     // A line and a box overlap unless an axis parts them: x, y, or the line's own normal.
-    private readonly struct PlanLine(Point2 from, Point2 to)
+    private readonly struct PlanLine(Point2 from, Point2 to, double reach)
     {
         private readonly double midX = (from.X + to.X) / 2;
         private readonly double midY = (from.Y + to.Y) / 2;
@@ -181,7 +182,7 @@ internal sealed class PlanTree
         internal bool MayMeet(Layer layer, int i)
         {
             double offX = layer.CentreX[i] - midX, offY = layer.CentreY[i] - midY;
-            double halfX = layer.HalfX[i], halfY = layer.HalfY[i];
+            double halfX = layer.HalfX[i] + reach, halfY = layer.HalfY[i] + reach;
             return Math.Abs(offX) <= halfX + reachX
                 && Math.Abs(offY) <= halfY + reachY
                 && Math.Abs((offX * alongY) - (offY * alongX))

@@ -13,6 +13,7 @@ public sealed class Scene
     private readonly Storey[] storeys;
     private readonly FloorSheets[] floors;
     private readonly FixtureBoxes fixtures;
+    private readonly Dictionary<Material, int> numbers;
 
     internal Scene(
         House house,
@@ -21,7 +22,9 @@ public sealed class Scene
         IReadOnlyList<FloorSheets> floors,
         FixtureBoxes fixtures,
         IReadOnlyList<Material> materials,
-        IReadOnlyList<string> names)
+        IReadOnlyList<string> names,
+        IReadOnlyList<UprightMirror> uprights,
+        IReadOnlyList<LevelMirror> plates)
     {
         House = house;
         Band = band;
@@ -30,6 +33,10 @@ public sealed class Scene
         this.fixtures = fixtures;
         Materials = materials;
         Names = names;
+        Uprights = uprights;
+        Plates = plates;
+        ReachMetres = Extent(house);
+        numbers = materials.Select((m, i) => (m, i)).ToDictionary(pair => pair.m, pair => pair.i);
         TableLossesDb = [.. materials.Select(m => m.LossDb)];
     }
 
@@ -45,14 +52,35 @@ public sealed class Scene
     /// <summary>The names hits give by number.</summary>
     internal IReadOnlyList<string> Names { get; }
 
+    /// <summary>Upright surfaces that throw energy back: walls that share a plane, and the sides of large fixtures.</summary>
+    internal IReadOnlyList<UprightMirror> Uprights { get; }
+
+    /// <summary>Level surfaces that throw energy back: floors and ceilings.</summary>
+    internal IReadOnlyList<LevelMirror> Plates { get; }
+
+    /// <summary>A distance that leaves the house from anywhere in it, metres.</summary>
+    internal double ReachMetres { get; }
+
+    /// <summary>The fixtures.</summary>
+    internal IReadOnlyList<FixtureBox> Boxes => fixtures.Boxes;
+
     /// <summary>Each material's table loss, dB.</summary>
     internal double[] TableLossesDb { get; }
+
+    /// <summary>The number of one of the scene's materials.</summary>
+    internal int NumberOf(Material material) => numbers[material];
+
+    /// <summary>What a mirror is called: its first panel's wall or fixture.</summary>
+    internal string NameOf(UprightMirror mirror) => Names[mirror.Panels[0].Name];
 
     /// <summary>Lays a house out for Bluetooth's band.</summary>
     public static Scene Compile(House house) => SceneCompiler.Compile(house, Band.Bluetooth);
 
-    /// <summary>Writes what the straight line meets into the buffer, in order from its start; a joint of walls counts once.</summary>
-    internal void Trace(Point3 from, Point3 to, TraceBuffer buffer)
+    /// <summary>
+    /// Writes what the straight line meets into the buffer, in order from its start; a joint of walls counts once. A floor is
+    /// met layer by layer, or as one sheet and its joists.
+    /// </summary>
+    internal void Trace(Point3 from, Point3 to, TraceBuffer buffer, bool wholeFloors = false)
     {
         buffer.Clear();
         double length = from.DistanceTo(to);
@@ -72,10 +100,62 @@ public sealed class Scene
 
         foreach (FloorSheets floor in floors)
         {
-            floor.Trace(from, to, buffer);
+            floor.Trace(from, to, buffer, wholeFloors);
         }
 
         fixtures.Trace(from, to, buffer);
         HitOrder.Arrange(buffer, length, TableLossesDb);
+    }
+
+    /// <summary>Writes the pieces of obstacles that the ray's front meets into the buffer.</summary>
+    internal void Gather(in Ray ray, TraceBuffer buffer, int exceptMirror = -1)
+    {
+        buffer.PieceCount = 0;
+        if (!(ray.Least < ray.Greatest))
+        {
+            return; // too short for anything to stand in its way
+        }
+
+        if (ray.PlanMetres < Touching.SlackMetres)
+        {
+            GatherFloors(ray, buffer);
+            return;
+        }
+
+        double reach = ray.ReachMetres;
+        double start = ray.HeightAt(ray.Start), end = ray.HeightAt(ray.End);
+        double low = Math.Min(start, end) - reach, high = Math.Max(start, end) + reach;
+        foreach (Storey storey in storeys)
+        {
+            if (low < storey.High && high >= storey.Low)
+            {
+                storey.Walls.Gather(ray, buffer, exceptMirror);
+            }
+        }
+
+        GatherFloors(ray, buffer);
+        fixtures.Gather(ray, buffer, exceptMirror);
+    }
+
+    private void GatherFloors(in Ray ray, TraceBuffer buffer)
+    {
+        foreach (FloorSheets floor in floors)
+        {
+            floor.Gather(ray, buffer);
+        }
+    }
+
+    private static double Extent(House house)
+    {
+        Point2[] corners =
+        [
+            .. house.Levels.SelectMany(l => l.Walls).SelectMany(w => new[] { w.Start, w.End }),
+            .. house.Levels.SelectMany(l => l.Rooms).SelectMany(r => r.Outline.Corners),
+        ];
+        double plan = corners.Length == 0
+            ? 0
+            : double.Hypot(
+                corners.Max(c => c.X) - corners.Min(c => c.X), corners.Max(c => c.Y) - corners.Min(c => c.Y));
+        return plan + house.Levels[^1].CeilingMetres - house.Levels[0].ElevationMetres + 1;
     }
 }

@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 
@@ -9,10 +10,15 @@ internal sealed class SceneCompiler
     // A wall whose top comes this near to the ceiling is a full wall.
     private const double FullHeightSlackMetres = 0.001;
 
+    // Four wavelengths.
+    private const double LeastMirrorMetres = 0.5;
+
+    private readonly Dictionary<int, Material> wholeFloors = [];
     private readonly House house;
     private readonly Band band;
     private readonly Numbered<Material> materials = new();
     private readonly Numbered<string> names = new();
+    private readonly MirrorCollector mirrors = new();
 
     private SceneCompiler(House house, Band band)
     {
@@ -26,9 +32,27 @@ internal sealed class SceneCompiler
     {
         Storey[] storeys = [.. house.Levels.Select((_, i) => StoreyAt(i))];
         FloorSheets[] floors = [.. house.Levels.SkipLast(1).Select((_, i) => FloorOver(i)).OfType<FloorSheets>()];
-        var fixtures = new FixtureBoxes([.. house.Fixtures.Select(f =>
-            new FixtureBox(f, house.Levels[f.LevelIndex].ElevationMetres, materials.Of(f.Material), names.Of(f.Name)))]);
-        return new Scene(house, band, storeys, floors, fixtures, materials.All, names.All);
+        var boxes = new List<FixtureBox>();
+        var uprights = new List<UprightMirror>(mirrors.All);
+        foreach (Fixture fixture in house.Fixtures)
+        {
+            int first = IsLarge(fixture) ? uprights.Count : -1;
+            var box = new FixtureBox(
+                fixture,
+                house.Levels[fixture.LevelIndex].ElevationMetres,
+                materials.Of(fixture.Material),
+                names.Of(fixture.Name),
+                first);
+            boxes.Add(box);
+            if (first >= 0)
+            {
+                uprights.AddRange(SidesOf(box, first));
+            }
+        }
+
+        LevelMirror[] plates = [.. house.Levels.SelectMany((_, i) => PlatesOf(i))];
+        return new Scene(
+            house, band, storeys, floors, new FixtureBoxes(boxes), materials.All, names.All, uprights, plates);
     }
 
     private Storey StoreyAt(int index)
@@ -41,15 +65,70 @@ internal sealed class SceneCompiler
         double reach = index + 1 < house.Levels.Count
             ? Math.Max(level.CeilingMetres, house.Levels[index + 1].ElevationMetres)
             : level.CeilingMetres;
-        WallPanel[] walls = [.. level.Walls.Select(wall => new WallPanel(
-            wall.Start,
-            wall.End,
-            floor + wall.BaseMetres,
-            wall.TopMetres >= level.HeightMetres - FullHeightSlackMetres ? reach : floor + wall.TopMetres,
-            materials.Of(wall.Material),
-            names.Of(wall.Name),
-            [.. wall.Openings.Select(o => OpeningAt(o, floor))]))];
+        WallPanel[] walls = [.. level.Walls.Select(wall => WallAt(wall, level, reach))];
         return new Storey(floor, reach, new WallPanels(index, walls));
+    }
+
+    private WallPanel WallAt(Wall wall, Level level, double reach)
+    {
+        bool stands = wall.BaseMetres <= FullHeightSlackMetres;
+        bool touches = wall.TopMetres >= level.HeightMetres - FullHeightSlackMetres;
+        double low = level.ElevationMetres + wall.BaseMetres;
+        double high = touches ? reach : level.ElevationMetres + wall.TopMetres;
+        int material = materials.Of(wall.Material);
+        OpeningPanel[] openings =
+            [.. wall.Openings.OrderBy(o => o.OffsetMetres).Select(o => OpeningAt(o, level.ElevationMetres))];
+        int name = names.Of(wall.Name);
+        int mirror = mirrors.Add(wall.Start.X, wall.Start.Y, wall.End.X, wall.End.Y, low, high, material, name, openings);
+        return new WallPanel(
+            wall.Start, wall.End, low, high, stands && touches, mirror, material, name, openings);
+    }
+
+    // A side throws back a path of its own where it is some wavelengths across; smaller ones only stir the diffuse field.
+    private static bool IsLarge(Fixture fixture) =>
+        Math.Max(fixture.SizeX, fixture.SizeY) >= LeastMirrorMetres && fixture.ToMetres - fixture.FromMetres >= LeastMirrorMetres;
+
+    private static IEnumerable<UprightMirror> SidesOf(FixtureBox box, int first)
+    {
+        for (int i = 0; i < FixtureBox.PanelSides.Length; i++)
+        {
+            Point2 start = box.Corners[i], end = box.Corners[(i + 1) % FixtureBox.PanelSides.Length];
+            var side = new MirrorCollector();
+            bool isOpen = box.IsShell && (box.OpenSides & FixtureBox.PanelSides[i]) != 0;
+            side.Add(start.X, start.Y, end.X, end.Y, box.Low, box.High, isOpen ? -1 : box.Material, box.Name, []);
+            yield return side.All[0] with { Number = first + i };
+        }
+    }
+
+    private IEnumerable<LevelMirror> PlatesOf(int index)
+    {
+        Level level = house.Levels[index];
+        FloorAbove? below = index > 0 ? house.Levels[index - 1].Above : null;
+        yield return new LevelMirror(
+            level.ElevationMetres,
+            true,
+            materials.Of(below is null ? Surroundings.Ground : WholeFloorOf(index - 1)),
+            "floor",
+            index,
+            below?.Voids ?? []);
+        bool isTop = index == house.Levels.Count - 1 || level.Above is null;
+        yield return new LevelMirror(
+            level.CeilingMetres,
+            false,
+            materials.Of(isTop ? Surroundings.TopCeiling : WholeFloorOf(index)),
+            "ceiling",
+            index,
+            isTop ? [] : level.Above!.Voids);
+    }
+
+    private Material WholeFloorOf(int index)
+    {
+        if (!wholeFloors.TryGetValue(index, out Material? whole))
+        {
+            wholeFloors.Add(index, whole = WholeFloor.Of(house.Levels[index].Above!.BuildUp));
+        }
+
+        return whole;
     }
 
     private OpeningPanel OpeningAt(Opening opening, double floor) => new(
@@ -89,8 +168,9 @@ internal sealed class SceneCompiler
             }
         }
 
+        var whole = new FloorSheet((top + level.CeilingMetres) / 2, materials.Of(WholeFloorOf(index)), null);
         return new FloorSheets(
-            index, band.Equivalent.WavelengthMetres, names.Of(above.BuildUp.Name), sheets, above.Voids);
+            index, band.Equivalent.WavelengthMetres, names.Of(above.BuildUp.Name), whole, sheets, above.Voids);
     }
 
     private static RibLayout LayoutOf(Ribs ribs, JoistLayout? layout) => new(

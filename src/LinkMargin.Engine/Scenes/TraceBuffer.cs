@@ -7,12 +7,19 @@ internal sealed class TraceBuffer
     internal int[] Candidates = new int[64];
 
     private Hit[] hits = new Hit[32];
+    private Piece[] pieces = new Piece[32];
 
     /// <summary>How many hits there are.</summary>
     internal int Count { get; private set; }
 
     /// <summary>The hits, in the order they stand in.</summary>
     internal Span<Hit> Hits => hits.AsSpan(0, Count);
+
+    /// <summary>How many pieces there are.</summary>
+    internal int PieceCount { get; set; }
+
+    /// <summary>The pieces a ray's front meets.</summary>
+    internal Span<Piece> Pieces => pieces.AsSpan(0, PieceCount);
 
     /// <summary>Forgets all hits.</summary>
     internal void Clear() => Count = 0;
@@ -29,5 +36,16 @@ internal sealed class TraceBuffer
         }
 
         return ref hits[Count++];
+    }
+
+    /// <summary>Makes room for one more piece and hands it out; the caller sets every member.</summary>
+    internal ref Piece NextPiece()
+    {
+        if (PieceCount == pieces.Length)
+        {
+            Array.Resize(ref pieces, 2 * pieces.Length);
+        }
+
+        return ref pieces[PieceCount++];
     }
 }

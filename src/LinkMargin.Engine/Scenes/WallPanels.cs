@@ -1,11 +1,15 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Propagation;
 
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>The walls of one level in flat arrays, with their openings.</summary>
 internal sealed class WallPanels
 {
+    // An opening's edge this near to its wall's is no edge: the floor or ceiling is there.
+    private const double SameEdgeMetres = 0.01;
+
     private readonly PlanTree tree;
     private readonly double[] startX;
     private readonly double[] startY;
@@ -14,6 +18,8 @@ internal sealed class WallPanels
     private readonly double[] length;
     private readonly double[] low;
     private readonly double[] high;
+    private readonly bool[] isFull;
+    private readonly int[] mirror;
     private readonly int[] material;
     private readonly int[] name;
     private readonly int[] firstOpening; // one longer than the walls: wall i has openings firstOpening[i]..firstOpening[i+1]-1
@@ -30,6 +36,8 @@ internal sealed class WallPanels
         length = [.. walls.Select(w => w.Start.DistanceTo(w.End))];
         low = [.. walls.Select(w => w.Low)];
         high = [.. walls.Select(w => w.High)];
+        isFull = [.. walls.Select(w => w.IsFull)];
+        mirror = [.. walls.Select(w => w.Mirror)];
         material = [.. walls.Select(w => w.Material)];
         name = [.. walls.Select(w => w.Name)];
         openings = [.. walls.SelectMany(w => w.Openings)];
@@ -121,6 +129,85 @@ internal sealed class WallPanels
         hit.Kind = opening < 0 ? ObstacleKind.Wall : ObstacleKind.Opening;
         hit.CosIncidence = cosine;
         hit.Share = 1;
+        hit.Mirror = mirror[wall];
+        hit.NormalX = -alongY[wall] / length[wall];
+        hit.NormalY = alongX[wall] / length[wall];
+    }
+
+    /// <summary>
+    /// Adds the pieces the ray's front meets, each opening apart from the wall round it; walls of one mirror are left out.
+    /// </summary>
+    internal void Gather(in Ray ray, TraceBuffer buffer, int exceptMirror)
+    {
+        Point3 from = ray.PointAt(ray.Start), to = ray.PointAt(ray.End);
+        int count = tree.Query(from.Plan, to.Plan, ref buffer.Candidates, ray.ReachMetres);
+        for (int c = 0; c < count; c++)
+        {
+            int i = buffer.Candidates[c];
+            if (mirror[i] == exceptMirror)
+            {
+                continue;
+            }
+
+            var front = new PanelFront(in ray, startX[i], startY[i], alongX[i], alongY[i]);
+            if (!front.IsMet)
+            {
+                continue;
+            }
+
+            double cover = isFull[i] ? front.Within(low[i], high[i]) : front.Cover(low[i], high[i]);
+            if (cover < Piece.LeastCover)
+            {
+                continue;
+            }
+
+            double turn = Math.Abs((ray.EastX * alongY[i]) - (ray.NorthY * alongX[i]));
+            double cos = Math.Min(1, turn * ray.CosSlope / length[i]);
+            double u = front.First;
+            for (int o = firstOpening[i]; o < firstOpening[i + 1]; o++)
+            {
+                OpeningPanel opening = openings[o];
+                double start = Math.Clamp(opening.From / length[i], u, front.Last);
+                double end = Math.Clamp(opening.To / length[i], start, front.Last);
+                AddPiece(buffer, front, u, start, i, cos, cover, material[i], 1);
+                double height = front.Cover(
+                    opening.Low <= low[i] + SameEdgeMetres ? double.NegativeInfinity : opening.Low,
+                    opening.High >= high[i] - SameEdgeMetres ? double.PositiveInfinity : opening.High);
+                AddPiece(buffer, front, start, end, i, cos, cover, opening.Filling, height);
+                u = end;
+            }
+
+            AddPiece(buffer, front, u, front.Last, i, cos, cover, material[i], 1);
+        }
+    }
+
+    // A full wall ends at floor and ceiling, where nothing passes: near them its loss fades in decibels, into that of the
+    // wall above or below. A lower wall is passed over: near its top the front is shared between wall and air.
+    private void AddPiece(
+        TraceBuffer buffer, in PanelFront front, double u, double end, int wall, double cos, double wallCover, int filling, double share)
+    {
+        if (u >= end)
+        {
+            return;
+        }
+
+        double vStart = front.At(u), vEnd = front.At(end);
+        double least = Math.Min(vStart, vEnd), greatest = Math.Max(vStart, vEnd);
+        if (least > EdgeKernel.Reach || greatest < -EdgeKernel.Reach)
+        {
+            return;
+        }
+
+        ref Piece piece = ref buffer.NextPiece();
+        piece.Low = least;
+        piece.High = greatest;
+        piece.Back = isFull[wall] ? material[wall] : -1;
+        piece.Front = filling;
+        piece.Cover = isFull[wall] ? share : wallCover;
+        piece.Hold = isFull[wall] ? wallCover : 1;
+        piece.CosIncidence = cos;
+        piece.Share = 1;
+        piece.IsRibs = false;
     }
 
     private int OpeningAt(int wall, double u, double z)

@@ -1,0 +1,64 @@
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Engine.Diffuse;
+
+/// <summary>
+/// A flat piece of a cell's surface as seen from inside: how bright it is for the densities of the cells on both sides, and
+/// the solid angle under which a place sees it.
+/// </summary>
+/// <param name="Other">The cell behind it.</param>
+/// <param name="Thrown">Share of its own cell's density that it throws back.</param>
+/// <param name="Passed">Share of the other cell's density that it passes.</param>
+/// <param name="Outline">Its corners in order.</param>
+/// <param name="IsHole">Whether nothing stands in it.</param>
+internal sealed record Facet(int Other, double Thrown, double Passed, Point3[] Outline, bool IsHole)
+{
+    /// <summary>Area, square metres.</summary>
+    internal double SquareMetres
+    {
+        get
+        {
+            double x = 0, y = 0, z = 0;
+            for (int i = 1; i + 1 < Outline.Length; i++)
+            {
+                Point3 a = Less(Outline[i], Outline[0]), b = Less(Outline[i + 1], Outline[0]);
+                x += (a.Y * b.Z) - (a.Z * b.Y);
+                y += (a.Z * b.X) - (a.X * b.Z);
+                z += (a.X * b.Y) - (a.Y * b.X);
+            }
+
+            return Math.Sqrt((x * x) + (y * y) + (z * z)) / 2;
+        }
+    }
+
+    /// <summary>
+    /// Solid angle, steradians, by a fan of triangles, each by the formula of A. van Oosterom and J. Strackee, IEEE Trans.
+    /// Biomedical Engineering 30(2), 1983: tan(Ω/2) = a·(b×c) / (abc + (a·b)c + (b·c)a + (c·a)b).
+    /// </summary>
+    internal double SolidAngle(Point3 from)
+    {
+        double sum = 0;
+        Point3 a = Less(Outline[0], from), b = Less(Outline[1], from);
+        double la = Length(a), lb = Length(b);
+        for (int i = 2; i < Outline.Length; i++)
+        {
+            Point3 c = Less(Outline[i], from);
+            double lc = Length(c);
+            double volume = (a.X * ((b.Y * c.Z) - (b.Z * c.Y)))
+                + (a.Y * ((b.Z * c.X) - (b.X * c.Z)))
+                + (a.Z * ((b.X * c.Y) - (b.Y * c.X)));
+            double below = (la * lb * lc) + (Dot(a, b) * lc) + (Dot(b, c) * la) + (Dot(c, a) * lb);
+            sum += volume == 0 ? 0 : 2 * Math.Atan2(volume, below);
+            b = c;
+            lb = lc;
+        }
+
+        return Math.Abs(sum);
+    }
+
+    private static Point3 Less(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
+
+    private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
+
+    private static double Length(Point3 a) => Math.Sqrt(Dot(a, a));
+}

@@ -1,0 +1,17 @@
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Engine.Links.Around;
+
+/// <summary>A place where a path may bend: beside an upright edge, or at the rim of a hole in a floor.</summary>
+/// <param name="Plan">Where on the plan: a hand's breadth clear of the edge.</param>
+/// <param name="Low">The least height it may bend at, over the lowest floor, metres.</param>
+/// <param name="High">The greatest.</param>
+/// <param name="LowLevel">The lowest level it is open to.</param>
+/// <param name="HighLevel">The highest.</param>
+/// <param name="Group">Bends of one doorway or hole share a number: their paths carry the same energy.</param>
+/// <param name="Name">What it goes round or through.</param>
+internal sealed record Bend(Point2 Plan, double Low, double High, int LowLevel, int HighLevel, int Group, string Name)
+{
+    /// <summary>Where a path that would pass at a height bends.</summary>
+    internal Point3 At(double height) => Plan.At(Math.Clamp(height, Low, High));
+}

@@ -1,0 +1,80 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Links.Around;
+
+/// <summary>What a house's bends lose between each other, worked out once for all spots.</summary>
+internal sealed class BendGraph
+{
+    /// <summary>Beyond this many bends only ways with one bend are looked for.</summary>
+    private const int MostBends = 400;
+
+    // Path energy that has lost more than this on one leg is no way round any more, dB.
+    private const double MostLegDb = 30;
+
+    private readonly List<(int To, double LossDb)>[] legs;
+
+    internal BendGraph(Scene scene, Losses losses)
+    {
+        Bends = Around.Bends.Of(scene.House);
+        legs = [.. Bends.Select(_ => new List<(int, double)>())];
+        if (Bends.Length > MostBends)
+        {
+            return;
+        }
+
+        var found = new (int To, double LossDb)[Bends.Length][];
+        Parallel.For(0, Bends.Length, () => new TraceBuffer(), (i, _, buffer) =>
+        {
+            found[i] = [.. LegsFrom(scene, losses, i, buffer)];
+            return buffer;
+        }, _ => { });
+        for (int i = 0; i < found.Length; i++)
+        {
+            foreach ((int to, double lossDb) in found[i])
+            {
+                legs[i].Add((to, lossDb));
+                legs[to].Add((i, lossDb));
+            }
+        }
+    }
+
+    /// <summary>The bends.</summary>
+    internal Bend[] Bends { get; }
+
+    /// <summary>The legs that leave a bend: where to, and the loss of what stands in their way, dB.</summary>
+    internal IReadOnlyList<(int To, double LossDb)> From(int bend) => legs[bend];
+
+    /// <summary>Loss of what stands in the way of a straight leg, dB.</summary>
+    internal static double LegDb(Scene scene, Losses losses, Point3 from, Point3 to, TraceBuffer buffer)
+    {
+        scene.Trace(from, to, buffer, wholeFloors: true);
+        double lossDb = 0;
+        foreach (ref readonly Hit hit in buffer.Hits)
+        {
+            lossDb += losses.Db(hit);
+        }
+
+        return lossDb;
+    }
+
+    private IEnumerable<(int To, double LossDb)> LegsFrom(Scene scene, Losses losses, int from, TraceBuffer buffer)
+    {
+        Bend start = Bends[from];
+        for (int to = from + 1; to < Bends.Length; to++)
+        {
+            Bend end = Bends[to];
+            if (start.Group == end.Group || start.HighLevel < end.LowLevel || end.HighLevel < start.LowLevel)
+            {
+                continue;
+            }
+
+            double height = (Math.Max(start.Low, end.Low) + Math.Min(start.High, end.High)) / 2;
+            double lossDb = LegDb(scene, losses, start.At(height), end.At(height), buffer);
+            if (lossDb <= MostLegDb)
+            {
+                yield return (to, lossDb);
+            }
+        }
+    }
+}

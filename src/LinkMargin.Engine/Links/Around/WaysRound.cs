@@ -1,0 +1,199 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Links.Around;
+
+/// <summary>
+/// The ways round from one console: to every bend with at most one bend before it, found once; from there the last leg to
+/// any place. Each bend costs what a knife edge does, v = 2·√(detour/λ) from the two legs beside it (the detour is h²/2 ·
+/// (1/d1 + 1/d2) for a low edge, which makes this P.526's v); several bends in a row add, each between its neighbours, as
+/// in the construction of J. Epstein and D. W. Peterson, Proc. IRE 41(5), 1953 (from memory).
+/// <para>
+/// What passes an edge within reach of the straight line is part of the direct path already. A way round counts only in so
+/// far as its own detour puts it beyond that reach, so the same energy is never counted twice.
+/// </para>
+/// </summary>
+internal sealed class WaysRound
+{
+    /// <summary>How many ways are added up: the strongest of each doorway, and of those the strongest few.</summary>
+    internal const int Most = 3;
+
+    // The direct path's edge terms reach to EdgeKernel.Reach; over this much before it a way round fades in.
+    private const double FadeFrom = EdgeKernel.Reach - 1;
+
+    private readonly Scene scene;
+    private readonly Losses losses;
+    private readonly BendGraph graph;
+    private readonly Point3 console;
+    private readonly double wavelength;
+    private readonly WayTo[] ways;
+    private readonly int[] order; // bends, the least lossy way first
+
+    internal WaysRound(Scene scene, Losses losses, BendGraph graph, Point3 console)
+    {
+        this.scene = scene;
+        this.losses = losses;
+        this.graph = graph;
+        this.console = console;
+        wavelength = scene.Band.Equivalent.WavelengthMetres;
+        ways = FindWays();
+        order = [.. Enumerable.Range(0, ways.Length).OrderBy(i => ways[i].LossDb + ways[i].BendDb)];
+    }
+
+    /// <summary>The strongest ways to a place that could add at least a share of power; strongest first.</summary>
+    /// <param name="hands">The place.</param>
+    /// <param name="least">Power below which a way is not worth a look.</param>
+    /// <param name="buffer">The thread's own.</param>
+    /// <param name="found">Room for <see cref="Most"/> ways.</param>
+    /// <returns>How many there are.</returns>
+    internal int To(Point3 hands, double least, TraceBuffer buffer, Span<WayRound> found)
+    {
+        double straight = console.DistanceTo(hands);
+        double leastLoss = least > 0 ? -Decibels.FromPowerRatio(least) - FreeSpaceDb(straight) : double.PositiveInfinity;
+        int level = LevelOf(hands);
+        int count = 0;
+        foreach (int i in order)
+        {
+            // Even a last bend at the edge of the direct path's reach costs this much.
+            if (ways[i].LossDb + ways[i].BendDb + LeastBendDb > leastLoss)
+            {
+                break;
+            }
+
+            if (level >= graph.Bends[i].LowLevel && level <= graph.Bends[i].HighLevel)
+            {
+                Consider(i, hands, straight, least, found, ref count);
+            }
+        }
+
+        for (int k = 0; k < count; k++)
+        {
+            scene.Gather(new Ray(found[k].Place, hands, wavelength), buffer);
+            found[k].Power *= FrontSum.PowerRatio(buffer.Pieces, losses);
+        }
+
+        return count;
+    }
+
+    /// <summary>The corners of a way, the console first.</summary>
+    internal Point3[] Corners(in WayRound way, Point3 hands) => ways[way.Bend].Before < 0
+        ? [console, way.Place, hands]
+        : [console, ways[way.Bend].From, way.Place, hands];
+
+    /// <summary>What a way goes through or round.</summary>
+    internal string NameOf(in WayRound way) => graph.Bends[way.Bend].Name;
+
+    private static double LeastBendDb { get; } = -20 * Math.Log10(EdgeKernel.Beyond(FadeFrom));
+
+    private double FreeSpaceDb(double metres) => FreeSpaceLoss.Db(metres, scene.Band.Equivalent);
+
+    private int LevelOf(Point3 at)
+    {
+        int level = 0;
+        while (level + 1 < scene.House.Levels.Count && at.Z >= scene.House.Levels[level + 1].ElevationMetres)
+        {
+            level++;
+        }
+
+        return level;
+    }
+
+    private void Consider(int i, Point3 hands, double straight, double least, Span<WayRound> found, ref int count)
+    {
+        WayTo way = ways[i];
+        Bend bend = graph.Bends[i];
+        double planThere = bend.Plan.DistanceTo(way.From.Plan), planOn = bend.Plan.DistanceTo(hands.Plan);
+        double share = planThere + planOn > 0 ? planThere / (planThere + planOn) : 0.5;
+        Point3 place = bend.At(way.From.Z + (share * (hands.Z - way.From.Z)));
+        double there = way.From.DistanceTo(place), on = place.DistanceTo(hands);
+        double before = way.Before < 0 ? 0 : console.DistanceTo(way.From);
+        double length = before + there + on;
+        double apart = 2 * Math.Sqrt(Math.Max(0, length - straight) / wavelength);
+        double fade = Math.Clamp((apart - FadeFrom) / (EdgeKernel.Reach - FadeFrom), 0, 1);
+        if (fade == 0)
+        {
+            return;
+        }
+
+        double v = 2 * Math.Sqrt(Math.Max(0, there + on - way.From.DistanceTo(hands)) / wavelength);
+        double bendDb = way.BendDb - (20 * Math.Log10(EdgeKernel.Beyond(v)));
+        double power = fade * Decibels.ToPowerRatio(-(FreeSpaceDb(length) + bendDb + way.LossDb));
+        if (power >= least)
+        {
+            Keep(new WayRound { Bend = i, Place = place, Metres = length, BendDb = bendDb, Power = power }, found, ref count);
+        }
+    }
+
+    // The strongest few, one for each doorway.
+    private void Keep(WayRound way, Span<WayRound> found, ref int count)
+    {
+        int group = graph.Bends[way.Bend].Group;
+        for (int k = 0; k < count; k++)
+        {
+            if (graph.Bends[found[k].Bend].Group == group)
+            {
+                if (found[k].Power >= way.Power)
+                {
+                    return;
+                }
+
+                found[(k + 1)..count].CopyTo(found[k..]);
+                count--;
+                break;
+            }
+        }
+
+        int at = count;
+        while (at > 0 && found[at - 1].Power < way.Power)
+        {
+            at--;
+        }
+
+        if (at == Most)
+        {
+            return;
+        }
+
+        int kept = Math.Min(count, Most - 1);
+        found[at..kept].CopyTo(found[(at + 1)..]);
+        found[at] = way;
+        count = kept + 1;
+    }
+
+    private WayTo[] FindWays()
+    {
+        var buffer = new TraceBuffer();
+        var first = new WayTo[graph.Bends.Length];
+        for (int i = 0; i < first.Length; i++)
+        {
+            Point3 place = graph.Bends[i].At(console.Z);
+            first[i] = new WayTo(
+                -1, console, console.DistanceTo(place), BendGraph.LegDb(scene, losses, console, place, buffer), 0);
+        }
+
+        // One bend before: the way there, its bend, and the leg between the two.
+        var best = (WayTo[])first.Clone();
+        for (int i = 0; i < first.Length; i++)
+        {
+            Point3 place = graph.Bends[i].At(console.Z);
+            foreach ((int to, double lossDb) in graph.From(i))
+            {
+                Point3 next = graph.Bends[to].At(place.Z);
+                double leg = place.DistanceTo(next);
+                double v = 2 * Math.Sqrt(Math.Max(0, first[i].Metres + leg - console.DistanceTo(next)) / wavelength);
+                var way = new WayTo(
+                    i, place, first[i].Metres + leg, first[i].LossDb + lossDb, -20 * Math.Log10(EdgeKernel.Beyond(v)));
+                if (Total(way) < Total(best[to]))
+                {
+                    best[to] = way;
+                }
+            }
+        }
+
+        return best;
+
+        double Total(in WayTo way) => FreeSpaceDb(way.Metres) + way.LossDb + way.BendDb;
+    }
+}

@@ -1,0 +1,29 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Links;
+
+/// <summary>The straight line and the table loss of everything on it.</summary>
+internal sealed class DirectSpotModel(Scene scene, Spot spot) : SpotModel(scene, spot)
+{
+    internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
+        LinkEvaluation.PathLossDb(Scene, Console, hands, buffer);
+
+    internal override IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees)
+    {
+        Crossing[] crossings = Itemisation.Crossings(Scene, Console, hands, new TraceBuffer(), wholeFloors: false);
+        double length = Console.DistanceTo(hands);
+        double freeSpaceDb = FreeSpaceLoss.Db(length, Scene.Band.Equivalent);
+        double[] crossingsDb = [.. crossings.Select(c => CrossingLoss.Db(c.Kind, c.Share, c.Material.LossDb))];
+        double lossDb = freeSpaceDb;
+        foreach (double crossingDb in crossingsDb)
+        {
+            lossDb += crossingDb; // in order, as a field adds them, so that both give the same bits
+        }
+
+        var path = new Path(PathKind.Direct, [Console, hands], length, crossings);
+        return [new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)];
+    }
+}

@@ -1,0 +1,241 @@
+using LinkMargin.Engine.Diffuse;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links.Around;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Links;
+
+/// <summary>
+/// The straight line with its edges, first reflections and the diffuse field, each with what the player's body leaves of it.
+/// The local mean is the sum of their powers.
+/// </summary>
+internal sealed class FullSpotModel : SpotModel
+{
+    // A reflection that could add less than this share of what has arrived, 0.01 dB, is not traced.
+    private const double LeastShare = 0.0025;
+
+    private readonly Losses losses;
+    private readonly BodyShadow body;
+    private readonly DiffuseField diffuse;
+    private readonly WaysRound waysRound;
+    private readonly Cells cells;
+    private readonly RoomShell shell;
+    private readonly double wavelength;
+
+    internal FullSpotModel(
+        Scene scene, Spot spot, Losses losses, Cells cells, RoomShell shell, BendGraph bends, BodyShadow body)
+        : base(scene, spot)
+    {
+        this.losses = losses;
+        this.body = body;
+        this.cells = cells;
+        this.shell = shell;
+        wavelength = scene.Band.Equivalent.WavelengthMetres;
+        waysRound = new WaysRound(scene, losses, bends, Console);
+        diffuse = new DiffuseField(scene, losses, cells, shell, Console);
+    }
+
+    internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer)
+    {
+        double sum = DirectPower(hands, facingDegrees, buffer) + DiffusePower(hands);
+        foreach (UprightMirror mirror in Scene.Uprights)
+        {
+            if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, out Reflection reflection))
+            {
+                sum += ReflectedPower(reflection, hands, facingDegrees, buffer, sum * LeastShare);
+            }
+        }
+
+        foreach (LevelMirror mirror in Scene.Plates)
+        {
+            if (Mirror.InLevel(mirror, Console, hands, wavelength, losses, out Reflection reflection))
+            {
+                sum += ReflectedPower(reflection, hands, facingDegrees, buffer, sum * LeastShare);
+            }
+        }
+
+        Span<WayRound> ways = stackalloc WayRound[WaysRound.Most];
+        int count = waysRound.To(hands, sum * LeastShare, buffer, ways);
+        for (int i = 0; i < count; i++)
+        {
+            sum += ways[i].Power * body.Factor(ways[i].Place, hands, facingDegrees);
+        }
+
+        return ToLossDb(sum);
+    }
+
+    internal override IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees)
+    {
+        var buffer = new TraceBuffer();
+        double sum = DirectPower(hands, facingDegrees, buffer) + DiffusePower(hands);
+        var paths = new List<PathBudget> { DirectBudget(hands, facingDegrees, buffer) };
+        if (DiffusePower(hands) is double even and > 0)
+        {
+            paths.Add(DiffuseBudget(hands, even));
+        }
+
+        foreach (UprightMirror mirror in Scene.Uprights)
+        {
+            if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, out Reflection reflection))
+            {
+                Add(reflection, Scene.NameOf(mirror));
+            }
+        }
+
+        foreach (LevelMirror mirror in Scene.Plates)
+        {
+            if (Mirror.InLevel(mirror, Console, hands, wavelength, losses, out Reflection reflection))
+            {
+                Add(reflection, $"{mirror.Name} of {Scene.House.Levels[mirror.Level].Name}");
+            }
+        }
+
+        Span<WayRound> ways = stackalloc WayRound[WaysRound.Most];
+        int count = waysRound.To(hands, sum * LeastShare, buffer, ways);
+        for (int i = 0; i < count; i++)
+        {
+            paths.Add(AroundBudget(ways[i], hands, facingDegrees, buffer));
+        }
+
+        return [.. paths.OrderBy(path => path.LossDb)];
+
+        void Add(Reflection reflection, string by)
+        {
+            double power = ReflectedPower(reflection, hands, facingDegrees, buffer, sum * LeastShare);
+            if (power > 0)
+            {
+                sum += power;
+                paths.Add(ReflectedBudget(reflection, hands, facingDegrees, power, by, buffer));
+            }
+        }
+    }
+
+    private static double ToLossDb(double powerRatio) =>
+        Math.Min(LayeredSlab.GreatestLossDb, -Decibels.FromPowerRatio(Math.Max(powerRatio, double.Epsilon)));
+
+    private double FreeSpace(double lengthMetres) => Decibels.ToPowerRatio(-FreeSpaceLoss.Db(lengthMetres, Scene.Band.Equivalent));
+
+    private double DirectPower(Point3 hands, double? facingDegrees, TraceBuffer buffer)
+    {
+        if (Console == hands)
+        {
+            return 1;
+        }
+
+        var ray = new Ray(Console, hands, wavelength);
+        Scene.Gather(ray, buffer);
+        return FreeSpace(ray.LengthMetres)
+            * FrontSum.PowerRatio(buffer.Pieces, losses)
+            * body.Factor(Console, hands, facingDegrees);
+    }
+
+    private double DiffusePower(Point3 hands)
+    {
+        // An antenna in an even field of unknown polarisation takes in λ²/8π of it, whatever its pattern.
+        return diffuse.At(hands) * wavelength * wavelength / (8 * Math.PI) * body.Diffuse;
+    }
+
+    private double ReflectedPower(
+        in Reflection reflection, Point3 hands, double? facingDegrees, TraceBuffer buffer, double least)
+    {
+        double power = FreeSpace(reflection.LengthMetres) * reflection.PowerRatio;
+        if (power < least)
+        {
+            return 0;
+        }
+
+        power *= body.Factor(reflection.Image, hands, facingDegrees);
+        if (power < least)
+        {
+            return 0;
+        }
+
+        Scene.Gather(new Ray(Console, reflection.ImageOfEnd, wavelength, 0, reflection.Share), buffer, reflection.Mirror);
+        power *= FrontSum.PowerRatio(buffer.Pieces, losses);
+        if (power < least)
+        {
+            return 0;
+        }
+
+        Scene.Gather(new Ray(reflection.Image, hands, wavelength, reflection.Share), buffer, reflection.Mirror);
+        return power * FrontSum.PowerRatio(buffer.Pieces, losses);
+    }
+
+    private PathBudget DirectBudget(Point3 hands, double? facingDegrees, TraceBuffer buffer)
+    {
+        double lossDb = ToLossDb(DirectPower(hands, facingDegrees, buffer));
+        Crossing[] crossings = Itemisation.Crossings(Scene, Console, hands, buffer, wholeFloors: true);
+        double length = Console.DistanceTo(hands);
+        double bodyDb = Console == hands ? 0 : -Decibels.FromPowerRatio(body.Factor(Console, hands, facingDegrees));
+        return Itemised(new Path(PathKind.Direct, [Console, hands], length, crossings), lossDb, 0, bodyDb, "");
+    }
+
+    private PathBudget ReflectedBudget(
+        in Reflection reflection, Point3 hands, double? facingDegrees, double power, string by, TraceBuffer buffer)
+    {
+        // The mirror itself stands at the end of one leg and the start of the other: a hair short of it.
+        const double ShortOfMirror = 1e-5;
+        Point3 place = reflection.Place;
+        Crossing[] there = Itemisation.Crossings(
+            Scene, Console, Console.Towards(place, 1 - ShortOfMirror), buffer, wholeFloors: true);
+        Crossing[] on = Itemisation.Crossings(
+            Scene, place.Towards(hands, ShortOfMirror), hands, buffer, wholeFloors: true, Console.DistanceTo(place));
+        var path = new Path(PathKind.Reflected, [Console, place, hands], reflection.LengthMetres, [.. there, .. on]);
+        return Itemised(
+            path,
+            ToLossDb(power),
+            -Decibels.FromPowerRatio(reflection.PowerRatio),
+            -Decibels.FromPowerRatio(body.Factor(reflection.Image, hands, facingDegrees)),
+            by);
+    }
+
+    private PathBudget AroundBudget(in WayRound way, Point3 hands, double? facingDegrees, TraceBuffer buffer)
+    {
+        Point3[] corners = waysRound.Corners(way, hands);
+        var crossings = new List<Crossing>();
+        double run = 0;
+        for (int i = 0; i + 1 < corners.Length; i++)
+        {
+            crossings.AddRange(Itemisation.Crossings(Scene, corners[i], corners[i + 1], buffer, wholeFloors: true, run));
+            run += corners[i].DistanceTo(corners[i + 1]);
+        }
+
+        double factor = body.Factor(way.Place, hands, facingDegrees);
+        var path = new Path(PathKind.Around, corners, way.Metres, crossings);
+        return Itemised(
+            path, ToLossDb(way.Power * factor), 0, -Decibels.FromPowerRatio(factor), waysRound.NameOf(way), way.BendDb);
+    }
+
+    private PathBudget Itemised(
+        Path path, double lossDb, double reflectionDb, double bodyDb, string by, double bendingDb = 0)
+    {
+        double freeSpaceDb = FreeSpaceLoss.Db(path.LengthMetres, Scene.Band.Equivalent);
+        double[] crossingsDb = [.. path.Crossings.Select(c => CrossingLoss.Db(
+            c.Kind,
+            c.Share,
+            losses[Scene.NumberOf(c.Material)].LossDb(
+                c.Kind == ObstacleKind.Joists ? 1 : Math.Cos(double.DegreesToRadians(c.IncidenceDegrees)))))];
+        return new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)
+        {
+            EdgesDb = lossDb - freeSpaceDb - crossingsDb.Sum() - reflectionDb - bendingDb - bodyDb,
+            BendingDb = bendingDb,
+            ReflectionDb = reflectionDb,
+            BodyDb = bodyDb,
+            By = by,
+        };
+    }
+
+    private PathBudget DiffuseBudget(Point3 hands, double power)
+    {
+        double bodyDb = -Decibels.FromPowerRatio(body.Diffuse), lossDb = ToLossDb(power);
+        double length = Console.DistanceTo(hands) + shell.Balance.LifeMetres(cells.At(hands));
+        return new PathBudget(new Path(PathKind.Diffuse, [Console, hands], length, []), 0, [], lossDb)
+        {
+            BodyDb = bodyDb,
+            DiffuseDb = lossDb - bodyDb,
+        };
+    }
+}

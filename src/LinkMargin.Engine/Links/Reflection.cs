@@ -1,0 +1,22 @@
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Engine.Links;
+
+/// <summary>One reflection by the image of its start.</summary>
+/// <param name="Image">The start's image.</param>
+/// <param name="ImageOfEnd">The end's image.</param>
+/// <param name="Place">Where on the mirror.</param>
+/// <param name="Share">Where along the unfolded path, 0 to 1.</param>
+/// <param name="LengthMetres">Length of the unfolded path, metres.</param>
+/// <param name="CosIncidence">Cosine of the angle to the mirror's normal.</param>
+/// <param name="PowerRatio">Share of the power thrown back, with what of the zone the mirror fills.</param>
+/// <param name="Mirror">The upright mirror's number; −1 for a level one.</param>
+internal readonly record struct Reflection(
+    Point3 Image,
+    Point3 ImageOfEnd,
+    Point3 Place,
+    double Share,
+    double LengthMetres,
+    double CosIncidence,
+    double PowerRatio,
+    int Mirror);

@@ -1,0 +1,34 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Links;
+
+/// <summary>Everything about one spot that its links share. Never changes; threads trace in it with buffers of their own.</summary>
+internal abstract class SpotModel
+{
+    protected SpotModel(Scene scene, Spot spot)
+    {
+        Scene = scene;
+        Spot = spot;
+        Console = scene.House.PositionOf(spot);
+    }
+
+    /// <summary>The house.</summary>
+    internal Scene Scene { get; }
+
+    /// <summary>The spot.</summary>
+    internal Spot Spot { get; }
+
+    /// <summary>Where the console is.</summary>
+    protected Point3 Console { get; }
+
+    /// <summary>Path loss to a place, by the sum of the paths' powers, dB.</summary>
+    /// <param name="hands">The place.</param>
+    /// <param name="facingDegrees">Where the player looks; null for the mean over all directions.</param>
+    /// <param name="buffer">The thread's own.</param>
+    internal abstract double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);
+
+    /// <summary>The same sum with its parts, strongest path first.</summary>
+    internal abstract IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees);
+}

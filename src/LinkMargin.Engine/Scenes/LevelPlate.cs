@@ -1,0 +1,25 @@
+using LinkMargin.Engine.Propagation;
+
+namespace LinkMargin.Engine.Scenes;
+
+/// <summary>A level plate, or a hole in one, as a ray's wave front meets it.</summary>
+internal static class LevelPlate
+{
+    /// <summary>
+    /// Share of the front that falls inside the plate's outline, taken at its nearest edge. On the plate the front is an
+    /// ellipse, R1 wide and R1 / sin(slope) long; the mean of both stands for it, whichever way the edge runs.
+    /// </summary>
+    /// <param name="ray">The ray.</param>
+    /// <param name="t">Where it meets the plate, share of its length.</param>
+    /// <param name="depthMetres">How far inside the outline that is; below 0 outside.</param>
+    internal static double Share(in Ray ray, double t, double depthMetres)
+    {
+        double sinSlope = Math.Abs(ray.To.Z - ray.From.Z) / ray.LengthMetres;
+        double radius = ray.RadiusAt(t) / Math.Sqrt(sinSlope);
+
+        // Out of reach of the line an edge is a way round of its own.
+        double least = EdgeKernel.Beyond(EdgeKernel.Reach);
+        double share = EdgeKernel.Above(-Math.Sqrt(2) * depthMetres / radius);
+        return Math.Clamp((share - least) / (1 - (2 * least)), 0, 1);
+    }
+}

@@ -1,0 +1,84 @@
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Engine.Scenes;
+
+/// <summary>
+/// A straight line that energy travels, or one leg of a path unfolded to a straight line, with the width of its first
+/// Fresnel zone all along. Beside it, v = √2·h/R1 measures the distance to the left of it on the plan.
+/// </summary>
+internal readonly struct Ray
+{
+    /// <summary>Nearer to an end than this the zone has no width to speak of, metres.</summary>
+    private const double EndMetres = 1e-3;
+
+    private readonly double wavelengthTimesLength;
+
+    /// <summary>A whole line, or the part of it between two shares of its length.</summary>
+    internal Ray(Point3 from, Point3 to, double wavelengthMetres, double start = 0, double end = 1)
+    {
+        From = from;
+        To = to;
+        LengthMetres = from.DistanceTo(to);
+        PlanMetres = from.Plan.DistanceTo(to.Plan);
+        Start = start;
+        End = end;
+        (EastX, NorthY) = PlanMetres > 0
+            ? ((to.X - from.X) / PlanMetres, (to.Y - from.Y) / PlanMetres)
+            : (1, 0);
+        wavelengthTimesLength = wavelengthMetres * LengthMetres;
+        double end01 = EndMetres / Math.Max(LengthMetres, EndMetres * 4);
+        Least = start + end01;
+        Greatest = end - end01;
+    }
+
+    /// <summary>Its start, as unfolded.</summary>
+    internal Point3 From { get; }
+
+    /// <summary>Its end, as unfolded.</summary>
+    internal Point3 To { get; }
+
+    /// <summary>Its whole length, metres.</summary>
+    internal double LengthMetres { get; }
+
+    /// <summary>Its whole length on the plan, metres.</summary>
+    internal double PlanMetres { get; }
+
+    /// <summary>Where the travelled part starts, share of the whole length.</summary>
+    internal double Start { get; }
+
+    /// <summary>Where the travelled part ends, share of the whole length.</summary>
+    internal double End { get; }
+
+    /// <summary>The least share of the length at which an obstacle is looked at.</summary>
+    internal double Least { get; }
+
+    /// <summary>The greatest share of the length at which an obstacle is looked at.</summary>
+    internal double Greatest { get; }
+
+    /// <summary>East component of its unit direction on the plan.</summary>
+    internal double EastX { get; }
+
+    /// <summary>North component of its unit direction on the plan.</summary>
+    internal double NorthY { get; }
+
+    /// <summary>Cosine of its slope.</summary>
+    internal double CosSlope => PlanMetres / LengthMetres;
+
+    /// <summary>Widest half-width of the strip in which obstacles matter, metres.</summary>
+    internal double ReachMetres => Propagation.EdgeKernel.Reach / Math.Sqrt(2) * Math.Sqrt(wavelengthTimesLength) / 2;
+
+    /// <summary>First Fresnel radius at a share of the length strictly between 0 and 1, metres.</summary>
+    internal double RadiusAt(double t) => Math.Sqrt(wavelengthTimesLength * t * (1 - t));
+
+    /// <summary>Height at a share of the length, metres.</summary>
+    internal double HeightAt(double t) => From.Z + (t * (To.Z - From.Z));
+
+    /// <summary>The point at a share of the length.</summary>
+    internal Point3 PointAt(double t) => From.Towards(To, t);
+
+    /// <summary>Share of the length abreast of a plan point.</summary>
+    internal double Abreast(double x, double y) => (((x - From.X) * EastX) + ((y - From.Y) * NorthY)) / PlanMetres;
+
+    /// <summary>Distance of a plan point to the left of the line, metres.</summary>
+    internal double LeftOf(double x, double y) => (EastX * (y - From.Y)) - (NorthY * (x - From.X));
+}

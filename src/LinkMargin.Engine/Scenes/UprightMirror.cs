@@ -1,0 +1,17 @@
+namespace LinkMargin.Engine.Scenes;
+
+/// <summary>Upright panels in one plane, which throw energy back together.</summary>
+/// <param name="Number">Its number in the scene.</param>
+/// <param name="NormalX">East component of its unit normal.</param>
+/// <param name="NormalY">North component.</param>
+/// <param name="Offset">Distance of the plane from the plan's origin along the normal, metres.</param>
+/// <param name="Panels">Its panels.</param>
+internal sealed record UprightMirror(
+    int Number, double NormalX, double NormalY, double Offset, IReadOnlyList<MirrorPanel> Panels)
+{
+    /// <summary>Distance of a place in front of the plane, on the normal's side, metres.</summary>
+    internal double Before(double x, double y) => (NormalX * x) + (NormalY * y) - Offset;
+
+    /// <summary>Place along the plane, metres.</summary>
+    internal double Along(double x, double y) => (NormalX * y) - (NormalY * x);
+}
