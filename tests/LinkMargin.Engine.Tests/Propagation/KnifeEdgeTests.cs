@@ -1,0 +1,113 @@
+using System.Numerics;
+using CsCheck;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Quantities;
+
+namespace LinkMargin.Engine.Tests.Propagation;
+
+public sealed class KnifeEdgeTests
+{
+    private static readonly double Wavelength = Frequency.FromMegahertz(2440).WavelengthMetres;
+
+    [Fact]
+    public void Matches_the_published_equations() =>
+        Assert.All(ReferenceTable.Read("p526-knife-edge.csv").Rows, row =>
+        {
+            // A hair above the limit, so that the row at −0.78 shows the formula.
+            row.AssertPrinted("approximation_db", KnifeEdge.LossDb(row.Number("v") + 1e-9));
+            row.AssertPrinted("exact_db", KnifeEdge.ExactLossDb(row.Number("v")));
+        });
+
+    [Fact]
+    public void Matches_worked_geometries() =>
+        Assert.All(ReferenceTable.Read("p526-knife-edge-geometry.csv").Rows, row =>
+        {
+            Estimate<double> v = KnifeEdge.Parameter(
+                row.Number("height_m"), row.Number("first_m"), row.Number("second_m"), Wavelength);
+            row.AssertPrinted("v", v.Value);
+            row.AssertPrinted("loss_db", KnifeEdge.LossDb(v.Value));
+            Assert.True(v.IsComfortable);
+        });
+
+    [Fact]
+    public void Is_nothing_at_and_below_the_limit_and_almost_nothing_just_above()
+    {
+        Assert.Equal(0, KnifeEdge.LossDb(KnifeEdge.LeastParameter));
+        Assert.Equal(0, KnifeEdge.LossDb(-5));
+        Assert.InRange(KnifeEdge.LossDb(Math.BitIncrement(KnifeEdge.LeastParameter)), 0, 0.005);
+    }
+
+    [Fact]
+    public void Follows_another_administrations_approximation()
+    {
+        // 6.02 + 9.11·v − 1.27·v² for 0 ≤ v < 2.4, as in the published source of the US irregular terrain model.
+        Gen.Double[0, 2.4].Sample(v =>
+            Assert.Equal(6.02 + (9.11 * v) - (1.27 * v * v), KnifeEdge.ExactLossDb(v), 0.11));
+    }
+
+    [Fact]
+    public void The_approximation_is_close_to_the_exact_form_from_the_edge_on() =>
+        Gen.Double[-0.5, 50].Sample(v => Assert.Equal(KnifeEdge.ExactLossDb(v), KnifeEdge.LossDb(v), 0.15));
+
+    [Fact]
+    public void A_higher_edge_never_costs_less() =>
+        Gen.Select(Gen.Double[-3, 30], Gen.Double[0, 1]).Sample((v, more) =>
+        {
+            Assert.True(KnifeEdge.LossDb(v + more) >= KnifeEdge.LossDb(v));
+            Assert.True(KnifeEdge.SmoothAmplitude(v + more) <= KnifeEdge.SmoothAmplitude(v));
+        });
+
+    [Fact]
+    public void In_the_shadow_the_exact_loss_grows_too() =>
+        Gen.Select(Gen.Double[0, 30], Gen.Double[0.001, 1]).Sample((v, more) =>
+            Assert.True(KnifeEdge.ExactLossDb(v + more) > KnifeEdge.ExactLossDb(v)));
+
+    [Fact]
+    public void The_smooth_amplitude_is_the_loss_but_for_the_step_at_the_limit()
+    {
+        Gen.Double[-0.77, 30].Sample(v =>
+            Assert.Equal(KnifeEdge.LossDb(v), -20 * Math.Log10(KnifeEdge.SmoothAmplitude(v)), 1e-9));
+        Assert.Equal(1, KnifeEdge.SmoothAmplitude(-0.7807));
+        Assert.InRange(KnifeEdge.SmoothAmplitude(-0.7805), 0.9999, 1 - 1e-6);
+        Assert.Equal(0, KnifeEdge.SmoothAmplitude(double.PositiveInfinity));
+    }
+
+    [Fact]
+    public void What_passes_above_an_edge_and_what_passes_below_make_the_whole_field() =>
+        Gen.Double[-10, 10].Sample(v =>
+            Assert.Equal(0, (KnifeEdge.Coefficient(v) + KnifeEdge.Coefficient(-v) - Complex.One).Magnitude, 1e-12));
+
+    [Fact]
+    public void The_detour_gives_the_same_parameter_where_the_edge_is_low() =>
+        Gen.Select(Gen.Double[-0.3, 0.3], Gen.Double[5, 50], Gen.Double[5, 50]).Sample((height, first, second) =>
+        {
+            double detour = double.Hypot(height, first) + double.Hypot(height, second) - first - second;
+            double v = KnifeEdge.Parameter(height, first, second, Wavelength).Value;
+            Assert.Equal(v, KnifeEdge.ParameterOfDetour(detour, height > 0, Wavelength), 0.002);
+            Assert.Equal(v, KnifeEdge.Parameter(height, second, first, Wavelength).Value, 1e-12);
+            Assert.Equal(v, Math.Sqrt(2) * height / FresnelZone.FirstRadiusMetres(Wavelength, first, second), 1e-9);
+        });
+
+    [Theory]
+    [InlineData(0.1, 1.001, 3, null)]
+    [InlineData(0.1, 0.999, 3, "wavelength")]
+    [InlineData(2.999, 3, 4, null)]
+    [InlineData(-3.001, 3, 4, "45")]
+    public void Computes_outside_its_range_and_says_so(double height, double firstWavelengths, double second, string? word)
+    {
+        double first = firstWavelengths < 2 ? firstWavelengths * Wavelength : firstWavelengths;
+        Estimate<double> v = KnifeEdge.Parameter(height, first, second, Wavelength);
+        Assert.True(double.IsFinite(v.Value));
+        Assert.Equal(word is null, v.IsComfortable);
+        Assert.Contains(word ?? "", v.Caution ?? "", StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Refuses_an_edge_at_an_end_of_the_path()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => KnifeEdge.Parameter(0.1, 0, 1, Wavelength));
+        Assert.Throws<ArgumentOutOfRangeException>(() => KnifeEdge.Parameter(0.1, 1, 0, Wavelength));
+        Assert.Throws<ArgumentOutOfRangeException>(() => KnifeEdge.ParameterOfDetour(0.1, true, 0));
+        Assert.Equal(0, KnifeEdge.ParameterOfDetour(-1e-15, true, Wavelength));
+    }
+}
