@@ -38,7 +38,7 @@ public static class ComplexPermittivity
             ? null
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"Material properties at {gigahertz:G4} GHz are outside the {LeastGigahertz} to {GreatestGigahertz} GHz they were measured at.");
+                $"{gigahertz:G4} GHz is outside the {LeastGigahertz} to {GreatestGigahertz} GHz that materials were measured at.");
         return new(Of(substance, frequency), caution);
     }
 
@@ -58,7 +58,9 @@ public static class ComplexPermittivity
         if (!(relative >= 1) || !(conductivity >= 0) || double.IsInfinity(relative) || double.IsInfinity(conductivity))
         {
             throw new ArgumentOutOfRangeException(
-                nameof(substance), substance, "A relative permittivity must be finite and 1 or more, a conductivity finite and 0 or more.");
+                nameof(substance),
+                substance,
+                "A relative permittivity must be finite and 1 or more, a conductivity finite and 0 or more.");
         }
 
         // ε'' = σ/(2π·f·ε0); the text rounds this to 17.98·σ/f with f in GHz, 0.03 % more.

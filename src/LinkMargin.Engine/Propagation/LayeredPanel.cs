@@ -24,7 +24,9 @@ public sealed class LayeredPanel
     /// </summary>
     public const double GreatestComfortDegrees = 85;
 
-    /// <summary>Greatest difference, dB, between the table and the mean worked afresh that a step of the table may hide.</summary>
+    /// <summary>
+    /// Greatest difference, dB, between the table and the mean worked afresh that a step of the table may hide.
+    /// </summary>
     public const double TableToleranceDb = 0.01;
 
     internal const double LeastComfortCosine = 0.087155742747658166; // cos 85°
@@ -151,7 +153,9 @@ public sealed class LayeredPanel
         && Math.Abs(actual.SpreadDb - line.SpreadDb) <= TableToleranceSpreadDb
         && Math.Abs(actual.ToleranceSpreadDb - line.ToleranceSpreadDb) <= TableToleranceSpreadDb;
 
-    /// <summary>Means over the half space by Gauss-Legendre in cos θ, worked afresh, so that a lossless panel keeps all power.</summary>
+    /// <summary>
+    /// Means over the half space by Gauss-Legendre in cos θ, worked afresh, so that a lossless panel keeps all power.
+    /// </summary>
     private static (double Transmittance, double Absorptance) Diffuse(PanelMean mean)
     {
         var rule = new GaussLegendreRule(0, 1, DiffuseNodes);

@@ -23,10 +23,15 @@ namespace LinkMargin.Engine.Propagation;
 /// </summary>
 public static class MultipleEdges
 {
-    /// <summary>Most edges that such constructions are commonly trusted with (from memory); beyond, the loss is a rough figure.</summary>
+    /// <summary>
+    /// Most edges that such constructions are commonly trusted with (from memory); beyond, the loss is a rough figure.
+    /// </summary>
     public const int MostEdges = 3;
 
-    /// <summary>A pair of bends whose product, in rad², is above this negative number counts as one side: a way that runs straight past a tip has no side.</summary>
+    /// <summary>
+    /// A pair of bends whose product, in rad², is above this negative number counts as one side: a way that runs straight
+    /// past a tip has no side.
+    /// </summary>
     private const double StraightEnough = -1e-12;
 
     private const string TooMany = "A way passes more than three edges: the loss is a rough figure.";
@@ -62,11 +67,17 @@ public static class MultipleEdges
         return new(lossDb + spreadingDb, CautionOf(way));
     }
 
-    /// <summary>Loss of edges of bodies that all lie on one side, whether the straight line is blocked by each or clears it.</summary>
+    /// <summary>
+    /// Loss of edges of bodies that all lie on one side, whether the straight line is blocked by each or clears it.
+    /// </summary>
     /// <param name="way">Start, a point of each edge in order, and end; neighbours lie apart.</param>
-    /// <param name="body">Direction from the edges into the bodies, square to the line: downwards for walls one looks over.</param>
+    /// <param name="body">
+    /// Direction from the edges into the bodies, square to the line: downwards for walls one looks over.
+    /// </param>
     /// <param name="wavelengthMetres">λ, metres, above 0.</param>
-    /// <returns>dB over free space along the straight line, 0 or more; a caution beyond <see cref="MostEdges"/> edges.</returns>
+    /// <returns>
+    /// dB over free space along the straight line, 0 or more; a caution beyond <see cref="MostEdges"/> edges.
+    /// </returns>
     public static Estimate<double> OneSideLossDb(ReadOnlySpan<Point3> way, Point3 body, double wavelengthMetres)
     {
         double[] along = Lengths(way, wavelengthMetres);
@@ -86,7 +97,8 @@ public static class MultipleEdges
             double leg = way[i - 1].DistanceTo(way[i]);
             if (!(leg > 0) || double.IsInfinity(leg))
             {
-                throw new ArgumentOutOfRangeException(nameof(way), leg, "Neighbouring points of a way must lie apart, a finite distance.");
+                throw new ArgumentOutOfRangeException(
+                    nameof(way), leg, "Neighbouring points of a way must lie apart, a finite distance.");
             }
 
             along[i] = along[i - 1] + leg;
@@ -95,7 +107,9 @@ public static class MultipleEdges
         return along;
     }
 
-    /// <summary>Sum of the unit vectors from a point to its neighbours: towards the inside of the bend, where the body is.</summary>
+    /// <summary>
+    /// Sum of the unit vectors from a point to its neighbours: towards the inside of the bend, where the body is.
+    /// </summary>
     private static Point3 Bend(ReadOnlySpan<Point3> way, int i)
     {
         Point3 at = way[i], before = way[i - 1], after = way[i + 1];
@@ -171,14 +185,16 @@ public static class MultipleEdges
             return main;
         }
 
-        /// <summary>v of an edge over the straight line between two points; above 0 where the line lies on the body's side of it.</summary>
+        /// <summary>
+        /// v of an edge over the straight line between two points; above 0 where the line lies on the body's side of it.
+        /// </summary>
         public double Parameter(int start, int edge, int end)
         {
             Point3 from = way[start], at = way[edge], to = way[end];
-            double first = from.DistanceTo(at), second = at.DistanceTo(to), straight = from.DistanceTo(to);
+            double first = from.DistanceTo(at), second = at.DistanceTo(to);
             Point3 onLine = from.Towards(to, first / (first + second));
             Point3 across = new(onLine.X - at.X, onLine.Y - at.Y, onLine.Z - at.Z);
-            return KnifeEdge.ParameterOfDetour(first + second - straight, Dot(across, body) > 0, wavelengthMetres);
+            return KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(from, at, to), Dot(across, body) > 0, wavelengthMetres);
         }
     }
 }

@@ -31,8 +31,7 @@ internal sealed class PanelMean
         [
             .. from example in ThicknessQuadrature.Of(layers, indices, band.Equivalent.WavelengthMetres)
                from channel in channels
-               let slab = layers.Select((layer, n) =>
-                   new SlabLayer(ComplexPermittivity.Of(layer.Substance, channel.Frequency), example.ThicknessMetres[n])).ToArray()
+               let slab = Slab(layers, channel.Frequency, example.ThicknessMetres)
                select new Sample(slab, channel.Frequency.WavelengthMetres, example.Weight, channel.Weight),
         ];
     }
@@ -52,7 +51,8 @@ internal sealed class PanelMean
             {
                 (SlabResponse te, SlabResponse tm) =
                     LayeredSlab.SolveBoth(sample.Layers, sample.WavelengthMetres, cosIncidence, ComplexPermittivity.Air);
-                double transmittance = (te.Transmittance + tm.Transmittance) / 2, weight = sample.ExampleWeight * sample.ChannelWeight;
+                double transmittance = (te.Transmittance + tm.Transmittance) / 2;
+                double weight = sample.ExampleWeight * sample.ChannelWeight;
                 band += sample.ChannelWeight * transmittance;
                 thrownBack += weight * (te.Reflectance + tm.Reflectance) / 2;
                 all.Add(LayeredSlab.LossDbOf(transmittance), weight);
@@ -69,6 +69,12 @@ internal sealed class PanelMean
             examples.StandardDeviation,
             cosIncidence >= LayeredPanel.LeastComfortCosine);
     }
+
+    private static SlabLayer[] Slab(IReadOnlyList<Layer> layers, Frequency frequency, double[] thicknessMetres) =>
+    [
+        .. layers.Select((layer, n) =>
+            new SlabLayer(ComplexPermittivity.Of(layer.Substance, frequency), thicknessMetres[n])),
+    ];
 
     /// <summary>Running weighted mean and sum of squares about it (West's update), which does not cancel.</summary>
     private struct Moments

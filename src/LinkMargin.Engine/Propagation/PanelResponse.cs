@@ -1,10 +1,14 @@
 namespace LinkMargin.Engine.Propagation;
 
 /// <summary>What a panel does on average to a wave of unknown polarisation at one angle.</summary>
-/// <param name="TransmissionLossDb">Loss of the mean power that passes, dB, at most <see cref="LayeredSlab.GreatestLossDb"/>.</param>
+/// <param name="TransmissionLossDb">
+/// Loss of the mean power that passes, dB, at most <see cref="LayeredSlab.GreatestLossDb"/>.
+/// </param>
 /// <param name="Absorptance">Mean share of the power turned to heat, 0 to 1.</param>
 /// <param name="SpreadDb">Standard deviation of the loss over channels and examples of the panel, dB.</param>
-/// <param name="ToleranceSpreadDb">Standard deviation, over examples of the panel alone, of the loss of the band's mean power, dB.</param>
+/// <param name="ToleranceSpreadDb">
+/// Standard deviation, over examples of the panel alone, of the loss of the band's mean power, dB.
+/// </param>
 /// <param name="IsComfortable">Whether the incidence is within <see cref="LayeredPanel.GreatestComfortDegrees"/>.</param>
 public readonly record struct PanelResponse(
     double TransmissionLossDb, double Absorptance, double SpreadDb, double ToleranceSpreadDb, bool IsComfortable)

@@ -22,7 +22,9 @@ public static class RibShare
     public const int MostRibsEachSide = 5000;
 
     /// <summary>Share covered by the joists of a level floor.</summary>
-    /// <param name="zoneRadiusMetres">R, radius of the first Fresnel zone where the ray meets the joists, metres, 0 or more.</param>
+    /// <param name="zoneRadiusMetres">
+    /// R, radius of the first Fresnel zone where the ray meets the joists, metres, 0 or more.
+    /// </param>
     /// <param name="dx">East component of the ray's direction; any length above 0.</param>
     /// <param name="dy">North component.</param>
     /// <param name="dz">Upward component; the sign plays no part.</param>
@@ -52,13 +54,19 @@ public static class RibShare
     }
 
     /// <summary>Share covered by ribs in any plane, such as the studs of a wall.</summary>
-    /// <param name="zoneRadiusMetres">R, radius of the first Fresnel zone where the ray meets the ribs, metres, 0 or more.</param>
-    /// <param name="across">Component of the ray's direction in the ribs' plane, square to their run; the sign plays no part.</param>
+    /// <param name="zoneRadiusMetres">
+    /// R, radius of the first Fresnel zone where the ray meets the ribs, metres, 0 or more.
+    /// </param>
+    /// <param name="across">
+    /// Component of the ray's direction in the ribs' plane, square to their run; the sign plays no part.
+    /// </param>
     /// <param name="through">Component along the plane's normal, in the same unit; the sign plays no part.</param>
     /// <param name="widthMetres">w, width of a rib, metres, above 0.</param>
     /// <param name="depthMetres">h, depth of a rib, metres, 0 or more.</param>
     /// <param name="spacingMetres">s, distance between centres, metres, not below the width.</param>
-    /// <param name="offsetMetres">From a rib's centre line to the ray, metres; null where unknown: the mean over all positions.</param>
+    /// <param name="offsetMetres">
+    /// From a rib's centre line to the ray, metres; null where unknown: the mean over all positions.
+    /// </param>
     /// <returns>
     /// 0 to 1. Where both components are 0 the ray runs along the ribs inside their plane and the share is that of a ray
     /// straight through.
@@ -90,11 +98,15 @@ public static class RibShare
             : SumOverRibs(reach, shadow, spacingMetres, offset);
     }
 
-    /// <summary>How far a point lies from the joists' nearest centre line, metres, −s/2 to s/2, left of the run positive.</summary>
+    /// <summary>
+    /// How far a point lies from the joists' nearest centre line, metres, −s/2 to s/2, left of the run positive.
+    /// </summary>
     /// <param name="x">East, metres, on the plan the joists' offset is measured on.</param>
     /// <param name="y">North, metres.</param>
     /// <param name="runDegrees">Direction along a joist, degrees anticlockwise from the x axis.</param>
-    /// <param name="firstOffsetMetres">One joist's centre line from the plan's origin, metres, left of the run positive.</param>
+    /// <param name="firstOffsetMetres">
+    /// One joist's centre line from the plan's origin, metres, left of the run positive.
+    /// </param>
     /// <param name="spacingMetres">s, distance between centres, metres, above 0.</param>
     public static double OffsetMetres(double x, double y, double runDegrees, double firstOffsetMetres, double spacingMetres)
     {
@@ -122,7 +134,9 @@ public static class RibShare
         return Math.Clamp(covered, 0, 1);
     }
 
-    /// <summary>F: the share of the zone on the near side of a line at c, −a..a; a zone of no size is a step with 1/2 on the line.</summary>
+    /// <summary>
+    /// F: the share of the zone on the near side of a line at c, −a..a; a zone of no size is a step with 1/2 on the line.
+    /// </summary>
     private static double ShareBelow(double c, double reach)
     {
         if (Math.Abs(c) >= reach)

@@ -12,7 +12,8 @@ namespace LinkMargin.Engine.Propagation;
 public readonly record struct ScreenEdges(double Left, double Right, double Bottom, double Top)
 {
     /// <summary>An upright strip without ends, such as a person or a chimney breast between floors.</summary>
-    public static ScreenEdges Strip(double left, double right) => new(left, right, double.PositiveInfinity, double.PositiveInfinity);
+    public static ScreenEdges Strip(double left, double right) =>
+        new(left, right, double.PositiveInfinity, double.PositiveInfinity);
 
     /// <summary>A half plane with one straight edge, such as a wall's end.</summary>
     public static ScreenEdges HalfPlane(double v) => Strip(v, double.PositiveInfinity);

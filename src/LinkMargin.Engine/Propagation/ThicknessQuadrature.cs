@@ -10,7 +10,10 @@ namespace LinkMargin.Engine.Propagation;
 /// </summary>
 internal static class ThicknessQuadrature
 {
-    /// <summary>Most examples of one wall. Beyond it, the layers whose tolerance turns the phase least keep their nominal thickness.</summary>
+    /// <summary>
+    /// Most examples of one wall. Beyond it, the layers whose tolerance turns the phase least keep their nominal
+    /// thickness.
+    /// </summary>
     public const int MostExamples = 512;
 
     /// <summary>Thicknesses in metres of each example, in the layers' order, and its weight; the weights sum to 1.</summary>
@@ -50,7 +53,15 @@ internal static class ThicknessQuadrature
         // Phase of one round trip over half the range, rad. Two points do for a tolerance that hardly turns it, and a rule of
         // order n for about n − 2 of it.
         double[] phases = [.. layers.Select((layer, n) => 4 * Math.PI / wavelengthMetres * indices[n] * layer.ToleranceMetres)];
-        int[] orders = [.. phases.Select(phase => phase switch { 0 => 1, < 0.15 => 2, _ => 2 + (int)Math.Ceiling(Math.Min(1.3 * phase, 60)) })];
+        int[] orders =
+        [
+            .. phases.Select(phase => phase switch
+            {
+                0 => 1,
+                < 0.15 => 2,
+                _ => 2 + (int)Math.Ceiling(Math.Min(1.3 * phase, 60)),
+            }),
+        ];
         while (orders.Aggregate(1.0, (product, order) => product * order) > MostExamples)
         {
             int least = Enumerable.Range(0, orders.Length).Where(n => orders[n] > 1).MinBy(n => phases[n]);

@@ -1,5 +1,6 @@
 using System.Numerics;
 using CsCheck;
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
 
@@ -81,12 +82,27 @@ public sealed class KnifeEdgeTests
     public void The_detour_gives_the_same_parameter_where_the_edge_is_low() =>
         Gen.Select(Gen.Double[-0.3, 0.3], Gen.Double[5, 50], Gen.Double[5, 50]).Sample((height, first, second) =>
         {
-            double detour = double.Hypot(height, first) + double.Hypot(height, second) - first - second;
+            double detour = KnifeEdge.DetourMetres(new(0, 0, 0), new(first, 0, height), new(first + second, 0, 0));
             double v = KnifeEdge.Parameter(height, first, second, Wavelength).Value;
             Assert.Equal(v, KnifeEdge.ParameterOfDetour(detour, height > 0, Wavelength), 0.002);
             Assert.Equal(v, KnifeEdge.Parameter(height, second, first, Wavelength).Value, 1e-12);
             Assert.Equal(v, Math.Sqrt(2) * height / FresnelZone.FirstRadiusMetres(Wavelength, first, second), 1e-9);
         });
+
+    [Fact]
+    public void The_detour_is_the_difference_of_lengths_with_more_digits()
+    {
+        Gen.Double[-5, 5].Array[9].Sample(c =>
+        {
+            Point3 from = new(c[0], c[1], c[2]), over = new(c[3], c[4], c[5]), to = new(c[6], c[7], c[8]);
+            double expected = from.DistanceTo(over) + over.DistanceTo(to) - from.DistanceTo(to);
+            Assert.Equal(expected, KnifeEdge.DetourMetres(from, over, to), 1e-12);
+        });
+
+        // h²/2·(1/d1 + 1/d2) with h 1 µm: far below the last digit of the lengths themselves.
+        Assert.Equal(1, KnifeEdge.DetourMetres(new(0, 0, 0), new(2, 1e-6, 0), new(5, 0, 0)) / (0.5e-12 * (1 / 2.0 + (1 / 3.0))), 1e-9);
+        Assert.Equal(0, KnifeEdge.DetourMetres(new(0, 0, 0), new(0, 0, 0), new(0, 0, 0)));
+    }
 
     [Theory]
     [InlineData(0.1, 1.001, 3, null)]
