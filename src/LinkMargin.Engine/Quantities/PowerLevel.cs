@@ -20,6 +20,10 @@ public readonly record struct PowerLevel(double Dbm)
     public static Decibels operator -(PowerLevel a, PowerLevel b) => new(a.Dbm - b.Dbm);
 
     /// <summary>The level of two uncorrelated signals together.</summary>
-    public static PowerLevel SumOfPowers(PowerLevel a, PowerLevel b) =>
-        new(Decibels.FromPowerRatio(Decibels.ToPowerRatio(a.Dbm) + Decibels.ToPowerRatio(b.Dbm)));
+    public static PowerLevel SumOfPowers(PowerLevel a, PowerLevel b)
+    {
+        // What the weaker adds to the stronger, so that levels too weak for a linear number in milliwatts still sum.
+        double stronger = Math.Max(a.Dbm, b.Dbm), weaker = Math.Min(a.Dbm, b.Dbm);
+        return new(stronger + Decibels.FromPowerRatio(1 + Decibels.ToPowerRatio(weaker - stronger)));
+    }
 }

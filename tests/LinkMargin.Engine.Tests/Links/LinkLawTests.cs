@@ -1,6 +1,7 @@
 using CsCheck;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
 
@@ -9,7 +10,6 @@ namespace LinkMargin.Engine.Tests.Links;
 /// <summary>What holds for every straight line in every house.</summary>
 public sealed class LinkLawTests
 {
-    private const double SameDb = 1e-9;
     private const long Houses = 200;
 
     private static readonly Gen<(House House, Line[] Lines)> HouseAndLines =
@@ -23,7 +23,8 @@ public sealed class LinkLawTests
             (house, lines) =>
             {
                 var scene = Scene.Compile(house);
-                Assert.All(lines, line => Assert.Equal(LossDb(scene, line), LossDb(scene, line.Reversed), SameDb));
+                Assert.All(lines, line =>
+                    Assert.Equal(Losses.Of(scene, line), Losses.Of(scene, line.Reversed), Losses.SameDb));
             },
             iter: Houses);
 
@@ -33,7 +34,8 @@ public sealed class LinkLawTests
             (drawn, motion) =>
             {
                 Scene here = Scene.Compile(drawn.House), there = Scene.Compile(motion.Of(drawn.House));
-                Assert.All(drawn.Lines, line => Assert.Equal(LossDb(here, line), LossDb(there, motion.Of(line)), SameDb));
+                Assert.All(drawn.Lines, line =>
+                    Assert.Equal(Losses.Of(here, line), Losses.Of(there, motion.Of(line)), Losses.SameDb));
             },
             iter: Houses);
 
@@ -47,11 +49,52 @@ public sealed class LinkLawTests
                 Assert.Equal(house.Seats.Count, here.Length);
                 foreach ((LinkBudget a, LinkBudget b) in here.SelectMany(row => row).Zip(there.SelectMany(row => row)))
                 {
-                    Assert.Equal(a.MarginDb, b.MarginDb, SameDb);
+                    Assert.Equal(a.MarginDb, b.MarginDb, Losses.SameDb);
                 }
             },
             iter: Houses);
 
-    private static double LossDb(Scene scene, Line line) =>
-        LinkEvaluation.PathLossDb(scene, line.From, line.To, new TraceBuffer());
+    [Fact]
+    public void A_house_whose_every_loss_is_zero_is_free_space() =>
+        HouseAndLines.Sample(
+            (house, lines) =>
+            {
+                var scene = Scene.Compile(HouseMaterials.Replace(house, material => material with { LossDb = 0 }));
+                Assert.All(lines, line => Assert.Equal(
+                    FreeSpaceLoss.Db(line.From.DistanceTo(line.To), scene.Band.Equivalent),
+                    Losses.Of(scene, line),
+                    Losses.SameDb));
+            },
+            iter: Houses);
+
+    [Fact]
+    public void The_list_of_crossings_and_the_sum_without_it_agree_bit_for_bit() =>
+        RandomHouse.Any.Sample(
+            house =>
+            {
+                var scene = Scene.Compile(house);
+                foreach (LinkBudget budget in LinkEvaluation.Budgets(scene).SelectMany(row => row))
+                {
+                    Engine.Links.Path path = Assert.Single(budget.Paths).Path;
+                    Assert.Equal(Losses.Of(scene, new Line(path.Points[0], path.Points[^1])), budget.PathLossDb);
+                    Assert.Equal(path.Crossings.OrderBy(c => c.DistanceMetres), path.Crossings);
+                }
+            },
+            iter: Houses);
+
+    [Fact]
+    public void A_margin_is_that_of_the_worse_direction_and_both_lose_the_same() =>
+        RandomHouse.Any.Sample(
+            house =>
+            {
+                foreach (LinkBudget budget in LinkEvaluation.Budgets(Scene.Compile(house)).SelectMany(row => row))
+                {
+                    Assert.Equal(2, budget.Directions.Count);
+                    Assert.Equal(budget.Directions.Min(d => d.MarginDb), budget.MarginDb);
+                    Assert.All(budget.Directions, d => Assert.Equal(
+                        d.TransmitDbm + d.AntennaGainsDb - d.HandAndBodyDb - budget.PathLossDb, d.ReceivedDbm, Losses.SameDb));
+                    Assert.All(budget.Directions, d => Assert.Equal(d.ReceivedDbm - d.NeededDbm, d.MarginDb, Losses.SameDb));
+                }
+            },
+            iter: Houses);
 }

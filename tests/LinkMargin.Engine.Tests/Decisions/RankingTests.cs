@@ -1,0 +1,106 @@
+using CsCheck;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Tests.Houses;
+
+namespace LinkMargin.Engine.Tests.Decisions;
+
+/// <summary>Seats that ask for 10 dB, unless said otherwise, and spots told by their margins there.</summary>
+public sealed class RankingTests
+{
+    [Fact]
+    public void A_spot_is_as_good_as_its_worst_seat() =>
+        Assert.Equal(["even", "uneven"], Names(Spot("uneven", 40, 12), Spot("even", 13, 13)));
+
+    [Fact]
+    public void A_seat_that_asks_for_more_weighs_more()
+    {
+        // 16 dB where 15 are asked leave 1; 12 where 10 are asked leave 2.
+        SpotScore first = new(SpotNamed("first"), [Budget(16, 15), Budget(20, 10)]);
+        SpotScore second = new(SpotNamed("second"), [Budget(30, 15), Budget(12, 10)]);
+        Assert.Equal(["second", "first"], [.. Ranking.Of([first, second]).Scores.Select(s => s.Spot.Name)]);
+        Assert.Equal(1, first.Worst.HeadroomDb);
+    }
+
+    [Fact]
+    public void Equals_are_parted_by_seats_met_then_mean_then_name()
+    {
+        Assert.Equal(["two met", "one met"], Names(Spot("one met", 5, 9, 40), Spot("two met", 5, 10, 10)));
+        Assert.Equal(["higher mean", "a lower mean"], Names(Spot("a lower mean", 12, 12), Spot("higher mean", 12, 13)));
+        Assert.Equal(["a", "b"], Names(Spot("b", 12, 13), Spot("a", 12, 13)));
+    }
+
+    [Fact]
+    public void Rounding_does_not_part_equals() =>
+        Assert.Equal(["a", "b"], Names(Spot("b", 12 + 1e-12, 13), Spot("a", 12, 13)));
+
+    [Theory]
+    [InlineData(10, true)]
+    [InlineData(9.999, false)]
+    public void A_seat_is_met_at_just_what_it_asks_for(double marginDb, bool met)
+    {
+        SpotScore score = Spot("spot", marginDb);
+        Assert.Equal(met, score.Worst.Meets);
+        Assert.Equal(met ? 1 : 0, score.SeatsMet);
+    }
+
+    [Fact]
+    public void A_seat_short_at_every_spot_is_never_met_and_one_met_anywhere_is_not_listed()
+    {
+        Ranking ranking = Ranking.Of([Spot("a", 5, 12, 3), Spot("b", 20, 3, 9)]);
+        Assert.Equal(["seat 2"], ranking.SeatsNeverMet.Select(s => s.Name));
+        Assert.Empty(Ranking.Of(Array.Empty<SpotScore>()).SeatsNeverMet);
+    }
+
+    [Fact]
+    public void The_order_of_asking_plays_no_part() =>
+        Gen.Select(Gen.Int[0, 3].Array[3].Array[2, 6], Gen.Int[0, 1000]).Sample((margins, seed) =>
+        {
+            // Few distinct margins, so that every way of parting equals is taken.
+            SpotScore[] scores = [.. margins.Select((m, i) => Spot($"spot {i}", [.. m.Select(x => 8.0 + x)]))];
+            SpotScore[] shuffled = [.. scores];
+            new Random(seed).Shuffle(shuffled);
+            Assert.Equal(Names(scores), Names(shuffled));
+            Assert.Equal(scores.Max(s => s.Worst.HeadroomDb), Ranking.Of(shuffled).Scores[0].Worst.HeadroomDb);
+        });
+
+    [Fact]
+    public void A_house_is_ranked_by_its_own_budgets() =>
+        RandomHouse.Any.Sample(
+            house =>
+            {
+                var scene = Scene.Compile(house);
+                Ranking ranking = Ranking.Of(scene);
+                Assert.Equal(house.Spots.Count, ranking.Scores.Count);
+                Assert.All(ranking.Scores, score => Assert.Equal(
+                    house.Seats.Min(seat => LinkEvaluation.Budget(scene, score.Spot, seat).MarginDb - seat.RequiredDb),
+                    score.Worst.HeadroomDb));
+                Assert.All(ranking.Scores.Zip(ranking.Scores.Skip(1)), pair =>
+                    Assert.True(pair.First.Worst.HeadroomDb >= pair.Second.Worst.HeadroomDb - 1e-9));
+            },
+            iter: 100);
+
+    [Fact]
+    public void Without_seats_or_spots_there_is_nothing_to_rank()
+    {
+        House house = SimpleHouse.OfWalls();
+        Assert.Empty(Ranking.Of(Scene.Compile(house with { Spots = [SpotNamed("spot")] })).Scores);
+        Assert.Empty(Ranking.Of(Scene.Compile(house with { Seats = [SeatAsking(0, 10)] })).Scores);
+        Assert.Throws<ArgumentException>(() => new SpotScore(SpotNamed("spot"), []));
+    }
+
+    private static string[] Names(params SpotScore[] scores) => [.. Ranking.Of(scores).Scores.Select(s => s.Spot.Name)];
+
+    private static SpotScore Spot(string name, params double[] marginsDb) =>
+        new(SpotNamed(name), [.. marginsDb.Select((m, i) => Budget(m, 10, i))]);
+
+    private static Spot SpotNamed(string name) => new(name, 0, default, 1);
+
+    private static Seat SeatAsking(int number, double requiredDb) => new($"seat {number}", 0, default, 1, null, requiredDb);
+
+    private static LinkBudget Budget(double marginDb, double requiredDb, int seat = 0) => new(
+        SpotNamed("spot"), SeatAsking(seat, requiredDb), 1, Band.Bluetooth.Equivalent, [], 60, [], marginDb);
+}
