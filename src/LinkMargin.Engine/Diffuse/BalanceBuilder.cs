@@ -16,11 +16,11 @@ internal sealed class BalanceBuilder
     internal const double FurnishingShare = 0.15;
 
     private readonly Scene scene;
-    private readonly Losses losses;
+    private readonly LossTables losses;
     private readonly Cells cells;
     private readonly RoomShell shell;
 
-    private BalanceBuilder(Scene scene, Losses losses, Cells cells)
+    private BalanceBuilder(Scene scene, LossTables losses, Cells cells)
     {
         this.scene = scene;
         this.losses = losses;
@@ -28,7 +28,7 @@ internal sealed class BalanceBuilder
         shell = new RoomShell(cells.Count);
     }
 
-    internal static RoomShell Build(Scene scene, Losses losses, Cells cells)
+    internal static RoomShell Build(Scene scene, LossTables losses, Cells cells)
     {
         var builder = new BalanceBuilder(scene, losses, cells);
         for (int level = 0; level < scene.House.Levels.Count; level++)

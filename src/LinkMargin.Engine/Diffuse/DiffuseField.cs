@@ -24,7 +24,7 @@ internal sealed class DiffuseField
     private readonly double[] fed; // what is fed in, as a density, by cell
     private readonly double[][] brightness; // of each cell's facets
 
-    internal DiffuseField(Scene scene, Losses losses, Cells cells, RoomShell shell, Point3 console)
+    internal DiffuseField(Scene scene, LossTables losses, Cells cells, RoomShell shell, Point3 console)
     {
         this.cells = cells;
         this.shell = shell;

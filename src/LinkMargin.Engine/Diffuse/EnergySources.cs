@@ -20,7 +20,7 @@ internal sealed class EnergySources
     private const double ClearMetres = 1e-5;
 
     private readonly Scene scene;
-    private readonly Losses losses;
+    private readonly LossTables losses;
     private readonly Cells cells;
     private readonly double[] left;
     private readonly double farMetres;
@@ -29,7 +29,7 @@ internal sealed class EnergySources
     private readonly TraceBuffer firstBuffer = new();
     private readonly TraceBuffer secondBuffer = new();
 
-    private EnergySources(Scene scene, Losses losses, Cells cells)
+    private EnergySources(Scene scene, LossTables losses, Cells cells)
     {
         this.scene = scene;
         this.losses = losses;
@@ -46,7 +46,7 @@ internal sealed class EnergySources
     /// <param name="cells">Its cells.</param>
     /// <param name="console">Where the power comes from.</param>
     /// <param name="gone">Power turned to heat or gone out of doors; with what is left it makes 1.</param>
-    internal static double[] Of(Scene scene, Losses losses, Cells cells, Point3 console, out double gone)
+    internal static double[] Of(Scene scene, LossTables losses, Cells cells, Point3 console, out double gone)
     {
         var sources = new EnergySources(scene, losses, cells);
         gone = 0;

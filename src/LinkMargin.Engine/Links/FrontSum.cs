@@ -24,7 +24,7 @@ internal static class FrontSum
     private const int MostOnStack = 128;
 
     /// <summary>Power that passes, as a share of free space.</summary>
-    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, Losses losses)
+    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses)
     {
         Span<double> amplitudes = pieces.Length <= MostOnStack ? stackalloc double[pieces.Length] : new double[pieces.Length];
         for (int i = 0; i < pieces.Length; i++)

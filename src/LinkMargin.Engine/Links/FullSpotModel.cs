@@ -17,7 +17,7 @@ internal sealed class FullSpotModel : SpotModel
     // A reflection that could add less than this share of what has arrived, 0.01 dB, is not traced.
     private const double LeastShare = 0.0025;
 
-    private readonly Losses losses;
+    private readonly LossTables losses;
     private readonly BodyShadow body;
     private readonly DiffuseField diffuse;
     private readonly WaysRound waysRound;
@@ -26,7 +26,7 @@ internal sealed class FullSpotModel : SpotModel
     private readonly double wavelength;
 
     internal FullSpotModel(
-        Scene scene, Spot spot, Losses losses, Cells cells, RoomShell shell, BendGraph bends, BodyShadow body)
+        Scene scene, Spot spot, LossTables losses, Cells cells, RoomShell shell, BendGraph bends, BodyShadow body)
         : base(scene, spot)
     {
         this.losses = losses;

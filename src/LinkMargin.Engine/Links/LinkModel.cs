@@ -11,7 +11,7 @@ namespace LinkMargin.Engine.Links;
 /// </summary>
 public sealed class LinkModel
 {
-    private readonly Losses? losses;
+    private readonly LossTables? losses;
     private readonly Cells? cells;
     private readonly RoomShell? shell;
     private readonly BendGraph? bends;
@@ -34,7 +34,7 @@ public sealed class LinkModel
             return;
         }
 
-        losses = new Losses(scene.Materials, scene.Band);
+        losses = new LossTables(scene.Materials, scene.Band);
         cells = new Cells(scene);
         shell = BalanceBuilder.Build(scene, losses, cells);
         bends = new BendGraph(scene, losses);

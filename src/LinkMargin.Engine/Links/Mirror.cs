@@ -15,7 +15,7 @@ internal static class Mirror
 
     /// <summary>The geometry of a reflection in an upright mirror; false where both ends do not lie on one side.</summary>
     internal static bool InUpright(
-        UprightMirror mirror, Point3 from, Point3 to, double wavelengthMetres, Losses losses, out Reflection reflection)
+        UprightMirror mirror, Point3 from, Point3 to, double wavelengthMetres, LossTables losses, out Reflection reflection)
     {
         reflection = default;
         double before = mirror.Before(from.X, from.Y), after = mirror.Before(to.X, to.Y);
@@ -70,7 +70,7 @@ internal static class Mirror
 
     /// <summary>The geometry of a reflection in a floor or ceiling; false where both ends do not lie on its face's side.</summary>
     internal static bool InLevel(
-        LevelMirror mirror, Point3 from, Point3 to, double wavelengthMetres, Losses losses, out Reflection reflection)
+        LevelMirror mirror, Point3 from, Point3 to, double wavelengthMetres, LossTables losses, out Reflection reflection)
     {
         reflection = default;
         double sign = mirror.FacesUp ? 1 : -1;
@@ -101,6 +101,6 @@ internal static class Mirror
         return true;
     }
 
-    private static double Thrown(int material, double cosine, Losses losses) =>
+    private static double Thrown(int material, double cosine, LossTables losses) =>
         material < 0 ? 0 : Math.Sqrt(losses[material].Reflectance(cosine));
 }

@@ -14,7 +14,7 @@ internal sealed class BendGraph
 
     private readonly List<(int To, double LossDb)>[] legs;
 
-    internal BendGraph(Scene scene, Losses losses)
+    internal BendGraph(Scene scene, LossTables losses)
     {
         Bends = Around.Bends.Of(scene.House);
         legs = [.. Bends.Select(_ => new List<(int, double)>())];
@@ -46,7 +46,7 @@ internal sealed class BendGraph
     internal IReadOnlyList<(int To, double LossDb)> From(int bend) => legs[bend];
 
     /// <summary>Loss of what stands in the way of a straight leg, dB.</summary>
-    internal static double LegDb(Scene scene, Losses losses, Point3 from, Point3 to, TraceBuffer buffer)
+    internal static double LegDb(Scene scene, LossTables losses, Point3 from, Point3 to, TraceBuffer buffer)
     {
         scene.Trace(from, to, buffer, wholeFloors: true);
         double lossDb = 0;
@@ -58,7 +58,7 @@ internal sealed class BendGraph
         return lossDb;
     }
 
-    private IEnumerable<(int To, double LossDb)> LegsFrom(Scene scene, Losses losses, int from, TraceBuffer buffer)
+    private IEnumerable<(int To, double LossDb)> LegsFrom(Scene scene, LossTables losses, int from, TraceBuffer buffer)
     {
         Bend start = Bends[from];
         for (int to = from + 1; to < Bends.Length; to++)

@@ -24,14 +24,14 @@ internal sealed class WaysRound
     private const double FadeFrom = EdgeKernel.Reach - 1;
 
     private readonly Scene scene;
-    private readonly Losses losses;
+    private readonly LossTables losses;
     private readonly BendGraph graph;
     private readonly Point3 console;
     private readonly double wavelength;
     private readonly WayTo[] ways;
     private readonly int[] order; // bends, the least lossy way first
 
-    internal WaysRound(Scene scene, Losses losses, BendGraph graph, Point3 console)
+    internal WaysRound(Scene scene, LossTables losses, BendGraph graph, Point3 console)
     {
         this.scene = scene;
         this.losses = losses;

@@ -5,11 +5,11 @@ using LinkMargin.Engine.Scenes;
 namespace LinkMargin.Engine.Links;
 
 /// <summary>The losses of a scene's materials: what turns the geometry of paths into decibels.</summary>
-internal sealed class Losses
+internal sealed class LossTables
 {
     private readonly AngleTable[] tables;
 
-    internal Losses(IReadOnlyList<Material> materials, Band band)
+    internal LossTables(IReadOnlyList<Material> materials, Band band)
     {
         tables = new AngleTable[materials.Count];
         Parallel.For(0, tables.Length, i => tables[i] = new AngleTable(materials[i], band));
