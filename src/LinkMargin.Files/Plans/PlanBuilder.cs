@@ -38,8 +38,9 @@ internal static class PlanBuilder
         new LooseEnds(full, edges, rooms).Report(report);
         ReportUnwritten(draft, found, report);
 
-        IReadOnlyList<LaidWall> laid = new WallLayout(draft, rooms, report)
-            .Lay(RoomWalls.Less(edges, walls, corners), walls, corners);
+        IReadOnlyList<Segment> roomWalls = RoomWalls.Less(edges, walls, corners);
+        WallsBeside.Report(full, roomWalls, report);
+        IReadOnlyList<LaidWall> laid = new WallLayout(draft, rooms, report).Lay(roomWalls, walls, corners);
         IReadOnlyList<Room> outlines = [.. rooms.Select(r => new Room(r.Name, new Polygon(r.Corners)))];
         if (!PlanSize.IsWithin(laid.Count, draft, report))
         {

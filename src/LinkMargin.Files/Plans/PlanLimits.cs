@@ -12,6 +12,9 @@ internal static class PlanLimits
     /// <summary>A written wall this close to a room's edge lies along it, and its ends join what they touch. Metres.</summary>
     internal const double AlongMetres = 0.005;
 
+    /// <summary>A full wall written this close beside a room's wall, and not along it, is told: both count. Metres.</summary>
+    internal const double BesideMetres = 0.15;
+
     /// <summary>Facing edges of two rooms up to this far apart are the two faces of one wall. Metres.</summary>
     internal const double ThickestWallMetres = 0.35;
 
@@ -20,6 +23,12 @@ internal static class PlanLimits
 
     /// <summary>Edges within this angle of each other run parallel. Degrees.</summary>
     internal const double ParallelDegrees = 0.5;
+
+    /// <summary>
+    /// Walls that continue one another past rooms measured clear, this far out of line, are one straight wall: so much a
+    /// tape measure is off. Metres.
+    /// </summary>
+    internal const double OutOfLineMetres = 0.05;
 
     /// <summary>Gaps along one line of walls that differ by more than this are worth a word. Metres.</summary>
     internal const double UnevenGapMetres = 0.1;

@@ -23,7 +23,7 @@ internal static class PlanSize
         return false;
     }
 
-    /// <summary>Says that too many things lie on top of each other, counting no further than the limit.</summary>
+    /// <summary>Says that too many things lie within a wall's thickness of each other, counting no further than the limit.</summary>
     internal static bool IsSparse(string what, IReadOnlyList<Envelope> boxes, PlanDraft draft, PlanProblems problems)
     {
         STRtree<int> tree = new();
@@ -35,14 +35,16 @@ internal static class PlanSize
         PairCounter counter = new();
         foreach (Envelope box in boxes)
         {
-            tree.Query(box, counter);
+            Envelope around = box.Copy();
+            around.ExpandBy(PlanLimits.ThickestWallMetres);
+            tree.Query(around, counter);
             if (counter.Pairs > 2L * PlanLimits.MostPairs)
             {
                 problems.Mistake(
                     MarkOf(draft),
                     FormattableString.Invariant(
-                        $"level {Quote.Of(draft.LevelName)} has more than {PlanLimits.MostPairs} pairs of {what} that overlap ")
-                        + "or cross; check the numbers it was drawn from");
+                        $"level {Quote.Of(draft.LevelName)} has more than {PlanLimits.MostPairs} pairs of {what} that ")
+                        + $"overlap, cross or lie within {PlanText.Metres(PlanLimits.ThickestWallMetres)}; check the numbers it was drawn from");
                 return false;
             }
         }

@@ -35,15 +35,20 @@ internal static class RoomMover
 
             RoomEdge old = room.Edges[i];
             Segment moved = new(corners[i][^1], corners[(i + 1) % count][0]);
-            if (Point2.Dot(moved.End - moved.Start, old.Segment.Direction) <= PlanLimits.JoinMetres)
+            double length = Point2.Dot(moved.End - moved.Start, old.Segment.Direction);
+            if (length < -PlanLimits.JoinMetres)
             {
                 return null;
             }
 
-            edges.Add(new RoomEdge(room.Index, moved, old.Written));
+            // A short step between two edges that came to lie on one line is gone.
+            if (length > PlanLimits.JoinMetres)
+            {
+                edges.Add(new RoomEdge(room.Index, moved, old.Written));
+            }
         }
 
-        return PolygonCheck.Fault([.. edges.Select(e => e.Segment.Start)]) is null ? room with { Edges = edges } : null;
+        return edges.Count >= 3 && PolygonCheck.Fault([.. edges.Select(e => e.Segment.Start)]) is null ? room with { Edges = edges } : null;
     }
 
     /// <summary>The corner at the start of an edge: one point, or two where a step joins near-parallel lines.</summary>

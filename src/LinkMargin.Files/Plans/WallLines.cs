@@ -14,6 +14,7 @@ internal sealed class WallLines
     private readonly ILookup<int, FacingPair> facing;
     private readonly UnionFind faces;
     private readonly UnionFind runs;
+    private readonly HashSet<(int, int)> clearRooms;
     private readonly SegmentIndex<Segment> written;
     private readonly PlanProblems problems;
 
@@ -30,6 +31,11 @@ internal sealed class WallLines
         this.facing = facing.ToLookup(p => p.A);
         faces = new UnionFind(edges.Count);
         runs = new UnionFind(edges.Count);
+        clearRooms =
+        [
+            .. facing.Where(p => p.GapMetres > PlanLimits.JoinMetres)
+                .SelectMany(p => new[] { (edges[p.A].Room, edges[p.B].Room), (edges[p.B].Room, edges[p.A].Room) }),
+        ];
         foreach (FacingPair pair in facing)
         {
             faces.Join(pair.A, pair.B);
@@ -79,10 +85,13 @@ internal sealed class WallLines
             {
                 Segment f = edges[b].Segment;
                 bool isCorner = edges[a].Room == edges[b].Room && (e.End == f.Start || f.End == e.Start);
+                double outOfLine = clearRooms.Contains((edges[a].Room, edges[b].Room))
+                    ? PlanLimits.OutOfLineMetres
+                    : PlanLimits.JoinMetres;
                 if (!isCorner
                     && Point2.Dot(e.Direction, f.Direction) > 0
                     && e.IsParallelTo(f)
-                    && e.IsInLineWith(f, PlanLimits.JoinMetres)
+                    && e.IsInLineWith(f, outOfLine)
                     && e.Shadow(f).Meet(new Span(0, e.Length)).Length >= -PlanLimits.ThickestWallMetres)
                 {
                     runs.Join(a, b);

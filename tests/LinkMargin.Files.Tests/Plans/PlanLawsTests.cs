@@ -123,6 +123,25 @@ public sealed class PlanLawsTests
             iter: Plans);
 
     [Fact]
+    public void Clear_rooms_measured_a_centimetre_out_give_the_same_walls_still() =>
+        RandomRooms.Any.SelectMany(r => Gen.Int[40, 60].Array[4 * r.Cells.Length].Select(i => (Rooms: r, Insets: i))).Sample(
+            plan =>
+            {
+                double Inset(int room, int side) => plan.Insets[(4 * room) + side] / 1000.0;
+                RoomDraft[] clear =
+                [
+                    .. plan.Rooms.Rectangles.Select((r, i) => new RoomDraft(
+                        FormattableString.Invariant($"r{i}"),
+                        Corners(r.West + Inset(i, 0), r.South + Inset(i, 1), r.East - Inset(i, 2), r.North - Inset(i, 3)),
+                        default)),
+                ];
+                Assert.Equal(
+                    Lay(plan.Rooms.Drafts(p => p)).Walls.Select(w => w.Name).Order(StringComparer.Ordinal),
+                    Lay(clear).Walls.Select(w => w.Name).Order(StringComparer.Ordinal));
+            },
+            iter: Plans);
+
+    [Fact]
     public void The_same_plan_drawn_by_its_walls_has_the_same_rooms() =>
         RandomRooms.Any.Sample(
             rooms =>

@@ -133,6 +133,31 @@ public sealed class RoomsALittleApartTests
         Assert.Equal(4.35, south.Start.X + south.Openings[0].OffsetMetres, 1e-9);
     }
 
+    [Theory]
+    [InlineData(0.05, 7)]
+    [InlineData(0.052, 8)]
+    public void Beside_clear_rooms_walls_up_to_50_mm_out_of_line_are_straight(double outOfLine, int walls)
+    {
+        // Past the limit the west room's corner leaves a short stretch of outer wall.
+        Plan plan = new PlanSketch().Room("a", 0, 0, 4, 3).Room("b", 4.1, outOfLine, 2, 3 - outOfLine).BuildClean();
+        Assert.Equal(walls, plan.Walls.Count);
+    }
+
+    [Fact]
+    public void A_nib_in_a_clear_room_does_not_keep_it_apart_from_its_neighbour()
+    {
+        Plan plan = new PlanSketch()
+            .Room("a", (0, 0), (4, 0), (4, 1), (4.02, 1), (4.02, 3), (0, 3)).Room("b", 4.12, 0, 2, 3).BuildClean();
+        Assert.Equal(3, plan.Walls.Where(w => w.Name == "a | b").Sum(w => w.LengthMetres), 1e-9);
+    }
+
+    [Fact]
+    public void Rooms_that_share_their_edges_keep_a_step_of_20_mm()
+    {
+        Plan plan = new PlanSketch().Room("a", 0, 0, 4, 3).Room("b", 4, 0.02, 2, 2.98).BuildClean();
+        Assert.Contains("a | outside: 4,0 to 4,0.02 block", PlanSketch.Texts(plan));
+    }
+
     [Fact]
     public void Rooms_that_face_along_less_than_their_gap_are_not_neighbours()
     {
