@@ -9,7 +9,6 @@ namespace LinkMargin.Plots;
 /// <summary>The map of one spot on one level.</summary>
 public static class MapPicture
 {
-    private const double LabelPoints = 10;
     private const double BesideBarPoints = 12;
     private const double BeforeKeyPoints = 4;
 
@@ -46,7 +45,7 @@ public static class MapPicture
         var colours = new MarginColours(request.Range, request.StepDb);
 
         var plot = new PlanPlot(view, request.Unit);
-        MapPanel.Fill(plot, request.House, request.Field, request.Seats, request.RequiredDb, colours, LabelPoints);
+        new MapPanel(request.House, colours, request.RequiredDb, MapStyle.Single).Fill(plot, request.Field, request.Seats);
         plot.Draw(page.Canvas);
         double barLeft = view.Frame.Right + (BesideBarPoints * s);
         new ColourBar(colours, request.RequiredDb, s).Draw(

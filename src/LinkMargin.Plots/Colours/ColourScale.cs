@@ -4,13 +4,14 @@ namespace LinkMargin.Plots.Colours;
 
 /// <summary>
 /// Margin to colour: dark slate where little is left, warm paper where there is plenty. Made here, from a few anchors
-/// in OKLab joined by straight lines and walked at constant speed, so that equal steps of margin are equal steps to
+/// in OKLab joined by a smooth curve (Catmull and Rom's) and walked at constant speed, so that equal steps of margin are equal steps to
 /// the eye. Lightness only rises, so a grey printer keeps the order; the hue goes from blue to yellow, the axis that
 /// red-green colour blindness leaves alone.
 /// </summary>
 internal static class ColourScale
 {
     private const int Steps = 1024;
+    private const int CurvePoints = 4000;
 
     private static readonly Oklab[] Anchors =
     [
@@ -22,6 +23,8 @@ internal static class ColourScale
         Oklab.FromLch(0.972, 0.022, 88),
     ];
 
+    private static readonly Oklab[] Curve = [.. Enumerable.Range(0, CurvePoints + 1).Select(i => OnCurve((double)i / CurvePoints))];
+    private static readonly double[] Lengths = LengthsAlong(Curve);
     private static readonly SKColor[] Colours = [.. Enumerable.Range(0, Steps + 1).Select(i => ExactAt((double)i / Steps).ToColour())];
 
     /// <summary>The colour a share of the way up the scale; below 0 and above 1 the ends.</summary>
@@ -30,18 +33,38 @@ internal static class ColourScale
     /// <summary>The same before it is rounded to a screen's steps.</summary>
     internal static Oklab ExactAt(double share)
     {
-        double left = share * Enumerable.Range(1, Anchors.Length - 1).Sum(i => Anchors[i - 1].DistanceTo(Anchors[i]));
-        for (int i = 1; i < Anchors.Length; i++)
-        {
-            double length = Anchors[i - 1].DistanceTo(Anchors[i]);
-            if (left <= length || i == Anchors.Length - 1)
-            {
-                return Anchors[i - 1].Towards(Anchors[i], Math.Min(1, left / length));
-            }
+        double wanted = share * Lengths[^1];
+        int i = Array.BinarySearch(Lengths, wanted);
+        i = Math.Clamp(i < 0 ? ~i : i, 1, CurvePoints);
+        return Curve[i - 1].Towards(Curve[i], (wanted - Lengths[i - 1]) / (Lengths[i] - Lengths[i - 1]));
+    }
 
-            left -= length;
+    private static double[] LengthsAlong(Oklab[] curve)
+    {
+        double[] lengths = new double[curve.Length];
+        for (int i = 1; i < curve.Length; i++)
+        {
+            lengths[i] = lengths[i - 1] + curve[i - 1].DistanceTo(curve[i]);
         }
 
-        return Anchors[^1];
+        return lengths;
     }
+
+    // At an end the missing anchor is the last one mirrored in the end.
+    private static Oklab OnCurve(double share)
+    {
+        double place = share * (Anchors.Length - 1);
+        int i = Math.Min((int)place, Anchors.Length - 2);
+        Oklab from = Anchors[i], to = Anchors[i + 1];
+        Oklab before = i > 0 ? Anchors[i - 1] : to.Towards(from, 2);
+        Oklab after = i + 2 < Anchors.Length ? Anchors[i + 2] : from.Towards(to, 2);
+        double t = place - i;
+        return new(
+            Blend(before.L, from.L, to.L, after.L, t),
+            Blend(before.A, from.A, to.A, after.A, t),
+            Blend(before.B, from.B, to.B, after.B, t));
+    }
+
+    private static double Blend(double before, double from, double to, double after, double t) =>
+        from + (t / 2 * (to - before + (t * ((2 * before) - (5 * from) + (4 * to) - after + (t * ((3 * (from - to)) + after - before))))));
 }

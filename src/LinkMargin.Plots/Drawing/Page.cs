@@ -7,7 +7,9 @@ namespace LinkMargin.Plots.Drawing;
 /// <summary>A sheet with a title above and a caption below; what lies between is the body.</summary>
 internal sealed class Page : IDisposable
 {
-    private const double MarginPoints = 16;
+    /// <summary>White round the edge of the sheet, points.</summary>
+    public const double MarginPoints = 16;
+
     private const double TitlePoints = 15;
     private const double CaptionPoints = 9.5;
 

@@ -6,11 +6,13 @@ namespace LinkMargin.Plots.Labels;
 /// </summary>
 internal sealed class LabelPlacer
 {
-    // Costs are in pixels of distance: what one would rather move a label than suffer.
-    private const double OverlapCost = 1e6;
-    private const double LeaderOverLabelCost = 400;
-    private const double SoftCostPerShare = 60;
-    private const double UnlikedSideCost = 4;
+    // Costs are in heights of a label: how far one would rather move it than suffer.
+    private const double OverlapCost = 1e4;
+    private const double LeaderOverLabelCost = 12;
+    private const double AmbiguityCost = 3;
+    private const double SoftCost = 2.5;
+    private const double UnlikedSideCost = 0.12;
+    private const double LeastDistance = 0.1;
     private static readonly double[] RingsInHeights = [0.25, 1.0, 1.9, 3.0, 4.4, 6.0];
     private const int PlacesOnRing = 16;
 
@@ -39,10 +41,12 @@ internal sealed class LabelPlacer
         List<LabelBox> taken = [.. hard, .. requests.Select(r => r.Mark)];
         foreach (LabelRequest request in requests)
         {
-            LabelBox best = Cheapest(Around(request), request, taken);
+            LabelBox[] others = [.. requests.Where(r => r != request).Select(r => r.Mark)];
+            LabelBox best = Around(request).MinBy(b => Cost(b, request, taken, others));
             if (taken.Exists(best.Overlaps))
             {
-                best = Cheapest(Everywhere(request).Where(b => !taken.Exists(b.Overlaps)).Append(best), request, taken);
+                IEnumerable<LabelBox> free = Everywhere(request).Where(b => !taken.Exists(b.Overlaps)).Append(best);
+                best = free.MinBy(b => Cost(b, request, taken, others));
             }
 
             double away = best.DistanceTo(request.X, request.Y) - request.MarkRadius;
@@ -53,25 +57,26 @@ internal sealed class LabelPlacer
         return placed;
     }
 
-    private LabelBox Cheapest(IEnumerable<LabelBox> candidates, LabelRequest request, List<LabelBox> taken) =>
-        candidates.MinBy(candidate => Cost(candidate, request, taken));
-
-    private double Cost(LabelBox box, LabelRequest request, List<LabelBox> taken)
+    private double Cost(LabelBox box, LabelRequest request, List<LabelBox> taken, LabelBox[] otherMarks)
     {
-        double cost = box.DistanceTo(request.X, request.Y);
-        cost += box.CentreX < request.X - 1 ? UnlikedSideCost : 0;
+        double own = box.DistanceTo(request.X, request.Y) / request.Height;
+        double cost = own + (box.CentreX < request.X - 1 ? UnlikedSideCost : 0);
         foreach (LabelBox other in taken)
         {
             if (box.Overlaps(other))
             {
-                cost += OverlapCost + box.SharedArea(other);
+                cost += OverlapCost * (1 + (box.SharedArea(other) / (box.Width * box.Height)));
             }
         }
 
         double endX = Math.Clamp(request.X, box.Left, box.Right), endY = Math.Clamp(request.Y, box.Top, box.Bottom);
         cost += LeaderOverLabelCost * taken.Count(t => t != request.Mark && t.IsCrossedBy(request.X, request.Y, endX, endY));
+
+        // A label as near to another mark as to its own would be read as the other's.
+        double near = Math.Max(own, LeastDistance) * request.Height;
+        cost += AmbiguityCost * otherMarks.Sum(m => Math.Clamp(1.6 - (box.DistanceTo(m.CentreX, m.CentreY) / near), 0, 1));
         double covered = soft.Sum(s => s.SharedArea(box)) / (box.Width * box.Height);
-        return cost + (SoftCostPerShare * Math.Min(1, covered));
+        return cost + (SoftCost * Math.Min(1, covered));
     }
 
     private IEnumerable<LabelBox> Around(LabelRequest r)

@@ -2,6 +2,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Plans;
 using LinkMargin.Plots.Surfaces;
 using SkiaSharp;
 
@@ -20,6 +21,9 @@ internal sealed class ContourLayer(
     private const double LeastLengthPoints = 9;
     private const double TextEveryPoints = 190;
 
+    /// <summary>Size of the figures, points; the required margin's are a little larger.</summary>
+    public double FigurePoints { get; init; } = 8.5;
+
     protected override void Draw(SKCanvas canvas)
     {
         canvas.Save();
@@ -29,8 +33,8 @@ internal sealed class ContourLayer(
             canvas.ClipPath(rooms, antialias: true);
         }
 
-        using var figures = new Lettering(View.Points(8.5), isBold: false);
-        using var heavyFigures = new Lettering(View.Points(9.5), isBold: true);
+        using var figures = new Lettering(View.Points(FigurePoints), isBold: false);
+        using var heavyFigures = new Lettering(View.Points(FigurePoints + 1), isBold: true);
         var texts = new ContourTexts(View.Frame, taken);
         IReadOnlyList<SKPoint[]> required = LinesAt(requiredDb);
         List<ContourText> heavyTexts = [.. required.SelectMany(l => Texts(texts, l, requiredDb, heavyFigures))];
@@ -102,7 +106,7 @@ internal sealed class ContourLayer(
 
     private SKRect TextRect(ContourText text)
     {
-        using var figures = new Lettering(View.Points(9), isBold: true);
+        using var figures = new Lettering(View.Points(FigurePoints + 0.5), isBold: true);
         float half = (float)((figures.WidthOf(text.Text) / 2) + View.Points(1.5)), rise = (float)((figures.CapHeight / 2) + View.Points(1));
         return new((float)text.X - half, (float)text.Y - rise, (float)text.X + half, (float)text.Y + rise);
     }

@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Plans;
 using LinkMargin.Plots.Surfaces;
 using SkiaSharp;
 

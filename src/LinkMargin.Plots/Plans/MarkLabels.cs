@@ -8,6 +8,8 @@ namespace LinkMargin.Plots.Plans;
 internal sealed class MarkLabels
 {
     private readonly IReadOnlyList<PlanMark> marks;
+    private readonly PlanMark[] labelled;
+    private readonly IReadOnlyList<PlacedLabel> places;
     private readonly PlanView view;
     private readonly double sizePoints;
 
@@ -16,24 +18,20 @@ internal sealed class MarkLabels
     {
         (this.view, this.marks, this.sizePoints) = (view, marks, sizePoints);
         using Lettering name = NameLettering(), figure = FigureLettering();
-        var requests = marks.Select(m => new LabelRequest(
+        labelled = [.. marks.Where(m => m.Name.Length > 0)];
+        var requests = labelled.Select(m => new LabelRequest(
             view.PixelX(m.Place.X),
             view.PixelY(m.Place.Y),
-            view.Points(MarkShape.RadiusPoints + 1),
+            view.Points(m.FacingDegrees is null ? MarkShape.RadiusPoints + 1 : MarkShape.FacingPoints),
             name.WidthOf(m.Name) + (m.Figure.Length > 0 ? Space + figure.WidthOf(m.Figure) : 0) + (2 * PadX),
             figure.CapHeight + (2 * PadY)));
-        var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), [], soft, view.Points(2));
-        Places = placer.Place([.. requests]);
+        IEnumerable<LabelBox> bare = marks.Except(labelled).Select(BoxOf);
+        var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), bare, soft, view.Points(2));
+        places = placer.Place([.. requests]);
     }
 
-    /// <summary>Places, in the order of the marks.</summary>
-    public IReadOnlyList<PlacedLabel> Places { get; }
-
     /// <summary>All ground taken by marks and labels, pixels.</summary>
-    public IEnumerable<LabelBox> Taken => Places.Select(p => p.Box).Concat(
-        marks.Select(m => LabelBox.Around(view.PixelX(m.Place.X), view.PixelY(m.Place.Y), MarkPixels, MarkPixels)));
-
-    private double MarkPixels => view.Points(MarkShape.RadiusPoints + 3);
+    public IEnumerable<LabelBox> Taken => places.Select(p => p.Box).Concat(marks.Select(BoxOf));
 
     private double PadX => view.Points(3.5);
 
@@ -44,16 +42,26 @@ internal sealed class MarkLabels
     public void Draw(SKCanvas canvas)
     {
         using Lettering name = NameLettering(), figure = FigureLettering();
-        foreach ((PlanMark mark, PlacedLabel place) in marks.Zip(Places).Where(p => p.Second.HasLeader))
+        foreach ((PlanMark mark, PlacedLabel place) in labelled.Zip(places).Where(p => p.Second.HasLeader))
         {
             DrawLeader(canvas, view.Pixel(mark.Place), place.Box);
         }
 
-        foreach ((PlanMark mark, PlacedLabel place) in marks.Zip(Places))
+        foreach (PlanMark mark in marks)
         {
             MarkShape.Draw(canvas, mark.Kind, view.Pixel(mark.Place), mark.FacingDegrees, view.PixelsPerPoint);
+        }
+
+        foreach ((PlanMark mark, PlacedLabel place) in labelled.Zip(places))
+        {
             DrawLabel(canvas, mark, place.Box, name, figure);
         }
+    }
+
+    private LabelBox BoxOf(PlanMark mark)
+    {
+        double reach = view.Points(MarkShape.RadiusPoints + 3);
+        return LabelBox.Around(view.PixelX(mark.Place.X), view.PixelY(mark.Place.Y), reach, reach);
     }
 
     private void DrawLeader(SKCanvas canvas, SKPoint from, LabelBox box)

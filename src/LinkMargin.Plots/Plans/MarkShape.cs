@@ -12,6 +12,9 @@ internal static class MarkShape
     /// <summary>Radius a mark takes, points.</summary>
     public const double RadiusPoints = 5.5;
 
+    /// <summary>How far the wedge reaches that shows where a player looks, points.</summary>
+    public const double FacingPoints = 9;
+
     public static void Draw(SKCanvas canvas, MarkKind kind, SKPoint at, double? facingDegrees, double pixelsPerPoint)
     {
         if (kind is MarkKind.SpotHere or MarkKind.SpotElsewhere)
@@ -61,7 +64,7 @@ internal static class MarkShape
     // A wedge beyond the disc; kept within the mark's own radius and a little.
     private static void DrawFacing(SKCanvas canvas, SKPoint at, double facingDegrees, double pixelsPerPoint)
     {
-        double angle = facingDegrees * Math.PI / 180, reach = 9 * pixelsPerPoint, side = 4.2 * pixelsPerPoint;
+        double angle = facingDegrees * Math.PI / 180, reach = FacingPoints * pixelsPerPoint, side = 4.2 * pixelsPerPoint;
         SKPoint Point(double turn, double length) =>
             new((float)(at.X + (length * Math.Cos(angle + turn))), (float)(at.Y - (length * Math.Sin(angle + turn))));
         using var wedge = new SKPath();

@@ -2,7 +2,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Drawing;
 using SkiaSharp;
 
-namespace LinkMargin.Plots.Maps;
+namespace LinkMargin.Plots.Plans;
 
 /// <summary>All rooms of a level as one region, to keep a field's tones and lines inside the house.</summary>
 internal static class RoomClip

@@ -1,0 +1,92 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Plans;
+
+namespace LinkMargin.Plots.Maps;
+
+/// <summary>Where the maps of a sheet go: a column for each spot, a row for each level with the highest on top.</summary>
+internal sealed class SheetLayout
+{
+    private const double GapPoints = 10;
+
+    /// <summary>Height of the heads of columns, points.</summary>
+    public const double HeadPoints = 19;
+
+    /// <summary>Width of the heads of rows, points.</summary>
+    public const double SidePoints = 17;
+
+    private readonly double pixelsPerPoint;
+    private readonly LabelBox grid;
+    private readonly PlanBounds bounds;
+
+    /// <summary>Lays maps out in the body of a page.</summary>
+    public SheetLayout(SheetRequest request, LabelBox body, double keyPixels, double pixelsPerPoint)
+    {
+        this.pixelsPerPoint = pixelsPerPoint;
+        (Spots, Levels) = (SpotsOf(request), LevelsOf(request));
+        bounds = PlanBounds.Of(request.House);
+        grid = new(
+            body.Left + ((SidePoints + PlanPlot.LeftFiguresPoints) * pixelsPerPoint),
+            body.Top + (HeadPoints * pixelsPerPoint),
+            body.Right - ((ColourBar.WidthPoints + GapPoints) * pixelsPerPoint),
+            body.Bottom - keyPixels - ((PlanPlot.BottomFiguresPoints + GapPoints) * pixelsPerPoint));
+        double width = (grid.Width - ((Spots.Count - 1) * Gap)) / Spots.Count;
+        double height = (grid.Height - ((Levels.Count - 1) * Gap)) / Levels.Count;
+        PanelWidth = width;
+        PanelHeight = height;
+    }
+
+    /// <summary>Spots from left to right.</summary>
+    public IReadOnlyList<Spot> Spots { get; }
+
+    /// <summary>Numbers of levels from top to bottom.</summary>
+    public IReadOnlyList<int> Levels { get; }
+
+    /// <summary>The strip of the colour bar.</summary>
+    public LabelBox Bar
+    {
+        get
+        {
+            PlanView first = View(0, 0), last = View(Spots.Count - 1, Levels.Count - 1);
+            double left = last.Frame.Right + (GapPoints * pixelsPerPoint);
+            return new(left, first.Frame.Top, left + (ColourBar.WidthPoints * pixelsPerPoint), last.Frame.Bottom);
+        }
+    }
+
+    private double PanelWidth { get; }
+
+    private double PanelHeight { get; }
+
+    private double Gap => GapPoints * pixelsPerPoint;
+
+    /// <summary>The size whose maps are so many points wide with no empty ground about them.</summary>
+    public static PictureSize FittingSize(SheetRequest request, double panelPoints, double pixelsPerPoint)
+    {
+        PlanBounds bounds = PlanBounds.Of(request.House);
+        int columns = SpotsOf(request).Count, rows = LevelsOf(request).Count;
+        double width = (columns * panelPoints) + ((columns - 1) * GapPoints) + GapPoints + ColourBar.WidthPoints
+            + SidePoints + PlanPlot.LeftFiguresPoints + (2 * Page.MarginPoints);
+        int widthPixels = PictureSize.NearestAllowed(width * pixelsPerPoint, pixelsPerPoint);
+        double scale = panelPoints * pixelsPerPoint / bounds.WidthMetres;
+        double body = widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);
+        double key = new KeyStrip(MapKey.Entries(scale, pixelsPerPoint, request.Unit, request.RequiredDb), body, pixelsPerPoint).HeightPixels;
+        double height = (rows * scale * bounds.HeightMetres)
+            + ((((rows - 1) * GapPoints) + HeadPoints + PlanPlot.BottomFiguresPoints + GapPoints) * pixelsPerPoint)
+            + key + Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
+        return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
+    }
+
+    /// <summary>The view of the map in a column and a row. All views have one scale.</summary>
+    public PlanView View(int column, int row)
+    {
+        double left = grid.Left + (column * (PanelWidth + Gap)), top = grid.Top + (row * (PanelHeight + Gap));
+        return PlanPlot.ViewIn(new(left, top, left + PanelWidth, top + PanelHeight), bounds, pixelsPerPoint);
+    }
+
+    private static List<Spot> SpotsOf(SheetRequest request) =>
+        [.. request.House.Spots.Where(s => request.Maps.Any(m => m.Field.Spot == s))];
+
+    private static List<int> LevelsOf(SheetRequest request) =>
+        [.. request.Maps.Select(m => m.Field.LevelIndex).Distinct().OrderDescending()];
+}

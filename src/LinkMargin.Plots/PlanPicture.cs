@@ -1,0 +1,87 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Plans;
+using SkiaSharp;
+
+namespace LinkMargin.Plots;
+
+/// <summary>The plan of a house as its file describes it, so that a mistyped wall is seen.</summary>
+public static class PlanPicture
+{
+    private const double BetweenPoints = 12;
+    private const double HeadPoints = 18;
+    private const double HeadLetterPoints = 12;
+    private const double BeforeKeyPoints = 6;
+
+    /// <summary>The size at which each plan is so many points wide with no empty ground about it.</summary>
+    /// <param name="request">What to draw.</param>
+    /// <param name="planPoints">Width of one plan, points; null for 560 where there is one, 400 where there are several.</param>
+    /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
+    public static PictureSize FittingSize(PlanRequest request, double? planPoints = null, double pixelsPerPoint = 2.5)
+    {
+        PlanBounds bounds = PlanBounds.Of(request.House);
+        double each = planPoints ?? (request.Levels.Count > 1 ? 400 : 560);
+        double width = (request.Levels.Count * (each + DimensionChain.DepthPoints)) + ((request.Levels.Count - 1) * BetweenPoints)
+            + PlanPlot.LeftFiguresPoints + (2 * Page.MarginPoints);
+        int widthPixels = PictureSize.NearestAllowed(width * pixelsPerPoint, pixelsPerPoint);
+        double scale = each * pixelsPerPoint / bounds.WidthMetres;
+        double body = widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);
+        double height = (scale * bounds.HeightMetres)
+            + ((HeadPoints + DimensionChain.DepthPoints + PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * pixelsPerPoint)
+            + Key(request, new(request.House), scale, body, pixelsPerPoint).HeightPixels
+            + Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
+        return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
+    }
+
+    /// <summary>Draws the plan; the bytes are a PNG.</summary>
+    public static byte[] Render(PlanRequest request, PictureSize size)
+    {
+        double s = size.PixelsPerPoint;
+        using var page = new Page(size, request.Title, request.Caption);
+        PlanBounds bounds = PlanBounds.Of(request.House);
+        var patterns = new MaterialPatterns(request.House);
+        LabelBox body = page.Body;
+        int count = request.Levels.Count;
+        double left = body.Left + (PlanPlot.LeftFiguresPoints * s), depth = DimensionChain.DepthPoints * s, between = BetweenPoints * s;
+        double width = ((body.Right - left - ((count - 1) * between)) / count) - depth;
+        double key = Key(request, patterns, width / bounds.WidthMetres, body.Width, s).HeightPixels;
+        double top = body.Top + (HeadPoints * s) + depth;
+        double bottom = body.Bottom - key - ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * s);
+        var panel = new PlanPanel(request.House, patterns, request.Unit);
+        double scale = 1;
+        for (int i = 0; i < count; i++)
+        {
+            double x = left + (i * (width + depth + between));
+            PlanView view = PlanPlot.ViewIn(new(x, top, x + width, Math.Max(top + 1, bottom)), bounds, s);
+            scale = view.PixelsPerMetre;
+            var plot = new PlanPlot(view, request.Unit) { HasLeftFigures = i == 0 };
+            panel.Fill(plot, request.Levels[i]);
+            plot.Draw(page.Canvas);
+            Level level = request.House.Levels[request.Levels[i]];
+            new DimensionChain(view, level, request.Unit).Draw(page.Canvas);
+            DrawHead(page.Canvas, level, view, request.Unit);
+        }
+
+        KeyStrip strip = Key(request, patterns, scale, body.Width, s);
+        strip.Draw(page.Canvas, body.Left, body.Bottom - strip.HeightPixels);
+        return page.ToPng();
+    }
+
+    private static KeyStrip Key(PlanRequest request, MaterialPatterns patterns, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
+        new(PlanKey.Entries(request.House, patterns, pixelsPerMetre, pixelsPerPoint, request.Unit), widthPixels, pixelsPerPoint);
+
+    private static void DrawHead(SKCanvas canvas, Level level, PlanView view, LengthUnit unit)
+    {
+        using Lettering bold = new(view.Points(HeadLetterPoints), isBold: true), plain = new(view.Points(HeadLetterPoints - 2), isBold: false);
+        double y = view.Frame.Top - view.Points(DimensionChain.DepthPoints + (HeadPoints / 2));
+        string length(double metres) => LengthTicks.Written(metres, unit) + (unit == LengthUnit.Metres ? " m" : "");
+        string figures = $"floor at {length(level.ElevationMetres)}, clear height {length(level.HeightMetres)}"
+            + (level.Above is FloorAbove above ? $", under {above.BuildUp.Name}" : "")
+            + (level.Above?.Joists is JoistLayout joists ? $" with joists every {length(joists.SpacingMetres)}" : "");
+        string name = bold.Fitted(level.Name, view.Frame.Width);
+        double end = view.Frame.Left + bold.WidthOf(name) + view.Points(8);
+        bold.WriteMiddle(canvas, name, view.Frame.Left, y, Palette.Ink);
+        plain.WriteMiddle(canvas, plain.Fitted(figures, Math.Max(0, view.Frame.Right - end)), end, y, Palette.SoftInk);
+    }
+}

@@ -1,0 +1,26 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Drawing;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Plans;
+
+/// <summary>Floors of rooms, with their outlines dotted: a dotted line that shows is an edge without a wall.</summary>
+internal sealed class RoomLayer(PlanView view, Level level) : PlanLayer(view)
+{
+    protected override void Draw(SKCanvas canvas)
+    {
+        using SKPaint floor = Pen.Fill(Palette.Paper);
+        using SKPaint edge = Pen.Dashed(Palette.SoftInk, View.Points(0.8), View.Points(1), View.Points(2.2));
+        foreach (Room room in level.Rooms)
+        {
+            using SKPath outline = View.Outline(room.Outline.Corners);
+            canvas.DrawPath(outline, floor);
+        }
+
+        foreach (Room room in level.Rooms)
+        {
+            using SKPath outline = View.Outline(room.Outline.Corners);
+            canvas.DrawPath(outline, edge);
+        }
+    }
+}

@@ -1,0 +1,8 @@
+using LinkMargin.Engine.Fields;
+
+namespace LinkMargin.Plots;
+
+/// <summary>One map of a sheet; its field says which spot and which level it belongs to.</summary>
+/// <param name="Field">The margin over the level.</param>
+/// <param name="Seats">The seats on that level with their margins.</param>
+public sealed record SheetMap(Field Field, IReadOnlyList<SeatMark> Seats);
