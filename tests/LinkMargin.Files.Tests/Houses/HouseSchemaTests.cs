@@ -68,6 +68,7 @@ public sealed class HouseSchemaTests
     {
         Assert.True(IsValid(HouseText.Good));
         Assert.True(IsValid(StarterHouse.Text));
+        Assert.True(IsValid(DemoHouse.Text));
         Assert.True(IsValid(FlatTests.Flat));
     }
 

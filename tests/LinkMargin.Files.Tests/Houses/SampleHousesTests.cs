@@ -20,9 +20,6 @@ public sealed class SampleHousesTests
     }
 
     [Fact]
-    public void The_demo_house_reads_clean() => Assert.Empty(Read(DemoHouse.Text).Problems);
-
-    [Fact]
     public void A_five_room_flat_of_forty_lines_reads_clean()
     {
         HouseReading reading = Read(FlatTests.Flat);
