@@ -58,7 +58,7 @@ public sealed class FieldLawTests
                     }
 
                     Seat seat = new("seat", request.LevelIndex, centre, request.HandsMetres, null, 15);
-                    Assert.Equal(LinkEvaluation.Budget(scene, request.Spot, seat).MarginDb, field.MarginDb[cell], Losses.SameDb);
+                    Assert.Equal(LinkEvaluation.Budget(scene, request.Spot, seat).MarginDb, field.MarginDb[cell], LineLoss.SameDb);
                 }
             },
             iter: Houses);

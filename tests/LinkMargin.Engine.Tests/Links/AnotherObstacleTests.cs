@@ -23,7 +23,7 @@ public sealed class AnotherObstacleTests
          let doubled = Enumerable.Range(0, house.Levels.Count).Aggregate(
              house, (changed, level) => WithWalls(changed, level, walls => [.. walls, .. walls.Reverse()]))
          select (house, doubled, lines))
-        .Sample(Losses.AreTheSame, iter: Houses);
+        .Sample(LineLoss.AreTheSame, iter: Houses);
 
     [Fact]
     public void Another_fixture_never_raises_a_margin() =>
@@ -62,7 +62,7 @@ public sealed class AnotherObstacleTests
                 {
                     Scene sceneBefore = Scene.Compile(before), sceneAfter = Scene.Compile(after);
                     Assert.All(lines, line => Assert.True(
-                        Losses.Of(sceneAfter, line) >= Losses.Of(sceneBefore, line) - Losses.SameDb));
+                        LineLoss.Of(sceneAfter, line) >= LineLoss.Of(sceneBefore, line) - LineLoss.SameDb));
                 },
                 iter: Houses);
 

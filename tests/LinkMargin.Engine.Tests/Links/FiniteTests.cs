@@ -36,7 +36,7 @@ public sealed class FiniteTests
                 var scene = Scene.Compile(house);
                 foreach (Line line in lines.SelectMany(l => new[] { l, new Line(l.From, l.From) }))
                 {
-                    AssertFinite(Losses.Of(scene, line));
+                    AssertFinite(LineLoss.Of(scene, line));
                     Assert.All(
                         LinkEvaluation.DirectPath(scene, line.From, line.To).Crossings.SelectMany(NumbersOf), AssertFinite);
                 }
@@ -99,8 +99,8 @@ public sealed class FiniteTests
         {
             foreach (double away in new[] { 0, 0.5, 1.6, -0.9 })
             {
-                AssertFinite(Losses.Of(scene, new Line(new Point3(0, 0.1, z), new Point3(3, 1, z + away))));
-                AssertFinite(Losses.Of(scene, new Line(new Point3(3, 1, z + away), new Point3(0, 0.1, z))));
+                AssertFinite(LineLoss.Of(scene, new Line(new Point3(0, 0.1, z), new Point3(3, 1, z + away))));
+                AssertFinite(LineLoss.Of(scene, new Line(new Point3(3, 1, z + away), new Point3(0, 0.1, z))));
             }
         }
     }

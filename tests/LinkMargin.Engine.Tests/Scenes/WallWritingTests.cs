@@ -42,7 +42,7 @@ public sealed class WallWritingTests
          let marks = pieces.SelectMany(piece => Marks.OfWall(piece, level)).ToArray()
          from lines in RandomLine.Aimed(Gen.OneOf(marks)).Array[20]
          select (cut.House, WallEdits.Replace(cut.House, cut.Level, cut.Wall, pieces), lines))
-        .Sample(Losses.AreTheSame, iter: Houses);
+        .Sample(LineLoss.AreTheSame, iter: Houses);
 
     [Fact]
     public void Drawing_a_wall_from_its_other_end_changes_nothing() =>
@@ -51,7 +51,7 @@ public sealed class WallWritingTests
          let wall = level.Walls[drawn.Wall]
          from lines in RandomLine.Aimed(Gen.OneOf(Marks.OfWall(wall, level).ToArray())).Array[20]
          select (drawn.House, WallEdits.Replace(drawn.House, drawn.Level, drawn.Wall, WallEdits.Reversed(wall)), lines))
-        .Sample(Losses.AreTheSame, iter: Houses);
+        .Sample(LineLoss.AreTheSame, iter: Houses);
 
     [Fact]
     public void Listing_the_walls_the_other_way_round_changes_nothing() =>
@@ -59,7 +59,7 @@ public sealed class WallWritingTests
          from lines in RandomLine.In(house).Array[20]
          let listed = house with { Levels = [.. house.Levels.Select(l => l with { Walls = [.. l.Walls.Reverse()] })] }
          select (house, listed, lines))
-        .Sample(Losses.AreTheSame, iter: Houses);
+        .Sample(LineLoss.AreTheSame, iter: Houses);
 
     [Fact]
     public void Cutting_keeps_length_and_openings()
