@@ -107,7 +107,8 @@ internal sealed class BalanceBuilder
     private void AddPlate(int cell, Room room, int otherLevel, LevelMirror plate, bool hasOther, bool isCeiling)
     {
         AngleTable table = losses[plate.Material];
-        foreach (PlatePart part in PlatePart.Of(cells, room.Outline, hasOther ? otherLevel : -1, plate.Voids))
+        IReadOnlyList<Room> rooms = hasOther ? scene.House.Levels[otherLevel].Rooms : [];
+        foreach (PlatePart part in PlatePart.Of(cells, scene.Frame, room.Outline, otherLevel, rooms, plate.Voids))
         {
             AngleTable? filling = part.IsVoid ? null : table;
             if (isCeiling || part.Other == Cells.Outdoors)
@@ -119,7 +120,7 @@ internal sealed class BalanceBuilder
                 part.Other,
                 filling?.DiffuseReflectance ?? 0,
                 filling?.DiffuseTransmittance ?? 1,
-                [.. part.Outline.Corners.Select(c => c.At(plate.Height))],
+                [.. part.Outline.Select(c => c.At(plate.Height))],
                 part.IsVoid));
         }
     }

@@ -11,7 +11,10 @@ internal sealed class Cells
     internal const int Outdoors = -1;
 
     // How far beside a wall's middle line its room is looked for: rooms may be written to their clear size.
-    private static readonly double[] BesideMetres = [0.06, 0.15, 0.3];
+    private static readonly double[] BesideMetres = [0.06, 0.15, FarthestBesideMetres];
+
+    /// <summary>The farthest of those.</summary>
+    internal const double FarthestBesideMetres = 0.3;
 
     private readonly IReadOnlyList<Level> levels;
     private readonly int[] firstOfLevel;
@@ -88,21 +91,20 @@ internal sealed class Cells
             return room;
         }
 
-        // In the line of a wall between rooms written to their clear size: any room that is near.
-        foreach (double beside in BesideMetres)
+        // In the line of a wall between rooms written to their clear size: the nearest room.
+        IReadOnlyList<Room> rooms = levels[level].Rooms;
+        double nearest = FarthestBesideMetres;
+        for (int i = 0; i < rooms.Count; i++)
         {
-            for (int quarter = 0; quarter < 4; quarter++)
+            double away = -rooms[i].Outline.DepthOf(at.Plan);
+            if (away < nearest)
             {
-                (double sin, double cos) = Math.SinCos(quarter * Math.PI / 2);
-                room = RoomAt(level, at.Plan + (beside * new Point2(cos, sin)));
-                if (room != Outdoors)
-                {
-                    return room;
-                }
+                nearest = away;
+                room = OfRoom(level, i);
             }
         }
 
-        return Outdoors;
+        return room;
     }
 
     /// <summary>The level at a height; a floor's thickness is shared between the levels it parts.</summary>

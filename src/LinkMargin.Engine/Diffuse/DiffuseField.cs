@@ -67,24 +67,32 @@ internal sealed class DiffuseField
             return 0;
         }
 
-        double own = densities[cell], seen = 0, angle = 0, apart = 1, shared = 0, weights = 0;
+        double own = densities[cell], seen = 0, angle = 0;
         IReadOnlyList<Facet> facets = shell.Of(cell);
+        Span<double> holes = stackalloc double[shell.HoleCount(cell)]; // share of the sphere towards each cell behind holes
+        holes.Clear();
         for (int i = 0; i < facets.Count; i++)
         {
             double share = facets[i].SolidAngle(place) / (4 * Math.PI);
             seen += share * brightness[cell][i];
             angle += share;
-            if (facets[i].IsHole)
+            if (facets[i].Hole >= 0)
             {
-                double near = Math.Min(1, 4 * share * share); // 1 in the hole's own plane
-                apart *= 1 - near;
-                weights += near;
-                shared += near * (own + DensityOf(facets[i].Other)) / 2;
+                holes[facets[i].Hole] += share;
             }
         }
 
         // Facets that stand for several, or a room with recesses, may not fill the sphere exactly.
         double density = Math.Max(0, fed[cell] + (angle > 0 ? seen / Math.Max(angle, LeastSphere) : 0));
+        double apart = 1, shared = 0, weights = 0;
+        for (int h = 0; h < holes.Length; h++)
+        {
+            double near = Math.Min(1, 4 * holes[h] * holes[h]); // 1 in the hole's own plane
+            apart *= 1 - near;
+            weights += near;
+            shared += near * (own + DensityOf(shell.BehindHole(cell, h))) / 2;
+        }
+
         return weights > 0 ? (apart * density) + ((1 - apart) * shared / weights) : density;
     }
 

@@ -51,14 +51,24 @@ internal sealed class EnergySources
         var sources = new EnergySources(scene, losses, cells);
         gone = 0;
 
-        // A spiral of equal steps in height and the golden angle: even over the sphere, the same every time.
+        // A spiral of equal steps in height and the golden angle covers an eighth of the ways round the house's own
+        // directions, and its mirror images the rest: even over the sphere, and the same for a turned or mirrored house.
+        const int Images = 8;
         double turn = Math.PI * (3 - Math.Sqrt(5));
-        for (int i = 0; i < Rays; i++)
+        for (int i = 0; i < Rays / Images; i++)
         {
-            double up = 1 - ((2 * i + 1) / (double)Rays);
-            double out1 = Math.Sqrt(1 - (up * up));
-            (double sin, double cos) = Math.SinCos(i * turn);
-            gone += sources.Send(console, new Point3(out1 * cos, out1 * sin, up), 1.0 / Rays, true);
+            double up = 1 - (((2 * i) + 1) / (double)(Rays / Images));
+            double aside = Math.Sqrt(1 - (up * up));
+            double angle = i * turn % (2 * Math.PI) / Images;
+            (double sin, double cos) = Math.SinCos(angle);
+            foreach ((double along, double across) in new[]
+            {
+                (cos, sin), (-cos, sin), (cos, -sin), (-cos, -sin), (sin, cos), (-sin, cos), (sin, -cos), (-sin, -cos),
+            })
+            {
+                Point2 way = scene.Frame.ToPlan(aside * along, aside * across);
+                gone += sources.Send(console, way.At(up), 1.0 / Rays, true);
+            }
         }
 
         return sources.left;

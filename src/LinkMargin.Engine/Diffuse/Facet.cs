@@ -13,6 +13,9 @@ namespace LinkMargin.Engine.Diffuse;
 /// <param name="IsHole">Whether nothing stands in it.</param>
 internal sealed record Facet(int Other, double Thrown, double Passed, Point3[] Outline, bool IsHole)
 {
+    /// <summary>For a hole, the number of the cell behind it among those its own cell has holes to; −1 for others.</summary>
+    internal int Hole { get; init; } = -1;
+
     /// <summary>Area, square metres.</summary>
     internal double SquareMetres
     {

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Diffuse;
 
@@ -6,65 +7,92 @@ namespace LinkMargin.Engine.Diffuse;
 /// <param name="Other">That cell.</param>
 /// <param name="IsVoid">Whether it is a hole.</param>
 /// <param name="SquareMetres">Its area.</param>
-/// <param name="Outline">The rectangle it is seen as: of its area, round its middle.</param>
-internal sealed record PlatePart(int Other, bool IsVoid, double SquareMetres, Polygon Outline)
+/// <param name="Outline">The rectangle it is seen as: of its area, middle and proportions.</param>
+internal sealed record PlatePart(int Other, bool IsVoid, double SquareMetres, Point2[] Outline)
 {
-    private const int Across = 48; // squares along the longer side of a room
+    private const double LeastSquareMetres = 1e-6;
 
-    /// <summary>Measures a room's plate square by square.</summary>
+    /// <summary>The parts of a room's plate.</summary>
     /// <param name="cells">The cells.</param>
+    /// <param name="frame">The house's directions.</param>
     /// <param name="outline">The room.</param>
     /// <param name="otherLevel">The level behind; −1 for none.</param>
-    /// <param name="voids">Holes in it.</param>
-    internal static IEnumerable<PlatePart> Of(Cells cells, Polygon outline, int otherLevel, IReadOnlyList<Polygon> voids)
+    /// <param name="rooms">That level's rooms.</param>
+    /// <param name="voids">Holes in it, which do not overlap.</param>
+    internal static IEnumerable<PlatePart> Of(
+        Cells cells, PlanFrame frame, Polygon outline, int otherLevel, IReadOnlyList<Room> rooms, IReadOnlyList<Polygon> voids)
     {
-        Point2 least = outline.Least, greatest = outline.Greatest;
-        double step = Math.Max(greatest.X - least.X, greatest.Y - least.Y) / Across;
-        int columns = (int)Math.Ceiling((greatest.X - least.X) / step), rows = (int)Math.Ceiling((greatest.Y - least.Y) / step);
-        double width = (greatest.X - least.X) / columns, depth = (greatest.Y - least.Y) / rows;
-        var parts = new SortedDictionary<(int Other, bool IsVoid), List<Point2>>();
-        int count = 0;
-        for (int i = 0; i < columns; i++)
+        // The whole plate, less what lies behind rooms; and the same again for each hole.
+        foreach (PlatePart part in Behind(cells, frame, outline, null, otherLevel, rooms, voids))
         {
-            for (int j = 0; j < rows; j++)
+            yield return part;
+        }
+
+        foreach (Polygon hole in voids)
+        {
+            foreach (PlatePart part in Behind(cells, frame, outline, hole, otherLevel, rooms, []))
             {
-                Point2 at = new(least.X + ((i + 0.5) * width), least.Y + ((j + 0.5) * depth));
-                if (!outline.Contains(at))
-                {
-                    continue;
-                }
+                yield return part;
+            }
+        }
+    }
 
-                count++;
-                int other = otherLevel < 0 ? Cells.Outdoors : cells.RoomAt(otherLevel, at);
-                (int, bool) key = (other, voids.Any(hole => hole.Contains(at)));
-                if (!parts.TryGetValue(key, out List<Point2>? squares))
-                {
-                    parts.Add(key, squares = []);
-                }
-
-                squares.Add(at);
+    private static IEnumerable<PlatePart> Behind(
+        Cells cells,
+        PlanFrame frame,
+        Polygon outline,
+        Polygon? hole,
+        int otherLevel,
+        IReadOnlyList<Room> rooms,
+        IReadOnlyList<Polygon> without)
+    {
+        Overlap all = Shared(frame, outline, hole, null, without);
+        double outdoors = all.SquareMetres;
+        for (int i = 0; i < rooms.Count; i++)
+        {
+            Overlap part = Shared(frame, outline, hole, rooms[i].Outline, without);
+            outdoors -= part.SquareMetres;
+            if (part.SquareMetres > LeastSquareMetres)
+            {
+                yield return Of(cells.OfRoom(otherLevel, i), hole is not null, part, frame);
             }
         }
 
-        // Squares are shared out over the room's exact area.
-        double square = count > 0 ? outline.AreaSquareMetres / count : 0;
-        return parts.Select(part => new PlatePart(
-            part.Key.Other, part.Key.IsVoid, part.Value.Count * square, RectangleFor(part.Value, part.Value.Count * square)));
+        if (outdoors > LeastSquareMetres)
+        {
+            yield return Of(Cells.Outdoors, hole is not null, all with { SquareMetres = outdoors }, frame);
+        }
     }
 
-    private static Polygon RectangleFor(List<Point2> squares, double squareMetres)
+    private static Overlap Shared(
+        PlanFrame frame, Polygon outline, Polygon? hole, Polygon? behind, IReadOnlyList<Polygon> without)
     {
-        double left = squares.Min(p => p.X), right = squares.Max(p => p.X);
-        double bottom = squares.Min(p => p.Y), top = squares.Max(p => p.Y);
-        Point2 middle = new(squares.Average(p => p.X), squares.Average(p => p.Y));
-        double ratio = Math.Max(right - left, 0.05) / Math.Max(top - bottom, 0.05);
-        double width = Math.Sqrt(squareMetres * ratio), depth = squareMetres / width;
-        return new Polygon(
-        [
-            new(middle.X - (width / 2), middle.Y - (depth / 2)),
-            new(middle.X + (width / 2), middle.Y - (depth / 2)),
-            new(middle.X + (width / 2), middle.Y + (depth / 2)),
-            new(middle.X - (width / 2), middle.Y + (depth / 2)),
-        ]);
+        Polygon[] shapes = [.. new[] { outline, hole, behind }.OfType<Polygon>()];
+        Overlap shared = Overlap.Of(frame, shapes);
+        double area = shared.SquareMetres;
+        foreach (Polygon gone in without)
+        {
+            area -= Overlap.Of(frame, [.. shapes, gone]).SquareMetres;
+        }
+
+        return shared with { SquareMetres = Math.Max(0, area) };
+    }
+
+    private static PlatePart Of(int other, bool isVoid, Overlap part, PlanFrame frame)
+    {
+        const double LeastSpread = 0.02;
+        double ratio = Math.Max(part.SpreadMetres.X, LeastSpread) / Math.Max(part.SpreadMetres.Y, LeastSpread);
+        double width = Math.Sqrt(part.SquareMetres * ratio), depth = part.SquareMetres / width;
+        Point2 along = frame.ToPlan(width / 2, 0), across = frame.ToPlan(0, depth / 2);
+        return new PlatePart(
+            other,
+            isVoid,
+            part.SquareMetres,
+            [
+                part.Middle - along - across,
+                part.Middle + along - across,
+                part.Middle + along + across,
+                part.Middle - along + across,
+            ]);
     }
 }

@@ -7,11 +7,13 @@ namespace LinkMargin.Engine.Diffuse;
 internal sealed class RoomShell
 {
     private readonly List<Facet>[] facets;
+    private readonly List<int>[] behindHoles;
 
     internal RoomShell(int cells)
     {
         Balance = new PowerBalance(cells);
         facets = [.. Enumerable.Range(0, cells).Select(_ => new List<Facet>())];
+        behindHoles = [.. Enumerable.Range(0, cells).Select(_ => new List<int>())];
     }
 
     /// <summary>The power balance.</summary>
@@ -19,6 +21,12 @@ internal sealed class RoomShell
 
     /// <summary>The facets of one cell.</summary>
     internal IReadOnlyList<Facet> Of(int cell) => facets[cell];
+
+    /// <summary>How many cells one cell has holes to.</summary>
+    internal int HoleCount(int cell) => behindHoles[cell].Count;
+
+    /// <summary>One of those cells.</summary>
+    internal int BehindHole(int cell, int hole) => behindHoles[cell][hole];
 
     /// <summary>Adds a panel between two cells, to the balance and to what both see.</summary>
     internal void AddPanel(int one, int other, Point3[] outline, AngleTable? table)
@@ -44,9 +52,25 @@ internal sealed class RoomShell
     /// <summary>Adds a facet to what one cell sees.</summary>
     internal void See(int cell, Facet facet)
     {
-        if (cell != Cells.Outdoors && cell != facet.Other)
+        if (cell == Cells.Outdoors || cell == facet.Other)
+        {
+            return;
+        }
+
+        if (!facet.IsHole)
         {
             facets[cell].Add(facet);
+            return;
         }
+
+        List<int> behind = behindHoles[cell];
+        int hole = behind.IndexOf(facet.Other);
+        if (hole < 0)
+        {
+            hole = behind.Count;
+            behind.Add(facet.Other);
+        }
+
+        facets[cell].Add(facet with { Hole = hole });
     }
 }

@@ -11,37 +11,49 @@ namespace LinkMargin.Engine.Diffuse;
 /// <param name="Other">The cell to its right.</param>
 internal sealed record WallRun(Wall Wall, double From, double To, int One, int Other)
 {
-    private const double StepMetres = 0.05;
+    private const double LeastMetres = 1e-4;
 
-    /// <summary>The walls of a level in such stretches: each is walked in short steps that look to both sides.</summary>
+    /// <summary>The walls of a level in such stretches: what lies beside a wall can change only where a room has a corner or a side.</summary>
     internal static IEnumerable<WallRun> Of(Level level, int index, Cells cells)
     {
-        foreach (Wall wall in level.Walls.Where(wall => wall.LengthMetres > 0))
+        foreach (Wall wall in level.Walls.Where(wall => wall.LengthMetres > LeastMetres))
         {
             double length = wall.LengthMetres;
-            int steps = (int)Math.Ceiling(length / StepMetres);
-            double width = length / steps;
             Point2 along = (1 / length) * (wall.End - wall.Start), left = new(-along.Y, along.X);
-            WallRun? run = null;
-            for (int i = 0; i < steps; i++)
+            double[] cuts = [.. Cuts(level, wall, along, left).Where(u => u > 0 && u < length).Append(0).Append(length).Order()];
+            for (int i = 0; i + 1 < cuts.Length; i++)
             {
-                Point2 at = wall.Start + ((i + 0.5) * width * along);
-                int one = cells.RoomBeside(index, at, left), other = cells.RoomBeside(index, at, -1 * left);
-                if (run is not null && run.One == one && run.Other == other)
+                if (cuts[i + 1] - cuts[i] < LeastMetres)
                 {
-                    run = run with { To = (i + 1) * width };
                     continue;
                 }
 
-                if (run is not null)
+                Point2 at = wall.Start + ((cuts[i] + cuts[i + 1]) / 2 * along);
+                yield return new WallRun(
+                    wall, cuts[i], cuts[i + 1], cells.RoomBeside(index, at, left), cells.RoomBeside(index, at, -1 * left));
+            }
+        }
+    }
+
+    private static IEnumerable<double> Cuts(Level level, Wall wall, Point2 along, Point2 left)
+    {
+        foreach (Room room in level.Rooms)
+        {
+            IReadOnlyList<Point2> corners = room.Outline.Corners;
+            for (int i = 0; i < corners.Count; i++)
+            {
+                Point2 a = corners[i] - wall.Start, b = corners[(i + 1) % corners.Count] - wall.Start;
+                double asideA = Point2.Dot(a, left), asideB = Point2.Dot(b, left);
+                if (Math.Abs(asideA) <= Cells.FarthestBesideMetres)
                 {
-                    yield return run;
+                    yield return Point2.Dot(a, along);
                 }
 
-                run = new WallRun(wall, i * width, (i + 1) * width, one, other);
+                if (asideA * asideB < 0)
+                {
+                    yield return Point2.Dot(a + (asideA / (asideA - asideB) * (b - a)), along);
+                }
             }
-
-            yield return run!;
         }
     }
 }

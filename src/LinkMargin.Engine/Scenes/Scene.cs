@@ -36,6 +36,7 @@ public sealed class Scene
         Uprights = uprights;
         Plates = plates;
         ReachMetres = Extent(house);
+        Frame = PlanFrame.Of(house);
         numbers = materials.Select((m, i) => (m, i)).ToDictionary(pair => pair.m, pair => pair.i);
         TableLossesDb = [.. materials.Select(m => m.LossDb)];
     }
@@ -57,6 +58,9 @@ public sealed class Scene
 
     /// <summary>Level surfaces that throw energy back: floors and ceilings.</summary>
     internal IReadOnlyList<LevelMirror> Plates { get; }
+
+    /// <summary>The directions its walls run in.</summary>
+    internal PlanFrame Frame { get; }
 
     /// <summary>A distance that leaves the house from anywhere in it, metres.</summary>
     internal double ReachMetres { get; }
