@@ -19,6 +19,9 @@ public sealed record Material(string Name, double LossDb, double SpreadDb, strin
     /// </summary>
     public double? ThroughDb { get; init; }
 
+    /// <summary>At what angle the loss holds; layers shape its change with the angle from there.</summary>
+    public LossAngle Angle { get; init; } = LossAngle.HeadOn;
+
     /// <summary>How the loss applies.</summary>
     public LossForm Form { get; init; } = LossForm.Sheet;
 

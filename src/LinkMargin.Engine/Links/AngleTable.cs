@@ -5,8 +5,8 @@ using LinkMargin.Engine.Quantities;
 namespace LinkMargin.Engine.Links;
 
 /// <summary>
-/// What a material does to a wave at each angle. Its table loss sets the level head on; its layers and studs, where the
-/// table gives them, set the change with the angle and what is thrown back.
+/// What a material does to a wave at each angle. Its table loss sets the level, head on or on the mean over angles as the row
+/// says; its layers and studs, where the table gives them, set the change with the angle and what is thrown back.
 /// </summary>
 internal sealed class AngleTable
 {
@@ -35,7 +35,11 @@ internal sealed class AngleTable
         }
         else
         {
-            Fill(baseDb, material.Ribs, new LayeredPanel(layers, band));
+            var panel = new LayeredPanel(layers, band);
+            double layersDb = material.Angle == LossAngle.Mean
+                ? -Decibels.FromPowerRatio(panel.DiffuseTransmittance) + RibsDb(material.Ribs, Math.Cos(Math.PI / 4))
+                : panel.AtCosine(1).TransmissionLossDb + RibsDb(material.Ribs, 1);
+            Fill(baseDb - layersDb, material.Ribs, panel);
         }
 
         (DiffuseTransmittance, DiffuseReflectance) = DiffuseMeans();
@@ -77,15 +81,15 @@ internal sealed class AngleTable
         }
     }
 
-    private void Fill(double baseDb, Ribs? ribs, LayeredPanel panel)
+    // At each angle the layers' own loss, moved to where the table has it.
+    private void Fill(double aboveLayersDb, Ribs? ribs, LayeredPanel panel)
     {
-        double headOnDb = panel.AtCosine(1).TransmissionLossDb + RibsDb(ribs, 1);
         for (int i = 0; i <= Steps; i++)
         {
             double cos = (double)i / Steps;
             PanelResponse response = panel.AtCosine(cos);
             double db = Math.Clamp(
-                baseDb + response.TransmissionLossDb + RibsDb(ribs, cos) - headOnDb, 0, LayeredSlab.GreatestLossDb);
+                aboveLayersDb + response.TransmissionLossDb + RibsDb(ribs, cos), 0, LayeredSlab.GreatestLossDb);
             Set(i, db, Math.Min(1 - Decibels.ToPowerRatio(-db), response.Reflectance));
         }
     }

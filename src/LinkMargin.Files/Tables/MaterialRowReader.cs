@@ -7,13 +7,15 @@ namespace LinkMargin.Files.Tables;
 internal static class MaterialRowReader
 {
     private static readonly string[] RowKeys =
-        ["name", "what", "loss", "spread", "thickness", "form", "dielectric", "layers", "studs", "source"];
+        ["name", "what", "loss", "through", "spread", "thickness", "form", "angles", "dielectric", "layers", "studs", "source"];
 
     private static readonly string[] LayerKeys = ["of", "thickness", "tolerance"];
 
     private static readonly string[] DielectricKeys = ["a", "b", "c", "d"];
 
     private static readonly Dictionary<string, LossForm> Forms = new() { ["sheet"] = LossForm.Sheet, ["bulk"] = LossForm.Bulk };
+
+    private static readonly Dictionary<string, LossAngle> Angles = new() { ["head-on"] = LossAngle.HeadOn, ["mean"] = LossAngle.Mean };
 
     /// <summary>Reads the rows in order, without those that have mistakes.</summary>
     public static IReadOnlyList<MaterialDraft> Read(MappingReader table, RowNames names) =>
@@ -25,9 +27,11 @@ internal static class MaterialRowReader
         string? name = names.Read(row);
         string? what = row.RequiredText("what");
         double? loss = row.RequiredNumber("loss", Quantities.Quantity.Decibels, TableLimits.Loss);
+        double? through = row.OptionalNumber("through", Quantities.Quantity.Decibels, TableLimits.Loss);
         double? spread = row.RequiredNumber("spread", Quantities.Quantity.Decibels, TableLimits.Spread);
         double? thickness = row.OptionalLength("thickness", TableLimits.Thickness);
         LossForm form = row.OptionalWord("form", Forms, "a form of loss") ?? LossForm.Sheet;
+        LossAngle angle = row.OptionalWord("angles", Angles, "an angle of loss") ?? LossAngle.HeadOn;
         string? source = row.RequiredText("source");
         Dielectric? dielectric = ReadDielectric(row);
         List<LayerDraft> layers = ReadLayers(row);
@@ -50,6 +54,8 @@ internal static class MaterialRowReader
                 {
                     Description = what ?? "",
                     ThicknessMetres = thickness,
+                    ThroughDb = through,
+                    Angle = angle,
                     Form = form,
                     Dielectric = dielectric,
                 },
