@@ -18,7 +18,7 @@ namespace LinkMargin.Engine.Propagation;
 /// beside, E = τ + (1 − τ)·B and the mean is τ² + 2τ(1 − τ)·⟨Re B⟩ + (1 − τ)²·⟨|B|²⟩. For one edge ⟨|B|²⟩ is a², a = 10^(−J/20)
 /// the smooth amplitude of P.526 equation (31), and ⟨Re B⟩ is G = a² + κ·(a − a²): on the edge and in the clear the waves
 /// beside and through are in step (κ = 1, G = a), while in the shadow their phase turns with v² and only powers add (κ → 0,
-/// G = a²). κ = e^{−2v²} for v above 0 follows Re F to 0.03 up to its first zero. Two edges of an axis are independent of one
+/// G = a²). κ = e^{−2v²} for v above 0 follows Re F to 0.06 up to its first zero. Two edges of an axis are independent of one
 /// another: ⟨X⟩ = 1 − G1 − G2 and ⟨|X|²⟩ = ⟨X⟩² + Σ(a² − G²), held to ⟨X⟩ so that a screen too narrow to cast a shadow
 /// does not scatter either; the two axes are independent, so ⟨A⟩ and ⟨|A|²⟩ are products.
 /// </para>
