@@ -69,7 +69,8 @@ public sealed class ComplexPermittivityTests
     [InlineData(2, double.PositiveInfinity, true)]
     public void Refuses_what_no_passive_material_has(double a, double c, bool refused)
     {
-        Exception? thrown = Record.Exception(() => ComplexPermittivity.Of(new Dielectric(a, 0, c, 0), Frequency.FromGigahertz(2)));
+        var substance = new Dielectric(a, 0, c, 0);
+        Exception? thrown = Record.Exception(() => ComplexPermittivity.Of(substance, Frequency.FromGigahertz(2)));
         Assert.Equal(refused, thrown is ArgumentOutOfRangeException);
     }
 }

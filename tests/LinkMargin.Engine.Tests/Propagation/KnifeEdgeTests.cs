@@ -95,12 +95,13 @@ public sealed class KnifeEdgeTests
         Gen.Double[-5, 5].Array[9].Sample(c =>
         {
             Point3 from = new(c[0], c[1], c[2]), over = new(c[3], c[4], c[5]), to = new(c[6], c[7], c[8]);
-            double expected = from.DistanceTo(over) + over.DistanceTo(to) - from.DistanceTo(to);
-            Assert.Equal(expected, KnifeEdge.DetourMetres(from, over, to), 1e-12);
+            double difference = from.DistanceTo(over) + over.DistanceTo(to) - from.DistanceTo(to);
+            Assert.Equal(difference, KnifeEdge.DetourMetres(from, over, to), 1e-12);
         });
 
         // h²/2·(1/d1 + 1/d2) with h 1 µm: far below the last digit of the lengths themselves.
-        Assert.Equal(1, KnifeEdge.DetourMetres(new(0, 0, 0), new(2, 1e-6, 0), new(5, 0, 0)) / (0.5e-12 * (1 / 2.0 + (1 / 3.0))), 1e-9);
+        double expected = 0.5e-12 * ((1 / 2.0) + (1 / 3.0));
+        Assert.Equal(1, KnifeEdge.DetourMetres(new(0, 0, 0), new(2, 1e-6, 0), new(5, 0, 0)) / expected, 1e-9);
         Assert.Equal(0, KnifeEdge.DetourMetres(new(0, 0, 0), new(0, 0, 0), new(0, 0, 0)));
     }
 

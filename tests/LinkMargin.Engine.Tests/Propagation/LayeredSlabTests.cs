@@ -14,7 +14,8 @@ public sealed class LayeredSlabTests
     private static readonly Gen<double> Cosine = Gen.Frequency((9, Gen.Double[0, 1]), (1, Gen.Const(0.0)), (1, Gen.Const(1.0)));
 
     private static readonly Gen<SlabLayer[]> Lossless =
-        Gen.Select(Gen.Frequency((3, Gen.Double[1, 12]), (1, Gen.Const(1.0))), Gen.Double[0, 0.3], (e, d) => new SlabLayer(e, d)).Array[1, 8];
+        Gen.Select(Gen.Frequency((3, Gen.Double[1, 12]), (1, Gen.Const(1.0))), Gen.Double[0, 0.3], (e, d) => new SlabLayer(e, d))
+            .Array[1, 8];
 
     private static readonly Gen<SlabLayer[]> Lossy =
         Gen.Select(
@@ -43,8 +44,9 @@ public sealed class LayeredSlabTests
             foreach (int megahertz in (int[])[2402, 2440, 2480])
             {
                 Frequency frequency = Frequency.FromMegahertz(megahertz);
+                SlabLayer[] layers = At(SubstanceTable.Layers(row.Text("layers")), frequency);
                 SlabResponse response = LayeredSlab.Solve(
-                    At(SubstanceTable.Layers(row.Text("layers")), frequency), frequency.WavelengthMetres, 1, Polarisation.TransverseElectric);
+                    layers, frequency.WavelengthMetres, 1, Polarisation.TransverseElectric);
                 row.AssertPrinted($"normal_{megahertz}", response.LossDb);
             }
         });
@@ -57,8 +59,8 @@ public sealed class LayeredSlabTests
         Assert.All(ReferenceTable.Read("multilayer-transfer-matrix.csv").Rows, row =>
         {
             bool te = row.Text("polarisation") == "s";
-            SlabResponse response = LayeredSlab.Solve(
-                layers, 100, Math.Cos(0.1), te ? Polarisation.TransverseElectric : Polarisation.TransverseMagnetic, exitIndex * exitIndex);
+            Polarisation polarisation = te ? Polarisation.TransverseElectric : Polarisation.TransverseMagnetic;
+            SlabResponse response = LayeredSlab.Solve(layers, 100, Math.Cos(0.1), polarisation, exitIndex * exitIndex);
             Complex transmission = te ? response.Transmission : response.Transmission / exitIndex;
             Assert.Equal(row.Number("r_real"), response.Reflection.Real, 1e-13);
             Assert.Equal(-row.Number("r_imaginary"), response.Reflection.Imaginary, 1e-13);
@@ -134,7 +136,8 @@ public sealed class LayeredSlabTests
     {
         foreach (double cos in (double[])[0, 1e-7, 0.3, 1])
         {
-            Assert.Equal(1, LayeredSlab.Solve([], Wavelength, cos, Polarisation.TransverseElectric).Transmission.Magnitude, 1e-15);
+            SlabResponse none = LayeredSlab.Solve([], Wavelength, cos, Polarisation.TransverseElectric);
+            Assert.Equal(1, none.Transmission.Magnitude, 1e-15);
             SlabResponse air = LayeredSlab.Solve([new(1, 0.1), new(1, 0.2)], Wavelength, cos, Polarisation.TransverseMagnetic);
             Assert.Equal(1, air.Transmission.Magnitude, 1e-12);
             Assert.Equal(0, air.Reflection.Magnitude, 1e-12);
@@ -232,5 +235,6 @@ public sealed class LayeredSlabTests
         Response(layers, degrees, polarisation).LossDb;
 
     /// <summary>η of an index n + jκ of the other sign convention.</summary>
-    private static Complex Squared(double real, double imaginary) => new Complex(real, -imaginary) * new Complex(real, -imaginary);
+    private static Complex Squared(double real, double imaginary) =>
+        new Complex(real, -imaginary) * new Complex(real, -imaginary);
 }

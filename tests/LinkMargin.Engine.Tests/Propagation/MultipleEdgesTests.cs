@@ -113,10 +113,10 @@ public sealed class MultipleEdgesTests
     public void An_edge_far_clear_of_the_line_and_of_the_others_costs_nothing()
     {
         Point3 down = new(0, 0, -1);
-        double one = MultipleEdges.OneSideLossDb([new(0, 0, 0), new(2, 0, 0.4), new(6, 0, 0)], down, Wavelength).Value;
-        double two = MultipleEdges.OneSideLossDb([new(0, 0, 0), new(2, 0, 0.4), new(4, 0, -2), new(6, 0, 0)], down, Wavelength).Value;
-        Assert.Equal(one, two, 1e-9);
-        Assert.Equal(0, MultipleEdges.OneSideLossDb([new(0, 0, 0), new(2, 0, -2), new(4, 0, -1), new(6, 0, 0)], down, Wavelength).Value);
+        Point3 start = new(0, 0, 0), end = new(6, 0, 0), high = new(2, 0, 0.4), low = new(2, 0, -2), deep = new(4, 0, -2);
+        double one = MultipleEdges.OneSideLossDb([start, high, end], down, Wavelength).Value;
+        Assert.Equal(one, MultipleEdges.OneSideLossDb([start, high, deep, end], down, Wavelength).Value, 1e-9);
+        Assert.Equal(0, MultipleEdges.OneSideLossDb([start, low, deep, end], down, Wavelength).Value);
     }
 
     [Fact]
@@ -124,14 +124,14 @@ public sealed class MultipleEdgesTests
         Gen.Select(Gen.Double[0.5, 5], Gen.Double[0.5, 5], Gen.Double[0.5, 5], Gen.Double[-0.5, 1], Gen.Double[-0.5, 1]).Sample(
             (a, b, c, first, second) =>
             {
-                double At(double h1, double h2) => MultipleEdges.OneSideLossDb(
-                    [new(0, 0, 0), new(a, 0, h1), new(a + b, 0, h2), new(a + b + c, 0, 0)], new(0, 0, -1), Wavelength).Value;
+                double Over(double d1, double h1, double d2, double h2) => MultipleEdges.OneSideLossDb(
+                    [new(0, 0, 0), new(d1, 0, h1), new(d2, 0, h2), new(a + b + c, 0, 0)], new(0, 0, -1), Wavelength).Value;
+                double At(double h1, double h2) => Over(a, h1, a + b, h2);
 
                 // 1 mm is at most 0.02 in v at these distances, and J climbs by at most 9.5 dB per unit of v.
                 Assert.InRange(Math.Abs(At(first + 0.001, second) - At(first, second)), 0, 0.4);
                 Assert.InRange(Math.Abs(At(first, second + 0.001) - At(first, second)), 0, 0.4);
-                Assert.Equal(At(first, second), MultipleEdges.OneSideLossDb(
-                    [new(0, 0, 0), new(c, 0, second), new(c + b, 0, first), new(a + b + c, 0, 0)], new(0, 0, -1), Wavelength).Value, 1e-6);
+                Assert.Equal(At(first, second), Over(c, second, c + b, first), 1e-6);
             });
 
     [Fact]
@@ -141,7 +141,7 @@ public sealed class MultipleEdgesTests
             double lossDb = MultipleEdges.LossDb(way, Wavelength).Value;
             double[] apartDb =
             [
-                .. Enumerable.Range(1, way.Length - 2).Select(i => MultipleEdges.LossDb([way[0], way[i], way[^1]], Wavelength).Value),
+                .. way[1..^1].Select(edge => MultipleEdges.LossDb([way[0], edge, way[^1]], Wavelength).Value),
             ];
             Assert.InRange(lossDb, apartDb.DefaultIfEmpty(0).Max() - 1e-9, apartDb.Sum() + 1e-9);
         });

@@ -6,7 +6,8 @@ namespace LinkMargin.Engine.Tests.Propagation;
 
 public sealed class PartialScreenTests
 {
-    private static readonly Gen<double> Amplitude = Gen.Frequency((4, Gen.Double[0, 1]), (1, Gen.Const(0.0)), (1, Gen.Const(1.0)));
+    private static readonly Gen<double> Amplitude =
+        Gen.Frequency((4, Gen.Double[0, 1]), (1, Gen.Const(0.0)), (1, Gen.Const(1.0)));
 
     private static readonly Gen<(double Near, double Far)> Axis = Gen.Select(Gen.Double[-4, 4], Gen.Double[0, 5], Gen.Int[0, 3])
         .Select((near, width, kind) => (near, kind == 0 ? double.PositiveInfinity : width - near));
@@ -63,7 +64,8 @@ public sealed class PartialScreenTests
     public void Deep_behind_an_opaque_screen_it_is_the_mean_of_the_finite_screen() =>
         Gen.Select(Gen.Double[2.5, 20], Gen.Double[2.5, 20], Gen.Double[2.5, 20]).Sample((left, right, top) =>
         {
-            double expected = FiniteScreen.MeanLossDb(KnifeEdge.LossDb(left), KnifeEdge.LossDb(right), KnifeEdge.LossDb(top)).Value;
+            double[] lossesDb = [KnifeEdge.LossDb(left), KnifeEdge.LossDb(right), KnifeEdge.LossDb(top)];
+            double expected = FiniteScreen.MeanLossDb(lossesDb).Value;
             var edges = new ScreenEdges(left, right, double.PositiveInfinity, top);
             Assert.Equal(expected, PartialScreen.MeanLossDb(400, edges), 0.15);
         });
@@ -105,8 +107,10 @@ public sealed class PartialScreenTests
         Gen.Select(Amplitude, Edges).Sample((amplitude, edges) =>
         {
             double here = PartialScreen.MeanPowerRatio(amplitude, edges);
-            Assert.Equal(here, PartialScreen.MeanPowerRatio(amplitude, new(edges.Right, edges.Left, edges.Top, edges.Bottom)), 1e-14);
-            Assert.Equal(here, PartialScreen.MeanPowerRatio(amplitude, new(edges.Bottom, edges.Top, edges.Left, edges.Right)), 1e-14);
+            ScreenEdges mirrored = new(edges.Right, edges.Left, edges.Top, edges.Bottom);
+            ScreenEdges turned = new(edges.Bottom, edges.Top, edges.Left, edges.Right);
+            Assert.Equal(here, PartialScreen.MeanPowerRatio(amplitude, mirrored), 1e-14);
+            Assert.Equal(here, PartialScreen.MeanPowerRatio(amplitude, turned), 1e-14);
         });
 
     [Theory]
@@ -126,7 +130,8 @@ public sealed class PartialScreenTests
                 foreach (double top in (double[])[1, 2, 4])
                 {
                     var edges = new ScreenEdges(half - offset, half + offset, double.PositiveInfinity, top);
-                    double differenceDb = 10 * Math.Log10(PartialScreen.MeanPowerRatio(amplitude, edges) / LocalMean(amplitude, edges));
+                    double ratio = PartialScreen.MeanPowerRatio(amplitude, edges) / LocalMean(amplitude, edges);
+                    double differenceDb = 10 * Math.Log10(ratio);
                     (sum, sumOfSquares, count) = (sum + differenceDb, sumOfSquares + (differenceDb * differenceDb), count + 1);
                 }
             }

@@ -8,7 +8,8 @@ public sealed class RibbedTransmissionTests
 {
     [Fact]
     public void Lies_between_its_two_parts_and_moves_one_way_with_the_share() =>
-        Gen.Select(Gen.Double[0, 60], Gen.Double[0, 60], Gen.Double[0, 0.9], Gen.Double[0, 0.1]).Sample((ribDb, gapDb, share, more) =>
+        Gen.Select(Gen.Double[0, 60], Gen.Double[0, 60], Gen.Double[0, 0.9], Gen.Double[0, 0.1])
+            .Sample((ribDb, gapDb, share, more) =>
         {
             double lossDb = RibbedTransmission.LossDb(share, ribDb, gapDb);
             Assert.InRange(lossDb, Math.Min(ribDb, gapDb) - 1e-9, Math.Max(ribDb, gapDb) + 1e-9);
