@@ -15,7 +15,7 @@ public static class HouseFile
     {
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(tables);
-        List<Problem> problems = [];
+        ProblemList problems = [];
         Source source = new(path, problems);
         House? house = YamlText.Read(path, source) is { } text ? ReadText(text, source, tables) : null;
         return Sorted(house, problems);
@@ -30,14 +30,14 @@ public static class HouseFile
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(tables);
-        List<Problem> problems = [];
+        ProblemList problems = [];
         return Sorted(ReadText(text, new Source(fileName, problems), tables), problems);
     }
 
     private static House? ReadText(string text, Source source, MaterialTables tables) =>
         YamlTree.ParseMapping(text, source) is { } root ? new HouseReader(source, tables).Read(root) : null;
 
-    private static HouseReading Sorted(House? house, List<Problem> problems) =>
+    private static HouseReading Sorted(House? house, ProblemList problems) =>
         new(
             problems.Any(p => p.Severity == Severity.Mistake) ? null : house,
             [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)]);

@@ -14,6 +14,9 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
         .DistinctBy(level => level.Name)
         .ToDictionary(level => level.Name, level => level.index);
 
+    /// <summary>How far each level's plan reaches; null where not all of it could be read.</summary>
+    private readonly (Point2 Least, Point2 Greatest)?[] extents = [.. drafts.Select(Extent)];
+
     /// <summary>The file.</summary>
     public Source Source { get; } = source;
 
@@ -54,7 +57,7 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
             return index;
         }
 
-        Source.Mistake(group.MarkOf("level"), $"level: no level is named {Quote.Of(name)}; {NearestWord.Advice(name, levelsByName.Keys)}");
+        Source.Mistake(group.MarkOf("level"), $"level: no level is named {Quote.Of(name)}; {Source.Advice(name, levelsByName.Keys)}");
         return null;
     }
 
@@ -75,23 +78,17 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
     }
 
     /// <summary>Whether a place lies beyond every room and wall of a level; false where those could not all be read.</summary>
-    public bool IsBeyond(int level, Point2 place)
-    {
-        LevelDraft draft = drafts[level];
-        return draft.IsOutlineKnown
-            && (place.X < draft.Corners.Min(c => c.X) - HouseLimits.SameHeight
-                || place.X > draft.Corners.Max(c => c.X) + HouseLimits.SameHeight
-                || place.Y < draft.Corners.Min(c => c.Y) - HouseLimits.SameHeight
-                || place.Y > draft.Corners.Max(c => c.Y) + HouseLimits.SameHeight);
-    }
+    public bool IsBeyond(int level, Point2 place) =>
+        extents[level] is { } extent
+        && (place.X < extent.Least.X - HouseLimits.SameHeight
+            || place.X > extent.Greatest.X + HouseLimits.SameHeight
+            || place.Y < extent.Least.Y - HouseLimits.SameHeight
+            || place.Y > extent.Greatest.Y + HouseLimits.SameHeight);
 
-    /// <summary>How far a level's plan reaches, for a message.</summary>
-    public string ExtentOf(int level)
-    {
-        Point2[] corners = [.. drafts[level].Corners];
-        return FormattableString.Invariant(
-            $"x from {corners.Min(c => c.X):0.###} to {corners.Max(c => c.X):0.###} m, y from {corners.Min(c => c.Y):0.###} to {corners.Max(c => c.Y):0.###} m");
-    }
+    /// <summary>How far a level's plan reaches, for a message about what lies beyond it.</summary>
+    public string ExtentOf(int level) => extents[level] is { } extent
+        ? FormattableString.Invariant($"x from {extent.Least.X:0.###} to {extent.Greatest.X:0.###} m, y from {extent.Least.Y:0.###} to {extent.Greatest.Y:0.###} m")
+        : throw new InvalidOperationException("Nothing lies beyond a level whose plan could not be read.");
 
     /// <summary>
     /// Checks where somebody or something is: beyond the level's plan is a mistake; in no room, or inside a wall, is odd.
@@ -104,7 +101,7 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
             return;
         }
 
-        if (!drafts[level].IsOutlineKnown)
+        if (extents[level] is null)
         {
             return;
         }
@@ -130,6 +127,19 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
         && !wall.Openings.Any(o =>
             along > o.OffsetMetres && along < o.OffsetMetres + o.WidthMetres
             && height > o.SillMetres && height < o.SillMetres + o.HeightMetres));
+
+    private static (Point2 Least, Point2 Greatest)? Extent(LevelDraft level)
+    {
+        if (!level.IsOutlineKnown)
+        {
+            return null;
+        }
+
+        Point2[] corners = [.. level.Corners];
+        return (
+            new Point2(corners.Min(c => c.X), corners.Min(c => c.Y)),
+            new Point2(corners.Max(c => c.X), corners.Max(c => c.Y)));
+    }
 
     /// <summary>How far along a wall a place inside it is; null where it is not inside.</summary>
     private static double? Reach(Wall wall, Point2 place)

@@ -95,7 +95,7 @@ internal sealed class SeatReader(Premises premises, double requiredDb)
         if (!premises.FixturesByName.TryGetValue(word, out Fixture? fixture))
         {
             string[] words = [.. premises.FixturesByName.Keys, .. Sides.Directions.Keys];
-            source.Mistake(node.Mark, $"facing: {Quote.Of(word)} is neither a fixture nor a direction (north, south-east, ..., or degrees anticlockwise from east); {NearestWord.Advice(word, words)}");
+            source.Mistake(node.Mark, $"facing: {Quote.Of(word)} is neither a fixture nor a direction (north, south-east, ..., or degrees anticlockwise from east); {source.Advice(word, words)}");
             return null;
         }
 

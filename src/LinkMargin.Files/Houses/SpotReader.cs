@@ -121,7 +121,7 @@ internal sealed class SpotReader(Premises premises)
             return host;
         }
 
-        source.Mistake(group.MarkOf("inside"), $"inside: no fixture is named {Quote.Of(name)}; {NearestWord.Advice(name, [.. premises.FixturesByName.Keys])}");
+        source.Mistake(group.MarkOf("inside"), $"inside: no fixture is named {Quote.Of(name)}; {source.Advice(name, [.. premises.FixturesByName.Keys])}");
         return null;
     }
 }

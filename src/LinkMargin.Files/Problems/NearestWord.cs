@@ -6,6 +6,12 @@ public static class NearestWord
     /// <summary>Words longer than this are never a slip of the finger.</summary>
     private const int LongestWord = 80;
 
+    /// <summary>More slips than this are another word.</summary>
+    private const int MostSlips = 4;
+
+    /// <summary>More words than this are not searched through.</summary>
+    private const int MostSearched = 2000;
+
     /// <summary>More words than this are not listed in a message.</summary>
     private const int LongestList = 16;
 
@@ -21,10 +27,16 @@ public static class NearestWord
 
         string plain = Plain(word);
         string? nearest = null;
-        int least = Math.Max(1, plain.Length / 3) + 1;
-        foreach (string candidate in candidates)
+        int least = Math.Clamp(plain.Length / 3, 1, MostSlips) + 1;
+        foreach (string candidate in candidates.Take(MostSearched))
         {
-            int slips = Slips(plain, Plain(candidate));
+            // As many letters must be added or dropped as the lengths differ.
+            if (Math.Abs(candidate.Length - plain.Length) >= least)
+            {
+                continue;
+            }
+
+            int slips = Slips(plain, Plain(candidate), least);
             if (slips < least)
             {
                 (nearest, least) = (candidate, slips);
@@ -69,27 +81,34 @@ public static class NearestWord
 
     /// <summary>
     /// Letters to insert, drop, change or swap with their neighbour to make one word into the other: the restricted
-    /// Damerau–Levenshtein distance, three rows at a time.
+    /// Damerau–Levenshtein distance, three rows at a time. Where it is not below the limit the limit is returned; so only
+    /// places less than the limit off the diagonal count.
     /// </summary>
-    private static int Slips(string a, string b)
+    private static int Slips(string a, string b, int limit)
     {
-        int[] beforeLast = new int[b.Length + 1];
-        int[] last = [.. Enumerable.Range(0, b.Length + 1)];
+        int[] beforeLast = new int[b.Length + 1], last = new int[b.Length + 1], row = new int[b.Length + 1];
+        for (int j = 0; j <= b.Length; j++)
+        {
+            last[j] = Math.Min(j, limit);
+        }
+
         for (int i = 1; i <= a.Length; i++)
         {
-            int[] row = new int[b.Length + 1];
-            row[0] = i;
-            for (int j = 1; j <= b.Length; j++)
+            Array.Fill(row, limit);
+            row[0] = Math.Min(i, limit);
+            for (int j = Math.Max(1, i - limit + 1); j <= Math.Min(b.Length, i + limit - 1); j++)
             {
                 int change = a[i - 1] == b[j - 1] ? 0 : 1;
-                row[j] = Math.Min(Math.Min(row[j - 1], last[j]) + 1, last[j - 1] + change);
+                int least = Math.Min(Math.Min(row[j - 1], last[j]) + 1, last[j - 1] + change);
                 if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
                 {
-                    row[j] = Math.Min(row[j], beforeLast[j - 2] + 1);
+                    least = Math.Min(least, beforeLast[j - 2] + 1);
                 }
+
+                row[j] = Math.Min(least, limit);
             }
 
-            (beforeLast, last) = (last, row);
+            (beforeLast, last, row) = (last, row, beforeLast);
         }
 
         return last[b.Length];

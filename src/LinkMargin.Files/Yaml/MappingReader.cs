@@ -23,7 +23,7 @@ internal sealed class MappingReader
         entries = node.Entries.ToDictionary(entry => entry.Key);
         foreach (MappingEntry entry in node.Entries.Where(entry => !keys.Contains(entry.Key)))
         {
-            source.Mistake(entry.KeyMark, $"{Quote.Of(entry.Key)} is not a key of {what}; {NearestWord.Advice(entry.Key, keys)}");
+            source.Mistake(entry.KeyMark, $"{Quote.Of(entry.Key)} is not a key of {what}; {source.Advice(entry.Key, keys)}");
         }
     }
 

@@ -26,4 +26,11 @@ internal sealed class Source(string file, ICollection<Problem> problems)
 
     /// <summary>Records what looks odd.</summary>
     public void Odd(Mark mark, string message) => Problems.Add(new Problem(File, mark, Severity.Odd, message));
+
+    /// <summary>
+    /// The end of a message about a wrong word, as <see cref="NearestWord.Advice"/> gives it. Not sought once the message
+    /// will not be told, so that a file of nothing but wrong words takes no longer.
+    /// </summary>
+    public string Advice(string word, IReadOnlyCollection<string> candidates, string? whereListed = null) =>
+        Problems is ProblemList { IsFull: true } ? "" : NearestWord.Advice(word, candidates, whereListed);
 }

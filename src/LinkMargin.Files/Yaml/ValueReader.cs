@@ -105,7 +105,7 @@ internal static class ValueReader
             return true;
         }
 
-        source.Mistake(node.Mark, $"{label}: {Quote.Of(word)} is not {what}; {NearestWord.Advice(word, [.. words.Keys], whereListed)}");
+        source.Mistake(node.Mark, $"{label}: {Quote.Of(word)} is not {what}; {source.Advice(word, [.. words.Keys], whereListed)}");
         return false;
     }
 

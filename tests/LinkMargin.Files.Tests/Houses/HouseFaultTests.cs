@@ -158,6 +158,32 @@ public sealed class HouseFaultTests
     }
 
     [Fact]
+    public void A_file_of_nothing_but_mistakes_is_told_to_a_limit()
+    {
+        static string WithWrongKeys(int count) => HouseText.Good + "\n" + string.Concat(Enumerable.Range(0, count).Select(i => $"wrong{i}: 1\n"));
+        Assert.Equal(ProblemList.MostTold, HouseText.Read(WithWrongKeys(ProblemList.MostTold)).Problems.Count);
+        HouseReading reading = HouseText.Read(WithWrongKeys(10 * ProblemList.MostTold));
+        Assert.Equal(ProblemList.MostTold + 1, reading.Problems.Count);
+        Assert.Equal("there are more than 500 mistakes; mend the ones told first", reading.Problems[^1].Message);
+    }
+
+    /// <summary>What the layout of the plan finds reaches a person the same way.</summary>
+    [Theory]
+    [InlineData("along: [[2, 3], [2, 4]]", "along: [[2, 3], [2, 3]]", "18:9")]
+    [InlineData("at: 1, width: 1.5", "width: 4.5", "14:9")]
+    [InlineData("at: 1, width: 1.5", "at: 3, width: 1.5", "14:9")]
+    [InlineData("- {room: den, side: south, at: 1, width: 1.5", "- {room: den, side: south, at: 2, width: 1.5, material: leaf}\n      - {room: den, side: south, at: 1, width: 1.5", "*")]
+    [InlineData("outline: [[4, 0], [6, 0], [6, 5], [4, 5]]", "outline: [[4, 0], [6, 5], [6, 0], [4, 5]]", "10:9")]
+    [InlineData("between: [den, hall]", "between: [den, hill]", "12:9")]
+    public void A_plan_that_cannot_be_laid_out_is_told_at_its_place(string from, string to, string place)
+    {
+        HouseReading reading = HouseText.Read(HouseText.Good.Replace(from, to, StringComparison.Ordinal));
+        Assert.Null(reading.House);
+        Problem mistake = Assert.Single(reading.Problems, p => p.Severity == Severity.Mistake);
+        Assert.True(place == "*" || mistake.ToString().StartsWith($"house.yaml:{place}: ", StringComparison.Ordinal), mistake.ToString());
+    }
+
+    [Fact]
     public void A_list_is_worked_through_to_its_limit()
     {
         static string WithSpots(int count)

@@ -1,3 +1,4 @@
+using CsCheck;
 using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Tests.Problems;
@@ -28,5 +29,40 @@ public sealed class NearestWordTests
         Assert.Equal("write one of: drywall-stud, drywall-double, brick-102, door-hollow", NearestWord.Advice("granite", Words));
         string[] many = [.. Enumerable.Range(0, 40).Select(i => $"word-number-{i}")];
         Assert.Equal("see the material table for the 40 there are", NearestWord.Advice("granite", many, "the material table"));
+    }
+
+    [Theory]
+    [InlineData("door-hollow-extra-wide-white", "door-hollow-extra-wide-whine", true)]
+    [InlineData("door-hollow-extra-wide-white", "door-hollow-xtra-wid-whi", true)]
+    [InlineData("door-hollow-extra-wide-white", "door-hollow-xtra-wid-wh", false)]
+    [InlineData("abc", "abd", true)]
+    [InlineData("abc", "ade", false)]
+    [InlineData("abcdef", "badcef", true)]
+    [InlineData("abcdef", "badcfe", false)]
+    public void A_third_of_the_letters_and_at_most_four_may_be_wrong(string word, string candidate, bool isNear) =>
+        Assert.Equal(isNear ? candidate : null, NearestWord.Find(word, [candidate]));
+
+    [Fact]
+    public void Slips_are_counted_as_the_plain_definition_counts_them() =>
+        Gen.Select(Gen.String[Gen.Char['a', 'c'], 3, 12], Gen.String[Gen.Char['a', 'c'], 1, 12]).Sample((a, b) =>
+            Assert.Equal(Slow(a, b) <= Math.Clamp(a.Length / 3, 1, 4), NearestWord.Find(a, [b]) == b));
+
+    /// <summary>The whole table, with no limit.</summary>
+    private static int Slow(string a, string b)
+    {
+        int[,] d = new int[a.Length + 1, b.Length + 1];
+        for (int i = 0; i <= a.Length; i++)
+        {
+            for (int j = 0; j <= b.Length; j++)
+            {
+                d[i, j] = i == 0 || j == 0 ? i + j : Math.Min(Math.Min(d[i - 1, j], d[i, j - 1]) + 1, d[i - 1, j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1));
+                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                {
+                    d[i, j] = Math.Min(d[i, j], d[i - 2, j - 2] + 1);
+                }
+            }
+        }
+
+        return d[a.Length, b.Length];
     }
 }
