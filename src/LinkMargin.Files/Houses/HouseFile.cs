@@ -18,7 +18,7 @@ public static class HouseFile
         ProblemList problems = [];
         Source source = new(path, problems);
         House? house = YamlText.Read(path, source) is { } text ? ReadText(text, source, tables) : null;
-        return Sorted(house, problems);
+        return Sorted(house, problems, source);
     }
 
     /// <summary>Reads the text of a house file.</summary>
@@ -31,14 +31,18 @@ public static class HouseFile
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(tables);
         ProblemList problems = [];
-        return Sorted(ReadText(text, new Source(fileName, problems), tables), problems);
+        Source source = new(fileName, problems);
+        return Sorted(ReadText(text, source, tables), problems, source);
     }
 
     private static House? ReadText(string text, Source source, MaterialTables tables) =>
         YamlTree.ParseMapping(text, source) is { } root ? new HouseReader(source, tables).Read(root) : null;
 
-    private static HouseReading Sorted(House? house, ProblemList problems) =>
+    private static HouseReading Sorted(House? house, ProblemList problems, Source source) =>
         new(
             problems.Any(p => p.Severity == Severity.Mistake) ? null : house,
-            [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)]);
+            [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)])
+        {
+            Unit = source.BareUnit,
+        };
 }

@@ -7,7 +7,7 @@ namespace LinkMargin.Files.Quantities;
 /// Reads a length as people write it: a bare number in the file's unit, a number with a unit, or feet and inches with
 /// fractions of an inch.
 /// </summary>
-internal static partial class LengthText
+public static partial class LengthText
 {
     private const string NotALength = "is not a length; write for example 3.81 m, 38 mm or 12ft 6in";
 

@@ -1,7 +1,7 @@
 namespace LinkMargin.Files.Quantities;
 
 /// <summary>A unit of length.</summary>
-internal enum LengthUnit
+public enum LengthUnit
 {
     /// <summary>Metre.</summary>
     Metre,

@@ -1,7 +1,7 @@
 namespace LinkMargin.Files.Quantities;
 
 /// <summary>How units of length are written and what they are in metres.</summary>
-internal static class LengthUnits
+public static class LengthUnits
 {
     /// <summary>Exact since the international yard and pound agreement of 1959.</summary>
     public const double MetresPerInch = 0.0254;

@@ -4,7 +4,7 @@ namespace LinkMargin.Files.Quantities;
 /// <param name="Least">Smallest value allowed.</param>
 /// <param name="Greatest">Largest value allowed.</param>
 /// <param name="Unit">The unit both are in, such as <c>m</c>; empty for a bare number.</param>
-internal sealed record QuantityRange(double Least, double Greatest, string Unit)
+public sealed record QuantityRange(double Least, double Greatest, string Unit)
 {
     /// <summary>Whether a value is allowed; NaN never is.</summary>
     public bool Contains(double value) => value >= Least && value <= Greatest;

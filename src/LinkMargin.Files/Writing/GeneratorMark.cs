@@ -10,7 +10,7 @@ namespace LinkMargin.Files.Writing;
 /// </summary>
 public static partial class GeneratorMark
 {
-    /// <summary>First line of a CSV file or another text in which <c>#</c> begins a comment; more may follow on the line.</summary>
+    /// <summary>First line of a text in which <c>#</c> begins a comment; more may follow on the line.</summary>
     public const string CommentLine = "# Written by LinkMargin";
 
     /// <summary>Name of the member near the top of a JSON or GeoJSON document.</summary>
@@ -36,7 +36,9 @@ public static partial class GeneratorMark
         }
 
         string text = Encoding.UTF8.GetString(head);
-        return text.TrimStart('\uFEFF').StartsWith(CommentLine, StringComparison.Ordinal) || JsonMark().IsMatch(text);
+        return text.TrimStart('\uFEFF').StartsWith(CommentLine, StringComparison.Ordinal)
+            || text.StartsWith(FieldCsv.HeadingLine, StringComparison.Ordinal)
+            || JsonMark().IsMatch(text);
     }
 
     /// <summary>Goes through the chunks: length, type, data, checksum.</summary>

@@ -20,9 +20,20 @@ public static class WholeFile
     /// <param name="content">All of it.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     /// <exception cref="FileProblemException">It could not be written, or must not be replaced.</exception>
-    public static void Write(string path, ReadOnlyMemory<byte> content, bool force)
+    public static void Write(string path, ReadOnlyMemory<byte> content, bool force) =>
+        Write(path, stream => stream.Write(content.Span), content, force);
+
+    /// <summary>The same for content too large to hold at once.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="write">Writes all of it.</param>
+    /// <param name="force">Whether a file that this program did not write may be replaced.</param>
+    /// <exception cref="FileProblemException">It could not be written, or must not be replaced.</exception>
+    public static void Write(string path, Action<Stream> write, bool force) => Write(path, write, content: null, force);
+
+    private static void Write(string path, Action<Stream> write, ReadOnlyMemory<byte>? content, bool force)
     {
         ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(write);
         Guarded(path, () =>
         {
             if (Directory.Exists(path))
@@ -34,17 +45,17 @@ public static class WholeFile
             {
                 // A device cannot be put in place by renaming, and must not be replaced by a file.
                 using FileStream device = new(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
-                device.Write(content.Span);
+                write(device);
                 return;
             }
 
-            if (!force && File.Exists(path) && !MayReplace(path, content.Span))
+            if (!force && File.Exists(path) && !MayReplace(path, content))
             {
                 throw new FileProblemException(
                     path, "this file is there already and LinkMargin did not write it, or somebody changes it by hand; choose another name, or --force to replace it");
             }
 
-            Replace(path, stream => stream.Write(content.Span));
+            Replace(path, write);
         });
     }
 
@@ -120,12 +131,12 @@ public static class WholeFile
     private static bool IsDevice(string path) =>
         !OperatingSystem.IsWindows() && Path.GetFullPath(path).StartsWith("/dev/", StringComparison.Ordinal);
 
-    private static bool MayReplace(string path, ReadOnlySpan<byte> content)
+    private static bool MayReplace(string path, ReadOnlyMemory<byte>? content)
     {
         using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
         byte[] head = new byte[GeneratorMark.HeadBytes];
         int count = stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false);
         return GeneratorMark.IsOn(head.AsSpan(0, count))
-            || (stream.Length == content.Length && File.ReadAllBytes(path).AsSpan().SequenceEqual(content));
+            || (content is { } same && stream.Length == same.Length && File.ReadAllBytes(path).AsSpan().SequenceEqual(same.Span));
     }
 }

@@ -1,0 +1,18 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Files.Json;
+
+/// <summary>Which spot to choose and what decides it, as JSON.</summary>
+/// <param name="Spot">The spot's name.</param>
+/// <param name="Level">The level it is on.</param>
+/// <param name="MeetsEverySeat">Whether every seat has the margin it asks for there.</param>
+/// <param name="AheadOf">The spots it is judged against.</param>
+public sealed record ChoiceDocument(string Spot, string Level, bool MeetsEverySeat, IReadOnlyList<RivalDocument> AheadOf)
+{
+    internal static ChoiceDocument Of(House house, Choice choice) => new(
+        choice.Best.Spot.Name,
+        house.Levels[choice.Best.Spot.LevelIndex].Name,
+        choice.Best.Worst.Meets,
+        [.. choice.Rivals.Select(rival => RivalDocument.Of(house, choice, rival))]);
+}

@@ -1,0 +1,36 @@
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Files.Json;
+
+/// <summary>One row of the material table, as JSON.</summary>
+/// <param name="Name">The word used in house files.</param>
+/// <param name="What">What it is.</param>
+/// <param name="LossDb">Median loss at 2.4 GHz, head on, dB.</param>
+/// <param name="SpreadDb">One standard deviation between examples, dB.</param>
+/// <param name="ThicknessM">The thickness the loss belongs to, metres; left out where it plays no part.</param>
+/// <param name="Form"><c>sheet</c> or <c>bulk</c>.</param>
+/// <param name="Layers">Its layers, for a construction.</param>
+/// <param name="Studs">Its studs; left out where there are none.</param>
+/// <param name="Source">Where the figure is from.</param>
+public sealed record MaterialDocument(
+    string Name,
+    string What,
+    double LossDb,
+    double SpreadDb,
+    double? ThicknessM,
+    string Form,
+    IReadOnlyList<LayerDocument> Layers,
+    RibsDocument? Studs,
+    string Source)
+{
+    internal static MaterialDocument From(Material material) => new(
+        material.Name,
+        material.Description,
+        material.LossDb,
+        material.SpreadDb,
+        material.ThicknessMetres,
+        material.Form == LossForm.Bulk ? "bulk" : "sheet",
+        [.. material.Layers.Select(LayerDocument.From)],
+        RibsDocument.From(material.Ribs),
+        material.Source);
+}

@@ -1,0 +1,56 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+
+namespace LinkMargin.Files.Json;
+
+/// <summary>One path of a link, as JSON.</summary>
+/// <param name="Kind"><c>direct</c>, <c>reflected</c>, <c>around</c> or <c>diffuse</c>.</param>
+/// <param name="By">What threw it back or what it went round; left out for others.</param>
+/// <param name="LengthM">Its length, metres.</param>
+/// <param name="Share">Its share of the power that arrives, 0 to 1.</param>
+/// <param name="FreeSpaceDb">Free-space loss over its length, dB.</param>
+/// <param name="EdgesDb">What passes beside the obstacles on or near the line, dB; below 0 where it helps.</param>
+/// <param name="ReflectionDb">What a mirror does not throw back, dB.</param>
+/// <param name="BendingDb">What bending round edges costs, dB.</param>
+/// <param name="DiffuseDb">From the console's power to that of an even field where the player sits, dB.</param>
+/// <param name="BodyDb">What the player's own body takes, dB.</param>
+/// <param name="LossDb">All of it and the crossings together, dB.</param>
+/// <param name="Crossings">What it meets, in order from the spot.</param>
+public sealed record PathDocument(
+    string Kind,
+    string? By,
+    double LengthM,
+    double Share,
+    double FreeSpaceDb,
+    double EdgesDb,
+    double ReflectionDb,
+    double BendingDb,
+    double DiffuseDb,
+    double BodyDb,
+    double LossDb,
+    IReadOnlyList<CrossingDocument> Crossings)
+{
+    /// <summary>The word for a kind of path.</summary>
+    public static string WordFor(PathKind kind) => kind switch
+    {
+        PathKind.Direct => "direct",
+        PathKind.Reflected => "reflected",
+        PathKind.Around => "around",
+        PathKind.Diffuse => "diffuse",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "This is not a kind of path."),
+    };
+
+    internal static PathDocument Of(House house, LinkBudget link, PathBudget budget) => new(
+        WordFor(budget.Path.Kind),
+        budget.By.Length == 0 ? null : budget.By,
+        budget.Path.LengthMetres,
+        link.ShareOf(budget),
+        budget.FreeSpaceDb,
+        budget.EdgesDb,
+        budget.ReflectionDb,
+        budget.BendingDb,
+        budget.DiffuseDb,
+        budget.BodyDb,
+        budget.LossDb,
+        [.. budget.Path.Crossings.Zip(budget.CrossingsDb, (crossing, lossDb) => CrossingDocument.Of(house, crossing, lossDb))]);
+}

@@ -1,0 +1,41 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Files.Json;
+
+/// <summary>One spot's place in the ranking, as JSON.</summary>
+/// <param name="Rank">1 is the best.</param>
+/// <param name="Spot">The spot's name.</param>
+/// <param name="Level">The level it is on.</param>
+/// <param name="WorstSeat">The seat with the least headroom: the one that decides.</param>
+/// <param name="MarginDb">That seat's margin, dB.</param>
+/// <param name="RequiredDb">What that seat asks for, dB.</param>
+/// <param name="HeadroomDb">Margin less required at that seat, dB.</param>
+/// <param name="MeanHeadroomDb">Mean headroom over all seats, dB.</param>
+/// <param name="SeatsMet">How many seats have the margin they ask for.</param>
+/// <param name="Seats">How many seats there are.</param>
+public sealed record RankDocument(
+    int Rank,
+    string Spot,
+    string Level,
+    string WorstSeat,
+    double MarginDb,
+    double RequiredDb,
+    double HeadroomDb,
+    double MeanHeadroomDb,
+    int SeatsMet,
+    int Seats)
+{
+    /// <summary>A spot's score as JSON says it.</summary>
+    public static RankDocument Of(House house, SpotScore score, int rank) => new(
+        rank,
+        score.Spot.Name,
+        house.Levels[score.Spot.LevelIndex].Name,
+        score.Worst.Seat.Name,
+        score.Worst.MarginDb,
+        score.Worst.RequiredDb,
+        score.Worst.HeadroomDb,
+        score.MeanHeadroomDb,
+        score.SeatsMet,
+        score.Budgets.Count);
+}

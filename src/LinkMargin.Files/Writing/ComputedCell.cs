@@ -1,0 +1,23 @@
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Files.Writing;
+
+/// <summary>A cell of a field that was computed.</summary>
+/// <param name="Centre">Its centre, metres.</param>
+/// <param name="MarginDb">The margin there, dB.</param>
+internal readonly record struct ComputedCell(Point2 Centre, double MarginDb)
+{
+    /// <summary>All of a field, cell 0 first.</summary>
+    public static IEnumerable<ComputedCell> Of(Field field)
+    {
+        Grid grid = field.Grid;
+        for (int cell = 0; cell < grid.Count; cell++)
+        {
+            if (!double.IsNaN(field.MarginDb[cell]))
+            {
+                yield return new(grid.CentreOf(cell % grid.Columns, cell / grid.Columns), field.MarginDb[cell]);
+            }
+        }
+    }
+}

@@ -1,0 +1,44 @@
+using System.Globalization;
+using CsvHelper;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Files.Writing;
+
+/// <summary>A field as comma-separated values: a heading row, then a row for each cell that was computed.</summary>
+public static class FieldCsv
+{
+    // A micrometre, and a tenth of a thousandth of a decibel: far below any effect, and without the digits doubles add.
+    private const string MetresFormat = "0.######";
+    private const string DecibelsFormat = "0.####";
+
+    /// <summary>The headings; each carries its unit.</summary>
+    public static IReadOnlyList<string> Headings { get; } = ["spot", "level", "xM", "yM", "handsM", "marginDb"];
+
+    /// <summary>
+    /// The first line, by which the program knows its own file again: a mark of its own would be a row that no reader of
+    /// such files expects.
+    /// </summary>
+    internal static string HeadingLine { get; } = string.Join(',', Headings) + "\n";
+
+    /// <summary>Writes a field, cell 0 first, in UTF-8; lines end with a line feed.</summary>
+    public static void Write(House house, Field field, Stream output)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        ArgumentNullException.ThrowIfNull(field);
+        var options = new CsvWriterOptions { NewLine = "\n", FormatProvider = CultureInfo.InvariantCulture };
+        using var csv = CsvWriter.Create(output, options, leaveOpen: true);
+        csv.WriteHeader([.. Headings]);
+        string level = house.Levels[field.LevelIndex].Name;
+        foreach (ComputedCell cell in ComputedCell.Of(field))
+        {
+            csv.WriteField(field.Spot.Name);
+            csv.WriteField(level);
+            csv.WriteField(cell.Centre.X, MetresFormat);
+            csv.WriteField(cell.Centre.Y, MetresFormat);
+            csv.WriteField(field.HandsMetres, MetresFormat);
+            csv.WriteField(cell.MarginDb, DecibelsFormat);
+            csv.EndRecord();
+        }
+    }
+}

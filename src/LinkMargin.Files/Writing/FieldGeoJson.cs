@@ -1,0 +1,82 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Files.Writing;
+
+/// <summary>
+/// A field as GeoJSON (RFC 7946): one square polygon for each cell that was computed. GeoJSON means longitude and latitude
+/// by its coordinates; a house has neither, so a foreign member says what they are.
+/// </summary>
+public static class FieldGeoJson
+{
+    /// <summary>What the coordinates are.</summary>
+    public const string CoordinatesAre =
+        "plan metres of the house, x to the east, y to the north; not longitude and latitude";
+
+    // A micrometre, and a tenth of a thousandth of a decibel: far below any effect, and without the digits doubles add.
+    private const int MetreDecimals = 6;
+    private const int DecibelDecimals = 4;
+
+    private static readonly JsonWriterOptions Options = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>Writes a field, cell 0 first.</summary>
+    public static void Write(House house, Field field, Stream output)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        ArgumentNullException.ThrowIfNull(field);
+        string level = house.Levels[field.LevelIndex].Name;
+        using var json = new Utf8JsonWriter(output, Options);
+        json.WriteStartObject();
+        json.WriteString("type", "FeatureCollection");
+        json.WriteString(GeneratorMark.JsonMember, GeneratorMark.Name);
+        json.WriteString("coordinatesAre", CoordinatesAre);
+        json.WriteString("house", house.Name);
+        json.WriteNumber("cellM", Rounded(field.Grid.CellMetres, MetreDecimals));
+        json.WriteNumber("handsM", Rounded(field.HandsMetres, MetreDecimals));
+        json.WriteStartArray("features");
+        foreach (ComputedCell cell in ComputedCell.Of(field))
+        {
+            WriteFeature(json, field, level, cell);
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void WriteFeature(Utf8JsonWriter json, Field field, string level, ComputedCell cell)
+    {
+        json.WriteStartObject();
+        json.WriteString("type", "Feature");
+        json.WriteStartObject("geometry");
+        json.WriteString("type", "Polygon");
+        json.WriteStartArray("coordinates");
+        json.WriteStartArray();
+        double half = field.Grid.CellMetres / 2;
+        WriteCorner(json, cell, -half, -half);
+        WriteCorner(json, cell, half, -half);
+        WriteCorner(json, cell, half, half);
+        WriteCorner(json, cell, -half, half);
+        WriteCorner(json, cell, -half, -half); // a ring ends where it began
+        json.WriteEndArray();
+        json.WriteEndArray();
+        json.WriteEndObject();
+        json.WriteStartObject("properties");
+        json.WriteString("spot", field.Spot.Name);
+        json.WriteString("level", level);
+        json.WriteNumber("marginDb", Rounded(cell.MarginDb, DecibelDecimals));
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private static void WriteCorner(Utf8JsonWriter json, ComputedCell cell, double dx, double dy)
+    {
+        json.WriteStartArray();
+        json.WriteNumberValue(Rounded(cell.Centre.X + dx, MetreDecimals));
+        json.WriteNumberValue(Rounded(cell.Centre.Y + dy, MetreDecimals));
+        json.WriteEndArray();
+    }
+
+    private static double Rounded(double value, int decimals) => Math.Round(value, decimals);
+}

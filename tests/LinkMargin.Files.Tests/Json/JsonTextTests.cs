@@ -1,0 +1,105 @@
+using System.Text.Json;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Scenes;
+using LinkMargin.Files.Json;
+
+namespace LinkMargin.Files.Tests.Json;
+
+public sealed class JsonTextTests
+{
+    private static readonly House House = MadeHouse();
+
+    [Fact]
+    public void A_budget_has_the_keys_and_figures_that_scripts_rely_on()
+    {
+        LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]);
+        using JsonDocument document = JsonDocument.Parse(JsonText.Of(BudgetDocument.Of(House, budget)));
+        JsonElement root = document.RootElement;
+
+        Assert.Equal("Té & <House>", root.GetProperty("house").GetString());
+        Assert.Equal("rack", root.GetProperty("spot").GetString());
+        Assert.Equal("sofa", root.GetProperty("seat").GetString());
+        Assert.Equal(budget.DistanceMetres, root.GetProperty("distanceM").GetDouble());
+        Assert.Equal(budget.Frequency.Megahertz, root.GetProperty("frequencyMHz").GetDouble());
+        Assert.Equal(budget.PathLossDb, root.GetProperty("pathLossDb").GetDouble());
+        Assert.Equal(budget.MarginDb, root.GetProperty("marginDb").GetDouble());
+        Assert.Equal(15, root.GetProperty("requiredDb").GetDouble());
+        Assert.Equal(budget.Meets, root.GetProperty("meets").GetBoolean());
+        JsonElement path = Assert.Single(root.GetProperty("paths").EnumerateArray());
+        Assert.Equal("direct", path.GetProperty("kind").GetString());
+        Assert.Equal(budget.DistanceMetres, path.GetProperty("lengthM").GetDouble());
+        Assert.Equal(budget.PathLossDb, path.GetProperty("lossDb").GetDouble());
+        JsonElement crossing = Assert.Single(path.GetProperty("crossings").EnumerateArray());
+        Assert.Equal("wall", crossing.GetProperty("what").GetString());
+        Assert.Equal("stud", crossing.GetProperty("material").GetString());
+        Assert.Equal("den", crossing.GetProperty("level").GetString());
+        Assert.Equal(0, crossing.GetProperty("incidenceDeg").GetDouble(), 1e-6);
+        Assert.Equal(3.4, crossing.GetProperty("lossDb").GetDouble());
+        JsonElement[] directions = [.. root.GetProperty("directions").EnumerateArray()];
+        Assert.Equal(["controller", "console"], directions.Select(d => d.GetProperty("from").GetString()));
+        Assert.Equal(["console", "controller"], directions.Select(d => d.GetProperty("to").GetString()));
+        Assert.Equal([4, 6], directions.Select(d => d.GetProperty("transmitDbm").GetDouble()));
+        Assert.Equal([-2, -2], directions.Select(d => d.GetProperty("antennaGainsDb").GetDouble()));
+        Assert.Equal([6, 6], directions.Select(d => d.GetProperty("handAndBodyDb").GetDouble()));
+        Assert.Equal([-90, -88], directions.Select(d => d.GetProperty("neededDbm").GetDouble()));
+        Assert.Equal(budget.Directions.Select(d => d.ReceivedDbm), directions.Select(d => d.GetProperty("receivedDbm").GetDouble()));
+        Assert.Equal(budget.Directions.Select(d => d.MarginDb), directions.Select(d => d.GetProperty("marginDb").GetDouble()));
+    }
+
+    [Fact]
+    public void A_comparison_has_the_ranking_the_choice_and_every_link()
+    {
+        Ranking ranking = Ranking.Of(Scene.Compile(House));
+        using JsonDocument document = JsonDocument.Parse(JsonText.Of(ComparisonDocument.Of(House, ranking)));
+        JsonElement root = document.RootElement;
+
+        JsonElement[] ranks = [.. root.GetProperty("ranking").EnumerateArray()];
+        Assert.Equal([1, 2], ranks.Select(r => r.GetProperty("rank").GetInt32()));
+        Assert.Equal(ranking.Scores.Select(s => s.Spot.Name), ranks.Select(r => r.GetProperty("spot").GetString()));
+        Assert.Equal(ranking.Scores.Select(s => s.Worst.HeadroomDb), ranks.Select(r => r.GetProperty("headroomDb").GetDouble()));
+        Assert.Equal(ranking.Scores[0].Spot.Name, root.GetProperty("choice").GetProperty("spot").GetString());
+        JsonElement rival = Assert.Single(root.GetProperty("choice").GetProperty("aheadOf").EnumerateArray());
+        Assert.True(rival.GetProperty("isNext").GetBoolean());
+        Assert.False(rival.GetProperty("isBestOfItsLevel").GetBoolean());
+        Assert.Equal(
+            ranking.Scores[0].Worst.HeadroomDb - ranking.Scores[1].Worst.HeadroomDb, rival.GetProperty("leadDb").GetDouble());
+        Assert.Equal(House.Spots.Count * House.Seats.Count, root.GetProperty("links").GetArrayLength());
+        Assert.Equal(ranking.SeatsNeverMet.Select(s => s.Name), root.GetProperty("seatsNeverMet").EnumerateArray().Select(s => s.GetString()!));
+    }
+
+    [Fact]
+    public void Every_kind_of_obstacle_and_path_has_a_word()
+    {
+        Assert.All(Enum.GetValues<ObstacleKind>(), kind => Assert.NotEmpty(CrossingDocument.WordFor(kind)));
+        Assert.All(Enum.GetValues<PathKind>(), kind => Assert.NotEmpty(PathDocument.WordFor(kind)));
+    }
+
+    [Fact]
+    public void A_number_that_is_not_finite_is_refused()
+    {
+        LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]);
+
+        Assert.ThrowsAny<ArgumentException>(() => JsonText.Of(BudgetDocument.Of(House, budget with { MarginDb = double.NaN })));
+    }
+
+    [Fact]
+    public void Something_that_is_no_document_is_refused() => Assert.Throws<ArgumentException>(() => JsonText.Of(House));
+
+    private static House MadeHouse()
+    {
+        var stud = new Material("stud", 3.4, 1, "made for tests");
+        var level = new Level("den", 0, 2.4) { Walls = [new Wall("w", new Point2(2, -1), new Point2(2, 1), 0, 2.4, stud)] };
+        return new House(
+            "Té & <House>",
+            [level],
+            [],
+            [new Spot("rack", 0, new Point2(0, 0), 1), new Spot("shelf", 0, new Point2(1, 0), 1)],
+            [new Seat("sofa", 0, new Point2(5, 0), 1, null, 15), new Seat("far", 0, new Point2(90, 0), 1, null, 60)],
+            new Radio("console", PowerLevel.FromDbm(6), 0, PowerLevel.FromDbm(-90), 0, 0, "made for tests"),
+            new Radio("controller", PowerLevel.FromDbm(4), -2, PowerLevel.FromDbm(-88), 6, 0, "made for tests"));
+    }
+}
