@@ -1,0 +1,63 @@
+using System.CommandLine;
+using LinkMargin.Cli.Maps;
+using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
+using LinkMargin.Files.Houses;
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Tables;
+using LinkMargin.Files.Writing;
+
+namespace LinkMargin.Cli.Commands;
+
+/// <summary>Every mistake in a house file and all that looks odd, and a drawing of the plan.</summary>
+internal static class CheckCommand
+{
+    /// <summary>Makes the command.</summary>
+    public static Command Create(Invocation invocation, CommonOptions common)
+    {
+        Argument<string> file = HouseArgument.Create();
+        Option<string?> folder = CommonOptions.Text("--out", "DIR", "Where the plan goes; beside the house file where it is left out.");
+        var command = new Command("check", "Every mistake in a house file, all that looks odd, and a drawing of the plan.") { file, folder };
+        command.SetAction(parse =>
+        {
+            string typed = parse.GetValue(file)!;
+            MaterialTables tables = LoadedTables.Read(invocation, parse, common);
+            HouseReading reading = LoadedHouse.ReadFile(invocation, tables, typed);
+            bool asJson = parse.GetValue(common.Json);
+            if (!asJson)
+            {
+                // What is wrong is told before anything is drawn: a drawing that fails must not hide it.
+                ProblemLines.Write(reading.Problems, invocation.Output);
+            }
+
+            string? plan = reading.House is null
+                ? null
+                : Draw(invocation, LoadedHouse.Of(reading, tables), typed, parse.GetValue(folder), parse.GetValue(common.Force));
+            var document = CheckDocument.Of(typed, reading.House, reading.Problems, plan);
+            if (asJson)
+            {
+                invocation.Output.WriteLine(JsonText.Of(document));
+            }
+            else
+            {
+                CheckText.Write(document, invocation.Output, invocation.Width);
+            }
+
+            return reading.House is null ? ExitCodes.CouldNotBeDone : ExitCodes.Done;
+        });
+        return command;
+    }
+
+    private static string Draw(Invocation invocation, LoadedHouse loaded, string typed, string? folder, bool force)
+    {
+        if (folder is not null)
+        {
+            WholeFile.MakeFolder(invocation.PathOf(folder));
+        }
+
+        string plan = Path.Combine(
+            folder ?? Path.GetDirectoryName(typed) ?? "", $"{Path.GetFileNameWithoutExtension(typed)}-plan.png");
+        PlanFile.Write(invocation, loaded, plan, force);
+        return plan;
+    }
+}

@@ -1,0 +1,37 @@
+using System.CommandLine;
+using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Links;
+using LinkMargin.Files.Json;
+
+namespace LinkMargin.Cli.Commands;
+
+/// <summary>Every seat with every spot, the ranking, and which spot to choose.</summary>
+internal static class CompareCommand
+{
+    /// <summary>Makes the command.</summary>
+    public static Command Create(Invocation invocation, CommonOptions common)
+    {
+        Argument<string> file = HouseArgument.Create();
+        Option<ModelDepth> depth = ModelOption.Create();
+        var command = new Command("compare", "Seats against spots: margins, worst seats, ranking, and which spot to choose.") { file, depth };
+        command.SetAction(parse =>
+        {
+            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!);
+            loaded.NeedSpotsAndSeats();
+            Ranking ranking = Ranking.Of(new LinkModel(loaded.House, parse.GetValue(depth)));
+            if (parse.GetValue(common.Json))
+            {
+                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking)));
+            }
+            else
+            {
+                new ComparisonText(loaded.House, ranking).Write(invocation.Output, invocation.Width);
+            }
+
+            return ranking.SeatsNeverMet.Count == 0 ? ExitCodes.Done : ExitCodes.SeatNotMet;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,111 @@
+using System.CommandLine;
+using LinkMargin.Cli.Maps;
+using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Files.Houses;
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Tables;
+using LinkMargin.Files.Writing;
+using Path = System.IO.Path;
+
+namespace LinkMargin.Cli.Commands;
+
+/// <summary>The built-in house, from its file to a ranking, a budget and maps.</summary>
+internal static class DemoCommand
+{
+    private const string DefaultFolder = "linkmargin-demo";
+
+    /// <summary>Makes the command.</summary>
+    public static Command Create(Invocation invocation, CommonOptions common)
+    {
+        Option<string?> folder = CommonOptions.Text("--out", "DIR", $"Where the files go; {DefaultFolder} where it is left out.");
+        Option<ModelDepth> depth = ModelOption.Create();
+        var command = new Command("demo", "The built-in house: ranking, a budget and maps; leaves its house file as a start for yours.")
+        {
+            folder, depth,
+        };
+        command.SetAction(parse =>
+        {
+            MaterialTables tables = LoadedTables.Read(invocation, parse, common);
+            string into = parse.GetValue(folder) ?? DefaultFolder;
+            bool force = parse.GetValue(common.Force);
+            LoadedHouse loaded = ReadDemo(invocation, tables);
+            string houseFile = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}.yaml"), plan = Path.Combine(into, "plan.png");
+
+            WholeFile.MakeFolder(invocation.PathOf(into));
+            WholeFile.Write(invocation.PathOf(houseFile), DemoHouse.Text, force);
+            WholeFile.Write(invocation.PathOf(Path.Combine(into, HouseSchema.FileName)), HouseSchema.Text, force);
+            PlanFile.Write(invocation, loaded, plan, force);
+
+            var model = new LinkModel(loaded.House, parse.GetValue(depth));
+            Ranking ranking = Ranking.Of(model);
+            LinkBudget worst = ranking.Scores[0].Worst;
+            bool asJson = parse.GetValue(common.Json);
+            if (!asJson)
+            {
+                WriteDecision(invocation, loaded, ranking, worst);
+            }
+
+            MapsDocument maps = new MapMaker(invocation, loaded, model).Make(OrderOfAll(loaded.House, into, force));
+            if (asJson)
+            {
+                invocation.Output.WriteLine(JsonText.Of(new DemoDocument(
+                    into, houseFile, plan, ComparisonDocument.Of(loaded.House, ranking), BudgetDocument.Of(loaded.House, worst), maps)));
+            }
+            else
+            {
+                MapsText.Write(maps, loaded.Lengths, invocation.Output, invocation.Width);
+                WriteWhatNext(invocation, into, houseFile, plan);
+            }
+
+            return ExitCodes.Done;
+        });
+        return command;
+    }
+
+    private static LoadedHouse ReadDemo(Invocation invocation, MaterialTables tables)
+    {
+        HouseReading reading = HouseFile.Parse(DemoHouse.Text, "the built-in house", tables);
+        ProblemLines.Write(reading.Problems, invocation.Error);
+        return reading.House is null
+            ? throw new CannotBeDoneException("the built-in house cannot be built from the tables of --materials; leave that option out")
+            : LoadedHouse.Of(reading, tables);
+    }
+
+    private static MapOrder OrderOfAll(House house, string folder, bool force) => new(
+        house.Spots,
+        [.. Enumerable.Range(0, house.Levels.Count)],
+        FieldRequest.DefaultCellMetres,
+        FieldRequest.SofaHandsMetres,
+        folder)
+    {
+        Force = force,
+    };
+
+    private static void WriteDecision(Invocation invocation, LoadedHouse loaded, Ranking ranking, LinkBudget worst)
+    {
+        TextWriter output = invocation.Output;
+        new ComparisonText(loaded.House, ranking).Write(output, invocation.Width);
+        output.WriteLine();
+        output.WriteLine("The budget that decides: the worst seat of the best spot");
+        output.WriteLine();
+        new BudgetText(loaded).Write(worst, output, invocation.Width);
+        output.WriteLine();
+        output.Flush(); // the maps take a while; this can be read meanwhile
+    }
+
+    private static void WriteWhatNext(Invocation invocation, string folder, string houseFile, string plan)
+    {
+        TextWriter output = invocation.Output;
+        output.WriteLine();
+        output.WriteLine($"All files are in {folder}. Besides the maps:");
+        output.WriteLine($"  {plan}: the plan");
+        output.WriteLine($"  {houseFile}: the house file, a start for yours");
+        output.WriteLine($"  {Path.Combine(folder, HouseSchema.FileName)}: what house files may hold, for editors");
+        WordWrap.Write($"Next: 'linkmargin explain {houseFile} --spot SPOT --seat SEAT' takes any other link apart.", output, invocation.Width);
+    }
+}

@@ -1,0 +1,46 @@
+using System.CommandLine;
+using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Files.Json;
+
+namespace LinkMargin.Cli.Commands;
+
+/// <summary>One budget, line by line.</summary>
+internal static class ExplainCommand
+{
+    /// <summary>Makes the command.</summary>
+    public static Command Create(Invocation invocation, CommonOptions common)
+    {
+        Argument<string> file = HouseArgument.Create();
+        Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "The spot by its name; may be left out where there is one.");
+        Option<string?> seat = CommonOptions.Text("--seat", "SEAT", "The seat by its name; may be left out where there is one.");
+        Option<ModelDepth> depth = ModelOption.Create();
+        var command = new Command("explain", "One budget, line by line: what takes the signal away between a spot and a seat.")
+        {
+            file, spot, seat, depth,
+        };
+        command.SetAction(parse =>
+        {
+            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!);
+            House house = loaded.House;
+            LinkBudget budget = LinkEvaluation.Budget(
+                new LinkModel(house, parse.GetValue(depth)),
+                NamedThing.One(spot.Name, "spot", parse.GetValue(spot), house.Spots, s => s.Name),
+                NamedThing.One(seat.Name, "seat", parse.GetValue(seat), house.Seats, s => s.Name));
+            if (parse.GetValue(common.Json))
+            {
+                invocation.Output.WriteLine(JsonText.Of(BudgetDocument.Of(house, budget)));
+            }
+            else
+            {
+                new BudgetText(loaded).Write(budget, invocation.Output, invocation.Width);
+                WordWrap.Write(Cautions.Estimates, invocation.Output, invocation.Width);
+            }
+
+            return budget.Meets ? ExitCodes.Done : ExitCodes.SeatNotMet;
+        });
+        return command;
+    }
+}

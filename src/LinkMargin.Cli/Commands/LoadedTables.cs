@@ -1,0 +1,22 @@
+using System.CommandLine;
+using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
+using LinkMargin.Files.Tables;
+
+namespace LinkMargin.Cli.Commands;
+
+/// <summary>The tables a command works with: those of <c>--materials</c>, or the built-in ones.</summary>
+internal static class LoadedTables
+{
+    /// <summary>Reads them; what is wrong or odd in them goes to the talk, and a mistake ends the command.</summary>
+    public static MaterialTables Read(Invocation invocation, ParseResult parse, CommonOptions common)
+    {
+        string? folder = parse.GetValue(common.Materials);
+        MaterialTablesResult result = folder is null
+            ? MaterialTablesFile.ReadBuiltIn()
+            : MaterialTablesFile.ReadFolder(invocation.PathOf(folder));
+        ProblemLines.Write(result.Problems, invocation.Error);
+        return result.Tables
+            ?? throw new CannotBeDoneException(ProblemLines.MendFirst(folder ?? "the built-in tables", result.Problems));
+    }
+}

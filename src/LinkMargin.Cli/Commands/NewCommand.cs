@@ -1,0 +1,43 @@
+using System.CommandLine;
+using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
+using LinkMargin.Files.Houses;
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Writing;
+
+namespace LinkMargin.Cli.Commands;
+
+/// <summary>A house file to start from, with the schema beside it.</summary>
+internal static class NewCommand
+{
+    /// <summary>Makes the command.</summary>
+    public static Command Create(Invocation invocation, CommonOptions common)
+    {
+        Argument<string> file = new("FILE") { Description = "the file to write, such as house.yaml" };
+        var command = new Command("new", $"A commented house file to start from, and {HouseSchema.FileName} beside it for editors that complete and underline.")
+        {
+            file,
+        };
+        command.SetAction(parse =>
+        {
+            string typed = parse.GetValue(file)!;
+            bool force = parse.GetValue(common.Force);
+            string schema = Path.Combine(Path.GetDirectoryName(typed) ?? "", HouseSchema.FileName);
+            WholeFile.Write(invocation.PathOf(typed), StarterHouse.Text, force);
+            WholeFile.Write(invocation.PathOf(schema), HouseSchema.Text, force);
+            if (parse.GetValue(common.Json))
+            {
+                invocation.Output.WriteLine(JsonText.Of(new NewDocument(typed, schema)));
+            }
+            else
+            {
+                WordWrap.Write($"{typed}: a small house to change into yours; {schema} beside it is for editors.", invocation.Output, invocation.Width);
+                WordWrap.Write(
+                    $"Next: change it, then 'linkmargin check {typed}' tells what is wrong or odd and draws the plan.", invocation.Output, invocation.Width);
+            }
+
+            return ExitCodes.Done;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,19 @@
+namespace LinkMargin.Cli;
+
+/// <summary>What the program tells the script that ran it.</summary>
+internal static class ExitCodes
+{
+    /// <summary>Done.</summary>
+    public const int Done = 0;
+
+    /// <summary>Done, and a seat is below its required margin at every spot asked about.</summary>
+    public const int SeatNotMet = 1;
+
+    /// <summary>Could not be done.</summary>
+    public const int CouldNotBeDone = 2;
+
+    /// <summary>The same for people, as the help says it.</summary>
+    public const string Explained =
+        "Exit codes: 0 done; 1 done, but a seat is below its required margin at every spot asked about (explain and compare "
+        + "only); 2 could not be done.";
+}

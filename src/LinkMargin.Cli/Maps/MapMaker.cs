@@ -1,0 +1,100 @@
+using LinkMargin.Cli.Commands;
+using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Writing;
+using Path = System.IO.Path;
+
+namespace LinkMargin.Cli.Maps;
+
+/// <summary>Computes fields, draws them in one range of colours and writes the files.</summary>
+/// <param name="invocation">Where the talk goes.</param>
+/// <param name="loaded">The house.</param>
+/// <param name="model">The house, ready.</param>
+internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkModel model)
+{
+    private readonly House house = loaded.House;
+
+    /// <summary>Makes all maps of an order and says what was written.</summary>
+    public MapsDocument Make(MapOrder order)
+    {
+        WholeFile.MakeFolder(invocation.PathOf(order.Folder));
+        int[] rows = [.. order.Levels.Select(level => RowsOf(level, order.CellMetres))];
+        int pictures = order.Spots.Count * order.Levels.Count;
+        var progress = new Progress((order.Spots.Count * rows.Sum(r => (long)r)) + (pictures * RowsWorthOfPicture));
+        MapsDocument? made = null;
+        ProgressBar.While(invocation, "maps", progress, () => made = Write(order, Compute(order, progress), progress));
+        return made!;
+    }
+
+    // Drawing a picture takes about as long as so many rows of a field; only the bar depends on it.
+    private const long RowsWorthOfPicture = 50;
+
+    private int RowsOf(int level, double cellMetres)
+    {
+        try
+        {
+            return LevelGrid.Over(house.Levels[level], cellMetres).Rows;
+        }
+        catch (ArgumentOutOfRangeException)
+        {
+            throw new CannotBeDoneException(FormattableString.Invariant(
+                $"level '{house.Levels[level].Name}' would need more than {LevelGrid.MostCells} cells; choose a larger --cell"));
+        }
+    }
+
+    private List<Field> Compute(MapOrder order, Progress progress)
+    {
+        List<Field> fields = [];
+        foreach (Spot spot in order.Spots)
+        {
+            foreach (int level in order.Levels)
+            {
+                fields.Add(FieldComputation.Compute(
+                    model,
+                    new FieldRequest(spot, level) { CellMetres = order.CellMetres, HandsMetres = order.HandsMetres },
+                    () => progress.Advance(),
+                    invocation.Cancellation));
+            }
+        }
+
+        return fields;
+    }
+
+    private MapsDocument Write(MapOrder order, List<Field> fields, Progress progress)
+    {
+        var pictures = new MapPictures(loaded, model, fields);
+        var names = new FileNames();
+        List<MapDocument> maps = [];
+        foreach (Field field in fields)
+        {
+            invocation.Cancellation.ThrowIfCancellationRequested();
+            string stem = names.Unique("map", field.Spot.Name, "on", house.Levels[field.LevelIndex].Name);
+            byte[] png = pictures.Map(field);
+            string picture = Put(order, $"{stem}.png", stream => stream.Write(png));
+            string? csv = order.WithCsv ? Put(order, $"{stem}.csv", stream => FieldCsv.Write(house, field, stream)) : null;
+            string? geojson = order.WithGeoJson ? Put(order, $"{stem}.geojson", stream => FieldGeoJson.Write(house, field, stream)) : null;
+            maps.Add(MapDocument.Of(house, field, FieldSummary.Of(field, pictures.RequiredDb), picture, csv, geojson));
+            progress.Advance(RowsWorthOfPicture);
+        }
+
+        string? sheet = null;
+        if (fields.Count > 1)
+        {
+            invocation.Cancellation.ThrowIfCancellationRequested();
+            byte[] png = pictures.Sheet();
+            sheet = Put(order, "sheet.png", stream => stream.Write(png));
+        }
+
+        return new MapsDocument(house.Name, order.CellMetres, order.HandsMetres, pictures.RequiredDb, maps, sheet);
+    }
+
+    private string Put(MapOrder order, string name, Action<Stream> write)
+    {
+        string path = Path.Combine(order.Folder, name);
+        WholeFile.Write(invocation.PathOf(path), write, order.Force);
+        return path;
+    }
+}

@@ -1,0 +1,27 @@
+using LinkMargin.Cli.Commands;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Writing;
+using LinkMargin.Plots;
+
+namespace LinkMargin.Cli.Maps;
+
+/// <summary>The drawing of a house, so that a mistyped wall is seen.</summary>
+internal static class PlanFile
+{
+    /// <summary>Draws and writes it.</summary>
+    /// <param name="invocation">Where the command stands.</param>
+    /// <param name="loaded">The house.</param>
+    /// <param name="path">The file.</param>
+    /// <param name="force">Whether a file that this program did not write may be replaced.</param>
+    public static void Write(Invocation invocation, LoadedHouse loaded, string path, bool force)
+    {
+        House house = loaded.House;
+        PlanRequest request = PlanRequest.OfAllLevels(
+            house, $"Plan of {house.Name}", "As the house file describes it; compare it with the house before trusting a figure.") with
+        {
+            Unit = loaded.PlotUnit,
+        };
+        byte[] png = PlanPicture.Render(request, PlanPicture.FittingSize(request));
+        WholeFile.Write(invocation.PathOf(path), png, force);
+    }
+}

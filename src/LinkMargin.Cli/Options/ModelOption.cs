@@ -1,0 +1,45 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using LinkMargin.Engine.Links;
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Cli.Options;
+
+/// <summary>How much of the physics a command takes in.</summary>
+internal static class ModelOption
+{
+    private const string Name = "--model";
+
+    private static readonly Dictionary<string, ModelDepth> Words = new(StringComparer.Ordinal)
+    {
+        ["full"] = ModelDepth.Full,
+        ["direct"] = ModelDepth.Direct,
+    };
+
+    /// <summary>Makes one.</summary>
+    public static Option<ModelDepth> Create() => new(Name)
+    {
+        Description = "full (the default): angles, edges, openings, reflections, the diffuse field and the player's body; "
+            + "direct: the straight line and the table losses on it.",
+        HelpName = "full|direct",
+        DefaultValueFactory = _ => ModelDepth.Full,
+        CustomParser = Read,
+    };
+
+    /// <summary>What a model takes in, for a caption.</summary>
+    public static string InWords(ModelDepth depth) => depth == ModelDepth.Direct
+        ? "straight line and table losses only"
+        : "model with edges, reflections, the diffuse field and the player's body, averaged over facing";
+
+    private static ModelDepth Read(ArgumentResult result)
+    {
+        string word = result.Tokens[0].Value;
+        if (Words.TryGetValue(word, out ModelDepth depth))
+        {
+            return depth;
+        }
+
+        result.AddError($"there is no model '{word}' for {Name}; {NearestWord.Advice(word, Words.Keys)}");
+        return default;
+    }
+}

@@ -1,0 +1,124 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Parsing;
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Cli.Options;
+
+/// <summary>
+/// What is wrong with the words somebody typed, in one sentence with the nearest valid word. The parser's own answer to a
+/// slip is a page of help, and it takes a mistyped option for a file or a value.
+/// </summary>
+/// <param name="parse">What the parser made of the words.</param>
+/// <param name="words">The words.</param>
+internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words)
+{
+    private readonly Command command = parse.CommandResult.Command;
+
+    /// <summary>The first fault; null where there is none.</summary>
+    public string? First()
+    {
+        if (parse.Action is HelpAction or VersionAction)
+        {
+            return null;
+        }
+
+        return MistakenOption()
+            ?? FlagWithValue()
+            ?? UnknownWord()
+            ?? WrongCount()
+            ?? Missing()
+            ?? (parse.Errors.Count > 0 ? parse.Errors[0].Message : null);
+    }
+
+    private bool AtRoot => command is RootCommand;
+
+    private string CommandWords => AtRoot ? "linkmargin" : $"linkmargin {command.Name}";
+
+    private IEnumerable<Option> Known => command.Options.Concat(parse.RootCommandResult.Command.Options.Where(o => o.Recursive));
+
+    // '--' before a word says that it is not an option, whatever it begins with.
+    private bool HasEndOfOptions => words.Contains("--");
+
+    private string? MistakenOption()
+    {
+        if (HasEndOfOptions)
+        {
+            return null;
+        }
+
+        string? word = parse.CommandResult.Children.OfType<ArgumentResult>().SelectMany(a => a.Tokens).Select(t => t.Value)
+            .Concat(parse.UnmatchedTokens)
+            .FirstOrDefault(LooksLikeOption);
+        if (word is not null)
+        {
+            return UnknownOption(word);
+        }
+
+        foreach (OptionResult given in GivenOptions())
+        {
+            if (given.Tokens.FirstOrDefault(t => t.Value.StartsWith("--", StringComparison.Ordinal)) is { } value)
+            {
+                return Known.Any(o => o.Name == value.Value) ? NeedsValue(given.Option) : UnknownOption(value.Value);
+            }
+        }
+
+        return null;
+    }
+
+    private string? FlagWithValue() => Known
+        .Where(o => o.Arity.MaximumNumberOfValues == 0 && words.Any(w => w.StartsWith(o.Name + "=", StringComparison.Ordinal)))
+        .Select(o => $"{o.Name} takes no value; write {o.Name} alone")
+        .FirstOrDefault();
+
+    private string? UnknownWord()
+    {
+        if (parse.UnmatchedTokens.Count == 0)
+        {
+            return null;
+        }
+
+        string word = parse.UnmatchedTokens[0];
+        return AtRoot
+            ? $"there is no command '{word}'; {Advice(word, [.. command.Subcommands.Select(c => c.Name)])}"
+            : $"'{word}' is one word too many for '{CommandWords}'; put a name or a length that holds blanks in quotes";
+    }
+
+    private string? WrongCount() => GivenOptions()
+        .Select(given => given switch
+        {
+            { Option.Arity.MaximumNumberOfValues: 1, Tokens.Count: 0 } => NeedsValue(given.Option),
+            { IdentifierTokenCount: > 1 } => $"{given.Option.Name} stands {given.IdentifierTokenCount} times; give it once",
+            _ => null,
+        })
+        .FirstOrDefault(fault => fault is not null);
+
+    private string? Missing()
+    {
+        if (AtRoot)
+        {
+            return $"say what to do: {string.Join(", ", command.Subcommands.Select(c => c.Name))}; 'linkmargin --help' tells of each";
+        }
+
+        return parse.CommandResult.Children.OfType<ArgumentResult>()
+            .Where(a => a.Tokens.Count == 0 && a.Argument.Arity.MinimumNumberOfValues > 0)
+            .Select(a => $"'{CommandWords}' needs {a.Argument.Name}: {a.Argument.Description}")
+            .FirstOrDefault();
+    }
+
+    private IEnumerable<OptionResult> GivenOptions() =>
+        parse.CommandResult.Children.Concat(parse.RootCommandResult.Children).OfType<OptionResult>().Where(o => !o.Implicit);
+
+    private string UnknownOption(string word)
+    {
+        string name = word.Split('=')[0];
+        return $"there is no option '{name}' for '{CommandWords}'; {Advice(name, [.. Known.Select(o => o.Name)])}";
+    }
+
+    private static string NeedsValue(Option option) => $"{option.Name} needs {option.HelpName ?? "a value"} behind it: {option.Description}";
+
+    // A negative number is a value, though a wrong one; a lone '-' is a name.
+    private static bool LooksLikeOption(string word) => word.Length > 1 && word[0] == '-' && !char.IsAsciiDigit(word[1]) && word[1] != '.';
+
+    private static string Advice(string word, IReadOnlyCollection<string> candidates) => NearestWord.Advice(word, candidates);
+}

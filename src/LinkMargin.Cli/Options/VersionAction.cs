@@ -1,0 +1,18 @@
+using System.CommandLine;
+using System.CommandLine.Invocation;
+
+namespace LinkMargin.Cli.Options;
+
+/// <summary>Tells this program's version, whatever process it runs in.</summary>
+internal sealed class VersionAction : SynchronousCommandLineAction
+{
+    /// <inheritdoc/>
+    public override bool ClearsParseErrors => true;
+
+    /// <inheritdoc/>
+    public override int Invoke(ParseResult parseResult)
+    {
+        parseResult.InvocationConfiguration.Output.WriteLine(typeof(VersionAction).Assembly.GetName().Version!.ToString(fieldCount: 3));
+        return ExitCodes.Done;
+    }
+}

@@ -1,0 +1,43 @@
+using System.Globalization;
+using LinkMargin.Files.Json;
+
+namespace LinkMargin.Cli.Output;
+
+/// <summary>The maps that were written, with how much of each level has the required margin.</summary>
+internal static class MapsText
+{
+    /// <summary>Writes the list.</summary>
+    public static void Write(MapsDocument maps, LengthWords lengths, TextWriter output, int width)
+    {
+        WordWrap.Write(
+            $"Maps of {maps.House}: cells of {lengths.InFull(maps.CellM)}, hands {lengths.InFull(maps.HandsM)} above the floor. "
+                + $"Share: how much of the floor has {Tenths.Show(maps.RequiredDb)} dB or more.",
+            output,
+            width);
+        output.WriteLine();
+        var table = new TextTable(
+        [
+            new Column("spot") { Wraps = true },
+            new Column("on level"),
+            new Column("share", Align.Right),
+            new Column("least\ndB", Align.Right),
+            new Column("file"),
+        ]);
+        foreach (MapDocument map in maps.Maps)
+        {
+            table.Add(
+                map.Spot,
+                map.Level,
+                map.ShareMet is { } share ? string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %") : "no room",
+                map.LeastDb is { } least ? Tenths.Show(least) : "",
+                string.Join('\n', new[] { map.Picture, map.Csv, map.Geojson }.Where(file => file is not null)));
+        }
+
+        table.WriteTo(output, width);
+        if (maps.Sheet is { } sheet)
+        {
+            output.WriteLine();
+            WordWrap.Write($"All side by side in one range of colours: {sheet}", output, width);
+        }
+    }
+}

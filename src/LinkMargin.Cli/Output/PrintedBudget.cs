@@ -1,0 +1,46 @@
+using LinkMargin.Engine.Links;
+
+namespace LinkMargin.Cli.Output;
+
+/// <summary>
+/// A budget's figures in tenths of a decibel, rounded together so that they add up as printed and the margin is the one
+/// every other table prints.
+/// </summary>
+internal sealed class PrintedBudget
+{
+    private readonly bool hasOnePath;
+
+    /// <summary>Rounds a budget.</summary>
+    public PrintedBudget(LinkBudget budget)
+    {
+        hasOnePath = budget.Paths.Count == 1;
+        DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)
+            ?? throw new ArgumentException("A budget has two directions.", nameof(budget));
+
+        // The direction that decides fixes how the path loss is printed; the other direction takes it as it is.
+        long[] deciding = Tenths.Apportion([.. RadioItems(worst), -budget.PathLossDb], Tenths.Of(worst.MarginDb));
+        PathLoss = -deciding[^1];
+        Directions = [.. budget.Directions.Select(d => d == worst ? new PrintedDirection(deciding) : Other(d))];
+    }
+
+    /// <summary>Loss of all paths together.</summary>
+    public long PathLoss { get; }
+
+    /// <summary>The directions, in the budget's order.</summary>
+    public IReadOnlyList<PrintedDirection> Directions { get; }
+
+    /// <summary>Loss of one path; where it is the only one, that of all together.</summary>
+    public long LossOf(PathBudget path) => hasOnePath ? PathLoss : Tenths.Of(path.LossDb);
+
+    /// <summary>One path's parts, which add up to <see cref="LossOf"/>.</summary>
+    public long[] PartsOf(PathBudget path, IReadOnlyList<PathPart> parts) =>
+        Tenths.Apportion([.. parts.Select(part => part.LossDb)], LossOf(path));
+
+    private static double[] RadioItems(DirectionBudget d) => [d.TransmitDbm, d.AntennaGainsDb, -d.HandAndBodyDb, -d.NeededDbm];
+
+    private PrintedDirection Other(DirectionBudget direction)
+    {
+        double[] items = RadioItems(direction);
+        return new PrintedDirection([.. Tenths.Apportion(items, Tenths.Of(items.Sum())), -PathLoss]);
+    }
+}

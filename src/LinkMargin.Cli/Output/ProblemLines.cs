@@ -1,0 +1,25 @@
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Cli.Output;
+
+/// <summary>What is wrong or odd in a file, a line each.</summary>
+internal static class ProblemLines
+{
+    /// <summary>Writes them.</summary>
+    /// <param name="problems">What is wrong or odd.</param>
+    /// <param name="output">Where to.</param>
+    public static void Write(IEnumerable<Problem> problems, TextWriter output)
+    {
+        foreach (Problem problem in problems)
+        {
+            output.WriteLine(problem.Severity == Severity.Odd ? $"{problem} (odd, but can be computed)" : problem.ToString());
+        }
+    }
+
+    /// <summary>Says that a file must be mended before anything is computed.</summary>
+    public static string MendFirst(string file, IReadOnlyList<Problem> problems)
+    {
+        int mistakes = problems.Count(p => p.Severity == Severity.Mistake);
+        return FormattableString.Invariant($"{file} holds {mistakes} mistake{(mistakes == 1 ? "" : "s")}, named above; mend {(mistakes == 1 ? "it" : "them")} first");
+    }
+}

@@ -1,0 +1,96 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Tables;
+
+namespace LinkMargin.Cli.Output;
+
+/// <summary>The tables in use, a line for each row, with its source.</summary>
+/// <param name="tables">The tables.</param>
+internal sealed class TablesText(MaterialTables tables)
+{
+    /// <summary>Writes all of them.</summary>
+    public void Write(TextWriter output, int width)
+    {
+        Heading(output, "Materials: median loss at 2.4 GHz, head on", tables.Files?.Materials);
+        Materials().WriteTo(output, width);
+        output.WriteLine();
+        Heading(output, "Floor build-ups, from the walking surface down", tables.Files?.BuildUps);
+        Floors().WriteTo(output, width);
+        output.WriteLine();
+        Heading(output, "Radios", tables.Files?.Radios);
+        Radios().WriteTo(output, width);
+        if (tables.Margins.Count > 0)
+        {
+            output.WriteLine();
+            Heading(output, "What a margin means", tables.Files?.Margins);
+            Margins().WriteTo(output, width);
+        }
+    }
+
+    private TextTable Materials()
+    {
+        var table = new TextTable(
+        [
+            new("name"), new("loss\ndB", Align.Right), new("spread\ndB", Align.Right), new("thickness\nmm", Align.Right),
+            new("what it is, and where the figures are from") { Wraps = true },
+        ]);
+        foreach (Material row in tables.Materials.Values)
+        {
+            table.Add(
+                row.Name, Figures.Plain(row.LossDb), Figures.Plain(row.SpreadDb), Figures.Millimetres(row.ThicknessMetres), WithSource(row.Description, row.Source));
+        }
+
+        return table;
+    }
+
+    private TextTable Floors()
+    {
+        var table = new TextTable([new("name"), new("thickness\nmm", Align.Right), new("what it is, and where the figures are from") { Wraps = true }]);
+        foreach (FloorBuildUp row in tables.BuildUps.Values)
+        {
+            table.Add(row.Name, Figures.Millimetres(row.ThicknessMetres), WithSource(row.Description, row.Source));
+        }
+
+        return table;
+    }
+
+    private TextTable Radios()
+    {
+        var table = new TextTable(
+        [
+            new("name"), new("transmit\ndBm", Align.Right), new("gain\ndBi", Align.Right), new("needs\ndBm", Align.Right),
+            new("hand\ndB", Align.Right), new("what it is, and where the figures are from") { Wraps = true },
+        ]);
+        foreach (Radio row in tables.Radios.Values)
+        {
+            table.Add(
+                row.Name,
+                Figures.Plain(row.TransmitPower.Dbm),
+                Figures.Plain(row.AntennaGainDb),
+                Figures.Plain(row.Sensitivity.Dbm),
+                Figures.Plain(row.HandAndBodyDb),
+                WithSource(row.Description, row.Source));
+        }
+
+        return table;
+    }
+
+    private TextTable Margins()
+    {
+        var table = new TextTable([new("from dB", Align.Right), new("what it means, and where that is from") { Wraps = true }]);
+        foreach (MarginMeaning row in tables.Margins)
+        {
+            table.Add(Figures.Plain(row.MarginDb), WithSource(row.Means, row.Source));
+        }
+
+        return table;
+    }
+
+    // Beneath one another both have room; beside one another each would be a column of single words.
+    private static string WithSource(string what, string source) => $"{what}\n- {source}";
+
+    private static void Heading(TextWriter output, string what, string? file)
+    {
+        output.WriteLine(file is null ? what : $"{what}; {file}");
+        output.WriteLine();
+    }
+}

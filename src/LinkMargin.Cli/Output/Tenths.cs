@@ -1,0 +1,50 @@
+using System.Globalization;
+
+namespace LinkMargin.Cli.Output;
+
+/// <summary>
+/// Decibels as they are printed: to one decimal. All rounding is done here, so that a figure reads the same in a table,
+/// a budget and a sentence, and printed figures add up.
+/// </summary>
+internal static class Tenths
+{
+    // A figure this close to a whole tenth is one: far below what is printed, far above what sums of doubles lose.
+    private const double Slack = 1e-6;
+
+    /// <summary>The nearest whole number of tenths.</summary>
+    public static long Of(double value) => (long)Math.Round(10 * value, MidpointRounding.AwayFromZero);
+
+    /// <summary>A figure with one decimal.</summary>
+    public static string Show(double value) => Show(Of(value));
+
+    /// <summary>A number of tenths with one decimal.</summary>
+    public static string Show(long tenths) => (tenths / 10m).ToString("0.0", CultureInfo.InvariantCulture);
+
+    /// <summary>
+    /// Each item to a whole number of tenths, less than a tenth away from its value, so that they sum to a total. Items
+    /// that are whole tenths stay as they are: somebody will compare them with the table they come from.
+    /// </summary>
+    /// <param name="items">The items.</param>
+    /// <param name="total">Their sum in tenths, rounded either way.</param>
+    public static long[] Apportion(IReadOnlyList<double> items, long total)
+    {
+        long[] whole = new long[items.Count];
+        double[] rest = new double[items.Count];
+        for (int i = 0; i < items.Count; i++)
+        {
+            double tenths = 10 * items[i];
+            double nearest = Math.Round(tenths);
+            whole[i] = Math.Abs(tenths - nearest) < Slack ? (long)nearest : (long)Math.Floor(tenths);
+            rest[i] = Math.Max(0, tenths - whole[i]);
+        }
+
+        int[] largestFirst = [.. Enumerable.Range(0, items.Count).OrderByDescending(i => rest[i])];
+        long missing = total - whole.Sum();
+        for (int i = 0; i < missing && i < largestFirst.Length; i++)
+        {
+            whole[largestFirst[i]]++;
+        }
+
+        return whole;
+    }
+}

@@ -1,0 +1,27 @@
+using System.Text.Json;
+
+namespace LinkMargin.Cli.Tests;
+
+/// <summary>What one run of the program gave.</summary>
+/// <param name="ExitCode">Its exit code.</param>
+/// <param name="Output">What stood on standard output.</param>
+/// <param name="Error">What stood on standard error.</param>
+internal sealed record CommandRun(int ExitCode, string Output, string Error)
+{
+    /// <summary>Standard output as the one JSON document it is.</summary>
+    public JsonElement Json => JsonDocument.Parse(Output).RootElement;
+
+    /// <summary>Standard output on one line, so that a test does not depend on where lines break.</summary>
+    public string OutputUnwrapped => string.Join(' ', Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+    /// <summary>Runs the program through its real parser, in this process.</summary>
+    public static CommandRun Of(params string[] words) => In(Environment.CurrentDirectory, words);
+
+    /// <summary>The same, as if started in a folder.</summary>
+    public static CommandRun In(string folder, params string[] words)
+    {
+        StringWriter output = new() { NewLine = "\n" }, error = new() { NewLine = "\n" };
+        int exitCode = CommandLineProgram.Run(words, new Invocation(output, error, folder));
+        return new CommandRun(exitCode, output.ToString(), error.ToString());
+    }
+}
