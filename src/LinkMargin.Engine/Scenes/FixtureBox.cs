@@ -134,27 +134,79 @@ internal sealed class FixtureBox
             return;
         }
 
-        double first = double.PositiveInfinity, last = double.NegativeInfinity;
-        double right = double.PositiveInfinity, left = double.NegativeInfinity;
-        foreach (Point2 corner in corners)
-        {
-            double abreast = ray.Abreast(corner.X, corner.Y), beside = ray.LeftOf(corner.X, corner.Y);
-            first = Math.Min(first, abreast);
-            last = Math.Max(last, abreast);
-            right = Math.Min(right, beside);
-            left = Math.Max(left, beside);
-        }
-
-        if (last <= ray.Least || first >= ray.Greatest)
+        if (!Shade(ray, out double right, out double left, out double t))
         {
             return;
         }
 
-        double t = (Math.Max(first, ray.Least) + Math.Min(last, ray.Greatest)) / 2;
-        double scale = Math.Sqrt(2) / ray.RadiusAt(t);
+        double scale = Math.Sqrt(2) * ray.CosSlope / ray.RadiusAt(t);
         double z = ray.HeightAt(t);
-        double cover = EdgeKernel.Between((low - z) * scale * ray.CosSlope, (high - z) * scale * ray.CosSlope);
-        Add(buffer, right * scale, left * scale, cover, 1, BulkThickness is double thickness ? Chord(ray) / thickness : 1);
+        double cover = EdgeKernel.Between((low - z) * scale, (high - z) * scale);
+        Add(buffer, right, left, cover, 1, BulkThickness is double thickness ? Chord(ray) / thickness : 1);
+    }
+
+    // The stretch of the front, in v, in which the part of the footprint abreast of the ray stands, and where along the ray
+    // it is met: at the middle of what the line crosses, or where it comes nearest.
+    private bool Shade(in Ray ray, out double right, out double left, out double t)
+    {
+        right = double.PositiveInfinity;
+        left = double.NegativeInfinity;
+        t = 0;
+        double nearest = double.PositiveInfinity, crossed = 0;
+        int crossings = 0;
+        double previousT = ray.Abreast(corners[^1].X, corners[^1].Y), previousLeft = ray.LeftOf(corners[^1].X, corners[^1].Y);
+        foreach (Point2 corner in corners)
+        {
+            double nextT = ray.Abreast(corner.X, corner.Y), nextLeft = ray.LeftOf(corner.X, corner.Y);
+            double stepT = nextT - previousT, stepLeft = nextLeft - previousLeft;
+            double first = 0, last = 1;
+            if (stepT != 0)
+            {
+                double a = (ray.Least - previousT) / stepT, b = (ray.Greatest - previousT) / stepT;
+                first = Math.Max(0, Math.Min(a, b));
+                last = Math.Min(1, Math.Max(a, b));
+            }
+            else if (previousT < ray.Least || previousT > ray.Greatest)
+            {
+                last = -1;
+            }
+
+            if (first <= last)
+            {
+                Look(ray, previousT + (first * stepT), previousLeft + (first * stepLeft), ref right, ref left, ref nearest, ref t);
+                Look(ray, previousT + (last * stepT), previousLeft + (last * stepLeft), ref right, ref left, ref nearest, ref t);
+                double zero = stepLeft != 0 ? -previousLeft / stepLeft : -1;
+                if (zero >= first && zero <= last)
+                {
+                    crossed += previousT + (zero * stepT);
+                    crossings++;
+                }
+            }
+
+            previousT = nextT;
+            previousLeft = nextLeft;
+        }
+
+        if (crossings > 0)
+        {
+            t = Math.Clamp(crossed / crossings, ray.Least, ray.Greatest);
+        }
+
+        return left >= right;
+    }
+
+    private static void Look(
+        in Ray ray, double at, double aside, ref double right, ref double left, ref double nearest, ref double t)
+    {
+        at = Math.Clamp(at, ray.Least, ray.Greatest);
+        double v = Math.Sqrt(2) * aside / ray.RadiusAt(at);
+        right = Math.Min(right, v);
+        left = Math.Max(left, v);
+        if (Math.Abs(v) < nearest)
+        {
+            nearest = Math.Abs(v);
+            t = at;
+        }
     }
 
     /// <summary>Its six sides.</summary>
