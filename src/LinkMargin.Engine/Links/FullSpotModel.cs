@@ -14,10 +14,17 @@ namespace LinkMargin.Engine.Links;
 /// </summary>
 internal sealed class FullSpotModel : SpotModel
 {
-    // A reflection that could add less than this share of what has arrived, 0.01 dB, is not traced.
-    private const double LeastShare = 0.0025;
+    // A reflection or way round that could add less than this share of what has arrived, 0.02 dB, is not traced.
+    private const double LeastShare = 0.005;
+
+    // What the straight legs of a reflection lose may be less by so much where edges pass energy beside what they cross.
+    private const double BesideLegs = 8;
+
+    // The mirror itself stands at the end of one leg and the start of the other: a hair short of it.
+    private const double ShortOfMirror = 1e-5;
 
     private readonly LossTables losses;
+    private readonly MirrorView mirrors;
     private readonly BodyShadow body;
     private readonly DiffuseField diffuse;
     private readonly WaysRound waysRound;
@@ -34,6 +41,7 @@ internal sealed class FullSpotModel : SpotModel
         this.cells = cells;
         this.shell = shell;
         wavelength = scene.Band.Equivalent.WavelengthMetres;
+        mirrors = new MirrorView(scene, losses, Console);
         waysRound = new WaysRound(scene, losses, bends, Console);
         diffuse = new DiffuseField(scene, losses, cells, shell, Console);
     }
@@ -41,8 +49,14 @@ internal sealed class FullSpotModel : SpotModel
     internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer)
     {
         double sum = DirectPower(hands, facingDegrees, buffer) + DiffusePower(hands);
-        foreach (UprightMirror mirror in Scene.Uprights)
+        double straight = FreeSpace(Math.Max(Console.DistanceTo(hands), 0));
+        foreach ((UprightMirror mirror, double leastDb) in mirrors.Uprights)
         {
+            if (straight * Decibels.ToPowerRatio(-leastDb) < sum * LeastShare)
+            {
+                break; // the others are hidden deeper, and no reflection is shorter than the straight line
+            }
+
             if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, out Reflection reflection))
             {
                 sum += ReflectedPower(reflection, hands, facingDegrees, buffer, sum * LeastShare);
@@ -77,7 +91,7 @@ internal sealed class FullSpotModel : SpotModel
             paths.Add(DiffuseBudget(hands, even));
         }
 
-        foreach (UprightMirror mirror in Scene.Uprights)
+        foreach ((UprightMirror mirror, _) in mirrors.Uprights)
         {
             if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, out Reflection reflection))
             {
@@ -153,6 +167,18 @@ internal sealed class FullSpotModel : SpotModel
             return 0;
         }
 
+        double legsDb = BendGraph.LegDb(Scene, losses, reflection.Place.Towards(hands, ShortOfMirror), hands, buffer);
+        if (power * Decibels.ToPowerRatio(-legsDb) * BesideLegs < least)
+        {
+            return 0;
+        }
+
+        legsDb += BendGraph.LegDb(Scene, losses, Console, Console.Towards(reflection.Place, 1 - ShortOfMirror), buffer);
+        if (power * Decibels.ToPowerRatio(-legsDb) * BesideLegs < least)
+        {
+            return 0;
+        }
+
         Scene.Gather(new Ray(Console, reflection.ImageOfEnd, wavelength, 0, reflection.Share), buffer, reflection.Mirror);
         power *= FrontSum.PowerRatio(buffer.Pieces, losses);
         if (power < least)
@@ -176,8 +202,6 @@ internal sealed class FullSpotModel : SpotModel
     private PathBudget ReflectedBudget(
         in Reflection reflection, Point3 hands, double? facingDegrees, double power, string by, TraceBuffer buffer)
     {
-        // The mirror itself stands at the end of one leg and the start of the other: a hair short of it.
-        const double ShortOfMirror = 1e-5;
         Point3 place = reflection.Place;
         Crossing[] there = Itemisation.Crossings(
             Scene, Console, Console.Towards(place, 1 - ShortOfMirror), buffer, wholeFloors: true);
