@@ -1,0 +1,28 @@
+using System.Diagnostics;
+using System.Reflection;
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Running;
+using BenchmarkDotNet.Toolchains.InProcess.Emit;
+using LinkMargin.Benchmarks;
+using LinkMargin.Engine.Scenes;
+
+if (IsDebugBuild(typeof(Scene).Assembly) || IsDebugBuild(Assembly.GetExecutingAssembly()))
+{
+    Console.Error.WriteLine("A debug build says nothing about speed; run with -c Release.");
+    return 2;
+}
+
+if (args is ["short"])
+{
+    ShortReport.Print(Console.Out);
+    return 0;
+}
+
+// In one process: the build files of this repository are not made for a project that is generated elsewhere.
+IConfig config = DefaultConfig.Instance.AddJob(Job.Default.WithToolchain(InProcessEmitToolchain.Instance));
+BenchmarkSwitcher.FromAssembly(Assembly.GetExecutingAssembly()).Run(args, config);
+return 0;
+
+static bool IsDebugBuild(Assembly assembly) =>
+    assembly.GetCustomAttribute<DebuggableAttribute>()?.IsJITOptimizerDisabled == true;
