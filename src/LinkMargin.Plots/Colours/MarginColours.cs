@@ -3,20 +3,26 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Colours;
 
 /// <summary>The colour of a margin on one map: one tone from each line of equal margin to the next.</summary>
-internal sealed class MarginColours(ColourRange range, double stepDb)
+internal sealed class MarginColours
 {
-    public ColourRange Range { get; } = range;
+    private readonly double lowestStep;
+    private readonly SKColor[] tones;
+
+    public MarginColours(ColourRange range, double stepDb)
+    {
+        (Range, StepDb) = (range, stepDb);
+        lowestStep = Math.Floor(range.LeastDb / stepDb);
+        int count = (int)(Math.Ceiling(range.GreatestDb / stepDb) - lowestStep);
+        tones = [.. Enumerable.Range(0, count).Select(Tone)];
+    }
+
+    public ColourRange Range { get; }
 
     /// <summary>Step between tones, dB.</summary>
-    public double StepDb { get; } = stepDb;
+    public double StepDb { get; }
 
-    public SKColor Of(double marginDb)
-    {
-        double clamped = Math.Clamp(marginDb, Range.LeastDb, Math.BitDecrement(Range.GreatestDb));
-        double bottom = StepDb * Math.Floor(clamped / StepDb);
-        double middle = (Math.Max(bottom, Range.LeastDb) + Math.Min(bottom + StepDb, Range.GreatestDb)) / 2;
-        return ColourScale.At((middle - Range.LeastDb) / (Range.GreatestDb - Range.LeastDb));
-    }
+    public SKColor Of(double marginDb) =>
+        tones[(int)Math.Clamp(Math.Floor(marginDb / StepDb) - lowestStep, 0, tones.Length - 1)];
 
     /// <summary>Margins of the lines inside the range, lowest first.</summary>
     public IEnumerable<double> Lines()
@@ -25,5 +31,12 @@ internal sealed class MarginColours(ColourRange range, double stepDb)
         {
             yield return step * StepDb;
         }
+    }
+
+    private SKColor Tone(int number)
+    {
+        double bottom = Math.Max((lowestStep + number) * StepDb, Range.LeastDb);
+        double top = Math.Min((lowestStep + number + 1) * StepDb, Range.GreatestDb);
+        return ColourScale.At((((bottom + top) / 2) - Range.LeastDb) / (Range.GreatestDb - Range.LeastDb));
     }
 }

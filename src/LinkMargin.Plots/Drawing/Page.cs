@@ -13,13 +13,16 @@ internal sealed class Page : IDisposable
     private const double TitlePoints = 15;
     private const double CaptionPoints = 9.5;
 
+    // The one order of colours that the drawing library fills quickly everywhere.
+    public const SKColorType ColourOrder = SKColorType.Bgra8888;
+
     private readonly SKSurface surface;
     private readonly PictureSize size;
 
     public Page(PictureSize size, string title, string caption)
     {
         this.size = size;
-        surface = SKSurface.Create(new SKImageInfo(size.WidthPixels, size.HeightPixels, SKColorType.Rgba8888, SKAlphaType.Premul))
+        surface = SKSurface.Create(new SKImageInfo(size.WidthPixels, size.HeightPixels, ColourOrder, SKAlphaType.Premul))
             ?? throw new InvalidOperationException($"A picture of {size.WidthPixels} × {size.HeightPixels} pixels does not fit in memory.");
         surface.Canvas.Clear(Palette.Paper);
         double margin = MarginPoints * size.PixelsPerPoint, width = size.WidthPixels - (2 * margin);
@@ -48,7 +51,7 @@ internal sealed class Page : IDisposable
     {
         using SKImage image = surface.Snapshot();
         using SKPixmap pixels = image.PeekPixels() ?? throw new InvalidOperationException("The picture has no pixels.");
-        using SKData data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.AllFilters, 4))
+        using SKData data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, 6))
             ?? throw new InvalidOperationException("The picture could not be written as a PNG.");
         return PngChunks.Mark(data.AsSpan(), size.PixelsPerPoint);
     }

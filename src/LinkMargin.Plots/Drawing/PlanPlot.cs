@@ -58,16 +58,24 @@ internal sealed class PlanPlot
         plot.DataBackground.Color = Color.FromSKColor(Palette.Ground);
         plot.HideGrid();
         SetAxes(plot);
+        LabelBox f = View.Frame;
+        plot.Layout.Fixed(new PixelRect((float)f.Left, (float)f.Right, (float)f.Bottom, (float)f.Top));
+        SKRectI device = canvas.DeviceClipBounds;
+        var sheet = new PixelRect(device.Left, device.Right, device.Bottom, device.Top);
+
+        // A new plot draws itself twice, because its limits have changed since it last did; on a sheet that is not wiped
+        // in between, translucent ink would come out twice as dark. So it draws for the first time on nothing.
+        using (var nothing = new SKNoDrawCanvas(device.Width, device.Height))
+        {
+            plot.Render(nothing, sheet);
+        }
+
         foreach (PlanLayer layer in layers)
         {
             plot.Add.Plottable(layer);
         }
 
-        LabelBox f = View.Frame;
-        var frame = new PixelRect((float)f.Left, (float)f.Right, (float)f.Bottom, (float)f.Top);
-        plot.Layout.Fixed(frame);
-        SKRectI device = canvas.DeviceClipBounds;
-        plot.Render(canvas, new PixelRect(device.Left, device.Right, device.Bottom, device.Top));
+        plot.Render(canvas, sheet);
     }
 
     private void SetAxes(Plot plot)

@@ -23,10 +23,10 @@ internal static class FieldRaster
             }
         }
 
-        var info = new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Premul);
+        var info = new SKImageInfo(width, height, Page.ColourOrder, SKAlphaType.Premul);
         return SKImage.FromPixelCopy(info, MemoryMarshal.AsBytes<uint>(pixels));
     }
 
-    // Red in the lowest byte: the order of Rgba8888 on the little-endian machines .NET runs on.
-    private static uint Packed(SKColor c) => c.Red | ((uint)c.Green << 8) | ((uint)c.Blue << 16) | 0xFF000000;
+    // Blue in the lowest byte: the page's order of colours on the little-endian machines .NET runs on.
+    private static uint Packed(SKColor c) => c.Blue | ((uint)c.Green << 8) | ((uint)c.Red << 16) | 0xFF000000;
 }

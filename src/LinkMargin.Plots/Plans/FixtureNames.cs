@@ -10,6 +10,7 @@ namespace LinkMargin.Plots.Plans;
 internal sealed class FixtureNames
 {
     private const double SizePoints = 9;
+    private const double WidestShare = 0.4;
 
     private readonly PlanView view;
     private readonly List<(Fixture Fixture, PlacedLabel Place)> placed = [];
@@ -19,8 +20,9 @@ internal sealed class FixtureNames
     {
         this.view = view;
         using Lettering lettering = Letters();
+        double widest = WidestShare * view.Frame.Width;
         var outside = new List<(Fixture Fixture, LabelRequest Request)>();
-        foreach (Fixture fixture in fixtures)
+        foreach (Fixture fixture in fixtures.Select(f => f with { Name = lettering.Fitted(f.Name, widest) }))
         {
             LabelRequest request = RequestFor(fixture, lettering);
             LabelBox middle = LabelBox.Around(request.X, request.Y, request.Width / 2, request.Height / 2);

@@ -7,6 +7,9 @@ namespace LinkMargin.Plots.Plans;
 /// <summary>The labels of a plan's marks, each with the place found for it.</summary>
 internal sealed class MarkLabels
 {
+    // A longer name is cut short: it would cover the plan it is about.
+    private const double WidestShare = 0.4;
+
     private readonly IReadOnlyList<PlanMark> marks;
     private readonly PlanMark[] labelled;
     private readonly IReadOnlyList<PlacedLabel> places;
@@ -18,14 +21,15 @@ internal sealed class MarkLabels
     {
         (this.view, this.marks, this.sizePoints) = (view, marks, sizePoints);
         using Lettering name = NameLettering(), figure = FigureLettering();
-        labelled = [.. marks.Where(m => m.Name.Length > 0)];
+        double widest = WidestShare * view.Frame.Width;
+        labelled = [.. marks.Where(m => m.Name.Length > 0).Select(m => m with { Name = name.Fitted(m.Name, widest) })];
         var requests = labelled.Select(m => new LabelRequest(
             view.PixelX(m.Place.X),
             view.PixelY(m.Place.Y),
             view.Points(m.FacingDegrees is null ? MarkShape.RadiusPoints + 1 : MarkShape.FacingPoints),
             name.WidthOf(m.Name) + (m.Figure.Length > 0 ? Space + figure.WidthOf(m.Figure) : 0) + (2 * PadX),
             figure.CapHeight + (2 * PadY)));
-        IEnumerable<LabelBox> bare = marks.Except(labelled).Select(BoxOf);
+        IEnumerable<LabelBox> bare = marks.Where(m => m.Name.Length == 0).Select(BoxOf);
         var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), bare, soft, view.Points(2));
         places = placer.Place([.. requests]);
     }
