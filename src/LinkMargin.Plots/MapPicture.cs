@@ -12,14 +12,18 @@ public static class MapPicture
     private const double BesideBarPoints = 12;
     private const double BeforeKeyPoints = 4;
 
-    /// <summary>The size that leaves no empty ground about the plan at a given width.</summary>
-    public static PictureSize FittingSize(MapRequest request, int widthPixels = 1800, double pixelsPerPoint = 2.5)
+    /// <summary>The size that leaves no empty ground about the plan.</summary>
+    /// <param name="request">What to draw.</param>
+    /// <param name="mapPoints">Width of the map alone, points; null for 570, or less for a narrow house.</param>
+    /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
+    public static PictureSize FittingSize(MapRequest request, double? mapPoints = null, double pixelsPerPoint = 2.5)
     {
         PlanBounds bounds = PlanBounds.Of(request.House);
+        double beside = (2 * Page.MarginPoints) + PlanPlot.LeftFiguresPoints + BesideBarPoints + ColourBar.WidthPoints;
+        int widthPixels = PictureSize.NearestAllowed(((mapPoints ?? bounds.SensibleWidth(570)) + beside) * pixelsPerPoint, pixelsPerPoint);
         double margins = Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
-        double frameWidth = widthPixels - ((32 + PlanPlot.LeftFiguresPoints + BesideBarPoints + ColourBar.WidthPoints) * pixelsPerPoint);
-        double scale = frameWidth / bounds.WidthMetres;
-        double key = Key(request, scale, widthPixels - (32 * pixelsPerPoint), pixelsPerPoint).HeightPixels;
+        double scale = (widthPixels - (beside * pixelsPerPoint)) / bounds.WidthMetres;
+        double key = Key(request, scale, widthPixels - (2 * Page.MarginPoints * pixelsPerPoint), pixelsPerPoint).HeightPixels;
         double below = key + ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * pixelsPerPoint);
         double height = (scale * bounds.HeightMetres) + below + margins;
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);

@@ -3,6 +3,7 @@ using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using LinkMargin.Plots.Maps;
+using LinkMargin.Plots.Plans;
 using SkiaSharp;
 
 namespace LinkMargin.Plots;
@@ -12,9 +13,12 @@ public static class MapSheet
 {
     private const double HeadLetterPoints = 12;
 
-    /// <summary>The size at which each map is about 300 points wide.</summary>
-    public static PictureSize FittingSize(SheetRequest request, double pixelsPerPoint = 2.5, double mapPoints = 300) =>
-        SheetLayout.FittingSize(request, mapPoints, pixelsPerPoint);
+    /// <summary>The size that leaves no empty ground about the maps.</summary>
+    /// <param name="request">What to draw.</param>
+    /// <param name="mapPoints">Width of one map, points; null for 300, or less for a narrow house.</param>
+    /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
+    public static PictureSize FittingSize(SheetRequest request, double? mapPoints = null, double pixelsPerPoint = 2.5) =>
+        SheetLayout.FittingSize(request, mapPoints ?? PlanBounds.Of(request.House).SensibleWidth(300), pixelsPerPoint);
 
     /// <summary>Draws the sheet; the bytes are a PNG.</summary>
     public static byte[] Render(SheetRequest request, PictureSize size)

@@ -16,12 +16,12 @@ public static class PlanPicture
 
     /// <summary>The size at which each plan is so many points wide with no empty ground about it.</summary>
     /// <param name="request">What to draw.</param>
-    /// <param name="planPoints">Width of one plan, points; null for 560 where there is one, 400 where there are several.</param>
+    /// <param name="planPoints">Width of one plan, points; null for 560 where there is one, 400 where there are several, or less for a narrow house.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
     public static PictureSize FittingSize(PlanRequest request, double? planPoints = null, double pixelsPerPoint = 2.5)
     {
         PlanBounds bounds = PlanBounds.Of(request.House);
-        double each = planPoints ?? (request.Levels.Count > 1 ? 400 : 560);
+        double each = planPoints ?? bounds.SensibleWidth(request.Levels.Count > 1 ? 400 : 560);
         double width = (request.Levels.Count * (each + DimensionChain.DepthPoints)) + ((request.Levels.Count - 1) * BetweenPoints)
             + PlanPlot.LeftFiguresPoints + (2 * Page.MarginPoints);
         int widthPixels = PictureSize.NearestAllowed(width * pixelsPerPoint, pixelsPerPoint);

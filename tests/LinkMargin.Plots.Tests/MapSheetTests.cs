@@ -12,7 +12,7 @@ public class MapSheetTests
     public void A_sheet_has_the_size_that_fits_and_our_mark()
     {
         SheetRequest request = Request();
-        PictureSize size = MapSheet.FittingSize(request, 1);
+        PictureSize size = MapSheet.FittingSize(request, pixelsPerPoint: 1);
         byte[] png = MapSheet.Render(request, size);
         using SKBitmap bitmap = SKBitmap.Decode(png);
         Assert.Equal((size.WidthPixels, size.HeightPixels), (bitmap.Width, bitmap.Height));

@@ -5,11 +5,23 @@ namespace LinkMargin.Plots.Colours;
 /// <summary>The colour of a margin on one map: one tone from each line of equal margin to the next.</summary>
 internal sealed class MarginColours
 {
+    private const int MostTones = 200;
+
     private readonly double lowestStep;
     private readonly SKColor[] tones;
 
     public MarginColours(ColourRange range, double stepDb)
     {
+        if (!(range.GreatestDb > range.LeastDb && double.IsFinite(range.GreatestDb - range.LeastDb)))
+        {
+            throw new ArgumentException($"A range of colours must rise, unlike {range}.", nameof(range));
+        }
+
+        if (!((range.GreatestDb - range.LeastDb) / stepDb is > 0 and <= MostTones))
+        {
+            throw new ArgumentOutOfRangeException(nameof(stepDb), stepDb, $"A step must be above 0 dB and cut {range} into at most {MostTones} tones.");
+        }
+
         (Range, StepDb) = (range, stepDb);
         lowestStep = Math.Floor(range.LeastDb / stepDb);
         int count = (int)(Math.Ceiling(range.GreatestDb / stepDb) - lowestStep);

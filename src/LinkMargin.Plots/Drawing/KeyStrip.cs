@@ -23,7 +23,7 @@ internal sealed class KeyStrip
         int row = 0;
         foreach (KeyEntry entry in entries)
         {
-            double width = ((entry.SamplePoints + GapPoints) * pixelsPerPoint) + lettering.WidthOf(entry.Text);
+            double width = TextOffset(entry) + lettering.WidthOf(entry.Text);
             if (x > 0 && x + width > widthPixels)
             {
                 (x, row) = (0, row + 1);
@@ -46,7 +46,9 @@ internal sealed class KeyStrip
             double middle = top + ((row + 0.5) * RowPoints * pixelsPerPoint);
             double half = SignPoints / 2 * pixelsPerPoint, width = entry.SamplePoints * pixelsPerPoint;
             entry.DrawSample(canvas, new(left + x, middle - half, left + x + width, middle + half));
-            lettering.WriteMiddle(canvas, entry.Text, left + x + width + (GapPoints * pixelsPerPoint), middle, Palette.Ink);
+            lettering.WriteMiddle(canvas, entry.Text, left + x + TextOffset(entry), middle, Palette.Ink);
         }
     }
+
+    private double TextOffset(KeyEntry entry) => entry.SamplePoints > 0 ? (entry.SamplePoints + GapPoints) * pixelsPerPoint : 0;
 }

@@ -9,7 +9,8 @@ internal sealed class LabelPlacer
     // Costs are in heights of a label: how far one would rather move it than suffer.
     private const double OverlapCost = 1e4;
     private const double LeaderOverLabelCost = 12;
-    private const double AmbiguityCost = 3;
+    private const double AmbiguityCost = 2;
+    private const double AmbiguousWithin = 1.6;
     private const double SoftCost = 2.5;
     private const double UnlikedSideCost = 0.12;
     private const double LeastDistance = 0.1;
@@ -50,7 +51,7 @@ internal sealed class LabelPlacer
             }
 
             double away = best.DistanceTo(request.X, request.Y) - request.MarkRadius;
-            placed.Add(new(best, away > request.Height * 0.75));
+            placed.Add(new(best, away > request.Height * 0.75 || Ambiguity(best, request, others) > 0));
             taken.Add(best.Grown(gap));
         }
 
@@ -72,11 +73,16 @@ internal sealed class LabelPlacer
         double endX = Math.Clamp(request.X, box.Left, box.Right), endY = Math.Clamp(request.Y, box.Top, box.Bottom);
         cost += LeaderOverLabelCost * taken.Count(t => t != request.Mark && t.IsCrossedBy(request.X, request.Y, endX, endY));
 
-        // A label as near to another mark as to its own would be read as the other's.
-        double near = Math.Max(own, LeastDistance) * request.Height;
-        cost += AmbiguityCost * otherMarks.Sum(m => Math.Clamp(1.6 - (box.DistanceTo(m.CentreX, m.CentreY) / near), 0, 1));
+        cost += AmbiguityCost * Ambiguity(box, request, otherMarks);
         double covered = soft.Sum(s => s.SharedArea(box)) / (box.Width * box.Height);
         return cost + (SoftCost * Math.Min(1, covered));
+    }
+
+    // A label nearly as near to another mark as to its own would be read as the other's: 1 for each that is as near.
+    private static double Ambiguity(LabelBox box, LabelRequest request, LabelBox[] otherMarks)
+    {
+        double near = Math.Max(box.DistanceTo(request.X, request.Y), LeastDistance * request.Height);
+        return otherMarks.Sum(m => Math.Clamp((AmbiguousWithin - (box.DistanceTo(m.CentreX, m.CentreY) / near)) / (AmbiguousWithin - 1), 0, 1));
     }
 
     private IEnumerable<LabelBox> Around(LabelRequest r)

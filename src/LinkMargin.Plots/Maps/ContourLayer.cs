@@ -21,6 +21,9 @@ internal sealed class ContourLayer(
     private const double LeastLengthPoints = 9;
     private const double TextEveryPoints = 190;
 
+    // Lines closer than this share of a figure's height go without figures.
+    private const double CrowdedShare = 0.9;
+
     /// <summary>Size of the figures, points; the required margin's are a little larger.</summary>
     public double FigurePoints { get; init; } = 8.5;
 
@@ -76,7 +79,19 @@ internal sealed class ContourLayer(
     private IEnumerable<ContourText> Texts(ContourTexts texts, SKPoint[] line, double margin, Lettering figures)
     {
         string text = MarginText.Bare(margin);
-        return texts.Place(line, text, figures.WidthOf(text) + View.Points(4), figures.CapHeight + View.Points(3), View.Points(TextEveryPoints));
+        double height = figures.CapHeight + View.Points(3), room = margin == requiredDb ? 0 : CrowdedShare * height;
+        return texts.Place(
+            line, text, figures.WidthOf(text) + View.Points(4), height, View.Points(TextEveryPoints), at => SpacingAt(at) >= room);
+    }
+
+    // From one line of equal margin to the next where the surface is as steep as here, pixels.
+    private double SpacingAt(SKPoint at)
+    {
+        double x = View.MetresX(at.X), y = View.MetresY(at.Y), step = surface.Grid.CellMetres / 2;
+        double east = (surface.At(x + step, y) - surface.At(x - step, y)) / (2 * step);
+        double north = (surface.At(x, y + step) - surface.At(x, y - step)) / (2 * step);
+        double slope = double.Hypot(east, north);
+        return slope > 0 ? View.Metres(colours.StepDb / slope) : double.PositiveInfinity;
     }
 
     private static double LengthOf(SKPoint[] line) =>

@@ -16,6 +16,7 @@ internal static class MapKey
         Mark(MarkKind.SeatMeets, "seat, margin met", pixelsPerPoint),
         Mark(MarkKind.SeatBelow, "seat, margin not met", pixelsPerPoint),
         new(20, $"hatched: below {MarginText.Bare(requiredDb)} dB", (canvas, box) => DrawHatch(canvas, box, pixelsPerPoint)),
+        new(0, "seats' margins in whole dB, rounded down", (_, _) => { }),
     ];
 
     private static KeyEntry Mark(MarkKind kind, string text, double pixelsPerPoint) =>

@@ -10,7 +10,6 @@ namespace LinkMargin.Plots.Plans;
 internal sealed class FixtureNames
 {
     private const double SizePoints = 9;
-    private const double WidestShare = 0.4;
 
     private readonly PlanView view;
     private readonly List<(Fixture Fixture, PlacedLabel Place)> placed = [];
@@ -20,7 +19,7 @@ internal sealed class FixtureNames
     {
         this.view = view;
         using Lettering lettering = Letters();
-        double widest = WidestShare * view.Frame.Width;
+        double widest = MarkLabels.WidestName(view);
         var outside = new List<(Fixture Fixture, LabelRequest Request)>();
         foreach (Fixture fixture in fixtures.Select(f => f with { Name = lettering.Fitted(f.Name, widest) }))
         {

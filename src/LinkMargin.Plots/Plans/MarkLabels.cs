@@ -7,9 +7,6 @@ namespace LinkMargin.Plots.Plans;
 /// <summary>The labels of a plan's marks, each with the place found for it.</summary>
 internal sealed class MarkLabels
 {
-    // A longer name is cut short: it would cover the plan it is about.
-    private const double WidestShare = 0.4;
-
     private readonly IReadOnlyList<PlanMark> marks;
     private readonly PlanMark[] labelled;
     private readonly IReadOnlyList<PlacedLabel> places;
@@ -21,7 +18,7 @@ internal sealed class MarkLabels
     {
         (this.view, this.marks, this.sizePoints) = (view, marks, sizePoints);
         using Lettering name = NameLettering(), figure = FigureLettering();
-        double widest = WidestShare * view.Frame.Width;
+        double widest = WidestName(view);
         labelled = [.. marks.Where(m => m.Name.Length > 0).Select(m => m with { Name = name.Fitted(m.Name, widest) })];
         var requests = labelled.Select(m => new LabelRequest(
             view.PixelX(m.Place.X),
@@ -33,6 +30,10 @@ internal sealed class MarkLabels
         var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), bare, soft, view.Points(2));
         places = placer.Place([.. requests]);
     }
+
+    /// <summary>The width from which a name is cut short, because it would cover the plan it is about; pixels.</summary>
+    public static double WidestName(PlanView view) =>
+        Math.Min(0.6 * view.Frame.Width, Math.Max(0.4 * view.Frame.Width, view.Points(110)));
 
     /// <summary>All ground taken by marks and labels, pixels.</summary>
     public IEnumerable<LabelBox> Taken => places.Select(p => p.Box).Concat(marks.Select(BoxOf));

@@ -15,6 +15,13 @@ internal sealed record PlanBounds(Point2 Least, Point2 Greatest)
 
     public double HeightMetres => Greatest.Y - Least.Y;
 
+    /// <summary>
+    /// A width to draw at, in the unit given: the one given for a plan a quarter wider than high or more; less for a
+    /// narrower one, so that it does not become a tower, but never under six tenths.
+    /// </summary>
+    public double SensibleWidth(double width) =>
+        width * Math.Clamp(Math.Sqrt(WidthMetres / HeightMetres / 1.25), 0.6, 1);
+
     public static PlanBounds Of(House house)
     {
         IEnumerable<Point2> points = house.Levels.SelectMany(PointsOf)

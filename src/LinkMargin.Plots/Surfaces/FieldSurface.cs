@@ -24,6 +24,11 @@ internal sealed class FieldSurface
     /// <param name="evenings">How often each cell is evened out with its neighbours, weights 1 2 1 both ways; 0 for never.</param>
     public FieldSurface(Field field, IReadOnlyList<Room> all, int evenings)
     {
+        if (field.MarginDb.Count != field.Grid.Count)
+        {
+            throw new ArgumentException($"A field of {field.Grid.Count} cells cannot have {field.MarginDb.Count} margins.", nameof(field));
+        }
+
         Grid = field.Grid;
         values = new double[Columns * Rows];
         rooms = new int[values.Length];

@@ -22,6 +22,18 @@ public class MarginColoursTests
         Assert.Equal(Colours.Of(49), Colours.Of(300));
     }
 
+    [Theory]
+    [InlineData(10, 10, 5)]
+    [InlineData(10, 0, 5)]
+    [InlineData(0, double.NaN, 5)]
+    [InlineData(0, double.PositiveInfinity, 5)]
+    [InlineData(0, 60, 0)]
+    [InlineData(0, 60, -5)]
+    [InlineData(0, 60, double.NaN)]
+    [InlineData(0, 60, 0.001)]
+    public void A_range_or_step_that_makes_no_scale_is_refused(double least, double greatest, double step) =>
+        Assert.ThrowsAny<ArgumentException>(() => new MarginColours(new ColourRange(least, greatest), step));
+
     [Fact]
     public void Lines_lie_inside_the_range() =>
         Assert.Equal([-5, 0, 5, 10, 15, 20, 25, 30, 35, 40, 45], Colours.Lines());

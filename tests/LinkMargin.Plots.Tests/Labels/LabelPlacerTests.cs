@@ -57,6 +57,18 @@ public class LabelPlacerTests
         Assert.True(placed.HasLeader);
     }
 
+    // Between two marks, as near to one as to the other, a label says by a line whose it is.
+    [Fact]
+    public void A_label_that_could_be_anothers_has_a_leader()
+    {
+        var left = new LabelBox(10, 20, 590, 920);
+        var right = new LabelBox(730, 20, 1210, 920);
+        var placer = new LabelPlacer(Frame, [left, right], [], Gap);
+        IReadOnlyList<PlacedLabel> placed = placer.Place([new(660, 440, 14, 100, 34), new(660, 530, 14, 100, 34)]);
+        Assert.All(placed, p => Assert.False(p.Box.Overlaps(left) || p.Box.Overlaps(right)));
+        Assert.All(placed.Where(p => p.Box is { Top: > 440, Bottom: < 530 }), p => Assert.True(p.HasLeader));
+    }
+
     [Fact]
     public void A_line_through_a_box_crosses_it_and_a_line_past_it_does_not()
     {
