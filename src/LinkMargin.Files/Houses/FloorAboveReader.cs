@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
@@ -50,14 +51,17 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
 
         if (spacing <= ribs.WidthMetres)
         {
-            source.Mistake(joists!.MarkOf("spacing"), FormattableString.Invariant(
-                $"spacing: joists {spacing:0.###} m apart leave no gap, for each is {ribs.WidthMetres:0.###} m wide; measure from centre to centre"));
+            source.Mistake(joists!.MarkOf("spacing"), string.Create(CultureInfo.InvariantCulture,
+                $"spacing: joists {spacing:0.###} m apart leave no gap, for each is {ribs.WidthMetres:0.###} m wide; "
+                    + $"measure from centre to centre"));
         }
 
         if (!above.Has("joists"))
         {
             runDegrees = ShorterWay(plan);
-            source.Odd(above.Mark, $"how the joists run is not said and taken to be the shorter way, {(runDegrees == 0 ? "x" : "y")}; add 'joists: {{run: x}}' or 'joists: {{run: y}}'");
+            source.Odd(above.Mark,
+                $"how the joists run is not said and taken to be the shorter way, {(runDegrees == 0 ? "x" : "y")}; "
+                    + $"add 'joists: {{run: x}}' or 'joists: {{run: y}}'");
         }
 
         // Along y, left is towards smaller x, but what a person measures is x.
@@ -76,7 +80,8 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
             case ScalarNode { IsNull: false } scalar when Quantity.Degrees.Parse(scalar.Text).Fault is null:
                 return ValueReader.Number(source, node, "run", Quantity.Degrees, HouseLimits.Angle);
             default:
-                source.Mistake(node.Mark, $"run: {node.Kind} is not a direction of joists; write x, y, or an angle in degrees anticlockwise from x");
+                source.Mistake(node.Mark,
+                    $"run: {node.Kind} is not a direction of joists; write x, y, or an angle in degrees anticlockwise from x");
                 return null;
         }
     }

@@ -43,7 +43,8 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
         OpeningReader openings = new(source, materials, roof, rooms);
         if (!group.Has("rooms") && !group.Has("walls"))
         {
-            source.Mistake(group.Mark, $"the level {Quote.Of(name ?? fallbackName)} has neither rooms nor walls; give it 'rooms', 'walls' or both");
+            source.Mistake(group.Mark,
+                $"the level {Quote.Of(name ?? fallbackName)} has neither rooms nor walls; give it 'rooms', 'walls' or both");
         }
 
         PlanDraft plan = new(
@@ -70,7 +71,9 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
         {
             if (!isTop)
             {
-                source.Mistake(group.Mark, $"the level {Quote.Of(plan.LevelName)} has another above it and does not say what lies between; add 'above: {{build-up: ...}}', {materials.BuildUpExamples}");
+                source.Mistake(group.Mark,
+                    $"the level {Quote.Of(plan.LevelName)} has another above it and does not say what lies between; "
+                        + $"add 'above: {{build-up: ...}}', {materials.BuildUpExamples}");
             }
 
             return null;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Yaml;
 
@@ -28,7 +29,9 @@ internal static class LevelStack
                 Compare(below, level, floors[i] - ceiling, thickness, source);
             }
 
-            isKnown = level.ElevationMetres is not null ? !levels[0].IsElevationUnread : (isKnown && !level.IsElevationUnread && below.HeightMetres is not null && thickness is not null);
+            isKnown = level.ElevationMetres is not null
+                ? !levels[0].IsElevationUnread
+                : isKnown && !level.IsElevationUnread && below.HeightMetres is not null && thickness is not null;
         }
 
         return floors;
@@ -38,8 +41,9 @@ internal static class LevelStack
     {
         if (gap < -HouseLimits.SameHeight)
         {
-            source.Mistake(level.ElevationMark, FormattableString.Invariant(
-                $"the level {Quote.Of(level.Name)} begins {-gap:0.###} m below the ceiling of {Quote.Of(below.Name)}; levels are written lowest first and may not overlap, so mend 'elevation' or the height below"));
+            source.Mistake(level.ElevationMark, string.Create(CultureInfo.InvariantCulture,
+                $"the level {Quote.Of(level.Name)} begins {-gap:0.###} m below the ceiling of {Quote.Of(below.Name)}; "
+                    + $"levels are written lowest first and may not overlap, so mend 'elevation' or the height below"));
         }
         else if (thickness is { } built && Math.Abs(gap - built) > HouseLimits.FloorGapTolerance)
         {

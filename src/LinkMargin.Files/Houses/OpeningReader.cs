@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
 using LinkMargin.Files.Problems;
@@ -73,8 +74,9 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
         OpeningPlace? place = Place(group);
         if (height <= 0 || sill + height > levelHeight + HouseLimits.SameHeight)
         {
-            source.Mistake(group.MarkOf(group.Has("height") ? "height" : "sill"), FormattableString.Invariant(
-                $"{group.What} reaches {Math.Max(sill, sill + height):0.###} m above the floor, and the level is {levelHeight:0.###} m high; mend 'sill', 'height' or the level's height"));
+            source.Mistake(group.MarkOf(group.Has("height") ? "height" : "sill"), string.Create(CultureInfo.InvariantCulture,
+                $"{group.What} reaches {Math.Max(sill, sill + height):0.###} m above the floor, "
+                    + $"and the level is {levelHeight:0.###} m high; mend 'sill', 'height' or the level's height"));
             return null;
         }
 
@@ -123,7 +125,8 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
 
         if (node is not SequenceNode { Items: [var first, var second] })
         {
-            source.Mistake(node.Mark, $"between: write the two rooms it joins, [room, room]; '{RoomReader.Outside}' stands for no room");
+            source.Mistake(node.Mark,
+                $"between: write the two rooms it joins, [room, room]; '{RoomReader.Outside}' stands for no room");
             return null;
         }
 
@@ -135,7 +138,8 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
 
         if (a == b)
         {
-            source.Mistake(node.Mark, $"between: {Quote.Of(a)} stands twice; write two different rooms, or '{RoomReader.Outside}' for one");
+            source.Mistake(node.Mark,
+                $"between: {Quote.Of(a)} stands twice; write two different rooms, or '{RoomReader.Outside}' for one");
             return null;
         }
 

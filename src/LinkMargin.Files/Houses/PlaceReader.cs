@@ -60,7 +60,8 @@ internal static class PlaceReader
     {
         if (node is not SequenceNode list || list.Items.Any(item => item is ScalarNode))
         {
-            source.Mistake(node.Mark, $"{label}: write a list of places, [[x, y], [x, y], ...]{(node is SequenceNode ? "" : $", not {node.Kind}")}");
+            source.Mistake(node.Mark,
+                $"{label}: write a list of places, [[x, y], [x, y], ...]{(node is SequenceNode ? "" : $", not {node.Kind}")}");
             return null;
         }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Problems;
@@ -72,8 +73,9 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
     {
         if (HeightOf(level) is { } ceiling && height > ceiling + HouseLimits.SameHeight)
         {
-            Source.Mistake(mark, FormattableString.Invariant(
-                $"{label}: {height:0.###} m is above the ceiling of the level {Quote.Of(NameOf(level))}; 0 m to {ceiling:0.###} m is allowed"));
+            Source.Mistake(mark, string.Create(CultureInfo.InvariantCulture,
+                $"{label}: {height:0.###} m is above the ceiling of the level {Quote.Of(NameOf(level))}; "
+                    + $"0 m to {ceiling:0.###} m is allowed"));
         }
     }
 
@@ -97,7 +99,9 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
     {
         if (IsBeyond(level, place))
         {
-            Source.Mistake(mark, $"{what} lies outside the level {Quote.Of(NameOf(level))}, which reaches {ExtentOf(level)}; mend 'at' or 'level'");
+            Source.Mistake(mark,
+                $"{what} lies outside the level {Quote.Of(NameOf(level))}, which reaches {ExtentOf(level)}; "
+                    + "mend 'at' or 'level'");
             return;
         }
 

@@ -95,7 +95,9 @@ internal sealed class SeatReader(Premises premises, double requiredDb)
         if (!premises.FixturesByName.TryGetValue(word, out Fixture? fixture))
         {
             string[] words = [.. premises.FixturesByName.Keys, .. Sides.Directions.Keys];
-            source.Mistake(node.Mark, $"facing: {Quote.Of(word)} is neither a fixture nor a direction (north, south-east, ..., or degrees anticlockwise from east); {source.Advice(word, words)}");
+            source.Mistake(node.Mark,
+                $"facing: {Quote.Of(word)} is neither a fixture nor a direction (north, south-east, ..., "
+                    + $"or degrees anticlockwise from east); {source.Advice(word, words)}");
             return null;
         }
 
@@ -106,13 +108,16 @@ internal sealed class SeatReader(Premises premises, double requiredDb)
 
         if (fixture.LevelIndex != level)
         {
-            source.Odd(node.Mark, $"facing: the fixture {Quote.Of(word)} is on the level {Quote.Of(premises.NameOf(fixture.LevelIndex))}, another than the seat");
+            source.Odd(node.Mark,
+                $"facing: the fixture {Quote.Of(word)} is on the level {Quote.Of(premises.NameOf(fixture.LevelIndex))}, another than the seat");
         }
 
         Point2 towards = fixture.Centre - place;
         if (double.Hypot(towards.X, towards.Y) < HouseLimits.SameHeight)
         {
-            source.Mistake(node.Mark, $"facing: the seat is at the centre of the fixture {Quote.Of(word)}, so it faces no way; write a direction or move it");
+            source.Mistake(node.Mark,
+                $"facing: the seat is at the centre of the fixture {Quote.Of(word)}, so it faces no way; "
+                    + "write a direction or move it");
             return null;
         }
 

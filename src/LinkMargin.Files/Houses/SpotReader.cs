@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Problems;
@@ -53,7 +54,9 @@ internal sealed class SpotReader(Premises premises)
         premises.CheckPlace(spot.LevelIndex, spot.Plan, spot.HeightMetres, mark, what);
         if (premises.SolidAt(spot.LevelIndex, spot.Plan, spot.HeightMetres) is { } solid)
         {
-            source.Mistake(mark, $"{what} is inside the fixture {Quote.Of(solid.Name)}, which is solid; move it, or make the fixture a shell with 'shell: true' or 'open: [front]'");
+            source.Mistake(mark,
+                $"{what} is inside the fixture {Quote.Of(solid.Name)}, which is solid; move it, "
+                    + "or make the fixture a shell with 'shell: true' or 'open: [front]'");
         }
 
         return spot;
@@ -101,8 +104,9 @@ internal sealed class SpotReader(Premises premises)
 
         if (!FixtureShape.Contains(host, found.Plan, found.Z, HouseLimits.SameHeight))
         {
-            source.Mistake(group.MarkOf(at is null ? "height" : "at"), FormattableString.Invariant(
-                $"this place is not inside the fixture {Quote.Of(host.Name)}, which reaches from {host.FromMetres:0.###} m to {host.ToMetres:0.###} m above the floor round ({host.Centre.X:0.###}, {host.Centre.Y:0.###}); mend it or remove 'inside'"));
+            source.Mistake(group.MarkOf(at is null ? "height" : "at"), string.Create(CultureInfo.InvariantCulture,
+                $"this place is not inside the fixture {Quote.Of(host.Name)}, "
+                    + $"which reaches from {host.FromMetres:0.###} m to {host.ToMetres:0.###} m above the floor round ({host.Centre.X:0.###}, {host.Centre.Y:0.###}); mend it or remove 'inside'"));
             return null;
         }
 

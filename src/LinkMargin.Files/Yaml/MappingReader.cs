@@ -44,7 +44,9 @@ internal sealed class MappingReader
             return new MappingReader(source, mapping, what, keys);
         }
 
-        source.Mistake(node.Mark, $"{what} is written with keys ({string.Join(", ", keys.Take(4))}{(keys.Count > 4 ? ", …" : "")}), not as {node.Kind}");
+        source.Mistake(node.Mark,
+            $"{what} is written with keys ({string.Join(", ", keys.Take(4))}{(keys.Count > 4 ? ", …" : "")}), "
+                + $"not as {node.Kind}");
         return null;
     }
 

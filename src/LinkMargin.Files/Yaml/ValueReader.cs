@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 
@@ -25,8 +26,9 @@ internal static class ValueReader
 
         if (text.Length > LongestName || text.Any(char.IsControl))
         {
-            source.Mistake(node.Mark, FormattableString.Invariant(
-                $"{label}: {Quote.Of(text)} is too long for a name or not on one line; at most {LongestName} characters are allowed"));
+            source.Mistake(node.Mark, string.Create(CultureInfo.InvariantCulture,
+                $"{label}: {Quote.Of(text)} is too long for a name or not on one line; "
+                    + $"at most {LongestName} characters are allowed"));
             return null;
         }
 
@@ -105,7 +107,8 @@ internal static class ValueReader
             return true;
         }
 
-        source.Mistake(node.Mark, $"{label}: {Quote.Of(word)} is not {what}; {source.Advice(word, [.. words.Keys], whereListed)}");
+        source.Mistake(node.Mark,
+            $"{label}: {Quote.Of(word)} is not {what}; {source.Advice(word, [.. words.Keys], whereListed)}");
         return false;
     }
 

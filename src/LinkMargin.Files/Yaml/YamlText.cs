@@ -31,7 +31,8 @@ internal static class YamlText
 
         if (FirstBadByte(bytes) is { } bad)
         {
-            source.Mistake(MarkOf(bytes[..bad]), "a character here is not UTF-8, so this is not a text file or was saved in an older encoding; save it as UTF-8");
+            source.Mistake(MarkOf(bytes[..bad]),
+                "a character here is not UTF-8, so this is not a text file or was saved in an older encoding; save it as UTF-8");
             return null;
         }
 

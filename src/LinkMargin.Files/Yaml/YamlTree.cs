@@ -31,7 +31,8 @@ internal sealed class YamlTree
             case MappingNode mapping:
                 return mapping;
             case { } other:
-                source.Mistake(other.Mark, $"the file holds {other.Kind} where keys with values are needed, such as '{source.Example}'");
+                source.Mistake(other.Mark,
+                    $"the file holds {other.Kind} where keys with values are needed, such as '{source.Example}'");
                 return null;
         }
     }
@@ -70,7 +71,8 @@ internal sealed class YamlTree
         parser.Consume<DocumentEnd>();
         if (!parser.Accept<StreamEnd>(out _))
         {
-            source.Mistake(MarkOf(parser.Current!), "a second document starts here; a file holds one, so remove this '---' or what follows");
+            source.Mistake(MarkOf(parser.Current!),
+                "a second document starts here; a file holds one, so remove this '---' or what follows");
             return null;
         }
 

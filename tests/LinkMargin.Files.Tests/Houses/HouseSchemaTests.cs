@@ -64,6 +64,52 @@ public sealed class HouseSchemaTests
     }
 
     [Fact]
+    public void The_schema_tells_the_ranges_that_the_reader_checks()
+    {
+        (string Path, object Range)[] told =
+        [
+            ("level.height", HouseLimits.LevelHeight),
+            ("room.size", HouseLimits.RoomSide),
+            ("door.width", HouseLimits.OpeningWidth),
+            ("window.width", HouseLimits.OpeningWidth),
+            ("gap.width", HouseLimits.OpeningWidth),
+            ("joists.spacing", HouseLimits.JoistSpacing),
+            ("radio.transmit", HouseLimits.Transmit),
+            ("radio.gain", HouseLimits.Gain),
+            ("radio.sensitivity", HouseLimits.Sensitivity),
+            ("radio.hand", HouseLimits.Hand),
+            ("radio.spread", HouseLimits.Spread),
+            ("seat.required", HouseLimits.Required),
+        ];
+        Assert.All(told, t => Assert.Contains(t.Range.ToString()!, Property(t.Path)["description"]!.GetValue<string>(), StringComparison.Ordinal));
+        Assert.Contains(HouseLimits.Required.ToString(), Root["properties"]!["required"]!["description"]!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.Contains(HouseLimits.Angle.ToString(), Root["$defs"]!["degrees"]!["description"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_schema_tells_the_defaults_and_the_longest_lists_that_the_reader_has()
+    {
+        Assert.Equal(HouseLimits.DoorWidth, Property("door.width")["default"]!.GetValue<double>());
+        Assert.Equal(HouseLimits.DoorHeight, Property("door.height")["default"]!.GetValue<double>());
+        Assert.Equal(HouseLimits.WindowSill, Property("window.sill")["default"]!.GetValue<double>());
+        Assert.Equal(HouseLimits.WindowHeight, Property("window.height")["default"]!.GetValue<double>());
+        Assert.Equal(HouseLimits.Hands, Property("seat.hands")["default"]!.GetValue<double>());
+        Assert.Contains(
+            FormattableString.Invariant($"If absent: {HouseLimits.RequiredDb} dB"), Root["properties"]!["required"]!["description"]!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.Contains(
+            FormattableString.Invariant($"If absent: {HouseLimits.RadioSpreadDb} dB"), Property("radio.spread")["description"]!.GetValue<string>(), StringComparison.Ordinal);
+        (string Key, int Most)[] lists =
+        [
+            ("levels", HouseLimits.MostLevels),
+            ("fixtures", HouseLimits.MostFixtures),
+            ("spots", HouseLimits.MostSpots),
+            ("seats", HouseLimits.MostSeats),
+        ];
+        Assert.All(lists, list => Assert.Equal(list.Most, Root["properties"]![list.Key]!["maxItems"]!.GetValue<int>()));
+        Assert.Equal(ValueReader.LongestName, Root["$defs"]!["name"]!["maxLength"]!.GetValue<int>());
+    }
+
+    [Fact]
     public void Files_that_read_well_are_valid()
     {
         Assert.True(IsValid(HouseText.Good));
@@ -94,6 +140,8 @@ public sealed class HouseSchemaTests
     }
 
     private static JsonNode Root => JsonNode.Parse(HouseSchema.Text)!;
+
+    private static JsonNode Property(string path) => Root["$defs"]![path.Split('.')[0]]!["properties"]![path.Split('.')[1]]!;
 
     private static IEnumerable<(string Group, JsonObject Properties)> AllProperties() =>
         Root["$defs"]!.AsObject()
