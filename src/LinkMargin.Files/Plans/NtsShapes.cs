@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using NetTopologySuite;
 using NetTopologySuite.Geometries;
 using NtsPolygon = NetTopologySuite.Geometries.Polygon;
 
@@ -7,7 +8,11 @@ namespace LinkMargin.Files.Plans;
 /// <summary>Our points and stretches as the geometry library's shapes.</summary>
 internal static class NtsShapes
 {
-    private static readonly GeometryFactory Factory = new();
+    /// <summary>
+    /// With the library's newer overlay: the older one, its default, gives up with an exception where edges cross within
+    /// rounding of a corner.
+    /// </summary>
+    private static readonly GeometryFactory Factory = new NtsGeometryServices(GeometryOverlay.NG).CreateGeometryFactory();
 
     /// <summary>A point.</summary>
     internal static Coordinate ToCoordinate(Point2 p) => new(p.X, p.Y);

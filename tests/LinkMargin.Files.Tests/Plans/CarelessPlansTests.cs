@@ -95,6 +95,18 @@ public sealed class CarelessPlansTests
             },
             iter: 1000);
 
+    [Fact]
+    public void Jagged_rooms_that_cross_within_rounding_of_a_corner_are_still_compared()
+    {
+        RoomDraft first = new("first", [new(5.6, 5.5), new(2.2, 0.2), new(3.3, 4.4), new(3.1, 2.5)], new Mark(1, 1));
+        RoomDraft second = new(
+            "second", [new(3.5, 2.1), new(4, 3.2), new(1.1, 2.8), new(4.8, 5), new(5.8, 1.3), new(5, 3.9), new(2, 0.3)], new Mark(2, 1));
+        List<Problem> problems = [];
+        PlanBuilder.Build(
+            new PlanDraft("den", PlanSketch.Height, PlanSketch.Outer, PlanSketch.Inner, [first, second], [], []), "house.yaml", problems);
+        Assert.Contains(problems, p => p.Message.StartsWith("rooms 'first' and 'second' overlap by ", StringComparison.Ordinal));
+    }
+
     private static Plan Lay(RoomDraft[] rooms)
     {
         List<Problem> problems = [];
