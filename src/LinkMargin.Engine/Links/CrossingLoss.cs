@@ -1,4 +1,4 @@
-using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Propagation;
 
 namespace LinkMargin.Engine.Links;
 
@@ -20,9 +20,7 @@ public static class CrossingLoss
             return share * materialDb;
         }
 
-        double amplitude = (share * Math.Sqrt(Decibels.ToPowerRatio(-materialDb))) + (1 - share);
-
-        // Never more than the joists alone, also where their loss is so great that the amplitude rounds to nothing.
-        return Math.Min(materialDb, -20 * Math.Log10(amplitude));
+        // Never more than the joists alone, rounding included.
+        return Math.Min(materialDb, RibbedTransmission.LossDb(share, materialDb, 0));
     }
 }

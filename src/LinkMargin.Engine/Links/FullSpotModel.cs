@@ -218,7 +218,8 @@ internal sealed class FullSpotModel : SpotModel
 
     private PathBudget AroundBudget(in WayRound way, Point3 hands, double? facingDegrees, TraceBuffer buffer)
     {
-        Point3[] corners = waysRound.Corners(way, hands);
+        var corners = new Point3[WaysRound.MostCorners];
+        Array.Resize(ref corners, waysRound.Corners(way, hands, corners));
         var crossings = new List<Crossing>();
         double run = 0;
         for (int i = 0; i + 1 < corners.Length; i++)

@@ -7,9 +7,8 @@ namespace LinkMargin.Engine.Links.Around;
 
 /// <summary>
 /// The ways round from one console: to every bend with at most one bend before it, found once; from there the last leg to
-/// any place. Each bend costs what a knife edge does, v = 2·√(detour/λ) from the two legs beside it (the detour is h²/2 ·
-/// (1/d1 + 1/d2) for a low edge, which makes this P.526's v); several bends in a row add, each between its neighbours, as
-/// in the construction of J. Epstein and D. W. Peterson, Proc. IRE 41(5), 1953 (from memory).
+/// any place. Ways are sought with each bend a knife edge between its neighbours, v = 2·√(detour/λ); what the strongest lose
+/// is then worked out by <see cref="MultipleEdges"/>.
 /// <para>
 /// What passes an edge within reach of the straight line is part of the direct path already. A way round counts only in so
 /// far as its own detour puts it beyond that reach, so the same energy is never counted twice.
@@ -20,8 +19,13 @@ internal sealed class WaysRound
     /// <summary>How many ways are added up: the strongest of each doorway, and of those the strongest few.</summary>
     internal const int Most = 3;
 
+    /// <summary>Corners of a way with two bends.</summary>
+    internal const int MostCorners = 4;
+
     // The direct path's edge terms reach to EdgeKernel.Reach; over this much before it a way round fades in.
     private const double FadeFrom = EdgeKernel.Reach - 1;
+
+    private const double LeastLegMetres = 1e-3;
 
     private readonly Scene scene;
     private readonly LossTables losses;
@@ -68,8 +72,13 @@ internal sealed class WaysRound
             }
         }
 
+        Span<Point3> corners = stackalloc Point3[MostCorners];
         for (int k = 0; k < count; k++)
         {
+            // Which ways are strongest is settled by their bends one by one; what they lose, by the bends together.
+            double bendDb = MultipleEdges.LossDb(corners[..Corners(found[k], hands, corners)], wavelength).Value;
+            found[k].Power *= Decibels.ToPowerRatio(found[k].BendDb - bendDb);
+            found[k].BendDb = bendDb;
             scene.Gather(new Ray(found[k].Place, hands, wavelength), buffer);
             found[k].Power *= FrontSum.PowerRatio(buffer.Pieces, losses);
         }
@@ -77,10 +86,24 @@ internal sealed class WaysRound
         return count;
     }
 
-    /// <summary>The corners of a way, the console first.</summary>
-    internal Point3[] Corners(in WayRound way, Point3 hands) => ways[way.Bend].Before < 0
-        ? [console, way.Place, hands]
-        : [console, ways[way.Bend].From, way.Place, hands];
+    /// <summary>Writes the corners of a way, the console first.</summary>
+    /// <param name="way">The way.</param>
+    /// <param name="hands">Where it ends.</param>
+    /// <param name="corners">Room for <see cref="MostCorners"/>.</param>
+    /// <returns>How many there are.</returns>
+    internal int Corners(in WayRound way, Point3 hands, Span<Point3> corners)
+    {
+        int count = 0;
+        corners[count++] = console;
+        if (ways[way.Bend].Before >= 0)
+        {
+            corners[count++] = ways[way.Bend].From;
+        }
+
+        corners[count++] = way.Place;
+        corners[count++] = hands;
+        return count;
+    }
 
     /// <summary>What a way goes through or round.</summary>
     internal string NameOf(in WayRound way) => graph.Bends[way.Bend].Name;
@@ -108,6 +131,11 @@ internal sealed class WaysRound
         double share = planThere + planOn > 0 ? planThere / (planThere + planOn) : 0.5;
         Point3 place = bend.At(way.From.Z + (share * (hands.Z - way.From.Z)));
         double there = way.From.DistanceTo(place), on = place.DistanceTo(hands);
+        if (there < LeastLegMetres || on < LeastLegMetres)
+        {
+            return; // in the doorway itself nothing bends
+        }
+
         double before = way.Before < 0 ? 0 : console.DistanceTo(way.From);
         double length = before + there + on;
         double apart = 2 * Math.Sqrt(Math.Max(0, length - straight) / wavelength);
@@ -117,7 +145,7 @@ internal sealed class WaysRound
             return;
         }
 
-        double v = 2 * Math.Sqrt(Math.Max(0, there + on - way.From.DistanceTo(hands)) / wavelength);
+        double v = KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(way.From, place, hands), true, wavelength);
         double bendDb = way.BendDb - (20 * Math.Log10(EdgeKernel.Beyond(v)));
         double power = fade * Decibels.ToPowerRatio(-(FreeSpaceDb(length) + bendDb + way.LossDb));
         if (power >= least)
@@ -182,7 +210,7 @@ internal sealed class WaysRound
             {
                 Point3 next = graph.Bends[to].At(place.Z);
                 double leg = place.DistanceTo(next);
-                double v = 2 * Math.Sqrt(Math.Max(0, first[i].Metres + leg - console.DistanceTo(next)) / wavelength);
+                double v = KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(console, place, next), true, wavelength);
                 var way = new WayTo(
                     i, place, first[i].Metres + leg, first[i].LossDb + lossDb, -20 * Math.Log10(EdgeKernel.Beyond(v)));
                 if (Total(way) < Total(best[to]))
