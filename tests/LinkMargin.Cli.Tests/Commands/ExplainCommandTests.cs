@@ -1,0 +1,155 @@
+using System.Text.Json;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+
+namespace LinkMargin.Cli.Tests.Commands;
+
+public sealed class ExplainCommandTests : IDisposable
+{
+    private readonly ScratchFolder folder = new();
+
+    public ExplainCommandTests()
+    {
+        folder.Put("house.yaml", SampleFile.Text);
+        folder.Put("one.yaml", SampleFile.OneLink);
+    }
+
+    public void Dispose() => folder.Dispose();
+
+    [Theory]
+    [InlineData("full", ModelDepth.Full)]
+    [InlineData("direct", ModelDepth.Direct)]
+    public void The_json_of_every_link_holds_the_engines_figures(string word, ModelDepth depth)
+    {
+        House house = SampleFile.HouseOf(SampleFile.Text);
+        var model = new LinkModel(house, depth);
+        foreach (Spot spot in house.Spots)
+        {
+            foreach (Seat seat in house.Seats)
+            {
+                LinkBudget budget = LinkEvaluation.Budget(model, spot, seat);
+                CommandRun run = Run("explain", "house.yaml", "--spot", spot.Name, "--seat", seat.Name, "--json", "--model", word);
+
+                Assert.Equal(budget.Meets ? 0 : 1, run.ExitCode);
+                Assert.Equal("Test Cottage", run.Json.GetProperty("house").GetString());
+                Assert.Equal(budget.MarginDb, run.Json.GetProperty("marginDb").GetDouble());
+                Assert.Equal(budget.Meets, run.Json.GetProperty("meets").GetBoolean());
+                JsonElement[] paths = [.. run.Json.GetProperty("paths").EnumerateArray()];
+                Assert.Equal(budget.Paths.Select(p => p.LossDb), paths.Select(p => p.GetProperty("lossDb").GetDouble()));
+                Assert.All(paths, path => Assert.Equal(path.GetProperty("lossDb").GetDouble(), PartsOf(path).Sum(), 1e-9));
+            }
+        }
+    }
+
+    [Fact]
+    public void The_full_model_is_used_where_none_is_named() => Assert.Equal(
+        Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--json", "--model", "full").Output,
+        Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--json").Output);
+
+    [Fact]
+    public void A_seat_that_is_met_ends_with_0_and_one_that_is_not_with_1()
+    {
+        CommandRun met = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa");
+        CommandRun unmet = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "bench");
+
+        Assert.Equal(0, met.ExitCode);
+        Assert.Contains("so it is met.", met.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Equal(1, unmet.ExitCode);
+        Assert.Contains("so it is not met.", unmet.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Empty(met.Error + unmet.Error);
+    }
+
+    [Fact]
+    public void Every_way_is_listed_with_its_share_and_the_caution_stands_at_the_end()
+    {
+        House house = SampleFile.HouseOf(SampleFile.Text);
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(house), house.Spots[0], house.Seats[2]);
+
+        CommandRun run = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "desk");
+
+        string[] lines = run.Output.Split('\n');
+        for (int i = 1; i <= budget.Paths.Count; i++)
+        {
+            Assert.Contains(lines, line => line.TrimStart().StartsWith($"{i}  ", StringComparison.Ordinal) && line.EndsWith(" %", StringComparison.Ordinal));
+        }
+
+        Assert.EndsWith(Cli.Output.Cautions.Estimates, run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.All(lines, line => Assert.InRange(line.Length, 0, Invocation.PlainWidth));
+    }
+
+    [Fact]
+    public void Spot_and_seat_may_be_left_out_where_there_is_one_of_each() => Assert.Equal(
+        Run("explain", "one.yaml", "--spot", "den rack", "--seat", "sofa").Output,
+        Run("explain", "one.yaml").Output);
+
+    [Theory]
+    [InlineData("there is no spot 'den rak'; did you mean 'den rack'?", "--spot", "den rak", "--seat", "sofa")]
+    [InlineData("there is no spot 'Den Rack'; did you mean 'den rack'?", "--spot", "Den Rack", "--seat", "sofa")]
+    [InlineData("there is no seat 'sofaa'; did you mean 'sofa'?", "--spot", "den rack", "--seat", "sofaa")]
+    [InlineData("there is no spot 'kitchen'; write one of: den rack, loft shelf", "--spot", "kitchen", "--seat", "sofa")]
+    [InlineData("the house has 2 spots; say which with --spot: 'den rack', 'loft shelf'", "--seat", "sofa")]
+    [InlineData("the house has 3 seats; say which with --seat: 'sofa', 'bench', 'desk'", "--spot", "den rack")]
+    [InlineData("there is no option '--spto' for 'linkmargin explain'; did you mean '--spot'?", "--spto", "den rack")]
+    [InlineData("there is no model 'fulll' for --model; did you mean 'full'?", "--model", "fulll")]
+    public void A_slip_gets_one_sentence(string sentence, params string[] options)
+    {
+        CommandRun run = Run(["explain", "house.yaml", .. options]);
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Empty(run.Output);
+        Assert.Equal($"linkmargin: {sentence}\n", run.Error);
+    }
+
+    [Fact]
+    public void A_missing_file_a_folder_and_a_missing_argument_get_one_sentence_each()
+    {
+        foreach (string[] words in (string[][])[["explain", "nowhere.yaml"], ["explain", "."], ["explain"], ["explain", ""]])
+        {
+            CommandRun run = Run(words);
+
+            Assert.Equal(2, run.ExitCode);
+            Assert.Empty(run.Output);
+            Assert.InRange(run.Error.TrimEnd().Split('\n').Length, 1, 2);
+            Assert.DoesNotContain("   at ", run.Error, StringComparison.Ordinal);
+            Assert.DoesNotContain("unexpected", run.Error, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Mistakes_of_the_file_are_all_told_on_the_error_stream()
+    {
+        folder.Put("bad.yaml", SampleFile.Text.Replace("drywall-stud", "drywal-stud", StringComparison.Ordinal));
+
+        CommandRun run = Run("explain", "bad.yaml", "--json");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Empty(run.Output);
+        Assert.Contains("bad.yaml:7:", run.Error, StringComparison.Ordinal);
+        Assert.Contains("bad.yaml:15:", run.Error, StringComparison.Ordinal);
+        Assert.Contains("did you mean 'drywall-stud'?", run.Error, StringComparison.Ordinal);
+        Assert.EndsWith("bad.yaml holds 2 mistakes, named above; mend them first\n", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_house_without_seats_or_spots_says_what_to_add()
+    {
+        folder.Put("empty.yaml", SampleFile.Text[..SampleFile.Text.IndexOf("spots:", StringComparison.Ordinal)]);
+
+        foreach (string command in (string[])["explain", "compare", "map"])
+        {
+            CommandRun run = Run(command, "empty.yaml");
+
+            Assert.Equal(2, run.ExitCode);
+            Assert.EndsWith("linkmargin: the house has no spot; add one under 'spots:' in the house file\n", run.Error, StringComparison.Ordinal);
+        }
+    }
+
+    private static IEnumerable<double> PartsOf(JsonElement path)
+    {
+        string[] parts = ["freeSpaceDb", "edgesDb", "reflectionDb", "bendingDb", "diffuseDb", "bodyDb"];
+        return parts.Select(part => path.GetProperty(part).GetDouble())
+            .Concat(path.GetProperty("crossings").EnumerateArray().Select(c => c.GetProperty("lossDb").GetDouble()));
+    }
+
+    private CommandRun Run(params string[] words) => CommandRun.In(folder.Path, words);
+}
