@@ -20,7 +20,8 @@ public static class MapPicture
     {
         PlanBounds bounds = PlanBounds.Of(request.House);
         double beside = (2 * Page.MarginPoints) + PlanPlot.LeftFiguresPoints + BesideBarPoints + ColourBar.WidthPoints;
-        int widthPixels = PictureSize.NearestAllowed(((mapPoints ?? bounds.SensibleWidth(570)) + beside) * pixelsPerPoint, pixelsPerPoint);
+        int widthPixels = PictureSize.NearestAllowed(
+            ((mapPoints ?? bounds.SensibleWidth(570)) + beside) * pixelsPerPoint, pixelsPerPoint);
         double margins = Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
         double scale = (widthPixels - (beside * pixelsPerPoint)) / bounds.WidthMetres;
         double key = Key(request, scale, widthPixels - (2 * Page.MarginPoints * pixelsPerPoint), pixelsPerPoint).HeightPixels;

@@ -73,7 +73,8 @@ public static class MapSheet
 
     private static void DrawHeads(SKCanvas canvas, House house, SheetLayout layout, double pixelsPerPoint)
     {
-        using Lettering bold = new(HeadLetterPoints * pixelsPerPoint, isBold: true), plain = new(HeadLetterPoints * pixelsPerPoint, isBold: false);
+        using Lettering bold = new(HeadLetterPoints * pixelsPerPoint, isBold: true);
+        using Lettering plain = new(HeadLetterPoints * pixelsPerPoint, isBold: false);
         double rise = SheetLayout.HeadPoints * pixelsPerPoint / 2;
         for (int column = 0; column < layout.Spots.Count; column++)
         {
@@ -82,7 +83,8 @@ public static class MapSheet
             string where = $"on level {house.Levels[spot.LevelIndex].Name}", name = bold.Fitted(spot.Name, frame.Width);
             double end = frame.Left + bold.WidthOf(name) + (5 * pixelsPerPoint);
             bold.WriteMiddle(canvas, name, frame.Left, frame.Top - rise, Palette.Spot);
-            plain.WriteMiddle(canvas, plain.Fitted(where, Math.Max(0, frame.Right - end)), end, frame.Top - rise, Palette.SoftInk);
+            plain.WriteMiddle(
+                canvas, plain.Fitted(where, Math.Max(0, frame.Right - end)), end, frame.Top - rise, Palette.SoftInk);
         }
 
         for (int row = 0; row < layout.Levels.Count; row++)

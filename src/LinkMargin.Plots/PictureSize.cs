@@ -19,7 +19,8 @@ public sealed record PictureSize
     {
         if (!(pixelsPerPoint >= 0.5 && pixelsPerPoint <= 10))
         {
-            throw new ArgumentOutOfRangeException(nameof(pixelsPerPoint), pixelsPerPoint, "Allowed is 0.5 to 10 pixels for a point.");
+            throw new ArgumentOutOfRangeException(
+                nameof(pixelsPerPoint), pixelsPerPoint, "Allowed is 0.5 to 10 pixels for a point.");
         }
 
         WidthPixels = Checked(widthPixels, pixelsPerPoint, nameof(widthPixels));
@@ -43,10 +44,12 @@ public sealed record PictureSize
     private static int Checked(int pixels, double pixelsPerPoint, string name) =>
         pixels >= LeastPoints * pixelsPerPoint && pixels <= GreatestPixels
             ? pixels
-            : throw new ArgumentOutOfRangeException(
-                name,
-                pixels,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Allowed is {Math.Ceiling(LeastPoints * pixelsPerPoint)} to {GreatestPixels} pixels at {pixelsPerPoint} pixels for a point."));
+            : throw new ArgumentOutOfRangeException(name, pixels, Allowed(pixelsPerPoint));
+
+    private static string Allowed(double pixelsPerPoint)
+    {
+        double least = Math.Ceiling(LeastPoints * pixelsPerPoint);
+        return string.Create(
+            CultureInfo.InvariantCulture, $"Allowed is {least} to {GreatestPixels} pixels at {pixelsPerPoint} pixels for a point.");
+    }
 }

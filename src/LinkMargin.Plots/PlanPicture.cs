@@ -10,13 +10,17 @@ namespace LinkMargin.Plots;
 public static class PlanPicture
 {
     private const double BetweenPoints = 12;
-    private const double HeadPoints = 18;
+    private const double HeadPoints = 32;
     private const double HeadLetterPoints = 12;
+    private const double HeadFigurePoints = 9.5;
     private const double BeforeKeyPoints = 6;
 
     /// <summary>The size at which each plan is so many points wide with no empty ground about it.</summary>
     /// <param name="request">What to draw.</param>
-    /// <param name="planPoints">Width of one plan, points; null for 560 where there is one, 400 where there are several, or less for a narrow house.</param>
+    /// <param name="planPoints">
+    /// Width of one plan, points; null for 560 where there is one, 400 where there are several, or less for a narrow
+    /// house.
+    /// </param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
     public static PictureSize FittingSize(PlanRequest request, double? planPoints = null, double pixelsPerPoint = 2.5)
     {
@@ -43,7 +47,8 @@ public static class PlanPicture
         var patterns = new MaterialPatterns(request.House);
         LabelBox body = page.Body;
         int count = request.Levels.Count;
-        double left = body.Left + (PlanPlot.LeftFiguresPoints * s), depth = DimensionChain.DepthPoints * s, between = BetweenPoints * s;
+        double left = body.Left + (PlanPlot.LeftFiguresPoints * s);
+        double depth = DimensionChain.DepthPoints * s, between = BetweenPoints * s;
         double width = ((body.Right - left - ((count - 1) * between)) / count) - depth;
         double key = Key(request, patterns, width / bounds.WidthMetres, body.Width, s).HeightPixels;
         double top = body.Top + (HeadPoints * s) + depth;
@@ -68,20 +73,21 @@ public static class PlanPicture
         return page.ToPng();
     }
 
-    private static KeyStrip Key(PlanRequest request, MaterialPatterns patterns, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
+    private static KeyStrip Key(
+        PlanRequest request, MaterialPatterns patterns, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
         new(PlanKey.Entries(request.House, patterns, pixelsPerMetre, pixelsPerPoint, request.Unit), widthPixels, pixelsPerPoint);
 
     private static void DrawHead(SKCanvas canvas, Level level, PlanView view, LengthUnit unit)
     {
-        using Lettering bold = new(view.Points(HeadLetterPoints), isBold: true), plain = new(view.Points(HeadLetterPoints - 2), isBold: false);
-        double y = view.Frame.Top - view.Points(DimensionChain.DepthPoints + (HeadPoints / 2));
-        string length(double metres) => LengthTicks.Written(metres, unit) + (unit == LengthUnit.Metres ? " m" : "");
-        string figures = $"floor at {length(level.ElevationMetres)}, clear height {length(level.HeightMetres)}"
+        using Lettering bold = new(view.Points(HeadLetterPoints), isBold: true);
+        using Lettering plain = new(view.Points(HeadFigurePoints), isBold: false);
+        string Length(double metres) => LengthTicks.Written(metres, unit) + (unit == LengthUnit.Metres ? " m" : "");
+        string figures = $"floor at {Length(level.ElevationMetres)}, clear height {Length(level.HeightMetres)}"
             + (level.Above is FloorAbove above ? $", under {above.BuildUp.Name}" : "")
-            + (level.Above?.Joists is JoistLayout joists ? $" with joists every {length(joists.SpacingMetres)}" : "");
-        string name = bold.Fitted(level.Name, view.Frame.Width);
-        double end = view.Frame.Left + bold.WidthOf(name) + view.Points(8);
-        bold.WriteMiddle(canvas, name, view.Frame.Left, y, Palette.Ink);
-        plain.WriteMiddle(canvas, plain.Fitted(figures, Math.Max(0, view.Frame.Right - end)), end, y, Palette.SoftInk);
+            + (level.Above?.Joists is JoistLayout joists ? $", joists {Length(joists.SpacingMetres)} apart" : "");
+        double top = view.Frame.Top - view.Points(DimensionChain.DepthPoints + HeadPoints);
+        bold.WriteMiddle(canvas, bold.Fitted(level.Name, view.Frame.Width), view.Frame.Left, top + view.Points(7), Palette.Ink);
+        plain.WriteMiddle(
+            canvas, plain.Fitted(figures, view.Frame.Width), view.Frame.Left, top + view.Points(21), Palette.SoftInk);
     }
 }

@@ -26,7 +26,8 @@ public class MapSheetTests
         SheetRequest request = Request();
         var size = new PictureSize(700, 560, 0.75);
         byte[] alone = MapSheet.Render(request, size);
-        byte[][] together = [.. Enumerable.Range(0, 4).AsParallel().WithDegreeOfParallelism(4).Select(_ => MapSheet.Render(request, size))];
+        ParallelQuery<int> four = ParallelEnumerable.Range(0, 4).WithDegreeOfParallelism(4);
+        byte[][] together = [.. four.Select(_ => MapSheet.Render(request, size))];
         Assert.All(together, png => Assert.Equal(alone, png));
     }
 

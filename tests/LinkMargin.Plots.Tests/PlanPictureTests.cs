@@ -35,8 +35,8 @@ public class PlanPictureTests
     public void A_mistyped_wall_changes_the_plan()
     {
         Level level = House.Levels[0];
-        Wall wall = level.Walls[4];
-        Level mistyped = level with { Walls = [.. level.Walls.Select(w => w == wall ? w with { End = w.End + new Point2(0, 1) } : w)] };
+        Wall wall = level.Walls[4], moved = wall with { End = wall.End + new Point2(0, 1) };
+        Level mistyped = level with { Walls = [.. level.Walls.Select(w => w == wall ? moved : w)] };
         House other = House with { Levels = [mistyped, .. House.Levels.Skip(1)] };
         var size = new PictureSize(800, 700, 1);
         Assert.NotEqual(

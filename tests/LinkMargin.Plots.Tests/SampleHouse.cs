@@ -79,7 +79,12 @@ internal static class SampleHouse
 
     private static Level Attic() => new("attic", 5.45, 2.3)
     {
-        Rooms = [Rectangle("bunk room", 1.0, 0, 5.4, 5.2), Rectangle("loft", 5.4, 0, 10.2, 7.6), Rectangle("top landing", 1.0, 5.2, 5.4, 7.6)],
+        Rooms =
+        [
+            Rectangle("bunk room", 1.0, 0, 5.4, 5.2),
+            Rectangle("loft", 5.4, 0, 10.2, 7.6),
+            Rectangle("top landing", 1.0, 5.2, 5.4, 7.6),
+        ],
         Walls =
         [
             Wall("south", 1.0, 0, 10.2, 0, Block, Window("gable", 1.4, 1.2)),
@@ -126,7 +131,8 @@ internal static class SampleHouse
     private static Room Rectangle(string name, double x0, double y0, double x1, double y1) =>
         new(name, new Polygon([new(x0, y0), new(x1, y0), new(x1, y1), new(x0, y1)]));
 
-    private static Wall Wall(string name, double x0, double y0, double x1, double y1, Material material, params Opening[] openings) =>
+    private static Wall Wall(
+        string name, double x0, double y0, double x1, double y1, Material material, params Opening[] openings) =>
         new(name, new(x0, y0), new(x1, y1), 0, 2.5, material) { Openings = openings };
 
     private static Wall Low(string name, double x0, double y0, double x1, double y1, Material material) =>

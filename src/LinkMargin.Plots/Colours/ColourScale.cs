@@ -4,9 +4,9 @@ namespace LinkMargin.Plots.Colours;
 
 /// <summary>
 /// Margin to colour: dark slate where little is left, warm paper where there is plenty. Made here, from a few anchors
-/// in OKLab joined by a smooth curve (Catmull and Rom's) and walked at constant speed, so that equal steps of margin are equal steps to
-/// the eye. Lightness only rises, so a grey printer keeps the order; the hue goes from blue to yellow, the axis that
-/// red-green colour blindness leaves alone.
+/// in OKLab joined by a smooth curve (Catmull and Rom's) and walked at constant speed, so that equal steps of margin are
+/// equal steps to the eye. Lightness only rises, so a grey printer keeps the order; the hue goes from blue to yellow,
+/// the axis that red-green colour blindness leaves alone.
 /// </summary>
 internal static class ColourScale
 {
@@ -23,9 +23,11 @@ internal static class ColourScale
         Oklab.FromLch(0.972, 0.022, 88),
     ];
 
-    private static readonly Oklab[] Curve = [.. Enumerable.Range(0, CurvePoints + 1).Select(i => OnCurve((double)i / CurvePoints))];
+    private static readonly Oklab[] Curve =
+        [.. Enumerable.Range(0, CurvePoints + 1).Select(i => OnCurve((double)i / CurvePoints))];
     private static readonly double[] Lengths = LengthsAlong(Curve);
-    private static readonly SKColor[] Colours = [.. Enumerable.Range(0, Steps + 1).Select(i => ExactAt((double)i / Steps).ToColour())];
+    private static readonly SKColor[] Colours =
+        [.. Enumerable.Range(0, Steps + 1).Select(i => ExactAt((double)i / Steps).ToColour())];
 
     /// <summary>The colour a share of the way up the scale; below 0 and above 1 the ends.</summary>
     public static SKColor At(double share) => Colours[(int)Math.Round(Math.Clamp(share, 0, 1) * Steps)];
@@ -65,6 +67,11 @@ internal static class ColourScale
             Blend(before.B, from.B, to.B, after.B, t));
     }
 
-    private static double Blend(double before, double from, double to, double after, double t) =>
-        from + (t / 2 * (to - before + (t * ((2 * before) - (5 * from) + (4 * to) - after + (t * ((3 * (from - to)) + after - before))))));
+    private static double Blend(double before, double from, double to, double after, double t)
+    {
+        double slope = to - before;
+        double bend = (2 * before) - (5 * from) + (4 * to) - after;
+        double twist = (3 * (from - to)) + after - before;
+        return from + (t / 2 * (slope + (t * (bend + (t * twist)))));
+    }
 }

@@ -19,7 +19,8 @@ internal sealed class MarginColours
 
         if (!((range.GreatestDb - range.LeastDb) / stepDb is > 0 and <= MostTones))
         {
-            throw new ArgumentOutOfRangeException(nameof(stepDb), stepDb, $"A step must be above 0 dB and cut {range} into at most {MostTones} tones.");
+            throw new ArgumentOutOfRangeException(
+                nameof(stepDb), stepDb, $"A step must be above 0 dB and cut {range} into at most {MostTones} tones.");
         }
 
         (Range, StepDb) = (range, stepDb);

@@ -29,7 +29,8 @@ internal static class LengthTicks
     }
 
     /// <summary>Places of ticks between two ends, metres, with their figures.</summary>
-    public static IEnumerable<(double Metres, string Text)> Between(double leastMetres, double greatestMetres, double step, LengthUnit unit)
+    public static IEnumerable<(double Metres, string Text)> Between(
+        double leastMetres, double greatestMetres, double step, LengthUnit unit)
     {
         double metres = step * MetresPer(unit);
         for (double n = Math.Ceiling(leastMetres / metres); n * metres <= greatestMetres; n++)

@@ -41,11 +41,13 @@ internal sealed class Lettering : IDisposable
     }
 
     /// <summary>Writes with the capitals centred on y.</summary>
-    public void WriteMiddle(SKCanvas canvas, string text, double x, double y, SKColor colour, SKTextAlign align = SKTextAlign.Left) =>
+    public void WriteMiddle(
+        SKCanvas canvas, string text, double x, double y, SKColor colour, SKTextAlign align = SKTextAlign.Left) =>
         Write(canvas, text, x, y + (CapHeight / 2), colour, align);
 
     /// <summary>The same with a rim of another colour, to be read on any ground.</summary>
-    public void WriteMiddleRimmed(SKCanvas canvas, string text, double x, double y, SKColor colour, SKColor rim, double rimPixels, SKTextAlign align)
+    public void WriteMiddleRimmed(
+        SKCanvas canvas, string text, double x, double y, SKColor colour, SKColor rim, double rimPixels, SKTextAlign align)
     {
         using SKPaint line = Pen.Line(rim, 2 * rimPixels);
         canvas.DrawText(text, (float)x, (float)(y + (CapHeight / 2)), align, font, line);

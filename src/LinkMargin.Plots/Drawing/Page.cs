@@ -23,7 +23,8 @@ internal sealed class Page : IDisposable
     {
         this.size = size;
         surface = SKSurface.Create(new SKImageInfo(size.WidthPixels, size.HeightPixels, ColourOrder, SKAlphaType.Premul))
-            ?? throw new InvalidOperationException($"A picture of {size.WidthPixels} × {size.HeightPixels} pixels does not fit in memory.");
+            ?? throw new InvalidOperationException(
+                $"A picture of {size.WidthPixels} × {size.HeightPixels} pixels does not fit in memory.");
         surface.Canvas.Clear(Palette.Paper);
         double margin = MarginPoints * size.PixelsPerPoint, width = size.WidthPixels - (2 * margin);
         double top = WriteTitle(title, margin, width);
@@ -40,7 +41,8 @@ internal sealed class Page : IDisposable
     public static double FurniturePixels(int widthPixels, double pixelsPerPoint, string title, string caption)
     {
         double width = widthPixels - (2 * MarginPoints * pixelsPerPoint);
-        using Lettering large = new(TitlePoints * pixelsPerPoint, isBold: true), small = new(CaptionPoints * pixelsPerPoint, isBold: false);
+        using Lettering large = new(TitlePoints * pixelsPerPoint, isBold: true);
+        using Lettering small = new(CaptionPoints * pixelsPerPoint, isBold: false);
         return (2 * MarginPoints * pixelsPerPoint)
             + (large.Wrap(title, width).Count * large.LineHeight) + (GapAfterTitle * pixelsPerPoint)
             + (small.Wrap(caption, width).Count * small.LineHeight) + (GapBeforeCaption * pixelsPerPoint);

@@ -11,9 +11,14 @@ internal sealed class LabelPlacer
     private const double LeaderOverLabelCost = 12;
     private const double AmbiguityCost = 2;
     private const double AmbiguousWithin = 1.6;
-    private const double SoftCost = 2.5;
+    private const double SoftAreaCost = 2;
+    private const double SoftTouchCost = 0.35;
+    private const double SoftCrossCost = 1.2;
     private const double UnlikedSideCost = 0.12;
     private const double LeastDistance = 0.1;
+
+    // In heights of a label: farther off it needs a line to its mark.
+    private const double NearEnough = 0.75;
     private static readonly double[] RingsInHeights = [0.25, 1.0, 1.9, 3.0, 4.4, 6.0];
     private const int PlacesOnRing = 16;
 
@@ -51,7 +56,8 @@ internal sealed class LabelPlacer
             }
 
             double away = best.DistanceTo(request.X, request.Y) - request.MarkRadius;
-            placed.Add(new(best, away > request.Height * 0.75 || Ambiguity(best, request, others) > 0));
+            bool isNear = away <= NearEnough * request.Height;
+            placed.Add(new(best, !isNear || Ambiguity(best, request, others) > 0 || SoftBetween(best, request) > 0));
             taken.Add(best.Grown(gap));
         }
 
@@ -74,15 +80,31 @@ internal sealed class LabelPlacer
         cost += LeaderOverLabelCost * taken.Count(t => t != request.Mark && t.IsCrossedBy(request.X, request.Y, endX, endY));
 
         cost += AmbiguityCost * Ambiguity(box, request, otherMarks);
-        double covered = soft.Sum(s => s.SharedArea(box)) / (box.Width * box.Height);
-        return cost + (SoftCost * Math.Min(1, covered));
+        double covered = 0;
+        int touched = 0;
+        foreach (LabelBox other in soft)
+        {
+            double shared = other.SharedArea(box);
+            covered += shared / (box.Width * box.Height);
+            touched += shared > 0 ? 1 : 0;
+        }
+
+        // Beyond a wall a label would be read as belonging to the other room.
+        return cost
+            + (SoftAreaCost * Math.Min(1, covered))
+            + (SoftTouchCost * Math.Min(2, touched))
+            + (SoftCrossCost * Math.Min(2, SoftBetween(box, request)));
     }
+
+    private int SoftBetween(LabelBox box, LabelRequest request) => soft.Count(s =>
+        s.DistanceTo(request.X, request.Y) > 0 && s.IsCrossedBy(request.X, request.Y, box.CentreX, box.CentreY));
 
     // A label nearly as near to another mark as to its own would be read as the other's: 1 for each that is as near.
     private static double Ambiguity(LabelBox box, LabelRequest request, LabelBox[] otherMarks)
     {
         double near = Math.Max(box.DistanceTo(request.X, request.Y), LeastDistance * request.Height);
-        return otherMarks.Sum(m => Math.Clamp((AmbiguousWithin - (box.DistanceTo(m.CentreX, m.CentreY) / near)) / (AmbiguousWithin - 1), 0, 1));
+        return otherMarks.Sum(
+            m => Math.Clamp((AmbiguousWithin - (box.DistanceTo(m.CentreX, m.CentreY) / near)) / (AmbiguousWithin - 1), 0, 1));
     }
 
     private IEnumerable<LabelBox> Around(LabelRequest r)

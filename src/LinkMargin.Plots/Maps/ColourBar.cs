@@ -17,10 +17,12 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
 
     public void Draw(SKCanvas canvas, LabelBox box)
     {
-        using Lettering plain = new(SizePoints * pixelsPerPoint, isBold: false), bold = new(SizePoints * pixelsPerPoint, isBold: true);
+        using Lettering plain = new(SizePoints * pixelsPerPoint, isBold: false);
+        using Lettering bold = new(SizePoints * pixelsPerPoint, isBold: true);
         bold.Write(canvas, "margin", box.Left, box.Top + bold.CapHeight, Palette.Ink);
         plain.Write(canvas, "dB", box.Left, box.Top + bold.CapHeight + plain.LineHeight, Palette.Ink);
-        var bar = new LabelBox(box.Left, box.Top + (HeadPoints * pixelsPerPoint), box.Left + (BarPoints * pixelsPerPoint), box.Bottom);
+        var bar = new LabelBox(
+            box.Left, box.Top + (HeadPoints * pixelsPerPoint), box.Left + (BarPoints * pixelsPerPoint), box.Bottom);
         DrawTones(canvas, bar);
         DrawHatch(canvas, bar);
         using SKPaint rim = Pen.Line(Palette.SoftInk, 0.6 * pixelsPerPoint);
@@ -45,7 +47,8 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
         {
             using SKPaint tone = Pen.Fill(colours.Of((ends[i - 1] + ends[i]) / 2));
             tone.IsAntialias = false;
-            canvas.DrawRect(new SKRect((float)bar.Left, (float)YOf(bar, ends[i]), (float)bar.Right, (float)YOf(bar, ends[i - 1])), tone);
+            canvas.DrawRect(
+                new SKRect((float)bar.Left, (float)YOf(bar, ends[i]), (float)bar.Right, (float)YOf(bar, ends[i - 1])), tone);
         }
     }
 

@@ -80,8 +80,8 @@ internal sealed class ContourLayer(
     {
         string text = MarginText.Bare(margin);
         double height = figures.CapHeight + View.Points(3), room = margin == requiredDb ? 0 : CrowdedShare * height;
-        return texts.Place(
-            line, text, figures.WidthOf(text) + View.Points(4), height, View.Points(TextEveryPoints), at => SpacingAt(at) >= room);
+        double width = figures.WidthOf(text) + View.Points(4);
+        return texts.Place(line, text, width, height, View.Points(TextEveryPoints), at => SpacingAt(at) >= room);
     }
 
     // From one line of equal margin to the next where the surface is as steep as here, pixels.
@@ -122,17 +122,20 @@ internal sealed class ContourLayer(
     private SKRect TextRect(ContourText text)
     {
         using var figures = new Lettering(View.Points(FigurePoints + 0.5), isBold: true);
-        float half = (float)((figures.WidthOf(text.Text) / 2) + View.Points(1.5)), rise = (float)((figures.CapHeight / 2) + View.Points(1));
+        float half = (float)((figures.WidthOf(text.Text) / 2) + View.Points(1.5));
+        float rise = (float)((figures.CapHeight / 2) + View.Points(1));
         return new((float)text.X - half, (float)text.Y - rise, (float)text.X + half, (float)text.Y + rise);
     }
 
     private void Write(SKCanvas canvas, List<ContourText> texts, Lettering figures)
     {
+        SKColor rim = Palette.Paper.WithAlpha(210);
         foreach (ContourText text in texts)
         {
             canvas.Save();
             canvas.RotateDegrees((float)text.TurnDegrees, (float)text.X, (float)text.Y);
-            figures.WriteMiddleRimmed(canvas, text.Text, text.X, text.Y, Palette.Ink, Palette.Paper.WithAlpha(210), View.Points(1.4), SKTextAlign.Center);
+            figures.WriteMiddleRimmed(
+                canvas, text.Text, text.X, text.Y, Palette.Ink, rim, View.Points(1.4), SKTextAlign.Center);
             canvas.Restore();
         }
     }

@@ -18,7 +18,9 @@ internal sealed class ContourTexts(LabelBox frame, IEnumerable<LabelBox> taken)
     /// <param name="width">Its width, pixels.</param>
     /// <param name="height">Its height, pixels.</param>
     /// <param name="everyPixels">Least length of line from one figure to the next.</param>
-    /// <param name="fits">Whether there is room between the lines at a place; where they crowd, a figure would hide its neighbours.</param>
+    /// <param name="fits">
+    /// Whether there is room between the lines at a place; where they crowd, a figure would hide its neighbours.
+    /// </param>
     public IEnumerable<ContourText> Place(
         IReadOnlyList<SKPoint> line, string text, double width, double height, double everyPixels, Func<SKPoint, bool> fits)
     {
@@ -31,7 +33,8 @@ internal sealed class ContourTexts(LabelBox frame, IEnumerable<LabelBox> taken)
                 continue;
             }
 
-            SKPoint before = At(line, along, at - (width / 2)), after = At(line, along, at + (width / 2)), here = At(line, along, at);
+            SKPoint before = At(line, along, at - (width / 2)), after = At(line, along, at + (width / 2));
+            SKPoint here = At(line, along, at);
             if (SKPoint.Distance(before, after) < StraightShare * width)
             {
                 continue;
@@ -40,7 +43,8 @@ internal sealed class ContourTexts(LabelBox frame, IEnumerable<LabelBox> taken)
             double turn = Math.Atan2(after.Y - before.Y, after.X - before.X);
             turn = turn > Math.PI / 2 ? turn - Math.PI : turn <= -Math.PI / 2 ? turn + Math.PI : turn;
             double sine = Math.Abs(Math.Sin(turn)), cosine = Math.Abs(Math.Cos(turn));
-            LabelBox box = LabelBox.Around(here.X, here.Y, ((width * cosine) + (height * sine)) / 2, ((width * sine) + (height * cosine)) / 2);
+            LabelBox box = LabelBox.Around(
+                here.X, here.Y, ((width * cosine) + (height * sine)) / 2, ((width * sine) + (height * cosine)) / 2);
             if (!frame.Contains(box) || obstacles.Exists(box.Overlaps) || !fits(here))
             {
                 continue;

@@ -8,7 +8,8 @@ namespace LinkMargin.Plots.Maps;
 /// <summary>What the signs of a map mean.</summary>
 internal static class MapKey
 {
-    public static IReadOnlyList<KeyEntry> Entries(double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit, double requiredDb) =>
+    public static IReadOnlyList<KeyEntry> Entries(
+        double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit, double requiredDb) =>
     [
         ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit),
         Mark(MarkKind.SpotHere, "spot", pixelsPerPoint),
@@ -20,7 +21,10 @@ internal static class MapKey
     ];
 
     private static KeyEntry Mark(MarkKind kind, string text, double pixelsPerPoint) =>
-        new(11, text, (canvas, box) => MarkShape.Draw(canvas, kind, new((float)box.CentreX, (float)box.CentreY), null, pixelsPerPoint));
+        new(
+            11,
+            text,
+            (canvas, box) => MarkShape.Draw(canvas, kind, new((float)box.CentreX, (float)box.CentreY), null, pixelsPerPoint));
 
     private static void DrawHatch(SKCanvas canvas, LabelBox box, double pixelsPerPoint)
     {

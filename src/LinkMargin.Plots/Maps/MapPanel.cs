@@ -50,11 +50,12 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
         Spot spot = field.Spot;
         bool isHere = spot.LevelIndex == field.LevelIndex;
         string name = isHere ? spot.Name : $"{spot.Name} (on level {house.Levels[spot.LevelIndex].Name})";
-        yield return new(isHere ? MarkKind.SpotHere : MarkKind.SpotElsewhere, spot.Plan, style.HasSpotLabel ? name : "", "", null);
+        yield return new(
+            isHere ? MarkKind.SpotHere : MarkKind.SpotElsewhere, spot.Plan, style.HasSpotLabel ? name : "", "", null);
         foreach (SeatMark mark in seats)
         {
             MarkKind kind = mark.Meets ? MarkKind.SeatMeets : MarkKind.SeatBelow;
-            yield return new(kind, mark.Seat.Plan, mark.Seat.Name, MarginText.WithUnit(mark.MarginDb), mark.Seat.FacingDegrees);
+            yield return new(kind, mark.Seat.Plan, mark.Seat.Name, SeatFigure.Of(mark, requiredDb), mark.Seat.FacingDegrees);
         }
     }
 }

@@ -70,7 +70,8 @@ internal sealed class SheetLayout
         int widthPixels = PictureSize.NearestAllowed(width * pixelsPerPoint, pixelsPerPoint);
         double scale = panelPoints * pixelsPerPoint / bounds.WidthMetres;
         double body = widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);
-        double key = new KeyStrip(MapKey.Entries(scale, pixelsPerPoint, request.Unit, request.RequiredDb), body, pixelsPerPoint).HeightPixels;
+        IReadOnlyList<KeyEntry> entries = MapKey.Entries(scale, pixelsPerPoint, request.Unit, request.RequiredDb);
+        double key = new KeyStrip(entries, body, pixelsPerPoint).HeightPixels;
         double height = (rows * scale * bounds.HeightMetres)
             + ((((rows - 1) * GapPoints) + HeadPoints + PlanPlot.BottomFiguresPoints + GapPoints) * pixelsPerPoint)
             + key + Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);

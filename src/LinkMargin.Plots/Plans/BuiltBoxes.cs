@@ -5,7 +5,9 @@ using LinkMargin.Plots.Labels;
 
 namespace LinkMargin.Plots.Plans;
 
-/// <summary>Ground that walls, their openings, open doors and fixtures take, as upright boxes that lettering had better avoid.</summary>
+/// <summary>
+/// Ground that walls, their openings, open doors and fixtures take, as upright boxes that lettering had better avoid.
+/// </summary>
 internal static class BuiltBoxes
 {
     // A long slanted wall's upright box would claim far more than the wall.

@@ -9,7 +9,8 @@ internal sealed class CutWallLayer(PlanView view, Level level, MaterialPatterns 
 {
     protected override void Draw(SKCanvas canvas)
     {
-        ILookup<bool, WallShape> shapes = WallShape.Of(level, WallLayer.LeastPixels / View.PixelsPerMetre).ToLookup(s => s.IsFull);
+        double least = WallLayer.LeastPixels / View.PixelsPerMetre;
+        ILookup<bool, WallShape> shapes = WallShape.Of(level, least).ToLookup(s => s.IsFull);
         using SKPaint rim = Pen.Line(Palette.Ink, View.Points(1.5));
         using SKPaint dashed = Pen.Dashed(Palette.Ink, View.Points(1.5), View.Points(3), View.Points(2));
 

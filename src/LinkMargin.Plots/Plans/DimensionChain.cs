@@ -58,7 +58,8 @@ internal sealed class DimensionChain(PlanView view, Level level, LengthUnit unit
     }
 
     // Drawn as if along the top; for the right side the sheet is turned.
-    private void DrawRow(SKCanvas canvas, List<double> places, Func<double, double> pixel, bool isAlongTop, double rowPoints, Lettering lettering)
+    private void DrawRow(
+        SKCanvas canvas, List<double> places, Func<double, double> pixel, bool isAlongTop, double rowPoints, Lettering lettering)
     {
         using SKPaint line = Pen.Line(Palette.SoftInk, view.Points(0.6));
         using SKPaint ground = Pen.Fill(Palette.Paper);

@@ -10,33 +10,38 @@ namespace LinkMargin.Plots.Plans;
 internal sealed class FixtureNames
 {
     private const double SizePoints = 9;
+    private const double LinePoints = 66;
+    private const double LineShare = 0.88;
+    private const double PadPoints = 2;
 
     private readonly PlanView view;
-    private readonly List<(Fixture Fixture, PlacedLabel Place)> placed = [];
+    private readonly List<(Fixture Fixture, IReadOnlyList<string> Lines, PlacedLabel Place)> placed = [];
 
     /// <summary>Finds places: inside the fixture where the name fits, else beside it.</summary>
-    public FixtureNames(PlanView view, IReadOnlyList<Fixture> fixtures, IReadOnlyList<LabelBox> hard, IReadOnlyList<LabelBox> soft)
+    public FixtureNames(
+        PlanView view, IReadOnlyList<Fixture> fixtures, IReadOnlyList<LabelBox> hard, IReadOnlyList<LabelBox> soft)
     {
         this.view = view;
         using Lettering lettering = Letters();
-        double widest = MarkLabels.WidestName(view);
-        var outside = new List<(Fixture Fixture, LabelRequest Request)>();
-        foreach (Fixture fixture in fixtures.Select(f => f with { Name = lettering.Fitted(f.Name, widest) }))
+        var outside = new List<(Fixture Fixture, IReadOnlyList<string> Lines, LabelRequest Request)>();
+        foreach (Fixture fixture in fixtures)
         {
-            LabelRequest request = RequestFor(fixture, lettering);
+            IReadOnlyList<string> lines = LinesOf(fixture.Name, lettering);
+            LabelRequest request = RequestFor(fixture, lines, lettering);
             LabelBox middle = LabelBox.Around(request.X, request.Y, request.Width / 2, request.Height / 2);
             if (IsWithin(fixture, middle) && !hard.Any(middle.Overlaps))
             {
-                placed.Add((fixture, new(middle, HasLeader: false)));
+                placed.Add((fixture, lines, new(middle, HasLeader: false)));
             }
             else
             {
-                outside.Add((fixture, request));
+                outside.Add((fixture, lines, request));
             }
         }
 
         var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), [.. hard, .. Taken], soft, view.Points(2));
-        placed.AddRange(outside.Select(o => o.Fixture).Zip(placer.Place([.. outside.Select(o => o.Request)])));
+        placed.AddRange(
+            outside.Zip(placer.Place([.. outside.Select(o => o.Request)]), (o, place) => (o.Fixture, o.Lines, place)));
     }
 
     /// <summary>Ground the names take, pixels.</summary>
@@ -46,33 +51,51 @@ internal sealed class FixtureNames
     {
         using Lettering lettering = Letters();
         using SKPaint leader = Pen.Line(Palette.SoftInk, view.Points(0.6));
-        foreach ((Fixture fixture, PlacedLabel place) in placed)
+        SKColor rim = Palette.Paper.WithAlpha(220);
+        foreach ((Fixture fixture, IReadOnlyList<string> lines, PlacedLabel place) in placed)
         {
             LabelBox box = place.Box;
             SKPoint from = view.Pixel(fixture.Centre);
             if (place.HasLeader)
             {
-                canvas.DrawLine(
-                    from.X, from.Y, (float)Math.Clamp(from.X, box.Left, box.Right), (float)Math.Clamp(from.Y, box.Top, box.Bottom), leader);
+                double toX = Math.Clamp(from.X, box.Left, box.Right), toY = Math.Clamp(from.Y, box.Top, box.Bottom);
+                canvas.DrawLine(from, new SKPoint((float)toX, (float)toY), leader);
             }
 
-            lettering.WriteMiddleRimmed(
-                canvas, fixture.Name, box.CentreX, box.CentreY, Palette.SoftInk, Palette.Paper.WithAlpha(220), view.Points(1.4), SKTextAlign.Center);
+            double y = box.Top + view.Points(PadPoints) + (lettering.CapHeight / 2);
+            foreach (string line in lines)
+            {
+                lettering.WriteMiddleRimmed(
+                    canvas, line, box.CentreX, y, Palette.SoftInk, rim, view.Points(1.4), SKTextAlign.Center);
+                y += LineShare * lettering.LineHeight;
+            }
         }
     }
 
-    private LabelRequest RequestFor(Fixture fixture, Lettering lettering) => new(
+    // A long name stands in two lines; what does not fit in them is cut short.
+    private List<string> LinesOf(string name, Lettering lettering)
+    {
+        IReadOnlyList<string> lines = lettering.Wrap(name, view.Points(LinePoints));
+        return lines.Count <= 2
+            ? [.. lines]
+            : [lines[0], lettering.Fitted(string.Join(' ', lines.Skip(1)), view.Points(LinePoints))];
+    }
+
+    private LabelRequest RequestFor(Fixture fixture, IReadOnlyList<string> lines, Lettering lettering) => new(
         view.PixelX(fixture.Centre.X),
         view.PixelY(fixture.Centre.Y),
         view.Metres(Math.Min(fixture.SizeX, fixture.SizeY) / 2),
-        lettering.WidthOf(fixture.Name) + view.Points(3),
-        lettering.CapHeight + view.Points(4));
+        lines.Max(lettering.WidthOf) + view.Points(2 * PadPoints),
+        ((lines.Count - 1) * LineShare * lettering.LineHeight) + lettering.CapHeight + view.Points(2 * PadPoints));
 
     private bool IsWithin(Fixture fixture, LabelBox box)
     {
         var outline = new Polygon(FixtureShape.CornersOf(fixture));
         bool Holds(double x, double y) => outline.Contains(new(view.MetresX(x), view.MetresY(y)));
-        return Holds(box.Left, box.Top) && Holds(box.Right, box.Top) && Holds(box.Left, box.Bottom) && Holds(box.Right, box.Bottom);
+        return Holds(box.Left, box.Top)
+            && Holds(box.Right, box.Top)
+            && Holds(box.Left, box.Bottom)
+            && Holds(box.Right, box.Bottom);
     }
 
     private Lettering Letters() => new(view.Points(SizePoints), isBold: false);

@@ -71,7 +71,8 @@ internal sealed class MarkLabels
 
     private void DrawLeader(SKCanvas canvas, SKPoint from, LabelBox box)
     {
-        var to = new SKPoint((float)Math.Clamp(from.X, box.Left + PadX, box.Right - PadX), (float)Math.Clamp(from.Y, box.Top, box.Bottom));
+        var to = new SKPoint(
+            (float)Math.Clamp(from.X, box.Left + PadX, box.Right - PadX), (float)Math.Clamp(from.Y, box.Top, box.Bottom));
         using SKPaint casing = Pen.Line(Palette.Paper, view.Points(2.6));
         using SKPaint line = Pen.Line(Palette.Ink, view.Points(0.8));
         canvas.DrawLine(from, to, casing);
@@ -85,7 +86,8 @@ internal sealed class MarkLabels
         SKColor ink = isReversed ? Palette.Paper : isSpot ? Palette.Spot : Palette.Ink;
         using SKPaint ground = Pen.Fill(isReversed ? Palette.Ink : Palette.Paper.WithAlpha(235));
         using SKPaint rim = Pen.Line(isReversed ? Palette.Paper : isSpot ? Palette.Spot : Palette.Ink, view.Points(0.7));
-        var rect = new SKRoundRect(new SKRect((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom), (float)view.Points(1.5));
+        var rect = new SKRoundRect(
+            new SKRect((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom), (float)view.Points(1.5));
         canvas.DrawRoundRect(rect, ground);
         canvas.DrawRoundRect(rect, rim);
         double x = box.Left + PadX;

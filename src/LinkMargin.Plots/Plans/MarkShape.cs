@@ -50,7 +50,8 @@ internal static class MarkShape
     {
         float reach = (float)(RadiusPoints * pixelsPerPoint);
         using var diamond = new SKPath();
-        diamond.AddPoly([new(at.X, at.Y - reach), new(at.X + reach, at.Y), new(at.X, at.Y + reach), new(at.X - reach, at.Y)], close: true);
+        diamond.AddPoly(
+            [new(at.X, at.Y - reach), new(at.X + reach, at.Y), new(at.X, at.Y + reach), new(at.X - reach, at.Y)], close: true);
         using SKPaint rim = Pen.Line(Palette.Paper, 3.2 * pixelsPerPoint);
         canvas.DrawPath(diamond, rim);
         using SKPaint fill = Pen.Fill(isHere ? Palette.Spot : Palette.Paper);

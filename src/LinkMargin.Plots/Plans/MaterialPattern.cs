@@ -4,7 +4,10 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Plans;
 
-/// <summary>How a cut wall of one material is filled on a plan: from solid ink for what costs most to bare paper for what costs least.</summary>
+/// <summary>
+/// How a cut wall of one material is filled on a plan: from solid ink for what costs most to bare paper for what
+/// costs least.
+/// </summary>
 internal sealed class MaterialPattern
 {
     private const double LinePoints = 0.75;

@@ -9,7 +9,8 @@ namespace LinkMargin.Plots.Plans;
 /// <summary>What the signs of a plan mean; only those that occur.</summary>
 internal static class PlanKey
 {
-    public static IReadOnlyList<KeyEntry> Entries(House house, MaterialPatterns patterns, double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit)
+    public static IReadOnlyList<KeyEntry> Entries(
+        House house, MaterialPatterns patterns, double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit)
     {
         var entries = new List<KeyEntry> { ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit) };
         entries.AddRange(patterns.Entries(pixelsPerPoint, unit));
@@ -29,20 +30,28 @@ internal static class PlanKey
     }
 
     private static KeyEntry Mark(MarkKind kind, string text, double pixelsPerPoint) =>
-        new(11, text, (canvas, box) => MarkShape.Draw(canvas, kind, new((float)box.CentreX, (float)box.CentreY), null, pixelsPerPoint));
+        new(
+            11,
+            text,
+            (canvas, box) => MarkShape.Draw(canvas, kind, new((float)box.CentreX, (float)box.CentreY), null, pixelsPerPoint));
 
     private static void DrawVoid(SKCanvas canvas, LabelBox box, double pixelsPerPoint)
     {
         var view = new PlanView(box, new(0, 0), 1, pixelsPerPoint);
-        VoidLayer.DrawOne(canvas, view, new Polygon([new(0, 0), new(box.Width, 0), new(box.Width, box.Height), new(0, box.Height)]), dashPoints: 2);
+        VoidLayer.DrawOne(
+            canvas,
+            view,
+            new Polygon([new(0, 0), new(box.Width, 0), new(box.Width, box.Height), new(0, box.Height)]),
+            dashPoints: 2);
     }
 
     private static void DrawJoists(SKCanvas canvas, LabelBox box, double pixelsPerPoint)
     {
         using SKPaint line = Pen.Line(Palette.FaintInk, 0.9 * pixelsPerPoint);
         double tick = box.Width / 3;
-        foreach ((double y, double x) in new[] { (box.Top, box.Left), (box.CentreY, box.Left + tick), (box.Bottom, box.Left + (2 * tick)) })
+        for (int i = 0; i < 3; i++)
         {
+            double x = box.Left + (i * tick), y = box.Top + (i * box.Height / 2);
             canvas.DrawLine((float)x, (float)y, (float)(x + tick), (float)y, line);
         }
     }

@@ -21,7 +21,8 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
         LabelBox[] built = [.. BuiltBoxes.Of(view, level, fixtures)];
         var labels = new MarkLabels(view, [.. Marks(levelIndex)], built, LabelPoints);
         LabelBox[] marked = [.. labels.Taken];
-        var rooms = new RoomNames(view, level.Rooms.Select(r => (r, WordsOf(r))), [.. marked, .. built, .. BuiltBoxes.Of(view, voids)], RoomPoints);
+        var rooms = new RoomNames(
+            view, level.Rooms.Select(r => (r, WordsOf(r))), [.. marked, .. built, .. BuiltBoxes.Of(view, voids)], RoomPoints);
         var fixtureNames = new FixtureNames(view, fixtures, [.. marked, .. rooms.Taken], built);
 
         plot.Add(new RoomLayer(view, level));

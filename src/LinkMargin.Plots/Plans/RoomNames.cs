@@ -25,18 +25,27 @@ internal sealed class RoomNames
     /// <param name="rooms">Rooms with the lines to write in each.</param>
     /// <param name="taken">Ground already taken, pixels.</param>
     /// <param name="sizePoints">Size of letters, points.</param>
-    public RoomNames(PlanView view, IEnumerable<(Room Room, IReadOnlyList<string> Lines)> rooms, IReadOnlyList<LabelBox> taken, double sizePoints)
+    public RoomNames(
+        PlanView view,
+        IEnumerable<(Room Room, IReadOnlyList<string> Lines)> rooms,
+        IReadOnlyList<LabelBox> taken,
+        double sizePoints)
     {
         (this.view, this.sizePoints) = (view, sizePoints);
         LabelBox[] clear = [.. taken.Select(t => t.Grown(view.Points(ClearPoints)))];
         using Lettering lettering = Letters();
         foreach ((Room room, IReadOnlyList<string> lines) in rooms)
         {
-            double width = lines.Max(lettering.WidthOf) + view.Points(2 * PadPoints);
-            double height = ((lines.Count - 1) * lettering.LineHeight) + lettering.CapHeight + view.Points(2 * PadPoints);
-            if (Place(room.Outline, width, height, clear) is LabelBox box)
+            // Rather the name alone than nothing.
+            foreach (string[] shorter in new string[][] { [.. lines], [lines[0]] })
             {
-                placed.Add((lines, box));
+                double width = shorter.Max(lettering.WidthOf) + view.Points(2 * PadPoints);
+                double height = ((shorter.Length - 1) * lettering.LineHeight) + lettering.CapHeight + view.Points(2 * PadPoints);
+                if (Place(room.Outline, width, height, clear) is LabelBox box)
+                {
+                    placed.Add((shorter, box));
+                    break;
+                }
             }
         }
     }
@@ -47,13 +56,14 @@ internal sealed class RoomNames
     public void Draw(SKCanvas canvas)
     {
         using Lettering lettering = Letters();
+        SKColor rim = Palette.Paper.WithAlpha(170);
         foreach ((IReadOnlyList<string> lines, LabelBox box) in placed)
         {
             double y = box.Top + view.Points(PadPoints) + (lettering.CapHeight / 2);
             foreach (string line in lines)
             {
                 lettering.WriteMiddleRimmed(
-                    canvas, line, box.CentreX, y, Palette.Ink, Palette.Paper.WithAlpha(170), view.Points(1.2), SKTextAlign.Center);
+                    canvas, line, box.CentreX, y, Palette.Ink, rim, view.Points(1.2), SKTextAlign.Center);
                 y += lettering.LineHeight;
             }
         }

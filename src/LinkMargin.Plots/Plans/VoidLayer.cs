@@ -14,7 +14,8 @@ internal sealed class VoidLayer(PlanView view, IReadOnlyList<Polygon> voids) : P
     /// <param name="dashPoints">Length of a dash, points.</param>
     public static void DrawOne(SKCanvas canvas, PlanView view, Polygon hole, double dashPoints = 4)
     {
-        using SKPaint line = Pen.Dashed(Palette.SoftInk, view.Points(0.9), view.Points(dashPoints), view.Points(0.6 * dashPoints));
+        using SKPaint line = Pen.Dashed(
+            Palette.SoftInk, view.Points(0.9), view.Points(dashPoints), view.Points(0.6 * dashPoints));
         using SKPath outline = view.Outline(hole.Corners);
         canvas.DrawPath(outline, line);
         canvas.Save();

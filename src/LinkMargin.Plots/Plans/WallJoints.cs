@@ -4,9 +4,10 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Plots.Plans;
 
 /// <summary>
-/// How walls end where they meet. Walls are written by their middles; where just two meet at an angle, their faces run
-/// on to each other, inside and outside (a mitre). Where more meet, each runs on by half the thickest other's
-/// thickness if square to it. A wall that ends against the side of another ends inside it.
+/// How walls end where they meet. Walls are written by their middles. One that ends against the side of another ends in
+/// its middle, or at its face where the two are of different materials. Where just two meet at an angle, their faces
+/// run on to each other, inside and outside (a mitre). Where more meet and none runs through, each runs on by half the
+/// thickest other's thickness if square to it.
 /// </summary>
 internal sealed class WallJoints(Level level, double leastThicknessMetres)
 {
@@ -15,6 +16,11 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
     // Sines of the angle between two walls: below the first they are in one line, above the second square.
     private const double InLineSine = 0.05;
     private const double SquareSine = 0.95;
+
+    private const double InLineCosine = 0.99;
+
+    // Of a very short wall no more than this share is cut off at either end.
+    private const double LongestCut = 0.4;
 
     // A sharper corner than this many half thicknesses is cut off.
     private const double LongestMitre = 4;
@@ -28,20 +34,53 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
         Point2 inward = InwardAt(wall, isStart), left = new(-inward.Y, inward.X);
         double half = HalfThicknessOf(wall);
         (Wall Wall, Point2 Inward)[] others = [.. Meeting(wall, end)];
-        if (others is [var other]
+        double reach;
+        if (RunningThrough(wall, end, others) is Wall through)
+        {
+            bool isSquare = Math.Abs(Point2.Cross(inward, WallShape.DirectionsOf(through).Along)) > SquareSine;
+            reach = isSquare && through.Material.Name != wall.Material.Name
+                ? -Math.Min(HalfThicknessOf(through), LongestCut * wall.LengthMetres)
+                : 0;
+        }
+        else if (others is [var other]
             && Math.Abs(Point2.Cross(inward, other.Inward)) > InLineSine
             && Mitre(end, inward, half, other.Inward, HalfThicknessOf(other.Wall)) is (Point2 r, Point2 l))
         {
             return (r, l);
         }
+        else
+        {
+            reach = others
+                .Where(o => Math.Abs(Point2.Cross(inward, o.Inward)) > SquareSine)
+                .Select(o => HalfThicknessOf(o.Wall))
+                .DefaultIfEmpty(0)
+                .Max();
+        }
 
-        double reach = others
-            .Where(o => Math.Abs(Point2.Cross(inward, o.Inward)) > SquareSine)
-            .Select(o => HalfThicknessOf(o.Wall))
-            .DefaultIfEmpty(0)
-            .Max();
         Point2 cut = end - (reach * inward);
         return (cut - (half * left), cut + (half * left));
+    }
+
+    // A wall that goes on past the end on both sides: one wall, or two in one line that meet there too.
+    private Wall? RunningThrough(Wall wall, Point2 end, (Wall Wall, Point2 Inward)[] others)
+    {
+        foreach ((Wall other, Point2 inward) in others)
+        {
+            if (others.Any(o => Point2.Dot(o.Inward, inward) < -InLineCosine))
+            {
+                return other;
+            }
+        }
+
+        return level.Walls.FirstOrDefault(w => !ReferenceEquals(w, wall) && RunsPast(w, end));
+    }
+
+    private static bool RunsPast(Wall wall, Point2 place)
+    {
+        (Point2 along, Point2 left) = WallShape.DirectionsOf(wall);
+        Point2 from = place - wall.Start;
+        double at = Point2.Dot(from, along), aside = Math.Abs(Point2.Dot(from, left));
+        return aside < SamePlaceMetres && at > SamePlaceMetres && at < wall.LengthMetres - SamePlaceMetres;
     }
 
     private static Point2 InwardAt(Wall wall, bool isStart) => (isStart ? 1.0 : -1.0) * WallShape.DirectionsOf(wall).Along;

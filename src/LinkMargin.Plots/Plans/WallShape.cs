@@ -36,7 +36,8 @@ internal sealed record WallShape(Wall Wall, IReadOnlyList<Point2> Corners, bool 
             double from = 0;
             foreach (Opening opening in wall.Openings.OrderBy(o => o.OffsetMetres))
             {
-                IReadOnlyList<Point2> gap = Along(wall, opening.OffsetMetres, opening.OffsetMetres + opening.WidthMetres, -half, half);
+                IReadOnlyList<Point2> gap = Along(
+                    wall, opening.OffsetMetres, opening.OffsetMetres + opening.WidthMetres, -half, half);
                 Add(shapes, wall, opening.OffsetMetres - from, [right, gap[0], gap[3], left], isFull);
                 (right, left) = (gap[1], gap[2]);
                 from = opening.OffsetMetres + opening.WidthMetres;

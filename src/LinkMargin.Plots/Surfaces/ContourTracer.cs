@@ -73,7 +73,8 @@ internal static class ContourTracer
         links[b] = links.TryGetValue(b, out (int First, int Second) ofB) ? (ofB.First, a) : (a, -1);
     }
 
-    private static List<ContourLine> Join(FieldSurface surface, double level, SortedDictionary<int, (int First, int Second)> links)
+    private static List<ContourLine> Join(
+        FieldSurface surface, double level, SortedDictionary<int, (int First, int Second)> links)
     {
         var lines = new List<ContourLine>();
         var done = new HashSet<int>();

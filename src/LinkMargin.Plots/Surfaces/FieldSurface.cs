@@ -21,12 +21,15 @@ internal sealed class FieldSurface
     /// <summary>Makes a surface.</summary>
     /// <param name="field">The field.</param>
     /// <param name="all">All rooms of the level, across whose borders nothing is evened out.</param>
-    /// <param name="evenings">How often each cell is evened out with its neighbours, weights 1 2 1 both ways; 0 for never.</param>
+    /// <param name="evenings">
+    /// How often each cell is evened out with its neighbours, weights 1 2 1 both ways; 0 for never.
+    /// </param>
     public FieldSurface(Field field, IReadOnlyList<Room> all, int evenings)
     {
         if (field.MarginDb.Count != field.Grid.Count)
         {
-            throw new ArgumentException($"A field of {field.Grid.Count} cells cannot have {field.MarginDb.Count} margins.", nameof(field));
+            throw new ArgumentException(
+                $"A field of {field.Grid.Count} cells cannot have {field.MarginDb.Count} margins.", nameof(field));
         }
 
         Grid = field.Grid;

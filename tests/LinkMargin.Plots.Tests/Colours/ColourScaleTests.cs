@@ -23,7 +23,9 @@ public class ColourScaleTests
 
     [Fact]
     public void A_screen_can_show_all_of_it() =>
-        Assert.All(Exact(Steps).Select(c => c.ToLinear()), c => Assert.True(Math.Min(c.Red, Math.Min(c.Green, c.Blue)) >= 0 && Math.Max(c.Red, Math.Max(c.Green, c.Blue)) <= 1));
+        Assert.All(
+            Exact(Steps).Select(c => c.ToLinear()),
+            c => Assert.True(Math.Min(c.Red, Math.Min(c.Green, c.Blue)) >= 0 && Math.Max(c.Red, Math.Max(c.Green, c.Blue)) <= 1));
 
     // 0.02 in OKLab is about what one just tells apart side by side (common practice); a tone must be well above.
     [Fact]
@@ -58,8 +60,7 @@ public class ColourScaleTests
     [Fact]
     public void A_grey_printer_keeps_the_order()
     {
-        // Luma of Recommendation ITU-R BT.709.
-        double[] greys = [.. Enumerable.Range(0, Tones).Select(i => ColourScale.At(i / (Tones - 1.0))).Select(c => (0.2126 * c.Red) + (0.7152 * c.Green) + (0.0722 * c.Blue))];
+        double[] greys = [.. Enumerable.Range(0, Tones).Select(i => Luma(ColourScale.At(i / (Tones - 1.0))))];
         Assert.All(Enumerable.Range(1, Tones - 1), i => Assert.True(greys[i] > greys[i - 1] + 8));
     }
 
@@ -73,7 +74,8 @@ public class ColourScaleTests
     [Fact]
     public void Colours_go_to_OKLab_and_back()
     {
-        foreach (SKColor colour in new[] { SKColors.White, SKColors.Black, SKColors.SteelBlue, SKColors.Tomato, new SKColor(1, 2, 3) })
+        SKColor[] colours = [SKColors.White, SKColors.Black, SKColors.SteelBlue, SKColors.Tomato, new SKColor(1, 2, 3)];
+        foreach (SKColor colour in colours)
         {
             Assert.Equal(colour, Oklab.FromColour(colour).ToColour());
         }
@@ -90,7 +92,11 @@ public class ColourScaleTests
         Assert.Equal(0, white.B, 0.0005);
     }
 
-    private static Oklab[] Exact(int steps) => [.. Enumerable.Range(0, steps + 1).Select(i => ColourScale.ExactAt((double)i / steps))];
+    // Recommendation ITU-R BT.709.
+    private static double Luma(SKColor c) => (0.2126 * c.Red) + (0.7152 * c.Green) + (0.0722 * c.Blue);
+
+    private static Oklab[] Exact(int steps) =>
+        [.. Enumerable.Range(0, steps + 1).Select(i => ColourScale.ExactAt((double)i / steps))];
 
     private static IEnumerable<(Oklab From, Oklab To)> Pairs(Oklab[] colours) => colours.Zip(colours.Skip(1));
 }

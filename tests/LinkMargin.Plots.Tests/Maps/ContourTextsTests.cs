@@ -11,7 +11,7 @@ public class ContourTextsTests
     [Fact]
     public void Figures_stand_on_their_line_and_never_upside_down()
     {
-        SKPoint[] circle = [.. Enumerable.Range(0, 361).Select(i => new SKPoint(500 + (300 * MathF.Cos(i * MathF.PI / 180)), 400 + (300 * MathF.Sin(i * MathF.PI / 180))))];
+        SKPoint[] circle = [.. Enumerable.Range(0, 361).Select(i => OnCircle(i * MathF.PI / 180))];
         ContourText[] texts = [.. new ContourTexts(Frame, []).Place(circle, "15", 30, 16, everyPixels: 200, _ => true)];
         Assert.InRange(texts.Length, 5, 10);
         Assert.All(texts, t => Assert.Equal(300, double.Hypot(t.X - 500, t.Y - 400), 0.1));
@@ -48,4 +48,6 @@ public class ContourTextsTests
         SKPoint[] zigzag = [.. Enumerable.Range(0, 60).Select(i => new SKPoint(100 + (10 * i), i % 2 == 0 ? 400 : 412))];
         Assert.Empty(new ContourTexts(Frame, []).Place(zigzag, "15", 30, 16, everyPixels: 100, _ => true));
     }
+
+    private static SKPoint OnCircle(float angle) => new(500 + (300 * MathF.Cos(angle)), 400 + (300 * MathF.Sin(angle)));
 }

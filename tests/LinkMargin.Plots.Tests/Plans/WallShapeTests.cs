@@ -62,6 +62,18 @@ public class WallShapeTests
         Assert.Equal(2, shapes[0].Corners.Count(c => shapes[1].Corners.Any(o => o.DistanceTo(c) < 1e-9)));
     }
 
+    // Against one wall, or two in one line: of another material a wall ends at the face, of the same in the middle.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_wall_that_ends_against_another_ends_at_its_face_or_in_its_middle(bool isSplit)
+    {
+        Wall[] through = isSplit ? [Wall(-2, 0, 0, 0, Thick), Wall(0, 0, 2, 0, Thick)] : [Wall(-2, 0, 2, 0, Thick)];
+        Wall thin = Wall(0, 3, 0, 0, Thin), same = Wall(0, 3, 0, 0, Thick);
+        Assert.Equal(0.2, WallShape.Of(Level([.. through, thin]), 0)[^1].Corners.Min(c => c.Y), 9);
+        Assert.Equal(0, WallShape.Of(Level([.. through, same]), 0)[^1].Corners.Min(c => c.Y), 9);
+    }
+
     [Fact]
     public void A_wall_that_leaves_much_of_the_storey_open_is_not_full()
     {
@@ -72,7 +84,10 @@ public class WallShapeTests
     [Fact]
     public void A_composite_is_as_thick_as_its_layers_and_an_unknown_as_is_assumed()
     {
-        Material composite = new("composite", 3, 1, "invented for drawing") { Layers = [new(null, "air", 0.05, 0), new(null, "air", 0.02, 0)] };
+        Material composite = new("composite", 3, 1, "invented for drawing")
+        {
+            Layers = [new(null, "air", 0.05, 0), new(null, "air", 0.02, 0)],
+        };
         Assert.Equal(0.07, WallShape.ThicknessOf(composite), 12);
         Assert.Equal(WallShape.AssumedThicknessMetres, WallShape.ThicknessOf(new("unknown", 3, 1, "invented for drawing")));
     }
@@ -101,7 +116,8 @@ public class WallShapeTests
 
     private static Level Level(params Wall[] walls) => new("level", 0, 2.5) { Walls = walls };
 
-    private static Wall Wall(double x0, double y0, double x1, double y1, Material material) => Wall(new(x0, y0), new(x1, y1), material);
+    private static Wall Wall(double x0, double y0, double x1, double y1, Material material) =>
+        Wall(new(x0, y0), new(x1, y1), material);
 
     private static Wall Wall(Point2 start, Point2 end, Material material) => new("wall", start, end, 0, 2.5, material);
 

@@ -1,0 +1,23 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Maps;
+
+namespace LinkMargin.Plots.Tests.Maps;
+
+public class SeatFigureTests
+{
+    // The map hatches below 15 dB in each case.
+    [Theory]
+    [InlineData(17.8, 15, "17 dB")]
+    [InlineData(12, 15, "12 dB")]
+    [InlineData(17.8, 20, "17 dB (needs 20)")]
+    [InlineData(12, 20, "12 dB")]
+    [InlineData(12, 10, "12 dB (needs 10)")]
+    [InlineData(17.8, 10, "17 dB")]
+    [InlineData(15, 15, "15 dB")]
+    public void A_seat_says_what_it_needs_only_where_it_would_contradict_the_hatch(
+        double marginDb, double seatRequiredDb, string expected)
+    {
+        var seat = new Seat("sofa", 0, new(0, 0), 0.7, null, seatRequiredDb);
+        Assert.Equal(expected, SeatFigure.Of(new SeatMark(seat, marginDb, marginDb >= seatRequiredDb), 15));
+    }
+}
