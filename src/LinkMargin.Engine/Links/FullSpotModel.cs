@@ -49,12 +49,12 @@ internal sealed class FullSpotModel : SpotModel
     internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer)
     {
         double sum = DirectPower(hands, facingDegrees, buffer) + DiffusePower(hands);
-        double straight = FreeSpace(Math.Max(Console.DistanceTo(hands), 0));
+        double straight = FreeSpace(Console.DistanceTo(hands));
         foreach ((UprightMirror mirror, double leastDb) in mirrors.Uprights)
         {
-            if (straight * Decibels.ToPowerRatio(-leastDb) < sum * LeastShare)
+            if (IsHidden(leastDb, straight, sum))
             {
-                break; // the others are hidden deeper, and no reflection is shorter than the straight line
+                break;
             }
 
             if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, out Reflection reflection))
@@ -91,8 +91,14 @@ internal sealed class FullSpotModel : SpotModel
             paths.Add(DiffuseBudget(hands, even));
         }
 
-        foreach ((UprightMirror mirror, _) in mirrors.Uprights)
+        double straight = FreeSpace(Console.DistanceTo(hands));
+        foreach ((UprightMirror mirror, double leastDb) in mirrors.Uprights)
         {
+            if (IsHidden(leastDb, straight, sum))
+            {
+                break; // as the sum without its parts does, so that both are the same
+            }
+
             if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, out Reflection reflection))
             {
                 Add(reflection, Scene.NameOf(mirror));
@@ -129,6 +135,10 @@ internal sealed class FullSpotModel : SpotModel
 
     private static double ToLossDb(double powerRatio) =>
         Math.Min(LayeredSlab.GreatestLossDb, -Decibels.FromPowerRatio(Math.Max(powerRatio, double.Epsilon)));
+
+    // Mirrors come least hidden first, and no reflection is shorter than the straight line.
+    private static bool IsHidden(double leastDb, double straight, double sum) =>
+        straight * Decibels.ToPowerRatio(-leastDb) < sum * LeastShare;
 
     private double FreeSpace(double lengthMetres) => Decibels.ToPowerRatio(-FreeSpaceLoss.Db(lengthMetres, Scene.Band.Equivalent));
 

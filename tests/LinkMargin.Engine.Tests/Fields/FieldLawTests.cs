@@ -12,11 +12,11 @@ namespace LinkMargin.Engine.Tests.Fields;
 /// <summary>A field is the point answer, cell by cell, however many threads work on it.</summary>
 public sealed class FieldLawTests
 {
-    private const long Houses = 60;
+    private const long Houses = 40;
 
     private static readonly Gen<(House House, FieldRequest Request)> HouseAndRequest =
         from house in RandomHouse.Any
-        from cell in Gen.Double[0.3, 1.5]
+        from cell in Gen.Double[0.5, 1.5]
         from hands in RandomPlace.Height
         from level in Gen.Int[0, house.Levels.Count - 1]
         from room in RandomPlace.OnPlan.Array[3].Select(corners => new Room("room", new Polygon(corners)))
@@ -26,26 +26,31 @@ public sealed class FieldLawTests
             house with { Levels = levels },
             new FieldRequest(house.Spots[0], level) { CellMetres = cell, HandsMetres = hands });
 
-    [Fact]
-    public void Any_number_of_threads_gives_the_same_bits() =>
+    [Theory]
+    [InlineData(ModelDepth.Direct)]
+    [InlineData(ModelDepth.Full)]
+    public void Any_number_of_threads_gives_the_same_bits(ModelDepth depth) =>
         HouseAndRequest.Sample(
             (house, request) =>
             {
-                var scene = Scene.Compile(house);
-                long[] alone = Bits(FieldComputation.Compute(scene, request with { Threads = 1 }));
+                var model = new LinkModel(house, depth);
+                long[] alone = Bits(FieldComputation.Compute(model, request with { Threads = 1 }));
                 Assert.All([2, 3, 4], threads =>
-                    Assert.Equal(alone, Bits(FieldComputation.Compute(scene, request with { Threads = threads }))));
-                Assert.Equal(alone, Bits(FieldComputation.Compute(scene, request)));
+                    Assert.Equal(alone, Bits(FieldComputation.Compute(model, request with { Threads = threads }))));
+                Assert.Equal(alone, Bits(FieldComputation.Compute(model, request)));
+                Assert.Equal(alone, Bits(FieldComputation.Compute(new LinkModel(house, depth), request)));
             },
-            iter: Houses);
+            iter: depth == ModelDepth.Direct ? Houses : Houses / 4);
 
-    [Fact]
-    public void A_cell_is_the_margin_of_a_seat_at_its_centre() =>
+    [Theory]
+    [InlineData(ModelDepth.Direct)]
+    [InlineData(ModelDepth.Full)]
+    public void A_cell_is_the_margin_of_a_seat_at_its_centre(ModelDepth depth) =>
         HouseAndRequest.Sample(
             (house, request) =>
             {
-                var scene = Scene.Compile(house);
-                Field field = FieldComputation.Compute(scene, request);
+                var model = new LinkModel(house, depth);
+                Field field = FieldComputation.Compute(model, request);
                 Level level = house.Levels[request.LevelIndex];
                 Assert.Equal(field.Grid.Count, field.MarginDb.Count);
                 for (int cell = 0; cell < field.Grid.Count; cell++)
@@ -58,10 +63,10 @@ public sealed class FieldLawTests
                     }
 
                     Seat seat = new("seat", request.LevelIndex, centre, request.HandsMetres, null, 15);
-                    Assert.Equal(LinkEvaluation.Budget(scene, request.Spot, seat).MarginDb, field.MarginDb[cell], LineLoss.SameDb);
+                    Assert.Equal(LinkEvaluation.Budget(model, request.Spot, seat).MarginDb, field.MarginDb[cell], LineLoss.SameDb);
                 }
             },
-            iter: Houses);
+            iter: depth == ModelDepth.Direct ? Houses : Houses / 4);
 
     [Fact]
     public void Each_row_is_told_of_once()

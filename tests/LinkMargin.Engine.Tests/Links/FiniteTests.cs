@@ -14,16 +14,18 @@ public sealed class FiniteTests
 {
     private const long Houses = 200;
 
-    [Fact]
-    public void Budgets_and_rankings_hold_only_finite_numbers() =>
+    [Theory]
+    [InlineData(ModelDepth.Direct)]
+    [InlineData(ModelDepth.Full)]
+    public void Budgets_and_rankings_hold_only_finite_numbers(ModelDepth depth) =>
         RandomHouse.Any.Sample(
             house =>
             {
-                var scene = Scene.Compile(house);
-                Assert.All(LinkEvaluation.Budgets(scene).SelectMany(row => row).SelectMany(NumbersOf), AssertFinite);
-                Assert.All(Ranking.Of(scene).Scores, score => AssertFinite(score.MeanHeadroomDb));
+                Ranking ranking = Ranking.Of(new LinkModel(house, depth));
+                Assert.All(ranking.Scores.SelectMany(score => score.Budgets).SelectMany(NumbersOf), AssertFinite);
+                Assert.All(ranking.Scores, score => AssertFinite(score.MeanHeadroomDb));
             },
-            iter: Houses);
+            iter: depth == ModelDepth.Direct ? Houses : Houses / 4);
 
     [Fact]
     public void Lines_aimed_at_edges_and_lines_of_no_length_have_finite_losses_and_angles() =>
@@ -57,30 +59,11 @@ public sealed class FiniteTests
             },
             iter: Houses);
 
-    [Theory] // how far the hands are from the console
-    [InlineData(0)]
-    [InlineData(double.Epsilon)]
-    [InlineData(1e-200)]
-    [InlineData(1e-160)]
-    [InlineData(1e-12)]
-    [InlineData(0.9e-8)]
-    [InlineData(1.1e-8)]
-    public void The_same_place_for_both_ends_is_a_defined_answer(double apart)
-    {
-        // In the middle of a shut door, inside a bulk fixture and a shell, on a wall's end.
-        Material water = SimpleHouse.Material("water", 40) with { Form = LossForm.Bulk, ThicknessMetres = 0.1 };
-        Fixture box = new("box", 0, default, 2, 1, 30, 0.5, 1.5, water);
-        House house = SimpleHouse.OfWalls(SimpleHouse.FullWall("w", default, new Point2(3, 0), 5)) with
-        {
-            Fixtures = [box, box with { IsShell = true }],
-            Spots = [new Spot("spot", 0, default, 1)],
-            Seats = [new Seat("seat", 0, new Point2(apart, apart), 1, null, 15)],
-        };
-        LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(house), house.Spots[0], house.Seats[0]);
-        Assert.All(NumbersOf(budget), AssertFinite);
-        Assert.InRange(budget.PathLossDb, 0, 5.001);
-        Assert.Equal(90 - budget.PathLossDb, budget.MarginDb, 1e-9);
-    }
+    [Theory]
+    [InlineData(ModelDepth.Direct)]
+    [InlineData(ModelDepth.Full)]
+    public void The_same_place_for_both_ends_is_a_defined_answer(ModelDepth depth) =>
+        Assert.All([0, double.Epsilon, 1e-200, 1e-160, 1e-12, 0.9e-8, 1.1e-8, 1e-6], apart => AssertDefined(depth, apart));
 
     [Fact]
     public void Ends_that_lie_in_the_floor_are_a_defined_answer()
@@ -105,11 +88,33 @@ public sealed class FiniteTests
         }
     }
 
+    private static void AssertDefined(ModelDepth depth, double apart)
+    {
+        // In the middle of a shut door, inside a bulk fixture and a shell, on a wall's end.
+        Material water = SimpleHouse.Material("water", 40) with { Form = LossForm.Bulk, ThicknessMetres = 0.1 };
+        Fixture box = new("box", 0, default, 2, 1, 30, 0.5, 1.5, water);
+        House house = SimpleHouse.OfWalls(SimpleHouse.FullWall("w", default, new Point2(3, 0), 5)) with
+        {
+            Fixtures = [box, box with { IsShell = true }],
+            Spots = [new Spot("spot", 0, default, 1)],
+            Seats = [new Seat("seat", 0, new Point2(apart, apart), 1, null, 15)],
+        };
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(house, depth), house.Spots[0], house.Seats[0]);
+        Assert.All(NumbersOf(budget), AssertFinite);
+        if (depth == ModelDepth.Direct)
+        {
+            Assert.InRange(budget.PathLossDb, 0, 5.001);
+        }
+
+        Assert.Equal(90 - budget.PathLossDb, budget.MarginDb, 1e-9);
+    }
+
     private static IEnumerable<double> NumbersOf(LinkBudget budget) =>
     [
         budget.DistanceMetres, budget.Frequency.Megahertz, budget.PathLossDb, budget.MarginDb, budget.HeadroomDb,
         .. budget.Directions.SelectMany(d => new[] { d.ReceivedDbm, d.MarginDb, d.NeededDbm, d.TransmitDbm }),
         .. budget.Paths.SelectMany(p => p.CrossingsDb),
+        .. budget.Paths.SelectMany(p => new[] { p.EdgesDb, p.ReflectionDb, p.BendingDb, p.BodyDb, p.DiffuseDb }),
         .. budget.Paths.SelectMany(p => new[] { p.FreeSpaceDb, p.LossDb, p.Path.LengthMetres }),
         .. budget.Paths.SelectMany(p => p.Path.Crossings).SelectMany(NumbersOf),
     ];
