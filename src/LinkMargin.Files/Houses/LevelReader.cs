@@ -50,8 +50,8 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
         PlanDraft plan = new(
             name ?? fallbackName,
             roof,
-            materials.Optional(group, "outer"),
-            materials.Optional(group, "inner"),
+            materials.OptionalPanel(group, "outer"),
+            materials.OptionalPanel(group, "inner"),
             roomDrafts,
             wallDrafts,
             openings.ReadAll(group));

@@ -32,7 +32,7 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
             group.OptionalLength("width", HouseLimits.OpeningWidth) ?? HouseLimits.DoorWidth,
             0,
             group.OptionalLength("height", HouseLimits.PanelHeight) ?? Math.Min(HouseLimits.DoorHeight, levelHeight),
-            materials.Required(group, "material"),
+            materials.RequiredPanel(group, "material"),
             group.OptionalFlag("open") ?? false);
 
     private OpeningDraft? Window(MappingReader group)
@@ -44,7 +44,7 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
             group.RequiredLength("width", HouseLimits.OpeningWidth) ?? HouseLimits.OpeningWidth.Least,
             sill,
             group.OptionalLength("height", HouseLimits.PanelHeight) ?? Math.Min(HouseLimits.WindowHeight, levelHeight - sill),
-            materials.Required(group, "material"),
+            materials.RequiredPanel(group, "material"),
             group.OptionalFlag("open") ?? false);
     }
 

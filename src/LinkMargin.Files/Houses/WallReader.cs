@@ -39,7 +39,7 @@ internal sealed class WallReader(Source source, MaterialReader materials, double
             names.Take(name, group.MarkOf("name"));
         }
 
-        Material material = materials.Required(group, "material");
+        Material material = materials.RequiredPanel(group, "material");
         double from = group.OptionalLength("from", HouseLimits.HeightOverFloor) ?? 0;
         double? height = group.OptionalLength("height", HouseLimits.PanelHeight);
         if (from + (height ?? HouseLimits.PanelHeight.Least) > levelHeight + HouseLimits.SameHeight)

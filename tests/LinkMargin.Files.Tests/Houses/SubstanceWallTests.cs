@@ -1,0 +1,30 @@
+using LinkMargin.Files.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Tables;
+
+namespace LinkMargin.Files.Tests.Houses;
+
+/// <summary>A substance is no wall: its loss belongs to a length, and a wall has none.</summary>
+public sealed class SubstanceWallTests
+{
+    [Theory]
+    [InlineData("brick", "outer: 'brick' is a substance, whose 3.2 dB belong to 100 mm of it and are counted here whatever the wall's thickness; choose the row of a wall, such as 'brick-102' or 'brick-102-plastered' or 'brick-215'")]
+    [InlineData("brick-102", null)]
+    public void A_wall_of_a_substance_is_odd(string outer, string? said)
+    {
+        string text = $$"""
+            house: One room
+            levels:
+              - name: only
+                height: 2.4
+                outer: {{outer}}
+                rooms: [{name: room, corner: [0, 0], size: [4, 3]}]
+            spots: [{name: shelf, at: [1, 1, 1]}]
+            seats: [{name: sofa, at: [3, 2]}]
+            """;
+        HouseReading reading = HouseFile.Parse(text, "house.yaml", MaterialTablesFile.ReadBuiltIn().Tables!);
+        Assert.NotNull(reading.House);
+        Assert.Equal(
+            said is null ? [] : [(Severity.Odd, said)], reading.Problems.Select(p => (p.Severity, p.Message)));
+    }
+}
