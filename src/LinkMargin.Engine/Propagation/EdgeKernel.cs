@@ -12,14 +12,40 @@ namespace LinkMargin.Engine.Propagation;
 /// </summary>
 internal static class EdgeKernel
 {
-    /// <summary>Beyond this v the front is not looked at one obstacle at a time: 26 dB below the line.</summary>
-    internal const double Reach = 3.5;
+    /// <summary>
+    /// From this v on the front is not looked at any more: J is 25 dB there, and what comes from farther out is a way round of
+    /// its own or part of the diffuse field.
+    /// </summary>
+    internal const double Reach = 4;
+
+    // From here to the reach shares fade out, so that an edge that comes into reach makes no step.
+    private const double FadeFrom = 3;
 
     // J(0) is 6.03 dB by the formula and 6.02 exactly; the front is shared evenly on the line itself.
     private static readonly double AtZero = Shape(0);
 
-    /// <summary>Amplitude that arrives from beyond v on one side, v ≥ 0: 1/2 on the line, falling as 0.225/v.</summary>
-    internal static double Beyond(double v) => 0.5 * Shape(v) / AtZero;
+    /// <summary>
+    /// Amplitude that arrives from beyond v on one side, v ≥ 0: 1/2 on the line, falling as 0.225/v; 0 from the reach on.
+    /// </summary>
+    internal static double Beyond(double v)
+    {
+        if (v >= Reach)
+        {
+            return 0;
+        }
+
+        double whole = Edge(v);
+        if (v <= FadeFrom)
+        {
+            return whole;
+        }
+
+        double fade = (v - FadeFrom) / (Reach - FadeFrom);
+        return whole * (1 - (fade * fade * (3 - (2 * fade))));
+    }
+
+    /// <summary>Amplitude behind a knife edge at v ≥ 0, however far out: 10^(−J(v)/20), scaled to 1/2 on the line.</summary>
+    internal static double Edge(double v) => 0.5 * Shape(v) / AtZero;
 
     /// <summary>Amplitude that arrives from above v, −∞ to ∞: near 1 far below the line, 1/2 on it, near 0 far above.</summary>
     internal static double Above(double v) => v >= 0 ? Beyond(v) : 1 - Beyond(-v);

@@ -16,10 +16,6 @@ internal static class LevelPlate
     {
         double sinSlope = Math.Abs(ray.To.Z - ray.From.Z) / ray.LengthMetres;
         double radius = ray.RadiusAt(t) / Math.Sqrt(sinSlope);
-
-        // Out of reach of the line an edge is a way round of its own.
-        double least = EdgeKernel.Beyond(EdgeKernel.Reach);
-        double share = EdgeKernel.Above(-Math.Sqrt(2) * depthMetres / radius);
-        return Math.Clamp((share - least) / (1 - (2 * least)), 0, 1);
+        return EdgeKernel.Above(-Math.Sqrt(2) * depthMetres / radius);
     }
 }

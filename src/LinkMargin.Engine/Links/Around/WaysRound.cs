@@ -108,7 +108,7 @@ internal sealed class WaysRound
     /// <summary>What a way goes through or round.</summary>
     internal string NameOf(in WayRound way) => graph.Bends[way.Bend].Name;
 
-    private static double LeastBendDb { get; } = -20 * Math.Log10(EdgeKernel.Beyond(FadeFrom));
+    private static double LeastBendDb { get; } = -20 * Math.Log10(EdgeKernel.Edge(FadeFrom));
 
     private double FreeSpaceDb(double metres) => FreeSpaceLoss.Db(metres, scene.Band.Equivalent);
 
@@ -146,7 +146,7 @@ internal sealed class WaysRound
         }
 
         double v = KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(way.From, place, hands), true, wavelength);
-        double bendDb = way.BendDb - (20 * Math.Log10(EdgeKernel.Beyond(v)));
+        double bendDb = way.BendDb - (20 * Math.Log10(EdgeKernel.Edge(v)));
         double power = fade * Decibels.ToPowerRatio(-(FreeSpaceDb(length) + bendDb + way.LossDb));
         if (power >= least)
         {
@@ -212,7 +212,7 @@ internal sealed class WaysRound
                 double leg = place.DistanceTo(next);
                 double v = KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(console, place, next), true, wavelength);
                 var way = new WayTo(
-                    i, place, first[i].Metres + leg, first[i].LossDb + lossDb, -20 * Math.Log10(EdgeKernel.Beyond(v)));
+                    i, place, first[i].Metres + leg, first[i].LossDb + lossDb, -20 * Math.Log10(EdgeKernel.Edge(v)));
                 if (Total(way) < Total(best[to]))
                 {
                     best[to] = way;
