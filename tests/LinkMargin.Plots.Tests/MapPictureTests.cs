@@ -52,6 +52,48 @@ public class MapPictureTests
         Assert.NotEmpty(MapPicture.Render(request with { Field = empty }, new PictureSize(600, 500, 1)));
     }
 
+    // Walls alone make no room: the field then covers the whole grid and nothing is clipped.
+    [Fact]
+    public void A_level_of_walls_without_rooms_is_drawn()
+    {
+        House walls = House with { Levels = [.. House.Levels.Select(l => l with { Rooms = [] })] };
+        Assert.NotEmpty(MapPicture.Render(Request(0) with { House = walls }, new PictureSize(600, 500, 1)));
+    }
+
+    [Fact]
+    public void A_field_of_no_cells_is_drawn_as_a_bare_plan()
+    {
+        MapRequest request = Request(0);
+        Field none = request.Field with { Grid = new Grid(new(0, 0), 0.1, 0, 0), MarginDb = [] };
+        Assert.NotEmpty(MapPicture.Render(request with { Field = none }, new PictureSize(600, 500, 1)));
+    }
+
+    [Fact]
+    public void A_field_with_a_margin_missing_is_refused()
+    {
+        MapRequest request = Request(0);
+        Field broken = request.Field with { MarginDb = [.. request.Field.MarginDb.Skip(1)] };
+        Assert.Throws<ArgumentException>(() => MapPicture.Render(request with { Field = broken }, new PictureSize(600, 500, 1)));
+    }
+
+    // A field of 20 dB all over has one tone whatever is required of it; only the hatch can tell, as it must on a grey print.
+    [Fact]
+    public void Ground_below_the_required_margin_carries_more_ink()
+    {
+        MapRequest request = Request(0) with { Seats = [] };
+        Field level = request.Field with { MarginDb = [.. request.Field.MarginDb.Select(_ => 20.0)] };
+        MapRequest flat = request with { Field = level };
+        Assert.True(MeanGreenInRoom(flat with { RequiredDb = 30 }) < MeanGreenInRoom(flat with { RequiredDb = 10 }) - 4);
+    }
+
+    // The south-west quarter of the games den, clear of fixtures and labels.
+    private static double MeanGreenInRoom(MapRequest request)
+    {
+        using SKBitmap bitmap = SKBitmap.Decode(MapPicture.Render(request, new PictureSize(900, 720, 1.25)));
+        IEnumerable<SKColor> square = Enumerable.Range(150, 60).SelectMany(x => Enumerable.Range(370, 60), bitmap.GetPixel);
+        return square.Average(c => (double)c.Green);
+    }
+
     internal static MapRequest Request(int levelIndex)
     {
         Spot spot = House.Spots[0];

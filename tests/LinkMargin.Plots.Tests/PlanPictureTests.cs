@@ -45,6 +45,17 @@ public class PlanPictureTests
     }
 
     [Fact]
+    public void Things_without_a_name_are_drawn_without_a_label()
+    {
+        House nameless = House with
+        {
+            Fixtures = [.. House.Fixtures.Select(f => f with { Name = " " })],
+            Seats = [.. House.Seats.Select(s => s with { Name = "" })],
+        };
+        Assert.NotEmpty(PlanPicture.Render(PlanRequest.OfLevel(nameless, 0, "", ""), new PictureSize(400, 400, 1)));
+    }
+
+    [Fact]
     public void A_house_of_one_empty_level_is_drawn()
     {
         House bare = House with { Levels = [new Level("bare", 0, 2.4)], Fixtures = [], Spots = [], Seats = [] };

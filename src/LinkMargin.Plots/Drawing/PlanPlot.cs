@@ -45,6 +45,9 @@ internal sealed class PlanPlot
         return new(new(left, top, left + width, top + height), bounds.Least, scale, pixelsPerPoint);
     }
 
+    // The plot draws frame and ticks without softening, and so not at all when thinner than a pixel.
+    private float LineWidth => (float)Math.Max(1, View.Points(0.6));
+
     public void Add(PlanLayer layer) => layers.Add(layer);
 
     /// <summary>Draws frame, axes and layers.</summary>
@@ -89,7 +92,7 @@ internal sealed class PlanPlot
         Style(plot.Axes.Left, LengthTicks.Between(least.Y, top, step, unit), HasLeftFigures);
         foreach (IAxis axis in new IAxis[] { plot.Axes.Right, plot.Axes.Top })
         {
-            axis.FrameLineStyle.Width = (float)View.Points(0.6);
+            axis.FrameLineStyle.Width = LineWidth;
             axis.FrameLineStyle.Color = Color.FromSKColor(Palette.SoftInk);
         }
     }
@@ -102,10 +105,10 @@ internal sealed class PlanPlot
             [.. all.Select(t => t.Metres)],
             [.. all.Select((t, i) => !hasFigures ? "" : i == all.Length - 1 ? t.Text + last : t.Text)]);
         var ink = Color.FromSKColor(Palette.SoftInk);
-        axis.FrameLineStyle.Width = (float)View.Points(0.6);
+        axis.FrameLineStyle.Width = LineWidth;
         axis.FrameLineStyle.Color = ink;
         axis.MajorTickStyle.Length = (float)View.Points(3.5);
-        axis.MajorTickStyle.Width = (float)View.Points(0.6);
+        axis.MajorTickStyle.Width = LineWidth;
         axis.MajorTickStyle.Color = ink;
         axis.TickLabelStyle.FontName = EmbeddedFonts.Family;
         axis.TickLabelStyle.FontSize = (float)View.Points(9);

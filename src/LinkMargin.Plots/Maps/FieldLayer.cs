@@ -20,8 +20,8 @@ internal sealed class FieldLayer(PlanView view, Level level, FieldSurface surfac
     /// <summary>Draws one stroke of the hatch, dark with a light edge so that it shows on every tone.</summary>
     public static void DrawHatch(SKCanvas canvas, SKPath strokes, double pixelsPerPoint)
     {
-        using SKPaint edge = Pen.Line(Palette.Paper.WithAlpha(90), 1.6 * pixelsPerPoint);
-        using SKPaint stroke = Pen.Line(Palette.Ink.WithAlpha(185), 0.7 * pixelsPerPoint);
+        using SKPaint edge = Pen.Line(Palette.Paper.WithAlpha(60), 1.6 * pixelsPerPoint);
+        using SKPaint stroke = Pen.Line(Palette.Ink.WithAlpha(200), 0.75 * pixelsPerPoint);
         canvas.DrawPath(strokes, edge);
         canvas.DrawPath(strokes, stroke);
     }

@@ -24,7 +24,7 @@ internal sealed class FixtureNames
         this.view = view;
         using Lettering lettering = Letters();
         var outside = new List<(Fixture Fixture, IReadOnlyList<string> Lines, LabelRequest Request)>();
-        foreach (Fixture fixture in fixtures)
+        foreach (Fixture fixture in fixtures.Where(f => !string.IsNullOrWhiteSpace(f.Name)))
         {
             IReadOnlyList<string> lines = LinesOf(fixture.Name, lettering);
             LabelRequest request = RequestFor(fixture, lines, lettering);

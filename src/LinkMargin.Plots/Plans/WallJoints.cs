@@ -38,7 +38,8 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
         if (RunningThrough(wall, end, others) is Wall through)
         {
             bool isSquare = Math.Abs(Point2.Cross(inward, WallShape.DirectionsOf(through).Along)) > SquareSine;
-            reach = isSquare && through.Material.Name != wall.Material.Name
+            bool goesOn = others.Any(o => Point2.Dot(o.Inward, inward) < -InLineCosine);
+            reach = isSquare && through.Material.Name != wall.Material.Name && !(goesOn && TakesPrecedence(wall, through))
                 ? -Math.Min(HalfThicknessOf(through), LongestCut * wall.LengthMetres)
                 : 0;
         }
@@ -73,6 +74,13 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
         }
 
         return level.Walls.FirstOrDefault(w => !ReferenceEquals(w, wall) && RunsPast(w, end));
+    }
+
+    // Where two lines of walls cross, one of them must go through, or the crossing would be a hole.
+    private bool TakesPrecedence(Wall wall, Wall over)
+    {
+        int thicker = HalfThicknessOf(wall).CompareTo(HalfThicknessOf(over));
+        return thicker != 0 ? thicker > 0 : string.CompareOrdinal(wall.Material.Name, over.Material.Name) < 0;
     }
 
     private static bool RunsPast(Wall wall, Point2 place)

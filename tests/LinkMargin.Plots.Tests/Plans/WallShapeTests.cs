@@ -74,6 +74,16 @@ public class WallShapeTests
         Assert.Equal(0, WallShape.Of(Level([.. through, same]), 0)[^1].Corners.Min(c => c.Y), 9);
     }
 
+    // Two lines of walls that cross, each written as two: the thicker goes through, the other stops at its faces.
+    [Fact]
+    public void Where_walls_cross_no_hole_is_left()
+    {
+        Level level = Level(
+            Wall(-2, 0, 0, 0, Thin), Wall(0, 0, 2, 0, Thin), Wall(0, -2, 0, 0, Thick), Wall(0, 0, 0, 2, Thick));
+        double area = WallShape.Of(level, 0).Sum(s => new Polygon(s.Corners).AreaSquareMetres);
+        Assert.Equal((4 * 0.4) + ((4 - 0.4) * 0.1), area, 9);
+    }
+
     [Fact]
     public void A_wall_that_leaves_much_of_the_storey_open_is_not_full()
     {
