@@ -23,6 +23,10 @@ internal static class FrontSum
 {
     private const int MostOnStack = 128;
 
+    // Ends nearer to each other on the front are one: where walls join, rounding must leave neither a slit nor an overlap,
+    // since the least slit on the line would count as an edge.
+    private const double SameEdge = 1e-6;
+
     /// <summary>Power that passes, as a share of free space.</summary>
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses)
     {
@@ -68,6 +72,7 @@ internal static class FrontSum
         }
 
         Sort(cuts[..count]);
+        count = KeepApart(cuts[..count]);
         int middle = 0;
         for (int s = 0; s < count; s++)
         {
@@ -133,6 +138,21 @@ internal static class FrontSum
         {
             cuts[count++] = v;
         }
+    }
+
+    // Keeps one of several ends in one place; returns how many are left.
+    private static int KeepApart(Span<double> cuts)
+    {
+        int kept = 1;
+        for (int i = 1; i < cuts.Length; i++)
+        {
+            if (cuts[i] - cuts[kept - 1] > SameEdge)
+            {
+                cuts[kept++] = cuts[i];
+            }
+        }
+
+        return kept;
     }
 
     private static void Sort(Span<double> cuts)

@@ -13,13 +13,13 @@ internal static class Mirror
     /// <summary>A panel that fills less of the zone throws back nothing worth a look.</summary>
     private const double LeastAmplitude = 1e-3;
 
-    /// <summary>The geometry of a reflection in an upright mirror; false where both ends do not lie on one side.</summary>
+    /// <summary>The geometry of a reflection in an upright mirror; false where both ends do not lie clear of it on one side.</summary>
     internal static bool InUpright(
         UprightMirror mirror, Point3 from, Point3 to, double wavelengthMetres, LossTables losses, out Reflection reflection)
     {
         reflection = default;
         double before = mirror.Before(from.X, from.Y), after = mirror.Before(to.X, to.Y);
-        if (!(before * after > 0))
+        if (Math.Min(Math.Abs(before), Math.Abs(after)) <= Touching.SlackMetres || before > 0 != after > 0)
         {
             return false;
         }

@@ -40,7 +40,7 @@ internal sealed class WallPanels
         mirror = [.. walls.Select(w => w.Mirror)];
         material = [.. walls.Select(w => w.Material)];
         name = [.. walls.Select(w => w.Name)];
-        openings = [.. walls.SelectMany(w => w.Openings)];
+        openings = [.. walls.SelectMany(w => w.Openings.OrderBy(o => o.From))]; // a front takes them from end to end
         firstOpening = new int[walls.Count + 1];
         for (int i = 0; i < walls.Count; i++)
         {
