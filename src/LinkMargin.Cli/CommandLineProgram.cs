@@ -51,7 +51,11 @@ internal static class CommandLineProgram
         {
             return Refuse(invocation, "stopped; every file that was begun is as it was before");
         }
-        catch (Exception fault) when (fault is not OutOfMemoryException)
+        catch (OutOfMemoryException)
+        {
+            return Refuse(invocation, "there is not enough memory for this; choose a larger --cell, or one --spot and one --level");
+        }
+        catch (Exception fault)
         {
             // The last line between a fault of ours and a person: what it was in one sentence, never a stack.
             string sentence = fault.Message.ReplaceLineEndings(" ");

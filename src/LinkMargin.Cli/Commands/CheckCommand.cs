@@ -40,7 +40,7 @@ internal static class CheckCommand
             }
             else
             {
-                CheckText.Write(document, invocation.Output, invocation.Width);
+                CheckText.Write(document, new LengthWords(reading.Unit), invocation.Output, invocation.Width);
             }
 
             return reading.House is null ? ExitCodes.CouldNotBeDone : ExitCodes.Done;

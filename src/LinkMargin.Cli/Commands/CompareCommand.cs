@@ -14,13 +14,14 @@ internal static class CompareCommand
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Argument<string> file = HouseArgument.Create();
-        Option<ModelDepth> depth = ModelOption.Create();
-        var command = new Command("compare", "Seats against spots: margins, worst seats, ranking, and which spot to choose.") { file, depth };
+        Option<ModelDepth?> depth = ModelOption.Create();
+        var command = new Command("compare", "Seats against spots: margins, worst seats, ranking, and which spot to choose. "
+            + "Ends with 1 where a seat is below its required margin at every spot.") { file, depth };
         command.SetAction(parse =>
         {
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!);
             loaded.NeedSpotsAndSeats();
-            Ranking ranking = Ranking.Of(new LinkModel(loaded.House, parse.GetValue(depth)));
+            Ranking ranking = Ranking.Of(new LinkModel(loaded.House, ModelOption.Of(parse, depth)));
             if (parse.GetValue(common.Json))
             {
                 invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking)));

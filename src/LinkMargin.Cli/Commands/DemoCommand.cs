@@ -23,7 +23,7 @@ internal static class DemoCommand
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Option<string?> folder = CommonOptions.Text("--out", "DIR", $"Where the files go; {DefaultFolder} where it is left out.");
-        Option<ModelDepth> depth = ModelOption.Create();
+        Option<ModelDepth?> depth = ModelOption.Create();
         var command = new Command("demo", "The built-in house: ranking, a budget and maps; leaves its house file as a start for yours.")
         {
             folder, depth,
@@ -41,7 +41,7 @@ internal static class DemoCommand
             WholeFile.Write(invocation.PathOf(Path.Combine(into, HouseSchema.FileName)), HouseSchema.Text, force);
             PlanFile.Write(invocation, loaded, plan, force);
 
-            var model = new LinkModel(loaded.House, parse.GetValue(depth));
+            var model = new LinkModel(loaded.House, ModelOption.Of(parse, depth));
             Ranking ranking = Ranking.Of(model);
             LinkBudget worst = ranking.Scores[0].Worst;
             bool asJson = parse.GetValue(common.Json);

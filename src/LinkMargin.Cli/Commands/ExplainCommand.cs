@@ -16,8 +16,9 @@ internal static class ExplainCommand
         Argument<string> file = HouseArgument.Create();
         Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "The spot by its name; may be left out where there is one.");
         Option<string?> seat = CommonOptions.Text("--seat", "SEAT", "The seat by its name; may be left out where there is one.");
-        Option<ModelDepth> depth = ModelOption.Create();
-        var command = new Command("explain", "One budget, line by line: what takes the signal away between a spot and a seat.")
+        Option<ModelDepth?> depth = ModelOption.Create();
+        var command = new Command("explain", "One budget, line by line: what takes the signal away between a spot and a seat. "
+            + "Ends with 1 where the seat is below its required margin.")
         {
             file, spot, seat, depth,
         };
@@ -26,7 +27,7 @@ internal static class ExplainCommand
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!);
             House house = loaded.House;
             LinkBudget budget = LinkEvaluation.Budget(
-                new LinkModel(house, parse.GetValue(depth)),
+                new LinkModel(house, ModelOption.Of(parse, depth)),
                 NamedThing.One(spot.Name, "spot", parse.GetValue(spot), house.Spots, s => s.Name),
                 NamedThing.One(seat.Name, "seat", parse.GetValue(seat), house.Seats, s => s.Name));
             if (parse.GetValue(common.Json))

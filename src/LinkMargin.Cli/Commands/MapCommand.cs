@@ -25,7 +25,7 @@ internal static class MapCommand
         Option<string?> folder = CommonOptions.Text("--out", "DIR", "Where the files go; a folder named after the house file where it is left out.");
         Option<bool> csv = CommonOptions.Flag("--csv", "Write the numbers as CSV too.");
         Option<bool> geojson = CommonOptions.Flag("--geojson", "Write the numbers as GeoJSON too, in plan metres.");
-        Option<ModelDepth> depth = ModelOption.Create();
+        Option<ModelDepth?> depth = ModelOption.Create();
         var command = new Command("map", "A picture of the margin for each spot and level, and one with all of them side by side.")
         {
             file, spot, level, cell, hands, folder, csv, geojson, depth,
@@ -47,7 +47,7 @@ internal static class MapCommand
                 WithGeoJson = parse.GetValue(geojson),
                 Force = parse.GetValue(common.Force),
             };
-            MapsDocument maps = new MapMaker(invocation, loaded, new LinkModel(house, parse.GetValue(depth))).Make(order);
+            MapsDocument maps = new MapMaker(invocation, loaded, new LinkModel(house, ModelOption.Of(parse, depth))).Make(order);
             if (parse.GetValue(common.Json))
             {
                 invocation.Output.WriteLine(JsonText.Of(maps));

@@ -7,7 +7,8 @@ namespace LinkMargin.Cli.Maps;
 /// </summary>
 internal sealed class FileNames
 {
-    private const int LongestStem = 100;
+    // Bytes in UTF-8, which is what a file system counts; leaves room for a number and an ending.
+    private const int LongestStem = 120;
 
     private readonly HashSet<string> given = new(StringComparer.OrdinalIgnoreCase);
 
@@ -17,6 +18,11 @@ internal sealed class FileNames
         var stem = new StringBuilder();
         foreach (Rune letter in string.Join('-', words).Normalize().EnumerateRunes())
         {
+            if (Encoding.UTF8.GetByteCount(stem.ToString()) + letter.Utf8SequenceLength > LongestStem)
+            {
+                break;
+            }
+
             if (Rune.IsLetterOrDigit(letter))
             {
                 stem.Append(Rune.ToLowerInvariant(letter).ToString());
@@ -24,11 +30,6 @@ internal sealed class FileNames
             else if (stem.Length > 0 && stem[^1] != '-')
             {
                 stem.Append('-');
-            }
-
-            if (stem.Length >= LongestStem)
-            {
-                break;
             }
         }
 

@@ -15,6 +15,11 @@ namespace LinkMargin.Cli.Maps;
 /// <param name="model">The house, ready.</param>
 internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkModel model)
 {
+    // Drawing a picture takes about as long as so many rows of a field, and the sheet as so many pictures; only the bar
+    // depends on it.
+    private const long RowsWorthOfPicture = 50;
+    private const long PicturesWorthOfSheet = 4;
+
     private readonly House house = loaded.House;
 
     /// <summary>Makes all maps of an order and says what was written.</summary>
@@ -23,14 +28,12 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
         WholeFile.MakeFolder(invocation.PathOf(order.Folder));
         int[] rows = [.. order.Levels.Select(level => RowsOf(level, order.CellMetres))];
         int pictures = order.Spots.Count * order.Levels.Count;
-        var progress = new Progress((order.Spots.Count * rows.Sum(r => (long)r)) + (pictures * RowsWorthOfPicture));
+        long drawing = (pictures + (pictures > 1 ? PicturesWorthOfSheet : 0)) * RowsWorthOfPicture;
+        var progress = new Progress((order.Spots.Count * rows.Sum(r => (long)r)) + drawing);
         MapsDocument? made = null;
         ProgressBar.While(invocation, "maps", progress, () => made = Write(order, Compute(order, progress), progress));
         return made!;
     }
-
-    // Drawing a picture takes about as long as so many rows of a field; only the bar depends on it.
-    private const long RowsWorthOfPicture = 50;
 
     private int RowsOf(int level, double cellMetres)
     {

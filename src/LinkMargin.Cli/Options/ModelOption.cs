@@ -17,21 +17,23 @@ internal static class ModelOption
     };
 
     /// <summary>Makes one.</summary>
-    public static Option<ModelDepth> Create() => new(Name)
+    public static Option<ModelDepth?> Create() => new(Name)
     {
         Description = "full (the default): angles, edges, openings, reflections, the diffuse field and the player's body; "
             + "direct: the straight line and the table losses on it.",
         HelpName = "full|direct",
-        DefaultValueFactory = _ => ModelDepth.Full,
         CustomParser = Read,
     };
+
+    /// <summary>The model asked for.</summary>
+    public static ModelDepth Of(ParseResult parse, Option<ModelDepth?> option) => parse.GetValue(option) ?? ModelDepth.Full;
 
     /// <summary>What a model takes in, for a caption.</summary>
     public static string InWords(ModelDepth depth) => depth == ModelDepth.Direct
         ? "straight line and table losses only"
         : "model with edges, reflections, the diffuse field and the player's body, averaged over facing";
 
-    private static ModelDepth Read(ArgumentResult result)
+    private static ModelDepth? Read(ArgumentResult result)
     {
         string word = result.Tokens[0].Value;
         if (Words.TryGetValue(word, out ModelDepth depth))
@@ -40,6 +42,6 @@ internal static class ModelOption
         }
 
         result.AddError($"there is no model '{word}' for {Name}; {NearestWord.Advice(word, Words.Keys)}");
-        return default;
+        return null;
     }
 }

@@ -19,7 +19,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
     public void Write(LinkBudget budget, TextWriter output, int width)
     {
         var printed = new PrintedBudget(budget);
-        output.WriteLine($"'{budget.Spot.Name}' to '{budget.Seat.Name}' in {house.Name}");
+        output.WriteLine($"'{budget.Spot.Name}' ({LevelOf(budget.Spot.LevelIndex)}) to '{budget.Seat.Name}' ({LevelOf(budget.Seat.LevelIndex)}) in {house.Name}");
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"Straight distance {lengths.InFull(budget.DistanceMetres)}; losses are the mean over the band, that at {budget.Frequency.Megahertz:0} MHz."));
@@ -29,6 +29,8 @@ internal sealed class BudgetText(LoadedHouse loaded)
         output.WriteLine();
         WordWrap.Write(Verdict(budget), output, width);
     }
+
+    private string LevelOf(int index) => house.Levels[index].Name;
 
     private void WritePaths(LinkBudget budget, PrintedBudget printed, TextWriter output, int width)
     {

@@ -6,7 +6,11 @@ namespace LinkMargin.Cli.Output;
 internal static class CheckText
 {
     /// <summary>Writes it.</summary>
-    public static void Write(CheckDocument check, TextWriter output, int width)
+    /// <param name="check">What came of checking.</param>
+    /// <param name="lengths">How lengths are said.</param>
+    /// <param name="output">Where to.</param>
+    /// <param name="width">How wide it may be.</param>
+    public static void Write(CheckDocument check, LengthWords lengths, TextWriter output, int width)
     {
         if (check.House is null)
         {
@@ -19,21 +23,21 @@ internal static class CheckText
         var table = new TextTable(
         [
             new Column("level"),
-            new Column("floor at\nm", Align.Right),
-            new Column("height\nm", Align.Right),
+            new Column("floor at", Align.Right),
+            new Column("height", Align.Right),
             new Column("walls", Align.Right),
             new Column("openings", Align.Right),
-            new Column("rooms, m2") { Wraps = true },
+            new Column($"rooms, {lengths.AreaUnit}") { Wraps = true },
         ]);
         foreach (LevelDocument level in check.Levels)
         {
             table.Add(
                 level.Name,
-                Figures.Plain(Math.Round(level.ElevationM, 3)),
-                Figures.Plain(Math.Round(level.HeightM, 3)),
+                lengths.Brief(level.ElevationM),
+                lengths.Brief(level.HeightM),
                 Figures.Plain(level.Walls),
                 Figures.Plain(level.Openings),
-                string.Join(", ", level.Rooms.Select(room => $"{room.Name} {Tenths.Show(room.AreaM2)}")));
+                string.Join(", ", level.Rooms.Select(room => $"{room.Name} {lengths.Area(room.AreaM2)}")));
         }
 
         table.WriteTo(output, width);

@@ -16,6 +16,14 @@ internal sealed class LengthWords(LengthUnit unit)
     /// <summary>A length for a sentence; a house in feet gets metres too, since formulas and tables speak metres.</summary>
     public string InFull(double metres) => InFeet ? $"{FeetAndInches(metres)} ({Metres(metres)})" : Metres(metres);
 
+    /// <summary>The unit areas are said in.</summary>
+    public string AreaUnit => InFeet ? "sq ft" : "m2";
+
+    /// <summary>An area in <see cref="AreaUnit"/>: to a tenth of a square metre, or to a square foot.</summary>
+    public string Area(double squareMetres) => InFeet
+        ? (squareMetres / (LengthUnits.MetresPerFoot * LengthUnits.MetresPerFoot)).ToString("0", CultureInfo.InvariantCulture)
+        : squareMetres.ToString("0.0", CultureInfo.InvariantCulture);
+
     private static string Metres(double metres) => metres.ToString("0.00", CultureInfo.InvariantCulture) + " m";
 
     // Whole inches first, so that twelve of them never stand behind the feet.

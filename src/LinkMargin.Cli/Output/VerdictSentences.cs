@@ -61,7 +61,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     {
         long lead = Headroom.TenthsOf(choice.Best.Worst) - Headroom.TenthsOf(other.Worst);
         string worst = $"('{other.Worst.Seat.Name}' is {Headroom.Words(other.Worst)} what it asks for)";
-        return lead == 0 ? $"is as good to 0.1 dB {worst}" : $"is {Tenths.Show(lead)} dB worse {worst}";
+        return lead <= 0 ? $"is as good to 0.1 dB {worst}" : $"is {Tenths.Show(lead)} dB worse {worst}";
     }
 
     private string Named(SpotScore score) => $"'{score.Spot.Name}' on level '{LevelOf(score)}'";

@@ -23,5 +23,9 @@ public sealed class FileNamesTests
     }
 
     [Fact]
-    public void A_very_long_name_still_makes_a_file_name() => Assert.InRange(FileNames.Stem(new string('x', 5000)).Length, 1, 100);
+    public void A_very_long_name_still_makes_a_file_name() => Assert.InRange(FileNames.Stem(new string('x', 5000)).Length, 100, 120);
+
+    [Fact]
+    public void A_long_name_in_any_script_stays_within_what_a_file_system_takes() =>
+        Assert.InRange(System.Text.Encoding.UTF8.GetByteCount(FileNames.Stem(new string('\u5bb6', 5000))), 100, 120);
 }

@@ -18,6 +18,17 @@ public sealed class LengthWordsTests
         Assert.Equal(full, words.InFull(metres));
     }
 
+    [Theory]
+    [InlineData(LengthUnit.Metre, "20.0", "m2")]
+    [InlineData(LengthUnit.Foot, "215", "sq ft")]
+    public void Areas_are_said_in_the_square_of_the_unit(LengthUnit unit, string area, string named)
+    {
+        var words = new LengthWords(unit);
+
+        Assert.Equal(area, words.Area(20));
+        Assert.Equal(named, words.AreaUnit);
+    }
+
     [Fact]
     public void Twelve_inches_become_a_foot() => Assert.Equal("2ft 0in", new LengthWords(LengthUnit.Foot).Brief(0.6095));
 }
