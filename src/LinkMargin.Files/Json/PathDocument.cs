@@ -46,11 +46,14 @@ public sealed record PathDocument(
         budget.Path.LengthMetres,
         link.ShareOf(budget),
         budget.FreeSpaceDb,
-        budget.EdgesDb,
-        budget.ReflectionDb,
-        budget.BendingDb,
-        budget.DiffuseDb,
-        budget.BodyDb,
+        Unsigned(budget.EdgesDb),
+        Unsigned(budget.ReflectionDb),
+        Unsigned(budget.BendingDb),
+        Unsigned(budget.DiffuseDb),
+        Unsigned(budget.BodyDb),
         budget.LossDb,
         [.. budget.Path.Crossings.Zip(budget.CrossingsDb, (crossing, lossDb) => CrossingDocument.Of(house, crossing, lossDb))]);
+
+    // A loss of nothing comes out of a logarithm as -0, which JSON would show.
+    private static double Unsigned(double db) => db == 0 ? 0 : db;
 }

@@ -79,6 +79,15 @@ public sealed class JsonTextTests
     }
 
     [Fact]
+    public void No_zero_has_a_sign()
+    {
+        LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]);
+        PathBudget path = budget.Paths[0] with { EdgesDb = -0.0, ReflectionDb = -0.0, BendingDb = -0.0, BodyDb = -0.0, DiffuseDb = -0.0 };
+
+        Assert.DoesNotContain(": -0,", JsonText.Of(BudgetDocument.Of(House, budget with { Paths = [path] })), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_number_that_is_not_finite_is_refused()
     {
         LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]);
