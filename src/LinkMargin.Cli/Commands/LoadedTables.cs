@@ -17,6 +17,6 @@ internal static class LoadedTables
             : MaterialTablesFile.ReadFolder(invocation.PathOf(folder));
         ProblemLines.Write(result.Problems, invocation.Error);
         return result.Tables
-            ?? throw new CannotBeDoneException(ProblemLines.MendFirst(folder ?? "the built-in tables", result.Problems));
+            ?? throw new CannotBeDoneException($"the tables of {folder ?? "the program"} cannot be used as they are, for what is said above");
     }
 }

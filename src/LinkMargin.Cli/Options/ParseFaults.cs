@@ -115,7 +115,10 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
         return $"there is no option '{name}' for '{CommandWords}'; {Advice(name, [.. Known.Select(o => o.Name)])}";
     }
 
-    private static string NeedsValue(Option option) => $"{option.Name} needs {option.HelpName ?? "a value"} behind it: {option.Description}";
+    private static string NeedsValue(Option option) =>
+        $"{option.Name} needs {option.HelpName ?? "a value"} behind it: {FirstSentence(option.Description)}";
+
+    private static string FirstSentence(string? description) => (description ?? "").Split(". ")[0].TrimEnd('.');
 
     // A negative number is a value, though a wrong one; a lone '-' is a name.
     private static bool LooksLikeOption(string word) => word.Length > 1 && word[0] == '-' && !char.IsAsciiDigit(word[1]) && word[1] != '.';
