@@ -107,7 +107,12 @@ internal sealed class BalanceBuilder
     private void AddPlate(int cell, Room room, int otherLevel, LevelMirror plate, bool hasOther, bool isCeiling)
     {
         AngleTable table = losses[plate.Material];
-        IReadOnlyList<Room> rooms = hasOther ? scene.House.Levels[otherLevel].Rooms : [];
+        IReadOnlyList<Level> levels = scene.House.Levels;
+        IReadOnlyList<Room> rooms = hasOther ? levels[otherLevel].Rooms : [];
+
+        // Both levels see a hole between them in one plane, half way through the floor, where one's air becomes the other's.
+        int lower = Math.Min(otherLevel, plate.Level);
+        double holeHeight = hasOther ? (levels[lower].CeilingMetres + levels[lower + 1].ElevationMetres) / 2 : plate.Height;
         foreach (PlatePart part in PlatePart.Of(cells, scene.Frame, room.Outline, otherLevel, rooms, plate.Voids))
         {
             AngleTable? filling = part.IsVoid ? null : table;
@@ -120,7 +125,7 @@ internal sealed class BalanceBuilder
                 part.Other,
                 filling?.DiffuseReflectance ?? 0,
                 filling?.DiffuseTransmittance ?? 1,
-                [.. part.Outline.Select(c => c.At(plate.Height))],
+                [.. part.Outline.Select(c => c.At(part.IsVoid ? holeHeight : plate.Height))],
                 part.IsVoid));
         }
     }

@@ -21,25 +21,28 @@ internal sealed record Facet(int Other, double Thrown, double Passed, Point3[] O
     {
         get
         {
-            double x = 0, y = 0, z = 0;
-            for (int i = 1; i + 1 < Outline.Length; i++)
-            {
-                Point3 a = Less(Outline[i], Outline[0]), b = Less(Outline[i + 1], Outline[0]);
-                x += (a.Y * b.Z) - (a.Z * b.Y);
-                y += (a.Z * b.X) - (a.X * b.Z);
-                z += (a.X * b.Y) - (a.Y * b.X);
-            }
-
+            (double x, double y, double z) = DoubleArea();
             return Math.Sqrt((x * x) + (y * y) + (z * z)) / 2;
         }
     }
 
     /// <summary>
     /// Solid angle, steradians, by a fan of triangles, each by the formula of A. van Oosterom and J. Strackee, IEEE Trans.
-    /// Biomedical Engineering 30(2), 1983: tan(Ω/2) = a·(b×c) / (abc + (a·b)c + (b·c)a + (c·a)b).
+    /// Biomedical Engineering 30(2), 1983: tan(Ω/2) = a·(b×c) / (abc + (a·b)c + (b·c)a + (c·a)b). In the facet's own plane, where
+    /// the formula cannot tell inside from outside, it is what it is a hair beside it: half the sphere for a place inside.
     /// </summary>
     internal double SolidAngle(Point3 from)
     {
+        const double Hair = 1e-7;
+        (double x, double y, double z) = DoubleArea();
+        double twice = Math.Sqrt((x * x) + (y * y) + (z * z));
+        Point3 to = Less(from, Outline[0]);
+        if (Math.Abs((x * to.X) + (y * to.Y) + (z * to.Z)) < Hair * twice)
+        {
+            double step = Hair / twice;
+            from = new Point3(from.X + (step * x), from.Y + (step * y), from.Z + (step * z));
+        }
+
         double sum = 0;
         Point3 a = Less(Outline[0], from), b = Less(Outline[1], from);
         double la = Length(a), lb = Length(b);
@@ -51,12 +54,27 @@ internal sealed record Facet(int Other, double Thrown, double Passed, Point3[] O
                 + (a.Y * ((b.Z * c.X) - (b.X * c.Z)))
                 + (a.Z * ((b.X * c.Y) - (b.Y * c.X)));
             double below = (la * lb * lc) + (Dot(a, b) * lc) + (Dot(b, c) * la) + (Dot(c, a) * lb);
-            sum += volume == 0 ? 0 : 2 * Math.Atan2(volume, below);
+            sum += 2 * Math.Atan2(volume, below);
             b = c;
             lb = lc;
         }
 
         return Math.Abs(sum);
+    }
+
+    // Along the normal, twice the area long.
+    private (double X, double Y, double Z) DoubleArea()
+    {
+        double x = 0, y = 0, z = 0;
+        for (int i = 1; i + 1 < Outline.Length; i++)
+        {
+            Point3 a = Less(Outline[i], Outline[0]), b = Less(Outline[i + 1], Outline[0]);
+            x += (a.Y * b.Z) - (a.Z * b.Y);
+            y += (a.Z * b.X) - (a.X * b.Z);
+            z += (a.X * b.Y) - (a.Y * b.X);
+        }
+
+        return (x, y, z);
     }
 
     private static Point3 Less(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);

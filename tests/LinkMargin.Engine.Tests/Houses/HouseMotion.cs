@@ -32,7 +32,11 @@ internal sealed record HouseMotion(bool Mirrored, double TurnDegrees, Point2 Ste
         Levels = [.. house.Levels.Select(Of)],
         Fixtures = [.. house.Fixtures.Select(Of)],
         Spots = [.. house.Spots.Select(s => s with { Plan = Of(s.Plan) })],
-        Seats = [.. house.Seats.Select(s => s with { Plan = Of(s.Plan) })],
+        Seats = [.. house.Seats.Select(s => s with
+        {
+            Plan = Of(s.Plan),
+            FacingDegrees = (Mirrored ? 180 - s.FacingDegrees : s.FacingDegrees) + TurnDegrees,
+        })],
     };
 
     private Level Of(Level level) => level with

@@ -1,0 +1,129 @@
+using CsCheck;
+using LinkMargin.Engine.Diffuse;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Tests.Houses;
+
+namespace LinkMargin.Engine.Tests.Diffuse;
+
+/// <summary>Coupled cells against closed forms, and the books of whole houses.</summary>
+public sealed class PowerBalanceTests
+{
+    private const double Same = 1e-9;
+
+    private static readonly Gen<double> Area = Gen.Double[0.01, 40];
+
+    [Fact]
+    public void A_lossless_room_but_for_an_aperture_fills_until_as_much_leaves_as_enters() =>
+        Gen.Select(Area, Gen.Double[0, 10]).Sample((aperture, watts) =>
+        {
+            // Through an opening passes a quarter of the density: S/4 · a = W.
+            var balance = new PowerBalance(1);
+            balance.Exchange(0, Cells.Outdoors, aperture);
+            Assert.Equal(4 * watts / aperture, balance.Densities([watts])[0], Same * (1 + (watts / aperture)));
+        });
+
+    [Fact]
+    public void Two_equal_rooms_with_a_door_share_what_one_is_fed() =>
+        Gen.Select(Area, Area).Sample((absorbing, door) =>
+        {
+            // F1·(A + d) = 1 + F2·d and F2·(A + d) = F1·d.
+            var balance = new PowerBalance(2);
+            balance.Absorb(0, absorbing);
+            balance.Absorb(1, absorbing);
+            balance.Exchange(0, 1, door);
+            double[] densities = balance.Densities([1, 0]);
+            double near = 4 * (absorbing + door) / (absorbing * (absorbing + (2 * door)));
+            double far = 4 * door / (absorbing * (absorbing + (2 * door)));
+            Assert.Equal(1, densities[0] / near, Same);
+            Assert.Equal(1, densities[1] / far, Same);
+        });
+
+    [Fact]
+    public void What_is_fed_in_is_turned_to_heat_or_lost_out_of_doors() =>
+        AnyBalance.Sample((balance, powers) =>
+        {
+            double[] densities = balance.Densities(powers);
+            double taken = Enumerable.Range(0, balance.Count).Sum(i =>
+                densities[i] / 4 * (balance.AbsorbingArea(i) + balance.LosingArea(i)));
+            Assert.Equal(powers.Sum(), taken, Same);
+        });
+
+    [Fact]
+    public void Two_rooms_hear_each_other_alike() =>
+        AnyBalance.Sample((balance, _) =>
+        {
+            double[][] fed = [.. Enumerable.Range(0, balance.Count).Select(i =>
+                balance.Densities([.. Enumerable.Range(0, balance.Count).Select(k => k == i ? 1.0 : 0)]))];
+            for (int i = 0; i < balance.Count; i++)
+            {
+                for (int k = 0; k < i; k++)
+                {
+                    Assert.Equal(fed[i][k], fed[k][i], Same);
+                }
+            }
+        });
+
+    [Fact]
+    public void A_room_that_loses_nothing_at_all_still_has_a_defined_density()
+    {
+        var balance = new PowerBalance(1);
+        Assert.Equal(4e6, balance.Densities([1])[0], 1);
+        Assert.Equal(0, balance.LifeMetres(0));
+    }
+
+    [Fact]
+    public void Energy_runs_four_volumes_over_the_leaving_area()
+    {
+        var balance = new PowerBalance(2);
+        balance.Fill(0, 30);
+        balance.Absorb(0, 7);
+        balance.Exchange(0, 1, 2);
+        balance.Exchange(0, Cells.Outdoors, 1);
+        Assert.Equal(12, balance.LifeMetres(0), Same);
+        Assert.Equal(0, balance.LifeMetres(Cells.Outdoors));
+    }
+
+    [Fact]
+    public void A_house_turns_all_it_is_sent_to_heat_or_lets_it_go() =>
+        RoomedHouse.Any.Sample(
+            house =>
+            {
+                var diffuse = new DiffuseHouse(house);
+                foreach (Spot spot in house.Spots)
+                {
+                    DiffuseField field = diffuse.Of(spot);
+                    PowerBalance balance = diffuse.Shell.Balance;
+                    Assert.Equal(1, field.Sources.Sum() + field.Gone, Same);
+                    Assert.All(field.Sources, share => Assert.InRange(share, 0, 1));
+                    double taken = Enumerable.Range(0, balance.Count).Sum(i =>
+                        field.Densities[i] / 4 * (balance.AbsorbingArea(i) + balance.LosingArea(i)));
+                    Assert.Equal(1, taken + field.Gone, Same);
+                }
+            },
+            iter: 40);
+
+    private static Gen<(PowerBalance Balance, double[] Powers)> AnyBalance { get; } =
+        from count in Gen.Int[1, 8]
+        from absorbing in Area.Array[count]
+        from losing in Gen.OneOf(Gen.Const(0.0), Area).Array[count]
+        from powers in Gen.OneOf(Gen.Const(0.0), Gen.Double[0, 1]).Array[count]
+        from exchanges in Gen.Select(Gen.Int[0, count - 1], Gen.Int[0, count - 1], Area).Array[0, 12]
+        select (Of(absorbing, losing, exchanges), powers);
+
+    private static PowerBalance Of(double[] absorbing, double[] losing, (int One, int Other, double Area)[] exchanges)
+    {
+        var balance = new PowerBalance(absorbing.Length);
+        for (int i = 0; i < absorbing.Length; i++)
+        {
+            balance.Absorb(i, absorbing[i]);
+            balance.Exchange(i, Cells.Outdoors, losing[i]);
+        }
+
+        foreach ((int one, int other, double area) in exchanges)
+        {
+            balance.Exchange(one, other, area);
+        }
+
+        return balance;
+    }
+}
