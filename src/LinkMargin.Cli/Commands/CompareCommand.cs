@@ -2,6 +2,7 @@ using System.CommandLine;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
 
@@ -15,20 +16,22 @@ internal static class CompareCommand
     {
         Argument<string> file = HouseArgument.Create();
         Option<ModelDepth?> depth = ModelOption.Create();
+        Option<string[]?> occupied = OccupiedOption.Create();
         var command = new Command("compare", "Seats against spots: margins, worst seats, ranking, and which spot to choose. "
-            + "Ends with 1 where a seat is below its required margin at every spot.") { file, depth };
+            + "Ends with 1 where a seat is below its required margin at every spot.") { file, depth, occupied };
         command.SetAction(parse =>
         {
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!);
             loaded.NeedSpotsAndSeats();
-            Ranking ranking = Ranking.Of(new LinkModel(loaded.House, ModelOption.Of(parse, depth)));
+            IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), loaded.House, invocation.Error);
+            Ranking ranking = Ranking.Of(new LinkModel(loaded.House, ModelOption.Of(parse, depth), people));
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking)));
+                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people)));
             }
             else
             {
-                new ComparisonText(loaded.House, ranking).Write(invocation.Output, invocation.Width);
+                new ComparisonText(loaded.House, ranking) { Occupied = people }.Write(invocation.Output, invocation.Width);
             }
 
             return ranking.SeatsNeverMet.Count == 0 ? ExitCodes.Done : ExitCodes.SeatNotMet;

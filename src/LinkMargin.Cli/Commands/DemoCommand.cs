@@ -54,7 +54,7 @@ internal static class DemoCommand
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(new DemoDocument(
-                    into, houseFile, plan, ComparisonDocument.Of(loaded.House, ranking), BudgetDocument.Of(loaded.House, worst), maps)));
+                    into, houseFile, plan, ComparisonDocument.Of(loaded.House, ranking, []), BudgetDocument.Of(loaded.House, worst), maps)));
             }
             else
             {

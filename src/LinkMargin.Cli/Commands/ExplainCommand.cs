@@ -17,17 +17,18 @@ internal static class ExplainCommand
         Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "The spot by its name; may be left out where there is one.");
         Option<string?> seat = CommonOptions.Text("--seat", "SEAT", "The seat by its name; may be left out where there is one.");
         Option<ModelDepth?> depth = ModelOption.Create();
+        Option<string[]?> occupied = OccupiedOption.Create();
         var command = new Command("explain", "One budget, line by line: what takes the signal away between a spot and a seat. "
             + "Ends with 1 where the seat is below its required margin.")
         {
-            file, spot, seat, depth,
+            file, spot, seat, depth, occupied,
         };
         command.SetAction(parse =>
         {
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!);
             House house = loaded.House;
             LinkBudget budget = LinkEvaluation.Budget(
-                new LinkModel(house, ModelOption.Of(parse, depth)),
+                new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error)),
                 NamedThing.One(spot.Name, "spot", parse.GetValue(spot), house.Spots, s => s.Name),
                 NamedThing.One(seat.Name, "seat", parse.GetValue(seat), house.Seats, s => s.Name));
             if (parse.GetValue(common.Json))

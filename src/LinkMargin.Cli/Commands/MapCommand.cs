@@ -26,9 +26,10 @@ internal static class MapCommand
         Option<bool> csv = CommonOptions.Flag("--csv", "Write the numbers as CSV too.");
         Option<bool> geojson = CommonOptions.Flag("--geojson", "Write the numbers as GeoJSON too, in plan metres.");
         Option<ModelDepth?> depth = ModelOption.Create();
+        Option<string[]?> occupied = OccupiedOption.Create();
         var command = new Command("map", "A picture of the margin for each spot and level, and one with all of them side by side.")
         {
-            file, spot, level, cell, hands, folder, csv, geojson, depth,
+            file, spot, level, cell, hands, folder, csv, geojson, depth, occupied,
         };
         command.SetAction(parse =>
         {
@@ -47,7 +48,9 @@ internal static class MapCommand
                 WithGeoJson = parse.GetValue(geojson),
                 Force = parse.GetValue(common.Force),
             };
-            MapsDocument maps = new MapMaker(invocation, loaded, new LinkModel(house, ModelOption.Of(parse, depth))).Make(order);
+            var model = new LinkModel(
+                house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error));
+            MapsDocument maps = new MapMaker(invocation, loaded, model).Make(order);
             if (parse.GetValue(common.Json))
             {
                 invocation.Output.WriteLine(JsonText.Of(maps));

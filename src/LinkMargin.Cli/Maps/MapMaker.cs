@@ -91,7 +91,14 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
             sheet = Put(order, "sheet.png", stream => stream.Write(png));
         }
 
-        return new MapsDocument(house.Name, order.CellMetres, order.HandsMetres, pictures.RequiredDb, maps, sheet);
+        return new MapsDocument(
+            house.Name,
+            [.. model.Occupied.Select(seat => seat.Name)],
+            order.CellMetres,
+            order.HandsMetres,
+            pictures.RequiredDb,
+            maps,
+            sheet);
     }
 
     private string Put(MapOrder order, string name, Action<Stream> write)

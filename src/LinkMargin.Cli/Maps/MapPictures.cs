@@ -1,5 +1,6 @@
 using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -26,7 +27,7 @@ internal sealed class MapPictures
         budgets = fields.Select(f => f.Spot).Distinct()
             .ToDictionary(spot => spot, spot => LinkEvaluation.Budgets(model, spot, loaded.House.Seats));
         caption = $"Link margin in dB, the worse of both directions, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
-            + $"{ModelOption.InWords(model.Depth)}; an estimate for planning.";
+            + $"{ModelOption.InWords(model.Depth)}; {People(model)}an estimate for planning.";
     }
 
     /// <summary>The margin of the heaviest line, dB.</summary>
@@ -48,6 +49,9 @@ internal sealed class MapPictures
         var request = new SheetRequest(loaded.House, maps, RequiredDb, range, title, caption) { Unit = loaded.PlotUnit };
         return MapSheet.Render(request, MapSheet.FittingSize(request));
     }
+
+    private static string People(LinkModel model) =>
+        model.Occupied.Count == 0 ? "" : $"with people on {OccupiedWords.List(model.Occupied)}; ";
 
     private SeatMark[] SeatsOf(Field field) =>
     [

@@ -87,8 +87,8 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
     private string? WrongCount() => GivenOptions()
         .Select(given => given switch
         {
-            { Option.Arity.MaximumNumberOfValues: 1, Tokens.Count: 0 } => NeedsValue(given.Option),
-            { IdentifierTokenCount: > 1 } => $"{given.Option.Name} stands {given.IdentifierTokenCount} times; give it once",
+            { Option.Arity.MinimumNumberOfValues: > 0, Tokens.Count: 0 } => NeedsValue(given.Option),
+            { Option.Arity.MaximumNumberOfValues: <= 1, IdentifierTokenCount: > 1 } => $"{given.Option.Name} stands {given.IdentifierTokenCount} times; give it once",
             _ => null,
         })
         .FirstOrDefault(fault => fault is not null);
@@ -102,9 +102,14 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
 
         return parse.CommandResult.Children.OfType<ArgumentResult>()
             .Where(a => a.Tokens.Count == 0 && a.Argument.Arity.MinimumNumberOfValues > 0)
-            .Select(a => $"'{CommandWords}' needs {a.Argument.Name}: {a.Argument.Description}")
+            .Select(a => $"'{CommandWords}' needs {a.Argument.Name}: {a.Argument.Description}{Swallowed()}")
             .FirstOrDefault();
     }
+
+    // An option that takes several words may have taken the argument for one of them.
+    private string Swallowed() => GivenOptions().FirstOrDefault(given => given.Tokens.Count > 1) is { } given
+        ? $"; put it before {given.Option.Name}, which takes all words behind it"
+        : "";
 
     private IEnumerable<OptionResult> GivenOptions() =>
         parse.CommandResult.Children.Concat(parse.RootCommandResult.Children).OfType<OptionResult>().Where(o => !o.Implicit);

@@ -23,6 +23,11 @@ internal sealed class BudgetText(LoadedHouse loaded)
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"Straight distance {lengths.InFull(budget.DistanceMetres)}; losses are the mean over the band, that at {budget.Frequency.Megahertz:0} MHz."));
+        if (budget.Occupied.Count > 0)
+        {
+            WordWrap.Write($"With people on {OccupiedWords.List(budget.Occupied)}.", output, width);
+        }
+
         output.WriteLine();
         WritePaths(budget, printed, output, width);
         WriteDirections(budget, printed, output, width);
@@ -44,27 +49,19 @@ internal sealed class BudgetText(LoadedHouse loaded)
         for (int i = 0; i < takenApart.Length; i++)
         {
             PathBudget path = takenApart[i];
-            string heading = budget.Paths.Count == 1 ? PathPart.WayOf(path) : string.Create(CultureInfo.InvariantCulture, $"way {i + 1}: {PathPart.WayOf(path)}");
+            string way = WayWords.Of(path, house, budget.Seat);
+            string heading = budget.Paths.Count == 1 ? way : string.Create(CultureInfo.InvariantCulture, $"way {i + 1}: {way}");
             new PathTable(house, lengths, path, printed).Write(heading, output, width);
             output.WriteLine();
         }
 
-        Crossing[] crossings = [.. takenApart.SelectMany(path => path.Path.Crossings)];
-        if (crossings.Length > 0)
+        string[] legend = [.. new PathLegend(takenApart).All];
+        foreach (string paragraph in legend)
         {
-            WordWrap.Write("Angle: between the path and the surface's normal; 0 is head on.", output, width);
+            WordWrap.Write(paragraph, output, width);
         }
 
-        if (crossings.Any(PathTable.HasShare))
-        {
-            WordWrap.Write(
-                "Share: of joists, how much of the path's width (first Fresnel zone) they cover; of solid things, the length inside "
-                    + "them over the thickness their loss is stated for.",
-                output,
-                width);
-        }
-
-        if (crossings.Length > 0)
+        if (legend.Length > 0)
         {
             output.WriteLine();
         }
@@ -85,8 +82,8 @@ internal sealed class BudgetText(LoadedHouse loaded)
             PathBudget path = budget.Paths[i];
             table.Add(
                 FormattableString.Invariant($"{i + 1}"),
-                PathPart.WayOf(path),
-                lengths.Brief(path.Path.LengthMetres),
+                WayWords.Of(path, house, budget.Seat),
+                path.Path.Kind == PathKind.Diffuse ? "" : lengths.Brief(path.Path.LengthMetres),
                 Tenths.Show(printed.LossOf(path)),
                 string.Create(CultureInfo.InvariantCulture, $"{100 * budget.ShareOf(path):0.0} %"));
         }
@@ -94,6 +91,15 @@ internal sealed class BudgetText(LoadedHouse loaded)
         table.AddRule();
         table.Add("", "all ways together, their powers added", "", Tenths.Show(printed.PathLoss), "");
         table.WriteTo(output, width);
+        WordWrap.Write(Mixture(budget), output, width);
+    }
+
+    private static string Mixture(LinkBudget budget)
+    {
+        string delays = $"delays spread over {Tenths.Show(budget.DelaySpreadNanoseconds)} ns rms.";
+        return budget.StrongestOverRestDb is double db
+            ? $"The strongest way brings {Tenths.Show(Math.Abs(db))} dB {(db >= 0 ? "more" : "less")} than all others together; {delays}"
+            : char.ToUpperInvariant(delays[0]) + delays[1..];
     }
 
     private static void WriteDirections(LinkBudget budget, PrintedBudget printed, TextWriter output, int width)

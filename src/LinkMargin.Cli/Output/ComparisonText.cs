@@ -15,10 +15,18 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     private readonly SpotScore[] inOrder =
         [.. ranking.Scores.OrderBy(score => house.Spots.ToList().IndexOf(score.Spot))];
 
+    /// <summary>Seats with people who stand in the way.</summary>
+    public IReadOnlyList<Seat> Occupied { get; init; } = [];
+
     /// <summary>Writes all of it.</summary>
     public void Write(TextWriter output, int width)
     {
         output.WriteLine($"{house.Name}: margin in dB, seats against spots. '!' marks a seat short of what it asks for.");
+        if (Occupied.Count > 0)
+        {
+            WordWrap.Write($"With people on {OccupiedWords.List(Occupied)}, who stand in the way of all links but their own.", output, width);
+        }
+
         foreach (SpotScore[] block in inOrder.Chunk(SpotsSideBySide(width)))
         {
             output.WriteLine();

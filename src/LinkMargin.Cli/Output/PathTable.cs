@@ -1,6 +1,7 @@
 using System.Globalization;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Files.Json;
 
 namespace LinkMargin.Cli.Output;
 
@@ -11,53 +12,55 @@ namespace LinkMargin.Cli.Output;
 /// <param name="printed">The budget's figures.</param>
 internal sealed class PathTable(House house, LengthWords lengths, PathBudget path, PrintedBudget printed)
 {
-    private readonly bool hasShares = path.Path.Crossings.Any(HasShare);
-
     /// <summary>Writes it.</summary>
-    /// <param name="heading">What stands above the parts.</param>
+    /// <param name="heading">What stands above the table.</param>
     /// <param name="output">Where to.</param>
     /// <param name="width">How wide it may be.</param>
     public void Write(string heading, TextWriter output, int width)
     {
-        List<Column> columns =
+        PathPart[] parts = PathPart.Of(path, house, lengths);
+        List<(Column Column, Func<PathPart, string> Cell)> columns =
         [
-            new("from spot", Align.Right), new(heading) { Wraps = true }, new("level"), new("material"), new("angle", Align.Right),
+            (new("from spot", Align.Right), At),
+            (new("what") { Wraps = true }, part => part.What),
+            (new("level"), LevelOf),
+            (new("material"), part => part.Crossing?.Material.Name ?? ""),
+            (new("angle", Align.Right), AngleOf),
+            (new("share", Align.Right), ShareOf),
+            (new("basis"), part => part.Basis is { } basis ? CrossingDocument.WordFor(basis) : ""),
         ];
-        if (hasShares)
-        {
-            columns.Add(new Column("share", Align.Right));
-        }
 
-        columns.Add(new Column("loss, dB", Align.Right));
-        var table = new TextTable(columns);
-        PathPart[] parts = PathPart.Of(path, lengths);
+        WordWrap.Write(heading, output, width);
+        output.WriteLine();
+
+        // What no line has anything to say in is left out; where and what stay.
+        columns.RemoveAll(c => !c.Column.Wraps && parts.All(part => c.Cell(part).Length == 0));
+        var table = new TextTable([.. columns.Select(c => c.Column), new Column("loss, dB", Align.Right)]);
         foreach ((PathPart part, long loss) in parts.Zip(printed.PartsOf(path, parts)))
         {
-            Add(table, part, loss);
+            Add(part, loss);
         }
 
         table.AddRule();
-        Add(table, new PathPart("together", path.LossDb), printed.LossOf(path));
+        Add(new PathPart("together", path.LossDb), printed.LossOf(path));
         table.WriteTo(output, width);
+
+        void Add(PathPart part, long loss) => table.Add([.. columns.Select(c => c.Cell(part)), Tenths.Show(loss)]);
     }
 
     /// <summary>Whether a crossing counts by a share of the loss its material is listed with.</summary>
     public static bool HasShare(Crossing crossing) => crossing.Kind == ObstacleKind.Joists || crossing.Share != 1;
 
-    private void Add(TextTable table, PathPart part, long loss)
-    {
-        Crossing? crossing = part.Crossing;
-        string at = crossing is null ? "" : lengths.Brief(crossing.DistanceMetres);
-        string level = crossing is null ? "" : LevelWords(crossing);
-        string angle = crossing is null ? "" : string.Create(CultureInfo.InvariantCulture, $"{crossing.IncidenceDegrees:0} deg");
-        string share = crossing is null || !HasShare(crossing) ? "" : string.Create(CultureInfo.InvariantCulture, $"{100 * crossing.Share:0} %");
-        string material = crossing?.Material.Name ?? "", figure = Tenths.Show(loss);
-        table.Add(hasShares ? [at, part.What, level, material, angle, share, figure] : [at, part.What, level, material, angle, figure]);
-    }
+    private string At(PathPart part) => (part.Crossing?.DistanceMetres ?? part.Turn?.DistanceMetres) is double metres ? lengths.Brief(metres) : "";
 
-    private string LevelWords(Crossing crossing)
-    {
-        string level = house.Levels[crossing.LevelIndex].Name;
-        return crossing.Kind is ObstacleKind.FloorLayer or ObstacleKind.Joists ? $"above {level}" : level;
-    }
+    private string LevelOf(PathPart part) =>
+        (part.Crossing?.LevelIndex ?? part.Turn?.LevelIndex) is int level ? house.Levels[level].Name : "";
+
+    private static string AngleOf(PathPart part) => (part.Crossing?.IncidenceDegrees ?? part.Turn?.IncidenceDegrees) is double degrees
+        ? string.Create(CultureInfo.InvariantCulture, $"{degrees:0} deg")
+        : "";
+
+    private static string ShareOf(PathPart part) => part.Crossing is { } crossing && HasShare(crossing)
+        ? string.Create(CultureInfo.InvariantCulture, $"{100 * crossing.Share:0} %")
+        : "";
 }

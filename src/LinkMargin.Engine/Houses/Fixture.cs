@@ -28,4 +28,7 @@ public sealed record Fixture(
 
     /// <summary>Sides of a shell that have no panel.</summary>
     public BoxSides OpenSides { get; init; }
+
+    /// <summary>The seat whose player it is a part of; null for things.</summary>
+    public Seat? Seat { get; init; }
 }

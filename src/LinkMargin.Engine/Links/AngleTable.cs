@@ -29,6 +29,10 @@ internal sealed class AngleTable
     {
         double baseDb = material.ThroughDb ?? material.LossDb;
         Layer[] layers = LayersOf(material);
+        Basis = material.ThroughDb is not null ? LossBasis.Through
+            : layers.Length == 0 ? LossBasis.Listed
+            : material.Angle == LossAngle.Mean ? LossBasis.MeanAndLayers
+            : LossBasis.HeadOnAndLayers;
         if (layers.Length == 0)
         {
             Fill(baseDb);
@@ -44,6 +48,9 @@ internal sealed class AngleTable
 
         (DiffuseTransmittance, DiffuseReflectance) = DiffuseMeans();
     }
+
+    /// <summary>What its losses rest on.</summary>
+    internal LossBasis Basis { get; }
 
     /// <summary>Share of a diffuse field's power that passes.</summary>
     internal double DiffuseTransmittance { get; }

@@ -24,6 +24,12 @@ internal sealed class DirectSpotModel(Scene scene, Spot spot) : SpotModel(scene,
         }
 
         var path = new Path(PathKind.Direct, [Console, hands], length, crossings);
-        return [new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)];
+        return
+        [
+            new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)
+            {
+                Bases = [.. crossings.Select(c => c.Kind == ObstacleKind.Joists ? LossBasis.JoistShare : LossBasis.Listed)],
+            },
+        ];
     }
 }

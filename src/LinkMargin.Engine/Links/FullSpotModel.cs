@@ -101,7 +101,12 @@ internal sealed class FullSpotModel : SpotModel
 
             if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, out Reflection reflection))
             {
-                Add(reflection, Scene.NameOf(mirror));
+                MirrorPanel panel = mirror.PanelAt(reflection.Place);
+                Add(
+                    reflection,
+                    mirror.IsFixture ? TurnKind.Fixture : TurnKind.Wall,
+                    Scene.Names[panel.Name],
+                    cells.LevelAt(Math.Clamp(reflection.Place.Z, panel.Low, panel.High)));
             }
         }
 
@@ -109,7 +114,8 @@ internal sealed class FullSpotModel : SpotModel
         {
             if (Mirror.InLevel(mirror, Console, hands, wavelength, losses, out Reflection reflection))
             {
-                Add(reflection, $"{mirror.Name} of {Scene.House.Levels[mirror.Level].Name}");
+                TurnKind kind = mirror.FacesUp ? TurnKind.Floor : TurnKind.Ceiling;
+                Add(reflection, kind, Scene.House.Levels[mirror.Level].Name, mirror.Level);
             }
         }
 
@@ -122,13 +128,17 @@ internal sealed class FullSpotModel : SpotModel
 
         return [.. paths.OrderBy(path => path.LossDb)];
 
-        void Add(Reflection reflection, string by)
+        void Add(Reflection reflection, TurnKind kind, string name, int level)
         {
             double power = ReflectedPower(reflection, hands, facingDegrees, buffer, sum * LeastShare);
             if (power > 0)
             {
                 sum += power;
-                paths.Add(ReflectedBudget(reflection, hands, facingDegrees, power, by, buffer));
+                var turn = new PathTurn(kind, name, level, Console.DistanceTo(reflection.Place))
+                {
+                    IncidenceDegrees = double.RadiansToDegrees(Math.Acos(reflection.CosIncidence)),
+                };
+                paths.Add(ReflectedBudget(reflection, hands, facingDegrees, power, turn, buffer));
             }
         }
     }
@@ -206,11 +216,11 @@ internal sealed class FullSpotModel : SpotModel
         Crossing[] crossings = Itemisation.Crossings(Scene, Console, hands, buffer, wholeFloors: true);
         double length = Console.DistanceTo(hands);
         double bodyDb = Console == hands ? 0 : -Decibels.FromPowerRatio(body.Factor(Console, hands, facingDegrees));
-        return Itemised(new Path(PathKind.Direct, [Console, hands], length, crossings), lossDb, 0, bodyDb, "");
+        return Itemised(new Path(PathKind.Direct, [Console, hands], length, crossings), lossDb, 0, bodyDb, []);
     }
 
     private PathBudget ReflectedBudget(
-        in Reflection reflection, Point3 hands, double? facingDegrees, double power, string by, TraceBuffer buffer)
+        in Reflection reflection, Point3 hands, double? facingDegrees, double power, PathTurn turn, TraceBuffer buffer)
     {
         Point3 place = reflection.Place;
         Crossing[] there = Itemisation.Crossings(
@@ -223,7 +233,7 @@ internal sealed class FullSpotModel : SpotModel
             ToLossDb(power),
             -Decibels.FromPowerRatio(reflection.PowerRatio),
             -Decibels.FromPowerRatio(body.Factor(reflection.Image, hands, facingDegrees)),
-            by);
+            [turn]);
     }
 
     private PathBudget AroundBudget(in WayRound way, Point3 hands, double? facingDegrees, TraceBuffer buffer)
@@ -241,11 +251,11 @@ internal sealed class FullSpotModel : SpotModel
         double factor = body.Factor(way.Place, hands, facingDegrees);
         var path = new Path(PathKind.Around, corners, way.Metres, crossings);
         return Itemised(
-            path, ToLossDb(way.Power * factor), 0, -Decibels.FromPowerRatio(factor), waysRound.NameOf(way), way.BendDb);
+            path, ToLossDb(way.Power * factor), 0, -Decibels.FromPowerRatio(factor), waysRound.Turns(way), way.BendDb);
     }
 
     private PathBudget Itemised(
-        Path path, double lossDb, double reflectionDb, double bodyDb, string by, double bendingDb = 0)
+        Path path, double lossDb, double reflectionDb, double bodyDb, IReadOnlyList<PathTurn> turns, double bendingDb = 0)
     {
         double freeSpaceDb = FreeSpaceLoss.Db(path.LengthMetres, Scene.Band.Equivalent);
         double[] crossingsDb = [.. path.Crossings.Select(c => CrossingLoss.Db(
@@ -259,7 +269,13 @@ internal sealed class FullSpotModel : SpotModel
             BendingDb = bendingDb,
             ReflectionDb = reflectionDb,
             BodyDb = bodyDb,
-            By = by,
+            Turns = turns,
+            Bases =
+            [
+                .. path.Crossings.Select(c => c.Kind == ObstacleKind.Joists
+                    ? LossBasis.JoistShare
+                    : losses[Scene.NumberOf(c.Material)].Basis),
+            ],
         };
     }
 
@@ -269,6 +285,7 @@ internal sealed class FullSpotModel : SpotModel
         double length = Console.DistanceTo(hands) + shell.Balance.LifeMetres(cells.At(hands));
         return new PathBudget(new Path(PathKind.Diffuse, [Console, hands], length, []), 0, [], lossDb)
         {
+            Bases = [],
             BodyDb = bodyDb,
             DiffuseDb = lossDb - bodyDb,
         };

@@ -22,6 +22,9 @@ public sealed record LinkBudget(
     IReadOnlyList<DirectionBudget> Directions,
     double MarginDb)
 {
+    /// <summary>Other seats with people who stand in the way.</summary>
+    public IReadOnlyList<Seat> Occupied { get; init; } = [];
+
     /// <summary>Power of the strongest path over that of all others together, dB; null where it is alone.</summary>
     public double? StrongestOverRestDb
     {

@@ -11,13 +11,22 @@ public static class LinkEvaluation
     /// <param name="model">The house, ready.</param>
     /// <param name="spot">Where the console stands.</param>
     /// <param name="seat">Where the player sits.</param>
-    public static LinkBudget Budget(LinkModel model, Spot spot, Seat seat) => Budget(model, model.For(spot), seat);
+    public static LinkBudget Budget(LinkModel model, Spot spot, Seat seat)
+    {
+        LinkModel seen = model.SeenFrom(seat);
+        return Budget(seen, seen.For(spot), seat);
+    }
 
     /// <summary>The budgets of one spot with several seats, in their order.</summary>
     public static LinkBudget[] Budgets(LinkModel model, Spot spot, IEnumerable<Seat> seats)
     {
-        SpotModel ready = model.For(spot);
-        return [.. seats.Select(seat => Budget(model, ready, seat))];
+        var ready = new Lazy<SpotModel>(() => model.For(spot)); // not needed where every seat has somebody on it
+        return
+        [
+            .. seats.Select(seat => model.SeenFrom(seat) is var seen && seen == model
+                ? Budget(model, ready.Value, seat)
+                : Budget(seen, seen.For(spot), seat)),
+        ];
     }
 
     /// <summary>The budgets of every seat with every spot by the straight line alone: one row for each seat.</summary>
@@ -64,6 +73,9 @@ public static class LinkEvaluation
             paths,
             pathLossDb,
             directions,
-            directions.Min(direction => direction.MarginDb));
+            directions.Min(direction => direction.MarginDb))
+        {
+            Occupied = model.Occupied,
+        };
     }
 }

@@ -16,6 +16,7 @@ public sealed class LinkModel
     private readonly RoomShell? shell;
     private readonly BendGraph? bends;
     private readonly BodyShadow? body;
+    private readonly Dictionary<string, Lazy<LinkModel>> without = [];
 
     /// <summary>Prepares a house.</summary>
     public LinkModel(House house, ModelDepth depth = ModelDepth.Full)
@@ -23,8 +24,35 @@ public sealed class LinkModel
     {
     }
 
+    /// <summary>
+    /// Prepares a house with people on some seats. They stand in the way of every link but their own, which meets its own
+    /// player in another way; a seat that does not say where it faces has nobody.
+    /// </summary>
+    /// <param name="house">The house.</param>
+    /// <param name="depth">How much of the physics is taken in.</param>
+    /// <param name="occupied">The seats with people on them.</param>
+    public LinkModel(House house, ModelDepth depth, IReadOnlyCollection<Seat> occupied)
+        : this(Scene.Compile(house with { Fixtures = [.. house.Fixtures, .. occupied.SelectMany(Body.Of)] }), depth)
+    {
+        Occupied = [.. occupied.Where(seat => seat.FacingDegrees is not null)];
+        foreach (Seat seat in Occupied)
+        {
+            without.Add(seat.Name, new Lazy<LinkModel>(() => new LinkModel(this, seat)));
+        }
+    }
+
     /// <summary>Prepares a scene.</summary>
     public LinkModel(Scene scene, ModelDepth depth = ModelDepth.Full)
+        : this(scene, depth, null)
+    {
+    }
+
+    // The same house without one seat's player. Materials keep their numbers, so what belongs to them is shared.
+    private LinkModel(LinkModel all, Seat seat)
+        : this(all.Scene.Without(seat), all.Depth, all) =>
+        Occupied = [.. all.Occupied.Where(other => other.Name != seat.Name)];
+
+    private LinkModel(Scene scene, ModelDepth depth, LinkModel? akin)
     {
         Scene = scene;
         Depth = depth;
@@ -34,24 +62,30 @@ public sealed class LinkModel
             return;
         }
 
-        losses = new LossTables(scene.Materials, scene.Band);
+        losses = akin?.losses ?? new LossTables(scene.Materials, scene.Band);
         cells = new Cells(scene);
         shell = BalanceBuilder.Build(scene, losses, cells);
         bends = new BendGraph(scene, losses);
-        body = new BodyShadow(scene.Band.Equivalent.WavelengthMetres);
+        body = akin?.body ?? new BodyShadow(scene.Band.Equivalent.WavelengthMetres);
     }
 
     /// <summary>The house, laid out.</summary>
     public Scene Scene { get; }
 
-    /// <summary>The house.</summary>
+    /// <summary>The house; people on its seats are among its fixtures.</summary>
     public House House => Scene.House;
 
     /// <summary>How much of the physics is taken in.</summary>
     public ModelDepth Depth { get; }
 
+    /// <summary>The seats with people who stand in the way.</summary>
+    public IReadOnlyList<Seat> Occupied { get; } = [];
+
     /// <summary>The two radios.</summary>
     public RadioPair Radios { get; }
+
+    /// <summary>The house as a seat's own link meets it: without its own player.</summary>
+    internal LinkModel SeenFrom(Seat seat) => without.TryGetValue(seat.Name, out Lazy<LinkModel>? own) ? own.Value : this;
 
     /// <summary>Everything about one spot that its links share.</summary>
     internal SpotModel For(Spot spot) => Depth == ModelDepth.Direct

@@ -17,4 +17,7 @@ public enum ObstacleKind
 
     /// <summary>A solid fixture, or one panel of a shell.</summary>
     Fixture,
+
+    /// <summary>The body of somebody who sits on another seat.</summary>
+    Player,
 }

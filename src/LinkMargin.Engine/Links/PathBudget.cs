@@ -25,6 +25,9 @@ public sealed record PathBudget(Path Path, double FreeSpaceDb, IReadOnlyList<dou
     /// <summary>From the console's power to that of an even field where the player sits, dB; 0 for a path that runs on lines.</summary>
     public double DiffuseDb { get; init; }
 
-    /// <summary>What threw it back or what it went round, in words; empty for others.</summary>
-    public string By { get; init; } = "";
+    /// <summary>Where it left its straight line, in order from the spot; empty for the straight line and the diffuse field.</summary>
+    public IReadOnlyList<PathTurn> Turns { get; init; } = [];
+
+    /// <summary>How the loss of each of the path's crossings came about, in their order.</summary>
+    public required IReadOnlyList<LossBasis> Bases { get; init; }
 }

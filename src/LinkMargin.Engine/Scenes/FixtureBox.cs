@@ -34,6 +34,7 @@ internal sealed class FixtureBox
         Name = name;
         IsShell = fixture.IsShell;
         OpenSides = fixture.OpenSides;
+        IsBody = fixture.Seat is not null;
         BulkThickness = fixture.Material.Form == LossForm.Bulk ? fixture.Material.ThicknessMetres : null;
         double reachX = (Math.Abs(cos) * halfX) + (Math.Abs(sin) * halfY);
         double reachY = (Math.Abs(sin) * halfX) + (Math.Abs(cos) * halfY);
@@ -65,6 +66,9 @@ internal sealed class FixtureBox
     internal bool IsShell { get; }
 
     internal BoxSides OpenSides { get; }
+
+    /// <summary>Whether it is a part of a player's body.</summary>
+    internal bool IsBody { get; }
 
     /// <summary>Middle of its footprint.</summary>
     internal Point2 Centre => centre;

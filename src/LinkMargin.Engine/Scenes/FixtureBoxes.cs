@@ -73,15 +73,33 @@ internal sealed class FixtureBoxes
 
     private static void Add(TraceBuffer buffer, FixtureBox box, double along, BoxSides side, double cosine, double share)
     {
+        if (box.IsBody && HasMet(buffer, box.Name))
+        {
+            return; // torso and head are one player
+        }
+
         ref Hit hit = ref buffer.Next();
         hit.Along = Math.Clamp(along, 0, 1);
         hit.Name = box.Name;
         hit.Material = box.Material;
         hit.Level = box.Level;
-        hit.Kind = ObstacleKind.Fixture;
+        hit.Kind = box.IsBody ? ObstacleKind.Player : ObstacleKind.Fixture;
         hit.CosIncidence = cosine;
         hit.Share = share;
         hit.Mirror = box.MirrorOf(side);
         (hit.NormalX, hit.NormalY) = box.NormalOf(side);
+    }
+
+    private static bool HasMet(TraceBuffer buffer, int player)
+    {
+        foreach (ref readonly Hit hit in buffer.Hits)
+        {
+            if (hit.Kind == ObstacleKind.Player && hit.Name == player)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

@@ -6,8 +6,7 @@ namespace LinkMargin.Engine.Scenes;
 /// <param name="Height">Over the lowest floor, metres.</param>
 /// <param name="FacesUp">Whether it is a floor.</param>
 /// <param name="Material">What it is made of.</param>
-/// <param name="Name">What it is called.</param>
 /// <param name="Level">The level it bounds.</param>
 /// <param name="Voids">Holes in it.</param>
 internal sealed record LevelMirror(
-    double Height, bool FacesUp, int Material, string Name, int Level, IReadOnlyList<Polygon> Voids);
+    double Height, bool FacesUp, int Material, int Level, IReadOnlyList<Polygon> Voids);

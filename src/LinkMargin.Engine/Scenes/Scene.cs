@@ -74,8 +74,17 @@ public sealed class Scene
     /// <summary>The number of one of the scene's materials.</summary>
     internal int NumberOf(Material material) => numbers[material];
 
-    /// <summary>What a mirror is called: its first panel's wall or fixture.</summary>
-    internal string NameOf(UprightMirror mirror) => Names[mirror.Panels[0].Name];
+    /// <summary>The same without the body of a seat's player; materials and names keep their numbers.</summary>
+    internal Scene Without(Seat seat) => new(
+        House with { Fixtures = [.. House.Fixtures.Where(fixture => fixture.Seat?.Name != seat.Name)] },
+        Band,
+        storeys,
+        floors,
+        new FixtureBoxes([.. House.Fixtures.Zip(Boxes).Where(pair => pair.First.Seat?.Name != seat.Name).Select(pair => pair.Second)]),
+        Materials,
+        Names,
+        Uprights,
+        Plates);
 
     /// <summary>Lays a house out for Bluetooth's band.</summary>
     public static Scene Compile(House house) => SceneCompiler.Compile(house, Band.Bluetooth);

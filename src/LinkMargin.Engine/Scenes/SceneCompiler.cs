@@ -96,7 +96,7 @@ internal sealed class SceneCompiler
             var side = new MirrorCollector();
             bool isOpen = box.IsShell && (box.OpenSides & FixtureBox.PanelSides[i]) != 0;
             side.Add(start.X, start.Y, end.X, end.Y, box.Low, box.High, isOpen ? -1 : box.Material, box.Name, []);
-            yield return side.All[0] with { Number = first + i };
+            yield return side.All[0] with { Number = first + i, IsFixture = true };
         }
     }
 
@@ -108,7 +108,6 @@ internal sealed class SceneCompiler
             level.ElevationMetres,
             true,
             materials.Of(below is null ? Surroundings.Ground : WholeFloorOf(index - 1)),
-            "floor",
             index,
             below?.Voids ?? []);
         bool isTop = index == house.Levels.Count - 1 || level.Above is null;
@@ -116,7 +115,6 @@ internal sealed class SceneCompiler
             level.CeilingMetres,
             false,
             materials.Of(isTop ? Surroundings.TopCeiling : WholeFloorOf(index)),
-            "ceiling",
             index,
             isTop ? [] : level.Above!.Voids);
     }

@@ -1,3 +1,5 @@
+using LinkMargin.Engine.Geometry;
+
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>Upright panels in one plane, which throw energy back together.</summary>
@@ -14,4 +16,15 @@ internal sealed record UprightMirror(
 
     /// <summary>Place along the plane, metres.</summary>
     internal double Along(double x, double y) => (NormalX * y) - (NormalY * x);
+
+    /// <summary>Whether it is a side of a fixture.</summary>
+    internal bool IsFixture { get; init; }
+
+    /// <summary>The panel at a place, or the nearest to it: a mirror may run through several walls and levels.</summary>
+    internal MirrorPanel PanelAt(Point3 place)
+    {
+        double along = Along(place.X, place.Y);
+        return Panels.MinBy(panel => double.Hypot(
+            along - Math.Clamp(along, panel.From, panel.To), place.Z - Math.Clamp(place.Z, panel.Low, panel.High)))!;
+    }
 }

@@ -7,6 +7,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="House">The house's name.</param>
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Seat">The seat's name.</param>
+/// <param name="Occupied">Other seats with people who stand in the way.</param>
 /// <param name="DistanceM">Straight distance, metres.</param>
 /// <param name="FrequencyMHz">The frequency whose free-space loss is the mean over the band, MHz.</param>
 /// <param name="Paths">The paths, strongest first.</param>
@@ -22,6 +23,7 @@ public sealed record BudgetDocument(
     string House,
     string Spot,
     string Seat,
+    IReadOnlyList<string> Occupied,
     double DistanceM,
     double FrequencyMHz,
     IReadOnlyList<PathDocument> Paths,
@@ -39,6 +41,7 @@ public sealed record BudgetDocument(
         house.Name,
         budget.Spot.Name,
         budget.Seat.Name,
+        [.. budget.Occupied.Select(seat => seat.Name)],
         budget.DistanceMetres,
         budget.Frequency.Megahertz,
         [.. budget.Paths.Select(path => PathDocument.Of(house, budget, path))],

@@ -5,20 +5,26 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>Every seat with every spot, and the ranking, as JSON.</summary>
 /// <param name="House">The house's name.</param>
+/// <param name="Occupied">Seats with people who stand in the way of the others' links.</param>
 /// <param name="Ranking">The spots, best first.</param>
 /// <param name="Choice">Which to choose.</param>
 /// <param name="SeatsNeverMet">Seats below their required margin at every spot.</param>
 /// <param name="Links">The budget of every link, spots in the order of the ranking, then seats in the house's order.</param>
 public sealed record ComparisonDocument(
     string House,
+    IReadOnlyList<string> Occupied,
     IReadOnlyList<RankDocument> Ranking,
     ChoiceDocument Choice,
     IReadOnlyList<string> SeatsNeverMet,
     IReadOnlyList<BudgetDocument> Links)
 {
     /// <summary>A ranking of at least one spot as JSON says it.</summary>
-    public static ComparisonDocument Of(House house, Ranking ranking) => new(
+    /// <param name="house">The house.</param>
+    /// <param name="ranking">Its ranking.</param>
+    /// <param name="occupied">The seats with people who stand in the way.</param>
+    public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied) => new(
         house.Name,
+        [.. occupied.Select(seat => seat.Name)],
         [.. ranking.Scores.Select((score, i) => RankDocument.Of(house, score, i + 1))],
         ChoiceDocument.Of(house, Engine.Decisions.Choice.Of(ranking)),
         [.. ranking.SeatsNeverMet.Select(seat => seat.Name)],

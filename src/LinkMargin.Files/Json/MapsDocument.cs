@@ -2,10 +2,17 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>The maps one command made, as JSON.</summary>
 /// <param name="House">The house's name.</param>
+/// <param name="Occupied">Seats with people who stand in the way.</param>
 /// <param name="CellM">Side of a cell, metres.</param>
 /// <param name="HandsM">Height of the hands above the floor, metres.</param>
 /// <param name="RequiredDb">The margin of the heaviest line, dB.</param>
 /// <param name="Maps">The maps.</param>
 /// <param name="Sheet">The picture with all of them; left out where there is one map.</param>
 public sealed record MapsDocument(
-    string House, double CellM, double HandsM, double RequiredDb, IReadOnlyList<MapDocument> Maps, string? Sheet);
+    string House,
+    IReadOnlyList<string> Occupied,
+    double CellM,
+    double HandsM,
+    double RequiredDb,
+    IReadOnlyList<MapDocument> Maps,
+    string? Sheet);

@@ -5,7 +5,7 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>One path of a link, as JSON.</summary>
 /// <param name="Kind"><c>direct</c>, <c>reflected</c>, <c>around</c> or <c>diffuse</c>.</param>
-/// <param name="By">What threw it back or what it went round; left out for others.</param>
+/// <param name="Turns">What threw it back or what it went round, in order from the spot.</param>
 /// <param name="LengthM">Its length, metres.</param>
 /// <param name="Share">Its share of the power that arrives, 0 to 1.</param>
 /// <param name="FreeSpaceDb">Free-space loss over its length, dB.</param>
@@ -18,7 +18,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="Crossings">What it meets, in order from the spot.</param>
 public sealed record PathDocument(
     string Kind,
-    string? By,
+    IReadOnlyList<TurnDocument> Turns,
     double LengthM,
     double Share,
     double FreeSpaceDb,
@@ -42,7 +42,7 @@ public sealed record PathDocument(
 
     internal static PathDocument Of(House house, LinkBudget link, PathBudget budget) => new(
         WordFor(budget.Path.Kind),
-        budget.By.Length == 0 ? null : budget.By,
+        [.. budget.Turns.Select(turn => TurnDocument.Of(house, turn))],
         budget.Path.LengthMetres,
         link.ShareOf(budget),
         budget.FreeSpaceDb,
@@ -52,7 +52,10 @@ public sealed record PathDocument(
         Unsigned(budget.DiffuseDb),
         Unsigned(budget.BodyDb),
         budget.LossDb,
-        [.. budget.Path.Crossings.Zip(budget.CrossingsDb, (crossing, lossDb) => CrossingDocument.Of(house, crossing, lossDb))]);
+        [
+            .. budget.Path.Crossings.Zip(budget.CrossingsDb, budget.Bases)
+                .Select(item => CrossingDocument.Of(house, item.First, item.Second, item.Third)),
+        ]);
 
     // A loss of nothing comes out of a logarithm as -0, which JSON would show.
     private static double Unsigned(double db) => db == 0 ? 0 : db;

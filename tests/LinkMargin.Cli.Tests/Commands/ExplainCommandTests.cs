@@ -78,6 +78,37 @@ public sealed class ExplainCommandTests : IDisposable
     }
 
     [Fact]
+    public void Every_crossing_says_what_its_loss_rests_on_and_the_legend_what_that_means()
+    {
+        CommandRun run = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "desk");
+        CommandRun json = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "desk", "--json");
+        JsonElement[] crossings =
+        [
+            .. json.Json.GetProperty("paths").EnumerateArray().SelectMany(path => path.GetProperty("crossings").EnumerateArray()),
+        ];
+
+        Assert.Contains(crossings, c => c.GetProperty("what").GetString() == "joists" && c.GetProperty("basis").GetString() == "joists");
+        Assert.Contains(crossings, c => c.GetProperty("what").GetString() == "floor" && c.GetProperty("basis").GetString() == "head-on");
+        Assert.Contains("head-on, the table's loss head on, changed with the angle as its layers do", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("joists, what comes through them and between them, by the share", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.DoesNotContain("through, what passes", run.OutputUnwrapped, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_way_thrown_back_says_where_and_by_what()
+    {
+        CommandRun run = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa");
+        JsonElement json = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--json").Json;
+
+        Assert.Contains("thrown back by the floor of den", run.Output, StringComparison.Ordinal);
+        JsonElement turn = Assert.Single(
+            json.GetProperty("paths").EnumerateArray().SelectMany(path => path.GetProperty("turns").EnumerateArray()),
+            turn => turn.GetProperty("what").GetString() == "floor");
+        Assert.Equal(("den", "den"), (turn.GetProperty("name").GetString(), turn.GetProperty("level").GetString()));
+        Assert.InRange(turn.GetProperty("incidenceDeg").GetDouble(), 1, 89);
+    }
+
+    [Fact]
     public void Spot_and_seat_may_be_left_out_where_there_is_one_of_each() => Assert.Equal(
         Run("explain", "one.yaml", "--spot", "den rack", "--seat", "sofa").Output,
         Run("explain", "one.yaml").Output);

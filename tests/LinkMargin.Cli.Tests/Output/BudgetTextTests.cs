@@ -67,7 +67,7 @@ public sealed class BudgetTextTests
         // The wall at x = 4 is met head on but for 4 m to the side over 7 m, and 0.3 m down.
         double angle = double.RadiansToDegrees(Math.Acos(7 / budget.DistanceMetres));
         Assert.Equal(
-            string.Create(CultureInfo.InvariantCulture, $"{budget.DistanceMetres / 2:0.00} m wall games den | passage den brick {angle:0} deg 6.5"),
+            string.Create(CultureInfo.InvariantCulture, $"{budget.DistanceMetres / 2:0.00} m wall games den | passage den brick {angle:0} deg listed 6.5"),
             string.Join(' ', line.Split(' ', StringSplitOptions.RemoveEmptyEntries)));
     }
 

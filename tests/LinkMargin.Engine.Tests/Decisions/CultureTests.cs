@@ -52,7 +52,7 @@ public sealed class CultureTests
         Field field = FieldComputation.Compute(model, new FieldRequest(house.Spots[0], 0) { CellMetres = 1 });
         return
         [
-            .. ranking.Scores.SelectMany(s => s.Budgets).SelectMany(b => b.Paths).Select(p => p.By),
+            .. ranking.Scores.SelectMany(s => s.Budgets).SelectMany(b => b.Paths).SelectMany(p => p.Turns).Select(t => t.Name),
             .. ranking.Scores.SelectMany(s => s.Budgets).SelectMany(b => b.Paths).SelectMany(p => p.Path.Crossings).Select(c => c.Name),
             .. ranking.Scores.SelectMany(s => s.Budgets).Select(b => Bits(b.MarginDb)),
             .. field.MarginDb.Select(Bits),

@@ -39,6 +39,9 @@ public sealed class JsonTextTests
         Assert.Equal("den", crossing.GetProperty("level").GetString());
         Assert.Equal(0, crossing.GetProperty("incidenceDeg").GetDouble(), 1e-6);
         Assert.Equal(3.4, crossing.GetProperty("lossDb").GetDouble());
+        Assert.Equal("listed", crossing.GetProperty("basis").GetString());
+        Assert.Empty(path.GetProperty("turns").EnumerateArray());
+        Assert.Empty(root.GetProperty("occupied").EnumerateArray());
         JsonElement[] directions = [.. root.GetProperty("directions").EnumerateArray()];
         Assert.Equal(["controller", "console"], directions.Select(d => d.GetProperty("from").GetString()));
         Assert.Equal(["console", "controller"], directions.Select(d => d.GetProperty("to").GetString()));
@@ -54,7 +57,7 @@ public sealed class JsonTextTests
     public void A_comparison_has_the_ranking_the_choice_and_every_link()
     {
         Ranking ranking = Ranking.Of(Scene.Compile(House));
-        using JsonDocument document = JsonDocument.Parse(JsonText.Of(ComparisonDocument.Of(House, ranking)));
+        using JsonDocument document = JsonDocument.Parse(JsonText.Of(ComparisonDocument.Of(House, ranking, [])));
         JsonElement root = document.RootElement;
 
         JsonElement[] ranks = [.. root.GetProperty("ranking").EnumerateArray()];
@@ -76,6 +79,8 @@ public sealed class JsonTextTests
     {
         Assert.All(Enum.GetValues<ObstacleKind>(), kind => Assert.NotEmpty(CrossingDocument.WordFor(kind)));
         Assert.All(Enum.GetValues<PathKind>(), kind => Assert.NotEmpty(PathDocument.WordFor(kind)));
+        Assert.All(Enum.GetValues<TurnKind>(), kind => Assert.NotEmpty(TurnDocument.WordFor(kind)));
+        Assert.All(Enum.GetValues<LossBasis>(), basis => Assert.NotEmpty(CrossingDocument.WordFor(basis)));
     }
 
     [Fact]

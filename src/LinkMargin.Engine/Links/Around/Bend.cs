@@ -9,9 +9,14 @@ namespace LinkMargin.Engine.Links.Around;
 /// <param name="LowLevel">The lowest level it is open to.</param>
 /// <param name="HighLevel">The highest.</param>
 /// <param name="Group">Bends of one doorway or hole share a number: their paths carry the same energy.</param>
-/// <param name="Name">What it goes round or through.</param>
-internal sealed record Bend(Point2 Plan, double Low, double High, int LowLevel, int HighLevel, int Group, string Name)
+/// <param name="Kind">What kind of thing it goes round or through.</param>
+/// <param name="Name">Which one.</param>
+internal sealed record Bend(
+    Point2 Plan, double Low, double High, int LowLevel, int HighLevel, int Group, TurnKind Kind, string Name)
 {
     /// <summary>Where a path that would pass at a height bends.</summary>
     internal Point3 At(double height) => Plan.At(Math.Clamp(height, Low, High));
+
+    /// <summary>The turn of a path that has come so far from the console.</summary>
+    internal PathTurn TurnAt(double distanceMetres) => new(Kind, Name, LowLevel, distanceMetres);
 }

@@ -40,7 +40,7 @@ internal static class Bends
         foreach (double at in new[] { opening.OffsetMetres + clear, opening.OffsetMetres + opening.WidthMetres - clear })
         {
             bends.Add(new Bend(
-                wall.Start + (at * along), low, low + opening.HeightMetres, level, level, group, opening.Name));
+                wall.Start + (at * along), low, low + opening.HeightMetres, level, level, group, TurnKind.Opening, opening.Name));
         }
     }
 
@@ -56,7 +56,7 @@ internal static class Bends
                 {
                     double floor = here.ElevationMetres;
                     bends.Add(new Bend(
-                        end + (ClearMetres * outward), floor, floor + here.HeightMetres, level, level, group++, wall.Name));
+                        end + (ClearMetres * outward), floor, floor + here.HeightMetres, level, level, group++, TurnKind.WallEnd, wall.Name));
                 }
             }
         }
@@ -89,7 +89,7 @@ internal static class Bends
                 Point2 side = 0.5 * (corners[i] + corners[(i + 1) % corners.Count]);
                 double inward = ClearMetres / Math.Max(ClearMetres, side.DistanceTo(middle));
                 bends.Add(new Bend(
-                    side + (inward * (middle - side)), height, height, level, level + 1, group, "stair void"));
+                    side + (inward * (middle - side)), height, height, level, level + 1, group, TurnKind.StairVoid, here.Name));
             }
 
             group++;

@@ -105,8 +105,14 @@ internal sealed class WaysRound
         return count;
     }
 
-    /// <summary>What a way goes through or round.</summary>
-    internal string NameOf(in WayRound way) => graph.Bends[way.Bend].Name;
+    /// <summary>What a way goes through or round, in order from the console.</summary>
+    internal PathTurn[] Turns(in WayRound way)
+    {
+        WayTo to = ways[way.Bend];
+        double before = to.Before < 0 ? 0 : console.DistanceTo(to.From);
+        PathTurn last = graph.Bends[way.Bend].TurnAt(before + to.From.DistanceTo(way.Place));
+        return to.Before < 0 ? [last] : [graph.Bends[to.Before].TurnAt(before), last];
+    }
 
     private static double LeastBendDb { get; } = -20 * Math.Log10(EdgeKernel.Edge(FadeFrom));
 

@@ -1,0 +1,53 @@
+using System.CommandLine;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Cli.Options;
+
+/// <summary>Which seats have people on them who stand in the way of other seats' links.</summary>
+internal static class OccupiedOption
+{
+    private const string Name = "--occupied";
+    private const string All = "all";
+    private const string None = "none";
+
+    /// <summary>Makes one.</summary>
+    public static Option<string[]?> Create() => new(Name)
+    {
+        Description = "Seats with people on them, who stand in the way of the other seats' links: all, none (the default), or seats by "
+            + "their names.",
+        HelpName = "all|none|SEAT...",
+        Arity = ArgumentArity.OneOrMore,
+        AllowMultipleArgumentsPerToken = true,
+    };
+
+    /// <summary>The seats that were asked for.</summary>
+    /// <param name="typed">What was typed; null where the option was left out.</param>
+    /// <param name="house">The house.</param>
+    /// <param name="talk">Where it is said that somebody cannot be put on a seat.</param>
+    public static IReadOnlyList<Seat> Read(string[]? typed, House house, TextWriter talk)
+    {
+        if (typed is null or [None])
+        {
+            return [];
+        }
+
+        if (typed is [All])
+        {
+            return [.. house.Seats.Where(seat => seat.FacingDegrees is not null)];
+        }
+
+        Seat[] named = [.. typed.Distinct(StringComparer.Ordinal).Select(word => Find(word, house))];
+        foreach (Seat seat in named.Where(seat => seat.FacingDegrees is null))
+        {
+            talk.WriteLine($"'{seat.Name}' does not say where it faces, so nobody is put on it; add facing: to the seat in the house file");
+        }
+
+        return [.. named.Where(seat => seat.FacingDegrees is not null)];
+    }
+
+    private static Seat Find(string word, House house) => house.Seats.FirstOrDefault(seat => seat.Name == word)
+        ?? throw new CannotBeDoneException(word is All or None
+            ? $"{Name} takes '{word}' alone, or else seats by their names"
+            : $"there is no seat '{word}' for {Name}; {NearestWord.Advice(word, [.. house.Seats.Select(seat => seat.Name), All, None])}");
+}
