@@ -69,7 +69,7 @@ internal sealed class BodyShadow
         buffer.PieceCount = 0;
         foreach (FixtureBox box in boxes)
         {
-            box.Gather(ray, buffer);
+            BoxFront.Gather(box, ray, buffer);
         }
 
         Span<double> amplitudes = stackalloc double[buffer.PieceCount];

@@ -1,6 +1,5 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Propagation;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -116,103 +115,6 @@ internal sealed class FixtureBox
             : gz) / whole;
     }
 
-    /// <summary>Adds the pieces the ray's front meets.</summary>
-    internal void Gather(in Ray ray, TraceBuffer buffer, int exceptMirror = -1)
-    {
-        if (IsShell)
-        {
-            GatherPanels(ray, buffer, exceptMirror);
-            GatherPlate(ray, buffer, low, BoxSides.Bottom);
-            GatherPlate(ray, buffer, high, BoxSides.Top);
-            return;
-        }
-
-        if (exceptMirror >= 0 && HasMirror(exceptMirror))
-        {
-            return; // a path thrown back by a solid thing does not run through it
-        }
-
-        if (Holds(ray.PointAt(ray.Start)) || Holds(ray.PointAt(ray.End)))
-        {
-            GatherFromInside(ray, buffer);
-            return;
-        }
-
-        if (!Shade(ray, out double right, out double left, out double t))
-        {
-            return;
-        }
-
-        double scale = Math.Sqrt(2) * ray.CosSlope / ray.RadiusAt(t);
-        double z = ray.HeightAt(t);
-        double cover = EdgeKernel.Between((low - z) * scale, (high - z) * scale);
-        Add(buffer, right, left, cover, 1, BulkThickness is double thickness ? Chord(ray) / thickness : 1);
-    }
-
-    // The stretch of the front, in v, in which the part of the footprint abreast of the ray stands, and where along the ray
-    // it is met: at the middle of what the line crosses, or where it comes nearest.
-    private bool Shade(in Ray ray, out double right, out double left, out double t)
-    {
-        right = double.PositiveInfinity;
-        left = double.NegativeInfinity;
-        t = 0;
-        double nearest = double.PositiveInfinity, crossed = 0;
-        int crossings = 0;
-        double previousT = ray.Abreast(corners[^1].X, corners[^1].Y), previousLeft = ray.LeftOf(corners[^1].X, corners[^1].Y);
-        foreach (Point2 corner in corners)
-        {
-            double nextT = ray.Abreast(corner.X, corner.Y), nextLeft = ray.LeftOf(corner.X, corner.Y);
-            double stepT = nextT - previousT, stepLeft = nextLeft - previousLeft;
-            double first = 0, last = 1;
-            if (stepT != 0)
-            {
-                double a = (ray.Least - previousT) / stepT, b = (ray.Greatest - previousT) / stepT;
-                first = Math.Max(0, Math.Min(a, b));
-                last = Math.Min(1, Math.Max(a, b));
-            }
-            else if (previousT < ray.Least || previousT > ray.Greatest)
-            {
-                last = -1;
-            }
-
-            if (first <= last)
-            {
-                Look(ray, previousT + (first * stepT), previousLeft + (first * stepLeft), ref right, ref left, ref nearest, ref t);
-                Look(ray, previousT + (last * stepT), previousLeft + (last * stepLeft), ref right, ref left, ref nearest, ref t);
-                double zero = stepLeft != 0 ? -previousLeft / stepLeft : -1;
-                if (zero >= first && zero <= last)
-                {
-                    crossed += previousT + (zero * stepT);
-                    crossings++;
-                }
-            }
-
-            previousT = nextT;
-            previousLeft = nextLeft;
-        }
-
-        if (crossings > 0)
-        {
-            t = Math.Clamp(crossed / crossings, ray.Least, ray.Greatest);
-        }
-
-        return left >= right;
-    }
-
-    private static void Look(
-        in Ray ray, double at, double aside, ref double right, ref double left, ref double nearest, ref double t)
-    {
-        at = Math.Clamp(at, ray.Least, ray.Greatest);
-        double v = Math.Sqrt(2) * aside / ray.RadiusAt(at);
-        right = Math.Min(right, v);
-        left = Math.Max(left, v);
-        if (Math.Abs(v) < nearest)
-        {
-            nearest = Math.Abs(v);
-            t = at;
-        }
-    }
-
     /// <summary>Its six sides.</summary>
     internal IEnumerable<BoxFace> Faces()
     {
@@ -234,7 +136,7 @@ internal sealed class FixtureBox
     }
 
     /// <summary>Whether a mirror is one of its sides.</summary>
-    private bool HasMirror(int mirror) => firstMirror >= 0 && mirror >= firstMirror && mirror < firstMirror + corners.Length;
+    internal bool HasMirror(int mirror) => firstMirror >= 0 && mirror >= firstMirror && mirror < firstMirror + corners.Length;
 
     /// <summary>Normal of a side on the plan; none for the top and the underside.</summary>
     internal (double X, double Y) NormalOf(BoxSides side) => side switch
@@ -247,21 +149,8 @@ internal sealed class FixtureBox
     /// <summary>Whether a place lies inside.</summary>
     internal bool Holds(Point3 p) => p.Z > low && p.Z < high && footprint.DepthOf(p.Plan) > 0;
 
-    private void GatherFromInside(in Ray ray, TraceBuffer buffer)
-    {
-        Point3 from = ray.PointAt(ray.Start), to = ray.PointAt(ray.End);
-        if (!Pierce(from, to, out BoxPassage passage))
-        {
-            return;
-        }
-
-        double inside = (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * from.DistanceTo(to);
-        double share = BulkThickness is double thickness ? inside / thickness : 1;
-        Add(buffer, double.NegativeInfinity, double.PositiveInfinity, 1, 1, share);
-    }
-
-    // Length of a line through the middle of the box in the ray's direction.
-    private double Chord(in Ray ray)
+    /// <summary>Length of a line through the middle of the box in a ray's direction, metres.</summary>
+    internal double ChordMetres(in Ray ray)
     {
         double rise = (ray.To.Z - ray.From.Z) / ray.LengthMetres;
         double east = ray.EastX * ray.CosSlope, north = ray.NorthY * ray.CosSlope;
@@ -269,60 +158,8 @@ internal sealed class FixtureBox
         return Math.Min(2 * halfX / dx, Math.Min(2 * halfY / dy, (high - low) / Math.Abs(rise)));
     }
 
-    private void GatherPanels(in Ray ray, TraceBuffer buffer, int exceptMirror)
-    {
-        for (int i = 0; i < corners.Length; i++)
-        {
-            Point2 start = corners[i], along = corners[(i + 1) % corners.Length] - start;
-            if ((OpenSides & PanelSides[i]) != 0 || (firstMirror >= 0 && firstMirror + i == exceptMirror))
-            {
-                continue;
-            }
-
-            var front = new PanelFront(in ray, start.X, start.Y, along.X, along.Y);
-            if (!front.IsMet)
-            {
-                continue;
-            }
-
-            double vFirst = front.At(front.First), vLast = front.At(front.Last);
-            double turn = Math.Abs((ray.EastX * along.Y) - (ray.NorthY * along.X));
-            double cosine = Math.Min(1, turn * ray.CosSlope / Math.Sqrt(Point2.Dot(along, along)));
-            Add(buffer, Math.Min(vFirst, vLast), Math.Max(vFirst, vLast), front.Cover(low, high), cosine, 1);
-        }
-    }
-
-    private void GatherPlate(in Ray ray, TraceBuffer buffer, double height, BoxSides side)
-    {
-        double dz = ray.To.Z - ray.From.Z;
-        double t = (height - ray.From.Z) / dz;
-        if ((OpenSides & side) != 0 || !(t > ray.Least && t < ray.Greatest))
-        {
-            return;
-        }
-
-        double share = LevelPlate.Share(ray, t, footprint.DepthOf(ray.PointAt(t).Plan));
-        Add(buffer, double.NegativeInfinity, double.PositiveInfinity, share, Math.Abs(dz) / ray.LengthMetres, 1);
-    }
-
-    private void Add(TraceBuffer buffer, double vLow, double vHigh, double cover, double cosine, double share)
-    {
-        if (cover < Piece.LeastCover || vLow > EdgeKernel.Reach || vHigh < -EdgeKernel.Reach)
-        {
-            return;
-        }
-
-        ref Piece piece = ref buffer.NextPiece();
-        piece.Low = vLow;
-        piece.High = vHigh;
-        piece.Back = -1;
-        piece.Front = Material;
-        piece.Cover = cover;
-        piece.Hold = 1;
-        piece.CosIncidence = cosine;
-        piece.Share = share;
-        piece.IsRibs = false;
-    }
+    /// <summary>How far inside the footprint a plan point is, metres; below 0 outside.</summary>
+    internal double DepthOf(Point2 at) => footprint.DepthOf(at);
 
     // Narrows the passage to the part of the line between two parallel sides. A line along them lies between them where
     // its middle does, so that its direction plays no part; in a side it is outside.

@@ -67,7 +67,7 @@ internal sealed class FixtureBoxes
         int count = tree.Query(from.Plan, to.Plan, ref buffer.Candidates, ray.ReachMetres);
         for (int c = 0; c < count; c++)
         {
-            boxes[buffer.Candidates[c]].Gather(ray, buffer, exceptMirror);
+            BoxFront.Gather(boxes[buffer.Candidates[c]], ray, buffer, exceptMirror);
         }
     }
 
