@@ -14,7 +14,8 @@ namespace LinkMargin.Engine.Links;
 /// </summary>
 internal sealed class FullSpotModel : SpotModel
 {
-    // A reflection or way round that could add less than this share of what has arrived, 0.02 dB, is not traced.
+    // A reflection that could add less than this share of what arrives without any, 0.02 dB, is not traced; nor a way round
+    // that could add less than this share of what arrives without it. So the order of the mirrors plays no part.
     private const double LeastShare = 0.005;
 
     // What the straight legs of a reflection lose may be less by so much where edges pass energy beside what they cross.
@@ -50,16 +51,17 @@ internal sealed class FullSpotModel : SpotModel
     {
         double sum = DirectPower(hands, facingDegrees, buffer) + DiffusePower(hands);
         double straight = FreeSpace(Console.DistanceTo(hands));
+        double least = sum * LeastShare;
         foreach ((UprightMirror mirror, double leastDb) in mirrors.Uprights)
         {
-            if (IsHidden(leastDb, straight, sum))
+            if (IsHidden(leastDb, straight, least))
             {
                 break;
             }
 
             if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, out Reflection reflection))
             {
-                sum += ReflectedPower(reflection, hands, facingDegrees, buffer, sum * LeastShare);
+                sum += ReflectedPower(reflection, hands, facingDegrees, buffer, least);
             }
         }
 
@@ -67,7 +69,7 @@ internal sealed class FullSpotModel : SpotModel
         {
             if (Mirror.InLevel(mirror, Console, hands, wavelength, losses, out Reflection reflection))
             {
-                sum += ReflectedPower(reflection, hands, facingDegrees, buffer, sum * LeastShare);
+                sum += ReflectedPower(reflection, hands, facingDegrees, buffer, least);
             }
         }
 
@@ -92,9 +94,10 @@ internal sealed class FullSpotModel : SpotModel
         }
 
         double straight = FreeSpace(Console.DistanceTo(hands));
+        double least = sum * LeastShare;
         foreach ((UprightMirror mirror, double leastDb) in mirrors.Uprights)
         {
-            if (IsHidden(leastDb, straight, sum))
+            if (IsHidden(leastDb, straight, least))
             {
                 break; // as the sum without its parts does, so that both are the same
             }
@@ -130,7 +133,7 @@ internal sealed class FullSpotModel : SpotModel
 
         void Add(Reflection reflection, TurnKind kind, string name, int level)
         {
-            double power = ReflectedPower(reflection, hands, facingDegrees, buffer, sum * LeastShare);
+            double power = ReflectedPower(reflection, hands, facingDegrees, buffer, least);
             if (power > 0)
             {
                 sum += power;
@@ -147,8 +150,8 @@ internal sealed class FullSpotModel : SpotModel
         Math.Min(LayeredSlab.GreatestLossDb, -Decibels.FromPowerRatio(Math.Max(powerRatio, double.Epsilon)));
 
     // Mirrors come least hidden first, and no reflection is shorter than the straight line.
-    private static bool IsHidden(double leastDb, double straight, double sum) =>
-        straight * Decibels.ToPowerRatio(-leastDb) < sum * LeastShare;
+    private static bool IsHidden(double leastDb, double straight, double least) =>
+        straight * Decibels.ToPowerRatio(-leastDb) < least;
 
     private double FreeSpace(double lengthMetres) => Decibels.ToPowerRatio(-FreeSpaceLoss.Db(lengthMetres, Scene.Band.Equivalent));
 

@@ -149,7 +149,7 @@ internal static class BoxFront
             return;
         }
 
-        double share = LevelPlate.Share(ray, t, box.DepthOf(ray.PointAt(t).Plan));
+        double share = LevelPlate.Shade(ray, t, box.DepthOf(ray.PointAt(t).Plan));
         Add(box, buffer, double.NegativeInfinity, double.PositiveInfinity, share, Math.Abs(dz) / ray.LengthMetres, 1);
     }
 

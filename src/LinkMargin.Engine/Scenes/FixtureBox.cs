@@ -146,8 +146,9 @@ internal sealed class FixtureBox
         _ => (0, 0),
     };
 
-    /// <summary>Whether a place lies inside.</summary>
-    internal bool Holds(Point3 p) => p.Z > low && p.Z < high && footprint.DepthOf(p.Plan) > 0;
+    /// <summary>Whether a place lies inside; its faces are outside.</summary>
+    internal bool Holds(Point3 p) => p.Z > low + Touching.SlackMetres && p.Z < high - Touching.SlackMetres
+        && footprint.DepthOf(p.Plan) > Touching.SlackMetres;
 
     /// <summary>Length of a line through the middle of the box in a ray's direction, metres.</summary>
     internal double ChordMetres(in Ray ray)

@@ -12,10 +12,24 @@ internal static class LevelPlate
     /// <param name="ray">The ray.</param>
     /// <param name="t">Where it meets the plate, share of its length.</param>
     /// <param name="depthMetres">How far inside the outline that is; below 0 outside.</param>
-    internal static double Share(in Ray ray, double t, double depthMetres)
+    internal static double Share(in Ray ray, double t, double depthMetres) =>
+        EdgeKernel.Above(-DepthInFront(ray, t, depthMetres));
+
+    /// <summary>
+    /// How far a small plate stands in the ray's way: from its middle to its edge as <see cref="Share"/>; a ray that passes
+    /// beside it is lit and loses almost nothing, nothing at all where the edge is clear of the line. So a plate matters only
+    /// near by, and which plates are looked at plays no part.
+    /// </summary>
+    internal static double Shade(in Ray ray, double t, double depthMetres) =>
+        depthMetres >= 0 ? Share(ray, t, depthMetres)
+        : depthMetres >= -ray.ReachMetres ? EdgeKernel.LostBeyond(-DepthInFront(ray, t, depthMetres))
+        : 0;
+
+    // The depth as v.
+    private static double DepthInFront(in Ray ray, double t, double depthMetres)
     {
         double sinSlope = Math.Abs(ray.To.Z - ray.From.Z) / ray.LengthMetres;
         double radius = ray.RadiusAt(t) / Math.Sqrt(sinSlope);
-        return EdgeKernel.Above(-Math.Sqrt(2) * depthMetres / radius);
+        return Math.Sqrt(2) * depthMetres / radius;
     }
 }

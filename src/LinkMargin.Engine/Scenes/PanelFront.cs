@@ -51,9 +51,11 @@ internal readonly ref struct PanelFront
             return;
         }
 
-        // Heights are looked at where the panel's own line crosses the ray, so that a wall in two parts is one wall.
+        // Heights are looked at where the panel's own line crosses the ray, or half way where it runs beside it, so that a
+        // wall in two parts is one wall.
         IsMet = true;
-        nearT = TAt(leftStep != 0 ? -leftStart / leftStep : (first + last) / 2);
+        bool runsBeside = Math.Abs(leftStep) <= Touching.ParallelSine * double.Hypot(alongX, alongY);
+        nearT = runsBeside ? (ray.Least + ray.Greatest) / 2 : TAt(-leftStart / leftStep);
     }
 
     /// <summary>Whether any of it stands within reach of the line.</summary>
