@@ -27,9 +27,16 @@ internal static class MapCommand
         Option<bool> geojson = CommonOptions.Flag("--geojson", "Write the numbers as GeoJSON too, in plan metres.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
-        var command = new Command("map", "A picture of the margin for each spot and level, and one with all of them side by side.")
+        Option<bool> paths = CommonOptions.Flag(
+            "--paths", "Draw the ways of one link, from --spot to --seat, over the plan instead.");
+        Option<string?> seat = CommonOptions.Text(
+            "--seat", "SEAT", "With --paths: the seat by its name; may be left out where there is one.");
+        var command = new Command(
+            "map",
+            "A picture of the margin for each spot and level, and one with all of them side by side; or, with --paths, of the ways "
+                + "from one spot to one seat.")
         {
-            file, spot, level, cell, hands, folder, csv, geojson, depth, occupied,
+            file, spot, level, cell, hands, folder, csv, geojson, depth, occupied, paths, seat,
         };
         command.SetAction(parse =>
         {
@@ -37,20 +44,29 @@ internal static class MapCommand
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed);
             House house = loaded.House;
             string? spotName = parse.GetValue(spot), levelName = parse.GetValue(level);
+            string into = parse.GetValue(folder) ?? $"{Path.GetFileNameWithoutExtension(typed)}-maps";
+            if (parse.GetValue(paths))
+            {
+                RefuseGiven(parse, [level, cell, hands, csv, geojson], "--paths draws one link on every level it touches; leave out");
+                (Spot from, Seat to) = LinkOf(spot, spotName, seat, parse.GetValue(seat), house);
+                PathsDocument drawn = new PathsMaker(invocation, loaded, Model()).Make(from, to, into, parse.GetValue(common.Force));
+                WritePaths(invocation, drawn, parse.GetValue(common.Json));
+                return ExitCodes.Done;
+            }
+
+            RefuseGiven(parse, [seat], "a map shows every seat of its level; add --paths to draw one link, or leave out");
             var order = new MapOrder(
                 NamedThing.OneOrAll(spot.Name, "spot", spotName, house.Spots, s => s.Name),
                 [.. NamedThing.OneOrAll(level.Name, "level", levelName, house.Levels, l => l.Name).Select(l => house.Levels.ToList().IndexOf(l))],
                 parse.GetValue(cell)?.Metres(loaded.Unit) ?? FieldRequest.DefaultCellMetres,
                 parse.GetValue(hands)?.Metres(loaded.Unit) ?? FieldRequest.SofaHandsMetres,
-                parse.GetValue(folder) ?? $"{Path.GetFileNameWithoutExtension(typed)}-maps")
+                into)
             {
                 WithCsv = parse.GetValue(csv),
                 WithGeoJson = parse.GetValue(geojson),
                 Force = parse.GetValue(common.Force),
             };
-            var model = new LinkModel(
-                house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error));
-            MapsDocument maps = new MapMaker(invocation, loaded, model).Make(order);
+            MapsDocument maps = new MapMaker(invocation, loaded, Model()).Make(order);
             if (parse.GetValue(common.Json))
             {
                 invocation.Output.WriteLine(JsonText.Of(maps));
@@ -61,7 +77,49 @@ internal static class MapCommand
             }
 
             return ExitCodes.Done;
+
+            LinkModel Model() => new(
+                house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error));
         });
         return command;
+    }
+
+    private static void RefuseGiven(ParseResult parse, IReadOnlyList<Option> options, string why)
+    {
+        if (options.FirstOrDefault(option => parse.GetResult(option) is { Implicit: false }) is { } given)
+        {
+            throw new CannotBeDoneException($"{why} {given.Name}");
+        }
+    }
+
+    private static (Spot Spot, Seat Seat) LinkOf(
+        Option spotOption, string? spot, Option seatOption, string? seat, House house)
+    {
+        if (spot is null && seat is null && house.Spots.Count > 1 && house.Seats.Count > 1)
+        {
+            throw new CannotBeDoneException(
+                $"--paths draws one link; say which with {spotOption.Name}: {List(house.Spots.Select(s => s.Name))}; "
+                    + $"and {seatOption.Name}: {List(house.Seats.Select(s => s.Name))}");
+        }
+
+        return (
+            NamedThing.One(spotOption.Name, "spot", spot, house.Spots, s => s.Name),
+            NamedThing.One(seatOption.Name, "seat", seat, house.Seats, s => s.Name));
+
+        static string List(IEnumerable<string> names) => string.Join(", ", names.Select(name => $"'{name}'"));
+    }
+
+    private static void WritePaths(Invocation invocation, PathsDocument drawn, bool asJson)
+    {
+        if (asJson)
+        {
+            invocation.Output.WriteLine(JsonText.Of(drawn));
+            return;
+        }
+
+        WordWrap.Write(
+            $"The ways from '{drawn.Spot}' to '{drawn.Seat}' over the plan of {drawn.House}: {drawn.Picture}",
+            invocation.Output,
+            invocation.Width);
     }
 }

@@ -12,6 +12,7 @@ namespace LinkMargin.Cli.Maps;
 internal sealed class MapPictures
 {
     private readonly LoadedHouse loaded;
+    private readonly House house; // with the people on its seats
     private readonly IReadOnlyList<Field> fields;
     private readonly Dictionary<Spot, LinkBudget[]> budgets;
     private readonly ColourRange range;
@@ -22,12 +23,13 @@ internal sealed class MapPictures
     {
         this.loaded = loaded;
         this.fields = fields;
+        house = model.House;
         RequiredDb = RequiredMargin.OfMost(loaded.House);
         range = ColourRange.Covering(fields, RequiredDb);
         budgets = fields.Select(f => f.Spot).Distinct()
             .ToDictionary(spot => spot, spot => LinkEvaluation.Budgets(model, spot, loaded.House.Seats));
         caption = $"Link margin in dB, the worse of both directions, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
-            + $"{ModelOption.InWords(model.Depth)}; {People(model)}an estimate for planning.";
+            + $"{ModelOption.InWords(model.Depth)}{Facing(model)}; {People(model)}an estimate for planning.";
     }
 
     /// <summary>The margin of the heaviest line, dB.</summary>
@@ -37,7 +39,7 @@ internal sealed class MapPictures
     public byte[] Map(Field field)
     {
         string title = $"{loaded.House.Name}: console at '{field.Spot.Name}', hands {Hands(field)} above the floor of '{LevelOf(field)}'";
-        var request = new MapRequest(loaded.House, field, SeatsOf(field), RequiredDb, range, title, caption) { Unit = loaded.PlotUnit };
+        var request = new MapRequest(house, field, SeatsOf(field), RequiredDb, range, title, caption) { Unit = loaded.PlotUnit };
         return MapPicture.Render(request, MapPicture.FittingSize(request));
     }
 
@@ -46,9 +48,12 @@ internal sealed class MapPictures
     {
         string title = $"{loaded.House.Name}: every spot on every level, hands {Hands(fields[0])} above the floor";
         SheetMap[] maps = [.. fields.Select(field => new SheetMap(field, SeatsOf(field)))];
-        var request = new SheetRequest(loaded.House, maps, RequiredDb, range, title, caption) { Unit = loaded.PlotUnit };
+        var request = new SheetRequest(house, maps, RequiredDb, range, title, caption) { Unit = loaded.PlotUnit };
         return MapSheet.Render(request, MapSheet.FittingSize(request));
     }
+
+    // A cell of a map is no seat, so nobody says where its player looks.
+    private static string Facing(LinkModel model) => model.Depth == ModelDepth.Full ? ", averaged over facing" : "";
 
     private static string People(LinkModel model) =>
         model.Occupied.Count == 0 ? "" : $"with people on {OccupiedWords.List(model.Occupied)}; ";

@@ -31,7 +31,7 @@ internal static class ModelOption
     /// <summary>What a model takes in, for a caption.</summary>
     public static string InWords(ModelDepth depth) => depth == ModelDepth.Direct
         ? "straight line and table losses only"
-        : "model with edges, reflections, the diffuse field and the player's body, averaged over facing";
+        : "model with edges, reflections, the diffuse field and the player's body";
 
     private static ModelDepth? Read(ArgumentResult result)
     {

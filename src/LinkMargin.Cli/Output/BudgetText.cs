@@ -85,7 +85,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
                 WayWords.Of(path, house, budget.Seat),
                 path.Path.Kind == PathKind.Diffuse ? "" : lengths.Brief(path.Path.LengthMetres),
                 Tenths.Show(printed.LossOf(path)),
-                string.Create(CultureInfo.InvariantCulture, $"{100 * budget.ShareOf(path):0.0} %"));
+                WayWords.ShareOf(budget, path));
         }
 
         table.AddRule();

@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
@@ -19,7 +20,13 @@ internal static class WayWords
         _ => throw new ArgumentOutOfRangeException(nameof(path), path.Path.Kind, "This is not a kind of path."),
     };
 
-    /// <summary>An obstacle, with what it is where its name does not say so; a floor by its place, since its layers are named beside.</summary>
+    /// <summary>A way's share of the power that arrives.</summary>
+    public static string ShareOf(LinkBudget budget, PathBudget path) =>
+        string.Create(CultureInfo.InvariantCulture, $"{100 * budget.ShareOf(path):0.0} %");
+
+    /// <summary>
+    /// An obstacle, with what it is where its name does not say so; a floor by its place, since its layers are named beside.
+    /// </summary>
     public static string Of(Crossing crossing, House house)
     {
         if (crossing.Kind is ObstacleKind.FloorLayer or ObstacleKind.Joists)

@@ -7,6 +7,7 @@ namespace LinkMargin.Files.Json;
 [JsonSerializable(typeof(ComparisonDocument))]
 [JsonSerializable(typeof(TablesDocument))]
 [JsonSerializable(typeof(MapsDocument))]
+[JsonSerializable(typeof(PathsDocument))]
 [JsonSerializable(typeof(CheckDocument))]
 [JsonSerializable(typeof(DemoDocument))]
 [JsonSerializable(typeof(NewDocument))]

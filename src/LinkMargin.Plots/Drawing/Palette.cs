@@ -11,6 +11,9 @@ internal static class Palette
     /// <summary>Secondary lettering and thin lines.</summary>
     public static readonly SKColor SoftInk = new(0x55, 0x5C, 0x68);
 
+    /// <summary>Walls behind something that matters more.</summary>
+    public static readonly SKColor QuietInk = new(0x86, 0x8C, 0x96);
+
     /// <summary>Ticks, grids, joists.</summary>
     public static readonly SKColor FaintInk = new(0xA9, 0xAD, 0xB4);
 

@@ -25,6 +25,7 @@ internal sealed class LabelPlacer
     private readonly LabelBox frame;
     private readonly List<LabelBox> hard;
     private readonly List<LabelBox> soft;
+    private readonly List<LabelBox> ground;
     private readonly double gap;
 
     /// <summary>Makes a placer for one picture.</summary>
@@ -32,11 +33,14 @@ internal sealed class LabelPlacer
     /// <param name="hard">What no label may cover.</param>
     /// <param name="soft">What labels had better not cover.</param>
     /// <param name="gap">Clear distance between labels, pixels.</param>
-    public LabelPlacer(LabelBox frame, IEnumerable<LabelBox> hard, IEnumerable<LabelBox> soft, double gap)
+    /// <param name="ground">What no label may cover, but the line from a label to its mark may cross; null for nothing.</param>
+    public LabelPlacer(
+        LabelBox frame, IEnumerable<LabelBox> hard, IEnumerable<LabelBox> soft, double gap, IEnumerable<LabelBox>? ground = null)
     {
         this.frame = frame;
         this.hard = [.. hard];
         this.soft = [.. soft];
+        this.ground = [.. ground ?? []];
         this.gap = gap;
     }
 
@@ -49,9 +53,10 @@ internal sealed class LabelPlacer
         {
             LabelBox[] others = [.. requests.Where(r => r != request).Select(r => r.Mark)];
             LabelBox best = Around(request).MinBy(b => Cost(b, request, taken, others));
-            if (taken.Exists(best.Overlaps))
+            if (taken.Exists(best.Overlaps) || ground.Exists(best.Overlaps))
             {
-                IEnumerable<LabelBox> free = Everywhere(request).Where(b => !taken.Exists(b.Overlaps)).Append(best);
+                IEnumerable<LabelBox> free = Everywhere(request)
+                    .Where(b => !taken.Exists(b.Overlaps) && !ground.Exists(b.Overlaps)).Append(best);
                 best = free.MinBy(b => Cost(b, request, taken, others));
             }
 
@@ -68,7 +73,7 @@ internal sealed class LabelPlacer
     {
         double own = box.DistanceTo(request.X, request.Y) / request.Height;
         double cost = own + (box.CentreX < request.X - 1 ? UnlikedSideCost : 0);
-        foreach (LabelBox other in taken)
+        foreach (LabelBox other in taken.Concat(ground))
         {
             if (box.Overlaps(other))
             {

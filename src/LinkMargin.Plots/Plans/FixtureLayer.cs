@@ -7,12 +7,15 @@ namespace LinkMargin.Plots.Plans;
 /// <summary>Fixtures as outlines: solid ones closed and lightly filled, shells by their panels, open sides left open.</summary>
 internal sealed class FixtureLayer(PlanView view, IReadOnlyList<Fixture> fixtures) : PlanLayer(view)
 {
+    /// <summary>What fixtures are drawn in.</summary>
+    public SKColor Ink { get; init; } = Palette.Ink;
+
     protected override void Draw(SKCanvas canvas)
     {
         using SKPaint fill = Pen.Fill(Palette.Paper.WithAlpha(150));
         using SKPaint casing = Pen.Line(Palette.Paper.WithAlpha(190), View.Points(2.4));
-        using SKPaint solid = Pen.Line(Palette.Ink, View.Points(0.9));
-        using SKPaint panel = Pen.Line(Palette.Ink, View.Points(1.4));
+        using SKPaint solid = Pen.Line(Ink, View.Points(0.9));
+        using SKPaint panel = Pen.Line(Ink, View.Points(1.4));
         foreach (Fixture fixture in fixtures)
         {
             if (!fixture.IsShell)

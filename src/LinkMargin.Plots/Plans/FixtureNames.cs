@@ -18,8 +18,17 @@ internal sealed class FixtureNames
     private readonly List<(Fixture Fixture, IReadOnlyList<string> Lines, PlacedLabel Place)> placed = [];
 
     /// <summary>Finds places: inside the fixture where the name fits, else beside it.</summary>
+    /// <param name="view">The view.</param>
+    /// <param name="fixtures">The fixtures.</param>
+    /// <param name="hard">Ground that names may not cover, pixels.</param>
+    /// <param name="soft">Ground that names had better not cover, pixels.</param>
+    /// <param name="ground">Ground that names may not cover but lines to them may cross, pixels; null for none.</param>
     public FixtureNames(
-        PlanView view, IReadOnlyList<Fixture> fixtures, IReadOnlyList<LabelBox> hard, IReadOnlyList<LabelBox> soft)
+        PlanView view,
+        IReadOnlyList<Fixture> fixtures,
+        IReadOnlyList<LabelBox> hard,
+        IReadOnlyList<LabelBox> soft,
+        IReadOnlyList<LabelBox>? ground = null)
     {
         this.view = view;
         using Lettering lettering = Letters();
@@ -29,7 +38,7 @@ internal sealed class FixtureNames
             IReadOnlyList<string> lines = LinesOf(fixture.Name, lettering);
             LabelRequest request = RequestFor(fixture, lines, lettering);
             LabelBox middle = LabelBox.Around(request.X, request.Y, request.Width / 2, request.Height / 2);
-            if (IsWithin(fixture, middle) && !hard.Any(middle.Overlaps))
+            if (IsWithin(fixture, middle) && !hard.Concat(ground ?? []).Any(middle.Overlaps))
             {
                 placed.Add((fixture, lines, new(middle, HasLeader: false)));
             }
@@ -39,7 +48,7 @@ internal sealed class FixtureNames
             }
         }
 
-        var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), [.. hard, .. Taken], soft, view.Points(2));
+        var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), [.. hard, .. Taken], soft, view.Points(2), ground);
         placed.AddRange(
             outside.Zip(placer.Place([.. outside.Select(o => o.Request)]), (o, place) => (o.Fixture, o.Lines, place)));
     }

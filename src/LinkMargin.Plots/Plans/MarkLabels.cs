@@ -14,7 +14,19 @@ internal sealed class MarkLabels
     private readonly double sizePoints;
 
     /// <summary>Finds places for the labels of some marks.</summary>
-    public MarkLabels(PlanView view, IReadOnlyList<PlanMark> marks, IEnumerable<LabelBox> soft, double sizePoints)
+    /// <param name="view">The view.</param>
+    /// <param name="marks">The marks.</param>
+    /// <param name="soft">Ground that labels had better not cover, pixels.</param>
+    /// <param name="sizePoints">Size of letters, points.</param>
+    /// <param name="hard">Ground that labels may not cover, pixels; null for none.</param>
+    /// <param name="ground">Ground that labels may not cover but lines to them may cross, pixels; null for none.</param>
+    public MarkLabels(
+        PlanView view,
+        IReadOnlyList<PlanMark> marks,
+        IEnumerable<LabelBox> soft,
+        double sizePoints,
+        IEnumerable<LabelBox>? hard = null,
+        IEnumerable<LabelBox>? ground = null)
     {
         (this.view, this.marks, this.sizePoints) = (view, marks, sizePoints);
         using Lettering name = NameLettering(), figure = FigureLettering();
@@ -26,8 +38,8 @@ internal sealed class MarkLabels
             view.Points(m.FacingDegrees is null ? MarkShape.RadiusPoints + 1 : MarkShape.FacingPoints),
             name.WidthOf(m.Name) + (m.Figure.Length > 0 ? Space + figure.WidthOf(m.Figure) : 0) + (2 * PadX),
             figure.CapHeight + (2 * PadY)));
-        IEnumerable<LabelBox> bare = marks.Where(m => m.Name.Length == 0).Select(BoxOf);
-        var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), bare, soft, view.Points(2));
+        IEnumerable<LabelBox> bare = marks.Where(m => m.Name.Length == 0).Select(m => BoxOf(view, m)).Concat(hard ?? []);
+        var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), bare, soft, view.Points(2), ground);
         places = placer.Place([.. requests]);
     }
 
@@ -36,7 +48,14 @@ internal sealed class MarkLabels
         Math.Min(0.6 * view.Frame.Width, Math.Max(0.4 * view.Frame.Width, view.Points(110)));
 
     /// <summary>All ground taken by marks and labels, pixels.</summary>
-    public IEnumerable<LabelBox> Taken => places.Select(p => p.Box).Concat(marks.Select(BoxOf));
+    public IEnumerable<LabelBox> Taken => places.Select(p => p.Box).Concat(marks.Select(m => BoxOf(view, m)));
+
+    /// <summary>Ground that a mark itself takes, pixels.</summary>
+    public static LabelBox BoxOf(PlanView view, PlanMark mark)
+    {
+        double reach = view.Points(MarkShape.RadiusPoints + 3);
+        return LabelBox.Around(view.PixelX(mark.Place.X), view.PixelY(mark.Place.Y), reach, reach);
+    }
 
     private double PadX => view.Points(3.5);
 
@@ -61,12 +80,6 @@ internal sealed class MarkLabels
         {
             DrawLabel(canvas, mark, place.Box, name, figure);
         }
-    }
-
-    private LabelBox BoxOf(PlanMark mark)
-    {
-        double reach = view.Points(MarkShape.RadiusPoints + 3);
-        return LabelBox.Around(view.PixelX(mark.Place.X), view.PixelY(mark.Place.Y), reach, reach);
     }
 
     private void DrawLeader(SKCanvas canvas, SKPoint from, LabelBox box)

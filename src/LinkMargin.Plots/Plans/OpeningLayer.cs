@@ -11,6 +11,9 @@ namespace LinkMargin.Plots.Plans;
 /// </summary>
 internal sealed class OpeningLayer(PlanView view, Level level) : PlanLayer(view)
 {
+    /// <summary>What openings are drawn in.</summary>
+    public SKColor Ink { get; init; } = Palette.Ink;
+
     protected override void Draw(SKCanvas canvas)
     {
         foreach (Wall wall in level.Walls)
@@ -40,7 +43,7 @@ internal sealed class OpeningLayer(PlanView view, Level level) : PlanLayer(view)
         SKPoint end = door.IsOpen ? tip : latch;
         if (door.IsOpen)
         {
-            using SKPaint line = Pen.Line(Palette.Ink, View.Points(0.8));
+            using SKPaint line = Pen.Line(Ink, View.Points(0.8));
             using var arc = new SKPath();
             float radius = (float)View.Metres(door.WidthMetres);
             arc.MoveTo(latch);
@@ -54,7 +57,7 @@ internal sealed class OpeningLayer(PlanView view, Level level) : PlanLayer(view)
         }
 
         using SKPaint casing = Pen.Line(Palette.Paper.WithAlpha(200), View.Points(3.4));
-        using SKPaint leaf = Pen.Line(Palette.Ink, View.Points(1.8));
+        using SKPaint leaf = Pen.Line(Ink, View.Points(1.8));
         canvas.DrawLine(hinge, end, casing);
         canvas.DrawLine(hinge, end, leaf);
     }
@@ -65,7 +68,7 @@ internal sealed class OpeningLayer(PlanView view, Level level) : PlanLayer(view)
         double from = window.OffsetMetres, to = from + window.WidthMetres;
         using SKPath frame = View.Outline(WallShape.Along(wall, from, to, -half, half));
         using SKPaint fill = Pen.Fill(Palette.Paper);
-        using SKPaint line = Pen.Line(Palette.Ink, View.Points(0.8));
+        using SKPaint line = Pen.Line(Ink, View.Points(0.8));
         canvas.DrawPath(frame, fill);
         canvas.DrawPath(frame, line);
         foreach (double pane in new[] { -half / 4, half / 4 })
@@ -78,7 +81,7 @@ internal sealed class OpeningLayer(PlanView view, Level level) : PlanLayer(view)
     private void DrawGap(SKCanvas canvas, Wall wall, Opening gap)
     {
         double half = Math.Max(WallShape.ThicknessOf(wall.Material), WallLayer.LeastPixels / View.PixelsPerMetre) / 2;
-        using SKPaint line = Pen.Dashed(Palette.Ink, View.Points(0.6), View.Points(2), View.Points(2));
+        using SKPaint line = Pen.Dashed(Ink, View.Points(0.6), View.Points(2), View.Points(2));
         foreach (double face in new[] { -half, half })
         {
             IReadOnlyList<Point2> edge = WallShape.Along(wall, gap.OffsetMetres, gap.OffsetMetres + gap.WidthMetres, face, face);

@@ -10,13 +10,16 @@ internal sealed class WallLayer(PlanView view, Level level) : PlanLayer(view)
     /// <summary>Walls are never drawn thinner than this, pixels.</summary>
     public const double LeastPixels = 2;
 
+    /// <summary>What walls are drawn in.</summary>
+    public SKColor Ink { get; init; } = Palette.Ink;
+
     protected override void Draw(SKCanvas canvas)
     {
         IReadOnlyList<WallShape> shapes = WallShape.Of(level, LeastPixels / View.PixelsPerMetre);
         using SKPaint casing = Pen.Line(Palette.Paper.WithAlpha(200), View.Points(2));
-        using SKPaint rim = Pen.Line(Palette.Ink, View.Points(1.2));
+        using SKPaint rim = Pen.Line(Ink, View.Points(1.2));
         using SKPaint low = Pen.Fill(Palette.Paper.WithAlpha(170));
-        using SKPaint solid = Pen.Fill(Palette.Ink);
+        using SKPaint solid = Pen.Fill(Ink);
 
         // One path each, so that no seam shows where two walls meet.
         using SKPath full = Together(shapes.Where(s => s.IsFull)), partial = Together(shapes.Where(s => !s.IsFull));

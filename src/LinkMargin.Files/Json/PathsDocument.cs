@@ -1,0 +1,20 @@
+namespace LinkMargin.Files.Json;
+
+/// <summary>The picture of one link's paths, as JSON.</summary>
+/// <param name="House">The house's name.</param>
+/// <param name="Spot">The spot's name.</param>
+/// <param name="Seat">The seat's name.</param>
+/// <param name="Occupied">Other seats with people who stand in the way.</param>
+/// <param name="Picture">The picture.</param>
+/// <param name="PathsDrawn">How many paths it shows, the strongest.</param>
+/// <param name="PathsLeftOut">How many weaker ones it leaves out.</param>
+/// <param name="ShareLeftOut">Their share of the power that arrives, 0 to 1.</param>
+public sealed record PathsDocument(
+    string House,
+    string Spot,
+    string Seat,
+    IReadOnlyList<string> Occupied,
+    string Picture,
+    int PathsDrawn,
+    int PathsLeftOut,
+    double ShareLeftOut);

@@ -1,0 +1,109 @@
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Paths;
+
+/// <summary>The numbers of the paths on one level, each on its own line where it covers nothing else.</summary>
+internal sealed class PathNumbers
+{
+    // Shorter stretches than this have their number beside them, points.
+    private const double LeastStretchPoints = 30;
+    private const double OverlapCost = 100;
+    private const double OtherLineCost = 10;
+    private const double WallCost = 1.5;
+
+    // Rather near the middle of a stretch than near its ends, where paths come together.
+    private const double FromMiddleCost = 2;
+
+    private readonly List<(int Number, PlacedLabel Place, SKPoint From)> placed = [];
+    private readonly double pixelsPerPoint;
+
+    /// <summary>Finds places.</summary>
+    /// <param name="view">The view.</param>
+    /// <param name="levelIndex">The level.</param>
+    /// <param name="paths">The paths, strongest first.</param>
+    /// <param name="hard">What no number may cover, pixels.</param>
+    /// <param name="soft">What numbers had better not cover, pixels.</param>
+    public PathNumbers(
+        PlanView view, int levelIndex, IReadOnlyList<DrawnPath> paths, IReadOnlyList<LabelBox> hard, IReadOnlyList<LabelBox> soft)
+    {
+        pixelsPerPoint = view.PixelsPerPoint;
+        List<LabelBox> taken = [.. hard];
+        LabelBox[][] lines = [.. paths.Select(path => PathGround.Of(view, path, levelIndex).ToArray())];
+        for (int i = 0; i < paths.Count; i++)
+        {
+            LabelBox[] others = [.. lines.Where((_, j) => j != i).SelectMany(boxes => boxes)];
+            foreach (TrackPart part in paths[i].Track.Parts.Where(part => part.LevelIndex == levelIndex))
+            {
+                LabelBox onLine = OnLine(view, part, taken, others, soft);
+                bool fits = view.Metres(part.PlanMetres) >= view.Points(LeastStretchPoints) && !taken.Exists(onLine.Overlaps);
+                PlacedLabel place = fits
+                    ? new(onLine, HasLeader: false)
+                    : Beside(view, part, taken, soft, lines.SelectMany(boxes => boxes));
+                placed.Add((paths[i].Entry.Number, place, view.Pixel(part.AtShare(0.5).Plan)));
+                taken.Add(place.Box.Grown(view.Points(1.5)));
+            }
+        }
+    }
+
+    /// <summary>Ground the numbers take, pixels.</summary>
+    public IEnumerable<LabelBox> Taken => placed.Select(p => p.Place.Box);
+
+    /// <summary>Adds the number of a path that has no line.</summary>
+    public void Add(int number, LabelBox box) => placed.Add((number, new(box, HasLeader: false), default));
+
+    public void Draw(SKCanvas canvas)
+    {
+        using SKPaint leader = Pen.Line(PathPen.Colour, 0.7 * pixelsPerPoint);
+        foreach ((_, PlacedLabel place, SKPoint from) in placed.Where(p => p.Place.HasLeader))
+        {
+            canvas.DrawLine(from, new SKPoint((float)place.Box.CentreX, (float)place.Box.CentreY), leader);
+        }
+
+        foreach ((int number, PlacedLabel place, _) in placed)
+        {
+            NumberBadge.Draw(canvas, number, place.Box.CentreX, place.Box.CentreY, pixelsPerPoint);
+        }
+    }
+
+    private static LabelBox OnLine(
+        PlanView view, TrackPart part, List<LabelBox> taken, LabelBox[] others, IReadOnlyList<LabelBox> soft) => Places(part)
+        .Select(place => (Box: BoxAt(view, place.Point), place.Share))
+        .MinBy(place => Cost(place.Box, place.Share, taken, others, soft)).Box;
+
+    // A stretch of a few points would vanish under its own number.
+    private static PlacedLabel Beside(
+        PlanView view, TrackPart part, IEnumerable<LabelBox> hard, IReadOnlyList<LabelBox> soft, IEnumerable<LabelBox> ground)
+    {
+        SKPoint middle = view.Pixel(part.AtShare(0.5).Plan);
+        double size = view.Points(2 * NumberBadge.RadiusPoints);
+        return new LabelPlacer(view.Frame.Grown(-view.Points(2)), hard, soft, view.Points(1.5), ground)
+            .Place([new LabelRequest(middle.X, middle.Y, view.Points(2), size, size)])[0];
+    }
+
+    private static IEnumerable<(TrackPoint Point, double Share)> Places(TrackPart part)
+    {
+        const int Places = 25;
+        for (int i = 0; i <= Places; i++)
+        {
+            double share = (double)i / Places;
+            yield return (part.AtShare(share), share);
+        }
+    }
+
+    private static LabelBox BoxAt(PlanView view, TrackPoint at)
+    {
+        SKPoint pixel = view.Pixel(at.Plan);
+        return NumberBadge.BoxAt(pixel.X, pixel.Y, view.PixelsPerPoint);
+    }
+
+    private static double Cost(LabelBox box, double share, List<LabelBox> taken, LabelBox[] others, IReadOnlyList<LabelBox> soft)
+    {
+        double area = box.Width * box.Height;
+        return (FromMiddleCost * 4 * (share - 0.5) * (share - 0.5))
+            + (OverlapCost * taken.Count(box.Overlaps))
+            + (OtherLineCost * Math.Min(3, others.Count(box.Overlaps)))
+            + (WallCost * Math.Min(1, soft.Sum(s => s.SharedArea(box)) / area));
+    }
+}

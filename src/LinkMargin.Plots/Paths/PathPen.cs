@@ -1,0 +1,54 @@
+using LinkMargin.Engine.Links;
+using LinkMargin.Plots.Drawing;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Paths;
+
+/// <summary>How paths are drawn: kind by dashes, share of the power by width. It reads the same in grey.</summary>
+internal static class PathPen
+{
+    private const double LeastPoints = 1.1;
+    private const double WholePoints = 4.2;
+
+    /// <summary>Colour of all paths.</summary>
+    public static SKColor Colour => Palette.Spot;
+
+    /// <summary>Width of a path, points: its square goes with the share of the power.</summary>
+    public static double WidthPoints(double share) => LeastPoints + ((WholePoints - LeastPoints) * Math.Sqrt(Math.Clamp(share, 0, 1)));
+
+    /// <summary>The pen of a path on its own level.</summary>
+    public static SKPaint Of(PathKind kind, double share, double pixelsPerPoint)
+    {
+        double width = WidthPoints(share) * pixelsPerPoint;
+        switch (kind)
+        {
+            case PathKind.Reflected:
+                return Pen.Dashed(Colour, width, 7 * pixelsPerPoint, 3.5 * pixelsPerPoint);
+            case PathKind.Around:
+                SKPaint dots = Pen.Dashed(Colour, width, 0.01 * pixelsPerPoint, width + (2.4 * pixelsPerPoint));
+                dots.StrokeCap = SKStrokeCap.Round;
+                return dots;
+            default:
+                return Pen.Line(Colour, width);
+        }
+    }
+
+    /// <summary>The pen of what lies on another level.</summary>
+    public static SKPaint Elsewhere(double pixelsPerPoint) => Pen.Line(Colour.WithAlpha(70), 0.7 * pixelsPerPoint);
+
+    /// <summary>Dots over the ground that a diffuse field fills; the canvas is clipped to it.</summary>
+    public static void Stipple(SKCanvas canvas, SKRect ground, double pixelsPerPoint)
+    {
+        using SKPaint dot = Pen.Fill(Colour.WithAlpha(120));
+        float step = (float)(5.5 * pixelsPerPoint), radius = (float)(0.75 * pixelsPerPoint);
+        int row = (int)Math.Floor(ground.Top / step);
+        for (float y = row * step; y < ground.Bottom + step; y += step, row++)
+        {
+            float shift = row % 2 == 0 ? 0 : step / 2;
+            for (float x = ((float)Math.Floor(ground.Left / step) * step) + shift; x < ground.Right + step; x += step)
+            {
+                canvas.DrawCircle(x, y, radius, dot);
+            }
+        }
+    }
+}
