@@ -24,6 +24,13 @@ internal sealed class TablesText(MaterialTables tables)
             Heading(output, "What a margin means", tables.Files?.Margins);
             Margins().WriteTo(output, width);
         }
+
+        if (tables.SpreadRows.Count > 0)
+        {
+            output.WriteLine();
+            Heading(output, "How far figures may be out, apart from the spread of each row", tables.Files?.Spreads);
+            Spreads().WriteTo(output, width);
+        }
     }
 
     private TextTable Materials()
@@ -58,7 +65,7 @@ internal sealed class TablesText(MaterialTables tables)
         var table = new TextTable(
         [
             new("name"), new("transmit\ndBm", Align.Right), new("gain\ndBi", Align.Right), new("needs\ndBm", Align.Right),
-            new("hand\ndB", Align.Right), new("what it is, and where the figures are from") { Wraps = true },
+            new("hand\ndB", Align.Right), new("spread\ndB", Align.Right), new("what it is, and where the figures are from") { Wraps = true },
         ]);
         foreach (Radio row in tables.Radios.Values)
         {
@@ -68,6 +75,7 @@ internal sealed class TablesText(MaterialTables tables)
                 Figures.Plain(row.AntennaGainDb),
                 Figures.Plain(row.Sensitivity.Dbm),
                 Figures.Plain(row.HandAndBodyDb),
+                Figures.Plain(row.SpreadDb),
                 WithSource(row.Description, row.Source));
         }
 
@@ -84,6 +92,23 @@ internal sealed class TablesText(MaterialTables tables)
 
         return table;
     }
+
+    private TextTable Spreads()
+    {
+        var table = new TextTable(
+        [
+            new("name"), new("spread\ndB", Align.Right), new("share", Align.Right), new("level\ndBm", Align.Right),
+            new("what it is the spread of, and where the figures are from") { Wraps = true },
+        ]);
+        foreach (SpreadRow row in tables.SpreadRows)
+        {
+            table.Add(row.Name, Shown(row.SpreadDb), Shown(row.Share), Shown(row.LevelDbm), WithSource(row.What, row.Source));
+        }
+
+        return table;
+    }
+
+    private static string Shown(double? figure) => figure is { } value ? Figures.Plain(value) : "";
 
     // Beneath one another both have room; beside one another each would be a column of single words.
     private static string WithSource(string what, string source) => $"{what}\n- {source}";

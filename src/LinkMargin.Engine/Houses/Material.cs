@@ -22,6 +22,18 @@ public sealed record Material(string Name, double LossDb, double SpreadDb, strin
     /// <summary>At what angle the loss holds; layers shape its change with the angle from there.</summary>
     public LossAngle Angle { get; init; } = LossAngle.HeadOn;
 
+    /// <summary>
+    /// The row this is a depth of, such as <c>timber</c> for a joist 225 mm deep; null for a row as it stands. All depths of
+    /// a row are of one stuff: what is out about one is out about all.
+    /// </summary>
+    public string? ScaledFrom { get; init; }
+
+    /// <summary>How many times the row's loss, spread, and any shift of the row's loss, this one's are.</summary>
+    public double Scale { get; init; } = 1;
+
+    /// <summary>The row of the material table this is, or is a depth of.</summary>
+    public string TableRow => ScaledFrom ?? Name;
+
     /// <summary>How the loss applies.</summary>
     public LossForm Form { get; init; } = LossForm.Sheet;
 

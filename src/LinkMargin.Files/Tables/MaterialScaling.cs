@@ -17,6 +17,8 @@ internal static class MaterialScaling
                 LossDb = row.LossDb * (depthMetres / thickness),
                 SpreadDb = row.SpreadDb * (depthMetres / thickness),
                 ThicknessMetres = depthMetres,
+                ScaledFrom = row.TableRow,
+                Scale = row.Scale * (depthMetres / thickness),
                 Form = LossForm.Sheet,
             }
             : row;

@@ -17,6 +17,12 @@ public sealed record MaterialTables(
     /// <summary>What margins mean, smallest first.</summary>
     public IReadOnlyList<MarginMeaning> Margins { get; init; } = [];
 
+    /// <summary>How far figures may be out, row by row; empty where no such table was read.</summary>
+    public IReadOnlyList<SpreadRow> SpreadRows { get; init; } = [];
+
+    /// <summary>How far figures may be out; null where no such table was read.</summary>
+    public Spreads? Spreads => SpreadRows.Count == 0 ? null : SpreadTableReader.Of(SpreadRows);
+
     /// <summary>Where the tables are from; null where they were not read from files.</summary>
     public TableFiles? Files { get; init; }
 

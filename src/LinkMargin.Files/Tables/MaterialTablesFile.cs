@@ -4,16 +4,17 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Tables;
 
-/// <summary>Reads the tables of materials, floor build-ups, radios and margins.</summary>
+/// <summary>Reads the tables of materials, floor build-ups, radios, margins and spreads.</summary>
 public static class MaterialTablesFile
 {
     private const string MaterialsFile = "materials.yaml";
     private const string FloorsFile = "floors.yaml";
     private const string RadiosFile = "radios.yaml";
     private const string MarginsFile = "margins.yaml";
+    private const string SpreadsFile = "spreads.yaml";
 
     /// <summary>The names of the files in a folder of tables.</summary>
-    public static IReadOnlyList<string> FileNames { get; } = [MaterialsFile, FloorsFile, RadiosFile, MarginsFile];
+    public static IReadOnlyList<string> FileNames { get; } = [MaterialsFile, FloorsFile, RadiosFile, MarginsFile, SpreadsFile];
 
     /// <summary>Reads the tables that came with the program.</summary>
     public static MaterialTablesResult ReadBuiltIn() => Read((name, problems) => BuiltIn(name, problems));
@@ -53,11 +54,12 @@ public static class MaterialTablesFile
 
     private static MaterialTablesResult Read(Func<string, List<Problem>, TableText> open)
     {
-        List<Problem> materialProblems = [], floorProblems = [], radioProblems = [], marginProblems = [];
+        List<Problem> materialProblems = [], floorProblems = [], radioProblems = [], marginProblems = [], spreadProblems = [];
         TableText materialText = open(MaterialsFile, materialProblems);
         TableText floorText = open(FloorsFile, floorProblems);
         TableText radioText = open(RadiosFile, radioProblems);
         TableText marginText = open(MarginsFile, marginProblems);
+        TableText spreadText = open(SpreadsFile, spreadProblems);
 
         RowNames names = new(MaterialBuilder.Air);
         MappingReader? materialTable = materialText.Open("the material table", "materials");
@@ -76,8 +78,10 @@ public static class MaterialTablesFile
             radioText.Open("the radio table", "radios") is { } radioTable ? RadioTableReader.Read(radioTable) : [];
         IReadOnlyList<MarginMeaning> margins =
             marginText.Open("the margin table", "margins") is { } marginTable ? MarginTableReader.Read(marginTable) : [];
+        IReadOnlyList<SpreadRow> spreads =
+            spreadText.Open("the spread table", "spreads") is { } spreadTable ? SpreadTableReader.Read(spreadTable) : [];
 
-        List<Problem>[] inOrder = [materialProblems, floorProblems, radioProblems, marginProblems];
+        List<Problem>[] inOrder = [materialProblems, floorProblems, radioProblems, marginProblems, spreadProblems];
         Problem[] problems = [.. inOrder.SelectMany(list => list.OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column))];
         return new MaterialTablesResult(
             problems.Any(p => p.Severity == Severity.Mistake)
@@ -85,8 +89,9 @@ public static class MaterialTablesFile
                 : new MaterialTables(materials, floors, radios)
                 {
                     Margins = margins,
+                    SpreadRows = spreads,
                     Files = new TableFiles(
-                        materialText.Source.File, floorText.Source.File, radioText.Source.File, marginText.Source.File),
+                        materialText.Source.File, floorText.Source.File, radioText.Source.File, marginText.Source.File, spreadText.Source.File),
                 },
             problems);
     }

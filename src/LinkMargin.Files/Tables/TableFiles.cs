@@ -5,4 +5,5 @@ namespace LinkMargin.Files.Tables;
 /// <param name="BuildUps">The floor build-ups' file.</param>
 /// <param name="Radios">The radios' file.</param>
 /// <param name="Margins">The margins' file.</param>
-public sealed record TableFiles(string Materials, string BuildUps, string Radios, string Margins);
+/// <param name="Spreads">The spreads' file.</param>
+public sealed record TableFiles(string Materials, string BuildUps, string Radios, string Margins, string Spreads);

@@ -20,6 +20,12 @@ internal static class TableLimits
     /// <summary>One standard deviation, of a material or a radio.</summary>
     public static QuantityRange Spread { get; } = new(0, 30, "dB");
 
+    /// <summary>One standard deviation of readings, good or bad, and of the devices they are taken with: never none.</summary>
+    public static QuantityRange ReadingSpread { get; } = new(0.1, 60, "dB");
+
+    /// <summary>A share; never all of what it is a share of.</summary>
+    public static QuantityRange Share { get; } = new(0, 0.9, "");
+
     /// <summary>Thickness of a material or layer, width and depth of a member.</summary>
     public static QuantityRange Thickness { get; } = new(0.0001, 2, "m");
 

@@ -66,6 +66,14 @@ public sealed class MaterialsCommandTests
     }
 
     [Fact]
+    public void What_the_model_leaves_out_is_told_in_text_and_json()
+    {
+        JsonElement model = CommandRun.Of("materials", "--json").Json.GetProperty("spreads")[0];
+        Assert.Equal(("model", 4.0), (model.GetProperty("name").GetString(), model.GetProperty("spreadDb").GetDouble()));
+        Assert.Contains("How far figures may be out, apart from the spread of each row; spreads.yaml (built in)", CommandRun.Of("materials").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void One_row_as_json_leaves_the_other_rows_out()
     {
         JsonElement root = CommandRun.Of("materials", "drywall-stud", "--json").Json;

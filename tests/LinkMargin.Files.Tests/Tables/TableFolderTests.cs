@@ -63,6 +63,7 @@ public sealed class TableFolderTests
         folder.Write("materials.yaml", "materials:\n  - {name: a, what: w, loss: -1, spread: 1, source: s}\n");
         folder.Write("floors.yaml", "floors:\n  - {name: f, what: w, source: s, layers: []}\n");
         folder.Write("radios.yaml", "radios:\n  - {name: r, what: w, transmit: 4 dB, gain: 0, sensitivity: -90, hand: 0, spread: 0, source: s}\n");
+        folder.Write("spreads.yaml", "spreads: 3 dB\n");
         folder.Write("margins.yaml", "margins:\n  - {margin: 10, means: m, source: s}\n  - {margin: 10 dB, means: m, source: s}\n");
         Assert.Equal(
             [
@@ -70,6 +71,7 @@ public sealed class TableFolderTests
                 "floors.yaml:2:43: layers: the list is empty; a floor needs at least one",
                 "radios.yaml:2:34: transmit: '4 dB' has the unit 'dB', but this is a level in dBm; write -90 or -90 dBm (-40 dBm to 36 dBm is allowed)",
                 "margins.yaml:3:14: margin: 10 dB is here a second time; the first is in line 2, so change or remove one",
+                "spreads.yaml:1:10: spreads: a list is needed (items that begin with '- ', or [ ... ]), not '3 dB'",
             ],
             folder.Problems());
     }
@@ -138,7 +140,7 @@ public sealed class TableFolderTests
         Assert.EndsWith("nowhere:1:1: there is no such folder; check the name", OnlyOf(missing), StringComparison.Ordinal);
         Assert.EndsWith("notes.txt:1:1: this is a file; name the folder that holds it", OnlyOf(file), StringComparison.Ordinal);
         Assert.EndsWith(
-            ":1:1: this folder holds none of materials.yaml, floors.yaml, radios.yaml, margins.yaml; name the folder that holds the tables",
+            ":1:1: this folder holds none of materials.yaml, floors.yaml, radios.yaml, margins.yaml, spreads.yaml; name the folder that holds the tables",
             OnlyOf(folder.Path),
             StringComparison.Ordinal);
     }

@@ -1,0 +1,100 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Tables;
+
+/// <summary>Reads the table of spreads, whose rows are known: each must be there, with the figures that belong to it.</summary>
+internal static class SpreadTableReader
+{
+    private const string Model = "model", Crossing = "crossing", Reading = "reading", BadReading = "bad-reading", Device = "device";
+
+    private static readonly string[] RowKeys = ["name", "what", "spread", "share", "level", "source"];
+
+    /// <summary>The rows there are, and the figures of each.</summary>
+    private static readonly Dictionary<string, string[]> Figures = new()
+    {
+        [Model] = ["spread"],
+        [Crossing] = ["share"],
+        [Reading] = ["spread"],
+        [BadReading] = ["share", "spread"],
+        [Device] = ["level", "spread"],
+    };
+
+    /// <summary>Reads the rows in order, without those that have mistakes.</summary>
+    public static IReadOnlyList<SpreadRow> Read(MappingReader table)
+    {
+        RowNames names = new();
+        List<SpreadRow> rows = [];
+        foreach (MappingReader row in TableRows.Of(table, "spreads", "a spread", RowKeys))
+        {
+            if (Read(row, names) is { } read)
+            {
+                rows.Add(read);
+            }
+        }
+
+        string[] missing = [.. Figures.Keys.Where(name => !names.Met.Contains(name))];
+        if (missing.Length > 0 && table.Has("spreads") && table.Optional("spreads") is SequenceNode)
+        {
+            table.Source.Mistake(table.MarkOf("spreads"), $"spreads: these rows are missing: {string.Join(", ", missing)}; copy them from the built-in file, then change them");
+        }
+
+        return rows;
+    }
+
+    /// <summary>The figures of a table that was read without a mistake.</summary>
+    public static Spreads Of(IReadOnlyList<SpreadRow> rows)
+    {
+        SpreadRow Row(string name) => rows.First(row => row.Name == name);
+        SpreadRow bad = Row(BadReading), device = Row(Device);
+        return new Spreads(
+            Row(Model).SpreadDb!.Value,
+            Row(Crossing).Share!.Value,
+            Row(Reading).SpreadDb!.Value,
+            bad.Share!.Value,
+            bad.SpreadDb!.Value,
+            device.LevelDbm!.Value,
+            device.SpreadDb!.Value);
+    }
+
+    private static SpreadRow? Read(MappingReader row, RowNames names)
+    {
+        int before = row.Source.Problems.Count;
+        string? name = names.Read(row);
+        string? what = row.RequiredText("what");
+        string? source = row.RequiredText("source");
+        double? spread = row.OptionalNumber("spread", Quantity.Decibels, name == Model ? TableLimits.Spread : TableLimits.ReadingSpread);
+        double? share = row.OptionalNumber("share", Quantity.Plain, TableLimits.Share);
+        double? level = row.OptionalNumber("level", Quantity.LevelDbm, TableLimits.Transmit);
+        if (name is not null && !Figures.ContainsKey(name))
+        {
+            row.Source.Mistake(row.MarkOf("name"), $"name: {Quote.Of(name)} is no spread the program knows; {NearestWord.Advice(name, Figures.Keys)}");
+        }
+        else if (name is not null)
+        {
+            CheckFigures(row, name);
+        }
+
+        return row.Source.Problems.Count > before || name is null || what is null || source is null
+            ? null
+            : new SpreadRow(name, what, source) { SpreadDb = spread, Share = share, LevelDbm = level };
+    }
+
+    private static void CheckFigures(MappingReader row, string name)
+    {
+        foreach (string key in (string[])["spread", "share", "level"])
+        {
+            bool wanted = Figures[name].Contains(key);
+            if (wanted && !row.Has(key))
+            {
+                row.Source.Mistake(row.Mark, $"the row '{name}' needs the key '{key}'");
+            }
+            else if (!wanted && row.Has(key))
+            {
+                row.Source.Mistake(row.MarkOf(key), $"{key}: the row '{name}' has no such figure; remove it");
+            }
+        }
+    }
+}
