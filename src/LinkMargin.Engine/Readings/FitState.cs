@@ -1,0 +1,119 @@
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.LinearAlgebra.Double;
+
+namespace LinkMargin.Engine.Readings;
+
+/// <summary>
+/// The unknowns at one place, in units of their prior spreads about their prior means, materials first, then devices; and
+/// what the readings and the priors say there.
+/// </summary>
+internal sealed class FitState
+{
+    private FitState(double[] unknowns, double[] predicted, ReadingCost[] costs, double[,] sensitivity, double cost)
+    {
+        (Unknowns, PredictedDbm, Costs, Sensitivity, Cost) = (unknowns, predicted, costs, sensitivity, cost);
+    }
+
+    /// <summary>The unknowns.</summary>
+    internal double[] Unknowns { get; }
+
+    /// <summary>Predicted level of each reading, dBm.</summary>
+    internal double[] PredictedDbm { get; }
+
+    /// <summary>What each reading says.</summary>
+    internal ReadingCost[] Costs { get; }
+
+    /// <summary>Derivatives of the predicted levels (rows) by the unknowns (columns), dB.</summary>
+    internal double[,] Sensitivity { get; }
+
+    /// <summary>Minus the logarithm of the posterior, up to a constant.</summary>
+    internal double Cost { get; }
+
+    /// <summary>Works out everything at one place.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="unknowns">The place.</param>
+    /// <param name="noiseFactor">Multiplies the noise of every reading; 1 for the problem as it stands.</param>
+    internal static FitState At(FitProblem problem, double[] unknowns, double noiseFactor)
+    {
+        int materials = problem.Materials.Count, count = problem.Readings.Count;
+        double[] shifts = ShiftsDb(problem, unknowns), gradient = new double[materials], predicted = new double[count];
+        ReadingCost[] costs = new ReadingCost[count];
+        double[,] sensitivity = new double[count, unknowns.Length];
+        double cost = 0;
+        foreach (double unknown in unknowns)
+        {
+            cost += unknown * unknown / 2;
+        }
+
+        for (int i = 0; i < count; i++)
+        {
+            FitReading reading = problem.Readings[i];
+            DevicePrior device = problem.Devices[reading.Device];
+            double loss = problem.Model.PathLossDb(reading.Link, shifts, gradient);
+            predicted[i] = device.OffsetDbm + (device.SpreadDb * unknowns[materials + reading.Device]) - loss;
+            for (int m = 0; m < materials; m++)
+            {
+                sensitivity[i, m] = -gradient[m] * problem.Materials[m].SpreadDb;
+            }
+
+            sensitivity[i, materials + reading.Device] = device.SpreadDb;
+            costs[i] = ReadingCost.Of(reading, predicted[i], reading.NoiseDb * noiseFactor, problem.Bad);
+            cost += costs[i].Value;
+        }
+
+        return new FitState(unknowns, predicted, costs, sensitivity, cost);
+    }
+
+    /// <summary>What each material loses more than its table says, dB.</summary>
+    internal static double[] ShiftsDb(FitProblem problem, double[] unknowns)
+    {
+        double[] shifts = new double[problem.Materials.Count];
+        for (int m = 0; m < shifts.Length; m++)
+        {
+            // A loss that the bound holds at 0 must not come out a rounding below it.
+            MaterialPrior material = problem.Materials[m];
+            shifts[m] = Math.Max(material.SpreadDb * unknowns[m], -material.LossDb);
+        }
+
+        return shifts;
+    }
+
+    /// <summary>Slope of the cost by the unknowns.</summary>
+    internal double[] Gradient()
+    {
+        double[] gradient = [.. Unknowns];
+        for (int i = 0; i < Costs.Length; i++)
+        {
+            for (int k = 0; k < gradient.Length; k++)
+            {
+                gradient[k] += Costs[i].Slope * Sensitivity[i, k];
+            }
+        }
+
+        return gradient;
+    }
+
+    /// <summary>
+    /// The identity of the priors and what the readings add to it: never less than nothing, so that it can be inverted.
+    /// </summary>
+    /// <param name="curvatureOf">Which curvature of a reading counts; below 0 counts as 0: half believed teaches nothing.</param>
+    internal Matrix<double> Curvature(Func<ReadingCost, double> curvatureOf)
+    {
+        int size = Unknowns.Length;
+        var sum = DenseMatrix.CreateIdentity(size);
+        for (int i = 0; i < Costs.Length; i++)
+        {
+            double weight = Math.Max(0, curvatureOf(Costs[i]));
+            for (int k = 0; k < size; k++)
+            {
+                double left = weight * Sensitivity[i, k];
+                for (int j = 0; left != 0 && j < size; j++)
+                {
+                    sum[k, j] += left * Sensitivity[i, j];
+                }
+            }
+        }
+
+        return sum;
+    }
+}

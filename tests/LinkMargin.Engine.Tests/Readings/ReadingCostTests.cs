@@ -1,0 +1,45 @@
+using CsCheck;
+using LinkMargin.Engine.Readings;
+using MathNet.Numerics.Distributions;
+
+namespace LinkMargin.Engine.Tests.Readings;
+
+public sealed class ReadingCostTests
+{
+    private static readonly Gen<(FitReading Reading, double Predicted, BadReadings Bad)> Case = Gen.Select(
+        Gen.Double[-110, -20], Gen.Bool, Gen.Double[1, 8], Gen.Double[-110, -20], Gen.Double[0.001, 0.3], Gen.Double[5, 40],
+        (level, heard, noise, predicted, share, spread) =>
+            (new FitReading(0, 0, level, heard, noise), predicted, new BadReadings(share, spread)));
+
+    [Fact]
+    public void Slope_and_curvature_are_those_of_the_value() => Case.Sample(c =>
+    {
+        const double step = 1e-4;
+        ReadingCost At(double predicted) => ReadingCost.Of(c.Reading, predicted, c.Reading.NoiseDb, c.Bad);
+        ReadingCost here = At(c.Predicted), up = At(c.Predicted + step), down = At(c.Predicted - step);
+        return Math.Abs(here.Slope - ((up.Value - down.Value) / (2 * step))) < 1e-6
+            && Math.Abs(here.Curvature - ((up.Slope - down.Slope) / (2 * step))) < 1e-5;
+    });
+
+    [Fact]
+    public void The_likelihood_is_that_of_a_good_or_a_bad_reading() => Case.Sample(c =>
+    {
+        double noise = c.Reading.NoiseDb, share = c.Bad.Share, wide = ContinuousUniform.PDF(0, c.Bad.SpreadDb * Math.Sqrt(12), 1);
+        double likelihood = c.Reading.IsHeard
+            ? ((1 - share) * Normal.PDF(c.Predicted, noise, c.Reading.LevelDbm)) + (share * wide)
+            : ((1 - share) * Normal.CDF(c.Predicted, noise, c.Reading.LevelDbm)) + (share / 2);
+        double cost = ReadingCost.Of(c.Reading, c.Predicted, noise, c.Bad).Value;
+        return Math.Abs(cost + Math.Log(likelihood)) < 1e-9 * (1 + cost);
+    });
+
+    [Fact]
+    public void A_reading_far_off_is_let_go_of()
+    {
+        FitReading reading = new(0, 0, -50, true, 5);
+        BadReadings bad = new(0.05, 20);
+        ReadingCost near = ReadingCost.Of(reading, -55, 5, bad), far = ReadingCost.Of(reading, -90, 5, bad);
+        Assert.InRange(near.ProbabilityBad, 0, 0.05);
+        Assert.InRange(far.ProbabilityBad, 0.99, 1);
+        Assert.True(Math.Abs(far.Slope) < Math.Abs(near.Slope));
+    }
+}
