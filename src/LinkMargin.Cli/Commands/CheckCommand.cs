@@ -17,7 +17,8 @@ internal static class CheckCommand
     {
         Argument<string> file = HouseArgument.Create();
         Option<string?> folder = CommonOptions.Text("--out", "DIR", "Where the plan goes; beside the house file where it is left out.");
-        var command = new Command("check", "Every mistake in a house file, all that looks odd, and a drawing of the plan.") { file, folder };
+        Option<string[]?> whatIf = WhatIfOption.Create();
+        var command = new Command("check", "Every mistake in a house file, all that looks odd, and a drawing of the plan.") { file, folder, whatIf };
         command.SetAction(parse =>
         {
             string typed = parse.GetValue(file)!;
@@ -30,16 +31,20 @@ internal static class CheckCommand
                 ProblemLines.Write(reading.Problems, invocation.Output);
             }
 
-            string? plan = reading.House is null
+            LoadedHouse? loaded = reading.House is null
                 ? null
-                : Draw(invocation, LoadedHouse.Of(reading, tables), typed, parse.GetValue(folder), parse.GetValue(common.Force));
-            var document = CheckDocument.Of(typed, reading.House, reading.Problems, plan);
+                : LoadedHouse.Of(reading, tables).With(parse.GetValue(whatIf), invocation.Error);
+            string? plan = loaded is null
+                ? null
+                : Draw(invocation, loaded, typed, parse.GetValue(folder), parse.GetValue(common.Force));
+            var document = CheckDocument.Of(typed, loaded?.House, reading.Problems, plan) with { WhatIf = loaded?.WhatIfOrNone };
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(document));
             }
             else
             {
+                loaded?.WriteWhatIf(invocation.Output, invocation.Width);
                 CheckText.Write(document, new LengthWords(reading.Unit), invocation.Output, invocation.Width);
             }
 

@@ -18,14 +18,15 @@ internal static class ExplainCommand
         Option<string?> seat = CommonOptions.Text("--seat", "SEAT", "The seat by its name; may be left out where there is one.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
+        Option<string[]?> whatIf = WhatIfOption.Create();
         var command = new Command("explain", "One budget, line by line: what takes the signal away between a spot and a seat. "
             + "Ends with 1 where the seat is below its required margin.")
         {
-            file, spot, seat, depth, occupied,
+            file, spot, seat, depth, occupied, whatIf,
         };
         command.SetAction(parse =>
         {
-            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!);
+            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf));
             House house = loaded.House;
             LinkBudget budget = LinkEvaluation.Budget(
                 new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error)),
@@ -33,10 +34,11 @@ internal static class ExplainCommand
                 NamedThing.One(seat.Name, "seat", parse.GetValue(seat), house.Seats, s => s.Name));
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(BudgetDocument.Of(house, budget)));
+                invocation.Output.WriteLine(JsonText.Of(BudgetDocument.Of(house, budget) with { WhatIf = loaded.WhatIfOrNone }));
             }
             else
             {
+                loaded.WriteWhatIf(invocation.Output, invocation.Width);
                 new BudgetText(loaded).Write(budget, invocation.Output, invocation.Width);
                 WordWrap.Write(Cautions.Estimates, invocation.Output, invocation.Width);
             }

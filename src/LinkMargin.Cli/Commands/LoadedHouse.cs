@@ -1,5 +1,7 @@
+using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Edits;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
@@ -12,6 +14,18 @@ namespace LinkMargin.Cli.Commands;
 /// <param name="Tables">The tables it was read with.</param>
 internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables Tables)
 {
+    /// <summary>The house as its file has it, before any <c>--what-if</c>.</summary>
+    public House AsWritten { get; private init; } = House;
+
+    /// <summary>What is different from the file, in the words of <c>--what-if</c>; empty where nothing is.</summary>
+    public IReadOnlyList<string> WhatIf { get; private init; } = [];
+
+    /// <summary>The same for JSON, which leaves out what there is none of.</summary>
+    public IReadOnlyList<string>? WhatIfOrNone => WhatIf.Count > 0 ? WhatIf : null;
+
+    /// <summary>The same for the caption of a picture.</summary>
+    public string WhatIfCaption => WhatIf.Count > 0 ? $"what if: {string.Join(", ", WhatIf)}; " : "";
+
     /// <summary>How its file writes lengths.</summary>
     public LengthWords Lengths { get; } = new(Unit);
 
@@ -22,13 +36,43 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     /// <param name="invocation">Where the talk goes.</param>
     /// <param name="tables">The tables it may name.</param>
     /// <param name="typed">The file as it was typed.</param>
-    public static LoadedHouse Read(Invocation invocation, MaterialTables tables, string typed)
+    /// <param name="whatIf">Edits of the house for this run; null where there are none.</param>
+    public static LoadedHouse Read(Invocation invocation, MaterialTables tables, string typed, string[]? whatIf)
     {
         HouseReading reading = ReadFile(invocation, tables, typed);
         ProblemLines.Write(reading.Problems, invocation.Error);
         return reading.House is null
             ? throw new CannotBeDoneException(ProblemLines.MendFirst(typed, reading.Problems))
-            : Of(reading, tables);
+            : Of(reading, tables).With(whatIf, invocation.Error);
+    }
+
+    /// <summary>The same house with edits, one after the other; what looks odd about them goes to the talk.</summary>
+    public LoadedHouse With(string[]? whatIf, TextWriter talk)
+    {
+        House edited = House;
+        List<string> words = [];
+        List<string> faults = [];
+        foreach (string typed in whatIf ?? [])
+        {
+            try
+            {
+                WrittenEdit written = new EditText(edited, Tables, Unit).Read(typed);
+                edited = written.Edit.ApplyTo(edited);
+                words.Add(written.Text);
+                if (written.Odd is { } odd)
+                {
+                    talk.WriteLine($"{WhatIfOption.Name} '{written.Text}': {odd}");
+                }
+            }
+            catch (EditFaultException fault)
+            {
+                faults.Add($"{WhatIfOption.Name} '{typed}' {fault.Message}");
+            }
+        }
+
+        return faults.Count > 0
+            ? throw new CannotBeDoneException(faults)
+            : this with { House = edited, WhatIf = words };
     }
 
     /// <summary>Reads a house file, whatever comes of it.</summary>
@@ -38,6 +82,16 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     /// <summary>A reading that gave a house.</summary>
     public static LoadedHouse Of(HouseReading reading, MaterialTables tables) => new(
         reading.House ?? throw new ArgumentException("This reading gave no house.", nameof(reading)), reading.Unit, tables);
+
+    /// <summary>Says on a line of its own what is different from the file.</summary>
+    public void WriteWhatIf(TextWriter output, int width)
+    {
+        if (WhatIf.Count > 0)
+        {
+            WordWrap.Write($"What if: {string.Join("; ", WhatIf)}.", output, width);
+            output.WriteLine();
+        }
+    }
 
     /// <summary>Refuses a house that has nothing to compare.</summary>
     public void NeedSpotsAndSeats()

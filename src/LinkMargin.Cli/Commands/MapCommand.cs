@@ -27,6 +27,7 @@ internal static class MapCommand
         Option<bool> geojson = CommonOptions.Flag("--geojson", "Write the numbers as GeoJSON too, in plan metres.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
+        Option<string[]?> whatIf = WhatIfOption.Create();
         Option<bool> paths = CommonOptions.Flag(
             "--paths", "Draw the ways of one link, from --spot to --seat, over the plan instead.");
         Option<string?> seat = CommonOptions.Text(
@@ -36,12 +37,12 @@ internal static class MapCommand
             "A picture of the margin for each spot and level, and one with all of them side by side; or, with --paths, of the ways "
                 + "from one spot to one seat.")
         {
-            file, spot, level, cell, hands, folder, csv, geojson, depth, occupied, paths, seat,
+            file, spot, level, cell, hands, folder, csv, geojson, depth, occupied, whatIf, paths, seat,
         };
         command.SetAction(parse =>
         {
             string typed = parse.GetValue(file)!;
-            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed);
+            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf));
             House house = loaded.House;
             string? spotName = parse.GetValue(spot), levelName = parse.GetValue(level);
             string into = parse.GetValue(folder) ?? $"{Path.GetFileNameWithoutExtension(typed)}-maps";
@@ -50,7 +51,7 @@ internal static class MapCommand
                 RefuseGiven(parse, [level, cell, hands, csv, geojson], "--paths draws one link on every level it touches; leave out");
                 (Spot from, Seat to) = LinkOf(spot, spotName, seat, parse.GetValue(seat), house);
                 PathsDocument drawn = new PathsMaker(invocation, loaded, Model()).Make(from, to, into, parse.GetValue(common.Force));
-                WritePaths(invocation, drawn, parse.GetValue(common.Json));
+                WritePaths(invocation, loaded, drawn, parse.GetValue(common.Json));
                 return ExitCodes.Done;
             }
 
@@ -73,6 +74,7 @@ internal static class MapCommand
             }
             else
             {
+                loaded.WriteWhatIf(invocation.Output, invocation.Width);
                 MapsText.Write(maps, loaded.Lengths, invocation.Output, invocation.Width);
             }
 
@@ -109,7 +111,7 @@ internal static class MapCommand
         static string List(IEnumerable<string> names) => string.Join(", ", names.Select(name => $"'{name}'"));
     }
 
-    private static void WritePaths(Invocation invocation, PathsDocument drawn, bool asJson)
+    private static void WritePaths(Invocation invocation, LoadedHouse loaded, PathsDocument drawn, bool asJson)
     {
         if (asJson)
         {
@@ -117,6 +119,7 @@ internal static class MapCommand
             return;
         }
 
+        loaded.WriteWhatIf(invocation.Output, invocation.Width);
         WordWrap.Write(
             $"The ways from '{drawn.Spot}' to '{drawn.Seat}' over the plan of {drawn.House}: {drawn.Picture}",
             invocation.Output,

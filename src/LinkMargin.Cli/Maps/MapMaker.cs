@@ -98,7 +98,10 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
             order.HandsMetres,
             pictures.RequiredDb,
             maps,
-            sheet);
+            sheet)
+        {
+            WhatIf = loaded.WhatIfOrNone,
+        };
     }
 
     private string Put(MapOrder order, string name, Action<Stream> write)

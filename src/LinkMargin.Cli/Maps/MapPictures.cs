@@ -29,7 +29,7 @@ internal sealed class MapPictures
         budgets = fields.Select(f => f.Spot).Distinct()
             .ToDictionary(spot => spot, spot => LinkEvaluation.Budgets(model, spot, loaded.House.Seats));
         caption = $"Link margin in dB, the worse of both directions, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
-            + $"{ModelOption.InWords(model.Depth)}{Facing(model)}; {People(model)}an estimate for planning.";
+            + $"{ModelOption.InWords(model.Depth)}{Facing(model)}; {People(model)}{loaded.WhatIfCaption}an estimate for planning.";
     }
 
     /// <summary>The margin of the heaviest line, dB.</summary>

@@ -43,7 +43,10 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
             path,
             request.Paths.Count,
             budget.Paths.Count - request.Paths.Count,
-            budget.Paths.Skip(request.Paths.Count).Sum(budget.ShareOf));
+            budget.Paths.Skip(request.Paths.Count).Sum(budget.ShareOf))
+        {
+            WhatIf = loaded.WhatIfOrNone,
+        };
     }
 
     /// <summary>What the picture of a link shows.</summary>
@@ -79,6 +82,7 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
         $"Margin {Tenths.Show(budget.MarginDb)} dB, the worse of both directions, for {house.Controller.Name} with {house.Console.Name}; "
             + $"{ModelOption.InWords(model.Depth)}; "
             + (budget.Occupied.Count > 0 ? $"with people on {OccupiedWords.List(budget.Occupied)}; " : "")
+            + loaded.WhatIfCaption
             + "an estimate for planning.";
 
     private static string LeftOut(LinkBudget budget, int drawn)

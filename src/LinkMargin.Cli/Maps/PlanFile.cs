@@ -17,11 +17,15 @@ internal static class PlanFile
     {
         House house = loaded.House;
         PlanRequest request = PlanRequest.OfAllLevels(
-            house, $"Plan of {house.Name}", "As the house file describes it; compare it with the house before trusting a figure.") with
+            house, $"Plan of {house.Name}", Caption(loaded)) with
         {
             Unit = loaded.PlotUnit,
         };
         byte[] png = PlanPicture.Render(request, PlanPicture.FittingSize(request));
         WholeFile.Write(invocation.PathOf(path), png, force);
     }
+
+    private static string Caption(LoadedHouse loaded) => loaded.WhatIf.Count > 0
+        ? $"As the house file describes it, but what if: {string.Join(", ", loaded.WhatIf)}."
+        : "As the house file describes it; compare it with the house before trusting a figure.";
 }

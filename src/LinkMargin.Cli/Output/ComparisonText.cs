@@ -65,7 +65,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
 
         table.AddRule();
         table.Add(["worst seat", "", "", .. spots.Select(s => Broken(s.Worst.Seat.Name))]);
-        table.Add(["above required", "", "", .. spots.Select(s => Signed(Headroom.TenthsOf(s.Worst)))]);
+        table.Add(["above required", "", "", .. spots.Select(s => Tenths.Signed(Headroom.TenthsOf(s.Worst)))]);
         return table;
     }
 
@@ -93,7 +93,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
                 worst.Seat.Name,
                 Cell(worst),
                 Tenths.Show(worst.RequiredDb),
-                Signed(Headroom.TenthsOf(worst)),
+                Tenths.Signed(Headroom.TenthsOf(worst)),
                 FormattableString.Invariant($"{score.SeatsMet} of {score.Budgets.Count}"));
         }
 
@@ -108,6 +108,4 @@ internal sealed class ComparisonText(House house, Ranking ranking)
 
     // The mark stands in front, so that the points of all figures stay below one another.
     private static string Cell(LinkBudget budget) => (budget.Meets ? "" : "! ") + Tenths.Show(budget.MarginDb);
-
-    private static string Signed(long tenths) => (tenths > 0 ? "+" : "") + Tenths.Show(tenths);
 }

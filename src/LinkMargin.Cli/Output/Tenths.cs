@@ -20,6 +20,9 @@ internal static class Tenths
     /// <summary>A number of tenths with one decimal.</summary>
     public static string Show(long tenths) => (tenths / 10m).ToString("0.0", CultureInfo.InvariantCulture);
 
+    /// <summary>The same with its sign, plus included; none for 0.</summary>
+    public static string Signed(long tenths) => (tenths > 0 ? "+" : "") + Show(tenths);
+
     /// <summary>
     /// Each item to a whole number of tenths, less than a tenth away from its value, so that they sum to a total. Items
     /// that are whole tenths stay as they are: somebody will compare them with the table they come from.

@@ -9,4 +9,8 @@ namespace LinkMargin.Engine.Houses;
 /// <param name="HandsMetres">Height of the hands above the level's floor, metres.</param>
 /// <param name="FacingDegrees">Where the player looks, degrees anticlockwise from the x axis; null where not stated.</param>
 /// <param name="RequiredDb">The margin the user asks for, dB.</param>
-public sealed record Seat(string Name, int LevelIndex, Point2 Plan, double HandsMetres, double? FacingDegrees, double RequiredDb);
+public sealed record Seat(string Name, int LevelIndex, Point2 Plan, double HandsMetres, double? FacingDegrees, double RequiredDb)
+{
+    /// <summary>The fixture the player looks at, where the direction is that; null where it is said in degrees or not at all.</summary>
+    public string? Faces { get; init; }
+}

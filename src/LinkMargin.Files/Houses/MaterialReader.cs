@@ -27,17 +27,11 @@ internal sealed class MaterialReader(MaterialTables tables)
     /// <summary>What a wall or an opening is of.</summary>
     public Material RequiredPanel(MappingReader group, string key) => AsPanel(group, key, Required(group, key))!;
 
-    // A wall has no thickness of its own: a row whose loss belongs to a length travelled would count that length.
     private Material? AsPanel(MappingReader group, string key, Material? material)
     {
-        if (material is { Form: LossForm.Bulk, ThicknessMetres: { } thickness })
+        if (material is not null && PanelAdvice.Of(material, tables) is { } advice)
         {
-            string[] panels = [.. tables.Materials.Values
-                .Where(row => row.Form == LossForm.Sheet && row.Name.StartsWith(material.Name, StringComparison.Ordinal))
-                .Select(row => $"'{row.Name}'").Take(3)];
-            string advice = panels.Length == 0 ? "choose the row of a wall" : $"choose the row of a wall, such as {string.Join(" or ", panels)}";
-            group.Source.Odd(group.MarkOf(key), FormattableString.Invariant(
-                $"{key}: '{material.Name}' is a substance, whose {material.LossDb} dB belong to {thickness * 1000:0.#} mm of it and are counted here whatever the wall's thickness; {advice}"));
+            group.Source.Odd(group.MarkOf(key), $"{key}: {advice}");
         }
 
         return material;

@@ -46,7 +46,7 @@ internal sealed class SeatReader(Premises premises, double requiredDb)
         Point2? at = group.Required("at") is { } node ? Place(node) : null;
         double? hands = group.Has("hands") ? group.OptionalLength("hands", HouseLimits.HeightOverFloor) : HouseLimits.Hands;
         double required = group.OptionalNumber("required", Quantity.Decibels, HouseLimits.Required) ?? requiredDb;
-        double? facing = group.Optional("facing") is { } word ? Facing(word, level, at) : null;
+        (double? Degrees, string? Fixture) facing = group.Optional("facing") is { } word ? new FacingReader(premises).Read(word, level, at) : default;
         if (level is not { } index || at is not { } place || hands is not { } height)
         {
             return null;
@@ -60,7 +60,7 @@ internal sealed class SeatReader(Premises premises, double requiredDb)
             source.Odd(group.MarkOf("at"), $"the hands of {what} are inside the solid fixture {Quote.Of(solid.Name)}; raise 'hands' or move one of the two");
         }
 
-        return new Seat(name, index, place, height, facing, required);
+        return new Seat(name, index, place, height, facing.Degrees, required) { Faces = facing.Fixture };
     }
 
     private Point2? Place(Node node)
@@ -73,56 +73,4 @@ internal sealed class SeatReader(Premises premises, double requiredDb)
 
         return PlaceReader.Plan(source, node, "at");
     }
-
-    /// <summary>Degrees anticlockwise from the x axis, 0 to below 360; null where it cannot be told.</summary>
-    private double? Facing(Node node, int? level, Point2? at)
-    {
-        if (node is ScalarNode { IsNull: false } scalar && scalar.Text.Any(char.IsAsciiDigit) && Quantity.Degrees.Parse(scalar.Text).Fault is null)
-        {
-            return ValueReader.Number(source, node, "facing", Quantity.Degrees, HouseLimits.Angle) is { } angle ? Turn(angle) : null;
-        }
-
-        if (ValueReader.Name(source, node, "facing") is not { } word || premises.UnreadFixtures.Contains(word))
-        {
-            return null;
-        }
-
-        if (Sides.Directions.TryGetValue(word, out double direction))
-        {
-            return direction;
-        }
-
-        if (!premises.FixturesByName.TryGetValue(word, out Fixture? fixture))
-        {
-            string[] words = [.. premises.FixturesByName.Keys, .. Sides.Directions.Keys];
-            source.Mistake(node.Mark,
-                $"facing: {Quote.Of(word)} is neither a fixture nor a direction (north, south-east, ..., "
-                    + $"or degrees anticlockwise from east); {source.Advice(word, words)}");
-            return null;
-        }
-
-        if (level is null || at is not { } place)
-        {
-            return null;
-        }
-
-        if (fixture.LevelIndex != level)
-        {
-            source.Odd(node.Mark,
-                $"facing: the fixture {Quote.Of(word)} is on the level {Quote.Of(premises.NameOf(fixture.LevelIndex))}, another than the seat");
-        }
-
-        Point2 towards = fixture.Centre - place;
-        if (double.Hypot(towards.X, towards.Y) < HouseLimits.SameHeight)
-        {
-            source.Mistake(node.Mark,
-                $"facing: the seat is at the centre of the fixture {Quote.Of(word)}, so it faces no way; "
-                    + "write a direction or move it");
-            return null;
-        }
-
-        return Turn(double.RadiansToDegrees(Math.Atan2(towards.Y, towards.X)));
-    }
-
-    private static double Turn(double degrees) => ((degrees % 360) + 360) % 360;
 }

@@ -36,6 +36,9 @@ public sealed record BudgetDocument(
     double HeadroomDb,
     bool Meets)
 {
+    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    public IReadOnlyList<string>? WhatIf { get; init; }
+
     /// <summary>A budget as JSON says it.</summary>
     public static BudgetDocument Of(House house, LinkBudget budget) => new(
         house.Name,

@@ -26,6 +26,9 @@ public sealed record CheckDocument(
     IReadOnlyList<string> Seats,
     string? Plan)
 {
+    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    public IReadOnlyList<string>? WhatIf { get; init; }
+
     /// <summary>A check as JSON says it.</summary>
     public static CheckDocument Of(string file, House? house, IReadOnlyList<Problem> problems, string? plan)
     {

@@ -18,6 +18,12 @@ public sealed record ComparisonDocument(
     IReadOnlyList<string> SeatsNeverMet,
     IReadOnlyList<BudgetDocument> Links)
 {
+    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    public IReadOnlyList<string>? WhatIf { get; init; }
+
+    /// <summary>The same comparison of the house as its file has it; left out where nothing is different.</summary>
+    public ComparisonDocument? AsWritten { get; init; }
+
     /// <summary>A ranking of at least one spot as JSON says it.</summary>
     /// <param name="house">The house.</param>
     /// <param name="ranking">Its ranking.</param>

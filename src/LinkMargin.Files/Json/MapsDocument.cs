@@ -15,4 +15,8 @@ public sealed record MapsDocument(
     double HandsM,
     double RequiredDb,
     IReadOnlyList<MapDocument> Maps,
-    string? Sheet);
+    string? Sheet)
+{
+    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    public IReadOnlyList<string>? WhatIf { get; init; }
+}

@@ -17,4 +17,8 @@ public sealed record PathsDocument(
     string Picture,
     int PathsDrawn,
     int PathsLeftOut,
-    double ShareLeftOut);
+    double ShareLeftOut)
+{
+    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    public IReadOnlyList<string>? WhatIf { get; init; }
+}

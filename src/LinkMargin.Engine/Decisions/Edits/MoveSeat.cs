@@ -1,0 +1,30 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Engine.Decisions.Edits;
+
+/// <summary>A seat put somewhere else. Whoever looks at a fixture turns to it from the new place.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="LevelIndex">The level it is then on; 0 is the lowest.</param>
+/// <param name="Plan">Where the hands are on the plan.</param>
+/// <param name="HandsMetres">Height of the hands above that level's floor, metres.</param>
+public sealed record MoveSeat(string Name, int LevelIndex, Point2 Plan, double HandsMetres) : HouseEdit
+{
+    /// <inheritdoc/>
+    public override House ApplyTo(House house) => house with
+    {
+        Seats = Changed(house.Seats, seat => seat.Name == Name, seat => Moved(house, seat), $"seat '{Name}'"),
+    };
+
+    private Seat Moved(House house, Seat seat)
+    {
+        Fixture? faced = seat.Faces is { } name ? house.Fixtures.FirstOrDefault(fixture => fixture.Name == name) : null;
+        return seat with
+        {
+            LevelIndex = LevelIndex,
+            Plan = Plan,
+            HandsMetres = HandsMetres,
+            FacingDegrees = faced is null ? seat.FacingDegrees : Facing.Degrees(Plan, faced.Centre),
+        };
+    }
+}

@@ -1,0 +1,20 @@
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Engine.Decisions.Edits;
+
+/// <summary>A door or a window opened or shut.</summary>
+/// <param name="Name">Its name; several of one name change together.</param>
+/// <param name="LevelIndex">The level it is on; null for every level.</param>
+/// <param name="IsOpen">Whether it then stands open.</param>
+public sealed record SetOpening(string Name, int? LevelIndex, bool IsOpen) : HouseEdit
+{
+    /// <inheritdoc/>
+    public override House ApplyTo(House house) => WithWalls(
+        house,
+        LevelIndex,
+        wall => wall.Openings.Any(IsMeant),
+        wall => wall with { Openings = [.. wall.Openings.Select(o => IsMeant(o) ? o with { IsOpen = IsOpen } : o)] },
+        $"door or window '{Name}'");
+
+    private bool IsMeant(Opening opening) => opening.Kind != OpeningKind.Gap && opening.Name == Name;
+}
