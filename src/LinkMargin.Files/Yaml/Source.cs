@@ -18,6 +18,9 @@ internal sealed class Source(string file, ICollection<Problem> problems)
     /// <summary>What a file of this kind begins with, for a message.</summary>
     public string Example { get; init; } = "house: Name";
 
+    /// <summary>How large a file of this kind usually is, for a message.</summary>
+    public string Usual { get; init; } = "a house takes a few kilobytes";
+
     /// <summary>How to get a file of this kind to start from, for a message.</summary>
     public string Start { get; init; } = "'linkmargin new FILE' writes one to start from";
 

@@ -112,7 +112,8 @@ internal static class ValueReader
         return false;
     }
 
-    private static double? Measured(
+    /// <summary>A number of some kind, by its own way of reading.</summary>
+    public static double? Measured(
         Source source, Node node, string label, QuantityRange range, string what, Func<string, Parsed> parse)
     {
         if (node is not ScalarNode { IsNull: false } scalar)

@@ -52,7 +52,7 @@ internal static class YamlText
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
             if (stream.CanSeek && stream.Length > YamlLimits.Bytes)
             {
-                source.Mistake(Start, TooLarge);
+                source.Mistake(Start, TooLarge(source));
                 return null;
             }
 
@@ -61,7 +61,7 @@ internal static class YamlText
             int count = stream.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false);
             if (count > YamlLimits.Bytes)
             {
-                source.Mistake(Start, TooLarge);
+                source.Mistake(Start, TooLarge(source));
                 return null;
             }
 
@@ -83,8 +83,8 @@ internal static class YamlText
         return null;
     }
 
-    private static string TooLarge =>
-        FormattableString.Invariant($"this file is larger than {YamlLimits.Bytes / (1024 * 1024)} MB, the most that is read; a house takes a few kilobytes");
+    private static string TooLarge(Source source) =>
+        FormattableString.Invariant($"this file is larger than {YamlLimits.Bytes / (1024 * 1024)} MB, the most that is read; {source.Usual}");
 
     private static string Sentence(string message) => message.ReplaceLineEndings(" ").Trim().TrimEnd('.');
 

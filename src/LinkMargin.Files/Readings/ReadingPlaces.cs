@@ -1,0 +1,156 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Readings;
+using LinkMargin.Files.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Readings;
+
+/// <summary>Finds where the ends of readings were in a house.</summary>
+internal sealed class ReadingPlaces(House house, LengthUnit houseUnit, Source source)
+{
+    private readonly Dictionary<string, int> levels =
+        house.Levels.Select((level, i) => (level.Name, i)).DistinctBy(l => l.Name, StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(l => l.Name, l => l.i, StringComparer.OrdinalIgnoreCase);
+
+    private readonly (Point2 Least, Point2 Greatest)?[] extents = [.. house.Levels.Select(ExtentOf)];
+
+    /// <summary>Reads one end of a line; null, with a mistake recorded, where it cannot be told.</summary>
+    /// <param name="header">The columns.</param>
+    /// <param name="line">The line.</param>
+    /// <param name="name">The column of its name.</param>
+    /// <param name="place">The columns of its coordinates.</param>
+    public ReadingEnd? Read(ReadingHeader header, IReadOnlyList<CsvCell> line, ReadingColumn name, ReadingPlaceColumns place)
+    {
+        CsvCell? named = header.Find(line, name);
+        CsvCell[] written = [.. place.All.Select(column => header.Find(line, column)).OfType<CsvCell>()];
+        if (named is { } word)
+        {
+            if (written.Length > 0)
+            {
+                source.Mistake(written[0].Mark, $"{name.Heading}: this line has both the name {Quote.Of(word.Text)} and coordinates; leave one of them empty");
+                return null;
+            }
+
+            return ByName(word, name);
+        }
+
+        if (written.Length == 0)
+        {
+            source.Mistake(line[0].Mark, $"{name.Heading}: this line does not say where the {name.Heading} was; write the name of a spot or seat{(header.Has(place.X) ? ", or its coordinates" : "")}");
+            return null;
+        }
+
+        return ByCoordinates(header, line, name, place);
+    }
+
+    private ReadingEnd? ByName(CsvCell word, ReadingColumn end)
+    {
+        Spot? spot = house.Spots.FirstOrDefault(s => s.Name.Equals(word.Text, StringComparison.OrdinalIgnoreCase));
+        Seat? seat = house.Seats.FirstOrDefault(s => s.Name.Equals(word.Text, StringComparison.OrdinalIgnoreCase));
+        bool isSpot = spot is not null && (seat is null || end == ReadingColumn.Transmitter);
+        if (isSpot)
+        {
+            return new ReadingEnd(spot!.Name, spot.LevelIndex, spot.Plan, spot.HeightMetres) { Spot = spot };
+        }
+
+        if (seat is not null)
+        {
+            return new ReadingEnd(seat.Name, seat.LevelIndex, seat.Plan, seat.HandsMetres) { Seat = seat };
+        }
+
+        string[] names = [.. house.Spots.Select(s => s.Name), .. house.Seats.Select(s => s.Name)];
+        source.Mistake(word.Mark, $"{end.Heading}: {Quote.Of(word.Text)} is neither a spot nor a seat of {Quote.Of(house.Name)}; {source.Advice(word.Text, names, "the house file")}");
+        return null;
+    }
+
+    private ReadingEnd? ByCoordinates(ReadingHeader header, IReadOnlyList<CsvCell> line, ReadingColumn end, ReadingPlaceColumns place)
+    {
+        int? level = LevelOf(header, line, place.Level);
+        double? x = Length(header, line, place.X, HouseLimits.Coordinate, null);
+        double? y = Length(header, line, place.Y, HouseLimits.Coordinate, null);
+        double? height = Length(header, line, place.Height, HouseLimits.HeightOverFloor, end == ReadingColumn.Receiver ? HouseLimits.Hands : null);
+        if (level is not { } index || x is not { } east || y is not { } north || height is not { } up)
+        {
+            return null;
+        }
+
+        Point2 plan = new(east, north);
+        Mark mark = header.Find(line, place.X)!.Value.Mark;
+        Level storey = house.Levels[index];
+        string name = FormattableString.Invariant($"{storey.Name} {east:0.###}, {north:0.###}, {up:0.###} m");
+        if (extents[index] is { } extent && IsBeyond(extent, plan))
+        {
+            source.Mistake(mark, FormattableString.Invariant(
+                $"{end.Heading}: x {east:0.###} m, y {north:0.###} m lies outside the level {Quote.Of(storey.Name)}, which reaches x from {extent.Least.X:0.###} to {extent.Greatest.X:0.###} m, y from {extent.Least.Y:0.###} to {extent.Greatest.Y:0.###} m; mend the coordinates or the level, or give their unit in the heading"));
+            return null;
+        }
+
+        if (up > storey.HeightMetres + HouseLimits.SameHeight)
+        {
+            source.Mistake(header.Find(line, place.Height)?.Mark ?? mark, FormattableString.Invariant(
+                $"{place.Height.Heading}: {up:0.###} m is above the ceiling of the level {Quote.Of(storey.Name)}; 0 m to {storey.HeightMetres:0.###} m is allowed"));
+            return null;
+        }
+
+        if (storey.Rooms.Count > 0 && !storey.Rooms.Any(room => room.Outline.Contains(plan)))
+        {
+            source.Odd(mark, $"{end.Heading}: this is in no room of the level {Quote.Of(storey.Name)}; check the coordinates");
+        }
+
+        return new ReadingEnd(name, index, plan, up);
+    }
+
+    private int? LevelOf(ReadingHeader header, IReadOnlyList<CsvCell> line, ReadingColumn column)
+    {
+        if (header.Find(line, column) is not { } cell)
+        {
+            if (house.Levels.Count == 1)
+            {
+                return 0;
+            }
+
+            source.Mistake(line[0].Mark, $"{column.Heading}: coordinates need the name of their level; write one of: {string.Join(", ", levels.Keys)}");
+            return null;
+        }
+
+        if (levels.TryGetValue(cell.Text, out int index))
+        {
+            return index;
+        }
+
+        source.Mistake(cell.Mark, $"{column.Heading}: no level is named {Quote.Of(cell.Text)}; {source.Advice(cell.Text, levels.Keys)}");
+        return null;
+    }
+
+    private double? Length(ReadingHeader header, IReadOnlyList<CsvCell> line, ReadingColumn column, QuantityRange range, double? absent)
+    {
+        if (header.Find(line, column) is not { } cell)
+        {
+            if (absent is null)
+            {
+                source.Mistake(line[0].Mark, $"{column.Heading}: this line gives coordinates without it; write it, for example 1.2 m");
+            }
+
+            return absent;
+        }
+
+        LengthUnit unit = header.UnitOf(column, houseUnit);
+        return ValueReader.Measured(
+            source, new ScalarNode(cell.Mark, cell.Text, true), column.Heading, range, "a length", text => LengthText.Parse(DecimalComma.AsPoint(text), unit));
+    }
+
+    private static bool IsBeyond((Point2 Least, Point2 Greatest) extent, Point2 at) =>
+        at.X < extent.Least.X - HouseLimits.SameHeight || at.X > extent.Greatest.X + HouseLimits.SameHeight
+        || at.Y < extent.Least.Y - HouseLimits.SameHeight || at.Y > extent.Greatest.Y + HouseLimits.SameHeight;
+
+    private static (Point2 Least, Point2 Greatest)? ExtentOf(Level level)
+    {
+        Point2[] corners = [.. level.Rooms.SelectMany(room => room.Outline.Corners), .. level.Walls.SelectMany(wall => new[] { wall.Start, wall.End })];
+        return corners.Length == 0
+            ? null
+            : (new Point2(corners.Min(c => c.X), corners.Min(c => c.Y)), new Point2(corners.Max(c => c.X), corners.Max(c => c.Y)));
+    }
+}

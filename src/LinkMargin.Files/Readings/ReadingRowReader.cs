@@ -1,0 +1,94 @@
+using System.Text.RegularExpressions;
+using LinkMargin.Engine.Readings;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Readings;
+
+/// <summary>Reads the lines of a file of readings, each by itself.</summary>
+internal sealed partial class ReadingRowReader(ReadingHeader header, ReadingPlaces places, Source source)
+{
+    /// <summary>What stands where nothing was heard.</summary>
+    public const string NotHeard = "not heard";
+
+    /// <summary>How many lines have no level yet.</summary>
+    public int Untaken { get; private set; }
+
+    /// <summary>Reads a line; null where it has no level yet, and with mistakes recorded where it cannot be read.</summary>
+    public ReadingRow? Read(IReadOnlyList<CsvCell> line)
+    {
+        if (line.Count > header.ColumnCount && line.Skip(header.ColumnCount).FirstOrDefault(cell => cell.Text.Length > 0) is { Text: not null } more)
+        {
+            source.Mistake(more.Mark, FormattableString.Invariant(
+                $"this line has {line.Count} fields and the headings are {header.ColumnCount}; a decimal comma is not told from the comma between fields, so write points, or part the fields with semicolons"));
+            return null;
+        }
+
+        if (header.Find(line, ReadingColumn.Received) is not { } received)
+        {
+            Untaken++;
+            return null;
+        }
+
+        ReadingEnd? transmitter = places.Read(header, line, ReadingColumn.Transmitter, ReadingColumn.TransmitterPlace);
+        ReadingEnd? receiver = places.Read(header, line, ReadingColumn.Receiver, ReadingColumn.ReceiverPlace);
+        DevicePair? devices = Devices(line);
+        double? bound = header.Find(line, ReadingColumn.NotHeardBelow) is { } written ? Level(written, ReadingColumn.NotHeardBelow) : null;
+        bool isHeard = !Silence().IsMatch(received.Text);
+        double? level = isHeard ? Level(received, ReadingColumn.Received) : null;
+        if (!isHeard && BoundIn(received.Text) is { Length: > 0 } inside)
+        {
+            bound = Level(received with { Text = inside }, ReadingColumn.Received);
+            isHeard = bound is null;
+        }
+
+        return transmitter is null || receiver is null || devices is null || (isHeard && level is null)
+            ? null
+            : new ReadingRow(transmitter, receiver, devices, level, bound, received.Mark);
+    }
+
+    private DevicePair? Devices(IReadOnlyList<CsvCell> line)
+    {
+        string device = header.Find(line, ReadingColumn.Device)?.Text ?? "", sender = header.Find(line, ReadingColumn.Sender)?.Text ?? "";
+        if (device.Length == 0 && header.Has(ReadingColumn.Device))
+        {
+            source.Mistake(line[0].Mark, "device: this line does not say what the level was read with; write any name, the same for all readings of one device");
+            return null;
+        }
+
+        if (Math.Max(device.Length, sender.Length) > ValueReader.LongestName)
+        {
+            source.Mistake(line[0].Mark, FormattableString.Invariant($"device: {Quote.Of(device.Length > sender.Length ? device : sender)} is too long for a name; at most {ValueReader.LongestName} characters are allowed"));
+            return null;
+        }
+
+        return new DevicePair(sender, device);
+    }
+
+    private double? Level(CsvCell cell, ReadingColumn column)
+    {
+        string text = DecimalComma.AsPoint(cell.Text.Replace('\u2212', '-'));
+        Parsed parsed = Quantity.LevelDbm.Parse(text);
+        if (parsed.Fault is not null && !text.Any(char.IsAsciiDigit))
+        {
+            source.Mistake(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is neither a level nor '{NotHeard}'; write for example -63 dBm, {NotHeard}, or < -92 dBm");
+            return null;
+        }
+
+        if (parsed.Fault is null && parsed.Value > 0)
+        {
+            string meant = ReadingLimits.Received.Contains(-parsed.Value) ? $"; did you mean {ReadingLimits.Received.Show(-parsed.Value)}?" : "";
+            source.Mistake(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is more than any device in a house receives, and bars or per cent are no level; {ReadingLimits.Received} is allowed{meant}");
+            return null;
+        }
+
+        return ValueReader.Measured(
+            source, new ScalarNode(cell.Mark, cell.Text, true), column.Heading, ReadingLimits.Received, Quantity.LevelDbm.What, _ => parsed);
+    }
+
+    private static string BoundIn(string text) => Silence().Match(text).Groups["bound"].Value.Trim();
+
+    [GeneratedRegex(@"^(not[ _-]?heard( *(<|below) *(?<bound>.+))?|< *(?<bound>.+))$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Silence();
+}
