@@ -27,7 +27,7 @@ internal sealed class MapPictures
         RequiredDb = RequiredMargin.OfMost(loaded.House);
         range = ColourRange.Covering(fields, RequiredDb);
         budgets = fields.Select(f => f.Spot).Distinct()
-            .ToDictionary(spot => spot, spot => LinkEvaluation.Budgets(model, spot, loaded.House.Seats));
+            .ToDictionary(spot => spot, spot => LinkEvaluation.Budgets(model, spot, loaded.House.Seats.Where(seat => seat.IsPlayedAt(spot))));
         caption = $"Link margin in dB, the worse of both directions, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
             + $"{ModelOption.InWords(model.Depth)}{Facing(model)}; {People(model)}{loaded.WhatIfCaption}an estimate for planning.";
     }

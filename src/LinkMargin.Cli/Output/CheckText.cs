@@ -45,6 +45,11 @@ internal static class CheckText
         WordWrap.Write($"Fixtures: {check.Fixtures}.", output, width);
         WordWrap.Write($"Spots: {Listed(check.Spots)}.", output, width);
         WordWrap.Write($"Seats: {Listed(check.Seats)}.", output, width);
+        if (check.Zones.Count + check.KeepOuts.Count > 0)
+        {
+            WordWrap.Write($"Zones: {Listed(check.Zones)}. Keep-outs: {Listed(check.KeepOuts)}.", output, width);
+        }
+
         output.WriteLine($"Plan: {check.Plan}");
     }
 

@@ -27,6 +27,11 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             WordWrap.Write($"With people on {OccupiedWords.List(Occupied)}, who stand in the way of all links but their own.", output, width);
         }
 
+        if (house.Seats.Any(seat => seat.Plays is not null))
+        {
+            WordWrap.Write("'-': another console is played from this seat, as 'plays' in the house file says.", output, width);
+        }
+
         foreach (SpotScore[] block in inOrder.Chunk(SpotsSideBySide(width)))
         {
             output.WriteLine();
@@ -60,7 +65,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         for (int seat = 0; seat < house.Seats.Count; seat++)
         {
             Seat row = house.Seats[seat];
-            table.Add([row.Name, LevelOf(row.LevelIndex), Tenths.Show(row.RequiredDb), .. spots.Select(s => Cell(s.Budgets[seat]))]);
+            table.Add([row.Name, LevelOf(row.LevelIndex), Tenths.Show(row.RequiredDb), .. spots.Select(s => s.With(row) is { } budget ? Cell(budget) : "-")]);
         }
 
         table.AddRule();
@@ -94,7 +99,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
                 Cell(worst),
                 Tenths.Show(worst.RequiredDb),
                 Tenths.Signed(Headroom.TenthsOf(worst)),
-                FormattableString.Invariant($"{score.SeatsMet} of {score.Budgets.Count}"));
+                FormattableString.Invariant($"{score.SeatsMet} of {score.Seats}"));
         }
 
         table.WriteTo(output, width);

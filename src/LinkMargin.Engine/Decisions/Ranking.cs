@@ -6,7 +6,8 @@ namespace LinkMargin.Engine.Decisions;
 
 /// <summary>
 /// Spots from best to worst. A spot is as good as its worst seat: the one with the least headroom (margin less what the
-/// seat asks for). Equals are parted by how many seats are met, then by mean headroom, then by name.
+/// seat asks for). Equals are parted by the share of the play that is met, then by mean
+/// headroom, then by name.
 /// </summary>
 /// <param name="Scores">Best first; empty where the house has no spot or no seat.</param>
 public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
@@ -14,17 +15,19 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
     // Margins closer than this are equal: far below any effect, far above rounding.
     private const double EqualDb = 1e-9;
 
-    /// <summary>Ranks a house's spots over its seats.</summary>
+    /// <summary>
+    /// Ranks a house's spots, each over the seats it is played from. A spot that is played from no seat is left out.
+    /// </summary>
     public static Ranking Of(LinkModel model)
     {
         House house = model.House;
-        if (house.Seats.Count == 0)
-        {
-            return new Ranking([]);
-        }
-
-        return Of([.. house.Spots.Select(spot => new SpotScore(
-            spot, LinkEvaluation.Budgets(model, spot, house.Seats)))]);
+        return Of(
+        [
+            .. from spot in house.Spots
+               let seats = house.Seats.Where(seat => seat.IsPlayedAt(spot)).ToArray()
+               where seats.Length > 0
+               select new SpotScore(spot, LinkEvaluation.Budgets(model, spot, seats)),
+        ]);
     }
 
     /// <summary>Ranks a house's spots by the straight line alone.</summary>
@@ -38,19 +41,21 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
         return new Ranking(ordered);
     }
 
-    /// <summary>Seats that lack their required margin at every spot.</summary>
-    public IReadOnlyList<Seat> SeatsNeverMet => Scores.Count == 0
-        ? []
-        : [.. Scores[0].Budgets.Select((budget, i) => (budget.Seat, i))
-            .Where(s => Scores.All(score => !score.Budgets[s.i].Meets))
-            .Select(s => s.Seat)];
+    /// <summary>Seats that lack their required margin at every spot that is played from them.</summary>
+    public IReadOnlyList<Seat> SeatsNeverMet =>
+    [
+        .. Scores.SelectMany(score => score.Budgets)
+            .GroupBy(budget => budget.Seat.Name)
+            .Where(seat => seat.All(budget => !budget.Meets))
+            .Select(seat => seat.First().Seat),
+    ];
 
     private static int Compare(SpotScore a, SpotScore b)
     {
         int order = Descending(a.Worst.HeadroomDb, b.Worst.HeadroomDb);
         if (order == 0)
         {
-            order = b.SeatsMet.CompareTo(a.SeatsMet);
+            order = Descending(a.MetShare, b.MetShare);
         }
 
         if (order == 0)

@@ -19,6 +19,12 @@ public sealed record House(
     Radio Console,
     Radio Controller)
 {
+    /// <summary>Where a console may stand; empty where nothing is said of that.</summary>
+    public IReadOnlyList<Zone> Zones { get; init; } = [];
+
+    /// <summary>Where no console may stand.</summary>
+    public IReadOnlyList<KeepOut> KeepOuts { get; init; } = [];
+
     /// <summary>Where a spot is in the house.</summary>
     public Point3 PositionOf(Spot spot) => spot.Plan.At(Levels[spot.LevelIndex].ElevationMetres + spot.HeightMetres);
 

@@ -13,4 +13,19 @@ public sealed record Seat(string Name, int LevelIndex, Point2 Plan, double Hands
 {
     /// <summary>The fixture the player looks at, where the direction is that; null where it is said in degrees or not at all.</summary>
     public string? Faces { get; init; }
+
+    /// <summary>On how many days of a month it is used; only how seats compare matters.</summary>
+    public double UsedDays { get; init; } = Use.DailyDays;
+
+    /// <summary>The spot of the one console that is played here; null where it is whichever console there is.</summary>
+    public string? Plays { get; init; }
+
+    /// <summary>The seat it is one player of, where several play from one; null for a seat of one player.</summary>
+    public string? Group { get; init; }
+
+    /// <summary>The name of the seat as it was written: its players share it.</summary>
+    public string WrittenName => Group ?? Name;
+
+    /// <summary>Whether a console at a spot is played from here.</summary>
+    public bool IsPlayedAt(Spot spot) => Plays is null || Plays == spot.Name;
 }

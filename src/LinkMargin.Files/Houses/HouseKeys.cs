@@ -4,7 +4,7 @@ namespace LinkMargin.Files.Houses;
 internal static class HouseKeys
 {
     /// <summary>The file itself.</summary>
-    public static readonly string[] House = ["house", "units", "levels", "fixtures", "radios", "required", "spots", "seats"];
+    public static readonly string[] House = ["house", "units", "levels", "fixtures", "radios", "required", "spots", "seats", "zones", "keep-out"];
 
     /// <summary>A level.</summary>
     public static readonly string[] Level =
@@ -50,5 +50,11 @@ internal static class HouseKeys
     public static readonly string[] Spot = ["name", "level", "at", "inside", "height"];
 
     /// <summary>A seat.</summary>
-    public static readonly string[] Seat = ["name", "level", "at", "hands", "facing", "required"];
+    public static readonly string[] Seat = ["name", "level", "at", "hands", "facing", "required", "used", "plays", "players"];
+
+    /// <summary>Where a console may stand.</summary>
+    public static readonly string[] Zone = ["name", "level", "room", "corner", "size", "outline", "heights"];
+
+    /// <summary>Where no console may stand.</summary>
+    public static readonly string[] KeepOut = ["name", "level", "room", "corner", "size", "outline", "from", "to"];
 }

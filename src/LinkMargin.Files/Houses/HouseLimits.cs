@@ -44,6 +44,12 @@ internal static class HouseLimits
     /// <summary>A margin somebody may ask for.</summary>
     public static readonly QuantityRange Required = new(0, 60, "dB");
 
+    /// <summary>Days of a month on which a seat is used.</summary>
+    public static readonly QuantityRange UsedDays = new(0.1, 31, "");
+
+    /// <summary>Players on one seat.</summary>
+    public static readonly QuantityRange Players = new(1, 16, "");
+
     /// <summary>Power into an antenna: from a beacon's least to a class far above anything in a house.</summary>
     public static readonly QuantityRange Transmit = new(-40, 36, "dBm");
 
@@ -70,6 +76,15 @@ internal static class HouseLimits
 
     /// <summary>Most seats to compare.</summary>
     public const int MostSeats = 1000;
+
+    /// <summary>Most zones, and most keep-outs, in a house.</summary>
+    public const int MostZones = 500;
+
+    /// <summary>Most heights of a zone.</summary>
+    public const int MostHeights = 20;
+
+    /// <summary>From one player to the next who sit side by side; common practice for the places of a sofa. Metres.</summary>
+    public const double BesideMetres = 0.6;
 
     /// <summary>Height of hands holding a controller over the floor, of somebody sitting; metres.</summary>
     public const double Hands = 0.7;

@@ -27,14 +27,22 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
         Premises premises = new(source, drafts, levels);
         FixtureReader fixtures = new(premises, materials);
         fixtures.ReadAll(file);
-        List<Spot> spots = new SpotReader(premises).ReadAll(file);
+        SpotReader spotReader = new(premises);
+        List<Spot> spots = spotReader.ReadAll(file);
         double required = file.OptionalNumber("required", Quantity.Decibels, HouseLimits.Required) ?? HouseLimits.RequiredDb;
-        List<Seat> seats = new SeatReader(premises, required).ReadAll(file);
+        List<Seat> seats = new SeatReader(premises, spotReader.AllNames, required).ReadAll(file);
+        ZoneReader zoneReader = new(premises);
+        List<Zone> zones = zoneReader.ReadZones(file);
+        List<KeepOut> keepOuts = zoneReader.ReadKeepOuts(file);
         (Radio? console, Radio? controller) = new RadioReader(source, tables.Radios).Read(file);
 
         return name is null || levels.Count == 0 || console is null || controller is null
             ? null
-            : new House(name, levels, premises.Fixtures, spots, seats, console, controller);
+            : new House(name, levels, premises.Fixtures, spots, seats, console, controller)
+            {
+                Zones = zones,
+                KeepOuts = keepOuts,
+            };
     }
 
     private Level Build(LevelDraft draft, double elevation)

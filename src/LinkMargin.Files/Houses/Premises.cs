@@ -62,6 +62,13 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
         return null;
     }
 
+    /// <summary>The rooms of a level.</summary>
+    public IReadOnlyList<Room> RoomsOf(int level) => levels[level].Rooms;
+
+    /// <summary>Whether a level may have a room of a name that could not be read or laid out.</summary>
+    public bool MayHaveRoom(int level, string name) =>
+        extents[level] is null || drafts[level].Plan.Rooms.Any(room => room.Name == name);
+
     /// <summary>The name of a level.</summary>
     public string NameOf(int level) => drafts[level].Name;
 

@@ -6,9 +6,16 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses;
 
-/// <summary>Reads where players sit.</summary>
-internal sealed class SeatReader(Premises premises, double requiredDb)
+/// <summary>Reads where players sit. A seat of several players becomes as many seats that know they belong together.</summary>
+internal sealed class SeatReader(Premises premises, IReadOnlyCollection<string> spotNames, double requiredDb)
 {
+    private static readonly Dictionary<string, double> UseWords = new()
+    {
+        ["daily"] = Use.DailyDays,
+        ["weekly"] = Use.WeeklyDays,
+        ["rarely"] = Use.RarelyDays,
+    };
+
     private readonly Source source = premises.Source;
 
     /// <summary>Reads all that can be read.</summary>
@@ -26,41 +33,69 @@ internal sealed class SeatReader(Premises premises, double requiredDb)
         foreach (MappingReader group in groups.Take(HouseLimits.MostSeats))
         {
             string? name = group.RequiredName("name");
-            if (name is not null)
+            List<Seat> players = Read(group, name ?? "a seat");
+            if (name is null)
             {
-                names.Take(name, group.MarkOf("name"));
+                continue;
             }
 
-            if (Read(group, name ?? "a seat") is { } seat && name is not null)
+            foreach (string taken in players.Count > 0 ? players.Select(seat => seat.Name) : [name])
             {
-                seats.Add(seat);
+                names.Take(taken, group.MarkOf("name"));
             }
+
+            seats.AddRange(players);
         }
 
         return seats;
     }
 
-    private Seat? Read(MappingReader group, string name)
+    private List<Seat> Read(MappingReader group, string name)
     {
         int? level = premises.LevelOf(group);
-        Point2? at = group.Required("at") is { } node ? Place(node) : null;
+        Point2? at = group.Optional("at") is { } node ? Place(node) : null;
         double? hands = group.Has("hands") ? group.OptionalLength("hands", HouseLimits.HeightOverFloor) : HouseLimits.Hands;
         double required = group.OptionalNumber("required", Quantity.Decibels, HouseLimits.Required) ?? requiredDb;
-        (double? Degrees, string? Fixture) facing = group.Optional("facing") is { } word ? new FacingReader(premises).Read(word, level, at) : default;
-        if (level is not { } index || at is not { } place || hands is not { } height)
+        double used = group.Optional("used") is { } word ? UsedDays(word) : Use.DailyDays;
+        string? plays = Plays(group);
+        PlayersReader players = new(group);
+        Node? facing = group.Optional("facing");
+        FacingReader facings = new(premises);
+        (double? Degrees, string? Fixture) middle = facing is not null && !players.AreListed ? facings.Read(facing, level, at) : default;
+        IReadOnlyList<Point2>? places = players.Read(at, middle.Degrees);
+        if (level is not { } index || places is null || hands is not { } height)
         {
-            return null;
+            return [];
         }
 
-        string what = $"the seat {Quote.Of(name)}";
         premises.CheckHeight(index, height, group.MarkOf("hands"), "hands");
-        premises.CheckPlace(index, place, height, group.MarkOf("at"), what);
-        if (premises.SolidAt(index, place, height) is { } solid)
+        List<Seat> seats = [];
+        for (int i = 0; i < places.Count; i++)
         {
-            source.Odd(group.MarkOf("at"), $"the hands of {what} are inside the solid fixture {Quote.Of(solid.Name)}; raise 'hands' or move one of the two");
+            string player = places.Count == 1 ? name : FormattableString.Invariant($"{name} {i + 1}");
+            CheckPlace(group, index, places[i], height, player);
+            (double? degrees, string? fixture) = facing is not null && (players.AreListed || places.Count > 1) ? facings.Read(facing, index, places[i]) : middle;
+            seats.Add(new Seat(player, index, places[i], height, degrees, required)
+            {
+                Faces = fixture,
+                UsedDays = used,
+                Plays = plays,
+                Group = places.Count == 1 ? null : name,
+            });
         }
 
-        return new Seat(name, index, place, height, facing.Degrees, required) { Faces = facing.Fixture };
+        return seats;
+    }
+
+    private void CheckPlace(MappingReader group, int level, Point2 place, double height, string player)
+    {
+        Mark mark = group.MarkOf(group.Has("at") ? "at" : "players");
+        string what = $"the seat {Quote.Of(player)}";
+        premises.CheckPlace(level, place, height, mark, what);
+        if (premises.SolidAt(level, place, height) is { } solid)
+        {
+            source.Odd(mark, $"the hands of {what} are inside the solid fixture {Quote.Of(solid.Name)}; raise 'hands' or move one of the two");
+        }
     }
 
     private Point2? Place(Node node)
@@ -72,5 +107,40 @@ internal sealed class SeatReader(Premises premises, double requiredDb)
         }
 
         return PlaceReader.Plan(source, node, "at");
+    }
+
+    private double UsedDays(Node node)
+    {
+        if (node is ScalarNode { IsNull: false } scalar && scalar.Text.Any(char.IsAsciiDigit))
+        {
+            return ValueReader.Number(source, node, "used", Quantity.DaysAMonth, HouseLimits.UsedDays) ?? Use.DailyDays;
+        }
+
+        if (ValueReader.Text(source, node, "used") is not { } word)
+        {
+            return Use.DailyDays;
+        }
+
+        if (UseWords.TryGetValue(word, out double days))
+        {
+            return days;
+        }
+
+        string advice = NearestWord.Find(word, UseWords.Keys) is { } meant
+            ? $"did you mean '{meant}'?"
+            : $"write {string.Join(", ", UseWords.Keys)}, or on how many days of a month";
+        source.Mistake(node.Mark, $"used: {Quote.Of(word)} does not say how often; {advice}");
+        return Use.DailyDays;
+    }
+
+    private string? Plays(MappingReader group)
+    {
+        if (group.OptionalName("plays") is not { } spot || spotNames.Contains(spot))
+        {
+            return group.OptionalName("plays");
+        }
+
+        source.Mistake(group.MarkOf("plays"), $"plays: no spot is named {Quote.Of(spot)}; {source.Advice(spot, spotNames)}");
+        return null;
     }
 }

@@ -10,6 +10,10 @@ namespace LinkMargin.Files.Houses;
 internal sealed class SpotReader(Premises premises)
 {
     private readonly Source source = premises.Source;
+    private readonly List<string> known = [];
+
+    /// <summary>The names of all spots, those among them that could not be read.</summary>
+    public IReadOnlyCollection<string> AllNames => known;
 
     /// <summary>Reads all that can be read.</summary>
     public List<Spot> ReadAll(MappingReader file)
@@ -29,6 +33,7 @@ internal sealed class SpotReader(Premises premises)
             if (name is not null)
             {
                 names.Take(name, group.MarkOf("name"));
+                known.Add(name);
             }
 
             if (Read(group, name ?? "a spot") is { } spot && name is not null)

@@ -13,6 +13,8 @@ namespace LinkMargin.Files.Json;
 /// <param name="Fixtures">How many fixtures there are.</param>
 /// <param name="Spots">The spots' names.</param>
 /// <param name="Seats">The seats' names.</param>
+/// <param name="Zones">The names of the places where a console may stand.</param>
+/// <param name="KeepOuts">The names of the places where none may.</param>
 /// <param name="Plan">The drawing; left out where the file must be mended first.</param>
 public sealed record CheckDocument(
     string File,
@@ -24,6 +26,8 @@ public sealed record CheckDocument(
     int Fixtures,
     IReadOnlyList<string> Spots,
     IReadOnlyList<string> Seats,
+    IReadOnlyList<string> Zones,
+    IReadOnlyList<string> KeepOuts,
     string? Plan)
 {
     /// <summary>What is different from the house file; left out where nothing is.</summary>
@@ -43,6 +47,8 @@ public sealed record CheckDocument(
             house?.Fixtures.Count ?? 0,
             house is null ? [] : [.. house.Spots.Select(spot => spot.Name)],
             house is null ? [] : [.. house.Seats.Select(seat => seat.Name)],
+            house is null ? [] : [.. house.Zones.Select(zone => zone.Name)],
+            house is null ? [] : [.. house.KeepOuts.Select(keepOut => keepOut.Name)],
             plan);
     }
 }

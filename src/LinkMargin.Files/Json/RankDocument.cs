@@ -11,9 +11,10 @@ namespace LinkMargin.Files.Json;
 /// <param name="MarginDb">That seat's margin, dB.</param>
 /// <param name="RequiredDb">What that seat asks for, dB.</param>
 /// <param name="HeadroomDb">Margin less required at that seat, dB.</param>
-/// <param name="MeanHeadroomDb">Mean headroom over all seats, dB.</param>
-/// <param name="SeatsMet">How many seats have the margin they ask for.</param>
-/// <param name="Seats">How many seats there are.</param>
+/// <param name="MeanHeadroomDb">Mean headroom over all players, dB.</param>
+/// <param name="SeatsMet">How many seats have the margin they ask for, each of their players.</param>
+/// <param name="Seats">How many seats there are; the players of one seat count once.</param>
+/// <param name="MetShare">The share of the play that is met, each seat by the days it is used, 0 to 1.</param>
 public sealed record RankDocument(
     int Rank,
     string Spot,
@@ -24,7 +25,8 @@ public sealed record RankDocument(
     double HeadroomDb,
     double MeanHeadroomDb,
     int SeatsMet,
-    int Seats)
+    int Seats,
+    double MetShare)
 {
     /// <summary>A spot's score as JSON says it.</summary>
     public static RankDocument Of(House house, SpotScore score, int rank) => new(
@@ -37,5 +39,6 @@ public sealed record RankDocument(
         score.Worst.HeadroomDb,
         score.MeanHeadroomDb,
         score.SeatsMet,
-        score.Budgets.Count);
+        score.Seats,
+        score.MetShare);
 }

@@ -9,6 +9,9 @@ internal sealed record Quantity(string What, string Example, IReadOnlyList<strin
     /// <summary>A number without a unit.</summary>
     public static Quantity Plain { get; } = new("a number", "0.5", []);
 
+    /// <summary>How often something is used.</summary>
+    public static Quantity DaysAMonth { get; } = new("a number of days of a month", "12", []);
+
     /// <summary>A power ratio in dB.</summary>
     public static Quantity Decibels { get; } = new("a figure in dB", "15 or 15 dB", ["dB"]);
 

@@ -125,6 +125,32 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Contains("materials.yaml", own.Error, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_seat_that_plays_one_console_counts_for_its_spot_alone()
+    {
+        folder.Put("two.yaml", SampleFile.Text.Replace("required: 60 dB", "required: 60 dB, plays: den rack", StringComparison.Ordinal));
+        CommandRun one = Run("compare", "house.yaml", "--json"), two = Run("compare", "two.yaml", "--json");
+
+        JsonElement[] shelves = [.. new[] { one, two }.Select(run => run.Json.GetProperty("ranking").EnumerateArray().Single(r => r.GetProperty("spot").GetString() == "loft shelf"))];
+        Assert.Equal([3, 2], shelves.Select(r => r.GetProperty("seats").GetInt32()));
+        Assert.NotEqual("bench", shelves[1].GetProperty("worstSeat").GetString());
+        Assert.Equal(1, two.ExitCode);
+        Assert.Contains("'-': another console is played", Run("compare", "two.yaml").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Several_players_on_a_seat_are_several_links_and_one_seat_to_meet()
+    {
+        folder.Put("four.yaml", SampleFile.Text.Replace("at: [3, 2], hands", "at: [2, 2], players: 4, hands", StringComparison.Ordinal));
+        JsonElement root = Run("compare", "four.yaml", "--json").Json;
+
+        Assert.Equal(2 * 6, root.GetProperty("links").GetArrayLength());
+        JsonElement first = root.GetProperty("ranking")[0];
+        Assert.Equal(3, first.GetProperty("seats").GetInt32());
+        Assert.Equal(2, first.GetProperty("seatsMet").GetInt32());
+        Assert.Equal(2.0 / 3, first.GetProperty("metShare").GetDouble(), 1e-12);
+    }
+
     // Made by hand: with invariant globalisation the real one cannot be had.
     private static CultureInfo GermanFigures()
     {

@@ -34,6 +34,27 @@ public sealed class RankingTests
     }
 
     [Fact]
+    public void A_seat_used_more_often_weighs_more_where_the_worst_are_equal()
+    {
+        LinkBudget Used(double marginDb, double days, int seat) => Budget(marginDb, 10, seat) is var b ? b with { Seat = b.Seat with { UsedDays = days } } : b;
+        SpotScore daily = new(SpotNamed("serves daily"), [Used(5, 1, 0), Used(9, 1, 1), Used(12, 30, 2)]);
+        SpotScore rarely = new(SpotNamed("a serves rarely"), [Used(5, 30, 0), Used(30, 1, 1), Used(30, 1, 2)]);
+        Assert.Equal(["serves daily", "a serves rarely"], [.. Ranking.Of([rarely, daily]).Scores.Select(s => s.Spot.Name)]);
+        Assert.Equal(30.0 / 32, daily.MetShare, 1e-12);
+    }
+
+    [Fact]
+    public void A_seat_of_several_players_is_met_where_each_of_them_is()
+    {
+        LinkBudget Player(double marginDb, int number) =>
+            Budget(marginDb, 10, number) is var b ? b with { Seat = b.Seat with { Group = "sofa" } } : b;
+        SpotScore one = new(SpotNamed("one"), [Player(20, 0), Player(9, 1), Budget(12, 10, 2)]);
+        Assert.Equal((2, 1), (one.Seats, one.SeatsMet));
+        Assert.Equal(2, new SpotScore(SpotNamed("both"), [Player(20, 0), Player(10, 1), Budget(12, 10, 2)]).SeatsMet);
+        Assert.Equal("seat 1", one.Worst.Seat.Name);
+    }
+
+    [Fact]
     public void Rounding_does_not_part_equals() =>
         Assert.Equal(["a", "b"], Names(Spot("b", 12 + 1e-12, 13), Spot("a", 12, 13)));
 

@@ -24,7 +24,7 @@ public sealed class HouseFaultTests
     [InlineData("material: leaf, open: true", "material: oak, open: true", "house.yaml:12:58: material: 'oak' is not in the material table; write one of: board, brick, leaf, steel")]
     [InlineData("open: true", "open: maybe", "house.yaml:12:70: open: write true or false, not 'maybe'")]
     [InlineData("name: hall,", "name: den,", "house.yaml:10:16: a room on this level named 'den' is already in line 9; give each its own name", "between: [den, hall]", "between: [den, outside]", "room: hall", "room: den", "side: east", "side: west")]
-    [InlineData("name: high", "name: low", "house.yaml:23:11: a level named 'low' is already in line 4; give each its own name", "level: high", "level: low")]
+    [InlineData("name: high", "name: low", "house.yaml:23:11: a level named 'low' is already in line 4; give each its own name", "level: high", "level: low", "room: loft", "outline: [[0, 0], [1, 0], [1, 1]]")]
     [InlineData("name: screen", "name: rack", "house.yaml:31:12: a fixture named 'rack' is already in line 30; give each its own name", "facing: screen", "facing: north")]
     [InlineData("name: shelf", "name: in rack", "house.yaml:38:12: a spot named 'in rack' is already in line 37; give each its own name")]
     [InlineData("name: bed", "name: sofa", "house.yaml:41:12: a seat named 'sofa' is already in line 40; give each its own name")]
@@ -72,6 +72,27 @@ public sealed class HouseFaultTests
     [InlineData("facing: north-west", "facing: nroth-west", "house.yaml:41:62: facing: 'nroth-west' is neither a fixture nor a direction (north, south-east, ..., or degrees anticlockwise from east); did you mean 'north-west'?")]
     [InlineData("facing: north-west", "facing: 400", "house.yaml:41:62: facing: '400' (400 deg) is outside the allowed -360 deg to 360 deg")]
     [InlineData("at: [1.75, 1.85]", "at: [1.75, 4.85]", "house.yaml:40:56: facing: the seat is at the centre of the fixture 'screen', so it faces no way; write a direction or move it", "from: 0.7, to: 1.5", "from: 0.8, to: 1.5")]
+    [InlineData("hands: 0.9,", "used: dayly,", "house.yaml:41:48: used: 'dayly' does not say how often; did you mean 'daily'?")]
+    [InlineData("hands: 0.9,", "used: often,", "house.yaml:41:48: used: 'often' does not say how often; write daily, weekly, rarely, or on how many days of a month")]
+    [InlineData("hands: 0.9,", "used: 0,", "house.yaml:41:48: used: '0' is outside the allowed 0.1 to 31")]
+    [InlineData("hands: 0.9,", "used: 31.5,", "house.yaml:41:48: used: '31.5' is outside the allowed 0.1 to 31")]
+    [InlineData("hands: 0.9,", "plays: shlef,", "house.yaml:41:49: plays: no spot is named 'shlef'; did you mean 'shelf'?")]
+    [InlineData("hands: 0.9,", "players: 0,", "house.yaml:41:51: players: '0' is outside the allowed 1 to 16")]
+    [InlineData("hands: 0.9,", "players: 1.5,", "house.yaml:41:51: players: 1.5 is not a whole number of players")]
+    [InlineData("hands: 0.9,", "players: [[1, 1], [2, 2]],", "house.yaml:41:34: 'players' says where each player is, so 'at' has nothing to add; remove it, or write 'players' as a number")]
+    [InlineData("at: [1, 1], hands: 0.9,", "players: [1, 2],", "house.yaml:41:39: players: write a list of places, [[x, y], [x, y], ...]")]
+    [InlineData("at: [1, 1], hands: 0.9,", "players: 3,", "house.yaml:41:5: a seat needs the key 'at'")]
+    [InlineData("at: [1, 1], hands: 0.9,", "at: [5.5, 1], players: 4, facing: north,", "house.yaml:41:34: the seat 'bed 4' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; mend 'at' or 'level'", ", facing: north, facing: north-west", ", facing: north")]
+    [InlineData("name: bed, level: high, at: [1, 1]", "name: sof, level: low, at: [1, 1], players: 2", "house.yaml:41:12: a seat named 'sof 1' is already in line 40; give each its own name", "name: sofa", "name: sof 1")]
+    [InlineData("heights: [0.5, 1.2]", "heights: [0.5, 2.5]", "house.yaml:43:66: heights: 2.5 m is above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]
+    [InlineData("heights: [0.5, 1.2]", "heights: 0.5", "house.yaml:43:60: heights: a list is needed (items that begin with '- ', or [ ... ]), not '0.5'")]
+    [InlineData(", heights: [0.5, 1.2]", "", "house.yaml:43:5: a zone needs the key 'heights'")]
+    [InlineData("room: loft, h", "room: lotf, h", "house.yaml:43:45: room: no room of the level 'high' is named 'lotf'; did you mean 'loft'?")]
+    [InlineData("room: loft, h", "h", "house.yaml:43:5: a zone needs a 'room', a 'corner' and 'size', or an 'outline'")]
+    [InlineData("room: loft, h", "room: loft, corner: [0, 0], size: [1, 1], h", "house.yaml:43:5: a zone says in more than one way how far it reaches (room, corner); keep one")]
+    [InlineData("name: loft shelves", "name: top of the screen", "house.yaml:44:12: a zone named 'top of the screen' is already in line 43; give each its own name")]
+    [InlineData("from: 0.2, to: 1}", "from: 1, to: 0.2}", "house.yaml:47:85: the top of this keep-out, 0.2 m, is not above its underside, 1 m; both are measured from the floor")]
+    [InlineData("outline: [[0, 0], [1, 0], [0, 1]]", "outline: [[0, 0], [1, 0]]", "house.yaml:47:46: outline: at least 3 places are needed, and here are 2")]
     public void A_mistake_is_told_at_its_place_with_the_value_and_the_remedy(string from, string to, string faults, params string[] more)
     {
         List<(string, string)> changes = [(from, to), .. more.Chunk(2).Select(pair => (pair[0], pair[1]))];
@@ -153,7 +174,7 @@ public sealed class HouseFaultTests
         Assert.Contains("keys with values are needed", Only("just a note to myself"), StringComparison.Ordinal);
         Assert.Contains("anchors and aliases", Only("house: &h x\nlevels: [*h, *h]"), StringComparison.Ordinal);
         Assert.Equal(
-            ["house.yaml:1:1: 'lorem' is not a key of a house file; write one of: house, units, levels, fixtures, radios, required, spots, seats"],
+            ["house.yaml:1:1: 'lorem' is not a key of a house file; write one of: house, units, levels, fixtures, radios, required, spots, seats, zones, keep-out"],
             HouseText.Read("lorem: ipsum").Problems.Where(p => p.Message.Contains("lorem", StringComparison.Ordinal)).Select(p => p.ToString()));
     }
 

@@ -27,6 +27,8 @@ public sealed class HouseSchemaTests
         { "radio", HouseKeys.Radio },
         { "spot", HouseKeys.Spot },
         { "seat", HouseKeys.Seat },
+        { "zone", HouseKeys.Zone },
+        { "keepOut", HouseKeys.KeepOut },
     };
 
     [Theory]
@@ -80,6 +82,8 @@ public sealed class HouseSchemaTests
             ("radio.hand", HouseLimits.Hand),
             ("radio.spread", HouseLimits.Spread),
             ("seat.required", HouseLimits.Required),
+            ("seat.used", HouseLimits.UsedDays),
+            ("seat.players", HouseLimits.Players),
         ];
         Assert.All(told, t => Assert.Contains(t.Range.ToString()!, Property(t.Path)["description"]!.GetValue<string>(), StringComparison.Ordinal));
         Assert.Contains(HouseLimits.Required.ToString(), Root["properties"]!["required"]!["description"]!.GetValue<string>(), StringComparison.Ordinal);
@@ -104,6 +108,8 @@ public sealed class HouseSchemaTests
             ("fixtures", HouseLimits.MostFixtures),
             ("spots", HouseLimits.MostSpots),
             ("seats", HouseLimits.MostSeats),
+            ("zones", HouseLimits.MostZones),
+            ("keep-out", HouseLimits.MostZones),
         ];
         Assert.All(lists, list => Assert.Equal(list.Most, Root["properties"]![list.Key]!["maxItems"]!.GetValue<int>()));
         Assert.Equal(ValueReader.LongestName, Root["$defs"]!["name"]!["maxLength"]!.GetValue<int>());
@@ -133,6 +139,13 @@ public sealed class HouseSchemaTests
     [InlineData("inside: rack, height: 1.1", "inside: rack")]
     [InlineData("hands: 0.9", "hand: 0.9")]
     [InlineData("run: x", "run: z")]
+    [InlineData("hands: 0.9,", "used: often,")]
+    [InlineData("hands: 0.9,", "used: 32,")]
+    [InlineData("hands: 0.9,", "players: 2.5,")]
+    [InlineData("hands: 0.9,", "players: [[1, 1], [2, 1]],")]
+    [InlineData("heights: [0.5, 1.2]", "heights: []")]
+    [InlineData("room: loft, heights: [0.5, 1.2]", "heights: [0.5, 1.2]")]
+    [InlineData("room: hall}", "room: hall, corner: [0, 0], size: [1, 1]}")]
     public void Files_with_a_mistake_that_a_schema_can_see_are_not_valid(string from, string to)
     {
         Assert.Contains(from, HouseText.Good, StringComparison.Ordinal);

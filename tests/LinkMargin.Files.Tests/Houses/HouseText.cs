@@ -49,6 +49,12 @@ internal static class HouseText
         seats:
           - {name: sofa, level: low, at: [1.75, 1.85], facing: screen, required: 20 dB}
           - {name: bed, level: high, at: [1, 1], hands: 0.9, facing: north-west}
+        zones:
+          - {name: loft shelves, level: high, room: loft, heights: [0.5, 1.2]}
+          - {name: top of the screen, level: low, corner: [1, 4.8], size: [1.5, 0.1], heights: [1.5]}
+        keep-out:
+          - {name: way through, level: low, room: hall}
+          - {name: low corner, level: high, outline: [[0, 0], [1, 0], [0, 1]], from: 0.2, to: 1}
         """;
 
     public static HouseReading Read(string text) => HouseFile.Parse(text, "house.yaml", SmallTables.Tables);

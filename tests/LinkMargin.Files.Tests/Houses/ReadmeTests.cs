@@ -29,6 +29,8 @@ public sealed partial class ReadmeTests
         { ["a radio"], HouseKeys.Radio },
         { ["a spot"], HouseKeys.Spot },
         { ["a seat"], HouseKeys.Seat },
+        { ["a zone"], HouseKeys.Zone },
+        { ["a keep-out"], HouseKeys.KeepOut },
     };
 
     [Fact]

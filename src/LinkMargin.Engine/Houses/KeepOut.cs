@@ -1,0 +1,16 @@
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Engine.Houses;
+
+/// <summary>Where no console may stand.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="LevelIndex">The level it is on; 0 is the lowest.</param>
+/// <param name="Outline">How far it reaches on the plan.</param>
+/// <param name="FromMetres">Its lower end above that level's floor, metres.</param>
+/// <param name="ToMetres">Its upper end above that level's floor, metres.</param>
+public sealed record KeepOut(string Name, int LevelIndex, Polygon Outline, double FromMetres, double ToMetres)
+{
+    /// <summary>Whether a place on its level is kept free.</summary>
+    public bool Contains(Point2 plan, double heightMetres) =>
+        heightMetres >= FromMetres && heightMetres <= ToMetres && Outline.Contains(plan);
+}
