@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links;
@@ -20,7 +21,9 @@ internal sealed class BodyShadow
 
     internal BodyShadow(double wavelengthMetres)
     {
-        FixtureBox[] boxes = [.. Body.Of(0, default, 0, 0, "player").Select(f => new FixtureBox(f, 0, 0, 0, -1))];
+        // Between floor and ceiling far away: what matters is what passes round the body, on all sides of it.
+        var level = new Level("level", -FarMetres, 3 * FarMetres);
+        FixtureBox[] boxes = [.. Body.Of(0, default, FarMetres, 0, "player").Select(f => new FixtureBox(f, level, 0, 0, -1, 0))];
         var buffer = new TraceBuffer();
         for (int s = 0; s <= SlopeSteps; s++)
         {
@@ -69,14 +72,13 @@ internal sealed class BodyShadow
         buffer.PieceCount = 0;
         foreach (FixtureBox box in boxes)
         {
-            BoxFront.Gather(box, ray, buffer);
+            BoxFront.Gather(box, ray, Fold.None, buffer);
         }
 
         Span<double> amplitudes = stackalloc double[buffer.PieceCount];
         for (int i = 0; i < amplitudes.Length; i++)
         {
-            double cover = buffer.Pieces[i].Cover;
-            amplitudes[i] = 1 - (cover * (1 - Body.Amplitude));
+            amplitudes[i] = Body.Amplitude;
         }
 
         return FrontSum.PowerRatio(buffer.Pieces, amplitudes);

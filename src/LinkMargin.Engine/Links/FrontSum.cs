@@ -6,29 +6,22 @@ namespace LinkMargin.Engine.Links;
 /// <summary>
 /// Adds up what passes through the pieces that a ray's front meets, and beside them, to a local mean.
 /// <para>
-/// The ends of the pieces cut the front into strips; in each the amplitude τ is the product of the pieces that cover it. By
-/// Kirchhoff's integral the field is the strip on the line, τ0, and for each other strip its difference to τ0 times the
-/// share of the front it holds. A strip that passes more than the line does lights the shadow from the side: its share is
-/// that of a knife edge's shadow (<see cref="EdgeKernel.Beyond"/>). A strip that passes less takes from a lit receiver: on
-/// average over a wavelength almost nothing once its edge is clear of the line (<see cref="EdgeKernel.LostBeyond"/>). As the
-/// line comes up to an edge, both turn into the same half.
-/// </para>
-/// <para>
-/// What comes round the two sides of an obstacle has no fixed phase between: over a few wavelengths powers add, not
-/// amplitudes (the average of Recommendation ITU-R P.526-16, section 5.1), so their product is taken away again, less and
-/// less as the line nears an edge.
+/// The ends of the pieces cut the front into upright strips. In each, the pieces of one plane stand over each other: a sill, a
+/// door and the wall over it, or a low wall and the air above. Their edges are level ones, summed first (<see cref="StripSum"/>),
+/// to an amplitude for the plane; where two claim one place, such as a wall drawn twice, the one that takes more counts, once.
+/// The amplitudes of planes behind each other multiply. Then the strips are summed over their upright edges.
 /// </para>
 /// </summary>
 internal static class FrontSum
 {
-    private const int MostOnStack = 128;
+    // More pieces than this on one front are rare; they get their room from the heap.
+    private const int MostOnStack = 64;
 
-    // Ends nearer to each other on the front are one: where walls join, rounding must leave neither a slit nor an overlap,
-    // since the least slit on the line would count as an edge.
+    // Ends nearer to each other on the front are one: where walls join, rounding must leave neither a slit nor an overlap.
     private const double SameEdge = 1e-6;
 
-    /// <summary>Power that passes, as a share of free space.</summary>
-    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses)
+    /// <summary>Power that passes, as a share of free space; 0 where that is no more than the least that counts.</summary>
+    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, double least = 0)
     {
         Span<double> amplitudes = pieces.Length <= MostOnStack ? stackalloc double[pieces.Length] : new double[pieces.Length];
         for (int i = 0; i < pieces.Length; i++)
@@ -36,138 +29,265 @@ internal static class FrontSum
             amplitudes[i] = losses.Amplitude(pieces[i]);
         }
 
-        return PowerRatio(pieces, amplitudes);
+        return PowerRatio(pieces, amplitudes, least);
     }
 
-    /// <summary>The same for amplitudes worked out before; they are used up.</summary>
-    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, Span<double> amplitudes)
+    /// <summary>The same for amplitudes worked out before.</summary>
+    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, double least = 0)
     {
-        Span<double> cuts = pieces.Length <= MostOnStack
-            ? stackalloc double[(2 * pieces.Length) + 2]
-            : new double[(2 * pieces.Length) + 2];
-        Span<double> strips = pieces.Length <= MostOnStack
-            ? stackalloc double[(2 * pieces.Length) + 1]
-            : new double[(2 * pieces.Length) + 1];
-
+        // What takes up the whole front multiplies; only the rest has edges to sum over.
+        int room = 2 * pieces.Length;
+        Span<Part> parts = room <= MostOnStack ? stackalloc Part[room] : new Part[room];
         double everywhere = 1;
         int count = 0;
-        cuts[count++] = -EdgeKernel.Reach;
         for (int i = 0; i < pieces.Length; i++)
         {
-            ref readonly Piece piece = ref pieces[i];
-            if (piece.Low <= -EdgeKernel.Reach && piece.High >= EdgeKernel.Reach)
+            bool shares = SharesItsPlane(pieces, i);
+            if (!shares && pieces[i].TakesUpAll)
             {
-                everywhere *= amplitudes[i];
-                amplitudes[i] = 1;
-                continue;
+                everywhere *= amplitudes[i] * amplitudes[i];
             }
-
-            AddCut(cuts, ref count, piece.Low);
-            AddCut(cuts, ref count, piece.High);
-        }
-
-        if (count == 1)
-        {
-            return everywhere * everywhere;
-        }
-
-        Sort(cuts[..count]);
-        count = KeepApart(cuts[..count]);
-        int middle = 0;
-        for (int s = 0; s < count; s++)
-        {
-            double low = cuts[s], high = s + 1 < count ? cuts[s + 1] : EdgeKernel.Reach;
-            double at = (low + high) / 2, through = 1;
-            for (int i = 0; i < pieces.Length; i++)
+            else if (shares || amplitudes[i] != 1)
             {
-                if (pieces[i].Low < at && pieces[i].High > at)
+                parts[count++] = new Part(pieces[i].Low, pieces[i].High, amplitudes[i]) { Piece = i, Shares = shares };
+            }
+        }
+
+        if (everywhere <= least)
+        {
+            return 0;
+        }
+
+        int alone = 0;
+        Span<bool> shared = pieces.Length <= MostOnStack ? stackalloc bool[pieces.Length] : new bool[pieces.Length];
+        foreach (ref readonly Part part in parts[..count])
+        {
+            if (part.Shares)
+            {
+                shared[part.Piece] = true;
+            }
+            else
+            {
+                parts[alone++] = part with { Amplitude = Alone(pieces[part.Piece], part.Amplitude) };
+            }
+        }
+
+        count = alone;
+        CutIntoStrips(pieces, amplitudes, shared, false, parts, ref count);
+        return everywhere * Sum(parts[..count], 1);
+    }
+
+    /// <summary>Power that the panels of one mirror throw back, as a share of what a boundless one would.</summary>
+    /// <param name="panels">The panels as the front meets them, all in one plane.</param>
+    /// <param name="amplitudes">What each throws back.</param>
+    internal static double ThrownBack(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
+    {
+        int room = 2 * panels.Length;
+        Span<Part> parts = room <= MostOnStack ? stackalloc Part[room] : new Part[room];
+        Span<bool> shared = panels.Length <= MostOnStack ? stackalloc bool[panels.Length] : new bool[panels.Length];
+        shared.Fill(true);
+        int count = 0;
+        CutIntoStrips(panels, amplitudes, shared, true, parts, ref count);
+        return Sum(parts[..count], 0);
+    }
+
+    private static bool SharesItsPlane(ReadOnlySpan<Piece> pieces, int i)
+    {
+        ref readonly Piece piece = ref pieces[i];
+        if (piece.Plane == Piece.NoPlane)
+        {
+            return false;
+        }
+
+        for (int j = 0; j < pieces.Length; j++)
+        {
+            if (pieces[j].Plane == piece.Plane && j != i
+                && pieces[j].Low < piece.High - SameEdge && pieces[j].High > piece.Low + SameEdge)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // The planes that pieces share: each cut into strips at its pieces' upright edges, with what stands over each other in each.
+    private static void CutIntoStrips(
+        ReadOnlySpan<Piece> pieces,
+        ReadOnlySpan<double> amplitudes,
+        Span<bool> shared,
+        bool isMirror,
+        Span<Part> parts,
+        ref int count)
+    {
+        Span<double> edges = pieces.Length <= MostOnStack ? stackalloc double[2 * pieces.Length] : new double[2 * pieces.Length];
+        Span<int> members = pieces.Length <= MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
+        for (int first = 0; first < pieces.Length; first++)
+        {
+            int ends = 0, many = 0;
+            for (int i = first; i < pieces.Length && shared[first]; i++)
+            {
+                if (shared[i] && pieces[i].Plane == pieces[first].Plane)
                 {
-                    through *= amplitudes[i];
+                    members[many++] = i;
+                    edges[ends++] = Math.Max(pieces[i].Low, -EdgeKernel.Reach);
+                    edges[ends++] = Math.Min(pieces[i].High, EdgeKernel.Reach);
                 }
             }
 
-            strips[s] = through;
-            middle = low <= 0 ? s : middle;
-        }
+            ends = Arrange(edges[..ends]);
+            for (int s = 0; s + 1 < ends; s++)
+            {
+                double at = (edges[s] + edges[s + 1]) / 2;
+                if (Stacked(pieces, amplitudes, members[..many], at, isMirror) is double amplitude and >= 0)
+                {
+                    parts[count++] = new Part(edges[s], edges[s + 1], amplitude);
+                }
+            }
 
-        return everywhere * everywhere * Sum(cuts[..count], strips[..count], middle);
+            foreach (int i in members[..many])
+            {
+                shared[i] = false;
+            }
+        }
     }
 
-    private static double Sum(Span<double> cuts, Span<double> strips, int middle)
+    // The strips between the parts' upright edges, each by all that stands in it.
+    private static double Sum(ReadOnlySpan<Part> parts, double beside)
     {
-        double line = strips[middle];
-        double clear = 1; // 1: no edge that matters near the line; 0: the line runs through an edge
-        for (int s = 1; s < cuts.Length; s++)
+        int room = 2 * parts.Length;
+        Span<double> edges = room <= MostOnStack ? stackalloc double[room] : new double[room];
+        int count = 0;
+        foreach (ref readonly Part part in parts)
         {
-            double greater = Math.Max(strips[s - 1], strips[s]);
-            double step = greater > 0 ? Math.Abs(strips[s] - strips[s - 1]) / greater : 0;
-            clear = Math.Min(clear, 1 - (2 * EdgeKernel.Beyond(Math.Abs(cuts[s])) * step));
+            AddEdge(edges, ref count, part.Low);
+            AddEdge(edges, ref count, part.High);
         }
 
-        double left = 0, right = 0;
-        for (int s = middle + 1; s < cuts.Length; s++)
+        edges = edges[..Arrange(edges[..count])];
+        Span<double> strips = room <= MostOnStack ? stackalloc double[edges.Length + 1] : new double[edges.Length + 1];
+        for (int s = 0; s < strips.Length; s++)
         {
-            left += Share(strips[s] - line, cuts[s], s + 1 < cuts.Length ? cuts[s + 1] : double.PositiveInfinity, clear);
+            double at = Middle(edges, s), through = 1;
+            bool isMet = false;
+            foreach (ref readonly Part part in parts)
+            {
+                if (part.Low < at && part.High > at)
+                {
+                    through *= part.Amplitude;
+                    isMet = true;
+                }
+            }
+
+            strips[s] = isMet ? through : beside;
         }
 
-        for (int s = middle - 1; s >= 0; s--)
-        {
-            right += Share(strips[s] - line, -cuts[s + 1], s > 0 ? -cuts[s] : double.PositiveInfinity, clear);
-        }
-
-        double sum = line + left + right;
-        return Math.Max(0, (sum * sum) - (2 * clear * Math.Max(0, left) * Math.Max(0, right)));
+        return StripSum.MeanPower(edges, strips);
     }
 
-    private static double Share(double difference, double near, double far, double clear)
+    // Amplitude of a piece that nothing stands over or under: beside it is air.
+    private static double Alone(in Piece piece, double amplitude)
     {
-        near = Math.Max(0, near);
-        double front = EdgeKernel.Beyond(near) - EdgeKernel.Beyond(far);
-        if (difference >= 0)
+        bool isOpenBelow = piece.Bottom > -EdgeKernel.Reach, isOpenAbove = piece.Top < EdgeKernel.Reach;
+        if (!isOpenBelow && !isOpenAbove)
         {
-            return difference * front;
+            return amplitude;
         }
 
-        double lost = EdgeKernel.LostBeyond(near) - EdgeKernel.LostBeyond(far);
-        return difference * (((1 - clear) * front) + (clear * lost));
+        ReadOnlySpan<double> edges = [piece.Bottom, piece.Top], strips = [1, amplitude, 1];
+        int from = isOpenBelow ? 0 : 1, to = isOpenAbove ? 2 : 1;
+        return Math.Sqrt(StripSum.MeanPower(edges[from..to], strips[from..(to + 1)]));
     }
 
-    private static void AddCut(Span<double> cuts, ref int count, double v)
+    // Amplitude of one plane's pieces in the strip at a place, from the level edges in it; below 0 where none stands there.
+    // Beside the pieces is air, or for a mirror nothing.
+    private static double Stacked(
+        ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, ReadOnlySpan<int> members, double at, bool isMirror)
+    {
+        Span<int> standing = members.Length <= MostOnStack ? stackalloc int[members.Length] : new int[members.Length];
+        Span<double> edges = members.Length <= MostOnStack ? stackalloc double[2 * members.Length] : new double[2 * members.Length];
+        int there = 0, count = 0;
+        foreach (int i in members)
+        {
+            if (pieces[i].Low < at && pieces[i].High > at)
+            {
+                standing[there++] = i;
+                AddEdge(edges, ref count, pieces[i].Bottom);
+                AddEdge(edges, ref count, pieces[i].Top);
+            }
+        }
+
+        if (there == 0)
+        {
+            return -1;
+        }
+
+        edges = edges[..Arrange(edges[..count])];
+        Span<double> strips = members.Length <= MostOnStack ? stackalloc double[edges.Length + 1] : new double[edges.Length + 1];
+        for (int s = 0; s < strips.Length; s++)
+        {
+            double height = Middle(edges, s), amplitude = isMirror ? 0 : 1;
+            foreach (int i in standing[..there])
+            {
+                if (pieces[i].Bottom < height && pieces[i].Top > height)
+                {
+                    amplitude = isMirror ? Math.Max(amplitude, amplitudes[i]) : Math.Min(amplitude, amplitudes[i]);
+                }
+            }
+
+            strips[s] = amplitude;
+        }
+
+        return Math.Sqrt(StripSum.MeanPower(edges, strips));
+    }
+
+    private static double Middle(ReadOnlySpan<double> edges, int strip)
+    {
+        double low = strip > 0 ? edges[strip - 1] : -EdgeKernel.Reach;
+        return (low + (strip < edges.Length ? edges[strip] : EdgeKernel.Reach)) / 2;
+    }
+
+    private static void AddEdge(Span<double> edges, ref int count, double v)
     {
         if (v > -EdgeKernel.Reach && v < EdgeKernel.Reach)
         {
-            cuts[count++] = v;
+            edges[count++] = v;
         }
     }
 
-    // Keeps one of several ends in one place; returns how many are left.
-    private static int KeepApart(Span<double> cuts)
+    // Puts edges in order and keeps one of several in one place; returns how many are left. They are few, and mostly in order.
+    private static int Arrange(Span<double> edges)
     {
-        int kept = 1;
-        for (int i = 1; i < cuts.Length; i++)
+        for (int i = 1; i < edges.Length; i++)
         {
-            if (cuts[i] - cuts[kept - 1] > SameEdge)
+            double edge = edges[i];
+            int at = i;
+            for (; at > 0 && edges[at - 1] > edge; at--)
             {
-                cuts[kept++] = cuts[i];
+                edges[at] = edges[at - 1];
+            }
+
+            edges[at] = edge;
+        }
+
+        int kept = Math.Min(1, edges.Length);
+        for (int i = 1; i < edges.Length; i++)
+        {
+            if (edges[i] - edges[kept - 1] > SameEdge)
+            {
+                edges[kept++] = edges[i];
             }
         }
 
         return kept;
     }
 
-    private static void Sort(Span<double> cuts)
+    // A stretch of the front with one amplitude from bottom to top. Until that is worked out: which piece it is, and whether it
+    // shares its plane with others that stand over or under it.
+    private record struct Part(double Low, double High, double Amplitude)
     {
-        for (int i = 1; i < cuts.Length; i++)
-        {
-            double moving = cuts[i];
-            int j = i - 1;
-            while (j >= 0 && cuts[j] > moving)
-            {
-                cuts[j + 1] = cuts[j];
-                j--;
-            }
+        internal int Piece { get; init; }
 
-            cuts[j + 1] = moving;
-        }
+        internal bool Shares { get; init; }
     }
 }

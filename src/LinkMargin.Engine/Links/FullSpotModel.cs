@@ -14,18 +14,14 @@ namespace LinkMargin.Engine.Links;
 /// </summary>
 internal sealed class FullSpotModel : SpotModel
 {
-    // A reflection that could add less than this share of what arrives without any, 0.02 dB, is not traced; nor a way round
-    // that could add less than this share of what arrives without it. So the order of the mirrors plays no part.
+    // A reflection or way round that adds less than this share of the direct line and the diffuse field, 0.02 dB, is left out;
+    // up to twice as much it fades in, so that leaving out makes no step.
     private const double LeastShare = 0.005;
-
-    // What the straight legs of a reflection lose may be less by so much where edges pass energy beside what they cross.
-    private const double BesideLegs = 8;
 
     // The mirror itself stands at the end of one leg and the start of the other: a hair short of it.
     private const double ShortOfMirror = 1e-5;
 
     private readonly LossTables losses;
-    private readonly MirrorView mirrors;
     private readonly BodyShadow body;
     private readonly DiffuseField diffuse;
     private readonly WaysRound waysRound;
@@ -42,24 +38,20 @@ internal sealed class FullSpotModel : SpotModel
         this.cells = cells;
         this.shell = shell;
         wavelength = scene.Band.Equivalent.WavelengthMetres;
-        mirrors = new MirrorView(scene, losses, Console);
-        waysRound = new WaysRound(scene, losses, bends, Console);
+        waysRound = new WaysRound(scene, losses, bends, body, Console);
         diffuse = new DiffuseField(scene, losses, cells, shell, Console);
     }
 
+    /// <summary>What a path that could be left out counts for, by the least power that is not.</summary>
+    internal static double Counted(double power, double least) =>
+        power <= least ? 0 : power >= 2 * least ? power : power * ((power / least) - 1);
+
     internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer)
     {
-        double sum = DirectPower(hands, facingDegrees, buffer) + DiffusePower(hands);
-        double straight = FreeSpace(Console.DistanceTo(hands));
-        double least = sum * LeastShare;
-        foreach ((UprightMirror mirror, double leastDb) in mirrors.Uprights)
+        double sum = DirectPower(hands, facingDegrees, buffer) + DiffusePower(hands), least = sum * LeastShare;
+        foreach (UprightMirror mirror in Scene.Uprights)
         {
-            if (IsHidden(leastDb, straight, least))
-            {
-                break;
-            }
-
-            if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, out Reflection reflection))
+            if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, buffer, out Reflection reflection))
             {
                 sum += ReflectedPower(reflection, hands, facingDegrees, buffer, least);
             }
@@ -74,10 +66,10 @@ internal sealed class FullSpotModel : SpotModel
         }
 
         Span<WayRound> ways = stackalloc WayRound[WaysRound.Most];
-        int count = waysRound.To(hands, sum * LeastShare, buffer, ways);
+        int count = waysRound.To(hands, facingDegrees, least, buffer, ways);
         for (int i = 0; i < count; i++)
         {
-            sum += ways[i].Power * body.Factor(ways[i].Place, hands, facingDegrees);
+            sum += ways[i].Power;
         }
 
         return ToLossDb(sum);
@@ -86,30 +78,23 @@ internal sealed class FullSpotModel : SpotModel
     internal override IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees)
     {
         var buffer = new TraceBuffer();
-        double sum = DirectPower(hands, facingDegrees, buffer) + DiffusePower(hands);
+        double even = DiffusePower(hands), least = (DirectPower(hands, facingDegrees, buffer) + even) * LeastShare;
         var paths = new List<PathBudget> { DirectBudget(hands, facingDegrees, buffer) };
-        if (DiffusePower(hands) is double even and > 0)
+        if (even > 0)
         {
             paths.Add(DiffuseBudget(hands, even));
         }
 
-        double straight = FreeSpace(Console.DistanceTo(hands));
-        double least = sum * LeastShare;
-        foreach ((UprightMirror mirror, double leastDb) in mirrors.Uprights)
+        foreach (UprightMirror mirror in Scene.Uprights)
         {
-            if (IsHidden(leastDb, straight, least))
-            {
-                break; // as the sum without its parts does, so that both are the same
-            }
-
-            if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, out Reflection reflection))
+            if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, buffer, out Reflection reflection))
             {
                 MirrorPanel panel = mirror.PanelAt(reflection.Place);
                 Add(
                     reflection,
                     mirror.IsFixture ? TurnKind.Fixture : TurnKind.Wall,
                     Scene.Names[panel.Name],
-                    cells.LevelAt(Math.Clamp(reflection.Place.Z, panel.Low, panel.High)));
+                    cells.LevelAt(Math.Clamp(reflection.Place.Z, panel.Rise.Low, panel.Rise.High)));
             }
         }
 
@@ -123,10 +108,10 @@ internal sealed class FullSpotModel : SpotModel
         }
 
         Span<WayRound> ways = stackalloc WayRound[WaysRound.Most];
-        int count = waysRound.To(hands, sum * LeastShare, buffer, ways);
+        int count = waysRound.To(hands, facingDegrees, least, buffer, ways);
         for (int i = 0; i < count; i++)
         {
-            paths.Add(AroundBudget(ways[i], hands, facingDegrees, buffer));
+            paths.Add(AroundBudget(ways[i], hands, buffer));
         }
 
         return [.. paths.OrderBy(path => path.LossDb)];
@@ -136,7 +121,6 @@ internal sealed class FullSpotModel : SpotModel
             double power = ReflectedPower(reflection, hands, facingDegrees, buffer, least);
             if (power > 0)
             {
-                sum += power;
                 var turn = new PathTurn(kind, name, level, Console.DistanceTo(reflection.Place))
                 {
                     IncidenceDegrees = double.RadiansToDegrees(Math.Acos(reflection.CosIncidence)),
@@ -148,10 +132,6 @@ internal sealed class FullSpotModel : SpotModel
 
     private static double ToLossDb(double powerRatio) =>
         Math.Min(LayeredSlab.GreatestLossDb, -Decibels.FromPowerRatio(Math.Max(powerRatio, double.Epsilon)));
-
-    // Mirrors come least hidden first, and no reflection is shorter than the straight line.
-    private static bool IsHidden(double leastDb, double straight, double least) =>
-        straight * Decibels.ToPowerRatio(-leastDb) < least;
 
     private double FreeSpace(double lengthMetres) => Decibels.ToPowerRatio(-FreeSpaceLoss.Db(lengthMetres, Scene.Band.Equivalent));
 
@@ -178,39 +158,25 @@ internal sealed class FullSpotModel : SpotModel
     private double ReflectedPower(
         in Reflection reflection, Point3 hands, double? facingDegrees, TraceBuffer buffer, double least)
     {
+        // Nothing on its way adds to a path's power, so one that is too weak here already is too weak at its end.
         double power = FreeSpace(reflection.LengthMetres) * reflection.PowerRatio;
-        if (power < least)
+        if (power <= least)
         {
             return 0;
         }
 
         power *= body.Factor(reflection.Image, hands, facingDegrees);
-        if (power < least)
+        if (power <= least)
         {
             return 0;
         }
 
-        double legsDb = BendGraph.LegDb(Scene, losses, reflection.Place.Towards(hands, ShortOfMirror), hands, buffer);
-        if (power * Decibels.ToPowerRatio(-legsDb) * BesideLegs < least)
-        {
-            return 0;
-        }
-
-        legsDb += BendGraph.LegDb(Scene, losses, Console, Console.Towards(reflection.Place, 1 - ShortOfMirror), buffer);
-        if (power * Decibels.ToPowerRatio(-legsDb) * BesideLegs < least)
-        {
-            return 0;
-        }
-
-        Scene.Gather(new Ray(Console, reflection.ImageOfEnd, wavelength, 0, reflection.Share), buffer, reflection.Mirror);
-        power *= FrontSum.PowerRatio(buffer.Pieces, losses);
-        if (power < least)
-        {
-            return 0;
-        }
-
-        Scene.Gather(new Ray(reflection.Image, hands, wavelength, reflection.Share), buffer, reflection.Mirror);
-        return power * FrontSum.PowerRatio(buffer.Pieces, losses);
+        Scene.GatherFolded(
+            new Ray(Console, reflection.ImageOfEnd, wavelength, 0, reflection.Share),
+            new Ray(reflection.Image, hands, wavelength, reflection.Share),
+            reflection.Fold,
+            buffer);
+        return Counted(power * FrontSum.PowerRatio(buffer.Pieces, losses, least / power), least);
     }
 
     private PathBudget DirectBudget(Point3 hands, double? facingDegrees, TraceBuffer buffer)
@@ -239,7 +205,7 @@ internal sealed class FullSpotModel : SpotModel
             [turn]);
     }
 
-    private PathBudget AroundBudget(in WayRound way, Point3 hands, double? facingDegrees, TraceBuffer buffer)
+    private PathBudget AroundBudget(in WayRound way, Point3 hands, TraceBuffer buffer)
     {
         var corners = new Point3[WaysRound.MostCorners];
         Array.Resize(ref corners, waysRound.Corners(way, hands, corners));
@@ -251,10 +217,9 @@ internal sealed class FullSpotModel : SpotModel
             run += corners[i].DistanceTo(corners[i + 1]);
         }
 
-        double factor = body.Factor(way.Place, hands, facingDegrees);
         var path = new Path(PathKind.Around, corners, way.Metres, crossings);
         return Itemised(
-            path, ToLossDb(way.Power * factor), 0, -Decibels.FromPowerRatio(factor), waysRound.Turns(way), way.BendDb);
+            path, ToLossDb(way.Power), 0, -Decibels.FromPowerRatio(way.Body), waysRound.Turns(way), way.BendDb);
     }
 
     private PathBudget Itemised(

@@ -21,21 +21,16 @@ internal sealed class LossTables
     /// <summary>Loss of one crossing, dB.</summary>
     internal double Db(in Hit hit) => CrossingLoss.Db(hit.Kind, hit.Share, tables[hit.Material].LossDb(hit.CosIncidence));
 
-    /// <summary>Amplitude that passes a piece of a ray's front.</summary>
+    /// <summary>Amplitude that passes a piece of a ray's front, and beside it through its holes.</summary>
     internal double Amplitude(in Piece piece)
     {
-        double mixed = ((1 - piece.Cover) * Amplitude(piece.Back, piece)) + (piece.Cover * Amplitude(piece.Front, piece));
-        return piece.Hold < 1 ? Math.Pow(mixed, piece.Hold) : mixed;
+        double through = Through(piece);
+        return through + (piece.Beside * (1 - through));
     }
 
-    private double Amplitude(int material, in Piece piece)
+    private double Through(in Piece piece)
     {
-        if (material < 0)
-        {
-            return 1;
-        }
-
-        AngleTable table = tables[material];
+        AngleTable table = tables[piece.Material];
         if (piece.IsRibs)
         {
             // The loss of ribs belongs to a member's whole depth, whichever way it is crossed.

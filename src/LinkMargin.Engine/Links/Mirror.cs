@@ -5,17 +5,24 @@ using LinkMargin.Engine.Scenes;
 namespace LinkMargin.Engine.Links;
 
 /// <summary>
-/// First-order reflections of one console's energy, by images. A mirror's panels throw back amplitudes by the share of the
-/// first Fresnel zone they fill, so a reflection fades at the edge of a wall and a wall in two parts is one mirror.
+/// First-order reflections of one console's energy, by images. What the panels of a mirror throw back is summed over the front
+/// as what passes an opening is: a mirror is an opening into its image. So a reflection fades at the edge of a wall, and a wall
+/// in two parts is one mirror.
 /// </summary>
 internal static class Mirror
 {
-    /// <summary>A panel that fills less of the zone throws back nothing worth a look.</summary>
-    private const double LeastAmplitude = 1e-3;
+    // A mirror that throws back less has no place in the sum; it has faded out long before.
+    private const double LeastPower = 1e-6;
 
     /// <summary>The geometry of a reflection in an upright mirror; false where both ends do not lie clear of it on one side.</summary>
     internal static bool InUpright(
-        UprightMirror mirror, Point3 from, Point3 to, double wavelengthMetres, LossTables losses, out Reflection reflection)
+        UprightMirror mirror,
+        Point3 from,
+        Point3 to,
+        double wavelengthMetres,
+        LossTables losses,
+        TraceBuffer buffer,
+        out Reflection reflection)
     {
         reflection = default;
         double before = mirror.Before(from.X, from.Y), after = mirror.Before(to.X, to.Y);
@@ -25,7 +32,6 @@ internal static class Mirror
         }
 
         Point3 image = new(from.X - (2 * before * mirror.NormalX), from.Y - (2 * before * mirror.NormalY), from.Z);
-        Point3 imageOfEnd = new(to.X - (2 * after * mirror.NormalX), to.Y - (2 * after * mirror.NormalY), to.Z);
         double t = before / (before + after);
         double length = image.DistanceTo(to), plan = image.Plan.DistanceTo(to.Plan);
         double radius = Math.Sqrt(wavelengthMetres * length * t * (1 - t));
@@ -33,38 +39,34 @@ internal static class Mirror
 
         // On the wall the zone is stretched along it by the angle on the plan, and up and down by the slope.
         double alongScale = Math.Sqrt(2) * (approach / plan) / radius;
-        double upScale = Math.Sqrt(2) * (plan / length) / radius;
-        double s = mirror.Along(from.X, from.Y);
-        s += t * (mirror.Along(to.X, to.Y) - s);
-        double z = from.Z + (t * (to.Z - from.Z));
+        double at = mirror.Along(from.X, from.Y);
+        at += t * (mirror.Along(to.X, to.Y) - at);
+        var heights = FrontHeights.At(new Ray(image, to, wavelengthMetres), t);
         double cosine = Math.Min(1, approach / length);
-        double amplitude = 0;
+        buffer.PieceCount = 0;
         foreach (MirrorPanel panel in mirror.Panels)
         {
             double reach = EdgeKernel.Reach / alongScale;
-            if (panel.From > s + reach || panel.To < s - reach)
+            if (panel.From < at + reach && panel.To > at - reach)
             {
-                continue;
-            }
-
-            double whole = Thrown(panel.Material, cosine, losses);
-            amplitude += whole
-                * EdgeKernel.Between((panel.From - s) * alongScale, (panel.To - s) * alongScale)
-                * EdgeKernel.Between((panel.Low - z) * upScale, (panel.High - z) * upScale);
-            foreach (OpeningPanel opening in panel.Openings)
-            {
-                amplitude += (Thrown(opening.Filling, cosine, losses) - whole)
-                    * EdgeKernel.Between((opening.From - s) * alongScale, (opening.To - s) * alongScale)
-                    * EdgeKernel.Between((opening.Low - z) * upScale, (opening.High - z) * upScale);
+                AddPanel(buffer, panel, at, alongScale, heights, Math.Min(from.Z, to.Z), Math.Max(from.Z, to.Z));
             }
         }
 
-        if (amplitude < LeastAmplitude)
+        Span<double> amplitudes = buffer.PieceCount <= 64 ? stackalloc double[buffer.PieceCount] : new double[buffer.PieceCount];
+        for (int i = 0; i < amplitudes.Length; i++)
+        {
+            amplitudes[i] = Thrown(buffer.Pieces[i].Material, cosine, losses);
+        }
+
+        double power = FrontSum.ThrownBack(buffer.Pieces, amplitudes);
+        if (power < LeastPower)
         {
             return false;
         }
 
-        reflection = new Reflection(image, imageOfEnd, image.Towards(to, t), t, length, cosine, amplitude * amplitude, mirror.Number);
+        Point3 imageOfEnd = new(to.X - (2 * after * mirror.NormalX), to.Y - (2 * after * mirror.NormalY), to.Z);
+        reflection = new Reflection(image, imageOfEnd, image.Towards(to, t), t, length, cosine, power, Fold.At(mirror, from));
         return true;
     }
 
@@ -92,13 +94,47 @@ internal static class Mirror
             amplitude *= 1 - mirror.Voids.Max(hole => LevelPlate.Share(ray, t, hole.DepthOf(at)));
         }
 
-        if (amplitude < LeastAmplitude)
+        double power = amplitude * amplitude;
+        if (power < LeastPower)
         {
             return false;
         }
 
-        reflection = new Reflection(image, imageOfEnd, image.Towards(to, t), t, length, cosine, amplitude * amplitude, -1);
+        reflection = new Reflection(image, imageOfEnd, image.Towards(to, t), t, length, cosine, power, Fold.At(mirror));
         return true;
+    }
+
+    // The panel between its openings, what fills them, and the panel under and over them.
+    private static void AddPanel(
+        TraceBuffer buffer, MirrorPanel panel, double at, double scale, FrontHeights heights, double least, double greatest)
+    {
+        if (!panel.Rise.IsMetBetween(least, greatest))
+        {
+            return;
+        }
+
+        double bottom = panel.Rise.BottomFor(least), top = panel.Rise.TopFor(greatest), from = panel.From;
+        foreach (OpeningPanel opening in panel.Openings)
+        {
+            double sill = opening.Low <= panel.Rise.Low + Rise.SameMetres ? bottom : opening.Low;
+            double head = opening.High >= panel.Rise.High - Rise.SameMetres ? top : opening.High;
+            Add(from, opening.From, bottom, top, panel.Material);
+            Add(opening.From, opening.To, bottom, sill, panel.Material);
+            Add(opening.From, opening.To, sill, head, opening.Filling);
+            Add(opening.From, opening.To, head, top, panel.Material);
+            from = opening.To;
+        }
+
+        Add(from, panel.To, bottom, top, panel.Material);
+
+        void Add(double start, double end, double low, double high, int material)
+        {
+            if (material >= 0 && start < end && low < high)
+            {
+                var piece = new Piece { Low = (start - at) * scale, High = (end - at) * scale, Plane = 0, Material = material };
+                heights.Add(buffer, Fold.None, piece, low, high);
+            }
+        }
     }
 
     private static double Thrown(int material, double cosine, LossTables losses) =>

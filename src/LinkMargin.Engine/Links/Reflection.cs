@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links;
 
@@ -10,7 +11,7 @@ namespace LinkMargin.Engine.Links;
 /// <param name="LengthMetres">Length of the unfolded path, metres.</param>
 /// <param name="CosIncidence">Cosine of the angle to the mirror's normal.</param>
 /// <param name="PowerRatio">Share of the power thrown back, with what of the zone the mirror fills.</param>
-/// <param name="Mirror">The upright mirror's number; −1 for a level one.</param>
+/// <param name="Fold">The mirror, as what stands in the path's way is unfolded at it.</param>
 internal readonly record struct Reflection(
     Point3 Image,
     Point3 ImageOfEnd,
@@ -19,4 +20,4 @@ internal readonly record struct Reflection(
     double LengthMetres,
     double CosIncidence,
     double PowerRatio,
-    int Mirror);
+    Fold Fold);

@@ -1,13 +1,14 @@
 namespace LinkMargin.Engine.Propagation;
 
 /// <summary>
-/// How the field at a receiver is shared out over the wave front beside the straight line, for local means.
+/// The wave that an edge beside the straight line sends to a receiver, for local means.
 /// <para>
 /// Places beside the line are measured by v = √2·h/R1 (Recommendation ITU-R P.526-16, section 4.1, equation (26), with the
-/// first Fresnel radius R1). Of a front cut off below an edge at v the receiver keeps the amplitude 10^(−J(v)/20), with
-/// J(v) = 6.9 + 20 log(√((v − 0.1)² + 1) + v − 0.1) of equation (31). On the shadow side this is monotone and free of
-/// ripples, so its difference between two places is a share of the front; on the lit side ripples of a wavelength's breadth
-/// average out, and almost nothing is lost from v = −0.78 on.
+/// first Fresnel radius R1). By Kirchhoff's integral the field of all that lies beyond v ≥ 0 on one side is B(v): 1/2 on the
+/// line, and then the wave of an edge at v. A knife edge alone fixes what of it a local mean needs. In its shadow the field
+/// is B, so ⟨|B|²⟩ = a², with a = 10^(−J(v)/20) and J(v) = 6.9 + 20 log(√((v − 0.1)² + 1) + v − 0.1) of equation (31). In the
+/// light the field is 1 − B, so 1 − 2⟨B⟩ + a² is the power that J(−v) leaves. The part ⟨B⟩ is in step with the line's own
+/// wave; the rest, √(a² − ⟨B⟩²), has a phase that turns too fast with the place for a mean to keep.
 /// </para>
 /// </summary>
 internal static class EdgeKernel
@@ -18,58 +19,59 @@ internal static class EdgeKernel
     /// </summary>
     internal const double Reach = 4;
 
-    // From here to the reach shares fade out, so that an edge that comes into reach makes no step.
+    // From here to the reach edges fade out, so that one that comes into reach makes no step.
     private const double FadeFrom = 3;
+
+    // P.526-16, below equation (31): J(v) holds for v > −0.78 and is 0 before.
+    private const double Guard = 0.78;
 
     // J(0) is 6.03 dB by the formula and 6.02 exactly; the front is shared evenly on the line itself.
     private static readonly double AtZero = Shape(0);
 
-    /// <summary>
-    /// Amplitude that arrives from beyond v on one side, v ≥ 0: 1/2 on the line, falling as 0.225/v; 0 from the reach on.
-    /// </summary>
-    internal static double Beyond(double v)
-    {
-        if (v >= Reach)
-        {
-            return 0;
-        }
-
-        double whole = Edge(v);
-        if (v <= FadeFrom)
-        {
-            return whole;
-        }
-
-        double fade = (v - FadeFrom) / (Reach - FadeFrom);
-        return whole * (1 - (fade * fade * (3 - (2 * fade))));
-    }
+    // What a knife edge on the line and one at the guard would take, before LostBeyond is scaled to 1/2 and 0 there.
+    private static readonly double LostAtZero = 1 - (0.5 * Shape(0) / AtZero);
+    private static readonly double LostAtGuard = 1 - (0.5 * Shape(-Guard) / AtZero);
 
     /// <summary>Amplitude behind a knife edge at v ≥ 0, however far out: 10^(−J(v)/20), scaled to 1/2 on the line.</summary>
     internal static double Edge(double v) => 0.5 * Shape(v) / AtZero;
 
-    /// <summary>Amplitude that arrives from above v, −∞ to ∞: near 1 far below the line, 1/2 on it, near 0 far above.</summary>
-    internal static double Above(double v) => v >= 0 ? Beyond(v) : 1 - Beyond(-v);
+    /// <summary>Share of an edge's power at v ≥ 0 that counts as a way of its own: 0 within reach, 1 beyond.</summary>
+    internal static double Apart(double v)
+    {
+        double way = Math.Clamp((v - FadeFrom) / (Reach - FadeFrom), 0, 1);
+        return way * way * (3 - (2 * way));
+    }
+
+    /// <summary>The wave from beyond v ≥ 0 on one side: the part in step with the line, and the rest.</summary>
+    internal static (double InStep, double Scattered) Beyond(double v)
+    {
+        if (v >= Reach)
+        {
+            return (0, 0);
+        }
+
+        double edge = Edge(v), power = edge * edge * (1 - Apart(v)), left = 1 - LostBeyond(v);
+        double inStep = (1 + power - (left * left)) / 2;
+        return (inStep, Math.Sqrt(Math.Max(0, power - (inStep * inStep))));
+    }
 
     /// <summary>
-    /// Amplitude lost to a lit receiver by an obstacle from v outwards, v ≥ 0: 1/2 on the line, 0 from v = 0.78 on: one less
-    /// the amplitude of J(−v), joined up smoothly where J has its guard.
+    /// Amplitude that a single edge leaves of the field: that of its own shadow where the line runs behind it by v, −∞ to ∞,
+    /// and near 1 where the line is clear of it.
     /// </summary>
-    internal static double LostBeyond(double v)
+    internal static double Past(double v) => v >= 0 ? Edge(v) * Math.Sqrt(1 - Apart(v)) : 1 - LostBeyond(-v);
+
+    // Amplitude lost to a lit receiver by an obstacle from v outwards, v ≥ 0: one less the amplitude of J(−v), scaled so that
+    // it is exactly 1/2 on the line and 0 where J has its guard.
+    private static double LostBeyond(double v)
     {
-        const double Guard = 0.78; // P.526-16, below equation (31): J(v) holds for v > −0.78
         if (v >= Guard)
         {
             return 0;
         }
 
-        // Scaled so that it is exactly 1/2 at 0 and 0 at the guard.
-        double zero = 1 - (0.5 * Shape(0) / AtZero);
-        double end = 1 - (0.5 * Shape(-Guard) / AtZero);
-        return 0.5 * (1 - (0.5 * Shape(-v) / AtZero) - end) / (zero - end);
+        return 0.5 * (1 - (0.5 * Shape(-v) / AtZero) - LostAtGuard) / (LostAtZero - LostAtGuard);
     }
-
-    /// <summary>Share of the front between two places, lower first; either may be infinite.</summary>
-    internal static double Between(double low, double high) => Math.Max(0, Above(low) - Above(high));
 
     private static double Shape(double v)
     {

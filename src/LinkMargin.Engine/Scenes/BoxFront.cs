@@ -7,18 +7,23 @@ namespace LinkMargin.Engine.Scenes;
 /// <summary>A fixture as a ray's wave front meets it: its silhouette if it is solid, its panels if it is hollow.</summary>
 internal static class BoxFront
 {
-    /// <summary>Adds the pieces the ray's front meets.</summary>
-    internal static void Gather(FixtureBox box, in Ray ray, TraceBuffer buffer, int exceptMirror = -1)
+    /// <summary>Adds the upright pieces the ray's front meets: all of a solid thing, the sides of a shell.</summary>
+    internal static void Gather(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer)
     {
-        if (box.IsShell)
+        (double least, double greatest) = fold.Heights(ray.From.Z, ray.To.Z);
+        if (!box.Rise.IsMetBetween(least, greatest))
         {
-            GatherPanels(box, ray, buffer, exceptMirror);
-            GatherPlate(box, ray, buffer, box.Low, BoxSides.Bottom);
-            GatherPlate(box, ray, buffer, box.High, BoxSides.Top);
             return;
         }
 
-        if (exceptMirror >= 0 && box.HasMirror(exceptMirror))
+        double bottom = box.Rise.BottomFor(least), top = box.Rise.TopFor(greatest);
+        if (box.IsShell)
+        {
+            GatherPanels(box, ray, fold, buffer, bottom, top);
+            return;
+        }
+
+        if (fold.Mirror >= 0 && box.HasMirror(fold.Mirror))
         {
             return; // a path thrown back by a solid thing does not run through it
         }
@@ -29,79 +34,70 @@ internal static class BoxFront
             return;
         }
 
-        if (!Shade(box, ray, out double right, out double left, out double t))
+        var piece = new Piece { Plane = box.FirstPlane, Material = box.Material, CosIncidence = 1 };
+        if (Shade(box, ray, fold, out piece.Low, out piece.High, out double enter, out double leave))
         {
-            return;
+            piece.Share = box.BulkThickness is double thickness ? box.ChordMetres(ray) / thickness : 1;
+            FrontHeights.Between(ray, enter, leave).Add(buffer, fold, piece, bottom, top);
         }
-
-        double scale = Math.Sqrt(2) * ray.CosSlope / ray.RadiusAt(t);
-        double z = ray.HeightAt(t);
-        double cover = EdgeKernel.Between((box.Low - z) * scale, (box.High - z) * scale);
-        Add(box, buffer, right, left, cover, 1, box.BulkThickness is double thickness ? box.ChordMetres(ray) / thickness : 1);
     }
 
-    // The stretch of the front, in v, in which the part of the footprint abreast of the ray stands, and where along the ray
-    // it is met: at the middle of what the line crosses, or where it comes nearest.
-    private static bool Shade(FixtureBox box, in Ray ray, out double right, out double left, out double t)
+    /// <summary>Adds the lid and the bottom of a shell that the leg passes through.</summary>
+    internal static void GatherPlates(FixtureBox box, in Ray leg, TraceBuffer buffer)
+    {
+        if (box.IsShell)
+        {
+            GatherPlate(box, leg, buffer, box.Rise.Low, BoxSides.Bottom);
+            GatherPlate(box, leg, buffer, box.Rise.High, BoxSides.Top);
+        }
+    }
+
+    // The stretch of the front, in v, in which the part of the footprint abreast of the ray stands, and where the line enters and
+    // leaves it on the plan, or comes nearest.
+    private static bool Shade(
+        FixtureBox box, in Ray ray, in Fold fold, out double right, out double left, out double enter, out double leave)
     {
         right = double.PositiveInfinity;
         left = double.NegativeInfinity;
-        t = 0;
-        double nearest = double.PositiveInfinity, crossed = 0;
+        enter = double.PositiveInfinity;
+        leave = double.NegativeInfinity;
+        double nearest = double.PositiveInfinity, abreast = 0;
         int crossings = 0;
-        double previousT = ray.Abreast(box.Corners[^1].X, box.Corners[^1].Y), previousLeft = ray.LeftOf(box.Corners[^1].X, box.Corners[^1].Y);
-        foreach (Point2 corner in box.Corners)
+        for (int i = 0; i < box.Corners.Length; i++)
         {
-            double nextT = ray.Abreast(corner.X, corner.Y), nextLeft = ray.LeftOf(corner.X, corner.Y);
-            double stepT = nextT - previousT, stepLeft = nextLeft - previousLeft;
-            double first = 0, last = 1;
-            if (stepT != 0)
+            Point2 start = box.Corners[i], along = box.Corners[(i + 1) % box.Corners.Length] - start;
+            var front = new PanelFront(in ray, in fold, start.X, start.Y, along.X, along.Y);
+            if (!(front.First < front.Last))
             {
-                double a = (ray.Least - previousT) / stepT, b = (ray.Greatest - previousT) / stepT;
-                first = Math.Max(0, Math.Min(a, b));
-                last = Math.Min(1, Math.Max(a, b));
-            }
-            else if (previousT < ray.Least || previousT > ray.Greatest)
-            {
-                last = -1;
+                continue;
             }
 
-            if (first <= last)
+            front.TryBetween(front.First, front.Last, out double low, out double high);
+            right = Math.Min(right, low);
+            left = Math.Max(left, high);
+            double away = Math.Max(0, Math.Max(low, -high));
+            if (away < nearest)
             {
-                Look(ray, previousT + (first * stepT), previousLeft + (first * stepLeft), ref right, ref left, ref nearest, ref t);
-                Look(ray, previousT + (last * stepT), previousLeft + (last * stepLeft), ref right, ref left, ref nearest, ref t);
-                double zero = stepLeft != 0 ? -previousLeft / stepLeft : -1;
-                if (zero >= first && zero <= last)
-                {
-                    crossed += previousT + (zero * stepT);
-                    crossings++;
-                }
+                nearest = away;
+                abreast = front.NearestAlong;
             }
 
-            previousT = nextT;
-            previousLeft = nextLeft;
+            if (low <= 0 && high >= 0)
+            {
+                enter = Math.Min(enter, front.NearestAlong);
+                leave = Math.Max(leave, front.NearestAlong);
+                crossings++;
+            }
         }
 
-        if (crossings > 0)
+        if (crossings == 0)
         {
-            t = Math.Clamp(crossed / crossings, ray.Least, ray.Greatest);
+            (enter, leave) = (abreast, abreast);
         }
 
-        return left >= right;
-    }
-
-    private static void Look(
-        in Ray ray, double at, double aside, ref double right, ref double left, ref double nearest, ref double t)
-    {
-        at = Math.Clamp(at, ray.Least, ray.Greatest);
-        double v = Math.Sqrt(2) * aside / ray.RadiusAt(at);
-        right = Math.Min(right, v);
-        left = Math.Max(left, v);
-        if (Math.Abs(v) < nearest)
-        {
-            nearest = Math.Abs(v);
-            t = at;
-        }
+        enter = box.DepthOf(ray.From.Plan) >= 0 ? 0 : enter; // an end over or under it
+        leave = box.DepthOf(ray.To.Plan) >= 0 ? 1 : leave;
+        return left >= right && left > -EdgeKernel.Reach && right < EdgeKernel.Reach;
     }
 
     private static void GatherFromInside(FixtureBox box, in Ray ray, TraceBuffer buffer)
@@ -114,61 +110,59 @@ internal static class BoxFront
 
         double inside = (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * from.DistanceTo(to);
         double share = box.BulkThickness is double thickness ? inside / thickness : 1;
-        Add(box, buffer, double.NegativeInfinity, double.PositiveInfinity, 1, 1, share);
+        Add(box, buffer, 0, 1, share);
     }
 
-    private static void GatherPanels(FixtureBox box, in Ray ray, TraceBuffer buffer, int exceptMirror)
+    private static void GatherPanels(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer, double bottom, double top)
     {
         for (int i = 0; i < box.Corners.Length; i++)
         {
             Point2 start = box.Corners[i], along = box.Corners[(i + 1) % box.Corners.Length] - start;
-            if ((box.OpenSides & FixtureBox.PanelSides[i]) != 0 || (exceptMirror >= 0 && box.MirrorOf(FixtureBox.PanelSides[i]) == exceptMirror))
+            BoxSides side = FixtureBox.PanelSides[i];
+            if ((box.OpenSides & side) != 0 || (fold.Mirror >= 0 && box.MirrorOf(side) == fold.Mirror))
             {
                 continue;
             }
 
-            var front = new PanelFront(in ray, start.X, start.Y, along.X, along.Y);
-            if (!front.IsMet)
+            var front = new PanelFront(in ray, in fold, start.X, start.Y, along.X, along.Y);
+            var piece = new Piece { Plane = box.FirstPlane + i, Material = box.Material, Share = 1 };
+            if (front.IsMet && front.TryBetween(front.First, front.Last, out piece.Low, out piece.High))
             {
-                continue;
+                double turn = Math.Abs((ray.EastX * along.Y) - (ray.NorthY * along.X));
+                piece.CosIncidence = Math.Min(1, turn * ray.CosSlope / Math.Sqrt(Point2.Dot(along, along)));
+                front.Heights.Add(buffer, fold, piece, bottom, top);
             }
-
-            double vFirst = front.At(front.First), vLast = front.At(front.Last);
-            double turn = Math.Abs((ray.EastX * along.Y) - (ray.NorthY * along.X));
-            double cosine = Math.Min(1, turn * ray.CosSlope / Math.Sqrt(Point2.Dot(along, along)));
-            Add(box, buffer, Math.Min(vFirst, vLast), Math.Max(vFirst, vLast), front.Cover(box.Low, box.High), cosine, 1);
         }
     }
 
-    private static void GatherPlate(FixtureBox box, in Ray ray, TraceBuffer buffer, double height, BoxSides side)
+    private static void GatherPlate(FixtureBox box, in Ray leg, TraceBuffer buffer, double height, BoxSides side)
     {
-        double dz = ray.To.Z - ray.From.Z;
-        double t = (height - ray.From.Z) / dz;
-        if ((box.OpenSides & side) != 0 || !(t > ray.Least && t < ray.Greatest))
+        double dz = leg.To.Z - leg.From.Z;
+        double t = (height - leg.From.Z) / dz;
+        if ((box.OpenSides & side) != 0 || !(t > Math.Max(leg.Start, leg.Least) && t < Math.Min(leg.End, leg.Greatest)))
         {
             return;
         }
 
-        double share = LevelPlate.Shade(ray, t, box.DepthOf(ray.PointAt(t).Plan));
-        Add(box, buffer, double.NegativeInfinity, double.PositiveInfinity, share, Math.Abs(dz) / ray.LengthMetres, 1);
-    }
-
-    private static void Add(FixtureBox box, TraceBuffer buffer, double vLow, double vHigh, double cover, double cosine, double share)
-    {
-        if (cover < Piece.LeastCover || vLow > EdgeKernel.Reach || vHigh < -EdgeKernel.Reach)
+        double shade = LevelPlate.Shade(leg, t, box.DepthOf(leg.PointAt(t).Plan));
+        if (shade > 0)
         {
-            return;
+            Add(box, buffer, 1 - shade, Math.Abs(dz) / leg.LengthMetres, 1);
         }
-
-        ref Piece piece = ref buffer.NextPiece();
-        piece.Low = vLow;
-        piece.High = vHigh;
-        piece.Back = -1;
-        piece.Front = box.Material;
-        piece.Cover = cover;
-        piece.Hold = 1;
-        piece.CosIncidence = cosine;
-        piece.Share = share;
-        piece.IsRibs = false;
     }
+
+    // A piece that takes up all of the front but a share.
+    private static void Add(FixtureBox box, TraceBuffer buffer, double beside, double cosine, double share) =>
+        buffer.NextPiece() = new Piece
+        {
+            Low = double.NegativeInfinity,
+            High = double.PositiveInfinity,
+            Bottom = double.NegativeInfinity,
+            Top = double.PositiveInfinity,
+            Plane = Piece.NoPlane,
+            Material = box.Material,
+            Beside = beside,
+            CosIncidence = cosine,
+            Share = share,
+        };
 }

@@ -12,12 +12,11 @@ internal sealed class FixtureBox
     private readonly double halfX;
     private readonly double halfY;
     private readonly Point2[] corners; // south-west, south-east, north-east, north-west, before turning
-    private readonly Polygon footprint;
     private readonly int firstMirror; // of its four upright sides, in PanelSides' order; −1 where it is too small for one
     private readonly double low;
     private readonly double high;
 
-    internal FixtureBox(Fixture fixture, double floorHeight, int material, int name, int firstMirror)
+    internal FixtureBox(Fixture fixture, Level level, int material, int name, int firstMirror, int firstPlane)
     {
         double turn = double.DegreesToRadians(fixture.TurnDegrees);
         centre = fixture.Centre;
@@ -25,9 +24,11 @@ internal sealed class FixtureBox
         sin = Math.Sin(turn);
         halfX = fixture.SizeX / 2;
         halfY = fixture.SizeY / 2;
-        low = floorHeight + fixture.FromMetres;
-        high = floorHeight + fixture.ToMetres;
+        low = level.ElevationMetres + fixture.FromMetres;
+        high = level.ElevationMetres + fixture.ToMetres;
+        Rise = Rise.Of(low, high, level.ElevationMetres, level.CeilingMetres);
         this.firstMirror = firstMirror;
+        FirstPlane = firstPlane;
         Level = fixture.LevelIndex;
         Material = material;
         Name = name;
@@ -40,9 +41,11 @@ internal sealed class FixtureBox
         corners = [.. new[] { (-1, -1), (1, -1), (1, 1), (-1, 1) }.Select(c => new Point2(
             centre.X + (c.Item1 * halfX * cos) - (c.Item2 * halfY * sin),
             centre.Y + (c.Item1 * halfX * sin) + (c.Item2 * halfY * cos)))];
-        footprint = new Polygon(corners);
         Bounds = new PlanBox(centre.X - reachX, centre.Y - reachY, centre.X + reachX, centre.Y + reachY);
     }
+
+    /// <summary>How many planes one may take up as an obstacle.</summary>
+    internal const int Planes = 4;
 
     /// <summary>The order in which upright sides are numbered: panel i runs from corner i to corner i + 1.</summary>
     internal static ReadOnlySpan<BoxSides> PanelSides => [BoxSides.South, BoxSides.East, BoxSides.North, BoxSides.West];
@@ -50,11 +53,11 @@ internal sealed class FixtureBox
     /// <summary>Corners on the plan: south-west, south-east, north-east, north-west, before turning.</summary>
     internal ReadOnlySpan<Point2> Corners => corners;
 
-    /// <summary>Underside over the lowest floor, metres.</summary>
-    internal double Low => low;
+    /// <summary>The heights it stands between.</summary>
+    internal Rise Rise { get; }
 
-    /// <summary>Top over the lowest floor, metres.</summary>
-    internal double High => high;
+    /// <summary>The planes it takes up as an obstacle: itself, or its upright sides in PanelSides' order, from here on.</summary>
+    internal int FirstPlane { get; }
 
     internal int Level { get; }
 
@@ -148,7 +151,7 @@ internal sealed class FixtureBox
 
     /// <summary>Whether a place lies inside; its faces are outside.</summary>
     internal bool Holds(Point3 p) => p.Z > low + Touching.SlackMetres && p.Z < high - Touching.SlackMetres
-        && footprint.DepthOf(p.Plan) > Touching.SlackMetres;
+        && DepthOf(p.Plan) > Touching.SlackMetres;
 
     /// <summary>Length of a line through the middle of the box in a ray's direction, metres.</summary>
     internal double ChordMetres(in Ray ray)
@@ -160,7 +163,12 @@ internal sealed class FixtureBox
     }
 
     /// <summary>How far inside the footprint a plan point is, metres; below 0 outside.</summary>
-    internal double DepthOf(Point2 at) => footprint.DepthOf(at);
+    internal double DepthOf(Point2 at)
+    {
+        double x = at.X - centre.X, y = at.Y - centre.Y;
+        double inX = halfX - Math.Abs((cos * x) + (sin * y)), inY = halfY - Math.Abs((cos * y) - (sin * x));
+        return inX < 0 && inY < 0 ? -double.Hypot(inX, inY) : Math.Min(inX, inY);
+    }
 
     // Narrows the passage to the part of the line between two parallel sides. A line along them lies between them where
     // its middle does, so that its direction plays no part; in a side it is outside.

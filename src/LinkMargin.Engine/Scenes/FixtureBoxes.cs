@@ -60,14 +60,25 @@ internal sealed class FixtureBoxes
         }
     }
 
-    /// <summary>Adds the pieces the ray's front meets.</summary>
-    internal void Gather(in Ray ray, TraceBuffer buffer, int exceptMirror)
+    /// <summary>Adds the upright pieces the ray's front meets.</summary>
+    internal void Gather(in Ray ray, in Fold fold, TraceBuffer buffer)
     {
-        Point3 from = ray.PointAt(ray.Start), to = ray.PointAt(ray.End);
-        int count = tree.Query(from.Plan, to.Plan, ref buffer.Candidates, ray.ReachMetres);
+        (Point2 from, Point2 to) = fold.Part(ray);
+        int count = tree.Query(from, to, ref buffer.Candidates, ray.ReachMetres);
         for (int c = 0; c < count; c++)
         {
-            BoxFront.Gather(boxes[buffer.Candidates[c]], ray, buffer, exceptMirror);
+            BoxFront.Gather(boxes[buffer.Candidates[c]], ray, fold, buffer);
+        }
+    }
+
+    /// <summary>Adds the level plates a leg passes through.</summary>
+    internal void GatherPlates(in Ray leg, TraceBuffer buffer)
+    {
+        Point2 from = leg.PointAt(leg.Start).Plan, to = leg.PointAt(leg.End).Plan;
+        int count = tree.Query(from, to, ref buffer.Candidates, leg.ReachMetres);
+        for (int c = 0; c < count; c++)
+        {
+            BoxFront.GatherPlates(boxes[buffer.Candidates[c]], leg, buffer);
         }
     }
 

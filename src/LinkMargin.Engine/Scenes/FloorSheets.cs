@@ -85,16 +85,19 @@ internal sealed class FloorSheets(
 
             Point2 at = ray.PointAt(t).Plan;
             double share = sheet.Ribs is null ? 1 : Covered(sheet, ray.From, ray.To, t, at, ray.LengthMetres);
-            ref Piece piece = ref buffer.NextPiece();
-            piece.Low = double.NegativeInfinity;
-            piece.High = double.PositiveInfinity;
-            piece.Back = sheet.Material;
-            piece.Front = -1;
-            piece.Cover = voids.Length == 0 ? 0 : VoidShare(ray, t, at);
-            piece.Hold = 1;
-            piece.CosIncidence = Math.Abs(dz) / ray.LengthMetres;
-            piece.Share = share;
-            piece.IsRibs = sheet.Ribs is not null;
+            buffer.NextPiece() = new Piece
+            {
+                Low = double.NegativeInfinity,
+                High = double.PositiveInfinity,
+                Bottom = double.NegativeInfinity,
+                Top = double.PositiveInfinity,
+                Plane = Piece.NoPlane,
+                Material = sheet.Material,
+                Beside = voids.Length == 0 ? 0 : VoidShare(ray, t, at),
+                CosIncidence = Math.Abs(dz) / ray.LengthMetres,
+                Share = share,
+                IsRibs = sheet.Ribs is not null,
+            };
         }
     }
 

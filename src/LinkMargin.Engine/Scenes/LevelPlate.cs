@@ -6,14 +6,15 @@ namespace LinkMargin.Engine.Scenes;
 internal static class LevelPlate
 {
     /// <summary>
-    /// Share of the front that falls inside the plate's outline, taken at its nearest edge. On the plate the front is an
-    /// ellipse, R1 wide and R1 / sin(slope) long; the mean of both stands for it, whichever way the edge runs.
+    /// Share of the amplitude that falls inside the plate's outline, by its nearest edge: what passes a single edge inside the
+    /// outline, and what bends round it outside. On the plate the front is an ellipse, R1 wide and R1 / sin(slope) long; the
+    /// mean of both stands for it, whichever way the edge runs.
     /// </summary>
     /// <param name="ray">The ray.</param>
     /// <param name="t">Where it meets the plate, share of its length.</param>
     /// <param name="depthMetres">How far inside the outline that is; below 0 outside.</param>
     internal static double Share(in Ray ray, double t, double depthMetres) =>
-        EdgeKernel.Above(-DepthInFront(ray, t, depthMetres));
+        EdgeKernel.Past(-DepthInFront(ray, t, depthMetres));
 
     /// <summary>
     /// How far a small plate stands in the ray's way: from its middle to its edge as <see cref="Share"/>; a ray that passes
@@ -22,7 +23,7 @@ internal static class LevelPlate
     /// </summary>
     internal static double Shade(in Ray ray, double t, double depthMetres) =>
         depthMetres >= 0 ? Share(ray, t, depthMetres)
-        : depthMetres >= -ray.ReachMetres ? EdgeKernel.LostBeyond(-DepthInFront(ray, t, depthMetres))
+        : depthMetres >= -ray.ReachMetres ? 1 - EdgeKernel.Past(DepthInFront(ray, t, depthMetres))
         : 0;
 
     // The depth as v.

@@ -1,3 +1,5 @@
+using LinkMargin.Engine.Geometry;
+
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>Puts upright panels into mirrors, one for each plane, so that a wall in two parts is one mirror.</summary>
@@ -13,39 +15,33 @@ internal sealed class MirrorCollector
     internal IReadOnlyList<UprightMirror> All =>
         [.. planes.Select((p, i) => new UprightMirror(i, p.NormalX, p.NormalY, p.Offset, p.Panels))];
 
+    /// <summary>How many there are.</summary>
+    internal int Count => planes.Count;
+
     /// <summary>Adds a panel to the mirror of its plane.</summary>
     /// <returns>The mirror's number.</returns>
     internal int Add(
-        double startX,
-        double startY,
-        double endX,
-        double endY,
-        double low,
-        double high,
-        int material,
-        int name,
-        IReadOnlyList<OpeningPanel> openings)
+        Point2 start, Point2 end, Rise rise, int material, int name, IReadOnlyList<OpeningPanel> openings)
     {
-        double length = double.Hypot(endX - startX, endY - startY);
-        double nx = -(endY - startY) / length, ny = (endX - startX) / length;
+        double length = start.DistanceTo(end);
+        double nx = -(end.Y - start.Y) / length, ny = (end.X - start.X) / length;
         bool flipped = nx < -SamePlane || (Math.Abs(nx) <= SamePlane && ny < 0);
         (nx, ny) = flipped ? (-nx, -ny) : (nx, ny);
-        int number = NumberOf(nx, ny, (nx * startX) + (ny * startY));
+        int number = NumberOf(nx, ny, (nx * start.X) + (ny * start.Y));
         Plane plane = planes[number];
 
-        double from = (plane.NormalX * startY) - (plane.NormalY * startX);
-        double to = (plane.NormalX * endY) - (plane.NormalY * endX);
+        double from = (plane.NormalX * start.Y) - (plane.NormalY * start.X);
+        double to = (plane.NormalX * end.Y) - (plane.NormalY * end.X);
         bool runsBack = to < from;
         plane.Panels.Add(new MirrorPanel(
             Math.Min(from, to),
             Math.Max(from, to),
-            low,
-            high,
+            rise,
             material,
             name,
             [.. openings.Select(o => runsBack
                 ? o with { From = from - o.To, To = from - o.From }
-                : o with { From = from + o.From, To = from + o.To })]));
+                : o with { From = from + o.From, To = from + o.To }).OrderBy(o => o.From)]));
         return number;
     }
 

@@ -3,8 +3,8 @@ using LinkMargin.Engine.Propagation;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// An upright panel as a ray's wave front meets it: which stretch of the front, between which shares of the panel's length,
-/// and how much of the front's height.
+/// An upright panel as a ray's wave front meets it: which stretch of the front, between which shares of the panel's length, and
+/// how its heights measure on the front.
 /// </summary>
 internal readonly ref struct PanelFront
 {
@@ -13,10 +13,30 @@ internal readonly ref struct PanelFront
     private readonly double tStep;
     private readonly double leftStart;
     private readonly double leftStep;
-    private readonly double nearT;
+    private readonly double endlessFrom = double.NegativeInfinity; // shares of the panel up to which and from which it is
+    private readonly double endlessTo = double.PositiveInfinity; // beyond the ray's ends
+    private readonly double touchFrom; // share of the panel at which it touches the ray's start; NaN for nowhere
+    private readonly double touchTo; // and its end
+    private readonly double nearest; // share of the panel where the line comes nearest to it without crossing; NaN for none
 
     /// <summary>Looks at a panel from one plan point to another.</summary>
-    internal PanelFront(ref readonly Ray ray, double startX, double startY, double alongX, double alongY)
+    /// <param name="ray">The ray.</param>
+    /// <param name="fold">Where it is thrown back.</param>
+    /// <param name="startX">One end of the panel.</param>
+    /// <param name="startY">One end of the panel.</param>
+    /// <param name="alongX">From there to the other end.</param>
+    /// <param name="alongY">From there to the other end.</param>
+    /// <param name="runFrom">Where the straight run it is part of starts, share of the panel's length.</param>
+    /// <param name="runTo">Where that ends.</param>
+    internal PanelFront(
+        ref readonly Ray ray,
+        in Fold fold,
+        double startX,
+        double startY,
+        double alongX,
+        double alongY,
+        double runFrom = 0,
+        double runTo = 1)
     {
         this.ray = ref ray;
         tStart = ray.Abreast(startX, startY);
@@ -24,38 +44,59 @@ internal readonly ref struct PanelFront
         tStep = ((alongX * ray.EastX) + (alongY * ray.NorthY)) / ray.PlanMetres;
         leftStep = (ray.EastX * alongY) - (ray.NorthY * alongX);
 
-        // Only the part abreast of the travelled ray stands in its way.
+        if (Math.Max(Math.Abs(leftStart), Math.Abs(leftStart + leftStep)) <= Touching.SlackMetres)
+        {
+            Last = -1; // the line runs along inside it: like the straight line's own rule, it is not crossed
+            return;
+        }
+
+        // Only the part abreast of the ray stands in its way. Where that ends at an end of the ray the zone has no width any
+        // more, and what goes on beyond it takes up the front without end.
         double first = 0, last = 1;
         if (tStep != 0)
         {
             double a = (ray.Least - tStart) / tStep, b = (ray.Greatest - tStart) / tStep;
-            first = Math.Max(first, Math.Min(a, b));
-            last = Math.Min(last, Math.Max(a, b));
+            (a, b) = a < b ? (a, b) : (b, a);
+            first = Math.Max(first, a);
+            last = Math.Min(last, b);
+            endlessFrom = a;
+            endlessTo = b;
         }
         else if (tStart < ray.Least || tStart > ray.Greatest)
         {
             last = -1;
         }
 
+        // How far the panel's plane is from both ends of the ray, up to one factor. Where the line crosses the plane it divides
+        // the ray as these two; where it does not, v is least there: of (a + (b − a)·t)/√(t(1 − t)) at t = a/(a + b).
+        double before = (leftStart * tStep) - (tStart * leftStep), after = before + leftStep;
+
+        // An end of the ray in the panel itself has all of it in its way, as for the straight line alone.
+        double squared = (alongX * alongX) + (alongY * alongY), slack = Touching.SlackMetres / Math.Sqrt(squared);
+        touchFrom = TouchAt(0, before, squared, slack);
+        touchTo = TouchAt(1, after, squared, slack);
+        (first, last) = IsTouched(0, 1) ? (0, 1) : (first, last);
+        fold.Cut(startX, startY, alongX, alongY, ref first, ref last);
         First = first;
         Last = last;
-        IsMet = false;
+        nearest = double.NaN;
         if (!(first < last))
         {
             return;
         }
 
-        double vFirst = At(first), vLast = At(last);
-        if (Math.Min(vFirst, vLast) > EdgeKernel.Reach || Math.Max(vFirst, vLast) < -EdgeKernel.Reach)
+        double sum = Math.Abs(before) + Math.Abs(after);
+        double t = Clamped(sum > 0 ? Math.Abs(before) / sum : 0.5);
+        if (before > 0 == after > 0 && tStep != 0)
         {
-            return;
+            nearest = (t - tStart) / tStep;
         }
 
-        // Heights are looked at where the panel's own line crosses the ray, or half way where it runs beside it, so that a
-        // wall in two parts is one wall.
-        IsMet = true;
-        bool runsBeside = Math.Abs(leftStep) <= Touching.ParallelSine * double.Hypot(alongX, alongY);
-        nearT = runsBeside ? (ray.Least + ray.Greatest) / 2 : TAt(-leftStart / leftStep);
+        // Heights are looked at there, or at the end of the run nearest to it: a wall in two parts is one wall.
+        double from = Clamped(tStart + (runFrom * tStep)), to = Clamped(tStart + (runTo * tStep));
+        NearestAlong = Math.Clamp(t, Math.Min(from, to), Math.Max(from, to));
+        Heights = FrontHeights.At(in ray, NearestAlong);
+        IsMet = TryBetween(first, last, out _, out _);
     }
 
     /// <summary>Whether any of it stands within reach of the line.</summary>
@@ -67,29 +108,57 @@ internal readonly ref struct PanelFront
     /// <summary>Where it ends.</summary>
     internal double Last { get; }
 
-    /// <summary>v of a place on the panel, share of its length.</summary>
-    internal double At(double u) => Math.Sqrt(2) * (leftStart + (u * leftStep)) / ray.RadiusAt(TAt(u));
+    /// <summary>Where along the ray its plane is crossed or nearest, share of the ray's length.</summary>
+    internal double NearestAlong { get; }
 
-    /// <summary>Share of the front's height, where the panel is nearest to the line, between two heights.</summary>
-    internal double Cover(double lowMetres, double highMetres)
+    /// <summary>How its heights measure on the front.</summary>
+    internal FrontHeights Heights { get; }
+
+    /// <summary>The stretch of the front that a part of the panel takes up, v; false where it is out of reach.</summary>
+    internal bool TryBetween(double from, double to, out double low, out double high)
     {
-        double scale = Math.Sqrt(2) * ray.CosSlope / ray.RadiusAt(nearT);
-        double z = ray.HeightAt(nearT);
-        return EdgeKernel.Between((lowMetres - z) * scale, (highMetres - z) * scale);
+        if (IsTouched(from, to))
+        {
+            (low, high) = (double.NegativeInfinity, double.PositiveInfinity);
+            return true;
+        }
+
+        double start = At(from), end = At(to);
+        low = Math.Min(start, end);
+        high = Math.Max(start, end);
+        if (nearest > from && nearest < to)
+        {
+            double near = At(nearest);
+            low = Math.Min(low, near);
+            high = Math.Max(high, near);
+        }
+
+        return low < EdgeKernel.Reach && high > -EdgeKernel.Reach;
     }
 
-    /// <summary>
-    /// How far the line itself, with the narrow part of its front that a lit receiver misses, lies between two heights that
-    /// are joints: 1 well inside, 1/2 on one of them, 0 well outside. Storeys one over the other add up to 1.
-    /// </summary>
-    internal double Within(double lowMetres, double highMetres)
+    // The share of the panel at which it touches the ray at t; NaN for nowhere.
+    private double TouchAt(double t, double away, double squared, double slack)
     {
-        double scale = Math.Sqrt(2) * ray.CosSlope / ray.RadiusAt(nearT);
-        double z = ray.HeightAt(nearT);
-        return Math.Max(0, Step((z - lowMetres) * scale) - Step((z - highMetres) * scale));
+        double length = ray.PlanMetres;
+        if (!(Math.Abs(away) * length <= slack * squared))
+        {
+            return double.NaN;
+        }
 
-        static double Step(double v) => v >= 0 ? 1 - EdgeKernel.LostBeyond(v) : EdgeKernel.LostBeyond(-v);
+        double u = (((t - tStart) * tStep * length * length) - (leftStart * leftStep)) / squared;
+        return u >= -slack && u <= 1 + slack ? Math.Clamp(u, 0, 1) : double.NaN;
     }
 
-    private double TAt(double u) => Math.Clamp(tStart + (u * tStep), ray.Least, ray.Greatest);
+    private bool IsTouched(double from, double to) =>
+        (touchFrom >= from && touchFrom <= to) || (touchTo >= from && touchTo <= to);
+
+    private double At(double u)
+    {
+        double left = leftStart + (u * leftStep);
+        return u <= endlessFrom || u >= endlessTo
+            ? left * double.PositiveInfinity
+            : Math.Sqrt(2) * left / ray.RadiusAt(Clamped(tStart + (u * tStep)));
+    }
+
+    private double Clamped(double t) => Math.Clamp(t, ray.Least, ray.Greatest);
 }

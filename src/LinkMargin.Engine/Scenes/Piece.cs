@@ -1,32 +1,41 @@
+using LinkMargin.Engine.Propagation;
+
 using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// A part of an obstacle as a ray sees it: the stretch of wave front it stands in, and what it is. Geometry only.
+/// A part of an obstacle as a ray sees it: the rectangle of wave front it stands in, in v to the left and upwards of the line,
+/// and what it is. Geometry only.
 /// </summary>
 internal struct Piece
 {
-    /// <summary>Pieces that cover less of the front than this are left out: below 0.01 dB, whatever they are made of.</summary>
-    internal const double LeastCover = 1e-3;
+    /// <summary>The plane of a thing that shares it with nothing else.</summary>
+    internal const int NoPlane = -1;
 
-    /// <summary>Right end of the stretch, v; −∞ for the whole front.</summary>
+    /// <summary>The plane's image in a mirror: one more plane, which a path may cross as well as the plane itself.</summary>
+    internal static int ImageOf(int plane) => plane == NoPlane ? NoPlane : -2 - plane;
+
+    /// <summary>Right end, v; −∞ for the whole front.</summary>
     public double Low;
 
-    /// <summary>Left end of the stretch, v; ∞ for the whole front.</summary>
+    /// <summary>Left end, v; ∞ for the whole front.</summary>
     public double High;
 
-    /// <summary>Material of the part of the front that <see cref="Front"/> does not cover; −1 for air.</summary>
-    public int Back;
+    /// <summary>Bottom, v; −∞ where nothing passes beneath.</summary>
+    public double Bottom;
 
-    /// <summary>Material of the covered part; −1 for air.</summary>
-    public int Front;
+    /// <summary>Top, v; ∞ where nothing passes over.</summary>
+    public double Top;
 
-    /// <summary>Share of the front, up and down, that <see cref="Front"/> covers, 0 to 1.</summary>
-    public double Cover;
+    /// <summary>The plane it is part of, by number: pieces of one plane stand beside each other, never one behind the other.</summary>
+    public int Plane;
 
-    /// <summary>Share of the loss that applies where the ray passes near the floor or ceiling the obstacle ends at, 0 to 1.</summary>
-    public double Hold;
+    /// <summary>What it is made of.</summary>
+    public int Material;
+
+    /// <summary>Share of the amplitude that passes beside it, such as through a hole in a floor, 0 to 1.</summary>
+    public double Beside;
 
     /// <summary>Cosine of the angle to the surface's normal.</summary>
     public double CosIncidence;
@@ -36,4 +45,8 @@ internal struct Piece
 
     /// <summary>Ribs average amplitudes by their share; everything else scales its loss.</summary>
     public bool IsRibs;
+
+    /// <summary>Whether nothing passes beside it within reach of the line.</summary>
+    internal readonly bool TakesUpAll => Low <= -EdgeKernel.Reach && High >= EdgeKernel.Reach
+        && Bottom <= -EdgeKernel.Reach && Top >= EdgeKernel.Reach;
 }

@@ -3,17 +3,17 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// A straight line that energy travels, or one leg of a path unfolded to a straight line, with the width of its first
+/// A straight line that energy travels, or a path unfolded to a straight line at its mirror, with the width of its first
 /// Fresnel zone all along. Beside it, v = √2·h/R1 measures the distance to the left of it on the plan.
 /// </summary>
 internal readonly struct Ray
 {
     /// <summary>Nearer to an end than this the zone has no width to speak of, metres.</summary>
-    private const double EndMetres = 1e-3;
+    private const double EndMetres = 1e-4;
 
     private readonly double wavelengthTimesLength;
 
-    /// <summary>A whole line, or the part of it between two shares of its length.</summary>
+    /// <summary>A whole line, or the leg of it between two shares of its length.</summary>
     internal Ray(Point3 from, Point3 to, double wavelengthMetres, double start = 0, double end = 1)
     {
         From = from;
@@ -26,9 +26,8 @@ internal readonly struct Ray
             ? ((to.X - from.X) / PlanMetres, (to.Y - from.Y) / PlanMetres)
             : (1, 0);
         wavelengthTimesLength = wavelengthMetres * LengthMetres;
-        double end01 = EndMetres / Math.Max(LengthMetres, EndMetres * 4);
-        Least = start + end01;
-        Greatest = end - end01;
+        Least = EndMetres / Math.Max(LengthMetres, EndMetres * 4);
+        Greatest = 1 - Least;
     }
 
     /// <summary>Its start, as unfolded.</summary>
@@ -49,10 +48,10 @@ internal readonly struct Ray
     /// <summary>Where the travelled part ends, share of the whole length.</summary>
     internal double End { get; }
 
-    /// <summary>The least share of the length at which an obstacle is looked at.</summary>
+    /// <summary>The least share of the whole length at which a ray has a width to speak of.</summary>
     internal double Least { get; }
 
-    /// <summary>The greatest share of the length at which an obstacle is looked at.</summary>
+    /// <summary>The greatest share of the whole length at which it has.</summary>
     internal double Greatest { get; }
 
     /// <summary>East component of its unit direction on the plan.</summary>

@@ -120,42 +120,77 @@ public sealed class Scene
         HitOrder.Arrange(buffer, length, TableLossesDb);
     }
 
-    /// <summary>Writes the pieces of obstacles that the ray's front meets into the buffer.</summary>
-    internal void Gather(in Ray ray, TraceBuffer buffer, int exceptMirror = -1)
+    /// <summary>Writes the pieces of obstacles that a straight ray's front meets into the buffer.</summary>
+    internal void Gather(in Ray ray, TraceBuffer buffer)
     {
         buffer.PieceCount = 0;
-        if (!(ray.Least < ray.Greatest))
+        GatherUprights(ray, Fold.None, buffer);
+        GatherLevels(ray, buffer);
+    }
+
+    /// <summary>
+    /// Writes the pieces that the front of a path with one reflection meets, unfolded: the leg there, looked at from the end's
+    /// image, and the leg on from the start's image.
+    /// </summary>
+    /// <param name="there">From the start to the image of the end, up to the mirror.</param>
+    /// <param name="on">From the image of the start to the end, from the mirror.</param>
+    /// <param name="fold">The mirror.</param>
+    /// <param name="buffer">The thread's own.</param>
+    internal void GatherFolded(in Ray there, in Ray on, in Fold fold, TraceBuffer buffer)
+    {
+        buffer.PieceCount = 0;
+        if (fold.IsLevel)
         {
-            return; // too short for anything to stand in its way
+            GatherUprights(on, fold, buffer); // both legs: on the plan they are one line
+        }
+        else
+        {
+            GatherUprights(there, fold, buffer);
+            foreach (ref Piece piece in buffer.Pieces)
+            {
+                (piece.Low, piece.High) = (-piece.High, -piece.Low); // an image has left and right exchanged
+                piece.Plane = Piece.ImageOf(piece.Plane);
+            }
+
+            GatherUprights(on, fold, buffer);
         }
 
-        if (ray.PlanMetres < Touching.SlackMetres)
+        GatherLevels(there, buffer);
+        GatherLevels(on, buffer);
+    }
+
+    private void GatherUprights(in Ray ray, in Fold fold, TraceBuffer buffer)
+    {
+        if (!(ray.Least < ray.Greatest) || ray.PlanMetres < Touching.SlackMetres)
         {
-            GatherFloors(ray, buffer);
-            return;
+            return; // too short for anything to stand in its way, or straight up or down
         }
 
-        double reach = ray.ReachMetres;
-        double start = ray.HeightAt(ray.Start), end = ray.HeightAt(ray.End);
-        double low = Math.Min(start, end) - reach, high = Math.Max(start, end) + reach;
+        (double least, double greatest) = fold.Heights(ray.From.Z, ray.To.Z);
         foreach (Storey storey in storeys)
         {
-            if (low < storey.High && high >= storey.Low)
+            if (least < storey.High && greatest > storey.Low)
             {
-                storey.Walls.Gather(ray, buffer, exceptMirror);
+                storey.Walls.Gather(ray, fold, buffer);
             }
         }
 
-        GatherFloors(ray, buffer);
-        fixtures.Gather(ray, buffer, exceptMirror);
+        fixtures.Gather(ray, fold, buffer);
     }
 
-    private void GatherFloors(in Ray ray, TraceBuffer buffer)
+    private void GatherLevels(in Ray leg, TraceBuffer buffer)
     {
+        if (!(leg.Least < leg.Greatest))
+        {
+            return;
+        }
+
         foreach (FloorSheets floor in floors)
         {
-            floor.Gather(ray, buffer);
+            floor.Gather(leg, buffer);
         }
+
+        fixtures.GatherPlates(leg, buffer);
     }
 
     private static double Extent(House house)

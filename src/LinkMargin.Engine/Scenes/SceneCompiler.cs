@@ -39,10 +39,11 @@ internal sealed class SceneCompiler
             int first = IsLarge(fixture) ? uprights.Count : -1;
             var box = new FixtureBox(
                 fixture,
-                house.Levels[fixture.LevelIndex].ElevationMetres,
+                house.Levels[fixture.LevelIndex],
                 materials.Of(fixture.Material),
                 names.Of(fixture.Name),
-                first);
+                first,
+                mirrors.Count + (boxes.Count * FixtureBox.Planes));
             boxes.Add(box);
             if (first >= 0)
             {
@@ -71,17 +72,15 @@ internal sealed class SceneCompiler
 
     private WallPanel WallAt(Wall wall, Level level, double reach)
     {
-        bool stands = wall.BaseMetres <= FullHeightSlackMetres;
         bool touches = wall.TopMetres >= level.HeightMetres - FullHeightSlackMetres;
         double low = level.ElevationMetres + wall.BaseMetres;
-        double high = touches ? reach : level.ElevationMetres + wall.TopMetres;
+        var rise = Rise.Of(low, touches ? reach : level.ElevationMetres + wall.TopMetres, level.ElevationMetres, reach);
         int material = materials.Of(wall.Material);
         OpeningPanel[] openings =
             [.. wall.Openings.OrderBy(o => o.OffsetMetres).Select(o => OpeningAt(o, level.ElevationMetres))];
         int name = names.Of(wall.Name);
-        int mirror = mirrors.Add(wall.Start.X, wall.Start.Y, wall.End.X, wall.End.Y, low, high, material, name, openings);
-        return new WallPanel(
-            wall.Start, wall.End, low, high, stands && touches, mirror, material, name, openings);
+        int mirror = mirrors.Add(wall.Start, wall.End, rise, material, name, openings);
+        return new WallPanel(wall.Start, wall.End, rise, mirror, material, name, openings);
     }
 
     // A side throws back a path of its own where it is some wavelengths across; smaller ones only stir the diffuse field.
@@ -95,7 +94,7 @@ internal sealed class SceneCompiler
             Point2 start = box.Corners[i], end = box.Corners[(i + 1) % FixtureBox.PanelSides.Length];
             var side = new MirrorCollector();
             bool isOpen = box.IsShell && (box.OpenSides & FixtureBox.PanelSides[i]) != 0;
-            side.Add(start.X, start.Y, end.X, end.Y, box.Low, box.High, isOpen ? -1 : box.Material, box.Name, []);
+            side.Add(start, end, box.Rise, isOpen ? -1 : box.Material, box.Name, []);
             yield return side.All[0] with { Number = first + i, IsFixture = true };
         }
     }

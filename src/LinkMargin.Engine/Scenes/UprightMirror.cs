@@ -25,6 +25,6 @@ internal sealed record UprightMirror(
     {
         double along = Along(place.X, place.Y);
         return Panels.MinBy(panel => double.Hypot(
-            along - Math.Clamp(along, panel.From, panel.To), place.Z - Math.Clamp(place.Z, panel.Low, panel.High)))!;
+            along - Math.Clamp(along, panel.From, panel.To), place.Z - Math.Clamp(place.Z, panel.Rise.Low, panel.Rise.High)))!;
     }
 }

@@ -1,15 +1,11 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Propagation;
 
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>The walls of one level in flat arrays, with their openings.</summary>
 internal sealed class WallPanels
 {
-    // An opening's edge this near to its wall's is no edge: the floor or ceiling is there.
-    private const double SameEdgeMetres = 0.01;
-
     private readonly PlanTree tree;
     private readonly double[] startX;
     private readonly double[] startY;
@@ -18,7 +14,8 @@ internal sealed class WallPanels
     private readonly double[] length;
     private readonly double[] low;
     private readonly double[] high;
-    private readonly bool[] isFull;
+    private readonly Rise[] rise;
+    private readonly (double From, double To)[] run;
     private readonly int[] mirror;
     private readonly int[] material;
     private readonly int[] name;
@@ -34,9 +31,10 @@ internal sealed class WallPanels
         alongX = [.. walls.Select(w => w.End.X - w.Start.X)];
         alongY = [.. walls.Select(w => w.End.Y - w.Start.Y)];
         length = [.. walls.Select(w => w.Start.DistanceTo(w.End))];
-        low = [.. walls.Select(w => w.Low)];
-        high = [.. walls.Select(w => w.High)];
-        isFull = [.. walls.Select(w => w.IsFull)];
+        low = [.. walls.Select(w => w.Rise.Low)];
+        high = [.. walls.Select(w => w.Rise.High)];
+        rise = [.. walls.Select(w => w.Rise)];
+        run = WallRuns.Of(walls);
         mirror = [.. walls.Select(w => w.Mirror)];
         material = [.. walls.Select(w => w.Material)];
         name = [.. walls.Select(w => w.Name)];
@@ -135,79 +133,60 @@ internal sealed class WallPanels
     }
 
     /// <summary>
-    /// Adds the pieces the ray's front meets, each opening apart from the wall round it; walls of one mirror are left out.
+    /// Adds the pieces the ray's front meets, each opening apart from the wall round it; walls of the mirror itself are left out.
     /// </summary>
-    internal void Gather(in Ray ray, TraceBuffer buffer, int exceptMirror)
+    internal void Gather(in Ray ray, in Fold fold, TraceBuffer buffer)
     {
-        Point3 from = ray.PointAt(ray.Start), to = ray.PointAt(ray.End);
-        int count = tree.Query(from.Plan, to.Plan, ref buffer.Candidates, ray.ReachMetres);
+        (double least, double greatest) = fold.Heights(ray.From.Z, ray.To.Z);
+        (Point2 from, Point2 to) = fold.Part(ray);
+        int count = tree.Query(from, to, ref buffer.Candidates, ray.ReachMetres);
         for (int c = 0; c < count; c++)
         {
             int i = buffer.Candidates[c];
-            if (mirror[i] == exceptMirror)
+            if ((mirror[i] == fold.Mirror && fold.Mirror >= 0) || !rise[i].IsMetBetween(least, greatest))
             {
                 continue;
             }
 
-            var front = new PanelFront(in ray, startX[i], startY[i], alongX[i], alongY[i]);
+            var front = new PanelFront(in ray, in fold, startX[i], startY[i], alongX[i], alongY[i], run[i].From, run[i].To);
             if (!front.IsMet)
             {
                 continue;
             }
 
-            double cover = isFull[i] ? front.Within(low[i], high[i]) : front.Cover(low[i], high[i]);
-            if (cover < Piece.LeastCover)
-            {
-                continue;
-            }
-
+            double bottom = rise[i].BottomFor(least), top = rise[i].TopFor(greatest);
             double turn = Math.Abs((ray.EastX * alongY[i]) - (ray.NorthY * alongX[i]));
-            double cos = Math.Min(1, turn * ray.CosSlope / length[i]);
+            var piece = new Piece { Plane = mirror[i], CosIncidence = Math.Min(1, turn * ray.CosSlope / length[i]), Share = 1 };
             double u = front.First;
             for (int o = firstOpening[i]; o < firstOpening[i + 1]; o++)
             {
                 OpeningPanel opening = openings[o];
                 double start = Math.Clamp(opening.From / length[i], u, front.Last);
                 double end = Math.Clamp(opening.To / length[i], start, front.Last);
-                AddPiece(buffer, front, u, start, i, cos, cover, material[i], 1);
-                double height = front.Cover(
-                    opening.Low <= low[i] + SameEdgeMetres ? double.NegativeInfinity : opening.Low,
-                    opening.High >= high[i] - SameEdgeMetres ? double.PositiveInfinity : opening.High);
-                AddPiece(buffer, front, start, end, i, cos, cover, opening.Filling, height);
+                double sill = opening.Low <= low[i] + Rise.SameMetres ? bottom : opening.Low;
+                double head = opening.High >= high[i] - Rise.SameMetres ? top : opening.High;
+                AddPieces(buffer, front, fold, piece, material[i], u, start, bottom, top);
+                AddPieces(buffer, front, fold, piece, material[i], start, end, bottom, sill);
+                AddPieces(buffer, front, fold, piece, opening.Filling, start, end, sill, head);
+                AddPieces(buffer, front, fold, piece, material[i], start, end, head, top);
                 u = end;
             }
 
-            AddPiece(buffer, front, u, front.Last, i, cos, cover, material[i], 1);
+            AddPieces(buffer, front, fold, piece, material[i], u, front.Last, bottom, top);
         }
     }
 
-    // A full wall ends at floor and ceiling, where nothing passes: near them its loss fades in decibels, into that of the
-    // wall above or below. A lower wall is passed over: near its top the front is shared between wall and air.
-    private void AddPiece(
-        TraceBuffer buffer, in PanelFront front, double u, double end, int wall, double cos, double wallCover, int filling, double share)
+    // What stands between two shares of a wall and two heights, and its image in a floor or ceiling.
+    private static void AddPieces(
+        TraceBuffer buffer, in PanelFront front, in Fold fold, Piece piece, int filling, double u, double end, double bottom, double top)
     {
-        if (u >= end)
+        if (filling < 0 || u >= end || bottom >= top || !front.TryBetween(u, end, out piece.Low, out piece.High))
         {
             return;
         }
 
-        double vStart = front.At(u), vEnd = front.At(end);
-        double least = Math.Min(vStart, vEnd), greatest = Math.Max(vStart, vEnd);
-        if (least > EdgeKernel.Reach || greatest < -EdgeKernel.Reach)
-        {
-            return;
-        }
-
-        ref Piece piece = ref buffer.NextPiece();
-        piece.Low = least;
-        piece.High = greatest;
-        piece.Back = isFull[wall] ? material[wall] : -1;
-        piece.Front = filling;
-        piece.Cover = isFull[wall] ? share : wallCover;
-        piece.Hold = isFull[wall] ? wallCover : 1;
-        piece.CosIncidence = cos;
-        piece.Share = 1;
-        piece.IsRibs = false;
+        piece.Material = filling;
+        front.Heights.Add(buffer, fold, piece, bottom, top);
     }
 
     private int OpeningAt(int wall, double u, double z)

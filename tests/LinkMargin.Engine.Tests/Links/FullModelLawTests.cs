@@ -8,9 +8,12 @@ namespace LinkMargin.Engine.Tests.Links;
 /// <summary>However a house is written and laid on the paper, the full model says the same.</summary>
 public sealed class FullModelLawTests
 {
-    // The direct model holds these to 1e-9 dB. The full one looks at fronts, mirrors and room shares whose ends rounding may put
-    // on either side of an edge that a line of round numbers runs through: the worst seen over thousands of houses is 0.04 dB.
-    private const double SameDb = 0.2;
+    private const double SameDb = 1e-9;
+
+    // Turned, one of the rays that feed the diffuse field may pass a corner on its other side: the worst seen over thousands of
+    // houses moved the sum of all paths by 0.002 dB. Everything else is the same to 1e-9 dB.
+    private const double TurnedDb = 0.02;
+
     private const long Houses = 60;
 
     private static readonly Gen<House> AnyHouse = Gen.OneOf(RoomedHouse.Any, RoomedHouse.Any, RandomHouse.Any);
@@ -21,6 +24,22 @@ public sealed class FullModelLawTests
         where house.Levels[level].Walls.Count > 0
         from wall in Gen.Int[0, house.Levels[level].Walls.Count - 1]
         select (house, level, wall);
+
+    [Fact]
+    public void Moving_turning_or_mirroring_a_house_changes_nothing() =>
+        Gen.Select(AnyHouse, HouseMotion.Any).Sample(
+            (house, motion) => AreTheSame(house, motion.Of(house), TurnedDb), iter: Houses);
+
+    [Fact]
+    public void Cutting_a_wall_in_two_changes_nothing() =>
+        Gen.Select(HouseAndWall, Gen.OneOf(Gen.Double[0.01, 0.99], Gen.OneOf(0.25, 0.5))).Sample(
+            (drawn, share) =>
+            {
+                (House house, int level, int wall) = drawn;
+                Wall[] parts = WallEdits.Cut(house.Levels[level].Walls[wall], share);
+                AreTheSame(house, WallEdits.Replace(house, level, wall, parts));
+            },
+            iter: Houses);
 
     [Fact]
     public void Drawing_a_wall_from_its_other_end_changes_nothing() =>
@@ -38,11 +57,11 @@ public sealed class FullModelLawTests
             }),
             iter: Houses);
 
-    private static void AreTheSame(House here, House there)
+    private static void AreTheSame(House here, House there, double sameDb = SameDb)
     {
         LinkBudget[] before = Budgets(here), after = Budgets(there);
         Assert.Equal(before.Length, after.Length);
-        Assert.All(before.Zip(after), pair => Assert.Equal(pair.First.MarginDb, pair.Second.MarginDb, SameDb));
+        Assert.All(before.Zip(after), pair => Assert.Equal(pair.First.MarginDb, pair.Second.MarginDb, sameDb));
     }
 
     private static LinkBudget[] Budgets(House house)

@@ -17,12 +17,9 @@ internal static class Bends
         for (int level = 0; level < house.Levels.Count; level++)
         {
             Level here = house.Levels[level];
-            foreach (Wall wall in here.Walls)
+            foreach (Gap gap in Gap.Of(here))
             {
-                foreach (Opening opening in wall.Openings.Where(o => o.Filling is null))
-                {
-                    AddJambs(bends, level, here, wall, opening, group++);
-                }
+                AddJambs(bends, level, here, gap, group++);
             }
 
             AddFreeEnds(bends, level, here, ref group);
@@ -32,15 +29,14 @@ internal static class Bends
         return [.. bends];
     }
 
-    private static void AddJambs(List<Bend> bends, int level, Level here, Wall wall, Opening opening, int group)
+    private static void AddJambs(List<Bend> bends, int level, Level here, Gap gap, int group)
     {
-        Point2 along = (1 / wall.LengthMetres) * (wall.End - wall.Start);
-        double low = here.ElevationMetres + opening.SillMetres;
-        double clear = Math.Min(ClearMetres, opening.WidthMetres / 2);
-        foreach (double at in new[] { opening.OffsetMetres + clear, opening.OffsetMetres + opening.WidthMetres - clear })
+        double low = here.ElevationMetres + gap.SillMetres, high = here.ElevationMetres + gap.HeadMetres;
+        double width = gap.Start.DistanceTo(gap.End);
+        Point2 clear = (Math.Min(ClearMetres, width / 2) / width) * (gap.End - gap.Start);
+        foreach (Point2 at in new[] { gap.Start + clear, gap.End - clear })
         {
-            bends.Add(new Bend(
-                wall.Start + (at * along), low, low + opening.HeightMetres, level, level, group, TurnKind.Opening, opening.Name));
+            bends.Add(new Bend(at, low, high, level, level, group, TurnKind.Opening, gap.Name));
         }
     }
 

@@ -17,6 +17,9 @@ internal struct WayRound
     /// <summary>What its bends cost, dB.</summary>
     public double BendDb;
 
+    /// <summary>Share of its power that the player's own body leaves.</summary>
+    public double Body;
+
     /// <summary>Power that arrives, share of the power sent out between isotropic antennas.</summary>
     public double Power;
 }

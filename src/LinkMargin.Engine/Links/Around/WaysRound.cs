@@ -7,39 +7,39 @@ namespace LinkMargin.Engine.Links.Around;
 
 /// <summary>
 /// The ways round from one console: to every bend with at most one bend before it, found once; from there the last leg to
-/// any place. Ways are sought with each bend a knife edge between its neighbours, v = 2·√(detour/λ); what the strongest lose
-/// is then worked out by <see cref="MultipleEdges"/>.
+/// any place. Ways are sought with each bend a knife edge between its neighbours, v = 2·√(detour/λ); what they lose is then
+/// worked out by <see cref="MultipleEdges"/>.
 /// <para>
-/// What passes an edge within reach of the straight line is part of the direct path already. A way round counts only in so
-/// far as its own detour puts it beyond that reach, so the same energy is never counted twice.
+/// What passes an edge within reach of a straight line is part of that line's path already: of the direct path at the first
+/// bend, of the way with the first bend alone at the second. A way round counts only in so far as its last bend lies beyond
+/// that reach, so the same energy is never counted twice.
 /// </para>
 /// </summary>
 internal sealed class WaysRound
 {
-    /// <summary>How many ways are added up: the strongest of each doorway, and of those the strongest few.</summary>
-    internal const int Most = 3;
+    /// <summary>How many ways are added up: the strongest of each doorway, and of those the strongest.</summary>
+    internal const int Most = 12;
 
     /// <summary>Corners of a way with two bends.</summary>
     internal const int MostCorners = 4;
-
-    // The direct path's edge terms reach to EdgeKernel.Reach; over this much before it a way round fades in.
-    private const double FadeFrom = EdgeKernel.Reach - 1;
 
     private const double LeastLegMetres = 1e-3;
 
     private readonly Scene scene;
     private readonly LossTables losses;
     private readonly BendGraph graph;
+    private readonly BodyShadow body;
     private readonly Point3 console;
     private readonly double wavelength;
     private readonly WayTo[] ways;
     private readonly int[] order; // bends, the least lossy way first
 
-    internal WaysRound(Scene scene, LossTables losses, BendGraph graph, Point3 console)
+    internal WaysRound(Scene scene, LossTables losses, BendGraph graph, BodyShadow body, Point3 console)
     {
         this.scene = scene;
         this.losses = losses;
         this.graph = graph;
+        this.body = body;
         this.console = console;
         wavelength = scene.Band.Equivalent.WavelengthMetres;
         ways = FindWays();
@@ -48,39 +48,28 @@ internal sealed class WaysRound
 
     /// <summary>The strongest ways to a place that could add at least a share of power; strongest first.</summary>
     /// <param name="hands">The place.</param>
+    /// <param name="facingDegrees">Where the player looks; null for the mean over all directions.</param>
     /// <param name="least">Power below which a way is not worth a look.</param>
     /// <param name="buffer">The thread's own.</param>
     /// <param name="found">Room for <see cref="Most"/> ways.</param>
     /// <returns>How many there are.</returns>
-    internal int To(Point3 hands, double least, TraceBuffer buffer, Span<WayRound> found)
+    internal int To(Point3 hands, double? facingDegrees, double least, TraceBuffer buffer, Span<WayRound> found)
     {
         double straight = console.DistanceTo(hands);
         double leastLoss = least > 0 ? -Decibels.FromPowerRatio(least) - FreeSpaceDb(straight) : double.PositiveInfinity;
-        int level = LevelOf(hands);
-        int count = 0;
+        int level = LevelOf(hands), count = 0;
         foreach (int i in order)
         {
-            // Even a last bend at the edge of the direct path's reach costs this much.
-            if (ways[i].LossDb + ways[i].BendDb + LeastBendDb > leastLoss)
+            if (ways[i].LossDb + ways[i].BendDb > leastLoss)
             {
-                break;
+                break; // the others have lost more, and no way is shorter than the straight line
             }
 
-            if (level >= graph.Bends[i].LowLevel && level <= graph.Bends[i].HighLevel)
+            if (level >= graph.Bends[i].LowLevel && level <= graph.Bends[i].HighLevel
+                && Consider(i, hands, facingDegrees, least, buffer, out WayRound way))
             {
-                Consider(i, hands, straight, least, found, ref count);
+                Keep(way, found, ref count);
             }
-        }
-
-        Span<Point3> corners = stackalloc Point3[MostCorners];
-        for (int k = 0; k < count; k++)
-        {
-            // Which ways are strongest is settled by their bends one by one; what they lose, by the bends together.
-            double bendDb = MultipleEdges.LossDb(corners[..Corners(found[k], hands, corners)], wavelength).Value;
-            found[k].Power *= Decibels.ToPowerRatio(found[k].BendDb - bendDb);
-            found[k].BendDb = bendDb;
-            scene.Gather(new Ray(found[k].Place, hands, wavelength), buffer);
-            found[k].Power *= FrontSum.PowerRatio(buffer.Pieces, losses);
         }
 
         return count;
@@ -114,8 +103,6 @@ internal sealed class WaysRound
         return to.Before < 0 ? [last] : [graph.Bends[to.Before].TurnAt(before), last];
     }
 
-    private static double LeastBendDb { get; } = -20 * Math.Log10(EdgeKernel.Edge(FadeFrom));
-
     private double FreeSpaceDb(double metres) => FreeSpaceLoss.Db(metres, scene.Band.Equivalent);
 
     private int LevelOf(Point3 at)
@@ -129,8 +116,9 @@ internal sealed class WaysRound
         return level;
     }
 
-    private void Consider(int i, Point3 hands, double straight, double least, Span<WayRound> found, ref int count)
+    private bool Consider(int i, Point3 hands, double? facingDegrees, double least, TraceBuffer buffer, out WayRound found)
     {
+        found = default;
         WayTo way = ways[i];
         Bend bend = graph.Bends[i];
         double planThere = bend.Plan.DistanceTo(way.From.Plan), planOn = bend.Plan.DistanceTo(hands.Plan);
@@ -139,25 +127,25 @@ internal sealed class WaysRound
         double there = way.From.DistanceTo(place), on = place.DistanceTo(hands);
         if (there < LeastLegMetres || on < LeastLegMetres)
         {
-            return; // in the doorway itself nothing bends
-        }
-
-        double before = way.Before < 0 ? 0 : console.DistanceTo(way.From);
-        double length = before + there + on;
-        double apart = 2 * Math.Sqrt(Math.Max(0, length - straight) / wavelength);
-        double fade = Math.Clamp((apart - FadeFrom) / (EdgeKernel.Reach - FadeFrom), 0, 1);
-        if (fade == 0)
-        {
-            return;
+            return false; // in the doorway itself nothing bends
         }
 
         double v = KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(way.From, place, hands), true, wavelength);
+        double length = (way.Before < 0 ? 0 : console.DistanceTo(way.From)) + there + on;
         double bendDb = way.BendDb - (20 * Math.Log10(EdgeKernel.Edge(v)));
-        double power = fade * Decibels.ToPowerRatio(-(FreeSpaceDb(length) + bendDb + way.LossDb));
-        if (power >= least)
+        double sought = EdgeKernel.Apart(v) * Decibels.ToPowerRatio(-(FreeSpaceDb(length) + bendDb + way.LossDb));
+        double counted = FullSpotModel.Counted(sought, least);
+        if (counted == 0)
         {
-            Keep(new WayRound { Bend = i, Place = place, Metres = length, BendDb = bendDb, Power = power }, found, ref count);
+            return false;
         }
+
+        found = new WayRound { Bend = i, Place = place, Metres = length, Body = body.Factor(place, hands, facingDegrees) };
+        Span<Point3> corners = stackalloc Point3[MostCorners];
+        found.BendDb = MultipleEdges.LossDb(corners[..Corners(found, hands, corners)], wavelength).Value;
+        scene.Gather(new Ray(place, hands, wavelength), buffer);
+        found.Power = counted * Decibels.ToPowerRatio(bendDb - found.BendDb) * FrontSum.PowerRatio(buffer.Pieces, losses) * found.Body;
+        return true;
     }
 
     // The strongest few, one for each doorway.

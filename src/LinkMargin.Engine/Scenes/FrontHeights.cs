@@ -1,0 +1,90 @@
+using LinkMargin.Engine.Propagation;
+
+namespace LinkMargin.Engine.Scenes;
+
+/// <summary>
+/// How heights measure on a ray's front, at one place along it or between two: of a thing that goes on along the ray the edge
+/// that stands highest over the line is its top, and the one lowest under it its bottom.
+/// </summary>
+internal readonly struct FrontHeights
+{
+    private readonly double start;
+    private readonly double rise;
+    private readonly double scale; // v for each metre times R1
+    private readonly double zone; // R1² over t(1 − t)
+    private readonly double from;
+    private readonly double to;
+
+    private FrontHeights(double start, double rise, double scale, double zone, double from, double to)
+    {
+        this.start = start;
+        this.rise = rise;
+        this.scale = scale;
+        this.zone = zone;
+        this.from = from;
+        this.to = to;
+    }
+
+    /// <summary>The heights at a share of a ray's length.</summary>
+    internal static FrontHeights At(in Ray ray, double t) => Between(ray, t, t);
+
+    /// <summary>The heights between two shares of a ray's length.</summary>
+    internal static FrontHeights Between(in Ray ray, double from, double to) => new(
+        ray.From.Z,
+        ray.To.Z - ray.From.Z,
+        Math.Sqrt(2) * ray.CosSlope,
+        ray.RadiusAt(0.5) * ray.RadiusAt(0.5) * 4,
+        Math.Max(from, ray.Least),
+        Math.Min(to, ray.Greatest));
+
+    /// <summary>Adds a piece between two heights, and its image in a floor or ceiling.</summary>
+    internal void Add(TraceBuffer buffer, in Fold fold, Piece piece, double bottomMetres, double topMetres)
+    {
+        (double bottom, double top) = fold.Before(bottomMetres, topMetres);
+        if (bottom >= top)
+        {
+            return;
+        }
+
+        if (!fold.IsLevel)
+        {
+            Add(buffer, piece, bottom, top);
+        }
+        else if (bottom <= fold.Height && top >= fold.Height)
+        {
+            // It touches the mirror, and goes on without a gap in its image.
+            Add(buffer, piece, Math.Min(bottom, fold.Image(top)), Math.Max(top, fold.Image(bottom)));
+        }
+        else
+        {
+            Add(buffer, piece, bottom, top);
+            Add(buffer, piece, fold.Image(top), fold.Image(bottom));
+        }
+    }
+
+    private void Add(TraceBuffer buffer, Piece piece, double bottom, double top)
+    {
+        piece.Bottom = -Greatest(-bottom, -1);
+        piece.Top = Greatest(top, 1);
+        if (piece.Bottom < EdgeKernel.Reach && piece.Top > -EdgeKernel.Reach)
+        {
+            buffer.NextPiece() = piece;
+        }
+    }
+
+    // The greatest v of a height over the line, or with both turned upside down.
+    private double Greatest(double height, int up)
+    {
+        double first = height - (up * start), last = first - (up * rise);
+        double greatest = Math.Max(At(first, last, from), from < to ? At(first, last, to) : double.NegativeInfinity);
+        if (first < 0 && last < 0 && first / (first + last) is double t && t > from && t < to)
+        {
+            greatest = Math.Max(greatest, At(first, last, t)); // where a line that clears it all along comes nearest
+        }
+
+        return greatest;
+    }
+
+    private double At(double first, double last, double t) =>
+        (((1 - t) * first) + (t * last)) * scale / Math.Sqrt(zone * t * (1 - t));
+}
