@@ -31,7 +31,7 @@ internal sealed class ChangeText(House house, Ranking before, Ranking after)
                 continue;
             }
 
-            long old = Headroom.TenthsOf(was.Worst), changed = Headroom.TenthsOf(now.Worst);
+            long old = Headroom.TenthsOf(was), changed = Headroom.TenthsOf(now);
             table.Add(
                 spot.Name,
                 Tenths.Signed(old),

@@ -43,6 +43,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         output.WriteLine();
         WriteRanking(output, width);
         output.WriteLine();
+        WriteLevels(output, width);
         foreach (string paragraph in new VerdictSentences(house, ranking).All)
         {
             WordWrap.Write(paragraph, output, width);
@@ -70,7 +71,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
 
         table.AddRule();
         table.Add(["worst seat", "", "", .. spots.Select(s => Broken(s.Worst.Seat.Name))]);
-        table.Add(["above required", "", "", .. spots.Select(s => Tenths.Signed(Headroom.TenthsOf(s.Worst)))]);
+        table.Add(["above required", "", "", .. spots.Select(s => Tenths.Signed(Headroom.TenthsOf(s)))]);
         return table;
     }
 
@@ -86,24 +87,64 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             new Column("required", Align.Right),
             new Column("difference", Align.Right),
             new Column("seats met", Align.Right),
+            .. IsWeighted ? [new Column("of the play", Align.Right)] : Array.Empty<Column>(),
         ]);
         for (int i = 0; i < ranking.Scores.Count; i++)
         {
             SpotScore score = ranking.Scores[i];
             LinkBudget worst = score.Worst;
             table.Add(
+            [
                 FormattableString.Invariant($"{i + 1}"),
                 score.Spot.Name,
                 LevelOf(score.Spot.LevelIndex),
                 worst.Seat.Name,
                 Cell(worst),
                 Tenths.Show(worst.RequiredDb),
-                Tenths.Signed(Headroom.TenthsOf(worst)),
-                FormattableString.Invariant($"{score.SeatsMet} of {score.Seats}"));
+                Tenths.Signed(Headroom.TenthsOf(score)),
+                FormattableString.Invariant($"{score.SeatsMet} of {score.Seats}"),
+                .. IsWeighted ? [FormattableString.Invariant($"{100 * score.MetShare:0} %")] : Array.Empty<string>(),
+            ]);
         }
 
         table.WriteTo(output, width);
     }
+
+    // What the choice of another level costs, where there is one to choose.
+    private void WriteLevels(TextWriter output, int width)
+    {
+        var choice = Choice.Of(ranking);
+        if (choice.BestOfOtherLevels.Count == 0)
+        {
+            return;
+        }
+
+        output.WriteLine($"Levels, by the best spot of each: what it costs against '{choice.Best.Spot.Name}'");
+        output.WriteLine();
+        var table = new TextTable(
+        [
+            new Column("level"),
+            new Column("best spot") { Wraps = true },
+            new Column("costs, dB", Align.Right),
+            new Column("seats met", Align.Right),
+            new Column("seats lost") { Wraps = true },
+        ]);
+        foreach (SpotScore score in choice.BestOfLevels)
+        {
+            IReadOnlyList<string> lost = choice.SeatsLost(score);
+            table.Add(
+                LevelOf(score.Spot.LevelIndex),
+                score.Spot.Name,
+                score == choice.Best ? "" : Tenths.Show(Headroom.TenthsOf(choice.Best) - Headroom.TenthsOf(score)),
+                FormattableString.Invariant($"{score.SeatsMet} of {score.Seats}"),
+                lost.Count == 0 ? "none" : string.Join(", ", lost));
+        }
+
+        table.WriteTo(output, width);
+        output.WriteLine();
+    }
+
+    private bool IsWeighted => house.Seats.Select(seat => seat.UsedDays).Distinct().Count() > 1;
 
     private string LevelOf(int index) => house.Levels[index].Name;
 

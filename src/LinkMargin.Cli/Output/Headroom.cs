@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Cli.Output;
@@ -6,13 +7,23 @@ namespace LinkMargin.Cli.Output;
 internal static class Headroom
 {
     /// <summary>Margin less required, as the two are printed.</summary>
-    public static long TenthsOf(LinkBudget budget) => Tenths.Of(budget.MarginDb) - Tenths.Of(budget.RequiredDb);
+    public static long TenthsOf(LinkBudget budget) => TenthsOf(budget, DecidingMargin.Median);
+
+    /// <summary>The same of the worst seat of a spot, by the margin that counts.</summary>
+    public static long TenthsOf(SpotScore score) => TenthsOf(score.Worst, score.By);
 
     /// <summary><c>4.2 dB above</c>, <c>3.1 dB short of</c>: goes before what the seat asks for.</summary>
-    public static string Words(LinkBudget budget)
+    public static string Words(LinkBudget budget) => Words(budget, DecidingMargin.Median);
+
+    /// <summary>The same of the worst seat of a spot, by the margin that counts.</summary>
+    public static string Words(SpotScore score) => Words(score.Worst, score.By);
+
+    private static long TenthsOf(LinkBudget budget, DecidingMargin by) => Tenths.Of(by.MarginDb(budget)) - Tenths.Of(budget.RequiredDb);
+
+    private static string Words(LinkBudget budget, DecidingMargin by)
     {
-        long tenths = TenthsOf(budget);
-        return (budget.Meets, tenths) switch
+        long tenths = TenthsOf(budget, by);
+        return (by.Meets(budget), tenths) switch
         {
             (true, <= 0) => "just at",
             (true, _) => $"{Tenths.Show(tenths)} dB above",

@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -15,6 +16,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     public IEnumerable<string> All =>
     [
         $"{Chosen} {Against}",
+        .. AtOnce,
         .. NeverMet,
         Cautions.Estimates,
     ];
@@ -23,48 +25,50 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     {
         get
         {
-            LinkBudget worst = choice.Best.Worst;
-            string seat = $"its worst seat, '{worst.Seat.Name}', has {Tenths.Show(worst.MarginDb)} dB, "
-                + $"{Headroom.Words(worst)} the {Tenths.Show(worst.RequiredDb)} dB it asks for";
-            return worst.Meets
-                ? $"Choose {Named(choice.Best)}: {seat}, so every seat is met."
-                : $"No spot meets every seat; {Named(choice.Best)} comes nearest: {seat}.";
+            SpotScore best = choice.Best;
+            LinkBudget worst = best.Worst;
+            string seat = $"its worst seat, '{worst.Seat.Name}', has {Tenths.Show(best.By.MarginDb(worst))} dB, "
+                + $"{Headroom.Words(best)} the {Tenths.Show(worst.RequiredDb)} dB it asks for";
+            string every = SomePlayElsewhere ? "every seat that plays there" : "every seat";
+            return best.MeetsAll
+                ? $"Choose {Named(best)}: {seat}, so {every} is met."
+                : $"No spot meets every seat{(SomePlayElsewhere ? " that plays there" : "")}; {Named(best)} comes nearest: {seat}{Share(best)}.";
         }
     }
 
-    private string Against
-    {
-        get
-        {
-            if (choice.Next is not { } next)
-            {
-                return "There is no other spot to compare it with.";
-            }
+    private string Against => choice.Next is { } next
+        ? $"What decides it is the worst seat of each spot: the next spot, {Named(next)}{(choice.BestOfOtherLevels.Contains(next) ? ", also the best on its level" : "")}, {Behind(next)}."
+        : "There is no other spot to compare it with.";
 
-            string[] others =
-            [
-                .. choice.BestOfOtherLevels.Select(other => other == next
-                    ? $"the next spot, {Named(next)}, also the best on its level, {Behind(next)}"
-                    : $"the best on level '{LevelOf(other)}', '{other.Spot.Name}', {Behind(other)}"),
-            ];
-            return "What decides it is the worst seat of each spot: "
-                + string.Join("; ", choice.BestOfOtherLevels.Contains(next) ? others : others.Prepend($"the next spot, {Named(next)}, {Behind(next)}"))
-                + ".";
-        }
-    }
+    private IEnumerable<string> AtOnce => ranking.InUse is { Count: > 0 } consoles
+        ?
+        [
+            $"Consoles in use at once, each by the seats that play it: {string.Join("; ", consoles.Select(console =>
+                $"'{console.Spot.Name}' meets {Count(console.SeatsMet)} of {Count(console.Seats)}, the worst, '{console.Worst.Seat.Name}', {Headroom.Words(console)} what it asks for"))}. What one console's radio does to another's is not worked out.",
+        ]
+        : [];
 
     private IEnumerable<string> NeverMet => ranking.SeatsNeverMet is { Count: > 0 } seats
         ? [$"Short of what {(seats.Count == 1 ? "it asks" : "they ask")} for at every spot: {string.Join(", ", seats.Select(s => $"'{s.Name}'"))}."]
         : [];
 
+    private bool SomePlayElsewhere => choice.Best.Budgets.Count < house.Seats.Count;
+
     private string Behind(SpotScore other)
     {
-        long lead = Headroom.TenthsOf(choice.Best.Worst) - Headroom.TenthsOf(other.Worst);
-        string worst = $"('{other.Worst.Seat.Name}' is {Headroom.Words(other.Worst)} what it asks for)";
+        long lead = Headroom.TenthsOf(choice.Best) - Headroom.TenthsOf(other);
+        string worst = $"('{other.Worst.Seat.Name}' is {Headroom.Words(other)} what it asks for)";
         return lead <= 0 ? $"is as good to 0.1 dB {worst}" : $"is {Tenths.Show(lead)} dB worse {worst}";
     }
+
+    // How much of the play is met says more than the number of seats where some are used more than others.
+    private static string Share(SpotScore score) => score.Budgets.Select(b => b.Seat.UsedDays).Distinct().Count() > 1
+        ? string.Create(CultureInfo.InvariantCulture, $"; {Count(score.SeatsMet)} of {Count(score.Seats)} seats are met, {100 * score.MetShare:0} % of the play")
+        : "";
 
     private string Named(SpotScore score) => $"'{score.Spot.Name}' on level '{LevelOf(score)}'";
 
     private string LevelOf(SpotScore score) => house.Levels[score.Spot.LevelIndex].Name;
+
+    private static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

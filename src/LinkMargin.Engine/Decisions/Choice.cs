@@ -11,7 +11,13 @@ public sealed record Choice(SpotScore Best, SpotScore? Next, IReadOnlyList<SpotS
         Next is null || BestOfOtherLevels.Contains(Next) ? BestOfOtherLevels : BestOfOtherLevels.Prepend(Next);
 
     /// <summary>How much more headroom the chosen spot has at its worst seat than another spot at its own, dB.</summary>
-    public double LeadDb(SpotScore other) => Best.Worst.HeadroomDb - other.Worst.HeadroomDb;
+    public double LeadDb(SpotScore other) => Best.WorstHeadroomDb - other.WorstHeadroomDb;
+
+    /// <summary>The best spot of each level that has one, the chosen spot's level first, then best first.</summary>
+    public IEnumerable<SpotScore> BestOfLevels => BestOfOtherLevels.Prepend(Best);
+
+    /// <summary>Seats that are met at the chosen spot but not at another that is played from them too.</summary>
+    public IReadOnlyList<string> SeatsLost(SpotScore other) => [.. Best.MetSeats.Intersect(other.UnmetSeats)];
 
     /// <summary>The choice from a ranking of at least one spot.</summary>
     public static Choice Of(Ranking ranking)

@@ -5,9 +5,9 @@ using LinkMargin.Engine.Scenes;
 namespace LinkMargin.Engine.Decisions;
 
 /// <summary>
-/// Spots from best to worst. A spot is as good as its worst seat: the one with the least headroom (margin less what the
-/// seat asks for). Equals are parted by the share of the play that is met, then by mean
-/// headroom, then by name.
+/// Spots from best to worst. A spot is as good as its worst seat: the one with the least headroom (the margin to count
+/// on less what the seat asks for). Equals are parted by the share of the play that is met, then by mean headroom, then by
+/// name.
 /// </summary>
 /// <param name="Scores">Best first; empty where the house has no spot or no seat.</param>
 public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
@@ -18,15 +18,17 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
     /// <summary>
     /// Ranks a house's spots, each over the seats it is played from. A spot that is played from no seat is left out.
     /// </summary>
-    public static Ranking Of(LinkModel model)
+    /// <param name="model">The house, ready.</param>
+    /// <param name="by">The margin that counts; null for the median.</param>
+    public static Ranking Of(LinkModel model, DecidingMargin? by = null)
     {
         House house = model.House;
         return Of(
         [
-            .. from spot in house.Spots
-               let seats = house.Seats.Where(seat => seat.IsPlayedAt(spot)).ToArray()
-               where seats.Length > 0
-               select new SpotScore(spot, LinkEvaluation.Budgets(model, spot, seats)),
+            .. house.Spots
+                .Select(spot => (Spot: spot, Seats: house.Seats.Where(seat => seat.IsPlayedAt(spot)).ToArray()))
+                .Where(pair => pair.Seats.Length > 0)
+                .Select(pair => new SpotScore(pair.Spot, LinkEvaluation.Budgets(model, pair.Spot, pair.Seats), by)),
         ]);
     }
 
@@ -41,18 +43,24 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
         return new Ranking(ordered);
     }
 
+    /// <summary>
+    /// Consoles in use at once: each spot that some seats say they play, over those seats alone. Empty where no seat does.
+    /// </summary>
+    public IReadOnlyList<SpotScore> InUse =>
+        [.. Scores.Select(score => score.Over(seat => seat.Plays == score.Spot.Name)).OfType<SpotScore>()];
+
     /// <summary>Seats that lack their required margin at every spot that is played from them.</summary>
     public IReadOnlyList<Seat> SeatsNeverMet =>
     [
         .. Scores.SelectMany(score => score.Budgets)
             .GroupBy(budget => budget.Seat.Name)
-            .Where(seat => seat.All(budget => !budget.Meets))
+            .Where(seat => seat.All(budget => !Scores[0].By.Meets(budget)))
             .Select(seat => seat.First().Seat),
     ];
 
     private static int Compare(SpotScore a, SpotScore b)
     {
-        int order = Descending(a.Worst.HeadroomDb, b.Worst.HeadroomDb);
+        int order = Descending(a.WorstHeadroomDb, b.WorstHeadroomDb);
         if (order == 0)
         {
             order = Descending(a.MetShare, b.MetShare);

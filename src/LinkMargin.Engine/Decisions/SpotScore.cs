@@ -3,34 +3,73 @@ using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Decisions;
 
-/// <summary>How one spot serves all seats.</summary>
-/// <param name="Spot">The spot.</param>
-/// <param name="Budgets">Its budget with each seat it is played from, in the house's order.</param>
-public sealed record SpotScore(Spot Spot, IReadOnlyList<LinkBudget> Budgets)
+/// <summary>How one spot serves the seats it is played from.</summary>
+public sealed record SpotScore
 {
+    /// <summary>Scores a spot.</summary>
+    /// <param name="spot">The spot.</param>
+    /// <param name="budgets">Its budget with each seat it is played from, in the house's order; at least one.</param>
+    /// <param name="by">The margin that counts; null for the median.</param>
+    public SpotScore(Spot spot, IReadOnlyList<LinkBudget> budgets, DecidingMargin? by = null)
+    {
+        Spot = spot;
+        Budgets = budgets;
+        By = by ?? DecidingMargin.Median;
+        Worst = budgets.MinBy(By.HeadroomDb)
+            ?? throw new ArgumentException("A spot is scored over at least one seat.", nameof(budgets));
+        MeanHeadroomDb = budgets.Average(By.HeadroomDb);
+        ILookup<bool, IGrouping<string, LinkBudget>> met = budgets.GroupBy(b => b.Seat.WrittenName).ToLookup(players => players.All(By.Meets));
+        MetSeats = [.. met[true].Select(players => players.Key)];
+        UnmetSeats = [.. met[false].Select(players => players.Key)];
+        double metDays = met[true].Sum(UsedDays);
+        MetShare = metDays / (metDays + met[false].Sum(UsedDays));
+    }
+
+    /// <summary>The spot.</summary>
+    public Spot Spot { get; }
+
+    /// <summary>Its budget with each seat it is played from, in the house's order.</summary>
+    public IReadOnlyList<LinkBudget> Budgets { get; }
+
+    /// <summary>The margin that counts.</summary>
+    public DecidingMargin By { get; }
+
     /// <summary>The link with the least headroom: the seat that decides.</summary>
-    public LinkBudget Worst { get; } = Budgets.MinBy(b => b.HeadroomDb)
-        ?? throw new ArgumentException("A spot is scored over at least one seat.", nameof(Budgets));
+    public LinkBudget Worst { get; }
 
-    /// <summary>How many seats there are; the players of one seat count once.</summary>
-    public int Seats { get; } = Grouped(Budgets).Count();
-
-    /// <summary>How many seats have the margin they ask for, each of their players.</summary>
-    public int SeatsMet { get; } = Grouped(Budgets).Count(IsMet);
-
-    /// <summary>The share of the play that is met, each seat by the days it is used, 0 to 1.</summary>
-    public double MetShare { get; } = Grouped(Budgets).Where(IsMet).Sum(UsedDays) / Grouped(Budgets).Sum(UsedDays);
+    /// <summary>Headroom of the seat that decides, dB.</summary>
+    public double WorstHeadroomDb => By.HeadroomDb(Worst);
 
     /// <summary>Mean headroom over the players, dB; parts spots that are equal at their worst seat.</summary>
-    public double MeanHeadroomDb { get; } = Budgets.Average(b => b.HeadroomDb);
+    public double MeanHeadroomDb { get; }
+
+    /// <summary>The seats that have the margin they ask for, each of their players, by the names they were written with.</summary>
+    public IReadOnlyList<string> MetSeats { get; }
+
+    /// <summary>The seats that lack it.</summary>
+    public IReadOnlyList<string> UnmetSeats { get; }
+
+    /// <summary>How many seats there are; the players of one seat count once.</summary>
+    public int Seats => MetSeats.Count + UnmetSeats.Count;
+
+    /// <summary>How many seats have the margin they ask for.</summary>
+    public int SeatsMet => MetSeats.Count;
+
+    /// <summary>The share of the play that is met, each seat by the days it is used, 0 to 1.</summary>
+    public double MetShare { get; }
+
+    /// <summary>Whether every seat has the margin it asks for.</summary>
+    public bool MeetsAll => UnmetSeats.Count == 0;
 
     /// <summary>The budget with a seat; null where a console here is not played from it.</summary>
     public LinkBudget? With(Seat seat) => Budgets.FirstOrDefault(budget => budget.Seat.Name == seat.Name);
 
-    private static IEnumerable<IGrouping<string, LinkBudget>> Grouped(IEnumerable<LinkBudget> budgets) =>
-        budgets.GroupBy(b => b.Seat.WrittenName);
-
-    private static bool IsMet(IGrouping<string, LinkBudget> players) => players.All(b => b.Meets);
+    /// <summary>The same over some of the seats; null where none of them plays here.</summary>
+    public SpotScore? Over(Func<Seat, bool> seats)
+    {
+        LinkBudget[] some = [.. Budgets.Where(budget => seats(budget.Seat))];
+        return some.Length == 0 ? null : new SpotScore(Spot, some, By);
+    }
 
     private static double UsedDays(IGrouping<string, LinkBudget> players) => players.Max(b => b.Seat.UsedDays);
 }

@@ -8,11 +8,18 @@ namespace LinkMargin.Files.Json;
 /// <param name="Level">The level it is on.</param>
 /// <param name="MeetsEverySeat">Whether every seat has the margin it asks for there.</param>
 /// <param name="AheadOf">The spots it is judged against.</param>
-public sealed record ChoiceDocument(string Spot, string Level, bool MeetsEverySeat, IReadOnlyList<RivalDocument> AheadOf)
+/// <param name="Levels">The best spot of each level, and what it costs; the chosen one's level first.</param>
+public sealed record ChoiceDocument(
+    string Spot,
+    string Level,
+    bool MeetsEverySeat,
+    IReadOnlyList<RivalDocument> AheadOf,
+    IReadOnlyList<LevelChoiceDocument> Levels)
 {
     internal static ChoiceDocument Of(House house, Choice choice) => new(
         choice.Best.Spot.Name,
         house.Levels[choice.Best.Spot.LevelIndex].Name,
-        choice.Best.Worst.Meets,
-        [.. choice.Rivals.Select(rival => RivalDocument.Of(house, choice, rival))]);
+        choice.Best.MeetsAll,
+        [.. choice.Rivals.Select(rival => RivalDocument.Of(house, choice, rival))],
+        [.. choice.BestOfLevels.Select(score => LevelChoiceDocument.Of(house, choice, score))]);
 }

@@ -9,6 +9,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="Ranking">The spots, best first.</param>
 /// <param name="Choice">Which to choose.</param>
 /// <param name="SeatsNeverMet">Seats below their required margin at every spot.</param>
+/// <param name="InUse">Consoles in use at once, each by the seats that say they play it; empty where no seat does.</param>
 /// <param name="Links">The budget of every link, spots in the order of the ranking, then seats in the house's order.</param>
 public sealed record ComparisonDocument(
     string House,
@@ -16,6 +17,7 @@ public sealed record ComparisonDocument(
     IReadOnlyList<RankDocument> Ranking,
     ChoiceDocument Choice,
     IReadOnlyList<string> SeatsNeverMet,
+    IReadOnlyList<RankDocument> InUse,
     IReadOnlyList<BudgetDocument> Links)
 {
     /// <summary>What is different from the house file; left out where nothing is.</summary>
@@ -34,5 +36,6 @@ public sealed record ComparisonDocument(
         [.. ranking.Scores.Select((score, i) => RankDocument.Of(house, score, i + 1))],
         ChoiceDocument.Of(house, Engine.Decisions.Choice.Of(ranking)),
         [.. ranking.SeatsNeverMet.Select(seat => seat.Name)],
+        [.. ranking.InUse.Select((score, i) => RankDocument.Of(house, score, i + 1))],
         [.. ranking.Scores.SelectMany(score => score.Budgets).Select(budget => BudgetDocument.Of(house, budget))]);
 }

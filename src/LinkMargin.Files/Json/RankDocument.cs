@@ -8,7 +8,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Level">The level it is on.</param>
 /// <param name="WorstSeat">The seat with the least headroom: the one that decides.</param>
-/// <param name="MarginDb">That seat's margin, dB.</param>
+/// <param name="MarginDb">That seat's margin, as it is counted on, dB.</param>
 /// <param name="RequiredDb">What that seat asks for, dB.</param>
 /// <param name="HeadroomDb">Margin less required at that seat, dB.</param>
 /// <param name="MeanHeadroomDb">Mean headroom over all players, dB.</param>
@@ -34,9 +34,9 @@ public sealed record RankDocument(
         score.Spot.Name,
         house.Levels[score.Spot.LevelIndex].Name,
         score.Worst.Seat.Name,
-        score.Worst.MarginDb,
+        score.By.MarginDb(score.Worst),
         score.Worst.RequiredDb,
-        score.Worst.HeadroomDb,
+        score.WorstHeadroomDb,
         score.MeanHeadroomDb,
         score.SeatsMet,
         score.Seats,

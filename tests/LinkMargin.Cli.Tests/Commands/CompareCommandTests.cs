@@ -136,6 +136,9 @@ public sealed class CompareCommandTests : IDisposable
         Assert.NotEqual("bench", shelves[1].GetProperty("worstSeat").GetString());
         Assert.Equal(1, two.ExitCode);
         Assert.Contains("'-': another console is played", Run("compare", "two.yaml").Output, StringComparison.Ordinal);
+        Assert.Contains("Consoles in use at once, each by the seats that play it: 'den rack' meets 0 of 1, the worst, 'bench', ", Run("compare", "two.yaml").OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Equal("den rack", Assert.Single(two.Json.GetProperty("inUse").EnumerateArray()).GetProperty("spot").GetString());
+        Assert.Empty(one.Json.GetProperty("inUse").EnumerateArray());
     }
 
     [Fact]

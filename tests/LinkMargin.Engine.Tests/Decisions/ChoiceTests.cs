@@ -24,6 +24,16 @@ public sealed class ChoiceTests
         Assert.Equal(["m1"], Of(("b1", 0, 20), ("m1", 1, 15)).Rivals.Select(s => s.Spot.Name));
 
     [Fact]
+    public void Another_level_loses_the_seats_that_it_fails_and_the_chosen_spot_does_not()
+    {
+        Choice choice = Of(("b1", 0, 12), ("m1", 1, 9), ("t1", 2, 11));
+        Assert.Equal(["b1", "t1", "m1"], choice.BestOfLevels.Select(s => s.Spot.Name));
+        Assert.Equal(["seat"], choice.SeatsLost(choice.BestOfLevels.Last()));
+        Assert.Empty(choice.SeatsLost(choice.BestOfOtherLevels[0]));
+        Assert.Empty(Of(("b1", 0, 8), ("m1", 1, 7)).SeatsLost(ScoreOf(new Spot("m1", 1, default, 1), 7)));
+    }
+
+    [Fact]
     public void May_stand_alone()
     {
         Choice choice = Of(("b1", 0, 20));

@@ -105,6 +105,44 @@ public sealed class RankingTests
             iter: 100);
 
     [Fact]
+    public void Swapping_the_names_of_spots_never_changes_the_ranking() =>
+        Gen.Select(RandomHouse.Any, Gen.Int[0, 1000]).Sample(
+            (house, seed) =>
+            {
+                string[] names = [.. house.Spots.Select(s => s.Name)];
+                new Random(seed).Shuffle(names);
+                House swapped = house with { Spots = [.. house.Spots.Select((s, i) => s with { Name = names[i] })] };
+                SpotScore[] before = [.. Ranking.Of(Scene.Compile(house)).Scores], after = [.. Ranking.Of(Scene.Compile(swapped)).Scores];
+                Assert.Equal(before.Select(s => s.WorstHeadroomDb), after.Select(s => s.WorstHeadroomDb), (a, b) => Math.Abs(a - b) < 1e-9);
+
+                // Names part spots that are equal in everything, and those only.
+                Assert.All(before.Zip(after), pair => Assert.True(
+                    pair.First.Spot with { Name = "" } == pair.Second.Spot with { Name = "" } || Math.Abs(pair.First.MeanHeadroomDb - pair.Second.MeanHeadroomDb) < 1e-8));
+            },
+            iter: 100);
+
+    [Fact]
+    public void What_is_counted_on_decides_and_is_asked_for_in_one_place()
+    {
+        // Somebody who counts on 9 dB less at seat 0 than its median.
+        var wary = new DecidingMargin("wary", budget => budget.MarginDb - (budget.Seat.Name == "seat 0" ? 9 : 0));
+        SpotScore a = new(SpotNamed("a"), [Budget(18, 10, 0), Budget(30, 10, 1)], wary), b = new(SpotNamed("b"), [Budget(30, 10, 0), Budget(15, 10, 1)], wary);
+        Assert.Equal(["b", "a"], [.. Ranking.Of([a, b]).Scores.Select(s => s.Spot.Name)]);
+        Assert.Equal((-1, 1, 0.5), (a.WorstHeadroomDb, a.SeatsMet, a.MetShare));
+        Assert.Equal(["seat 0"], Ranking.Of([a]).SeatsNeverMet.Select(s => s.Name));
+        Assert.Equal(["a", "b"], Names(Spot("a", 18, 30), Spot("b", 30, 15)));
+    }
+
+    [Fact]
+    public void Consoles_in_use_at_once_are_scored_by_the_seats_that_play_them()
+    {
+        LinkBudget Playing(string? spot, double marginDb, int seat) => Budget(marginDb, 10, seat) is var b ? b with { Seat = b.Seat with { Plays = spot } } : b;
+        SpotScore a = new(SpotNamed("a"), [Playing("a", 12, 0), Playing(null, 3, 1)]), b = new(SpotNamed("b"), [Playing(null, 20, 1)]);
+        SpotScore alone = Assert.Single(Ranking.Of([a, b]).InUse);
+        Assert.Equal(("a", 2.0, 1), (alone.Spot.Name, alone.WorstHeadroomDb, alone.Seats));
+    }
+
+    [Fact]
     public void Without_seats_or_spots_there_is_nothing_to_rank()
     {
         House house = SimpleHouse.OfWalls();
