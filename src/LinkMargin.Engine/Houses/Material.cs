@@ -34,6 +34,12 @@ public sealed record Material(string Name, double LossDb, double SpreadDb, strin
     /// <summary>The row of the material table this is, or is a depth of.</summary>
     public string TableRow => ScaledFrom ?? Name;
 
+    /// <summary>
+    /// How far the shift may still be out that all of this material in the house has in common, dB, after a fit to readings;
+    /// null where nothing was fitted and the table's spread stands.
+    /// </summary>
+    public double? FittedSpreadDb { get; init; }
+
     /// <summary>How the loss applies.</summary>
     public LossForm Form { get; init; } = LossForm.Sheet;
 

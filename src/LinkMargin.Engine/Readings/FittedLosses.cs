@@ -1,0 +1,80 @@
+using LinkMargin.Engine.Houses;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace LinkMargin.Engine.Readings;
+
+/// <summary>What a fit has to say of a house, to be kept: shifts of its materials, how sure they are, and how they hang together.</summary>
+public sealed class FittedLosses
+{
+    /// <summary>Correlations come from a file with so many digits; beyond this they cannot hold together.</summary>
+    private const double LeastEigenvalue = -0.01;
+
+    private readonly Dictionary<string, int> places;
+    private readonly Matrix<double> correlations;
+
+    /// <summary>Makes them.</summary>
+    /// <param name="houseName">The house they were fitted in.</param>
+    /// <param name="readingCount">How many readings they rest on.</param>
+    /// <param name="materials">The materials, each name once.</param>
+    /// <param name="devices">The pairs of devices.</param>
+    /// <param name="correlationOf">Correlation of two materials by their numbers, of what is still out about them.</param>
+    public FittedLosses(
+        string houseName,
+        int readingCount,
+        IReadOnlyList<FittedMaterial> materials,
+        IReadOnlyList<FittedDevice> devices,
+        Func<int, int, double> correlationOf)
+    {
+        ArgumentNullException.ThrowIfNull(materials);
+        ArgumentNullException.ThrowIfNull(correlationOf);
+        (HouseName, ReadingCount, Materials, Devices) = (houseName, readingCount, materials, devices);
+        places = materials.Select((material, i) => (material.Name, i)).ToDictionary(m => m.Name, m => m.i);
+        correlations = Matrix<double>.Build.Dense(materials.Count, materials.Count, (i, j) => i == j ? 1 : correlationOf(i, j));
+    }
+
+    /// <summary>The house they were fitted in.</summary>
+    public string HouseName { get; }
+
+    /// <summary>How many readings they rest on.</summary>
+    public int ReadingCount { get; }
+
+    /// <summary>The materials.</summary>
+    public IReadOnlyList<FittedMaterial> Materials { get; }
+
+    /// <summary>The pairs of devices.</summary>
+    public IReadOnlyList<FittedDevice> Devices { get; }
+
+    /// <summary>Whether the correlations can all hold at once: whether there is a law of chance that has them.</summary>
+    public bool AreCorrelationsPossible =>
+        Materials.Count == 0 || correlations.Evd(Symmetricity.Symmetric).EigenValues.Min(value => value.Real) >= LeastEigenvalue;
+
+    /// <summary>What a fit in a house gave.</summary>
+    public static FittedLosses Of(LossFit fit, House house)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        ArgumentNullException.ThrowIfNull(house);
+        return new FittedLosses(house.Name, fit.Problem.Readings.Count, fit.Materials, fit.Devices, fit.Correlation);
+    }
+
+    /// <summary>Correlation of two materials by their numbers, −1 to 1.</summary>
+    public double Correlation(int first, int second) => correlations[first, second];
+
+    /// <summary>The fitted material of a row; null where it was not fitted.</summary>
+    public FittedMaterial? Find(string tableRow) => places.TryGetValue(tableRow, out int place) ? Materials[place] : null;
+
+    /// <summary>
+    /// The house with its materials as fitted: the losses shifted, never below 0, in every depth of a row by as many times
+    /// the shift; and what is still out about them.
+    /// </summary>
+    public House ApplyTo(House house) => HouseFabric.Replace(house, material => Find(material.TableRow) is { } fitted
+        ? material with
+        {
+            LossDb = Shifted(material.LossDb, material, fitted),
+            ThroughDb = material.ThroughDb is { } through ? Shifted(through, material, fitted) : null,
+            FittedSpreadDb = fitted.SpreadDb * material.Scale,
+        }
+        : material);
+
+    private static double Shifted(double lossDb, Material material, FittedMaterial fitted) =>
+        Math.Max(0, lossDb + (fitted.ShiftDb * material.Scale));
+}
