@@ -47,6 +47,8 @@ internal static class WayWords
         TurnKind.Ceiling => $"thrown back by the ceiling of {turn.Name}",
         TurnKind.Opening => $"through {turn.Name}",
         TurnKind.WallEnd => $"round the end of {Wall(turn.Name)}",
+        TurnKind.WallCorner => $"round the corner of {Wall(turn.Name)}",
+        TurnKind.FixtureCorner => $"round {turn.Name}",
         TurnKind.StairVoid => $"through the void in the floor above {turn.Name}",
         _ => throw new ArgumentOutOfRangeException(nameof(turn), turn.Kind, "This is not a kind of turn."),
     };

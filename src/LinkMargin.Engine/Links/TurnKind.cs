@@ -21,6 +21,12 @@ public enum TurnKind
     /// <summary>Round the free end of a wall.</summary>
     WallEnd,
 
+    /// <summary>Round the outer corner of walls.</summary>
+    WallCorner,
+
+    /// <summary>Round a corner of a large fixture.</summary>
+    FixtureCorner,
+
     /// <summary>Through a hole in a floor off the straight line.</summary>
     StairVoid,
 }

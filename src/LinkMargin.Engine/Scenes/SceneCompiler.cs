@@ -83,8 +83,11 @@ internal sealed class SceneCompiler
         return new WallPanel(wall.Start, wall.End, rise, mirror, material, name, openings);
     }
 
-    // A side throws back a path of its own where it is some wavelengths across; smaller ones only stir the diffuse field.
-    private static bool IsLarge(Fixture fixture) =>
+    /// <summary>
+    /// Whether a fixture is some wavelengths across, so that its sides throw back paths of their own and paths bend round its
+    /// corners; smaller ones only stir the diffuse field.
+    /// </summary>
+    internal static bool IsLarge(Fixture fixture) =>
         Math.Max(fixture.SizeX, fixture.SizeY) >= LeastMirrorMetres && fixture.ToMetres - fixture.FromMetres >= LeastMirrorMetres;
 
     private static IEnumerable<UprightMirror> SidesOf(FixtureBox box, int first)

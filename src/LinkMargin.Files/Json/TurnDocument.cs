@@ -23,6 +23,8 @@ public sealed record TurnDocument(string What, string Name, string Level, double
         TurnKind.Ceiling => "ceiling",
         TurnKind.Opening => "opening",
         TurnKind.WallEnd => "wall end",
+        TurnKind.WallCorner => "wall corner",
+        TurnKind.FixtureCorner => "fixture corner",
         TurnKind.StairVoid => "stair void",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "This is not a kind of turn."),
     };

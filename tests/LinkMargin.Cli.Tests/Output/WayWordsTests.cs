@@ -18,10 +18,13 @@ public sealed class WayWordsTests
     [InlineData(TurnKind.Ceiling, "den", "thrown back by the ceiling of den")]
     [InlineData(TurnKind.Opening, "den door", "through den door")]
     [InlineData(TurnKind.WallEnd, "spine", "round the end of the wall spine")]
+    [InlineData(TurnKind.WallCorner, "spine", "round the corner of the wall spine")]
+    [InlineData(TurnKind.FixtureCorner, "rack", "round rack")]
     [InlineData(TurnKind.StairVoid, "den", "through the void in the floor above den")]
     public void A_turn_says_what_it_meets(TurnKind kind, string name, string words)
     {
-        PathKind path = kind is TurnKind.Opening or TurnKind.WallEnd or TurnKind.StairVoid ? PathKind.Around : PathKind.Reflected;
+        PathKind path = kind is TurnKind.Opening or TurnKind.WallEnd or TurnKind.WallCorner or TurnKind.FixtureCorner or TurnKind.StairVoid
+            ? PathKind.Around : PathKind.Reflected;
 
         Assert.Equal(words, WayWords.Of(Way(path, new PathTurn(kind, name, 0, 1)), House, House.Seats[0]));
     }

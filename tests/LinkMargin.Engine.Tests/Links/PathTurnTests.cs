@@ -59,6 +59,45 @@ public sealed class PathTurnTests
     }
 
     [Fact]
+    public void A_way_round_the_outer_corner_of_two_walls_names_it_and_no_other_joint_is_a_corner()
+    {
+        // Two walls that meet at (3, 1), one of them in two parts, which meet straight.
+        Material stone = SimpleHouse.Material("stone", 60);
+        House house = SimpleHouse.OfWalls(
+            new Wall("south", new Point2(3, 1), new Point2(3, -10), 0, 2.4, stone),
+            new Wall("south, on", new Point2(3, -10), new Point2(3, -20), 0, 2.4, stone),
+            new Wall("east", new Point2(3, 1), new Point2(30, 1), 0, 2.4, stone)) with
+        {
+            Spots = [new Spot("spot", 0, new Point2(0, -2), 1)],
+            Seats = [new Seat("seat", 0, new Point2(12, 1.8), 1, null, 15)],
+        };
+
+        PathTurn[] corners = [.. Ways(house, PathKind.Around).SelectMany(way => way.Turns).Where(turn => turn.Kind == TurnKind.WallCorner)];
+
+        Assert.All(corners, turn => Assert.Equal("east", turn.Name));
+        Assert.NotEmpty(corners);
+    }
+
+    [Fact]
+    public void A_way_round_a_large_fixture_that_nothing_passes_names_it()
+    {
+        var rack = new Fixture("rack", 0, new Point2(3.5, 0), 0.6, 3.4, 0, 0, 2, SimpleHouse.Material("steel", 60));
+        House house = SimpleHouse.OfWalls() with
+        {
+            Fixtures = [rack],
+            Spots = [new Spot("spot", 0, default, 1)],
+            Seats = [new Seat("seat", 0, new Point2(7, 0), 1, null, 15)],
+        };
+
+        // One way on each side; the second corner on either is within reach of its last leg, and counts there.
+        PathBudget[] ways = Ways(house, PathKind.Around);
+        Assert.Equal(2, ways.Length);
+        Assert.All(ways, way => Assert.True(way.Turns is [{ Kind: TurnKind.FixtureCorner, Name: "rack" }]));
+        Assert.All(ways, way => Assert.Equal(ways[0].LossDb, way.LossDb, 1e-9));
+        Assert.Empty(Ways(house with { Fixtures = [rack with { Material = SimpleHouse.Material("cloth", 1) }] }, PathKind.Around));
+    }
+
+    [Fact]
     public void The_straight_line_and_the_diffuse_field_have_no_turns()
     {
         Assert.All(

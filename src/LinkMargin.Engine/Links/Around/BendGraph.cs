@@ -16,7 +16,7 @@ internal sealed class BendGraph
 
     internal BendGraph(Scene scene, LossTables losses)
     {
-        Bends = Around.Bends.Of(scene.House);
+        Bends = Around.Bends.Of(scene);
         legs = [.. Bends.Select(_ => new List<(int, double)>())];
         if (Bends.Length > MostBends)
         {

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links.Around;
 
@@ -7,11 +8,17 @@ namespace LinkMargin.Engine.Links.Around;
 internal static class Bends
 {
     private const double ClearMetres = 0.04;
-    private const double SameMetres = 0.01;
 
-    /// <summary>The jambs of open openings, the free ends of walls, and the rims of holes in floors.</summary>
-    internal static Bend[] Of(House house)
+    // Through less than this more passes than comes round, dB.
+    private const double LeastDb = 10;
+
+    /// <summary>
+    /// The jambs of open openings, the free ends and outer corners of walls, the rims of holes in floors, and the corners of large
+    /// fixtures.
+    /// </summary>
+    internal static Bend[] Of(Scene scene)
     {
+        House house = scene.House;
         var bends = new List<Bend>();
         int group = 0;
         for (int level = 0; level < house.Levels.Count; level++)
@@ -22,10 +29,11 @@ internal static class Bends
                 AddJambs(bends, level, here, gap, group++);
             }
 
-            AddFreeEnds(bends, level, here, ref group);
+            AddCorners(bends, level, here, ref group);
             AddHoles(bends, house, level, ref group);
         }
 
+        AddFixtures(bends, house, scene, ref group);
         return [.. bends];
     }
 
@@ -40,30 +48,40 @@ internal static class Bends
         }
     }
 
-    private static void AddFreeEnds(List<Bend> bends, int level, Level here, ref int group)
+    private static void AddCorners(List<Bend> bends, int level, Level here, ref int group)
     {
-        foreach (Wall wall in here.Walls.Where(w => w.LengthMetres > 0))
+        double floor = here.ElevationMetres, ceiling = floor + here.HeightMetres;
+        foreach (WallCorner corner in WallCorner.Of(here))
         {
-            Point2 along = (1 / wall.LengthMetres) * (wall.End - wall.Start);
-            foreach ((Point2 end, Point2 outward) in new[] { (wall.Start, -1 * along), (wall.End, along) })
-            {
-                bool isFree = !here.Walls.Any(other => other != wall && Touches(other, end));
-                if (isFree)
-                {
-                    double floor = here.ElevationMetres;
-                    bends.Add(new Bend(
-                        end + (ClearMetres * outward), floor, floor + here.HeightMetres, level, level, group++, TurnKind.WallEnd, wall.Name));
-                }
-            }
+            bends.Add(new Bend(
+                corner.At + (ClearMetres * corner.Outward), floor, ceiling, level, level, group++, corner.Kind, corner.Wall));
         }
     }
 
-    private static bool Touches(Wall wall, Point2 at)
+    // Round what hardly anything passes through, where it is too large for the diffuse field alone.
+    private static void AddFixtures(List<Bend> bends, House house, Scene scene, ref int group)
     {
-        Point2 along = wall.End - wall.Start;
-        double squared = Point2.Dot(along, along);
-        double share = squared > 0 ? Math.Clamp(Point2.Dot(at - wall.Start, along) / squared, 0, 1) : 0;
-        return at.DistanceTo(wall.Start + (share * along)) <= SameMetres;
+        foreach ((Fixture fixture, FixtureBox box) in house.Fixtures.Zip(scene.Boxes))
+        {
+            if (!SceneCompiler.IsLarge(fixture) || (fixture.Material.ThroughDb ?? fixture.Material.LossDb) < LeastDb || box.IsBody)
+            {
+                continue;
+            }
+
+            foreach (Point2 corner in box.Corners)
+            {
+                Point2 outward = (1 / corner.DistanceTo(box.Centre)) * (corner - box.Centre);
+                bends.Add(new Bend(
+                    corner + (ClearMetres * outward),
+                    box.Rise.Low,
+                    box.Rise.High,
+                    box.Level,
+                    box.Level,
+                    group++,
+                    TurnKind.FixtureCorner,
+                    fixture.Name));
+            }
+        }
     }
 
     // At the middle of each side of the hole, halfway between ceiling and floor, a little towards its middle.
