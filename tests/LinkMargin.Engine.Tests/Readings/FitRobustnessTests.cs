@@ -14,7 +14,7 @@ public sealed class FitRobustnessTests(ITestOutputHelper output)
     [InlineData(10)]
     [InlineData(-5)]
     [InlineData(-7)]
-    public void A_gross_outlier_in_ten_readings_moves_no_prediction_by_a_decibel(double outBySpreads)
+    public void A_reading_that_its_own_spread_cannot_explain_moves_no_prediction_by_a_decibel(double outBySpreads)
     {
         double worst = 0, least = double.MaxValue;
         for (int seed = 0; seed < 40; seed++)
@@ -47,6 +47,42 @@ public sealed class FitRobustnessTests(ITestOutputHelper output)
 
         output.WriteLine(FormattableString.Invariant($"{outBySpreads} spreads out ({least:F0} dB and more): at most {worst:F2} dB"));
         Assert.InRange(worst, 0, 1);
+    }
+
+    /// <summary>
+    /// By a fixed number of decibels, among readings as noisy as they claim. Some houses remain where a material that hardly
+    /// another reading meets may well be so different: there the reading is no outlier, and the fit believes it. The limits
+    /// are regression values, a little above what was seen: 8, 2 and 1 houses of 200, and 14 and 1 below.
+    /// </summary>
+    [Theory]
+    [InlineData(25, 20)]
+    [InlineData(30, 6)]
+    [InlineData(40, 4)]
+    [InlineData(-25, 20)]
+    [InlineData(-40, 4)]
+    public void An_outlier_among_noisy_readings_moves_predictions_in_few_houses(double outDb, int mostHouses)
+    {
+        int moved = 0;
+        for (int seed = 0; seed < 200; seed++)
+        {
+            SyntheticReadings made = new(seed, 10, Bad);
+            FitReading[] readings =
+            [
+                .. made.Problem.Readings.Select(r => r with
+                {
+                    Device = 0,
+                    LevelDbm = r.LevelDbm - made.TrueOffsetsDbm[r.Device] + made.TrueOffsetsDbm[0],
+                }),
+            ];
+            LossFit without = LossFit.Of(made.Problem.With([.. readings.Skip(1)]));
+            readings[0] = readings[0] with { LevelDbm = made.TrueLevelDbm(0, 0) + outDb };
+            LossFit with = LossFit.Of(made.Problem.With(readings));
+            moved += Enumerable.Range(0, 10)
+                .Any(link => Math.Abs(with.Predict(link, 0).LevelDbm - without.Predict(link, 0).LevelDbm) > 1) ? 1 : 0;
+        }
+
+        output.WriteLine(FormattableString.Invariant($"{outDb} dB out: {moved} of 200 houses by more than 1 dB"));
+        Assert.InRange(moved, 0, mostHouses);
     }
 
     [Fact]
