@@ -25,11 +25,15 @@ internal sealed class DiffuseField
     private readonly double[][] brightness; // of each cell's facets
 
     internal DiffuseField(Scene scene, LossTables losses, Cells cells, RoomShell shell, Point3 console)
+        : this(cells, shell, EnergySources.Of(scene, losses, cells, console, out double gone)) =>
+        Gone = gone;
+
+    /// <summary>The field of known sources, in these rooms or rooms of other materials.</summary>
+    internal DiffuseField(Cells cells, RoomShell shell, IReadOnlyList<double> sources)
     {
         this.cells = cells;
         this.shell = shell;
-        Sources = EnergySources.Of(scene, losses, cells, console, out double gone);
-        Gone = gone;
+        Sources = sources;
         densities = shell.Balance.Densities(Sources);
         fed = new double[densities.Length];
         brightness = new double[densities.Length][];

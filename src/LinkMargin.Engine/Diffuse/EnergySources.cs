@@ -23,18 +23,23 @@ internal sealed class EnergySources
     private readonly LossTables losses;
     private readonly Cells cells;
     private readonly double[] left;
+    private readonly double shiftDb;
+    private readonly double[,]? changes; // of what is left, by material and cell
+    private readonly List<(int Material, double Slope)> crossed = []; // by the ray so far, dB for each dB of the material
     private readonly double farMetres;
     private readonly LevelMirror ground;
     private readonly LevelMirror lid;
     private readonly TraceBuffer firstBuffer = new();
     private readonly TraceBuffer secondBuffer = new();
 
-    private EnergySources(Scene scene, LossTables losses, Cells cells)
+    private EnergySources(Scene scene, LossTables losses, Cells cells, double shiftDb)
     {
         this.scene = scene;
         this.losses = losses;
         this.cells = cells;
+        this.shiftDb = shiftDb;
         left = new double[cells.Count];
+        changes = shiftDb == 0 ? null : new double[scene.Materials.Count, cells.Count];
         ground = scene.Plates[0];
         lid = scene.Plates[^1];
         farMetres = scene.ReachMetres;
@@ -48,8 +53,28 @@ internal sealed class EnergySources
     /// <param name="gone">Power turned to heat or gone out of doors; with what is left it makes 1.</param>
     internal static double[] Of(Scene scene, LossTables losses, Cells cells, Point3 console, out double gone)
     {
-        var sources = new EnergySources(scene, losses, cells);
-        gone = 0;
+        var sources = new EnergySources(scene, losses, cells, 0);
+        gone = sources.SendAll(console);
+        return sources.left;
+    }
+
+    /// <summary>How much more is left in each cell where one material loses more; what surfaces throw back stays.</summary>
+    /// <param name="scene">The house.</param>
+    /// <param name="losses">Its losses.</param>
+    /// <param name="cells">Its cells.</param>
+    /// <param name="console">Where the power comes from.</param>
+    /// <param name="moreDb">What one material in turn loses more than its table says, dB.</param>
+    /// <returns>By material and cell, share of the power sent out.</returns>
+    internal static double[,] Changes(Scene scene, LossTables losses, Cells cells, Point3 console, double moreDb)
+    {
+        var sources = new EnergySources(scene, losses, cells, moreDb);
+        sources.SendAll(console);
+        return sources.changes!;
+    }
+
+    private double SendAll(Point3 console)
+    {
+        double gone = 0;
 
         // A spiral of equal steps in height and the golden angle covers an eighth of the ways round the house's own
         // directions, and its mirror images the rest: even over the sphere, and the same for a turned or mirrored house.
@@ -67,11 +92,11 @@ internal sealed class EnergySources
             })
             {
                 Point2 way = scene.Frame.ToPlan(aside * along, aside * across);
-                gone += sources.Send(console, way.At(up), 1.0 / Rays, true);
+                gone += Send(console, way.At(up), 1.0 / Rays, true);
             }
         }
 
-        return sources.left;
+        return gone;
     }
 
     // Follows one ray; returns the power that is neither left in a cell nor sent on.
@@ -91,6 +116,7 @@ internal sealed class EnergySources
         Point3 to = new(from.X + (run * way.X), from.Y + (run * way.Y), from.Z + (run * way.Z));
         scene.Trace(from, to, buffer, wholeFloors: true);
         double gone = 0, before = 0;
+        int crossedBefore = crossed.Count;
         for (int i = 0; i < buffer.Count; i++)
         {
             Hit hit = buffer.Hits[i];
@@ -103,16 +129,25 @@ internal sealed class EnergySources
             gone += ThrowBack(from, to, way, at, before, run, power * thrownBack, hit.Mirror, hit.NormalX, hit.NormalY, isFirst);
             power *= passed;
             before = at;
+            if (changes is not null)
+            {
+                crossed.Add((hit.Material, (losses.Db(hit, shiftDb) - losses.Db(hit)) / shiftDb));
+            }
         }
 
         if (end is not null)
         {
             double thrownBack = losses[end.Material].Reflectance(Math.Abs(way.Z));
             gone += power * (1 - thrownBack);
-            return gone + ThrowBack(from, to, way, run, before, run, power * thrownBack, 0, 0, 0, isFirst);
+            gone += ThrowBack(from, to, way, run, before, run, power * thrownBack, 0, 0, 0, isFirst);
+        }
+        else
+        {
+            gone += power;
         }
 
-        return gone + power;
+        crossed.RemoveRange(crossedBefore, crossed.Count - crossedBefore);
+        return gone;
     }
 
     private double ThrowBack(
@@ -154,6 +189,35 @@ internal sealed class EnergySources
         }
 
         left[cell] += power;
+        if (changes is not null)
+        {
+            AddChanges(changes, cell, power);
+        }
+
         return 0;
+    }
+
+    // What the ray leaves here is less by what it has crossed of each material so far.
+    private void AddChanges(double[,] to, int cell, double power)
+    {
+        for (int i = 0; i < crossed.Count; i++)
+        {
+            int material = crossed[i].Material;
+            double slope = 0;
+            bool isFirst = true;
+            for (int j = 0; j < crossed.Count; j++)
+            {
+                if (crossed[j].Material == material)
+                {
+                    isFirst &= j >= i;
+                    slope += crossed[j].Slope;
+                }
+            }
+
+            if (isFirst)
+            {
+                to[material, cell] += power * (Decibels.ToPowerRatio(-slope * shiftDb) - 1);
+            }
+        }
     }
 }

@@ -49,6 +49,19 @@ internal sealed class AngleTable
         (DiffuseTransmittance, DiffuseReflectance) = DiffuseMeans();
     }
 
+    // The same material with more or less loss at every angle; what it throws back stays, as far as energy allows.
+    private AngleTable(AngleTable table, double moreDb)
+    {
+        Basis = table.Basis;
+        for (int i = 0; i <= Steps; i++)
+        {
+            double db = Math.Clamp(table.lossDb[i] + moreDb, 0, LayeredSlab.GreatestLossDb);
+            Set(i, db, Math.Min(1 - Decibels.ToPowerRatio(-db), table.reflectance[i]));
+        }
+
+        (DiffuseTransmittance, DiffuseReflectance) = DiffuseMeans();
+    }
+
     /// <summary>What its losses rest on.</summary>
     internal LossBasis Basis { get; }
 
@@ -69,6 +82,9 @@ internal sealed class AngleTable
 
     /// <summary>Share of power thrown back at an angle.</summary>
     internal double Reflectance(double cosIncidence) => Read(reflectance, cosIncidence);
+
+    /// <summary>The same with more or less loss at every angle.</summary>
+    internal AngleTable Shifted(double moreDb) => new(this, moreDb);
 
     private static Layer[] LayersOf(Material material) => material switch
     {

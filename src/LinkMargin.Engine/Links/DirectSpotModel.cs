@@ -1,6 +1,8 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links.Stored;
 using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links;
@@ -31,5 +33,19 @@ internal sealed class DirectSpotModel(Scene scene, Spot spot) : SpotModel(scene,
                 Bases = [.. crossings.Select(c => c.Kind == ObstacleKind.Joists ? LossBasis.JoistShare : LossBasis.Listed)],
             },
         ];
+    }
+
+    internal override StoredLink Store(Point3 hands, double? facingDegrees, SlopeBook book)
+    {
+        var buffer = new TraceBuffer();
+        book.Begin(Decibels.ToPowerRatio(-PathLossDb(hands, facingDegrees, buffer)));
+        foreach (ref readonly Hit hit in buffer.Hits)
+        {
+            double tableDb = Scene.TableLossesDb[hit.Material];
+            double moreDb = CrossingLoss.Db(hit.Kind, hit.Share, tableDb + LinkStore.StepDb) - CrossingLoss.Db(hit.Kind, hit.Share, tableDb);
+            book.Add(hit.Material, hit.Mirror, moreDb / LinkStore.StepDb);
+        }
+
+        return book.Close();
     }
 }

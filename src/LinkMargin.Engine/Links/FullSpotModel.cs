@@ -2,6 +2,7 @@ using LinkMargin.Engine.Diffuse;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links.Around;
+using LinkMargin.Engine.Links.Stored;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
@@ -18,119 +19,109 @@ internal sealed class FullSpotModel : SpotModel
     // up to twice as much it fades in, so that leaving out makes no step.
     private const double LeastShare = 0.005;
 
-    // The mirror itself stands at the end of one leg and the start of the other: a hair short of it.
-    private const double ShortOfMirror = 1e-5;
-
-    private readonly LossTables losses;
-    private readonly BodyShadow body;
-    private readonly DiffuseField diffuse;
-    private readonly WaysRound waysRound;
-    private readonly Cells cells;
-    private readonly RoomShell shell;
+    private readonly Lazy<ShiftedFields> shifted;
     private readonly double wavelength;
 
     internal FullSpotModel(
-        Scene scene, Spot spot, LossTables losses, Cells cells, RoomShell shell, BendGraph bends, BodyShadow body)
+        Scene scene, Spot spot, LossTables losses, Cells cells, RoomShell shell, BendGraph bends, BodyShadow body, ShiftedRooms shifted)
         : base(scene, spot)
     {
-        this.losses = losses;
-        this.body = body;
-        this.cells = cells;
-        this.shell = shell;
+        Losses = losses;
+        Body = body;
+        Cells = cells;
+        Shell = shell;
+        this.shifted = new(() => shifted.FieldsFrom(Console, Diffuse!.Sources));
         wavelength = scene.Band.Equivalent.WavelengthMetres;
-        waysRound = new WaysRound(scene, losses, bends, body, Console);
-        diffuse = new DiffuseField(scene, losses, cells, shell, Console);
+        WaysRound = new WaysRound(scene, losses, bends, body, Console);
+        Diffuse = new DiffuseField(scene, losses, cells, shell, Console);
     }
 
     /// <summary>What a path that could be left out counts for, by the least power that is not.</summary>
     internal static double Counted(double power, double least) =>
         power <= least ? 0 : power >= 2 * least ? power : power * ((power / least) - 1);
 
+    /// <summary>Its ways round.</summary>
+    internal WaysRound WaysRound { get; }
+
+    /// <summary>Its diffuse field.</summary>
+    internal DiffuseField Diffuse { get; }
+
+    /// <summary>Its diffuse field with each material's loss shifted in turn.</summary>
+    internal ShiftedFields Shifted => shifted.Value;
+
+    /// <summary>The losses of the house.</summary>
+    internal LossTables Losses { get; }
+
+    /// <summary>The rooms.</summary>
+    internal Cells Cells { get; }
+
+    /// <summary>The power balance of the rooms.</summary>
+    internal RoomShell Shell { get; }
+
+    /// <summary>What the player's body leaves of a path, and of the diffuse field.</summary>
+    internal BodyShadow Body { get; }
+
     internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer)
     {
-        double sum = DirectPower(hands, facingDegrees, buffer) + DiffusePower(hands), least = sum * LeastShare;
-        foreach (UprightMirror mirror in Scene.Uprights)
-        {
-            if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, buffer, out Reflection reflection))
-            {
-                sum += ReflectedPower(reflection, hands, facingDegrees, buffer, least);
-            }
-        }
-
-        foreach (LevelMirror mirror in Scene.Plates)
-        {
-            if (Mirror.InLevel(mirror, Console, hands, wavelength, losses, out Reflection reflection))
-            {
-                sum += ReflectedPower(reflection, hands, facingDegrees, buffer, least);
-            }
-        }
-
-        Span<WayRound> ways = stackalloc WayRound[WaysRound.Most];
-        int count = waysRound.To(hands, facingDegrees, least, buffer, ways);
-        for (int i = 0; i < count; i++)
-        {
-            sum += ways[i].Power;
-        }
-
-        return ToLossDb(sum);
+        var sum = default(PowerSum);
+        Visit(hands, facingDegrees, buffer, ref sum);
+        return ToLossDb(sum.Power);
     }
 
     internal override IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees)
     {
         var buffer = new TraceBuffer();
-        double even = DiffusePower(hands), least = (DirectPower(hands, facingDegrees, buffer) + even) * LeastShare;
-        var paths = new List<PathBudget> { DirectBudget(hands, facingDegrees, buffer) };
-        if (even > 0)
-        {
-            paths.Add(DiffuseBudget(hands, even));
-        }
+        var budgets = new PathItemiser(this, hands, facingDegrees);
+        Visit(hands, facingDegrees, buffer, ref budgets);
+        return [.. budgets.Budgets.OrderBy(path => path.LossDb)];
+    }
 
+    internal override StoredLink Store(Point3 hands, double? facingDegrees, SlopeBook book)
+    {
+        var store = new LinkStore(this, hands, book);
+        Visit(hands, facingDegrees, new TraceBuffer(), ref store);
+        return book.Close();
+    }
+
+    /// <summary>Looks at every path to a place in turn, always in the same order.</summary>
+    /// <param name="hands">The place.</param>
+    /// <param name="facingDegrees">Where the player looks; null for the mean over all directions.</param>
+    /// <param name="buffer">The thread's own; a visitor finds the pieces of the path's front in it.</param>
+    /// <param name="visitor">What to do with each.</param>
+    internal void Visit<TVisitor>(Point3 hands, double? facingDegrees, TraceBuffer buffer, ref TVisitor visitor)
+        where TVisitor : IPathVisitor
+    {
+        double direct = DirectPower(hands, facingDegrees, buffer);
+        visitor.Direct(direct, buffer);
+        double even = DiffusePower(hands), least = (direct + even) * LeastShare;
+        visitor.Diffuse(even);
         foreach (UprightMirror mirror in Scene.Uprights)
         {
-            if (Mirror.InUpright(mirror, Console, hands, wavelength, losses, buffer, out Reflection reflection))
+            if (Mirror.InUpright(mirror, Console, hands, wavelength, Losses, buffer, out Reflection reflection)
+                && ReflectedPower(reflection, hands, facingDegrees, buffer, least) is double power and > 0)
             {
-                MirrorPanel panel = mirror.PanelAt(reflection.Place);
-                Add(
-                    reflection,
-                    mirror.IsFixture ? TurnKind.Fixture : TurnKind.Wall,
-                    Scene.Names[panel.Name],
-                    cells.LevelAt(Math.Clamp(reflection.Place.Z, panel.Rise.Low, panel.Rise.High)));
+                visitor.Upright(mirror, reflection, power, buffer);
             }
         }
 
         foreach (LevelMirror mirror in Scene.Plates)
         {
-            if (Mirror.InLevel(mirror, Console, hands, wavelength, losses, out Reflection reflection))
+            if (Mirror.InLevel(mirror, Console, hands, wavelength, Losses, out Reflection reflection)
+                && ReflectedPower(reflection, hands, facingDegrees, buffer, least) is double power and > 0)
             {
-                TurnKind kind = mirror.FacesUp ? TurnKind.Floor : TurnKind.Ceiling;
-                Add(reflection, kind, Scene.House.Levels[mirror.Level].Name, mirror.Level);
+                visitor.Level(mirror, reflection, power, buffer);
             }
         }
 
         Span<WayRound> ways = stackalloc WayRound[WaysRound.Most];
-        int count = waysRound.To(hands, facingDegrees, least, buffer, ways);
-        for (int i = 0; i < count; i++)
+        foreach (ref readonly WayRound way in ways[..WaysRound.To(hands, facingDegrees, least, buffer, ways)])
         {
-            paths.Add(AroundBudget(ways[i], hands, buffer));
-        }
-
-        return [.. paths.OrderBy(path => path.LossDb)];
-
-        void Add(Reflection reflection, TurnKind kind, string name, int level)
-        {
-            double power = ReflectedPower(reflection, hands, facingDegrees, buffer, least);
-            if (power > 0)
-            {
-                var turn = new PathTurn(kind, name, level, Console.DistanceTo(reflection.Place))
-                {
-                    IncidenceDegrees = double.RadiansToDegrees(Math.Acos(reflection.CosIncidence)),
-                };
-                paths.Add(ReflectedBudget(reflection, hands, facingDegrees, power, turn, buffer));
-            }
+            visitor.Around(way, buffer);
         }
     }
 
-    private static double ToLossDb(double powerRatio) =>
+    /// <summary>A power as a loss, dB, no greater than the greatest that is told.</summary>
+    internal static double ToLossDb(double powerRatio) =>
         Math.Min(LayeredSlab.GreatestLossDb, -Decibels.FromPowerRatio(Math.Max(powerRatio, double.Epsilon)));
 
     private double FreeSpace(double lengthMetres) => Decibels.ToPowerRatio(-FreeSpaceLoss.Db(lengthMetres, Scene.Band.Equivalent));
@@ -139,20 +130,21 @@ internal sealed class FullSpotModel : SpotModel
     {
         if (Console == hands)
         {
+            buffer.PieceCount = 0;
             return 1;
         }
 
         var ray = new Ray(Console, hands, wavelength);
         Scene.Gather(ray, buffer);
         return FreeSpace(ray.LengthMetres)
-            * FrontSum.PowerRatio(buffer.Pieces, losses)
-            * body.Factor(Console, hands, facingDegrees);
+            * FrontSum.PowerRatio(buffer.Pieces, Losses)
+            * Body.Factor(Console, hands, facingDegrees);
     }
 
     private double DiffusePower(Point3 hands)
     {
         // An antenna in an even field of unknown polarisation takes in λ²/8π of it, whatever its pattern.
-        return diffuse.At(hands) * wavelength * wavelength / (8 * Math.PI) * body.Diffuse;
+        return Diffuse.At(hands) * wavelength * wavelength / (8 * Math.PI) * Body.Diffuse;
     }
 
     private double ReflectedPower(
@@ -165,7 +157,7 @@ internal sealed class FullSpotModel : SpotModel
             return 0;
         }
 
-        power *= body.Factor(reflection.Image, hands, facingDegrees);
+        power *= Body.Factor(reflection.Image, hands, facingDegrees);
         if (power <= least)
         {
             return 0;
@@ -176,86 +168,6 @@ internal sealed class FullSpotModel : SpotModel
             new Ray(reflection.Image, hands, wavelength, reflection.Share),
             reflection.Fold,
             buffer);
-        return Counted(power * FrontSum.PowerRatio(buffer.Pieces, losses, least / power), least);
-    }
-
-    private PathBudget DirectBudget(Point3 hands, double? facingDegrees, TraceBuffer buffer)
-    {
-        double lossDb = ToLossDb(DirectPower(hands, facingDegrees, buffer));
-        Crossing[] crossings = Itemisation.Crossings(Scene, Console, hands, buffer, wholeFloors: true);
-        double length = Console.DistanceTo(hands);
-        double bodyDb = Console == hands ? 0 : -Decibels.FromPowerRatio(body.Factor(Console, hands, facingDegrees));
-        return Itemised(new Path(PathKind.Direct, [Console, hands], length, crossings), lossDb, 0, bodyDb, []);
-    }
-
-    private PathBudget ReflectedBudget(
-        in Reflection reflection, Point3 hands, double? facingDegrees, double power, PathTurn turn, TraceBuffer buffer)
-    {
-        Point3 place = reflection.Place;
-        Crossing[] there = Itemisation.Crossings(
-            Scene, Console, Console.Towards(place, 1 - ShortOfMirror), buffer, wholeFloors: true);
-        Crossing[] on = Itemisation.Crossings(
-            Scene, place.Towards(hands, ShortOfMirror), hands, buffer, wholeFloors: true, Console.DistanceTo(place));
-        var path = new Path(PathKind.Reflected, [Console, place, hands], reflection.LengthMetres, [.. there, .. on]);
-        return Itemised(
-            path,
-            ToLossDb(power),
-            -Decibels.FromPowerRatio(reflection.PowerRatio),
-            -Decibels.FromPowerRatio(body.Factor(reflection.Image, hands, facingDegrees)),
-            [turn]);
-    }
-
-    private PathBudget AroundBudget(in WayRound way, Point3 hands, TraceBuffer buffer)
-    {
-        var corners = new Point3[WaysRound.MostCorners];
-        Array.Resize(ref corners, waysRound.Corners(way, hands, corners));
-        var crossings = new List<Crossing>();
-        double run = 0;
-        for (int i = 0; i + 1 < corners.Length; i++)
-        {
-            crossings.AddRange(Itemisation.Crossings(Scene, corners[i], corners[i + 1], buffer, wholeFloors: true, run));
-            run += corners[i].DistanceTo(corners[i + 1]);
-        }
-
-        var path = new Path(PathKind.Around, corners, way.Metres, crossings);
-        return Itemised(
-            path, ToLossDb(way.Power), 0, -Decibels.FromPowerRatio(way.Body), waysRound.Turns(way), way.BendDb);
-    }
-
-    private PathBudget Itemised(
-        Path path, double lossDb, double reflectionDb, double bodyDb, IReadOnlyList<PathTurn> turns, double bendingDb = 0)
-    {
-        double freeSpaceDb = FreeSpaceLoss.Db(path.LengthMetres, Scene.Band.Equivalent);
-        double[] crossingsDb = [.. path.Crossings.Select(c => CrossingLoss.Db(
-            c.Kind,
-            c.Share,
-            losses[Scene.NumberOf(c.Material)].LossDb(
-                c.Kind == ObstacleKind.Joists ? 1 : Math.Cos(double.DegreesToRadians(c.IncidenceDegrees)))))];
-        return new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)
-        {
-            EdgesDb = lossDb - freeSpaceDb - crossingsDb.Sum() - reflectionDb - bendingDb - bodyDb,
-            BendingDb = bendingDb,
-            ReflectionDb = reflectionDb,
-            BodyDb = bodyDb,
-            Turns = turns,
-            Bases =
-            [
-                .. path.Crossings.Select(c => c.Kind == ObstacleKind.Joists
-                    ? LossBasis.JoistShare
-                    : losses[Scene.NumberOf(c.Material)].Basis),
-            ],
-        };
-    }
-
-    private PathBudget DiffuseBudget(Point3 hands, double power)
-    {
-        double bodyDb = -Decibels.FromPowerRatio(body.Diffuse), lossDb = ToLossDb(power);
-        double length = Console.DistanceTo(hands) + shell.Balance.LifeMetres(cells.At(hands));
-        return new PathBudget(new Path(PathKind.Diffuse, [Console, hands], length, []), 0, [], lossDb)
-        {
-            Bases = [],
-            BodyDb = bodyDb,
-            DiffuseDb = lossDb - bodyDb,
-        };
+        return Counted(power * FrontSum.PowerRatio(buffer.Pieces, Losses, least / power), least);
     }
 }

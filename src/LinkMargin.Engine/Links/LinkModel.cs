@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Diffuse;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links.Around;
+using LinkMargin.Engine.Links.Stored;
 using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links;
@@ -16,6 +17,7 @@ public sealed class LinkModel
     private readonly RoomShell? shell;
     private readonly BendGraph? bends;
     private readonly BodyShadow? body;
+    private readonly ShiftedRooms? shifted;
     private readonly Dictionary<string, Lazy<LinkModel>> without = [];
 
     /// <summary>Prepares a house.</summary>
@@ -66,6 +68,7 @@ public sealed class LinkModel
         cells = new Cells(scene);
         shell = BalanceBuilder.Build(scene, losses, cells);
         bends = new BendGraph(scene, losses);
+        shifted = new ShiftedRooms(scene, losses, cells);
         body = akin?.body ?? new BodyShadow(scene.Band.Equivalent.WavelengthMetres);
     }
 
@@ -90,5 +93,5 @@ public sealed class LinkModel
     /// <summary>Everything about one spot that its links share.</summary>
     internal SpotModel For(Spot spot) => Depth == ModelDepth.Direct
         ? new DirectSpotModel(Scene, spot)
-        : new FullSpotModel(Scene, spot, losses!, cells!, shell!, bends!, body!);
+        : new FullSpotModel(Scene, spot, losses!, cells!, shell!, bends!, body!, shifted!);
 }

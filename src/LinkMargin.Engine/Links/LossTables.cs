@@ -16,28 +16,38 @@ internal sealed class LossTables
     }
 
     /// <summary>One material's table.</summary>
+    private LossTables(AngleTable[] tables) => this.tables = tables;
+
     internal AngleTable this[int material] => tables[material];
 
     /// <summary>Loss of one crossing, dB.</summary>
-    internal double Db(in Hit hit) => CrossingLoss.Db(hit.Kind, hit.Share, tables[hit.Material].LossDb(hit.CosIncidence));
+    internal double Db(in Hit hit, double moreDb = 0) =>
+        CrossingLoss.Db(hit.Kind, hit.Share, tables[hit.Material].LossDb(hit.CosIncidence) + moreDb);
+
+    /// <summary>The same with one material's loss shifted.</summary>
+    internal LossTables Shifted(int material, double moreDb) =>
+        new([.. tables.Select((table, i) => i == material ? table.Shifted(moreDb) : table)]);
 
     /// <summary>Amplitude that passes a piece of a ray's front, and beside it through its holes.</summary>
-    internal double Amplitude(in Piece piece)
+    /// <param name="piece">The piece.</param>
+    /// <param name="moreDb">What its material loses more than its table says, dB.</param>
+    internal double Amplitude(in Piece piece, double moreDb = 0)
     {
-        double through = Through(piece);
+        double through = Through(piece, moreDb);
         return through + (piece.Beside * (1 - through));
     }
 
-    private double Through(in Piece piece)
+    private double Through(in Piece piece, double moreDb)
     {
+        double more = moreDb == 0 ? 1 : Math.Pow(10, -moreDb / 20);
         AngleTable table = tables[piece.Material];
         if (piece.IsRibs)
         {
             // The loss of ribs belongs to a member's whole depth, whichever way it is crossed.
-            return 1 - (piece.Share * (1 - table.Amplitude(1)));
+            return 1 - (piece.Share * (1 - (more * table.Amplitude(1))));
         }
 
-        double amplitude = table.Amplitude(piece.CosIncidence);
+        double amplitude = more * table.Amplitude(piece.CosIncidence);
         return piece.Share == 1 ? amplitude : Math.Pow(amplitude, piece.Share);
     }
 }

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links.Stored;
 using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links;
@@ -21,7 +22,7 @@ internal abstract class SpotModel
     internal Spot Spot { get; }
 
     /// <summary>Where the console is.</summary>
-    protected Point3 Console { get; }
+    internal Point3 Console { get; }
 
     /// <summary>Path loss to a place, by the sum of the paths' powers, dB.</summary>
     /// <param name="hands">The place.</param>
@@ -31,4 +32,7 @@ internal abstract class SpotModel
 
     /// <summary>The same sum with its parts, strongest path first.</summary>
     internal abstract IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees);
+
+    /// <summary>The paths, with how each changes with the house's losses.</summary>
+    internal abstract StoredLink Store(Point3 hands, double? facingDegrees, SlopeBook book);
 }

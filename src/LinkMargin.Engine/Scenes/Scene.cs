@@ -14,6 +14,7 @@ public sealed class Scene
     private readonly FloorSheets[] floors;
     private readonly FixtureBoxes fixtures;
     private readonly Dictionary<Material, int> numbers;
+    private readonly IReadOnlyDictionary<int, int[]> floorLayers;
 
     internal Scene(
         House house,
@@ -24,7 +25,8 @@ public sealed class Scene
         IReadOnlyList<Material> materials,
         IReadOnlyList<string> names,
         IReadOnlyList<UprightMirror> uprights,
-        IReadOnlyList<LevelMirror> plates)
+        IReadOnlyList<LevelMirror> plates,
+        IReadOnlyDictionary<int, int[]> floorLayers)
     {
         House = house;
         Band = band;
@@ -35,6 +37,7 @@ public sealed class Scene
         Names = names;
         Uprights = uprights;
         Plates = plates;
+        this.floorLayers = floorLayers;
         ReachMetres = Extent(house);
         Frame = PlanFrame.Of(house);
         numbers = materials.Select((m, i) => (m, i)).ToDictionary(pair => pair.m, pair => pair.i);
@@ -71,6 +74,9 @@ public sealed class Scene
     /// <summary>Each material's table loss, dB.</summary>
     internal double[] TableLossesDb { get; }
 
+    /// <summary>The layers of a whole floor, by number; any other material is its own only layer.</summary>
+    internal IReadOnlyList<int> LayersOf(int material) => floorLayers.TryGetValue(material, out int[]? layers) ? layers : [material];
+
     /// <summary>The number of one of the scene's materials.</summary>
     internal int NumberOf(Material material) => numbers[material];
 
@@ -84,7 +90,8 @@ public sealed class Scene
         Materials,
         Names,
         Uprights,
-        Plates);
+        Plates,
+        floorLayers);
 
     /// <summary>Lays a house out for Bluetooth's band.</summary>
     public static Scene Compile(House house) => SceneCompiler.Compile(house, Band.Bluetooth);

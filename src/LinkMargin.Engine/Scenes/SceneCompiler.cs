@@ -53,7 +53,7 @@ internal sealed class SceneCompiler
 
         LevelMirror[] plates = [.. house.Levels.SelectMany((_, i) => PlatesOf(i))];
         return new Scene(
-            house, band, storeys, floors, new FixtureBoxes(boxes), materials.All, names.All, uprights, plates);
+            house, band, storeys, floors, new FixtureBoxes(boxes), materials.All, names.All, uprights, plates, FloorLayers());
     }
 
     private Storey StoreyAt(int index)
@@ -119,6 +119,18 @@ internal sealed class SceneCompiler
             materials.Of(isTop ? Surroundings.TopCeiling : WholeFloorOf(index)),
             index,
             isTop ? [] : level.Above!.Voids);
+    }
+
+    private Dictionary<int, int[]> FloorLayers()
+    {
+        var layers = new Dictionary<int, int[]>();
+        foreach ((int level, Material whole) in wholeFloors)
+        {
+            layers[materials.Of(whole)] =
+                [.. house.Levels[level].Above!.BuildUp.Layers.Select(layer => layer.Material).OfType<Material>().Distinct().Select(materials.Of)];
+        }
+
+        return layers;
     }
 
     private Material WholeFloorOf(int index)

@@ -9,7 +9,10 @@ internal static class WallRuns
     internal static (double From, double To)[] Of(IReadOnlyList<WallPanel> walls)
     {
         var runs = new (double From, double To)[walls.Count];
-        foreach (IGrouping<int, int> plane in Enumerable.Range(0, walls.Count).GroupBy(i => walls[i].Mirror))
+        Array.Fill(runs, (0, 1)); // for a wall of no length, which stands in nothing's way
+        foreach (IGrouping<int, int> plane in Enumerable.Range(0, walls.Count)
+            .Where(i => walls[i].Start != walls[i].End)
+            .GroupBy(i => walls[i].Mirror))
         {
             WallPanel first = walls[plane.First()];
             Point2 along = (1 / first.Start.DistanceTo(first.End)) * (first.End - first.Start);
@@ -19,8 +22,8 @@ internal static class WallRuns
                 .ToArray();
             for (int from = 0, to; from < stretches.Length; from = to)
             {
-                double low = Math.Min(stretches[from].Start, stretches[from].End), high = low;
-                for (to = from; to < stretches.Length && Low(to) <= high + Touching.JointMetres; to++)
+                double low = Low(from), high = Math.Max(stretches[from].Start, stretches[from].End);
+                for (to = from + 1; to < stretches.Length && Low(to) <= high + Touching.JointMetres; to++)
                 {
                     high = Math.Max(high, Math.Max(stretches[to].Start, stretches[to].End));
                 }

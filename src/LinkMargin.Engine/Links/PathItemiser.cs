@@ -1,0 +1,142 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Links.Around;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Links;
+
+/// <summary>Itemises each path of a link of the full model.</summary>
+internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? facingDegrees) : IPathVisitor
+{
+    // The mirror itself stands at the end of one leg and the start of the other: a hair short of it.
+    private const double ShortOfMirror = 1e-5;
+
+    private readonly List<PathBudget> budgets = [];
+
+    /// <summary>The paths so far.</summary>
+    internal IReadOnlyList<PathBudget> Budgets => budgets;
+
+    private Scene Scene => model.Scene;
+
+    private Point3 Console => model.Console;
+
+    /// <inheritdoc/>
+    public void Direct(double power, TraceBuffer buffer)
+    {
+        double lossDb = FullSpotModel.ToLossDb(power);
+        Crossing[] crossings = Itemisation.Crossings(Scene, Console, hands, buffer, wholeFloors: true);
+        double length = Console.DistanceTo(hands);
+        double bodyDb = Console == hands ? 0 : -Decibels.FromPowerRatio(model.Body.Factor(Console, hands, facingDegrees));
+        budgets.Add(Itemised(new Path(PathKind.Direct, [Console, hands], length, crossings), lossDb, 0, bodyDb, []));
+    }
+
+    /// <inheritdoc/>
+    public void Diffuse(double power)
+    {
+        if (!(power > 0))
+        {
+            return;
+        }
+
+        double bodyDb = -Decibels.FromPowerRatio(model.Body.Diffuse), lossDb = FullSpotModel.ToLossDb(power);
+        double length = Console.DistanceTo(hands) + model.Shell.Balance.LifeMetres(model.Cells.At(hands));
+        budgets.Add(new PathBudget(new Path(PathKind.Diffuse, [Console, hands], length, []), 0, [], lossDb)
+        {
+            Bases = [],
+            BodyDb = bodyDb,
+            DiffuseDb = lossDb - bodyDb,
+        });
+    }
+
+    /// <inheritdoc/>
+    public void Upright(UprightMirror mirror, in Reflection reflection, double power, TraceBuffer buffer)
+    {
+        MirrorPanel panel = mirror.PanelAt(reflection.Place);
+        AddReflected(
+            reflection,
+            power,
+            mirror.IsFixture ? TurnKind.Fixture : TurnKind.Wall,
+            Scene.Names[panel.Name],
+            model.Cells.LevelAt(Math.Clamp(reflection.Place.Z, panel.Rise.Low, panel.Rise.High)),
+            buffer);
+    }
+
+    /// <inheritdoc/>
+    public void Level(LevelMirror mirror, in Reflection reflection, double power, TraceBuffer buffer) => AddReflected(
+        reflection,
+        power,
+        mirror.FacesUp ? TurnKind.Floor : TurnKind.Ceiling,
+        Scene.House.Levels[mirror.Level].Name,
+        mirror.Level,
+        buffer);
+
+    /// <inheritdoc/>
+    public void Around(in WayRound way, TraceBuffer buffer)
+    {
+        var corners = new Point3[WaysRound.MostCorners];
+        Array.Resize(ref corners, model.WaysRound.Corners(way, hands, corners));
+        var crossings = new List<Crossing>();
+        double run = 0;
+        for (int i = 0; i + 1 < corners.Length; i++)
+        {
+            crossings.AddRange(Itemisation.Crossings(Scene, corners[i], corners[i + 1], buffer, wholeFloors: true, run));
+            run += corners[i].DistanceTo(corners[i + 1]);
+        }
+
+        var path = new Path(PathKind.Around, corners, way.Metres, crossings);
+        budgets.Add(Itemised(
+            path,
+            FullSpotModel.ToLossDb(way.Power),
+            0,
+            -Decibels.FromPowerRatio(way.Body),
+            model.WaysRound.Turns(way),
+            way.BendDb));
+    }
+
+    private void AddReflected(
+        in Reflection reflection, double power, TurnKind kind, string name, int level, TraceBuffer buffer)
+    {
+        Point3 place = reflection.Place;
+        var turn = new PathTurn(kind, name, level, Console.DistanceTo(place))
+        {
+            IncidenceDegrees = double.RadiansToDegrees(Math.Acos(reflection.CosIncidence)),
+        };
+        Crossing[] there = Itemisation.Crossings(
+            Scene, Console, Console.Towards(place, 1 - ShortOfMirror), buffer, wholeFloors: true);
+        Crossing[] on = Itemisation.Crossings(
+            Scene, place.Towards(hands, ShortOfMirror), hands, buffer, wholeFloors: true, Console.DistanceTo(place));
+        var path = new Path(PathKind.Reflected, [Console, place, hands], reflection.LengthMetres, [.. there, .. on]);
+        budgets.Add(Itemised(
+            path,
+            FullSpotModel.ToLossDb(power),
+            -Decibels.FromPowerRatio(reflection.PowerRatio),
+            -Decibels.FromPowerRatio(model.Body.Factor(reflection.Image, hands, facingDegrees)),
+            [turn]));
+    }
+
+    private PathBudget Itemised(
+        Path path, double lossDb, double reflectionDb, double bodyDb, IReadOnlyList<PathTurn> turns, double bendingDb = 0)
+    {
+        double freeSpaceDb = FreeSpaceLoss.Db(path.LengthMetres, Scene.Band.Equivalent);
+        double[] crossingsDb = [.. path.Crossings.Select(c => CrossingLoss.Db(
+            c.Kind,
+            c.Share,
+            model.Losses[Scene.NumberOf(c.Material)].LossDb(
+                c.Kind == ObstacleKind.Joists ? 1 : Math.Cos(double.DegreesToRadians(c.IncidenceDegrees)))))];
+        return new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)
+        {
+            EdgesDb = lossDb - freeSpaceDb - crossingsDb.Sum() - reflectionDb - bendingDb - bodyDb,
+            BendingDb = bendingDb,
+            ReflectionDb = reflectionDb,
+            BodyDb = bodyDb,
+            Turns = turns,
+            Bases =
+            [
+                .. path.Crossings.Select(c => c.Kind == ObstacleKind.Joists
+                    ? LossBasis.JoistShare
+                    : model.Losses[Scene.NumberOf(c.Material)].Basis),
+            ],
+        };
+    }
+}

@@ -1,0 +1,29 @@
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Links.Stored;
+
+/// <summary>Numbers what may be shifted: first every material everywhere, then each material in each place it is met in.</summary>
+internal sealed class ParameterList(Scene scene)
+{
+    private readonly List<LossParameter> all = [.. Enumerable.Range(0, scene.Materials.Count).Select(m => new LossParameter(m, null))];
+    private readonly Dictionary<(int Material, int Place), int> places = [];
+
+    /// <summary>All of them, in order.</summary>
+    internal IReadOnlyList<LossParameter> All => all;
+
+    /// <summary>The materials that a shift of one means: itself, or the layers of a whole floor.</summary>
+    internal IReadOnlyList<int> PartsOf(int material) => scene.LayersOf(material);
+
+    /// <summary>The number of a material in one place.</summary>
+    internal int At(int material, int place)
+    {
+        if (!places.TryGetValue((material, place), out int number))
+        {
+            number = all.Count;
+            places.Add((material, place), number);
+            all.Add(new LossParameter(material, place));
+        }
+
+        return number;
+    }
+}

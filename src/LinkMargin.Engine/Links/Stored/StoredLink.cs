@@ -1,0 +1,79 @@
+using LinkMargin.Engine.Quantities;
+
+namespace LinkMargin.Engine.Links.Stored;
+
+/// <summary>
+/// The paths of one link with what each loses for every decibel more in each of the house's losses, so that the link can be
+/// worked out again with other losses and nothing traced again. Each path's loss is taken as linear in the shifts, from the
+/// slope at the table's values over one decibel; the paths' powers then add up as ever.
+/// </summary>
+public sealed class StoredLink
+{
+    private readonly double[] power; // of each path, at the table's values
+    private readonly int[] first; // one longer: path k has the slopes first[k]..first[k+1]-1
+    private readonly int[] parameter;
+    private readonly double[] slope; // dB for each dB
+
+    internal StoredLink(double[] power, int[] first, int[] parameter, double[] slope)
+    {
+        this.power = power;
+        this.first = first;
+        this.parameter = parameter;
+        this.slope = slope;
+    }
+
+    /// <summary>How many paths there are.</summary>
+    public int PathCount => power.Length;
+
+    /// <summary>Path loss, dB.</summary>
+    /// <param name="shiftsDb">What each of <see cref="StoredPaths.Parameters"/> loses more than its table says, dB.</param>
+    public double PathLossDb(ReadOnlySpan<double> shiftsDb)
+    {
+        double sum = 0;
+        for (int k = 0; k < power.Length; k++)
+        {
+            sum += Shifted(k, shiftsDb);
+        }
+
+        return ToLossDb(sum);
+    }
+
+    /// <summary>The same with its slopes.</summary>
+    /// <param name="shiftsDb">What each of <see cref="StoredPaths.Parameters"/> loses more than its table says, dB.</param>
+    /// <param name="gradient">Takes the derivative by each shift; all are written.</param>
+    public double PathLossDb(ReadOnlySpan<double> shiftsDb, Span<double> gradient)
+    {
+        gradient.Clear();
+        double sum = 0;
+        for (int k = 0; k < power.Length; k++)
+        {
+            double shifted = Shifted(k, shiftsDb);
+            sum += shifted;
+            for (int i = first[k]; i < first[k + 1]; i++)
+            {
+                gradient[parameter[i]] += shifted * slope[i];
+            }
+        }
+
+        for (int i = 0; i < gradient.Length; i++)
+        {
+            gradient[i] = sum > 0 ? gradient[i] / sum : 0;
+        }
+
+        return ToLossDb(sum);
+    }
+
+    private double Shifted(int path, ReadOnlySpan<double> shiftsDb)
+    {
+        double lossDb = 0;
+        for (int i = first[path]; i < first[path + 1]; i++)
+        {
+            lossDb += slope[i] * shiftsDb[parameter[i]];
+        }
+
+        return power[path] * Math.Exp(-lossDb * (Math.Log(10) / 10));
+    }
+
+    private static double ToLossDb(double power) => Math.Min(
+        Propagation.LayeredSlab.GreatestLossDb, -Decibels.FromPowerRatio(Math.Max(power, double.Epsilon)));
+}

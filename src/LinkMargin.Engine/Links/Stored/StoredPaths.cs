@@ -1,0 +1,57 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Engine.Links.Stored;
+
+/// <summary>
+/// The paths of a set of links of one house, kept so that they can be evaluated again and again with other losses. The links
+/// share one list of parameters, so that one draw of the house's losses serves them all.
+/// </summary>
+public sealed class StoredPaths
+{
+    private readonly ParameterList parameters;
+
+    private StoredPaths(LinkModel model, ParameterList parameters, IReadOnlyList<StoredLink> links)
+    {
+        this.parameters = parameters;
+        Materials = model.Scene.Materials;
+        Links = links;
+    }
+
+    /// <summary>What may be shifted: first each of <see cref="Materials"/> everywhere, in their order, then each place.</summary>
+    public IReadOnlyList<LossParameter> Parameters => parameters.All;
+
+    /// <summary>The house's materials.</summary>
+    public IReadOnlyList<Material> Materials { get; }
+
+    /// <summary>The links, in the order they were asked for.</summary>
+    public IReadOnlyList<StoredLink> Links { get; }
+
+    /// <summary>Every seat with every spot: spot by spot, each with the seats in their order.</summary>
+    public static StoredPaths Of(LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats)
+    {
+        var parameters = new ParameterList(model.Scene);
+        var links = new List<StoredLink>();
+        foreach (Spot spot in spots)
+        {
+            var ready = new Lazy<SpotModel>(() => model.For(spot));
+            foreach (Seat seat in seats)
+            {
+                LinkModel seen = model.SeenFrom(seat);
+                SpotModel from = seen == model ? ready.Value : seen.For(spot);
+                links.Add(from.Store(model.House.PositionOf(seat), seat.FacingDegrees, new SlopeBook(parameters)));
+            }
+        }
+
+        return new StoredPaths(model, parameters, links);
+    }
+
+    /// <summary>One spot with many places, for players that may look anywhere.</summary>
+    public static StoredPaths Of(LinkModel model, Spot spot, IReadOnlyList<Point3> hands)
+    {
+        var parameters = new ParameterList(model.Scene);
+        SpotModel from = model.For(spot);
+        return new StoredPaths(
+            model, parameters, [.. hands.Select(place => from.Store(place, null, new SlopeBook(parameters)))]);
+    }
+}
