@@ -75,6 +75,7 @@ internal static class CommandLineProgram
             CheckCommand.Create(invocation, common),
             ExplainCommand.Create(invocation, common),
             CompareCommand.Create(invocation, common),
+            PlaceCommand.Create(invocation, common),
             MapCommand.Create(invocation, common),
             MaterialsCommand.Create(invocation, common),
         };

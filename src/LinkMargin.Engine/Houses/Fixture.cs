@@ -31,4 +31,19 @@ public sealed record Fixture(
 
     /// <summary>The seat whose player it is a part of; null for things.</summary>
     public Seat? Seat { get; init; }
+
+    /// <summary>
+    /// Whether a place on its level lies in it. With a positive slack a place a little outside counts as in, with a negative
+    /// one a place just inside its faces does not.
+    /// </summary>
+    public bool Contains(Point2 plan, double heightMetres, double slackMetres = 0)
+    {
+        (double sin, double cos) = Math.SinCos(double.DegreesToRadians(TurnDegrees));
+        Point2 from = plan - Centre;
+        double x = (cos * from.X) + (sin * from.Y), y = (cos * from.Y) - (sin * from.X);
+        return Math.Abs(x) <= (SizeX / 2) + slackMetres
+            && Math.Abs(y) <= (SizeY / 2) + slackMetres
+            && heightMetres >= FromMetres - slackMetres
+            && heightMetres <= ToMetres + slackMetres;
+    }
 }

@@ -60,7 +60,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
 
     /// <summary>The solid fixture a place lies in; null where there is none.</summary>
     public Fixture? SolidAt(int level, Point2 plan, double heightMetres) => house.Fixtures.FirstOrDefault(
-        f => f.LevelIndex == level && !f.IsShell && FixtureShape.Contains(f, plan, heightMetres, -HouseLimits.SameHeight));
+        f => f.LevelIndex == level && !f.IsShell && f.Contains(plan, heightMetres, -HouseLimits.SameHeight));
 
     private double Length(string text, int axis)
     {

@@ -129,7 +129,7 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
 
     /// <summary>The solid fixture a place lies in; null where there is none.</summary>
     public Fixture? SolidAt(int level, Point2 place, double height) =>
-        Fixtures.Find(f => f.LevelIndex == level && !f.IsShell && FixtureShape.Contains(f, place, height, -HouseLimits.SameHeight));
+        Fixtures.Find(f => f.LevelIndex == level && !f.IsShell && f.Contains(place, height, -HouseLimits.SameHeight));
 
     private Wall? WallAt(int level, Point2 place, double height) => levels[level].Walls.FirstOrDefault(wall =>
         height > wall.BaseMetres

@@ -107,7 +107,7 @@ internal sealed class SpotReader(Premises premises)
             return null;
         }
 
-        if (!FixtureShape.Contains(host, found.Plan, found.Z, HouseLimits.SameHeight))
+        if (!host.Contains(found.Plan, found.Z, HouseLimits.SameHeight))
         {
             source.Mistake(group.MarkOf(at is null ? "height" : "at"), string.Create(CultureInfo.InvariantCulture,
                 $"this place is not inside the fixture {Quote.Of(host.Name)}, "

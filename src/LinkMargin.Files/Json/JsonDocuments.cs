@@ -8,6 +8,7 @@ namespace LinkMargin.Files.Json;
 [JsonSerializable(typeof(TablesDocument))]
 [JsonSerializable(typeof(MapsDocument))]
 [JsonSerializable(typeof(PathsDocument))]
+[JsonSerializable(typeof(PlacesDocument))]
 [JsonSerializable(typeof(CheckDocument))]
 [JsonSerializable(typeof(DemoDocument))]
 [JsonSerializable(typeof(NewDocument))]

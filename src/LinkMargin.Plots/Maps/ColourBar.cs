@@ -15,11 +15,17 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
     private const double HeadPoints = 26;
     private const double SizePoints = 9;
 
+    /// <summary>What the scale is of.</summary>
+    public string Heading { get; init; } = "margin";
+
+    /// <summary>What the heavy line is.</summary>
+    public string Line { get; init; } = "required";
+
     public void Draw(SKCanvas canvas, LabelBox box)
     {
         using Lettering plain = new(SizePoints * pixelsPerPoint, isBold: false);
         using Lettering bold = new(SizePoints * pixelsPerPoint, isBold: true);
-        bold.Write(canvas, "margin", box.Left, box.Top + bold.CapHeight, Palette.Ink);
+        bold.Write(canvas, Heading, box.Left, box.Top + bold.CapHeight, Palette.Ink);
         plain.Write(canvas, "dB", box.Left, box.Top + bold.CapHeight + plain.LineHeight, Palette.Ink);
         var bar = new LabelBox(
             box.Left, box.Top + (HeadPoints * pixelsPerPoint), box.Left + (BarPoints * pixelsPerPoint), box.Bottom);
@@ -100,7 +106,7 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
         string figure = MarginText.Bare(requiredDb);
         double x = bar.Right + (5 * pixelsPerPoint);
         bold.WriteMiddle(canvas, figure, x, y, Palette.Ink);
-        plain.WriteMiddle(canvas, "required", x + bold.WidthOf(figure) + (3 * pixelsPerPoint), y, Palette.Ink);
+        plain.WriteMiddle(canvas, Line, x + bold.WidthOf(figure) + (3 * pixelsPerPoint), y, Palette.Ink);
     }
 
     private static SKRect Rect(LabelBox box) => new((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom);

@@ -20,13 +20,15 @@ internal static class MapKey
         new(0, "seats' margins in whole dB, rounded down", (_, _) => { }),
     ];
 
-    private static KeyEntry Mark(MarkKind kind, string text, double pixelsPerPoint) =>
+    /// <summary>A mark and what it stands for.</summary>
+    public static KeyEntry Mark(MarkKind kind, string text, double pixelsPerPoint) =>
         new(
             11,
             text,
             (canvas, box) => MarkShape.Draw(canvas, kind, new((float)box.CentreX, (float)box.CentreY), null, pixelsPerPoint));
 
-    private static void DrawHatch(SKCanvas canvas, LabelBox box, double pixelsPerPoint)
+    /// <summary>A patch of the hatch.</summary>
+    public static void DrawHatch(SKCanvas canvas, LabelBox box, double pixelsPerPoint)
     {
         var rect = new SKRect((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom);
         canvas.Save();

@@ -1,0 +1,73 @@
+using System.CommandLine;
+using LinkMargin.Cli.Maps;
+using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Files.Json;
+using Path = System.IO.Path;
+
+namespace LinkMargin.Cli.Commands;
+
+/// <summary>The best places for a console, named or not, and a map of the choice.</summary>
+internal static class PlaceCommand
+{
+    /// <summary>Makes the command.</summary>
+    public static Command Create(Invocation invocation, CommonOptions common)
+    {
+        Argument<string> file = HouseArgument.Create();
+        Option<bool> everywhere = CommonOptions.Flag("--everywhere", "Look over all free floor though the house file has zones.");
+        Option<WrittenLength?> height = LengthOption.Create(
+            "--height", "The console's height above the floor where no zone says any; 0.5 m and 1.5 m where it is left out.", PlaceLengths.Height);
+        Option<WrittenLength?> grid = LengthOption.Create(
+            "--grid", "From one place to the next; 0.1 m in zones and 0.25 m on the floor where it is left out.", PlaceLengths.Grid);
+        Option<string?> level = CommonOptions.Text("--level", "LEVEL", "One level by its name; all of them where it is left out.");
+        Option<string?> folder = CommonOptions.Text("--out", "DIR", "Where the map goes; beside the house file where it is left out.");
+        Option<ModelDepth?> depth = ModelOption.Create();
+        Option<string[]?> occupied = OccupiedOption.Create();
+        Option<string[]?> whatIf = WhatIfOption.Create();
+        var command = new Command("place", "The best places for a console, whether the house file names them or not: in its zones, or on all free floor; "
+            + "and a map of how well off the worst seat is for a console anywhere. Ends with 1 where some seat is short at all of them.")
+        {
+            file, everywhere, height, grid, level, folder, depth, occupied, whatIf,
+        };
+        command.SetAction(parse =>
+        {
+            string typed = parse.GetValue(file)!;
+            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf));
+            House house = loaded.House;
+            if (house.Seats.Count == 0)
+            {
+                throw NamedThing.NoneOf("seat");
+            }
+
+            var request = new PlaceRequest
+            {
+                Everywhere = parse.GetValue(everywhere),
+                CellMetres = parse.GetValue(grid)?.Metres(loaded.Unit),
+                HeightsMetres = parse.GetValue(height) is { } one ? [one.Metres(loaded.Unit)] : PlaceRequest.FloorHeightsMetres,
+                LevelIndex = parse.GetValue(level) is { } name
+                    ? house.Levels.ToList().IndexOf(NamedThing.One(level.Name, "level", name, house.Levels, l => l.Name))
+                    : null,
+            };
+            var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error));
+            var maker = new ChoiceMaker(invocation, loaded, model);
+            string picture = Path.Combine(
+                parse.GetValue(folder) ?? Path.GetDirectoryName(typed) ?? "", $"{Path.GetFileNameWithoutExtension(typed)}-places.png");
+            PlacesDocument document = maker.Make(request, picture, parse.GetValue(folder), parse.GetValue(common.Force));
+            if (parse.GetValue(common.Json))
+            {
+                invocation.Output.WriteLine(JsonText.Of(document));
+            }
+            else
+            {
+                loaded.WriteWhatIf(invocation.Output, invocation.Width);
+                new PlacesText(loaded).Write(document, invocation.Output, invocation.Width);
+            }
+
+            return document.Places[0].SeatsMet == document.Places[0].Seats ? ExitCodes.Done : ExitCodes.SeatNotMet;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,106 @@
+using LinkMargin.Cli.Commands;
+using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Writing;
+using LinkMargin.Plots;
+
+namespace LinkMargin.Cli.Maps;
+
+/// <summary>Searches for places, draws the map of the choice and writes it.</summary>
+/// <param name="invocation">Where the talk goes.</param>
+/// <param name="loaded">The house.</param>
+/// <param name="model">The house, ready.</param>
+internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, LinkModel model)
+{
+    // Fine enough for lines that read well, coarse enough to take no longer than the search.
+    private const double MapCellMetres = 0.2;
+
+    private readonly House house = loaded.House;
+
+    /// <summary>Searches and writes the picture; says what was found.</summary>
+    /// <param name="request">Where to look.</param>
+    /// <param name="picture">The picture's file, as it was typed.</param>
+    /// <param name="folder">The folder to make for it; null where it is there.</param>
+    /// <param name="force">Whether a file that this program did not write may be replaced.</param>
+    public PlacesDocument Make(PlaceRequest request, string picture, string? folder, bool force)
+    {
+        var search = new PlaceSearch(model, request);
+        if (!search.HasSeats)
+        {
+            throw new CannotBeDoneException("every seat plays the console at a spot of its own, so there is no place to look for; remove 'plays' from a seat that would play this one");
+        }
+
+        if (search.Places.Count == 0)
+        {
+            throw new CannotBeDoneException(house.Zones.Count > 0 && !request.Everywhere
+                ? "no zone has room for a console that is not kept out or inside something solid; mend 'zones' or 'keep-out', or add --everywhere"
+                : "there is no free floor for a console; mend 'keep-out', or choose another --height or a smaller --grid");
+        }
+
+        if (folder is not null)
+        {
+            WholeFile.MakeFolder(invocation.PathOf(folder));
+        }
+
+        int[] levels = [.. Enumerable.Range(0, house.Levels.Count).Where(level => request.LevelIndex is null || request.LevelIndex == level)];
+        var progress = new Progress(search.Places.Count + levels.Sum(level => (long)LevelGrid.Over(house.Levels[level], MapCellMetres).Count));
+        PlacesDocument? made = null;
+        ProgressBar.While(invocation, "places", progress, () => made = Make(search, request, levels, picture, force, progress));
+        return made!;
+    }
+
+    private PlacesDocument Make(PlaceSearch search, PlaceRequest request, int[] levels, string picture, bool force, Progress progress)
+    {
+        PlaceResult result = search.Run(() => progress.Advance(), invocation.Cancellation);
+        PlacedSpot best = result.Best[0];
+        double heightMetres = best.Place.HeightMetres;
+        Field[] fields =
+        [
+            .. levels.Select(level => search.MapOf(
+                level, heightMetres, MapCellMetres, best.Score.Spot, () => progress.Advance(), invocation.Cancellation)),
+        ];
+        Ranking named = Ranking.Of(model);
+        var shown = new ChoiceRequest(
+            request.Everywhere ? model.House with { Zones = [] } : model.House,
+            fields,
+            [
+                .. result.Best.Select(placed => new ChoiceMark(
+                    placed.Place.LevelIndex, placed.Place.Plan, placed.Score.Spot.Name, placed.Score.WorstHeadroomDb, IsNamed: false)),
+                .. named.Scores.Select(score => new ChoiceMark(
+                    score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, score.WorstHeadroomDb, IsNamed: true)),
+            ],
+            $"{house.Name}: how well off the worst seat is with a console anywhere {loaded.Lengths.Brief(heightMetres)} above the floor",
+            Caption())
+        {
+            Unit = loaded.PlotUnit,
+        };
+        byte[] png = ChoicePicture.Render(shown, ChoicePicture.FittingSize(shown));
+        invocation.Cancellation.ThrowIfCancellationRequested();
+        WholeFile.Write(invocation.PathOf(picture), png, force);
+        return new PlacesDocument(
+            house.Name,
+            [.. model.Occupied.Select(seat => seat.Name)],
+            result.LookedAt,
+            result.WorkedOut,
+            [.. result.Best.Select(placed => PlaceDocument.Of(house, placed))],
+            named.Scores.Count > 0 ? RankDocument.Of(house, named.Scores[0], 1) : null,
+            picture)
+        {
+            WhatIf = loaded.WhatIfOrNone,
+        };
+    }
+
+    private string Caption() =>
+        $"Median margin less what the seat asks for, dB, at the seat that is worst off, for {house.Controller.Name} with {house.Console.Name}; "
+            + $"{ModelOption.InWords(model.Depth)}. "
+            + (model.Depth == ModelDepth.Full ? "The ground is a survey with the links read backwards, good to a dB or two; figures at marks are worked out as for any spot, each at its own height. " : "")
+            + (model.Occupied.Count > 0 ? $"People sit on {OccupiedWords.List(model.Occupied)}. " : "")
+            + (loaded.WhatIf.Count > 0 ? $"What if: {string.Join(", ", loaded.WhatIf)}. " : "")
+            + "An estimate for planning.";
+}

@@ -1,0 +1,89 @@
+using System.Globalization;
+using LinkMargin.Cli.Commands;
+using LinkMargin.Files.Json;
+
+namespace LinkMargin.Cli.Output;
+
+/// <summary>The best places for a console, how they compare with the spots the file names, and how to keep one.</summary>
+/// <param name="loaded">The house.</param>
+internal sealed class PlacesText(LoadedHouse loaded)
+{
+    /// <summary>Writes it.</summary>
+    public void Write(PlacesDocument places, TextWriter output, int width)
+    {
+        WordWrap.Write(string.Create(CultureInfo.InvariantCulture,
+            $"The best places for a console in {places.House}, by the seat that is worst off: {places.LookedAt} places looked at, {places.WorkedOut} of them worked out in full."),
+            output, width);
+        if (places.Occupied.Count > 0)
+        {
+            WordWrap.Write($"With people on {string.Join(", ", places.Occupied.Select(name => $"'{name}'"))}, who stand in the way of all links but their own.", output, width);
+        }
+
+        output.WriteLine();
+        WriteTable(places, output, width);
+        output.WriteLine();
+        WordWrap.Write(Against(places), output, width);
+        PlaceDocument best = places.Places[0];
+        output.WriteLine("To compare and map the first like any spot, add it to 'spots' in the house file:");
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"  - {{name: {best.Place}, level: {best.Level}, at: [{Metres(best.XM)}, {Metres(best.YM)}, {Metres(best.HeightM)}]}}"));
+        output.WriteLine($"Map of the choice: {places.Picture}");
+        WordWrap.Write(Cautions.Estimates, output, width);
+    }
+
+    private void WriteTable(PlacesDocument places, TextWriter output, int width)
+    {
+        var table = new TextTable(
+        [
+            new Column("place"),
+            new Column("in") { Wraps = true },
+            new Column("level"),
+            new Column(loaded.Lengths.InFeet ? "x, y, height" : "x, y, height, m"),
+            new Column("worst seat") { Wraps = true },
+            new Column("margin", Align.Right),
+            new Column("difference", Align.Right),
+            new Column("seats met", Align.Right),
+        ]);
+        foreach (PlaceDocument place in places.Places)
+        {
+            table.Add(
+                place.Place["place ".Length..],
+                place.Where,
+                place.Level,
+                string.Join(", ", new[] { place.XM, place.YM, place.HeightM }.Select(Brief)),
+                place.WorstSeat,
+                (place.HeadroomDb < 0 ? "! " : "") + Tenths.Show(place.MarginDb),
+                Tenths.Signed(Difference(place)),
+                FormattableString.Invariant($"{place.SeatsMet} of {place.Seats}"));
+        }
+
+        table.WriteTo(output, width);
+    }
+
+    private static string Against(PlacesDocument places)
+    {
+        PlaceDocument best = places.Places[0];
+        string found = best.SeatsMet == best.Seats ? "All seats are met there." : "No place meets every seat.";
+        if (places.BestSpot is not { } spot)
+        {
+            return found;
+        }
+
+        long lead = Difference(best) - (Tenths.Of(spot.MarginDb) - Tenths.Of(spot.RequiredDb));
+        string than = lead switch
+        {
+            > 0 => $"{Tenths.Show(lead)} dB better than",
+            < 0 => $"{Tenths.Show(-lead)} dB worse than",
+            _ => "as good as",
+        };
+        return $"{found} {char.ToUpperInvariant(best.Place[0])}{best.Place[1..]} is {than} the best spot the file names, '{spot.Spot}', by the worst seat of each.";
+    }
+
+    private static long Difference(PlaceDocument place) => Tenths.Of(place.MarginDb) - Tenths.Of(place.RequiredDb);
+
+    // The unit of metres stands once, in the heading of the column's figures; feet and inches have their own.
+    private string Brief(double metres) => loaded.Lengths.InFeet ? loaded.Lengths.Brief(metres) : metres.ToString("0.00", CultureInfo.InvariantCulture);
+
+    // With their unit, so that the line can be pasted into a file in any unit.
+    private static string Metres(double metres) => metres.ToString("0.0##", CultureInfo.InvariantCulture) + " m";
+}

@@ -1,0 +1,162 @@
+using System.Globalization;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+
+namespace LinkMargin.Engine.Decisions.Places;
+
+/// <summary>
+/// Looks for the best places for a console, by the seat that is worst off at each. All places are surveyed with the links
+/// read backwards; those that could be the best are worked out forwards, as a spot is, and only those are answers.
+/// </summary>
+public sealed class PlaceSearch
+{
+    // With so few places, all are worked out: the answer is then the best of the grid, whatever the survey says.
+    private const int FewPlaces = 200;
+
+    // How much better than its survey a place may turn out. In the demo house 99 places of 100 are nearer than that.
+    private const double SurveySlackDb = 4;
+    private const double ExactSlackDb = 1e-6;
+
+    // Worked out between two looks at whether the rest can still matter; the same for any number of threads.
+    private const int AtATime = 16;
+
+    private readonly LinkModel model;
+    private readonly PlaceRequest request;
+    private readonly DecidingMargin by;
+    private readonly Seat[] seats;
+    private readonly Lazy<BackwardSurvey> survey;
+
+    /// <summary>Gets ready to search.</summary>
+    /// <param name="model">The house, ready.</param>
+    /// <param name="request">Where to look.</param>
+    /// <param name="by">The margin that counts; null for the median.</param>
+    public PlaceSearch(LinkModel model, PlaceRequest request, DecidingMargin? by = null)
+    {
+        (this.model, this.request, this.by) = (model, request, by ?? DecidingMargin.Median);
+        seats = [.. model.House.Seats.Where(seat => seat.Plays is null)];
+        Places = StandingRoom.Of(model.House, request);
+        survey = new(() => new BackwardSurvey(model, seats, request.Threads));
+    }
+
+    /// <summary>Every place there is.</summary>
+    public IReadOnlyList<Standing> Places { get; }
+
+    /// <summary>Whether some seat is played with whichever console there is, and not with one at a spot of its own.</summary>
+    public bool HasSeats => seats.Length > 0;
+
+    /// <summary>Searches.</summary>
+    /// <param name="placeDone">Called from any thread for each place surveyed; null to hear nothing.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public PlaceResult Run(Action? placeDone = null, CancellationToken cancellation = default)
+    {
+        if (!HasSeats || Places.Count == 0)
+        {
+            return new PlaceResult([], Places.Count, 0);
+        }
+
+        double[] surveyDb = survey.Value.WorstHeadroomDb(model.House, Places, request.Threads, placeDone, cancellation);
+        int[] order = [.. Enumerable.Range(0, Places.Count).OrderByDescending(i => surveyDb[i]).ThenBy(i => i)];
+        var worked = new Dictionary<int, PlacedSpot>();
+        bool isFew = Places.Count <= FewPlaces;
+        double slackDb = isFew ? double.PositiveInfinity : survey.Value.IsExact ? ExactSlackDb : SurveySlackDb;
+        var best = new List<PlacedSpot>();
+        for (int rank = 0; rank < request.Most; rank++)
+        {
+            // The next best is sought among places far enough from those told already.
+            int[] left = [.. order.Where(i => best.All(told => AreApart(told.Place, Places[i])))];
+            if (left.Length == 0)
+            {
+                break;
+            }
+
+            // For a place that is not the first, one look at those the survey puts on top is enough.
+            int looks = rank == 0 || isFew || survey.Value.IsExact ? int.MaxValue : 1;
+            best.Add(BestOf(left, surveyDb, slackDb, looks, worked, cancellation));
+        }
+
+        return new PlaceResult(
+            [.. best.OrderByDescending(told => told.Score.WorstHeadroomDb)
+                .Select((told, i) => told with { Score = Named(told.Score, i + 1) })],
+            Places.Count,
+            worked.Count);
+    }
+
+    /// <summary>
+    /// The headroom of the worst seat for a console anywhere on a level's floor, at one height, by the survey: the map of the
+    /// choice. The field's figures are decibels above what that seat asks for.
+    /// </summary>
+    /// <param name="levelIndex">The level; 0 is the lowest.</param>
+    /// <param name="heightMetres">The console's height above its floor, metres.</param>
+    /// <param name="cellMetres">Side of a cell, metres.</param>
+    /// <param name="best">The spot the map is about.</param>
+    /// <param name="cellDone">Called from any thread for each cell; null to hear nothing.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public Field MapOf(
+        int levelIndex, double heightMetres, double cellMetres, Spot best, Action? cellDone = null, CancellationToken cancellation = default)
+    {
+        Level level = model.House.Levels[levelIndex];
+        Grid grid = LevelGrid.Over(level, cellMetres);
+        int[] indoors = [.. Enumerable.Range(0, grid.Count).Where(i => LevelGrid.IsIndoors(level, grid.CentreOf(i % grid.Columns, i / grid.Columns)))];
+        Standing[] cells = [.. indoors.Select(i => new Standing(levelIndex, grid.CentreOf(i % grid.Columns, i / grid.Columns), heightMetres, ""))];
+        double[] headroomDb = survey.Value.WorstHeadroomDb(model.House, cells, request.Threads, cellDone, cancellation);
+        double[] field = new double[grid.Count];
+        Array.Fill(field, double.NaN);
+        for (int i = 0; i < indoors.Length; i++)
+        {
+            field[indoors[i]] = headroomDb[i];
+        }
+
+        return new Field(best, levelIndex, heightMetres, grid, field);
+    }
+
+    private PlacedSpot BestOf(
+        int[] bySurvey, double[] surveyDb, double slackDb, int looks, Dictionary<int, PlacedSpot> worked, CancellationToken cancellation)
+    {
+        PlacedSpot? best = null;
+        foreach (int[] some in bySurvey.Chunk(AtATime).Take(looks))
+        {
+            if (best is not null && surveyDb[some[0]] + slackDb < best.Score.WorstHeadroomDb)
+            {
+                break;
+            }
+
+            WorkOut([.. some.Where(i => !worked.ContainsKey(i))], worked, cancellation);
+            best = Ranked([.. some.Select(i => worked[i]), .. best is null ? [] : new[] { best }]);
+        }
+
+        return best!;
+    }
+
+    private void WorkOut(int[] places, Dictionary<int, PlacedSpot> worked, CancellationToken cancellation)
+    {
+        var scores = new PlacedSpot[places.Length];
+        var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = request.Threads ?? Environment.ProcessorCount };
+        Parallel.For(0, places.Length, options, i =>
+        {
+            Standing place = Places[places[i]];
+            var spot = new Spot(places[i].ToString("D9", CultureInfo.InvariantCulture), place.LevelIndex, place.Plan, place.HeightMetres);
+            scores[i] = new PlacedSpot(place, new SpotScore(spot, LinkEvaluation.Budgets(model, spot, seats), by));
+        });
+        for (int i = 0; i < places.Length; i++)
+        {
+            worked.Add(places[i], scores[i]);
+        }
+    }
+
+    // Numbered by their order on the grid, so that equals are parted the same way each time.
+    private static PlacedSpot Ranked(PlacedSpot[] some)
+    {
+        SpotScore first = Ranking.Of(some.Select(placed => placed.Score)).Scores[0];
+        return some.First(placed => placed.Score == first);
+    }
+
+    private static SpotScore Named(SpotScore score, int number)
+    {
+        Spot spot = score.Spot with { Name = FormattableString.Invariant($"place {number}") };
+        return new SpotScore(spot, [.. score.Budgets.Select(budget => budget with { Spot = spot })], score.By);
+    }
+
+    private bool AreApart(Standing a, Standing b) =>
+        a.LevelIndex != b.LevelIndex || a.Plan.DistanceTo(b.Plan) >= request.ApartMetres;
+}

@@ -1,0 +1,139 @@
+using CsCheck;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Tests.Houses;
+
+namespace LinkMargin.Engine.Tests.Decisions.Places;
+
+public sealed class PlaceSearchTests
+{
+    [Fact]
+    public void The_best_place_is_the_best_of_the_grid() => RoomedHouse.Any.Sample(
+        house =>
+        {
+            // The straight line is the same both ways, so the survey is trusted here; a finer grid has more places than are few.
+            var model = new LinkModel(house, ModelDepth.Direct);
+            var search = new PlaceSearch(model, new PlaceRequest { CellMetres = 0.3 });
+            AssertBest(model, search);
+        },
+        iter: 20);
+
+    [Fact]
+    public void The_best_place_is_the_best_of_the_grid_with_the_full_model_too() => RoomedHouse.Any.Sample(
+        house =>
+        {
+            var model = new LinkModel(house);
+            AssertBest(model, new PlaceSearch(model, new PlaceRequest { CellMetres = 1.5, HeightsMetres = [1] }));
+        },
+        iter: 6);
+
+    [Fact]
+    public void The_straight_line_reads_the_same_backwards() => RoomedHouse.Any.Sample(
+        house =>
+        {
+            var model = new LinkModel(house, ModelDepth.Direct);
+            var survey = new BackwardSurvey(model, house.Seats);
+            Standing[] places = [.. house.Spots.Select(s => new Standing(s.LevelIndex, s.Plan, s.HeightMetres, ""))];
+            double[] backwards = survey.WorstHeadroomDb(house, places, 1, null, CancellationToken.None);
+            double[] forwards = [.. house.Spots.Select(spot => new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats)).WorstHeadroomDb)];
+            Assert.Equal(forwards, backwards, (a, b) => Math.Abs(a - b) < 1e-9);
+        },
+        iter: 50);
+
+    [Fact]
+    public void A_survey_of_the_full_model_hears_the_player_from_where_he_sits()
+    {
+        // An empty room of 12 m: one seat in its middle that looks east. A console in front of the player is heard better
+        // than one as far behind, forwards and backwards alike.
+        House house = Hall(new Seat("seat", 0, new Point2(6, 6), 0.7, 0, 15));
+        var model = new LinkModel(house);
+        Standing[] places = [new(0, new Point2(9, 6), 0.7, ""), new(0, new Point2(3, 6), 0.7, "")];
+        double[] backwards = new BackwardSurvey(model, house.Seats).WorstHeadroomDb(house, places, 1, null, CancellationToken.None);
+        double[] forwards = [.. places.Select(p => LinkEvaluation.Budget(model, new Spot("spot", 0, p.Plan, p.HeightMetres), house.Seats[0]).HeadroomDb)];
+        Assert.True(forwards[0] > forwards[1] + 3);
+        Assert.True(backwards[0] > backwards[1] + 3);
+    }
+
+    [Fact]
+    public void Any_number_of_threads_gives_the_same_places()
+    {
+        House house = Hall(new Seat("seat", 0, new Point2(2, 2), 0.7, null, 15));
+        var model = new LinkModel(house, ModelDepth.Direct);
+        PlaceResult alone = new PlaceSearch(model, new PlaceRequest { Threads = 1 }).Run(), together = new PlaceSearch(model, new PlaceRequest { Threads = 3 }).Run();
+        Assert.Equal(Told(alone), Told(together));
+    }
+
+    [Fact]
+    public void Places_told_are_apart_and_best_first()
+    {
+        House house = Hall(new Seat("seat", 0, new Point2(2, 2), 0.7, null, 15));
+        PlaceResult result = new PlaceSearch(new LinkModel(house, ModelDepth.Direct), new PlaceRequest { ApartMetres = 2, Most = 4 }).Run();
+        Assert.Equal(4, result.Best.Count);
+        Assert.Equal(result.Best.Select(b => b.Score.WorstHeadroomDb).OrderDescending(), result.Best.Select(b => b.Score.WorstHeadroomDb));
+        Assert.All(
+            from a in result.Best from b in result.Best where a != b select a.Place.Plan.DistanceTo(b.Place.Plan),
+            metres => Assert.True(metres >= 2));
+        Assert.InRange(result.Best[0].Place.Plan.DistanceTo(new Point2(2, 2)), 0, 0.3);
+        Assert.Equal(["place 1", "place 2", "place 3", "place 4"], result.Best.Select(b => b.Score.Spot.Name));
+    }
+
+    [Fact]
+    public void A_seat_that_plays_a_console_of_its_own_asks_for_no_other()
+    {
+        House house = Hall(new Seat("seat", 0, new Point2(2, 2), 0.7, null, 15), new Seat("other", 0, new Point2(10, 10), 0.7, null, 15) { Plays = "den rack" });
+        PlacedSpot best = new PlaceSearch(new LinkModel(house, ModelDepth.Direct), new PlaceRequest()).Run().Best[0];
+        Assert.Equal(["seat"], best.Score.Budgets.Select(b => b.Seat.Name));
+        House own = house with { Seats = [house.Seats[1]] };
+        Assert.Empty(new PlaceSearch(new LinkModel(own, ModelDepth.Direct), new PlaceRequest()).Run().Best);
+    }
+
+    [Fact]
+    public void The_map_of_the_choice_holds_the_surveys_figures()
+    {
+        House house = Hall(new Seat("seat", 0, new Point2(2, 2), 0.7, null, 15));
+        var model = new LinkModel(house, ModelDepth.Direct);
+        var search = new PlaceSearch(model, new PlaceRequest());
+        Field map = search.MapOf(0, 1.2, 0.5, house.Spots[0]);
+        Point2 centre = map.Grid.CentreOf(7, 3);
+        LinkBudget budget = LinkEvaluation.Budget(model, new Spot("there", 0, centre, 1.2), house.Seats[0]);
+        Assert.Equal(budget.HeadroomDb, map.MarginDb[(3 * map.Grid.Columns) + 7], 1e-9);
+    }
+
+    [Fact]
+    public void A_search_that_is_stopped_stops()
+    {
+        House house = Hall(new Seat("seat", 0, new Point2(2, 2), 0.7, null, 15));
+        using var stop = new CancellationTokenSource();
+        Assert.Throws<OperationCanceledException>(() => new PlaceSearch(new LinkModel(house, ModelDepth.Direct), new PlaceRequest())
+            .Run(stop.Cancel, stop.Token));
+    }
+
+    private static IEnumerable<(Standing, double)> Told(PlaceResult result) => result.Best.Select(b => (b.Place, b.Score.WorstHeadroomDb));
+
+    private static void AssertBest(LinkModel model, PlaceSearch search)
+    {
+        PlaceResult result = search.Run();
+        double best = search.Places.Select((place, i) => new SpotScore(
+            new Spot($"{i}", place.LevelIndex, place.Plan, place.HeightMetres),
+            LinkEvaluation.Budgets(model, new Spot($"{i}", place.LevelIndex, place.Plan, place.HeightMetres), model.House.Seats)))
+            .Select(score => score.WorstHeadroomDb)
+            .DefaultIfEmpty(double.NaN)
+            .Max();
+        Assert.Equal(search.Places.Count > 0, result.Best.Count > 0);
+        if (result.Best.Count > 0)
+        {
+            Assert.Equal(best, result.Best[0].Score.WorstHeadroomDb, 1e-9);
+        }
+    }
+
+    private static House Hall(params Seat[] seats) => SimpleHouse.OfWalls() with
+    {
+        Levels = [new Level("hall", 0, 2.5) { Rooms = [new Room("hall", new Polygon([new(0, 0), new(12, 0), new(12, 12), new(0, 12)]))] }],
+        Spots = [new Spot("den rack", 0, new Point2(6, 1), 1)],
+        Seats = seats,
+    };
+}
