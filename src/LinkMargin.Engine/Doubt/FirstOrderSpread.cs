@@ -1,0 +1,32 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Links.Stored;
+
+namespace LinkMargin.Engine.Doubt;
+
+/// <summary>A margin's spread by its slopes at the tables' losses: right where spreads are small. The check on the draws.</summary>
+internal static class FirstOrderSpread
+{
+    /// <summary>One standard deviation of a link's margin, dB.</summary>
+    internal static double Db(StoredPaths stored, StoredLink link, RadioPair radios, DoubtBasis basis)
+    {
+        double[] gradient = new double[stored.Parameters.Count];
+        link.PathLossDb(new double[gradient.Length], gradient);
+        var shared = new SharedLosses(stored.Materials, basis);
+        double[] rows = [.. shared.ByRow(gradient).Select((slope, row) => slope * shared.SpreadsDb[row])];
+        double variance = (shared.Together is { } together ? [.. together.LeftMultiply(MathNet.Numerics.LinearAlgebra.Vector<double>.Build.Dense(rows))] : rows)
+            .Sum(part => part * part);
+        for (int p = 0; p < gradient.Length; p++)
+        {
+            if (stored.Parameters[p].Place is not null)
+            {
+                Material material = stored.Materials[stored.Parameters[p].Material];
+                double own = gradient[p] * basis.Spreads.EachCrossingDb(material.SpreadDb);
+                variance += own * own;
+            }
+        }
+
+        double model = basis.Spreads.ModelDb, console = radios.Console.SpreadDb, controller = radios.Controller.SpreadDb;
+        return Math.Sqrt(variance + (model * model) + (console * console) + (controller * controller));
+    }
+}

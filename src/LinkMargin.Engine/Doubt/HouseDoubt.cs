@@ -1,0 +1,80 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Links.Stored;
+
+namespace LinkMargin.Engine.Doubt;
+
+/// <summary>How sure the margins of a house's links are, all in the same drawn houses.</summary>
+public sealed class HouseDoubt
+{
+    private readonly Dictionary<(string Spot, string Seat), DrawnMargins> links = [];
+
+    private HouseDoubt(double confidence, int draws) => (Confidence, Draws) = (confidence, draws);
+
+    /// <summary>How often a margin that is counted on is exceeded, 0 to 1.</summary>
+    public double Confidence { get; }
+
+    /// <summary>How many houses were drawn.</summary>
+    public int Draws { get; }
+
+    /// <summary>The margin to count on, for whatever ranks or judges.</summary>
+    public DecidingMargin Deciding => new("margin to count on", CountedDb);
+
+    /// <summary>Draws a house, and works every seat with every spot out in each draw.</summary>
+    /// <param name="model">The house, ready.</param>
+    /// <param name="spots">The spots.</param>
+    /// <param name="seats">The seats.</param>
+    /// <param name="basis">How far figures may be out.</param>
+    /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+    public static HouseDoubt Of(
+        LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats, DoubtBasis basis, double confidence = DoubtBasis.UsualConfidence)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(basis);
+        var stored = StoredPaths.Of(model, spots, seats);
+        var draws = new LinkDraws(stored, model.Radios, basis);
+        var doubt = new HouseDoubt(confidence, basis.Draws);
+        (Spot Spot, Seat Seat)[] pairs = [.. spots.SelectMany(spot => seats.Select(seat => (spot, seat)))];
+        var margins = new DrawnMargins[pairs.Length];
+        Parallel.For(0, pairs.Length, i => margins[i] = draws.Of(stored.Links[i]));
+        for (int i = 0; i < pairs.Length; i++)
+        {
+            doubt.links.Add((pairs[i].Spot.Name, pairs[i].Seat.Name), margins[i]);
+        }
+
+        return doubt;
+    }
+
+    /// <summary>One link's margins in the drawn houses.</summary>
+    public DrawnMargins With(LinkBudget budget)
+    {
+        ArgumentNullException.ThrowIfNull(budget);
+        return links[(budget.Spot.Name, budget.Seat.Name)];
+    }
+
+    /// <summary>The margin to count on, dB.</summary>
+    public double CountedDb(LinkBudget budget) => With(budget).ExceededDb(Confidence);
+
+    /// <summary>How likely a link has the margin its seat asks for, 0 to 1.</summary>
+    public double ProbabilityMet(LinkBudget budget) => With(budget).ProbabilityOf(budget.RequiredDb);
+
+    /// <summary>How likely all of some links have it at once: not the product, since they stand in the same house.</summary>
+    public double ProbabilityAllMet(IReadOnlyList<LinkBudget> budgets)
+    {
+        ArgumentNullException.ThrowIfNull(budgets);
+        double sum = 0;
+        for (int d = 0; d < Draws; d++)
+        {
+            double all = 1;
+            foreach (LinkBudget budget in budgets)
+            {
+                all *= With(budget).ProbabilityOf(budget.RequiredDb, d);
+            }
+
+            sum += all;
+        }
+
+        return sum / Draws;
+    }
+}
