@@ -124,7 +124,7 @@ internal sealed class FullSpotModel : SpotModel
     internal static double ToLossDb(double powerRatio) =>
         Math.Min(LayeredSlab.GreatestLossDb, -Decibels.FromPowerRatio(Math.Max(powerRatio, double.Epsilon)));
 
-    private double FreeSpace(double lengthMetres) => Decibels.ToPowerRatio(-FreeSpaceLoss.Db(lengthMetres, Scene.Band.Equivalent));
+    private double FreeSpace(double lengthMetres) => FreeSpaceLoss.PowerRatio(lengthMetres, wavelength);
 
     private double DirectPower(Point3 hands, double? facingDegrees, TraceBuffer buffer)
     {

@@ -28,4 +28,13 @@ public static class FreeSpaceLoss
         double turns = 4 * Math.PI * distanceMetres / frequency.WavelengthMetres;
         return turns <= 1 ? 0 : 20 * Math.Log10(turns);
     }
+
+    /// <summary>The same as a share of the power sent out, for a distance and a wavelength that have been checked.</summary>
+    /// <param name="distanceMetres">d, metres.</param>
+    /// <param name="wavelengthMetres">λ, metres.</param>
+    internal static double PowerRatio(double distanceMetres, double wavelengthMetres)
+    {
+        double turns = 4 * Math.PI * distanceMetres / wavelengthMetres;
+        return turns <= 1 ? 1 : 1 / (turns * turns);
+    }
 }

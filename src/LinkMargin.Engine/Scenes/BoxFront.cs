@@ -16,6 +16,13 @@ internal static class BoxFront
             return;
         }
 
+        double along = ray.Abreast(box.Centre.X, box.Centre.Y), reach = box.RadiusMetres / ray.PlanMetres;
+        double aside = Math.Abs(ray.LeftOf(box.Centre.X, box.Centre.Y)) - box.RadiusMetres;
+        if (aside > 0 && ray.IsOutOfReach(aside, along - reach, along + reach))
+        {
+            return;
+        }
+
         double bottom = box.Rise.BottomFor(least), top = box.Rise.TopFor(greatest);
         if (box.IsShell)
         {

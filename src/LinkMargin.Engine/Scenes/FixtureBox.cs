@@ -24,6 +24,7 @@ internal sealed class FixtureBox
         sin = Math.Sin(turn);
         halfX = fixture.SizeX / 2;
         halfY = fixture.SizeY / 2;
+        RadiusMetres = double.Hypot(halfX, halfY);
         low = level.ElevationMetres + fixture.FromMetres;
         high = level.ElevationMetres + fixture.ToMetres;
         Rise = Rise.Of(low, high, level.ElevationMetres, level.CeilingMetres);
@@ -74,6 +75,9 @@ internal sealed class FixtureBox
 
     /// <summary>Middle of its footprint.</summary>
     internal Point2 Centre => centre;
+
+    /// <summary>From its middle to its corners on the plan, metres.</summary>
+    internal double RadiusMetres { get; }
 
     /// <summary>Its whole surface, metres squared.</summary>
     internal double SurfaceSquareMetres => (4 * (halfX + halfY) * (high - low)) + (8 * halfX * halfY);

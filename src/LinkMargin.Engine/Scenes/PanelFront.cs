@@ -41,7 +41,9 @@ internal readonly ref struct PanelFront
         this.ray = ref ray;
         tStart = ray.Abreast(startX, startY);
         leftStart = ray.LeftOf(startX, startY);
-        tStep = ((alongX * ray.EastX) + (alongY * ray.NorthY)) / ray.PlanMetres;
+        double abreast = (alongX * ray.EastX) + (alongY * ray.NorthY), squared = (alongX * alongX) + (alongY * alongY);
+        bool isSquare = abreast * abreast <= Touching.ParallelSine * Touching.ParallelSine * squared; // square to the line
+        tStep = isSquare ? 0 : abreast / ray.PlanMetres;
         leftStep = (ray.EastX * alongY) - (ray.NorthY * alongX);
 
         if (Math.Max(Math.Abs(leftStart), Math.Abs(leftStart + leftStep)) <= Touching.SlackMetres)
@@ -72,15 +74,15 @@ internal readonly ref struct PanelFront
         double before = (leftStart * tStep) - (tStart * leftStep), after = before + leftStep;
 
         // An end of the ray in the panel itself has all of it in its way, as for the straight line alone.
-        double squared = (alongX * alongX) + (alongY * alongY), slack = Touching.SlackMetres / Math.Sqrt(squared);
-        touchFrom = TouchAt(0, before, squared, slack);
-        touchTo = TouchAt(1, after, squared, slack);
-        (first, last) = IsTouched(0, 1) ? (0, 1) : (first, last);
+        touchFrom = TouchAt(0, before, squared);
+        touchTo = TouchAt(1, after, squared);
+        bool isTouched = IsTouched(0, 1);
+        (first, last) = isTouched ? (0, 1) : (first, last);
         fold.Cut(startX, startY, alongX, alongY, ref first, ref last);
         First = first;
         Last = last;
         nearest = double.NaN;
-        if (!(first < last))
+        if (!(first < last) || (!isTouched && IsOutOfReach(first, last)))
         {
             return;
         }
@@ -137,16 +139,25 @@ internal readonly ref struct PanelFront
     }
 
     // The share of the panel at which it touches the ray at t; NaN for nowhere.
-    private double TouchAt(double t, double away, double squared, double slack)
+    private double TouchAt(double t, double away, double squared)
     {
-        double length = ray.PlanMetres;
-        if (!(Math.Abs(away) * length <= slack * squared))
+        double length = ray.PlanMetres, apart = away * length;
+        if (!(apart * apart <= Touching.SlackMetres * Touching.SlackMetres * squared))
         {
             return double.NaN;
         }
 
+        double slack = Touching.SlackMetres / Math.Sqrt(squared);
         double u = (((t - tStart) * tStep * length * length) - (leftStart * leftStep)) / squared;
         return u >= -slack && u <= 1 + slack ? Math.Clamp(u, 0, 1) : double.NaN;
+    }
+
+    // All on one side of the line, and farther from it than the front reaches where it is widest abreast of the panel.
+    private bool IsOutOfReach(double from, double to)
+    {
+        double one = leftStart + (from * leftStep), other = leftStart + (to * leftStep);
+        return one > 0 == other > 0
+            && ray.IsOutOfReach(Math.Min(Math.Abs(one), Math.Abs(other)), tStart + (from * tStep), tStart + (to * tStep));
     }
 
     private bool IsTouched(double from, double to) =>
@@ -155,7 +166,7 @@ internal readonly ref struct PanelFront
     private double At(double u)
     {
         double left = leftStart + (u * leftStep);
-        return u <= endlessFrom || u >= endlessTo
+        return left != 0 && (u <= endlessFrom || u >= endlessTo)
             ? left * double.PositiveInfinity
             : Math.Sqrt(2) * left / ray.RadiusAt(Clamped(tStart + (u * tStep)));
     }

@@ -66,6 +66,18 @@ internal readonly struct Ray
     /// <summary>Widest half-width of the strip in which obstacles matter, metres.</summary>
     internal double ReachMetres => Propagation.EdgeKernel.Reach / Math.Sqrt(2) * Math.Sqrt(wavelengthTimesLength) / 2;
 
+    /// <summary>Whether something is nowhere within the front's reach.</summary>
+    /// <param name="asideMetres">The least distance of it from the line on the plan, metres.</param>
+    /// <param name="one">Where it starts abreast of the line, share of the length.</param>
+    /// <param name="other">Where it ends.</param>
+    internal bool IsOutOfReach(double asideMetres, double one, double other)
+    {
+        double widest = Math.Clamp(0.5, Math.Min(one, other), Math.Max(one, other));
+        double t = Math.Clamp(widest, Least, Greatest);
+        double squared = Propagation.EdgeKernel.Reach * Propagation.EdgeKernel.Reach / 2 * wavelengthTimesLength * t * (1 - t);
+        return asideMetres * asideMetres > squared;
+    }
+
     /// <summary>First Fresnel radius at a share of the length strictly between 0 and 1, metres.</summary>
     internal double RadiusAt(double t) => Math.Sqrt(wavelengthTimesLength * t * (1 - t));
 
