@@ -128,8 +128,9 @@ public sealed class HouseDoubtTests
         var shared = new SharedLosses(materials, basis);
         double[][] drawn = shared.Drawn(new EvenDraws(1000, 1));
         Assert.Equal([2, 2], shared.SpreadsDb);
-        Assert.Equal(1, drawn[0].Average(z => z * z), 0.1);
-        Assert.Equal(-0.8, drawn[0].Zip(drawn[1], (a, b) => a * b).Average(), 0.05);
+        double own = drawn[0].Average(z => z * z), other = drawn[1].Average(z => z * z);
+        Assert.Equal(1, own, 0.12); // three standard errors of a thousand draws; below, four
+        Assert.Equal(-0.8, drawn[0].Zip(drawn[1], (a, b) => a * b).Average() / Math.Sqrt(own * other), 0.05);
     }
 
     [Fact]
