@@ -76,6 +76,7 @@ internal static class CommandLineProgram
             ExplainCommand.Create(invocation, common),
             CompareCommand.Create(invocation, common),
             PlaceCommand.Create(invocation, common),
+            ImproveCommand.Create(invocation, common),
             MapCommand.Create(invocation, common),
             MaterialsCommand.Create(invocation, common),
         };

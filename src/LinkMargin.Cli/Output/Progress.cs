@@ -11,4 +11,7 @@ internal sealed class Progress(long total)
 
     /// <summary>Tells that some more is done.</summary>
     public void Advance(long more = 1) => Interlocked.Add(ref done, more);
+
+    /// <summary>Tells that so much is done in all.</summary>
+    public void Reach(long so) => Interlocked.Exchange(ref done, so);
 }

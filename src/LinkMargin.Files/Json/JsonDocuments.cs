@@ -9,6 +9,7 @@ namespace LinkMargin.Files.Json;
 [JsonSerializable(typeof(MapsDocument))]
 [JsonSerializable(typeof(PathsDocument))]
 [JsonSerializable(typeof(PlacesDocument))]
+[JsonSerializable(typeof(ImproveDocument))]
 [JsonSerializable(typeof(CheckDocument))]
 [JsonSerializable(typeof(DemoDocument))]
 [JsonSerializable(typeof(NewDocument))]

@@ -17,6 +17,9 @@ public sealed class HouseEditTests
         { "spot 'none'", new MoveSpot("none", 0, default, 1) },
         { "seat 'none'", new MoveSeat("none", 0, default, 1) },
         { "seat 'none'", new TurnSeat("none", 90) },
+        { "seat 'none'", new RemoveSeat("none") },
+        { "hollow fixture 'box'", new OpenFixtureSide("box", BoxSides.North) }, // which is solid
+        { "hollow fixture 'none'", new SwapFixtureSide("none", BoxSides.North, Board) },
     };
 
     [Theory]
@@ -42,6 +45,25 @@ public sealed class HouseEditTests
         Assert.Equal(90, move.ApplyTo(House).Seats[0].FacingDegrees!.Value, 1e-12);
         Assert.Equal(180, move.ApplyTo(new TurnSeat("seat", 180).ApplyTo(House)).Seats[0].FacingDegrees);
         Assert.Equal(30, move.ApplyTo(new RemoveFixture("box").ApplyTo(With(House.Seats[0] with { FacingDegrees = 30 }))).Seats[0].FacingDegrees);
+    }
+
+    [Theory]
+    [InlineData(BoxSides.West)]
+    [InlineData(BoxSides.East)]
+    [InlineData(BoxSides.South)]
+    [InlineData(BoxSides.North)]
+    [InlineData(BoxSides.Top)]
+    [InlineData(BoxSides.Bottom)]
+    public void A_swapped_side_is_an_open_one_with_a_thin_panel_just_inside_it(BoxSides side)
+    {
+        var rack = new Fixture("rack", 0, new Point2(2, 2), 0.8, 0.6, 30, 0.1, 1.1, Board) { IsShell = true };
+        House after = new SwapFixtureSide("rack", side, Board with { Name = "pane" }).ApplyTo(House with { Fixtures = [rack] });
+        Fixture shell = after.Fixtures[0], panel = after.Fixtures[1];
+        Assert.Equal(side, shell.OpenSides);
+        Assert.Equal(("pane", false), (panel.Material.Name, panel.IsShell));
+        Assert.Equal(0.8 * 0.6 * 1 * SwapFixtureSide.PanelMetres / (side switch { BoxSides.West or BoxSides.East => 0.8, BoxSides.South or BoxSides.North => 0.6, _ => 1 }), panel.SizeX * panel.SizeY * (panel.ToMetres - panel.FromMetres), 1e-12);
+        Assert.True(rack.Contains(panel.Centre, (panel.FromMetres + panel.ToMetres) / 2));
+        Assert.False(rack.Contains(panel.Centre, (panel.FromMetres + panel.ToMetres) / 2, -2 * SwapFixtureSide.PanelMetres));
     }
 
     private static House House => With(new Seat("seat", 0, new Point2(3, 1), 0.7, 135, 15) { Faces = "box" });

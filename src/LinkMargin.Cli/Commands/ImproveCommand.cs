@@ -1,0 +1,74 @@
+using System.CommandLine;
+using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Tables;
+
+namespace LinkMargin.Cli.Commands;
+
+/// <summary>What would help a spot most.</summary>
+internal static class ImproveCommand
+{
+    // What a side of a rack or cabinet can be had in: rows of the material table; a table without one goes without.
+    private static readonly string[] Panels = ["mesh", "perforated-steel", "glass-single", "cabinet-wood"];
+
+    private const string ControllerPrefix = "controller-";
+    private const int ProgressSteps = 1000;
+
+    /// <summary>Makes the command.</summary>
+    public static Command Create(Invocation invocation, CommonOptions common)
+    {
+        Argument<string> file = HouseArgument.Create();
+        Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "The spot by its name; the best one where it is left out.");
+        Option<ModelDepth?> depth = ModelOption.Create();
+        Option<string[]?> occupied = OccupiedOption.Create();
+        Option<string[]?> whatIf = WhatIfOption.Create();
+        var command = new Command("improve", "What would help a spot most: a lead for its receiver, an open side of a rack, another shelf, a seat moved, "
+            + "a door left open, other controllers, a cable; each worked out by running the model again, and pairs where one is not enough. "
+            + "Ends with 1 where nothing meets every seat.")
+        {
+            file, spot, depth, occupied, whatIf,
+        };
+        command.SetAction(parse =>
+        {
+            MaterialTables tables = LoadedTables.Read(invocation, parse, common);
+            LoadedHouse loaded = LoadedHouse.Read(invocation, tables, parse.GetValue(file)!, parse.GetValue(whatIf));
+            loaded.NeedSpotsAndSeats();
+            House house = loaded.House;
+            IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error);
+            var model = new LinkModel(house, ModelOption.Of(parse, depth), people);
+            Spot chosen = parse.GetValue(spot) is { } name
+                ? NamedThing.One(spot.Name, "spot", name, house.Spots, s => s.Name)
+                : Ranking.Of(model).Scores[0].Spot;
+            if (!house.Seats.Any(seat => seat.IsPlayedAt(chosen)))
+            {
+                throw new CannotBeDoneException($"no seat plays a console at '{chosen.Name}', so there is nothing to improve; choose another spot or mend 'plays'");
+            }
+
+            var search = new ImproveSearch(house, model, new ImproveRequest(
+                chosen,
+                [.. Panels.Where(tables.Materials.ContainsKey).Select(panel => tables.Materials[panel])],
+                [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]));
+            var progress = new Progress(ProgressSteps);
+            ImproveResult? result = null;
+            ProgressBar.While(invocation, "remedies", progress, () => result = search.Run(
+                share => progress.Reach((long)(share * ProgressSteps)), invocation.Cancellation));
+            if (parse.GetValue(common.Json))
+            {
+                invocation.Output.WriteLine(JsonText.Of(ImproveDocument.Of(house, result!, people, new RemedyWords(loaded).What) with { WhatIf = loaded.WhatIfOrNone }));
+            }
+            else
+            {
+                loaded.WriteWhatIf(invocation.Output, invocation.Width);
+                new ImproveText(loaded, result!) { Occupied = people }.Write(invocation.Output, invocation.Width);
+            }
+
+            return result!.CanMeetAll ? ExitCodes.Done : ExitCodes.SeatNotMet;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,111 @@
+using LinkMargin.Cli.Commands;
+using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Cli.Output;
+
+/// <summary>What would help a spot, with what each thing asks of somebody and what to mind.</summary>
+/// <param name="loaded">The house.</param>
+/// <param name="result">What was found.</param>
+internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
+{
+    private const int MostTold = 12;
+
+    private readonly RemedyWords words = new(loaded);
+
+    /// <summary>Seats with people who stand in the way.</summary>
+    public IReadOnlyList<Seat> Occupied { get; init; } = [];
+
+    /// <summary>Writes it.</summary>
+    public void Write(TextWriter output, int width)
+    {
+        string spot = result.Before.Spot.Name, seat = result.Before.Worst.Seat.Name;
+        WordWrap.Write(
+            $"{loaded.House.Name}, console at '{spot}': {FormattableString.Invariant($"{result.Before.SeatsMet} of {result.Before.Seats}")} seats are met; "
+                + $"the worst, '{seat}', is {Headroom.Words(result.Before)} the {Tenths.Show(result.Before.Worst.RequiredDb)} dB it asks for.",
+            output,
+            width);
+        if (Occupied.Count > 0)
+        {
+            WordWrap.Write($"With people on {OccupiedWords.List(Occupied)}, who stand in the way of all links but their own.", output, width);
+        }
+
+        output.WriteLine();
+        RemedyResult[] told = [.. result.Alone.Take(MostTold)];
+        if (told.Length == 0)
+        {
+            WordWrap.Write(FormattableString.Invariant(
+                $"Nothing helps by {ImproveRequest.LeastGainDb:0.0} dB or more, of {result.Tried} things tried; look for another place with 'linkmargin place'."), output, width);
+            return;
+        }
+
+        WordWrap.Write(FormattableString.Invariant($"What would help, of {result.Tried} things tried, each worked out anew:"), output, width);
+        output.WriteLine();
+        WriteTable(told, output, width);
+        if (result.Pairs.Count > 0)
+        {
+            output.WriteLine();
+            output.WriteLine("Two together");
+            output.WriteLine();
+            WriteTable(result.Pairs, output, width);
+        }
+
+        output.WriteLine();
+        WordWrap.Write(
+            $"'gain' is what the worst seat of all then has more, which may be another seat; 'there' what '{seat}' has more.", output, width);
+        WordWrap.Write(Verdict, output, width);
+        foreach (string mind in told.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(RemedyWords.Mind).Where(m => m.Length > 0).Distinct())
+        {
+            WordWrap.Write($"* {mind}", output, width);
+        }
+
+        WordWrap.Write(Cautions.Estimates, output, width);
+    }
+
+    private string Verdict
+    {
+        get
+        {
+            if (result.Before.MeetsAll)
+            {
+                return "Every seat is met as things are; what is told here adds to that.";
+            }
+
+            if (result.Alone.FirstOrDefault(r => r.After.MeetsAll) is { } one)
+            {
+                return $"Enough by itself to meet every seat: {words.What(one.Remedies[0])}.";
+            }
+
+            return result.Pairs.FirstOrDefault(r => r.After.MeetsAll) is { } pair
+                ? $"Enough together to meet every seat: {string.Join(", and ", pair.Remedies.Select(words.What))}."
+                : "None of it meets every seat; 'linkmargin place' looks for another place.";
+        }
+    }
+
+    private void WriteTable(IReadOnlyList<RemedyResult> results, TextWriter output, int width)
+    {
+        var table = new TextTable(
+        [
+            new Column("what") { Wraps = true },
+            new Column("asks for"),
+            new Column("gain", Align.Right),
+            new Column("there", Align.Right),
+            new Column("worst seat then") { Wraps = true },
+            new Column("difference", Align.Right),
+            new Column("seats met", Align.Right),
+        ]);
+        foreach (RemedyResult one in results)
+        {
+            table.Add(
+                string.Join(", and ", one.Remedies.Select(words.What)),
+                RemedyWords.Asks(one.Effort),
+                Tenths.Signed(Tenths.Of(one.GainDb)),
+                one.GainAtSeatDb is { } there ? Tenths.Signed(Tenths.Of(there)) : "cable",
+                one.After.Worst.Seat.Name,
+                Tenths.Signed(Headroom.TenthsOf(one.After)),
+                FormattableString.Invariant($"{one.After.SeatsMet} of {one.After.Seats}"));
+        }
+
+        table.WriteTo(output, width);
+    }
+}

@@ -1,0 +1,11 @@
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Engine.Decisions.Edits;
+
+/// <summary>Other controllers.</summary>
+/// <param name="Controller">Their radio.</param>
+public sealed record SetController(Radio Controller) : HouseEdit
+{
+    /// <inheritdoc/>
+    public override House ApplyTo(House house) => house with { Controller = Controller };
+}

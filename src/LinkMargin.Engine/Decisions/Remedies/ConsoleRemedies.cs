@@ -1,0 +1,115 @@
+using LinkMargin.Engine.Decisions.Edits;
+using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Engine.Decisions.Remedies;
+
+/// <summary>The console, or its radio alone, somewhere else near by.</summary>
+internal static class ConsoleRemedies
+{
+    // Leads that can be bought, metres: common practice.
+    private static readonly double[] LeadsMetres = [1, 2, 3, 5];
+
+    // Where a small receiver can be stuck or laid: skirting, shelf, eye height, over a door.
+    private static readonly double[] LeadHeightsMetres = [0.2, 0.9, 1.5, 2.1];
+
+    private const double LeadCellMetres = 0.25;
+    private const double RaiseStepMetres = 0.2;
+
+    // Clear of the lid it stands on.
+    private const double AboveLidMetres = 0.05;
+
+    /// <summary>The edit that puts the spot at a place.</summary>
+    public static MoveSpot MoveTo(Spot spot, Standing place) => new(spot.Name, place.LevelIndex, place.Plan, place.HeightMetres);
+
+    /// <summary>The best place in reach for each length of lead, in the room the spot is in.</summary>
+    public static IEnumerable<Remedy> Leads(RemedyTrial trial)
+    {
+        House house = trial.House;
+        Spot spot = trial.Spot;
+        Level level = house.Levels[spot.LevelIndex];
+        if (level.Rooms.FirstOrDefault(room => room.Outline.Contains(spot.Plan)) is not { } room)
+        {
+            yield break;
+        }
+
+        Standing[] reachable =
+        [
+            .. from x in Steps(room.Outline.Least.X, room.Outline.Greatest.X)
+               from y in Steps(room.Outline.Least.Y, room.Outline.Greatest.Y)
+               let plan = new Point2(x, y)
+               where room.Outline.DepthOf(plan) >= StandingRoom.ClearMetres / 2
+               from height in LeadHeightsMetres
+               where height <= level.HeightMetres && IsInTheOpen(house, spot.LevelIndex, plan, height)
+               select new Standing(spot.LevelIndex, plan, height, room.Name),
+        ];
+        foreach (double metres in LeadsMetres)
+        {
+            if (trial.BestOf([.. reachable.Where(place => LaidSquare(spot, place) <= metres)]) is { } place)
+            {
+                yield return new Remedy(RemedyKind.Lead, Effort.Buy, [MoveTo(spot, place)])
+                {
+                    Thing = room.Name,
+                    LevelIndex = spot.LevelIndex,
+                    LengthMetres = metres,
+                };
+            }
+        }
+    }
+
+    /// <summary>The console at other heights: inside what encloses it, on top of that, or anywhere where it stands free.</summary>
+    public static IEnumerable<Remedy> Raised(RemedyTrial trial)
+    {
+        House house = trial.House;
+        Spot spot = trial.Spot;
+        double ceiling = house.Levels[spot.LevelIndex].HeightMetres;
+        Fixture? host = EnclosureRemedies.HostOf(house, spot);
+        double lowest = host?.FromMetres ?? 0, highest = host?.ToMetres ?? ceiling;
+        IEnumerable<double> heights = Enumerable.Range(1, 100)
+            .Select(i => lowest + (i * RaiseStepMetres))
+            .TakeWhile(height => height <= highest - (RaiseStepMetres / 2));
+        if (host is not null && host.ToMetres + AboveLidMetres < ceiling)
+        {
+            heights = heights.Append(host.ToMetres + AboveLidMetres);
+        }
+
+        return from height in heights
+               where Math.Abs(height - spot.HeightMetres) > RaiseStepMetres / 2
+                   && StandingRoom.IsFree(house, spot.LevelIndex, spot.Plan, height)
+               select new Remedy(
+                   RemedyKind.Raise,
+                   Effort.Small,
+                   [new MoveSpot(spot.Name, spot.LevelIndex, spot.Plan, Math.Round(height, 3))])
+               {
+                   Thing = height > highest ? host!.Name : "",
+               };
+    }
+
+    /// <summary>The best place of each zone on the spot's level.</summary>
+    public static IEnumerable<Remedy> Shelves(RemedyTrial trial)
+    {
+        foreach (Zone zone in trial.House.Zones.Where(zone => zone.LevelIndex == trial.Spot.LevelIndex))
+        {
+            IReadOnlyList<Standing> places = StandingRoom.Of(trial.House with { Zones = [zone] }, new PlaceRequest());
+            if (trial.BestOf(places) is { } place)
+            {
+                yield return new Remedy(RemedyKind.Shelf, Effort.Small, [MoveTo(trial.Spot, place)]) { Thing = zone.Name, LevelIndex = zone.LevelIndex };
+            }
+        }
+    }
+
+    // Along walls and floor, not through the air.
+    private static double LaidSquare(Spot spot, Standing place) =>
+        Math.Abs(place.Plan.X - spot.Plan.X) + Math.Abs(place.Plan.Y - spot.Plan.Y) + Math.Abs(place.HeightMetres - spot.HeightMetres);
+
+    private static bool IsInTheOpen(House house, int level, Point2 plan, double height) =>
+        !house.Fixtures.Any(fixture => fixture.LevelIndex == level && fixture.Contains(plan, height));
+
+    private static IEnumerable<double> Steps(double from, double to)
+    {
+        int count = Math.Max(1, (int)Math.Floor((to - from) / LeadCellMetres));
+        double first = from + ((to - from - ((count - 1) * LeadCellMetres)) / 2);
+        return Enumerable.Range(0, count).Select(i => Math.Round(first + (i * LeadCellMetres), 3));
+    }
+}

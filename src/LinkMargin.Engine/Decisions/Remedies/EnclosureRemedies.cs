@@ -1,0 +1,38 @@
+using LinkMargin.Engine.Decisions.Edits;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Engine.Decisions.Remedies;
+
+/// <summary>The sides of what the console stands in: left open, or of something else.</summary>
+internal static class EnclosureRemedies
+{
+    private static readonly BoxSides[] Sides = [BoxSides.West, BoxSides.East, BoxSides.South, BoxSides.North, BoxSides.Top];
+
+    /// <summary>The hollow fixture a spot is in, the smallest where several are; null where it stands free.</summary>
+    public static Fixture? HostOf(House house, Spot spot) => house.Fixtures
+        .Where(fixture => fixture.IsShell && fixture.LevelIndex == spot.LevelIndex && fixture.Contains(spot.Plan, spot.HeightMetres))
+        .MinBy(fixture => fixture.SizeX * fixture.SizeY * (fixture.ToMetres - fixture.FromMetres));
+
+    /// <summary>Each closed side opened, and made of each of some materials.</summary>
+    public static IEnumerable<Remedy> All(RemedyTrial trial, IReadOnlyList<Material> panels)
+    {
+        if (HostOf(trial.House, trial.Spot) is not { } host)
+        {
+            yield break;
+        }
+
+        foreach (BoxSides side in Sides.Where(side => (host.OpenSides & side) == 0))
+        {
+            yield return new Remedy(RemedyKind.OpenSide, Effort.Free, [new OpenFixtureSide(host.Name, side)]) { Thing = host.Name, Side = side };
+            foreach (Material material in panels.Where(material => material.Name != host.Material.Name))
+            {
+                yield return new Remedy(RemedyKind.SwapSide, Effort.Buy, [new SwapFixtureSide(host.Name, side, material)])
+                {
+                    Thing = host.Name,
+                    Side = side,
+                    Material = material.Name,
+                };
+            }
+        }
+    }
+}

@@ -1,0 +1,137 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+
+namespace LinkMargin.Engine.Decisions.Remedies;
+
+/// <summary>Works out what would help a spot: each remedy, and pairs where one is not enough, by running the model again.</summary>
+public sealed class ImproveSearch
+{
+    // Pairs are made of so many of the best, of different kinds.
+    private const int PairedFrom = 8;
+    private const int MostPairs = 5;
+
+    private readonly RemedyTrial trial;
+    private readonly ImproveRequest request;
+
+    /// <summary>Gets ready.</summary>
+    /// <param name="house">The house, without people.</param>
+    /// <param name="model">The same, ready, with the people on its seats.</param>
+    /// <param name="request">What to improve, and what with.</param>
+    /// <param name="by">The margin that counts; null for the median.</param>
+    public ImproveSearch(House house, LinkModel model, ImproveRequest request, DecidingMargin? by = null)
+    {
+        this.request = request;
+        trial = new RemedyTrial(house, model, request.Spot, by ?? DecidingMargin.Median);
+    }
+
+    /// <summary>Searches.</summary>
+    /// <param name="progress">Told the share done, 0 to 1, from any thread; null to hear nothing.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public ImproveResult Run(Action<double>? progress = null, CancellationToken cancellation = default)
+    {
+        Remedy[] remedies =
+        [
+            .. ConsoleRemedies.Leads(trial),
+            .. EnclosureRemedies.All(trial, request.Panels),
+            .. ConsoleRemedies.Raised(trial),
+            .. ConsoleRemedies.Shelves(trial),
+            .. SeatRemedies.All(trial),
+            .. HouseRemedies.Doors(trial.House),
+            .. HouseRemedies.Controllers(trial.House, request.Controllers),
+        ];
+        cancellation.ThrowIfCancellationRequested();
+        int done = 0;
+        RemedyResult[] results = WorkOut([.. remedies.Select(remedy => (IReadOnlyList<Remedy>)[remedy])]);
+        RemedyResult[] helpful = [.. BestOfEach(results).Where(Helps)];
+        RemedyResult[] single = [.. InOrder(helpful.Where(result => IsWorthTelling(result, helpful)))];
+        RemedyResult[] pairs = [];
+        if (!trial.Before.MeetsAll && !single.Any(result => result.After.MeetsAll))
+        {
+            RemedyResult[] best = [.. single.OrderByDescending(ForPairs).Take(PairedFrom)];
+            pairs = WorkOut([.. from a in best from b in best where IsPair(a, b) select (IReadOnlyList<Remedy>)[a.Remedies[0], b.Remedies[0]]]);
+        }
+
+        double one = single.Select(result => result.GainDb).DefaultIfEmpty(0).Max();
+        return new ImproveResult(
+            trial.Before,
+            single,
+            [.. InOrder(pairs.Where(pair => pair.GainDb > Math.Max(0, one) + ImproveRequest.LeastGainDb)).Take(MostPairs)],
+            remedies.Length + pairs.Length);
+
+        RemedyResult[] WorkOut(IReadOnlyList<Remedy>[] sets)
+        {
+            var found = new RemedyResult?[sets.Length];
+            done = 0;
+            Parallel.For(0, sets.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
+            {
+                found[i] = trial.Result(sets[i]);
+                progress?.Invoke((double)Interlocked.Increment(ref done) / sets.Length);
+            });
+            return [.. found.OfType<RemedyResult>()];
+        }
+    }
+
+    /// <summary>
+    /// Of several that do the same with other figures (heights, turns, lengths of lead) the best; a longer lead only where it
+    /// gains more than the next shorter.
+    /// </summary>
+    private static IEnumerable<RemedyResult> BestOfEach(IEnumerable<RemedyResult> results)
+    {
+        foreach (IGrouping<object, RemedyResult> alike in results.GroupBy(result => Alike(result.Remedies[0])))
+        {
+            if (alike.First().Remedies[0].Kind != RemedyKind.Lead)
+            {
+                yield return InOrder(alike).First();
+                continue;
+            }
+
+            double most = 0;
+            foreach (RemedyResult lead in alike.OrderBy(result => result.Remedies[0].LengthMetres))
+            {
+                if (lead.GainDb >= most + ImproveRequest.LeastGainDb)
+                {
+                    most = lead.GainDb;
+                    yield return lead;
+                }
+            }
+        }
+    }
+
+    private static object Alike(Remedy remedy) => remedy.Kind switch
+    {
+        RemedyKind.OpenSide or RemedyKind.SwapSide or RemedyKind.OpenDoor or RemedyKind.Controller or RemedyKind.Shelf =>
+            (remedy.Kind, remedy.Thing, remedy.LevelIndex, remedy.Side, remedy.Material),
+        _ => remedy.Kind,
+    };
+
+    // The greatest gain first, to a tenth; among equals what asks least, then what helps the worst seat most.
+    private static IEnumerable<RemedyResult> InOrder(IEnumerable<RemedyResult> results) => results
+        .OrderByDescending(result => Math.Round(result.GainDb, 1))
+        .ThenBy(result => result.Effort)
+        .ThenByDescending(result => result.GainAtSeatDb ?? double.PositiveInfinity)
+        .ThenByDescending(result => result.GainDb);
+
+    private static bool Helps(RemedyResult result) =>
+        result.GainDb >= ImproveRequest.LeastGainDb || result.GainAtSeatDb is null || result.GainAtSeatDb >= ImproveRequest.LeastGainDb;
+
+    // Another panel is the second best that keeps a side closed: where leaving it open does not help, what is worked out for a
+    // panel rests on what it throws back, and that is no ground to buy one.
+    private static bool IsWorthTelling(RemedyResult result, RemedyResult[] helpful) => result.Remedies[0] is not { Kind: RemedyKind.SwapSide } swap
+        || helpful.Any(other => other.Remedies[0] is { Kind: RemedyKind.OpenSide } open && (open.Thing, open.Side) == (swap.Thing, swap.Side));
+
+    // What helps the worst seat may gain little as long as the next one is hardly better off: two can then gain much.
+    private static double ForPairs(RemedyResult result) => Math.Max(result.GainDb, Math.Min(result.GainAtSeatDb ?? 10, 10));
+
+    // Each pair once, and never two that would put one thing in two places.
+    private static bool IsPair(RemedyResult a, RemedyResult b) =>
+        Place(a) < Place(b);
+
+    private static int Place(RemedyResult result) => result.Remedies[0].Kind switch
+    {
+        RemedyKind.Lead or RemedyKind.Raise or RemedyKind.Shelf => 4,
+        RemedyKind.TurnSeat or RemedyKind.MoveSeat or RemedyKind.Wire => 3,
+        RemedyKind.OpenSide or RemedyKind.SwapSide => 2,
+        RemedyKind.OpenDoor => 1,
+        _ => 0,
+    };
+}

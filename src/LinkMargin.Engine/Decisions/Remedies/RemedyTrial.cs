@@ -1,0 +1,83 @@
+using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+
+namespace LinkMargin.Engine.Decisions.Remedies;
+
+/// <summary>Works out how a spot serves its seats in an edited house.</summary>
+internal sealed class RemedyTrial
+{
+    private readonly LinkModel model;
+    private readonly DecidingMargin by;
+    private readonly Lazy<BackwardSurvey> survey;
+
+    /// <summary>Gets ready to try edits of a house.</summary>
+    /// <param name="house">The house, without people.</param>
+    /// <param name="model">The same, ready, with the people on its seats.</param>
+    /// <param name="spot">The spot.</param>
+    /// <param name="by">The margin that counts.</param>
+    public RemedyTrial(House house, LinkModel model, Spot spot, DecidingMargin by)
+    {
+        (House, this.model, Spot, this.by) = (house, model, spot, by);
+        Before = ScoreOf(house, model);
+        survey = new(() => new BackwardSurvey(model, [.. Before.Budgets.Select(budget => budget.Seat)]));
+    }
+
+    /// <summary>The house as it is.</summary>
+    public House House { get; }
+
+    /// <summary>The spot as it is.</summary>
+    public Spot Spot { get; }
+
+    /// <summary>How it serves its seats as things are.</summary>
+    public SpotScore Before { get; }
+
+    /// <summary>The seat that is worst off as things are.</summary>
+    public Seat WorstSeat => Before.Worst.Seat;
+
+    /// <summary>How the spot serves its seats in an edited house; null where no seat is left that plays there.</summary>
+    public SpotScore? After(House edited)
+    {
+        Seat[] people = [.. edited.Seats.Where(seat => model.Occupied.Any(other => other.Name == seat.Name))];
+        bool isSame = people.Length == 0
+            && ReferenceEquals(edited.Levels, House.Levels)
+            && ReferenceEquals(edited.Fixtures, House.Fixtures)
+            && edited.Controller == House.Controller
+            && edited.Console == House.Console;
+        return edited.Seats.Any(seat => seat.IsPlayedAt(Spot))
+            ? ScoreOf(edited, isSame && model.Occupied.Count == 0 ? model : new LinkModel(edited, model.Depth, people))
+            : null;
+    }
+
+    /// <summary>What some remedies gain; null where no seat is left.</summary>
+    public RemedyResult? Result(params IReadOnlyList<Remedy> remedies)
+    {
+        House edited = remedies.Aggregate(House, (house, remedy) => remedy.ApplyTo(house));
+        if (After(edited) is not { } after)
+        {
+            return null;
+        }
+
+        double? atSeat = after.With(WorstSeat) is { } budget ? by.HeadroomDb(budget) - Before.WorstHeadroomDb : null;
+        return new RemedyResult(remedies, after, after.WorstHeadroomDb - Before.WorstHeadroomDb, atSeat);
+    }
+
+    /// <summary>The best of some places for the console's radio, worked out forwards; null where there are none.</summary>
+    public Standing? BestOf(IReadOnlyList<Standing> places)
+    {
+        // The survey puts the best among its first few; each is then worked out as it would be.
+        const int WorkedOut = 4;
+        double[] headroomDb = survey.Value.WorstHeadroomDb(House, places, null, null, CancellationToken.None);
+        return Enumerable.Range(0, places.Count)
+            .OrderByDescending(i => headroomDb[i])
+            .Take(WorkedOut)
+            .Select(i => (Standing?)places[i])
+            .MaxBy(place => After(ConsoleRemedies.MoveTo(Spot, place!.Value).ApplyTo(House))!.WorstHeadroomDb);
+    }
+
+    private SpotScore ScoreOf(House edited, LinkModel ready)
+    {
+        Spot spot = edited.Spots.First(s => s.Name == Spot.Name);
+        return new SpotScore(spot, LinkEvaluation.Budgets(ready, spot, edited.Seats.Where(seat => seat.IsPlayedAt(spot))), by);
+    }
+}

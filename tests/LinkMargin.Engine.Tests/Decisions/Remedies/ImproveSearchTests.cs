@@ -1,0 +1,158 @@
+using CsCheck;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Tests.Houses;
+
+namespace LinkMargin.Engine.Tests.Decisions.Remedies;
+
+public sealed class ImproveSearchTests
+{
+    private static readonly Material Steel = new("steel", 30, 1, "invented for tests") { ThicknessMetres = 0.001 };
+    private static readonly Material Mesh = new("mesh", 3, 1, "invented for tests") { ThicknessMetres = 0.001 };
+    private static readonly Material Board = new("board", 9, 1, "invented for tests") { ThicknessMetres = 0.1 };
+    private static readonly Radio Strong = SimpleHouse.Radio with { Name = "strong", TransmitPower = SimpleHouse.Radio.TransmitPower + new Decibels(5) };
+
+    [Theory]
+    [InlineData(ModelDepth.Direct, 15)]
+    [InlineData(ModelDepth.Full, 2)]
+    public void A_gain_is_what_the_edited_house_gives(ModelDepth depth, int houses) => RoomedHouse.Any.Sample(
+        house =>
+        {
+            ImproveResult result = Search(house, depth);
+            Assert.Equal(Headroom(house, depth), result.Before.WorstHeadroomDb, 1e-9);
+            Assert.All(result.Alone.Concat(result.Pairs), told =>
+            {
+                House edited = told.Remedies.Aggregate(house, (so, remedy) => remedy.ApplyTo(so));
+                double after = Headroom(edited, depth);
+                Assert.Equal(after, told.After.WorstHeadroomDb, 1e-9);
+                Assert.Equal(after - result.Before.WorstHeadroomDb, told.GainDb, 1e-9);
+            });
+        },
+        iter: houses);
+
+    [Fact]
+    public void They_come_by_gain_and_the_cheap_ones_first_among_equals() => RoomedHouse.Any.Sample(
+        house =>
+        {
+            IReadOnlyList<RemedyResult> told = Search(house, ModelDepth.Direct).Alone;
+            Assert.All(told.Zip(told.Skip(1)), pair =>
+            {
+                double first = Math.Round(pair.First.GainDb, 1), second = Math.Round(pair.Second.GainDb, 1);
+                Assert.True(first > second || (first == second && pair.First.Effort <= pair.Second.Effort));
+            });
+        },
+        iter: 10);
+
+    [Fact]
+    public void A_console_in_a_steel_box_is_helped_by_an_open_side_a_panel_and_a_lead()
+    {
+        ImproveResult result = Search(Boxed, ModelDepth.Direct);
+
+        // The seat lies east of the box: the way to it is through that side alone.
+        RemedyResult open = Assert.Single(result.Alone, r => r.Remedies[0] is { Kind: RemedyKind.OpenSide, Side: BoxSides.East });
+        Assert.Equal(30, open.GainDb, 1e-9);
+        RemedyResult mesh = Assert.Single(result.Alone, r => r.Remedies[0] is { Kind: RemedyKind.SwapSide, Side: BoxSides.East });
+        Assert.Equal(27, mesh.GainDb, 1e-9);
+        Assert.DoesNotContain(result.Alone, r => r.Remedies[0].Side is BoxSides.West or BoxSides.North);
+
+        // The shortest lead gets it out; a longer one is told only where it gains more than going nearer the seat a little.
+        RemedyResult[] leads = [.. result.Alone.Where(r => r.Remedies[0].Kind == RemedyKind.Lead).OrderBy(r => r.Remedies[0].LengthMetres)];
+        Assert.Equal(1, leads[0].Remedies[0].LengthMetres);
+        Assert.True(leads[0].GainDb >= 29);
+        Assert.All(leads.Zip(leads.Skip(1)), pair => Assert.True(pair.Second.GainDb >= pair.First.GainDb + ImproveRequest.LeastGainDb));
+        Assert.All(result.Alone, r => Assert.True(r.GainDb >= ImproveRequest.LeastGainDb || r.GainAtSeatDb is null or >= ImproveRequest.LeastGainDb));
+    }
+
+    [Fact]
+    public void A_door_left_open_and_a_stronger_controller_gain_what_they_must()
+    {
+        ImproveResult result = Search(TwoRooms(60), ModelDepth.Direct);
+        RemedyResult door = Assert.Single(result.Alone, r => r.Remedies[0].Kind == RemedyKind.OpenDoor);
+        Assert.Equal(9, door.GainDb, 1e-9);
+        Assert.Equal("door between", door.Remedies[0].Thing); // the one that leads out of doors is left shut
+        Assert.Equal(5, Assert.Single(result.Alone, r => r.Remedies[0].Kind == RemedyKind.Controller).GainDb, 1e-9);
+    }
+
+    [Fact]
+    public void Two_together_are_told_where_one_is_not_enough_and_only_then()
+    {
+        double required = Headroom(TwoRooms(0), ModelDepth.Direct) + 10;
+        ImproveResult result = Search(TwoRooms(required), ModelDepth.Direct);
+        Assert.False(result.Before.MeetsAll);
+        Assert.DoesNotContain(result.Alone, one => one.After.MeetsAll);
+        Assert.Contains(result.Pairs, pair => pair.After.MeetsAll);
+        Assert.All(result.Pairs, pair => Assert.Equal(2, pair.Remedies.Select(remedy => remedy.Kind).Distinct().Count()));
+        Assert.True(result.CanMeetAll);
+        Assert.Empty(Search(TwoRooms(required - 9), ModelDepth.Direct).Pairs); // a door left open is enough
+    }
+
+    [Fact]
+    public void A_cable_takes_its_seat_out_of_the_question_and_has_a_length()
+    {
+        House house = TwoRooms(60);
+        house = house with { Seats = [.. house.Seats, new Seat("near", 0, new Point2(1.5, 1), 0.7, null, 15)] };
+        RemedyResult cable = Assert.Single(Search(house, ModelDepth.Direct).Alone, r => r.Remedies[0].Kind == RemedyKind.Wire);
+        Assert.Null(cable.GainAtSeatDb);
+        Assert.Equal("near", cable.After.Worst.Seat.Name);
+        Assert.True(cable.Remedies[0].CrossesStructure);
+        Assert.Equal(7, cable.Remedies[0].LengthMetres); // 6 m along and 0.3 m down, a tenth to spare, by the half metre
+        Assert.DoesNotContain(Search(TwoRooms(60), ModelDepth.Direct).Alone, r => r.Remedies[0].Kind == RemedyKind.Wire); // the only seat
+    }
+
+    [Fact]
+    public void A_search_that_is_stopped_stops()
+    {
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        House house = TwoRooms(60);
+        Assert.Throws<OperationCanceledException>(() => new ImproveSearch(house, new LinkModel(house, ModelDepth.Direct), Request(house)).Run(null, stop.Token));
+    }
+
+    private static ImproveRequest Request(House house) => new(house.Spots[0], [Mesh], [house.Controller, Strong]);
+
+    private static ImproveResult Search(House house, ModelDepth depth) =>
+        new ImproveSearch(house, new LinkModel(house, depth), Request(house)).Run();
+
+    private static double Headroom(House house, ModelDepth depth) =>
+        new SpotScore(house.Spots[0], LinkEvaluation.Budgets(new LinkModel(house, depth), house.Spots[0], house.Seats)).WorstHeadroomDb;
+
+    private static House Boxed => SimpleHouse.OfWalls() with
+    {
+        Levels = [new Level("hall", 0, 2.5) { Rooms = [Room("hall", 0, 0, 8, 4)] }],
+        Fixtures = [new Fixture("rack", 0, new Point2(1, 2), 0.6, 0.6, 0, 0, 1, Steel) { IsShell = true }],
+        Spots = [new Spot("in rack", 0, new Point2(1, 2), 0.5)],
+        Seats = [new Seat("seat", 0, new Point2(7, 2), 0.5, null, 15)],
+    };
+
+    private static House TwoRooms(double requiredDb) => SimpleHouse.OfWalls() with
+    {
+        Levels =
+        [
+            new Level("ground", 0, 2.5)
+            {
+                Rooms = [Room("west", 0, 0, 4, 2), Room("east", 4, 0, 8, 2)],
+                Walls =
+                [
+                    new Wall("west | east", new Point2(4, 0), new Point2(4, 2), 0, 2.5, Board)
+                    {
+                        Openings = [new Opening("door between", OpeningKind.Door, 0.3, 1.4, 0, 2.4, Board, false)],
+                    },
+                    new Wall("east | outside", new Point2(8, 0), new Point2(8, 2), 0, 2.5, Board)
+                    {
+                        Openings = [new Opening("side door", OpeningKind.Door, 0.3, 1.4, 0, 2.4, Board, false)],
+                    },
+                ],
+            },
+        ],
+        Spots = [new Spot("shelf", 0, new Point2(1, 1), 1)],
+        Seats = [new Seat("far", 0, new Point2(7, 1), 0.7, null, requiredDb)],
+        Console = SimpleHouse.Radio with { Name = "console", TransmitPower = Strong.TransmitPower },
+    };
+
+    private static Room Room(string name, double west, double south, double east, double north) =>
+        new(name, new Polygon([new(west, south), new(east, south), new(east, north), new(west, north)]));
+}
