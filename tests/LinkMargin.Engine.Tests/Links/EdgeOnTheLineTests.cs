@@ -35,7 +35,7 @@ public sealed class EdgeOnTheLineTests
         Gen.Select(AnyLeg, AnyLeg, Gen.Double[50, 130]).Sample(
             (first, second, degrees) => Assert.Equal(
                 KnifeEdge.LossDb(v), HalfPlaneDb(v, first, second, degrees, OneLink.Opaque), FormulaDb),
-            iter: 4);
+            iter: 3);
 
     [Theory]
     [InlineData(-0.79)]
@@ -106,7 +106,7 @@ public sealed class EdgeOnTheLineTests
                 Assert.Equal(Of(whole), Of(whole, whole), 1e-9);
                 Assert.Equal(Of(whole), Of(lower, upper), 1e-9);
             },
-            iter: 20);
+            iter: 8);
 
     private static double HalfPlaneDb(double v, double first, double second, double degrees, Material material)
     {

@@ -117,7 +117,7 @@ public sealed class ReflectionTests
                 double least = lossDb + path.ReflectionDb;
                 Assert.True(OneLink.ExcessDb(path) >= least - 1e-9, $"{OneLink.ExcessDb(path)} dB past a partition of {lossDb} dB");
             },
-            iter: 25);
+            iter: 12);
 
     [Fact]
     public void A_wall_on_a_floor_lets_nothing_slip_by_at_its_foot() =>
@@ -139,7 +139,7 @@ public sealed class ReflectionTests
 
                 Assert.Contains(budget.Paths, path => path.Turns is [{ Kind: TurnKind.Floor }]);
             },
-            iter: 20);
+            iter: 10);
 
     [Fact]
     public void Every_reflection_is_the_same_from_either_end() =>

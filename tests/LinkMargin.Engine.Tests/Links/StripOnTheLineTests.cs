@@ -27,7 +27,7 @@ public sealed class StripOnTheLineTests(ITestOutputHelper output)
 
                 // What each side sends in step with the line, a²/2 of a field of a, adds as amplitudes: up to a²/4 of the power.
                 0.07),
-            iter: 20);
+            iter: 8);
 
     // The example of a rack 0.6 m wide whose top is 0.9 m over the line, 2 m and 3 m from the ends: J_av 11.29 dB at 2440 MHz,
     // worked outside this program. The model counts what passes over the top and beside it at once: 0.3 dB.
@@ -74,7 +74,7 @@ public sealed class StripOnTheLineTests(ITestOutputHelper output)
     public void The_middle_of_a_doorway_many_zones_wide_is_free() =>
         Gen.Double[2.5, 12].Sample(
             half => Assert.InRange(DoorwayDb(half), -1e-9, 0.05),
-            iter: 10);
+            iter: 8);
 
     [Fact]
     public void A_narrow_doorway_is_the_strip_that_two_knife_edges_leave() =>
@@ -88,7 +88,7 @@ public sealed class StripOnTheLineTests(ITestOutputHelper output)
                 double power = Math.Pow(1 - (2 * inStep), 2) + (2 * Math.Max(0, (a * a) - (inStep * inStep)));
                 Assert.Equal(-10 * Math.Log10(Math.Min(1, power)), DoorwayDb(half), 0.25);
             },
-            iter: 20);
+            iter: 8);
 
     [Fact]
     public void A_doorway_is_near_the_exact_integral()

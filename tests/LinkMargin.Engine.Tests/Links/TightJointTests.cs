@@ -34,7 +34,7 @@ public sealed class TightJointTests
                 double excessDb = ExcessDb(joint, joint.Walls());
                 Assert.True(excessDb >= lossesDb.Min() - SameDb, $"{excessDb} dB past walls of {lossesDb[0]} and {lossesDb[1]} dB");
             },
-            iter: 80);
+            iter: 40);
 
     [Fact]
     public void A_wall_that_meets_another_in_a_T_never_makes_a_hole_in_it() =>
@@ -50,7 +50,7 @@ public sealed class TightJointTests
                 Assert.True(Of(bar, stem) >= throughDb - SameDb);
                 Assert.Equal(Of(bar, stem), Of(stem, bar), SameDb);
             },
-            iter: 30);
+            iter: 15);
 
     [Fact]
     public void A_wall_cut_into_pieces_of_any_material_leaks_nowhere() =>
@@ -68,7 +68,7 @@ public sealed class TightJointTests
                     SimpleHouse.OfWalls(walls), new Point3(0, -3 * tilt, 1), new Point3(5, 2 * tilt, 1));
                 Assert.InRange(excessDb, lossesDb.Min() - SameDb, lossesDb.Max() + SameDb);
             },
-            iter: 30);
+            iter: 15);
 
     // Whether the joint stands between both ends: the left wall on the left, crossed or passed within the line's length.
     private static bool IsBlocked(Joint joint) => joint.Walls()[..2].Select((wall, i) => (wall, i)).All(w =>
