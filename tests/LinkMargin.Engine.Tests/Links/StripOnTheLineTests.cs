@@ -86,7 +86,9 @@ public sealed class StripOnTheLineTests(ITestOutputHelper output)
                 double a = Math.Pow(10, -KnifeEdge.LossDb(half) / 20), l = Math.Pow(10, -KnifeEdge.LossDb(-half) / 20);
                 double inStep = (1 + (a * a) - (l * l)) / 2;
                 double power = Math.Pow(1 - (2 * inStep), 2) + (2 * Math.Max(0, (a * a) - (inStep * inStep)));
-                Assert.Equal(-10 * Math.Log10(Math.Min(1, power)), DoorwayDb(half), 0.25);
+
+                // The model is exactly 1/2 on the line, where J is 0.012 dB more: some thousandths of the field.
+                Assert.Equal(Math.Sqrt(Math.Min(1, power)), Math.Pow(10, -DoorwayDb(half) / 20), 0.008);
             },
             iter: 8);
 
