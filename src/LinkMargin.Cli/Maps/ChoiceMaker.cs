@@ -75,7 +75,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
                 .. named.Scores.Select(score => new ChoiceMark(
                     score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, score.WorstHeadroomDb, IsNamed: true)),
             ],
-            $"{house.Name}: how well off the worst seat is with a console anywhere {loaded.Lengths.Brief(heightMetres)} above the floor",
+            $"{house.Name}: the worst seat with a console anywhere, {loaded.Lengths.Brief(heightMetres)} up",
             Caption())
         {
             Unit = loaded.PlotUnit,

@@ -1,4 +1,5 @@
 using LinkMargin.Cli.Commands;
+using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Remedies;
 using LinkMargin.Engine.Houses;
 
@@ -99,8 +100,8 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
             table.Add(
                 string.Join(", and ", one.Remedies.Select(words.What)),
                 RemedyWords.Asks(one.Effort),
-                Tenths.Signed(Tenths.Of(one.GainDb)),
-                one.GainAtSeatDb is { } there ? Tenths.Signed(Tenths.Of(there)) : "cable",
+                Tenths.Signed(Headroom.TenthsOf(one.After) - Headroom.TenthsOf(result.Before)),
+                There(one.After),
                 one.After.Worst.Seat.Name,
                 Tenths.Signed(Headroom.TenthsOf(one.After)),
                 FormattableString.Invariant($"{one.After.SeatsMet} of {one.After.Seats}"));
@@ -108,4 +109,9 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
         table.WriteTo(output, width);
     }
+
+    // The difference of figures as they are printed, so that 'compare' with the same edit shows the same.
+    private string There(SpotScore after) => after.With(result.Before.Worst.Seat) is { } budget
+        ? Tenths.Signed(Tenths.Of(after.By.MarginDb(budget)) - Tenths.Of(result.Before.By.MarginDb(result.Before.Worst)))
+        : "cable";
 }
