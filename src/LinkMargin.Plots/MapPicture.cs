@@ -50,10 +50,10 @@ public static class MapPicture
         var colours = new MarginColours(request.Range, request.StepDb);
 
         var plot = new PlanPlot(view, request.Unit);
-        new MapPanel(request.House, colours, request.RequiredDb, MapStyle.Single).Fill(plot, request.Field, request.Seats);
+        new MapPanel(request.House, colours, request.RequiredDb, MapStyle.Single).Fill(plot, request.Field, request.Hatched ?? request.Field, request.Seats);
         plot.Draw(page.Canvas);
         double barLeft = view.Frame.Right + (BesideBarPoints * s);
-        new ColourBar(colours, request.RequiredDb, s).Draw(
+        new ColourBar(colours, request.RequiredDb, s) { IsHatched = !request.IsHatchedByAnother }.Draw(
             page.Canvas, new(barLeft, view.Frame.Top, barLeft + (ColourBar.WidthPoints * s), view.Frame.Bottom));
         KeyStrip key = Key(request, view.PixelsPerMetre, body.Width, s);
         key.Draw(page.Canvas, body.Left, body.Bottom - key.HeightPixels);
@@ -61,5 +61,5 @@ public static class MapPicture
     }
 
     private static KeyStrip Key(MapRequest request, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
-        new(MapKey.Entries(pixelsPerMetre, pixelsPerPoint, request.Unit, request.RequiredDb), widthPixels, pixelsPerPoint);
+        new(MapKey.Entries(pixelsPerMetre, pixelsPerPoint, request.Unit, request.RequiredDb, request.IsHatchedByAnother), widthPixels, pixelsPerPoint);
 }

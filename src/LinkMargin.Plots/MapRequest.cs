@@ -20,6 +20,15 @@ public sealed record MapRequest(
     string Title,
     string Caption)
 {
+    /// <summary>
+    /// The margin that ground below the required one is hatched by; null where it is that of <see cref="Field"/>. On the same
+    /// grid.
+    /// </summary>
+    public Field? Hatched { get; init; }
+
+    /// <summary>Whether what is hatched goes by another margin than is shown.</summary>
+    internal bool IsHatchedByAnother => Hatched is { } hatched && hatched != Field;
+
     /// <summary>The unit of axes and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metres;
 

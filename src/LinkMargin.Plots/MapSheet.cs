@@ -44,14 +44,14 @@ public static class MapSheet
         }
 
         DrawHeads(page.Canvas, request.House, layout, s);
-        new ColourBar(colours, request.RequiredDb, s).Draw(page.Canvas, layout.Bar);
+        new ColourBar(colours, request.RequiredDb, s) { IsHatched = !request.IsHatchedByAnother }.Draw(page.Canvas, layout.Bar);
         key = Key(request, layout.View(0, 0).PixelsPerMetre, page, s);
         key.Draw(page.Canvas, page.Body.Left, page.Body.Bottom - key.HeightPixels);
         return page.ToPng();
     }
 
     private static KeyStrip Key(SheetRequest request, double pixelsPerMetre, Page page, double pixelsPerPoint) => new(
-        MapKey.Entries(pixelsPerMetre, pixelsPerPoint, request.Unit, request.RequiredDb), page.Body.Width, pixelsPerPoint);
+        MapKey.Entries(pixelsPerMetre, pixelsPerPoint, request.Unit, request.RequiredDb, request.IsHatchedByAnother), page.Body.Width, pixelsPerPoint);
 
     private static void DrawMap(
         SKCanvas canvas, SheetRequest request, SheetLayout layout, MapPanel panel, PlanView view, int column, int row)
@@ -65,7 +65,7 @@ public static class MapSheet
             m => m.Field.Spot == layout.Spots[column] && m.Field.LevelIndex == layout.Levels[row]);
         if (map is not null)
         {
-            panel.Fill(plot, map.Field, map.Seats);
+            panel.Fill(plot, map.Field, map.Hatched ?? map.Field, map.Seats);
         }
 
         plot.Draw(canvas);

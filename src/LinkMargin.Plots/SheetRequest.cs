@@ -17,6 +17,9 @@ public sealed record SheetRequest(
     string Title,
     string Caption)
 {
+    /// <summary>Whether what is hatched goes by another margin than is shown.</summary>
+    internal bool IsHatchedByAnother => Maps.Any(map => map.Hatched is { } hatched && hatched != map.Field);
+
     /// <summary>The unit of axes and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metres;
 

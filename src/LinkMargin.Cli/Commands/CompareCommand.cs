@@ -2,6 +2,7 @@ using System.CommandLine;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
@@ -17,37 +18,46 @@ internal static class CompareCommand
         Argument<string> file = HouseArgument.Create();
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
+        Option<double?> confidence = ConfidenceOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
-        var command = new Command("compare", "Seats against spots: margins, worst seats, ranking, and which spot to choose. "
-            + "Ends with 1 where a seat is below its required margin at every spot.") { file, depth, occupied, whatIf };
+        var command = new Command("compare", "Seats against spots: margins to count on, worst seats, ranking, and which spot to choose. "
+            + "Ends with 1 where a seat cannot count on its required margin at any spot.") { file, depth, confidence, occupied, whatIf };
         command.SetAction(parse =>
         {
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf));
             loaded.NeedSpotsAndSeats();
             IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), loaded.House, invocation.Error);
-            Ranking ranking = Ranking.Of(new LinkModel(loaded.House, ModelOption.Of(parse, depth), people));
-            Ranking? before = loaded.WhatIf.Count == 0 ? null : Ranking.Of(new LinkModel(
-                loaded.AsWritten, ModelOption.Of(parse, depth), [.. loaded.AsWritten.Seats.Where(seat => people.Any(p => p.Name == seat.Name))]));
+            (Ranking ranking, HouseDoubt doubt) = Judge(loaded.House, people);
+            (Ranking Ranking, HouseDoubt Doubt)? before = loaded.WhatIf.Count == 0
+                ? null
+                : Judge(loaded.AsWritten, [.. loaded.AsWritten.Seats.Where(seat => people.Any(p => p.Name == seat.Name))]);
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people) with
+                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people, doubt) with
                 {
                     WhatIf = loaded.WhatIfOrNone,
-                    AsWritten = before is null ? null : ComparisonDocument.Of(loaded.AsWritten, before, people),
+                    AsWritten = before is { } was ? ComparisonDocument.Of(loaded.AsWritten, was.Ranking, people, was.Doubt) : null,
                 }));
             }
             else
             {
                 loaded.WriteWhatIf(invocation.Output, invocation.Width);
-                new ComparisonText(loaded.House, ranking) { Occupied = people }.Write(invocation.Output, invocation.Width);
-                if (before is not null)
+                new ComparisonText(loaded.House, ranking) { Occupied = people, Doubt = doubt }.Write(invocation.Output, invocation.Width);
+                if (before is { } was)
                 {
                     invocation.Output.WriteLine();
-                    new ChangeText(loaded.House, before, ranking).Write(invocation.Output, invocation.Width);
+                    new ChangeText(loaded.House, was.Ranking, ranking).Write(invocation.Output, invocation.Width);
                 }
             }
 
             return ranking.SeatsNeverMet.Count == 0 ? ExitCodes.Done : ExitCodes.SeatNotMet;
+
+            (Ranking Ranking, HouseDoubt Doubt) Judge(House house, IReadOnlyList<Seat> sitting)
+            {
+                var model = new LinkModel(house, ModelOption.Of(parse, depth), sitting);
+                var sure = HouseDoubt.Of(model, house.Spots, house.Seats, loaded.Doubt, ConfidenceOption.Of(parse, confidence));
+                return (Ranking.Of(model, sure.Deciding), sure);
+            }
         });
         return command;
     }

@@ -3,6 +3,7 @@ using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -24,9 +25,10 @@ internal static class DemoCommand
     {
         Option<string?> folder = CommonOptions.Text("--out", "DIR", $"Where the files go; {DefaultFolder} where it is left out.");
         Option<ModelDepth?> depth = ModelOption.Create();
+        Option<double?> confidence = ConfidenceOption.Create();
         var command = new Command("demo", "The built-in house: ranking, a budget and maps; leaves its house file as a start for yours.")
         {
-            folder, depth,
+            folder, depth, confidence,
         };
         command.SetAction(parse =>
         {
@@ -42,19 +44,20 @@ internal static class DemoCommand
             PlanFile.Write(invocation, loaded, plan, force);
 
             var model = new LinkModel(loaded.House, ModelOption.Of(parse, depth));
-            Ranking ranking = Ranking.Of(model);
+            var doubt = HouseDoubt.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Doubt, ConfidenceOption.Of(parse, confidence));
+            Ranking ranking = Ranking.Of(model, doubt.Deciding);
             LinkBudget worst = ranking.Scores[0].Worst;
             bool asJson = parse.GetValue(common.Json);
             if (!asJson)
             {
-                WriteDecision(invocation, loaded, ranking, worst);
+                WriteDecision(invocation, loaded, ranking, worst, doubt);
             }
 
-            MapsDocument maps = new MapMaker(invocation, loaded, model).Make(OrderOfAll(loaded.House, into, force));
+            MapsDocument maps = new MapMaker(invocation, loaded, model).Make(OrderOfAll(loaded.House, into, force) with { Confidence = doubt.Confidence });
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(new DemoDocument(
-                    into, houseFile, plan, ComparisonDocument.Of(loaded.House, ranking, []), BudgetDocument.Of(loaded.House, worst), maps)));
+                    into, houseFile, plan, ComparisonDocument.Of(loaded.House, ranking, [], doubt), BudgetDocument.Of(loaded.House, worst, doubt), maps)));
             }
             else
             {
@@ -86,14 +89,14 @@ internal static class DemoCommand
         Force = force,
     };
 
-    private static void WriteDecision(Invocation invocation, LoadedHouse loaded, Ranking ranking, LinkBudget worst)
+    private static void WriteDecision(Invocation invocation, LoadedHouse loaded, Ranking ranking, LinkBudget worst, HouseDoubt doubt)
     {
         TextWriter output = invocation.Output;
-        new ComparisonText(loaded.House, ranking).Write(output, invocation.Width);
+        new ComparisonText(loaded.House, ranking) { Doubt = doubt }.Write(output, invocation.Width);
         output.WriteLine();
         output.WriteLine("The budget that decides: the worst seat of the best spot");
         output.WriteLine();
-        new BudgetText(loaded).Write(worst, output, invocation.Width);
+        new BudgetText(loaded) { Doubt = doubt }.Write(worst, output, invocation.Width);
         output.WriteLine();
         output.Flush(); // the maps take a while; this can be read meanwhile
     }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
@@ -18,32 +19,35 @@ internal static class ExplainCommand
         Option<string?> seat = CommonOptions.Text("--seat", "SEAT", "The seat by its name; may be left out where there is one.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
+        Option<double?> confidence = ConfidenceOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         var command = new Command("explain", "One budget, line by line: what takes the signal away between a spot and a seat. "
-            + "Ends with 1 where the seat is below its required margin.")
+            + "Ends with 1 where the margin to count on is below what the seat requires.")
         {
-            file, spot, seat, depth, occupied, whatIf,
+            file, spot, seat, depth, confidence, occupied, whatIf,
         };
         command.SetAction(parse =>
         {
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf));
             House house = loaded.House;
+            var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error));
             LinkBudget budget = LinkEvaluation.Budget(
-                new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error)),
+                model,
                 NamedThing.One(spot.Name, "spot", parse.GetValue(spot), house.Spots, s => s.Name),
                 NamedThing.One(seat.Name, "seat", parse.GetValue(seat), house.Seats, s => s.Name));
+            var doubt = HouseDoubt.Of(model, [budget.Spot], [budget.Seat], loaded.Doubt, ConfidenceOption.Of(parse, confidence));
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(BudgetDocument.Of(house, budget) with { WhatIf = loaded.WhatIfOrNone }));
+                invocation.Output.WriteLine(JsonText.Of(BudgetDocument.Of(house, budget, doubt) with { WhatIf = loaded.WhatIfOrNone }));
             }
             else
             {
                 loaded.WriteWhatIf(invocation.Output, invocation.Width);
-                new BudgetText(loaded).Write(budget, invocation.Output, invocation.Width);
+                new BudgetText(loaded) { Doubt = doubt }.Write(budget, invocation.Output, invocation.Width);
                 WordWrap.Write(Cautions.Estimates, invocation.Output, invocation.Width);
             }
 
-            return budget.Meets ? ExitCodes.Done : ExitCodes.SeatNotMet;
+            return doubt.Deciding.Meets(budget) ? ExitCodes.Done : ExitCodes.SeatNotMet;
         });
         return command;
     }

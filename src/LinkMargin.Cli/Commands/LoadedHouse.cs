@@ -1,5 +1,6 @@
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Edits;
 using LinkMargin.Files.Houses;
@@ -19,6 +20,10 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
 
     /// <summary>What is different from the file, in the words of <c>--what-if</c>; empty where nothing is.</summary>
     public IReadOnlyList<string> WhatIf { get; private init; } = [];
+
+    /// <summary>How far its figures may be out.</summary>
+    public DoubtBasis Doubt => new(Tables.Spreads
+        ?? throw new CannotBeDoneException("the tables say nothing of how far figures may be out; add spreads.yaml to the folder of --materials"));
 
     /// <summary>The same for JSON, which leaves out what there is none of.</summary>
     public IReadOnlyList<string>? WhatIfOrNone => WhatIf.Count > 0 ? WhatIf : null;

@@ -26,6 +26,8 @@ internal static class MapCommand
         Option<bool> csv = CommonOptions.Flag("--csv", "Write the numbers as CSV too.");
         Option<bool> geojson = CommonOptions.Flag("--geojson", "Write the numbers as GeoJSON too, in plan metres.");
         Option<ModelDepth?> depth = ModelOption.Create();
+        Option<double?> confidence = ConfidenceOption.Create();
+        Option<string?> show = ShowOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<bool> paths = CommonOptions.Flag(
@@ -37,7 +39,7 @@ internal static class MapCommand
             "A picture of the margin for each spot and level, and one with all of them side by side; or, with --paths, of the ways "
                 + "from one spot to one seat.")
         {
-            file, spot, level, cell, hands, folder, csv, geojson, depth, occupied, whatIf, paths, seat,
+            file, spot, level, cell, hands, folder, csv, geojson, depth, confidence, show, occupied, whatIf, paths, seat,
         };
         command.SetAction(parse =>
         {
@@ -48,7 +50,7 @@ internal static class MapCommand
             string into = parse.GetValue(folder) ?? $"{Path.GetFileNameWithoutExtension(typed)}-maps";
             if (parse.GetValue(paths))
             {
-                RefuseGiven(parse, [level, cell, hands, csv, geojson], "--paths draws one link on every level it touches; leave out");
+                RefuseGiven(parse, [level, cell, hands, csv, geojson, confidence, show], "--paths draws one link on every level it touches; leave out");
                 (Spot from, Seat to) = LinkOf(spot, spotName, seat, parse.GetValue(seat), house);
                 PathsDocument drawn = new PathsMaker(invocation, loaded, Model()).Make(from, to, into, parse.GetValue(common.Force));
                 WritePaths(invocation, loaded, drawn, parse.GetValue(common.Json));
@@ -63,6 +65,8 @@ internal static class MapCommand
                 parse.GetValue(hands)?.Metres(loaded.Unit) ?? FieldRequest.SofaHandsMetres,
                 into)
             {
+                Confidence = ConfidenceOption.Of(parse, confidence),
+                ShowsMedian = ShowOption.IsMedian(parse, show),
                 WithCsv = parse.GetValue(csv),
                 WithGeoJson = parse.GetValue(geojson),
                 Force = parse.GetValue(common.Force),

@@ -1,5 +1,6 @@
 using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -48,38 +49,39 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
         }
     }
 
-    private List<Field> Compute(MapOrder order, Progress progress)
+    private List<(Field Median, Field Counted)> Compute(MapOrder order, Progress progress)
     {
-        List<Field> fields = [];
+        List<(Field Median, Field Counted)> fields = [];
         foreach (Spot spot in order.Spots)
         {
             foreach (int level in order.Levels)
             {
-                fields.Add(FieldComputation.Compute(
+                Field plain = FieldComputation.Compute(
                     model,
                     new FieldRequest(spot, level) { CellMetres = order.CellMetres, HandsMetres = order.HandsMetres },
                     () => progress.Advance(),
-                    invocation.Cancellation));
+                    invocation.Cancellation);
+                fields.Add((plain, CountedField.Of(model, plain, loaded.Doubt, order.Confidence)));
             }
         }
 
         return fields;
     }
 
-    private MapsDocument Write(MapOrder order, List<Field> fields, Progress progress)
+    private MapsDocument Write(MapOrder order, List<(Field Median, Field Counted)> fields, Progress progress)
     {
-        var pictures = new MapPictures(loaded, model, fields);
+        var pictures = new MapPictures(loaded, model, fields, order);
         var names = new FileNames();
         List<MapDocument> maps = [];
-        foreach (Field field in fields)
+        foreach ((Field field, Field counted) in fields)
         {
             invocation.Cancellation.ThrowIfCancellationRequested();
             string stem = names.Unique("map", field.Spot.Name, "on", house.Levels[field.LevelIndex].Name);
-            byte[] png = pictures.Map(field);
+            byte[] png = pictures.Map(field, counted);
             string picture = Put(order, $"{stem}.png", stream => stream.Write(png));
-            string? csv = order.WithCsv ? Put(order, $"{stem}.csv", stream => FieldCsv.Write(house, field, stream)) : null;
-            string? geojson = order.WithGeoJson ? Put(order, $"{stem}.geojson", stream => FieldGeoJson.Write(house, field, stream)) : null;
-            maps.Add(MapDocument.Of(house, field, FieldSummary.Of(field, pictures.RequiredDb), picture, csv, geojson));
+            string? csv = order.WithCsv ? Put(order, $"{stem}.csv", stream => FieldCsv.Write(house, field, counted, stream)) : null;
+            string? geojson = order.WithGeoJson ? Put(order, $"{stem}.geojson", stream => FieldGeoJson.Write(house, field, counted, stream)) : null;
+            maps.Add(MapDocument.Of(house, field, FieldSummary.Of(counted, pictures.RequiredDb), FieldSummary.Of(field, pictures.RequiredDb), picture, csv, geojson));
             progress.Advance(RowsWorthOfPicture);
         }
 
@@ -100,6 +102,7 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
             maps,
             sheet)
         {
+            Confidence = order.Confidence,
             WhatIf = loaded.WhatIfOrNone,
         };
     }

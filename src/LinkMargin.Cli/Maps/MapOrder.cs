@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Cli.Maps;
@@ -11,6 +12,12 @@ namespace LinkMargin.Cli.Maps;
 internal sealed record MapOrder(
     IReadOnlyList<Spot> Spots, IReadOnlyList<int> Levels, double CellMetres, double HandsMetres, string Folder)
 {
+    /// <summary>How often the margin to count on is to be there.</summary>
+    public double Confidence { get; init; } = DoubtBasis.UsualConfidence;
+
+    /// <summary>Whether the median is shown instead of the margin to count on.</summary>
+    public bool ShowsMedian { get; init; }
+
     /// <summary>Whether the numbers are wanted as CSV.</summary>
     public bool WithCsv { get; init; }
 

@@ -1,5 +1,7 @@
 using System.Globalization;
 using LinkMargin.Cli.Commands;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 
@@ -14,6 +16,9 @@ internal sealed class BudgetText(LoadedHouse loaded)
 
     private readonly House house = loaded.House;
     private readonly LengthWords lengths = loaded.Lengths;
+
+    /// <summary>How sure the budget is; null where that was not worked out.</summary>
+    public HouseDoubt? Doubt { get; init; }
 
     /// <summary>Writes a budget.</summary>
     public void Write(LinkBudget budget, TextWriter output, int width)
@@ -128,11 +133,17 @@ internal sealed class BudgetText(LoadedHouse loaded)
     private string Verdict(LinkBudget budget)
     {
         DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)!;
-        string verdict = $"The margin is {Tenths.Show(budget.MarginDb)} dB, that of {worst.From} to {worst.To}. This is "
-            + $"{Headroom.Words(budget)} the {Tenths.Show(budget.RequiredDb)} dB that '{budget.Seat.Name}' asks for, so it "
-            + $"{(budget.Meets ? "is met" : "is not met")}.";
-        return loaded.Tables.MeaningOf(budget.MarginDb) is { } meaning
+        DecidingMargin by = Doubt?.Deciding ?? DecidingMargin.Median;
+        string verdict = $"The margin is {Tenths.Show(budget.MarginDb)} dB, that of {worst.From} to {worst.To}{Drawn(budget)}. This is "
+            + $"{Headroom.Words(budget, by)} the {Tenths.Show(budget.RequiredDb)} dB that '{budget.Seat.Name}' asks for, so it "
+            + $"{(by.Meets(budget) ? "is met" : "is not met")}"
+            + (Doubt is null ? "." : $"; that there is as much is {DoubtWords.Likely(Doubt.ProbabilityMet(budget))} likely.");
+        return loaded.Tables.MeaningOf(by.MarginDb(budget)) is { } meaning
             ? $"{verdict} What to expect from {Figures.Plain(meaning.MarginDb)} dB up: {meaning.Means}."
             : verdict;
     }
+
+    private string Drawn(LinkBudget budget) => Doubt is null ? "" : string.Create(
+        CultureInfo.InvariantCulture,
+        $", with every loss as the tables say. Of {Doubt.Draws} houses that could be behind the file, half have {Tenths.Show(Doubt.With(budget).MedianDb)} dB or more, the median; {DoubtWords.Often(Doubt.Confidence)} there are {Tenths.Show(Doubt.CountedDb(budget))} dB or more, the margin to count on");
 }

@@ -12,7 +12,7 @@ internal sealed class ChangeText(House house, Ranking before, Ranking after)
     /// <summary>Writes the spots in the house's order, before and after, and the seats that change.</summary>
     public void Write(TextWriter output, int width)
     {
-        output.WriteLine("What that changes, by the worst seat of each spot: dB above what it asks for");
+        output.WriteLine("What that changes, by the worst seat of each spot: dB to count on above what it asks for");
         output.WriteLine();
         var table = new TextTable(
         [
@@ -50,7 +50,7 @@ internal sealed class ChangeText(House house, Ranking before, Ranking after)
     private static string MostChanged(SpotScore was, SpotScore now)
     {
         (string seat, long change) = now.Budgets
-            .Join(was.Budgets, b => b.Seat.Name, b => b.Seat.Name, (after, before) => (after.Seat.Name, Tenths.Of(after.MarginDb) - Tenths.Of(before.MarginDb)))
+            .Join(was.Budgets, b => b.Seat.Name, b => b.Seat.Name, (after, before) => (after.Seat.Name, Tenths.Of(now.By.MarginDb(after)) - Tenths.Of(was.By.MarginDb(before))))
             .MaxBy(pair => Math.Abs(pair.Item2));
         return change == 0 ? "none" : $"{seat}, {Tenths.Signed(change)}";
     }

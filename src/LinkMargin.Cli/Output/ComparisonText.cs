@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 
@@ -11,6 +12,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
 {
     // Wide enough for a margin with its mark, narrow enough that a handful of spots stand side by side.
     private const int HeadingWidth = 14;
+    private const int LikelyWidth = 7;
 
     private readonly SpotScore[] inOrder =
         [.. ranking.Scores.OrderBy(score => house.Spots.ToList().IndexOf(score.Spot))];
@@ -18,10 +20,18 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     /// <summary>Seats with people who stand in the way.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
+    /// <summary>How sure its links are; null where that was not worked out.</summary>
+    public HouseDoubt? Doubt { get; init; }
+
     /// <summary>Writes all of it.</summary>
     public void Write(TextWriter output, int width)
     {
-        output.WriteLine($"{house.Name}: margin in dB, seats against spots. '!' marks a seat short of what it asks for.");
+        WordWrap.Write(
+            Doubt is null
+                ? $"{house.Name}: margin in dB, seats against spots. '!' marks a seat short of what it asks for."
+                : $"{house.Name}: margin to count on in dB, seats against spots: {DoubtWords.Often(Doubt.Confidence)} there is as much or more. '!' marks a seat that cannot count on what it asks for.",
+            output,
+            width);
         if (Occupied.Count > 0)
         {
             WordWrap.Write($"With people on {OccupiedWords.List(Occupied)}, who stand in the way of all links but their own.", output, width);
@@ -32,10 +42,21 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             WordWrap.Write("'-': another console is played from this seat, as 'plays' in the house file says.", output, width);
         }
 
-        foreach (SpotScore[] block in inOrder.Chunk(SpotsSideBySide(width)))
+        foreach (SpotScore[] block in inOrder.Chunk(SpotsSideBySide(TableOf, width)))
         {
             output.WriteLine();
             TableOf(block).WriteTo(output, width);
+        }
+
+        if (Doubt is not null)
+        {
+            output.WriteLine();
+            output.WriteLine("Median margin in dB, and how likely each seat has what it asks for");
+            foreach (SpotScore[] block in inOrder.Chunk(SpotsSideBySide(LikelyOf, width)))
+            {
+                output.WriteLine();
+                LikelyOf(block).WriteTo(output, width);
+            }
         }
 
         output.WriteLine();
@@ -51,8 +72,25 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     }
 
     // As many spots side by side as fit, at least one.
-    private int SpotsSideBySide(int width) => Enumerable.Range(1, inOrder.Length).Reverse()
-        .FirstOrDefault(count => inOrder.Chunk(count).All(block => TableOf(block).NaturalWidth <= width), 1);
+    private int SpotsSideBySide(Func<SpotScore[], TextTable> table, int width) => Enumerable.Range(1, inOrder.Length).Reverse()
+        .FirstOrDefault(count => inOrder.Chunk(count).All(block => table(block).NaturalWidth <= width), 1);
+
+    // Half of all houses that could be behind the file have the median or more.
+    private TextTable LikelyOf(SpotScore[] spots)
+    {
+        var table = new TextTable([new Column("seat"), new Column("level"), .. spots.Select(s => new Column(Heading(s.Spot), Align.Right))]);
+        foreach (Seat row in house.Seats)
+        {
+            table.Add([row.Name, LevelOf(row.LevelIndex), .. spots.Select(s => s.With(row) is { } budget ? Likely(budget) : "-")]);
+        }
+
+        table.AddRule();
+        table.Add(["all of them at once", "", .. spots.Select(s => DoubtWords.Likely(Doubt!.ProbabilityAllMet(s.Budgets)))]);
+        return table;
+    }
+
+    private string Likely(LinkBudget budget) =>
+        $"{Tenths.Show(Doubt!.With(budget).MedianDb)}{DoubtWords.Likely(Doubt.ProbabilityMet(budget)),LikelyWidth}";
 
     private TextTable TableOf(SpotScore[] spots)
     {
@@ -66,7 +104,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         for (int seat = 0; seat < house.Seats.Count; seat++)
         {
             Seat row = house.Seats[seat];
-            table.Add([row.Name, LevelOf(row.LevelIndex), Tenths.Show(row.RequiredDb), .. spots.Select(s => s.With(row) is { } budget ? Cell(budget) : "-")]);
+            table.Add([row.Name, LevelOf(row.LevelIndex), Tenths.Show(row.RequiredDb), .. spots.Select(s => s.With(row) is { } budget ? Cell(s, budget) : "-")]);
         }
 
         table.AddRule();
@@ -83,7 +121,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             new Column("spot") { Wraps = true },
             new Column("level"),
             new Column("worst seat") { Wraps = true },
-            new Column("margin", Align.Right),
+            new Column(Doubt is null ? "margin" : "to count\non", Align.Right),
             new Column("required", Align.Right),
             new Column("difference", Align.Right),
             new Column("seats met", Align.Right),
@@ -99,7 +137,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
                 score.Spot.Name,
                 LevelOf(score.Spot.LevelIndex),
                 worst.Seat.Name,
-                Cell(worst),
+                Cell(score, worst),
                 Tenths.Show(worst.RequiredDb),
                 Tenths.Signed(Headroom.TenthsOf(score)),
                 FormattableString.Invariant($"{score.SeatsMet} of {score.Seats}"),
@@ -153,5 +191,6 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     private static string Broken(string name) => string.Join('\n', WordWrap.Lines(name, HeadingWidth));
 
     // The mark stands in front, so that the points of all figures stay below one another.
-    private static string Cell(LinkBudget budget) => (budget.Meets ? "" : "! ") + Tenths.Show(budget.MarginDb);
+    private static string Cell(SpotScore score, LinkBudget budget) =>
+        (score.By.Meets(budget) ? "" : "! ") + Tenths.Show(score.By.MarginDb(budget));
 }

@@ -6,21 +6,16 @@ namespace LinkMargin.Cli.Output;
 /// <summary>How far a margin stands above or below what its seat asks for, in words.</summary>
 internal static class Headroom
 {
-    /// <summary>Margin less required, as the two are printed.</summary>
-    public static long TenthsOf(LinkBudget budget) => TenthsOf(budget, DecidingMargin.Median);
-
-    /// <summary>The same of the worst seat of a spot, by the margin that counts.</summary>
+    /// <summary>Margin less required, as the two are printed, of the worst seat of a spot, by the margin that counts.</summary>
     public static long TenthsOf(SpotScore score) => TenthsOf(score.Worst, score.By);
 
-    /// <summary><c>4.2 dB above</c>, <c>3.1 dB short of</c>: goes before what the seat asks for.</summary>
-    public static string Words(LinkBudget budget) => Words(budget, DecidingMargin.Median);
-
-    /// <summary>The same of the worst seat of a spot, by the margin that counts.</summary>
+    /// <summary>The words for the worst seat of a spot, by the margin that counts.</summary>
     public static string Words(SpotScore score) => Words(score.Worst, score.By);
 
     private static long TenthsOf(LinkBudget budget, DecidingMargin by) => Tenths.Of(by.MarginDb(budget)) - Tenths.Of(budget.RequiredDb);
 
-    private static string Words(LinkBudget budget, DecidingMargin by)
+    /// <summary><c>4.2 dB above</c>, <c>3.1 dB short of</c>: goes before what the seat asks for.</summary>
+    public static string Words(LinkBudget budget, DecidingMargin by)
     {
         long tenths = TenthsOf(budget, by);
         return (by.Meets(budget), tenths) switch

@@ -11,7 +11,7 @@ internal static class MapsText
     {
         WordWrap.Write(
             $"Maps of {maps.House}: cells of {lengths.InFull(maps.CellM)}, hands {lengths.InFull(maps.HandsM)} above the floor. "
-                + $"Share: how much of the floor has {Tenths.Show(maps.RequiredDb)} dB or more.",
+                + $"Share: how much of the floor can count on {Tenths.Show(maps.RequiredDb)} dB, {DoubtWords.Often(maps.Confidence)}; least: the smallest margin to count on.",
             output,
             width);
         output.WriteLine();

@@ -27,14 +27,20 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         {
             SpotScore best = choice.Best;
             LinkBudget worst = best.Worst;
-            string seat = $"its worst seat, '{worst.Seat.Name}', has {Tenths.Show(best.By.MarginDb(worst))} dB, "
+            string seat = $"its worst seat, '{worst.Seat.Name}', has {Tenths.Show(best.By.MarginDb(worst))} dB{ToCountOn}, "
                 + $"{Headroom.Words(best)} the {Tenths.Show(worst.RequiredDb)} dB it asks for";
             string every = SomePlayElsewhere ? "every seat that plays there" : "every seat";
             return best.MeetsAll
                 ? $"Choose {Named(best)}: {seat}, so {every} is met."
-                : $"No spot meets every seat{(SomePlayElsewhere ? " that plays there" : "")}; {Named(best)} comes nearest: {seat}{Share(best)}.";
+                : $"No spot meets every seat{(SomePlayElsewhere ? " that plays there" : "")}{Surely}; {Named(best)} comes nearest: {seat}{Share(best)}.";
         }
     }
+
+    private bool IsCounted => choice.Best.By != DecidingMargin.Median;
+
+    private string ToCountOn => IsCounted ? " to count on" : "";
+
+    private string Surely => IsCounted ? " by the margin to count on" : "";
 
     private string Against => choice.Next is { } next
         ? $"What decides it is the worst seat of each spot: the next spot, {Named(next)}{(choice.BestOfOtherLevels.Contains(next) ? ", also the best on its level" : "")}, {Behind(next)}."

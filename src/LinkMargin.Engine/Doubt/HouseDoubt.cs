@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Doubt;
 /// <summary>How sure the margins of a house's links are, all in the same drawn houses.</summary>
 public sealed class HouseDoubt
 {
-    private readonly Dictionary<(string Spot, string Seat), DrawnMargins> links = [];
+    private readonly Dictionary<(string Spot, string Seat), (DrawnMargins Drawn, double CountedDb)> links = [];
 
     private HouseDoubt(double confidence, int draws) => (Confidence, Draws) = (confidence, draws);
 
@@ -36,8 +36,12 @@ public sealed class HouseDoubt
         var draws = new LinkDraws(stored, model.Radios, basis);
         var doubt = new HouseDoubt(confidence, basis.Draws);
         (Spot Spot, Seat Seat)[] pairs = [.. spots.SelectMany(spot => seats.Select(seat => (spot, seat)))];
-        var margins = new DrawnMargins[pairs.Length];
-        Parallel.For(0, pairs.Length, i => margins[i] = draws.Of(stored.Links[i]));
+        var margins = new (DrawnMargins Drawn, double CountedDb)[pairs.Length];
+        Parallel.For(0, pairs.Length, i =>
+        {
+            DrawnMargins drawn = draws.Of(stored.Links[i]);
+            margins[i] = (drawn, drawn.ExceededDb(confidence));
+        });
         for (int i = 0; i < pairs.Length; i++)
         {
             doubt.links.Add((pairs[i].Spot.Name, pairs[i].Seat.Name), margins[i]);
@@ -50,11 +54,15 @@ public sealed class HouseDoubt
     public DrawnMargins With(LinkBudget budget)
     {
         ArgumentNullException.ThrowIfNull(budget);
-        return links[(budget.Spot.Name, budget.Seat.Name)];
+        return links[(budget.Spot.Name, budget.Seat.Name)].Drawn;
     }
 
     /// <summary>The margin to count on, dB.</summary>
-    public double CountedDb(LinkBudget budget) => With(budget).ExceededDb(Confidence);
+    public double CountedDb(LinkBudget budget)
+    {
+        ArgumentNullException.ThrowIfNull(budget);
+        return links[(budget.Spot.Name, budget.Seat.Name)].CountedDb;
+    }
 
     /// <summary>How likely a link has the margin its seat asks for, 0 to 1.</summary>
     public double ProbabilityMet(LinkBudget budget) => With(budget).ProbabilityOf(budget.RequiredDb);

@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 
@@ -15,10 +16,10 @@ namespace LinkMargin.Files.Json;
 /// <param name="StrongestOverRestDb">Power of the strongest path over that of all others, dB; left out where it is alone.</param>
 /// <param name="DelaySpreadNs">Root mean square spread of the paths' delays, nanoseconds.</param>
 /// <param name="Directions">Controller to console, then console to controller.</param>
-/// <param name="MarginDb">The worse of the two directions' margins, dB.</param>
+/// <param name="MarginDb">The worse of the two directions' margins at the tables' losses, dB.</param>
 /// <param name="RequiredDb">What the seat asks for, dB.</param>
-/// <param name="HeadroomDb">Margin less required, dB.</param>
-/// <param name="Meets">Whether the margin is at least what the seat asks for.</param>
+/// <param name="HeadroomDb">The margin to count on less required, dB; the plain margin where no doubt was worked out.</param>
+/// <param name="Meets">Whether that margin is at least what the seat asks for.</param>
 public sealed record BudgetDocument(
     string House,
     string Spot,
@@ -38,6 +39,37 @@ public sealed record BudgetDocument(
 {
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
+
+    /// <summary>The median margin over the drawn houses, dB; left out, as all below, where no doubt was worked out.</summary>
+    public double? MedianDb { get; init; }
+
+    /// <summary>The margin to count on, dB.</summary>
+    public double? CountedDb { get; init; }
+
+    /// <summary>How often there is at least so much, 0 to 1.</summary>
+    public double? Confidence { get; init; }
+
+    /// <summary>One standard deviation of the margin, dB.</summary>
+    public double? SpreadDb { get; init; }
+
+    /// <summary>How likely the seat has what it asks for, 0 to 1.</summary>
+    public double? ProbabilityMet { get; init; }
+
+    /// <summary>A budget and how sure it is, as JSON says it.</summary>
+    public static BudgetDocument Of(House house, LinkBudget budget, HouseDoubt? doubt)
+    {
+        BudgetDocument plain = Of(house, budget);
+        return doubt is null ? plain : plain with
+        {
+            HeadroomDb = doubt.Deciding.HeadroomDb(budget),
+            Meets = doubt.Deciding.Meets(budget),
+            MedianDb = doubt.With(budget).MedianDb,
+            CountedDb = doubt.CountedDb(budget),
+            Confidence = doubt.Confidence,
+            SpreadDb = doubt.With(budget).SpreadDb,
+            ProbabilityMet = doubt.ProbabilityMet(budget),
+        };
+    }
 
     /// <summary>A budget as JSON says it.</summary>
     public static BudgetDocument Of(House house, LinkBudget budget) => new(

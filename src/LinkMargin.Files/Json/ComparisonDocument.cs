@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Files.Json;
@@ -30,12 +31,13 @@ public sealed record ComparisonDocument(
     /// <param name="house">The house.</param>
     /// <param name="ranking">Its ranking.</param>
     /// <param name="occupied">The seats with people who stand in the way.</param>
-    public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied) => new(
+    /// <param name="doubt">How sure its links are; null where that was not worked out.</param>
+    public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied, HouseDoubt? doubt = null) => new(
         house.Name,
         [.. occupied.Select(seat => seat.Name)],
-        [.. ranking.Scores.Select((score, i) => RankDocument.Of(house, score, i + 1))],
+        [.. ranking.Scores.Select((score, i) => RankDocument.Of(house, score, i + 1, doubt))],
         ChoiceDocument.Of(house, Engine.Decisions.Choice.Of(ranking)),
         [.. ranking.SeatsNeverMet.Select(seat => seat.Name)],
-        [.. ranking.InUse.Select((score, i) => RankDocument.Of(house, score, i + 1))],
-        [.. ranking.Scores.SelectMany(score => score.Budgets).Select(budget => BudgetDocument.Of(house, budget))]);
+        [.. ranking.InUse.Select((score, i) => RankDocument.Of(house, score, i + 1, doubt))],
+        [.. ranking.Scores.SelectMany(score => score.Budgets).Select(budget => BudgetDocument.Of(house, budget, doubt))]);
 }

@@ -10,9 +10,9 @@ namespace LinkMargin.Files.Json;
 /// <param name="Csv">The numbers as CSV; left out where not asked for.</param>
 /// <param name="Geojson">The numbers as GeoJSON; left out where not asked for.</param>
 /// <param name="Cells">How many cells were computed.</param>
-/// <param name="LeastDb">The smallest margin, dB; left out where no cell was computed.</param>
-/// <param name="GreatestDb">The largest margin, dB; left out where no cell was computed.</param>
-/// <param name="ShareMet">The share of the cells with at least the required margin; left out where no cell was computed.</param>
+/// <param name="LeastDb">The smallest margin to count on, dB; left out where no cell was computed.</param>
+/// <param name="GreatestDb">The largest margin to count on, dB; left out where no cell was computed.</param>
+/// <param name="ShareMet">The share of the cells that can count on the required margin; left out where no cell was computed.</param>
 public sealed record MapDocument(
     string Spot,
     string Level,
@@ -24,8 +24,12 @@ public sealed record MapDocument(
     double? GreatestDb,
     double? ShareMet)
 {
+    /// <summary>The share of the cells whose median is at least the required margin; left out where no cell was computed.</summary>
+    public double? MedianShareMet { get; init; }
+
     /// <summary>A map as JSON says it.</summary>
-    public static MapDocument Of(House house, Field field, FieldSummary? summary, string picture, string? csv, string? geojson)
+    public static MapDocument Of(
+        House house, Field field, FieldSummary? summary, FieldSummary? median, string picture, string? csv, string? geojson)
     {
         ArgumentNullException.ThrowIfNull(house);
         ArgumentNullException.ThrowIfNull(field);
@@ -38,6 +42,9 @@ public sealed record MapDocument(
             summary?.Cells ?? 0,
             summary?.LeastDb,
             summary?.GreatestDb,
-            summary?.ShareMet);
+            summary?.ShareMet)
+        {
+            MedianShareMet = median?.ShareMet,
+        };
     }
 }

@@ -17,6 +17,9 @@ public sealed record MapsDocument(
     IReadOnlyList<MapDocument> Maps,
     string? Sheet)
 {
+    /// <summary>How often there is the margin to count on, 0 to 1.</summary>
+    public double Confidence { get; init; }
+
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 }

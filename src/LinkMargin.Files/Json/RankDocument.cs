@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Files.Json;
@@ -28,8 +29,11 @@ public sealed record RankDocument(
     int Seats,
     double MetShare)
 {
+    /// <summary>How likely every seat has what it asks for at once, 0 to 1; left out where no doubt was worked out.</summary>
+    public double? ProbabilityAllMet { get; init; }
+
     /// <summary>A spot's score as JSON says it.</summary>
-    public static RankDocument Of(House house, SpotScore score, int rank) => new(
+    public static RankDocument Of(House house, SpotScore score, int rank, HouseDoubt? doubt = null) => new(
         rank,
         score.Spot.Name,
         house.Levels[score.Spot.LevelIndex].Name,
@@ -40,5 +44,8 @@ public sealed record RankDocument(
         score.MeanHeadroomDb,
         score.SeatsMet,
         score.Seats,
-        score.MetShare);
+        score.MetShare)
+    {
+        ProbabilityAllMet = doubt?.ProbabilityAllMet(score.Budgets),
+    };
 }

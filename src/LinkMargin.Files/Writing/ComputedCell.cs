@@ -6,17 +6,18 @@ namespace LinkMargin.Files.Writing;
 /// <summary>A cell of a field that was computed.</summary>
 /// <param name="Centre">Its centre, metres.</param>
 /// <param name="MarginDb">The margin there, dB.</param>
-internal readonly record struct ComputedCell(Point2 Centre, double MarginDb)
+/// <param name="CountedDb">The margin to count on there, dB.</param>
+internal readonly record struct ComputedCell(Point2 Centre, double MarginDb, double CountedDb)
 {
     /// <summary>All of a field, cell 0 first.</summary>
-    public static IEnumerable<ComputedCell> Of(Field field)
+    public static IEnumerable<ComputedCell> Of(Field field, Field counted)
     {
         Grid grid = field.Grid;
         for (int cell = 0; cell < grid.Count; cell++)
         {
             if (!double.IsNaN(field.MarginDb[cell]))
             {
-                yield return new(grid.CentreOf(cell % grid.Columns, cell / grid.Columns), field.MarginDb[cell]);
+                yield return new(grid.CentreOf(cell % grid.Columns, cell / grid.Columns), field.MarginDb[cell], counted.MarginDb[cell]);
             }
         }
     }

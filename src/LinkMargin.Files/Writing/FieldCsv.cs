@@ -13,7 +13,7 @@ public static class FieldCsv
     private const string DecibelsFormat = "0.####";
 
     /// <summary>The headings; each carries its unit.</summary>
-    public static IReadOnlyList<string> Headings { get; } = ["spot", "level", "xM", "yM", "handsM", "marginDb"];
+    public static IReadOnlyList<string> Headings { get; } = ["spot", "level", "xM", "yM", "handsM", "marginDb", "countedDb"];
 
     /// <summary>
     /// The first line, by which the program knows its own file again: a mark of its own would be a row that no reader of
@@ -21,16 +21,17 @@ public static class FieldCsv
     /// </summary>
     internal static string HeadingLine { get; } = string.Join(',', Headings) + "\n";
 
-    /// <summary>Writes a field, cell 0 first, in UTF-8; lines end with a line feed.</summary>
-    public static void Write(House house, Field field, Stream output)
+    /// <summary>Writes a field and the margin to count on, cell 0 first, in UTF-8; lines end with a line feed.</summary>
+    public static void Write(House house, Field field, Field counted, Stream output)
     {
+        ArgumentNullException.ThrowIfNull(counted);
         ArgumentNullException.ThrowIfNull(house);
         ArgumentNullException.ThrowIfNull(field);
         var options = new CsvWriterOptions { NewLine = "\n", FormatProvider = CultureInfo.InvariantCulture };
         using var csv = CsvWriter.Create(output, options, leaveOpen: true);
         csv.WriteHeader([.. Headings]);
         string level = house.Levels[field.LevelIndex].Name;
-        foreach (ComputedCell cell in ComputedCell.Of(field))
+        foreach (ComputedCell cell in ComputedCell.Of(field, counted))
         {
             csv.WriteField(field.Spot.Name);
             csv.WriteField(level);
@@ -38,6 +39,7 @@ public static class FieldCsv
             csv.WriteField(cell.Centre.Y, MetresFormat);
             csv.WriteField(field.HandsMetres, MetresFormat);
             csv.WriteField(cell.MarginDb, DecibelsFormat);
+            csv.WriteField(cell.CountedDb, DecibelsFormat);
             csv.EndRecord();
         }
     }

@@ -22,8 +22,9 @@ public static class FieldGeoJson
     private static readonly JsonWriterOptions Options = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Writes a field, cell 0 first.</summary>
-    public static void Write(House house, Field field, Stream output)
+    public static void Write(House house, Field field, Field counted, Stream output)
     {
+        ArgumentNullException.ThrowIfNull(counted);
         ArgumentNullException.ThrowIfNull(house);
         ArgumentNullException.ThrowIfNull(field);
         string level = house.Levels[field.LevelIndex].Name;
@@ -36,7 +37,7 @@ public static class FieldGeoJson
         json.WriteNumber("cellM", Rounded(field.Grid.CellMetres, MetreDecimals));
         json.WriteNumber("handsM", Rounded(field.HandsMetres, MetreDecimals));
         json.WriteStartArray("features");
-        foreach (ComputedCell cell in ComputedCell.Of(field))
+        foreach (ComputedCell cell in ComputedCell.Of(field, counted))
         {
             WriteFeature(json, field, level, cell);
         }
@@ -66,6 +67,7 @@ public static class FieldGeoJson
         json.WriteString("spot", field.Spot.Name);
         json.WriteString("level", level);
         json.WriteNumber("marginDb", Rounded(cell.MarginDb, DecibelDecimals));
+        json.WriteNumber("countedDb", Rounded(cell.CountedDb, DecibelDecimals));
         json.WriteEndObject();
         json.WriteEndObject();
     }

@@ -33,7 +33,7 @@ internal sealed class ChoicePanel(House house, MarginColours colours)
             [.. labels.Taken, .. built, .. BuiltBoxes.Of(view, voids)],
             RoomNamePoints);
         var surface = new FieldSurface(field, level.Rooms, Evenings);
-        plot.Add(new FieldLayer(view, level, surface, colours, JustMetDb));
+        plot.Add(new FieldLayer(view, level, surface, surface, colours, JustMetDb));
         plot.Add(new ContourLayer(view, level, surface, colours, JustMetDb, [.. labels.Taken, .. names.Taken, .. built])
         {
             FigurePoints = FigurePoints,

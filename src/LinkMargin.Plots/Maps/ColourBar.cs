@@ -21,6 +21,9 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
     /// <summary>What the heavy line is.</summary>
     public string Line { get; init; } = "required";
 
+    /// <summary>Whether what lies below that line is what is hatched.</summary>
+    public bool IsHatched { get; init; } = true;
+
     public void Draw(SKCanvas canvas, LabelBox box)
     {
         using Lettering plain = new(SizePoints * pixelsPerPoint, isBold: false);
@@ -30,7 +33,10 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
         var bar = new LabelBox(
             box.Left, box.Top + (HeadPoints * pixelsPerPoint), box.Left + (BarPoints * pixelsPerPoint), box.Bottom);
         DrawTones(canvas, bar);
-        DrawHatch(canvas, bar);
+        if (IsHatched)
+        {
+            DrawHatch(canvas, bar);
+        }
         using SKPaint rim = Pen.Line(Palette.SoftInk, 0.6 * pixelsPerPoint);
         canvas.DrawRect(Rect(bar), rim);
         DrawFigures(canvas, bar, plain);

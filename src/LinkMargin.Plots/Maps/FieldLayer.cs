@@ -11,7 +11,8 @@ namespace LinkMargin.Plots.Maps;
 /// The field's tones and the hatch over what lies below the required margin, within the rooms. Tones are worked out
 /// pixel by pixel from the surface the lines are traced on, so that a tone ends exactly on its line.
 /// </summary>
-internal sealed class FieldLayer(PlanView view, Level level, FieldSurface surface, MarginColours colours, double requiredDb)
+internal sealed class FieldLayer(
+    PlanView view, Level level, FieldSurface surface, FieldSurface hatched, MarginColours colours, double requiredDb)
     : PlanLayer(view)
 {
     /// <summary>Between strokes of the hatch, points.</summary>
@@ -41,7 +42,7 @@ internal sealed class FieldLayer(PlanView view, Level level, FieldSurface surfac
         canvas.DrawImage(tones, (float)View.Frame.Left, (float)View.Frame.Top);
 
         using var strokes = new SKPath();
-        foreach (HatchLine line in Hatch.Below(surface, requiredDb, View.Points(HatchSpacingPoints) / View.PixelsPerMetre))
+        foreach (HatchLine line in Hatch.Below(hatched, requiredDb, View.Points(HatchSpacingPoints) / View.PixelsPerMetre))
         {
             strokes.MoveTo(View.Pixel(line.From));
             strokes.LineTo(View.Pixel(line.To));

@@ -9,14 +9,14 @@ namespace LinkMargin.Plots.Maps;
 internal static class MapKey
 {
     public static IReadOnlyList<KeyEntry> Entries(
-        double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit, double requiredDb) =>
+        double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit, double requiredDb, bool isHatchedByAnother) =>
     [
         ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit),
         Mark(MarkKind.SpotHere, "spot", pixelsPerPoint),
         Mark(MarkKind.SpotElsewhere, "spot on another level", pixelsPerPoint),
         Mark(MarkKind.SeatMeets, "seat, margin met", pixelsPerPoint),
         Mark(MarkKind.SeatBelow, "seat, margin not met", pixelsPerPoint),
-        new(20, $"hatched: below {MarginText.Bare(requiredDb)} dB", (canvas, box) => DrawHatch(canvas, box, pixelsPerPoint)),
+        new(20, $"hatched: below {MarginText.Bare(requiredDb)} dB{(isHatchedByAnother ? " to count on" : "")}", (canvas, box) => DrawHatch(canvas, box, pixelsPerPoint)),
         new(0, "seats' margins in whole dB, rounded down", (_, _) => { }),
     ];
 

@@ -16,7 +16,7 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
     private const double RoomNamePoints = 9.5;
 
     /// <summary>Stacks the layers of one map on a plan, lowest first.</summary>
-    public void Fill(PlanPlot plot, Field field, IReadOnlyList<SeatMark> seats)
+    public void Fill(PlanPlot plot, Field field, Field hatched, IReadOnlyList<SeatMark> seats)
     {
         PlanView view = plot.View;
         Level level = house.Levels[field.LevelIndex];
@@ -32,7 +32,8 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
             RoomNamePoints);
 
         var surface = new FieldSurface(field, level.Rooms, Evenings);
-        plot.Add(new FieldLayer(view, level, surface, colours, requiredDb));
+        plot.Add(new FieldLayer(
+            view, level, surface, hatched == field ? surface : new FieldSurface(hatched, level.Rooms, Evenings), colours, requiredDb));
         plot.Add(new ContourLayer(view, level, surface, colours, requiredDb, [.. labels.Taken, .. names.Taken, .. built])
         {
             FigurePoints = style.FigurePoints,

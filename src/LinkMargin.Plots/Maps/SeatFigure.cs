@@ -11,7 +11,7 @@ internal static class SeatFigure
     /// </summary>
     public static string Of(SeatMark mark, double requiredDb)
     {
-        bool agreesWithHatch = mark.Meets == mark.MarginDb >= requiredDb;
+        bool agreesWithHatch = mark.Meets == ((mark.CountedDb ?? mark.MarginDb) >= requiredDb);
         string needs = agreesWithHatch ? "" : $" (needs {MarginText.Bare(mark.Seat.RequiredDb)})";
         return MarginText.WithUnit(mark.MarginDb) + needs;
     }

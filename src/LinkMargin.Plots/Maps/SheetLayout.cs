@@ -70,7 +70,7 @@ internal sealed class SheetLayout
         int widthPixels = PictureSize.NearestAllowed(width * pixelsPerPoint, pixelsPerPoint);
         double scale = panelPoints * pixelsPerPoint / bounds.WidthMetres;
         double body = widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);
-        IReadOnlyList<KeyEntry> entries = MapKey.Entries(scale, pixelsPerPoint, request.Unit, request.RequiredDb);
+        IReadOnlyList<KeyEntry> entries = MapKey.Entries(scale, pixelsPerPoint, request.Unit, request.RequiredDb, request.IsHatchedByAnother);
         double key = new KeyStrip(entries, body, pixelsPerPoint).HeightPixels;
         double height = (rows * scale * bounds.HeightMetres)
             + ((((rows - 1) * GapPoints) + HeadPoints + PlanPlot.BottomFiguresPoints + GapPoints) * pixelsPerPoint)

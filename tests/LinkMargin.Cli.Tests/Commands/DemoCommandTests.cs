@@ -1,6 +1,8 @@
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Houses;
+using LinkMargin.Files.Tables;
 using Path = System.IO.Path;
 
 namespace LinkMargin.Cli.Tests.Commands;
@@ -15,7 +17,9 @@ public sealed class DemoCommandTests : IDisposable
     public void The_demonstration_leaves_house_plan_maps_and_sheet_and_its_figures_are_the_engines()
     {
         var model = new LinkModel(SampleFile.HouseOf(DemoHouse.Text), ModelDepth.Direct);
-        Ranking ranking = Ranking.Of(model);
+        var doubt = HouseDoubt.Of(
+            model, model.House.Spots, model.House.Seats, new DoubtBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
+        Ranking ranking = Ranking.Of(model, doubt.Deciding);
 
         CommandRun run = CommandRun.In(folder.Path, "demo", "--out", "demo", "--model", "direct", "--json");
 

@@ -1,6 +1,8 @@
 using System.Text.Json;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Cli.Tests.Commands;
 
@@ -30,10 +32,14 @@ public sealed class ExplainCommandTests : IDisposable
                 LinkBudget budget = LinkEvaluation.Budget(model, spot, seat);
                 CommandRun run = Run("explain", "house.yaml", "--spot", spot.Name, "--seat", seat.Name, "--json", "--model", word);
 
-                Assert.Equal(budget.Meets ? 0 : 1, run.ExitCode);
+                var doubt = HouseDoubt.Of(model, [spot], [seat], new DoubtBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
+                Assert.Equal(doubt.Deciding.Meets(budget) ? 0 : 1, run.ExitCode);
+                Assert.Equal(doubt.CountedDb(budget), run.Json.GetProperty("countedDb").GetDouble());
+                Assert.Equal(doubt.With(budget).MedianDb, run.Json.GetProperty("medianDb").GetDouble());
+                Assert.Equal(doubt.ProbabilityMet(budget), run.Json.GetProperty("probabilityMet").GetDouble());
                 Assert.Equal("Test Cottage", run.Json.GetProperty("house").GetString());
                 Assert.Equal(budget.MarginDb, run.Json.GetProperty("marginDb").GetDouble());
-                Assert.Equal(budget.Meets, run.Json.GetProperty("meets").GetBoolean());
+                Assert.Equal(doubt.Deciding.Meets(budget), run.Json.GetProperty("meets").GetBoolean());
                 JsonElement[] paths = [.. run.Json.GetProperty("paths").EnumerateArray()];
                 Assert.Equal(budget.Paths.Select(p => p.LossDb), paths.Select(p => p.GetProperty("lossDb").GetDouble()));
                 Assert.All(paths, path => Assert.Equal(path.GetProperty("lossDb").GetDouble(), PartsOf(path).Sum(), 1e-9));
@@ -47,15 +53,26 @@ public sealed class ExplainCommandTests : IDisposable
         Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--json").Output);
 
     [Fact]
+    public void Who_wants_to_be_surer_can_count_on_less()
+    {
+        double half = CountedAt("0.5"), nine = CountedAt("90%"), most = CountedAt("0.99");
+        Assert.True(half > nine && nine > most);
+        Assert.Contains("99 times in 100 there are", Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--confidence", "0.99").OutputUnwrapped, StringComparison.Ordinal);
+
+        double CountedAt(string share) => Run(
+            "explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--json", "--confidence", share).Json.GetProperty("countedDb").GetDouble();
+    }
+
+    [Fact]
     public void A_seat_that_is_met_ends_with_0_and_one_that_is_not_with_1()
     {
         CommandRun met = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa");
         CommandRun unmet = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "bench");
 
         Assert.Equal(0, met.ExitCode);
-        Assert.Contains("so it is met.", met.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("so it is met; that there is as much is >99 % likely.", met.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Equal(1, unmet.ExitCode);
-        Assert.Contains("so it is not met.", unmet.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("so it is not met; that there is as much is <1 % likely.", unmet.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Empty(met.Error + unmet.Error);
     }
 

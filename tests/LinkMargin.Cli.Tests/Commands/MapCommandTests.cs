@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.Text.Json;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Files.Tables;
 using Path = System.IO.Path;
 
 namespace LinkMargin.Cli.Tests.Commands;
@@ -43,9 +45,11 @@ public sealed class MapCommandTests : IDisposable
     public void The_numbers_are_those_of_the_engine()
     {
         House house = SampleFile.HouseOf(SampleFile.Text);
+        var model = new LinkModel(house);
         Field field = FieldComputation.Compute(
-            new LinkModel(house), new FieldRequest(house.Spots[1], 0) { CellMetres = 0.5, HandsMetres = 1.1 });
-        double[] computed = [.. field.MarginDb.Where(double.IsFinite)];
+            model, new FieldRequest(house.Spots[1], 0) { CellMetres = 0.5, HandsMetres = 1.1 });
+        Field counts = CountedField.Of(model, field, new DoubtBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!), 0.9);
+        double[] computed = [.. field.MarginDb.Where(double.IsFinite)], counted = [.. counts.MarginDb.Where(double.IsFinite)];
 
         CommandRun run = Run(
             "map", "house.yaml", "--spot", "loft shelf", "--level", "den", "--cell", "50 cm", "--hands", "1.1", "--csv", "--geojson", "--json", "--out", "out");
@@ -55,16 +59,30 @@ public sealed class MapCommandTests : IDisposable
         Assert.Equal(1.1, run.Json.GetProperty("handsM").GetDouble());
         Assert.False(run.Json.TryGetProperty("sheet", out _));
         Assert.Equal(computed.Length, map.GetProperty("cells").GetInt32());
-        Assert.Equal(computed.Min(), map.GetProperty("leastDb").GetDouble());
-        Assert.Equal(computed.Max(), map.GetProperty("greatestDb").GetDouble());
+        Assert.Equal(counted.Min(), map.GetProperty("leastDb").GetDouble());
+        Assert.Equal(counted.Max(), map.GetProperty("greatestDb").GetDouble());
         Assert.Equal(
-            computed.Count(m => m >= run.Json.GetProperty("requiredDb").GetDouble()) / (double)computed.Length, map.GetProperty("shareMet").GetDouble());
+            counted.Count(m => m >= run.Json.GetProperty("requiredDb").GetDouble()) / (double)computed.Length, map.GetProperty("shareMet").GetDouble());
+        Assert.Equal(0.9, run.Json.GetProperty("confidence").GetDouble());
         string[] rows = File.ReadAllLines(folder.PathOf(map.GetProperty("csv").GetString()!));
-        Assert.Equal("spot,level,xM,yM,handsM,marginDb", rows[0]);
-        double[] written = [.. rows.Skip(1).Select(row => double.Parse(row.Split(',')[^1], CultureInfo.InvariantCulture))];
-        Assert.Equal(computed, written, (a, b) => Math.Abs(a - b) <= 0.5e-4 + 1e-9);
+        Assert.Equal("spot,level,xM,yM,handsM,marginDb,countedDb", rows[0]);
+        Assert.Equal(computed, Written(2), (a, b) => Math.Abs(a - b) <= 0.5e-4 + 1e-9);
+        Assert.Equal(counted, Written(1), (a, b) => Math.Abs(a - b) <= 0.5e-4 + 1e-9);
         using JsonDocument geojson = JsonDocument.Parse(File.ReadAllText(folder.PathOf(map.GetProperty("geojson").GetString()!)));
         Assert.Equal(computed.Length, geojson.RootElement.GetProperty("features").GetArrayLength());
+
+        IEnumerable<double> Written(int fromEnd) => rows.Skip(1).Select(row => double.Parse(row.Split(',')[^fromEnd], CultureInfo.InvariantCulture));
+    }
+
+    [Fact]
+    public void The_median_can_be_shown_and_the_numbers_stay()
+    {
+        string[] words = ["map", "house.yaml", "--spot", "loft shelf", "--level", "den", "--cell", "1", "--csv", "--model", "direct", "--out"];
+        CommandRun counted = Run([.. words, "one"]), median = Run([.. words, "two", "--show", "median"]);
+
+        Assert.Equal(counted.Output.Replace("one/", "two/", StringComparison.Ordinal), median.Output);
+        Assert.Equal(File.ReadAllText(folder.PathOf("one/map-loft-shelf-on-den.csv")), File.ReadAllText(folder.PathOf("two/map-loft-shelf-on-den.csv")));
+        Assert.NotEqual(File.ReadAllBytes(folder.PathOf("one/map-loft-shelf-on-den.png")), File.ReadAllBytes(folder.PathOf("two/map-loft-shelf-on-den.png")));
     }
 
     [Fact]
@@ -100,6 +118,10 @@ public sealed class MapCommandTests : IDisposable
     [InlineData("--cell", "wide", "--cell 'wide' is not a length; write for example 3.81 m, 38 mm or 12ft 6in")]
     [InlineData("--hands", "9", "--hands '9' is 9 m, but may be 0 m to 2.5 m")]
     [InlineData("--hands", "infinity", "--hands 'infinity' is not a finite number")]
+    [InlineData("--confidence", "0.4", "--confidence '0.4' must be 0.5 to 0.999; 0.9 means nine times in ten")]
+    [InlineData("--confidence", "90", "--confidence '90' must be 0.5 to 0.999; 0.9 means nine times in ten")]
+    [InlineData("--confidence", "sure", "--confidence 'sure' is not a share; write 0.9 or 90%")]
+    [InlineData("--show", "medain", "there is no margin 'medain' for --show; did you mean 'median'?")]
     [InlineData("--level", "dne", "there is no level 'dne'; did you mean 'den'?")]
     [InlineData("--spot", "den rakc", "there is no spot 'den rakc'; did you mean 'den rack'?")]
     public void A_value_that_will_not_do_gets_one_sentence_and_no_file(string option, string value, string sentence)

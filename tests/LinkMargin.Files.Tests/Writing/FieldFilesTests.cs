@@ -20,13 +20,15 @@ public sealed class FieldFilesTests
     // Two columns, two rows, from (1, 2), a third of a metre each; one cell is not computed.
     private static readonly Field Field = new(Spot, 0, 0.7, new Grid(new Point2(1, 2), 1 / 3.0, 2, 2), [10.25, double.NaN, -3.123456, 0]);
 
+    private static readonly Field Counted = Field with { MarginDb = [3.25, double.NaN, -9.5, -7] };
+
     [Fact]
     public void A_table_has_a_row_for_each_computed_cell_in_the_grids_order() => Assert.Equal(
         """"
-        spot,level,xM,yM,handsM,marginDb
-        "rack, ""big""",den,1.166667,2.166667,0.7,10.25
-        "rack, ""big""",den,1.166667,2.5,0.7,-3.1235
-        "rack, ""big""",den,1.5,2.5,0.7,0
+        spot,level,xM,yM,handsM,marginDb,countedDb
+        "rack, ""big""",den,1.166667,2.166667,0.7,10.25,3.25
+        "rack, ""big""",den,1.166667,2.5,0.7,-3.1235,-9.5
+        "rack, ""big""",den,1.5,2.5,0.7,0,-7
 
         """",
         Csv());
@@ -66,13 +68,14 @@ public sealed class FieldFilesTests
         Assert.Equal("[1,2]", ring[0].GetRawText());
         Assert.Equal("[1.333333,2.333333]", ring[2].GetRawText());
         Assert.Equal(10.25, first.GetProperty("properties").GetProperty("marginDb").GetDouble());
+        Assert.Equal(3.25, first.GetProperty("properties").GetProperty("countedDb").GetDouble());
         Assert.Equal("den", first.GetProperty("properties").GetProperty("level").GetString());
         Assert.Equal(Spot.Name, first.GetProperty("properties").GetProperty("spot").GetString());
     }
 
-    private static string Csv() => Written(stream => FieldCsv.Write(House, Field, stream));
+    private static string Csv() => Written(stream => FieldCsv.Write(House, Field, Counted, stream));
 
-    private static string GeoJson() => Written(stream => FieldGeoJson.Write(House, Field, stream));
+    private static string GeoJson() => Written(stream => FieldGeoJson.Write(House, Field, Counted, stream));
 
     private static string Written(Action<Stream> write)
     {

@@ -20,4 +20,13 @@ public class SeatFigureTests
         var seat = new Seat("sofa", 0, new(0, 0), 0.7, null, seatRequiredDb);
         Assert.Equal(expected, SeatFigure.Of(new SeatMark(seat, marginDb, marginDb >= seatRequiredDb), 15));
     }
+
+    [Theory]
+    [InlineData(12, false, "17 dB")]
+    [InlineData(12, true, "17 dB (needs 10)")]
+    public void Where_another_margin_is_hatched_by_that_one_is_held_against_the_hatch(double countedDb, bool meets, string expected)
+    {
+        var seat = new Seat("sofa", 0, new(0, 0), 0.7, null, 10);
+        Assert.Equal(expected, SeatFigure.Of(new SeatMark(seat, 17.8, meets) { CountedDb = countedDb }, 15));
+    }
 }

@@ -1,0 +1,39 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using LinkMargin.Engine.Doubt;
+using LinkMargin.Files.Quantities;
+
+namespace LinkMargin.Cli.Options;
+
+/// <summary>How often the margin to count on is to be there.</summary>
+internal static class ConfidenceOption
+{
+    private const string Name = "--confidence";
+
+    private static readonly QuantityRange Range = new(0.5, 0.999, "");
+
+    /// <summary>Makes one.</summary>
+    public static Option<double?> Create() => new(Name)
+    {
+        Description = "How often the margin to count on is to be there, of all houses that could be behind the file: 0.5 to 0.999; 0.9 "
+            + "where it is left out.",
+        HelpName = "SHARE",
+        CustomParser = Read,
+    };
+
+    /// <summary>The share asked for.</summary>
+    public static double Of(ParseResult parse, Option<double?> option) => parse.GetValue(option) ?? DoubtBasis.UsualConfidence;
+
+    private static double? Read(ArgumentResult result)
+    {
+        string text = result.Tokens[0].Value;
+        Parsed read = ShareText.Parse(text, Range);
+        if (read.Fault is null)
+        {
+            return read.Value;
+        }
+
+        result.AddError($"{Name} '{text}' {read.Fault}");
+        return null;
+    }
+}
