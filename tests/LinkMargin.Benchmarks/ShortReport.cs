@@ -45,6 +45,9 @@ internal static class ShortReport
         }
 
         output.WriteLine();
+        DragReport.Print(output);
+
+        output.WriteLine();
         Line(output, $"Greatest memory held: {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:F0} MB");
     }
 
@@ -55,7 +58,7 @@ internal static class ShortReport
         long before = GC.GetTotalAllocatedBytes(precise: true);
         FieldBenchmark.Compute(model, threads: 1);
         double allocated = (GC.GetTotalAllocatedBytes(precise: true) - before) / 1e6;
-        double seconds = Seconds(() => FieldBenchmark.Compute(model, threads: 1));
+        double seconds = Stopwatches.Seconds(() => FieldBenchmark.Compute(model, threads: 1));
         int walls = model.House.Levels.Sum(level => level.Walls.Count);
         Line(output, $"{depth,-6}  {walls,6}  {cells,6}  {seconds,8:F3}  {cells / seconds,17:N0}  {allocated,13:F2}");
     }
@@ -68,7 +71,7 @@ internal static class ShortReport
         double layOutMs = watch.Elapsed.TotalMilliseconds;
         Point3[] places = [.. RandomLinks.From(house, house.PositionOf(house.Spots[0]), 200)];
         var buffer = new TraceBuffer();
-        double micros = 1e6 / places.Length * Seconds(() =>
+        double micros = 1e6 / places.Length * Stopwatches.Seconds(() =>
         {
             foreach (Point3 place in places)
             {
@@ -88,33 +91,12 @@ internal static class ShortReport
         var engine = new EngineCrossings(house);
         var crossed = new List<int>();
         int found = 0;
-        double general = Seconds(() => found = links.Sum(link => baseline.Find(link.From, link.To, crossed)));
-        double own = Seconds(() => found = links.Sum(link => engine.Find(link.From, link.To)));
+        double general = Stopwatches.Seconds(() => found = links.Sum(link => baseline.Find(link.From, link.To, crossed)));
+        double own = Stopwatches.Seconds(() => found = links.Sum(link => engine.Find(link.From, link.To)));
         double each = 1e6 / links.Length;
         Line(
             output,
             $"{house.Levels[0].Walls.Count,5}  {(double)found / links.Length,15:F1}  {general * each,11:F2}  {own * each,10:F2}  {general / own,6:F1}");
-    }
-
-    // The mean time of as many runs as fill a second, after one that is not counted; the best of three such means.
-    private static double Seconds(Action run)
-    {
-        run();
-        double best = double.PositiveInfinity;
-        for (int round = 0; round < 3; round++)
-        {
-            int runs = 0;
-            var watch = Stopwatch.StartNew();
-            do
-            {
-                run();
-                runs++;
-            }
-            while (watch.Elapsed.TotalSeconds < 1);
-            best = Math.Min(best, watch.Elapsed.TotalSeconds / runs);
-        }
-
-        return best;
     }
 
     private static void Line(TextWriter output, FormattableString text) =>
