@@ -15,7 +15,7 @@ namespace LinkMargin.Engine.Links;
 internal static class FrontSum
 {
     // More pieces than this on one front are rare; they get their room from the heap.
-    private const int MostOnStack = 64;
+    private const int MostOnStack = 128;
 
     // Ends nearer to each other on the front are one: where walls join, rounding must leave neither a slit nor an overlap.
     private const double SameEdge = 1e-6;

@@ -151,13 +151,7 @@ internal sealed class FullSpotModel : SpotModel
         in Reflection reflection, Point3 hands, double? facingDegrees, TraceBuffer buffer, double least)
     {
         // Nothing on its way adds to a path's power, so one that is too weak here already is too weak at its end.
-        double power = FreeSpace(reflection.LengthMetres) * reflection.PowerRatio;
-        if (power <= least)
-        {
-            return 0;
-        }
-
-        power *= Body.Factor(reflection.Image, hands, facingDegrees);
+        double power = FreeSpace(reflection.LengthMetres) * reflection.PowerRatio * Body.Factor(reflection.Image, hands, facingDegrees);
         if (power <= least)
         {
             return 0;

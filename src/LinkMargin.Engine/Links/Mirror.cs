@@ -53,7 +53,7 @@ internal static class Mirror
             }
         }
 
-        Span<double> amplitudes = buffer.PieceCount <= 64 ? stackalloc double[buffer.PieceCount] : new double[buffer.PieceCount];
+        Span<double> amplitudes = buffer.PieceCount <= 128 ? stackalloc double[buffer.PieceCount] : new double[buffer.PieceCount];
         for (int i = 0; i < amplitudes.Length; i++)
         {
             amplitudes[i] = Thrown(buffer.Pieces[i].Material, cosine, losses);

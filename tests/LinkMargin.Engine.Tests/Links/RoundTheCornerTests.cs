@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Tests.Houses;
 using Xunit.Abstractions;
@@ -11,6 +12,8 @@ namespace LinkMargin.Engine.Tests.Links;
 public sealed class RoundTheCornerTests(ITestOutputHelper output)
 {
     private static readonly Point3 Console = new(0, 0, 1);
+
+    private static readonly double[] GapWidths = [0.9, 0.1, 0.01, 0.001, 1e-5];
 
     [Theory]
     [InlineData(4, 2)]
@@ -56,6 +59,31 @@ public sealed class RoundTheCornerTests(ITestOutputHelper output)
             double firstDb = EdgeDb(points[0], points[1], points[3]), secondDb = EdgeDb(points[0], points[2], points[3]);
             Assert.True(way.BendingDb >= Math.Max(firstDb, secondDb) - 1e-9);
         });
+    }
+
+    [Fact]
+    public void A_way_through_a_gap_fades_as_the_gap_narrows()
+    {
+        // A full-height gap 1.5 m off the straight line, in a wall that nothing passes.
+        double[] powers =
+        [
+            .. GapWidths.Select(width =>
+            {
+                var wall = new Wall("wall", new Point2(3, -20), new Point2(3, 20), 0, SimpleHouse.HeightMetres, OneLink.Opaque)
+                {
+                    Openings = [new Opening("gap", OpeningKind.Gap, 21.5, width, 0, SimpleHouse.HeightMetres, null, true)],
+                };
+                LinkBudget link = OneLink.Of(SimpleHouse.OfWalls(wall), new Point3(0, 0, 1), new Point3(6, 0, 1));
+                return link.Paths
+                    .Where(path => path.Path.Kind == PathKind.Around && path.Turns.Any(turn => turn.Name == "gap"))
+                    .Sum(path => Decibels.ToPowerRatio(-path.LossDb));
+            }),
+        ];
+
+        Assert.Equal(powers.OrderDescending(), powers);
+        Assert.True(powers[0] > 0);
+        Assert.True(powers[3] < 0.01 * powers[0]);
+        Assert.True(powers[^1] < 1e-4 * powers[0]);
     }
 
     [Fact]

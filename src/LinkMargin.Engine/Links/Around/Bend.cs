@@ -14,6 +14,9 @@ namespace LinkMargin.Engine.Links.Around;
 internal sealed record Bend(
     Point2 Plan, double Low, double High, int LowLevel, int HighLevel, int Group, TurnKind Kind, string Name)
 {
+    /// <summary>The two jambs of a doorway, the near one first; null where nothing stands opposite.</summary>
+    internal (Point2 Near, Point2 Far)? Jambs { get; init; }
+
     /// <summary>Where a path that would pass at a height bends.</summary>
     internal Point3 At(double height) => Plan.At(Math.Clamp(height, Low, High));
 

@@ -42,9 +42,12 @@ internal static class Bends
         double low = here.ElevationMetres + gap.SillMetres, high = here.ElevationMetres + gap.HeadMetres;
         double width = gap.Start.DistanceTo(gap.End);
         Point2 clear = (Math.Min(ClearMetres, width / 2) / width) * (gap.End - gap.Start);
-        foreach (Point2 at in new[] { gap.Start + clear, gap.End - clear })
+        foreach ((Point2 at, Point2 near, Point2 far) in new[]
         {
-            bends.Add(new Bend(at, low, high, level, level, group, TurnKind.Opening, gap.Name));
+            (gap.Start + clear, gap.Start, gap.End), (gap.End - clear, gap.End, gap.Start),
+        })
+        {
+            bends.Add(new Bend(at, low, high, level, level, group, TurnKind.Opening, gap.Name) { Jambs = (near, far) });
         }
     }
 

@@ -17,8 +17,11 @@ namespace LinkMargin.Engine.Links.Around;
 /// </summary>
 internal sealed class WaysRound
 {
-    /// <summary>How many ways are added up: the strongest of each doorway, and of those the strongest.</summary>
-    internal const int Most = 12;
+    /// <summary>How many ways are added up at most: the strongest of each doorway.</summary>
+    internal const int Most = 8;
+
+    // How many are looked at closely: the two jambs of a doorway share it.
+    private const int MostSought = Most + 4;
 
     /// <summary>Corners of a way with two bends.</summary>
     internal const int MostCorners = 4;
@@ -57,7 +60,8 @@ internal sealed class WaysRound
     {
         double straight = console.DistanceTo(hands);
         double leastLoss = least > 0 ? -Decibels.FromPowerRatio(least) - FreeSpaceDb(straight) : double.PositiveInfinity;
-        int level = LevelOf(hands), count = 0;
+        int level = LevelOf(hands), sought = 0;
+        Span<WayRound> candidates = stackalloc WayRound[MostSought];
         foreach (int i in order)
         {
             if (ways[i].LossDb + ways[i].BendDb > leastLoss)
@@ -65,11 +69,17 @@ internal sealed class WaysRound
                 break; // the others have lost more, and no way is shorter than the straight line
             }
 
-            if (level >= graph.Bends[i].LowLevel && level <= graph.Bends[i].HighLevel
-                && Consider(i, hands, facingDegrees, least, buffer, out WayRound way))
+            if (level >= graph.Bends[i].LowLevel && level <= graph.Bends[i].HighLevel && Seek(i, hands, least, out WayRound way))
             {
-                Keep(way, found, ref count);
+                Insert(way, candidates, ref sought);
             }
+        }
+
+        int count = 0;
+        foreach (ref WayRound way in candidates[..sought])
+        {
+            Weigh(ref way, hands, facingDegrees, buffer);
+            Keep(way, found, ref count);
         }
 
         return count;
@@ -116,7 +126,8 @@ internal sealed class WaysRound
         return level;
     }
 
-    private bool Consider(int i, Point3 hands, double? facingDegrees, double least, TraceBuffer buffer, out WayRound found)
+    // What a way brings by its bends one by one; false where that is less than counts.
+    private bool Seek(int i, Point3 hands, double least, out WayRound found)
     {
         found = default;
         WayTo way = ways[i];
@@ -133,19 +144,38 @@ internal sealed class WaysRound
         double v = KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(way.From, place, hands), true, wavelength);
         double length = (way.Before < 0 ? 0 : console.DistanceTo(way.From)) + there + on;
         double bendDb = way.BendDb - (20 * Math.Log10(EdgeKernel.Edge(v)));
-        double sought = EdgeKernel.Apart(v) * Decibels.ToPowerRatio(-(FreeSpaceDb(length) + bendDb + way.LossDb));
+        double sought = EdgeKernel.Apart(v) * WidthFactor(bend, way.From, place.Z, hands) * Decibels.ToPowerRatio(-(FreeSpaceDb(length) + bendDb + way.LossDb));
         double counted = FullSpotModel.Counted(sought, least);
-        if (counted == 0)
+        found = new WayRound { Bend = i, Place = place, Metres = length, BendDb = bendDb, Power = counted };
+        return counted > 0;
+    }
+
+    // A doorway lights its shadow by the waves of both jambs, which cancel as it narrows: with the amplitudes of their shadows and
+    // what a mean keeps of their product (StripSum), as a share of the near jamb's alone. What the far one adds is a way of its own.
+    private double WidthFactor(Bend bend, Point3 from, double height, Point3 hands)
+    {
+        if (bend.Jambs is not (Point2 near, Point2 far))
         {
-            return false;
+            return 1;
         }
 
-        found = new WayRound { Bend = i, Place = place, Metres = length, Body = body.Factor(place, hands, facingDegrees) };
+        double v1 = Parameter(near), v2 = Parameter(far);
+        double ratio = EdgeKernel.Edge(v2) / EdgeKernel.Edge(v1), phase = Math.PI / 2 * ((v2 * v2) - (v1 * v1));
+        return Math.Min(1, 1 + (ratio * ratio) - (2 * ratio * Math.Exp(-phase * phase / 2)));
+
+        double Parameter(Point2 jamb) =>
+            KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(from, jamb.At(height), hands), true, wavelength);
+    }
+
+    // What it brings by all its bends together, its last leg and the player's body.
+    private void Weigh(ref WayRound way, Point3 hands, double? facingDegrees, TraceBuffer buffer)
+    {
         Span<Point3> corners = stackalloc Point3[MostCorners];
-        found.BendDb = MultipleEdges.LossDb(corners[..Corners(found, hands, corners)], wavelength).Value;
-        scene.Gather(new Ray(place, hands, wavelength), buffer);
-        found.Power = counted * Decibels.ToPowerRatio(bendDb - found.BendDb) * FrontSum.PowerRatio(buffer.Pieces, losses) * found.Body;
-        return true;
+        double bendDb = MultipleEdges.LossDb(corners[..Corners(way, hands, corners)], wavelength).Value;
+        scene.Gather(new Ray(way.Place, hands, wavelength), buffer);
+        way.Body = body.Factor(way.Place, hands, facingDegrees);
+        way.Power *= Decibels.ToPowerRatio(way.BendDb - bendDb) * FrontSum.PowerRatio(buffer.Pieces, losses) * way.Body;
+        way.BendDb = bendDb;
     }
 
     // The strongest few, one for each doorway.
@@ -167,18 +197,24 @@ internal sealed class WaysRound
             }
         }
 
+        Insert(way, found, ref count);
+    }
+
+    // Into its place among the strongest; the weakest goes where there is no room.
+    private static void Insert(WayRound way, Span<WayRound> found, ref int count)
+    {
         int at = count;
         while (at > 0 && found[at - 1].Power < way.Power)
         {
             at--;
         }
 
-        if (at == Most)
+        if (at == found.Length)
         {
             return;
         }
 
-        int kept = Math.Min(count, Most - 1);
+        int kept = Math.Min(count, found.Length - 1);
         found[at..kept].CopyTo(found[(at + 1)..]);
         found[at] = way;
         count = kept + 1;
