@@ -19,6 +19,12 @@ if (args is ["short"])
     return 0;
 }
 
+if (args is ["drag"])
+{
+    DragReport.Print(Console.Out);
+    return 0;
+}
+
 // In one process: the build files of this repository are not made for a project that is generated elsewhere.
 IConfig config = DefaultConfig.Instance.AddJob(Job.Default.WithToolchain(InProcessEmitToolchain.Instance));
 BenchmarkSwitcher.FromAssembly(Assembly.GetExecutingAssembly()).Run(args, config);

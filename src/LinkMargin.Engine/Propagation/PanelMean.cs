@@ -83,7 +83,8 @@ internal sealed class PanelMean
         private double mean;
         private double squares;
 
-        public readonly double StandardDeviation => Math.Sqrt(squares / weight);
+        // Of equal values rounding may leave a little less than nothing.
+        public readonly double StandardDeviation => Math.Sqrt(Math.Max(0, squares / weight));
 
         public void Add(double value, double share)
         {

@@ -156,6 +156,18 @@ public sealed class LayeredPanelTests
             iter: 20);
 
     [Fact]
+    public void A_tolerance_that_changes_nothing_has_no_spread()
+    {
+        // Air before a board, more or less of it: all examples are the same.
+        Layer[] layers =
+        [
+            new(null, "air", 0.09090909090909091, 0.00819272256746827),
+            new(new(2.73, 0, 0.0085, 0.9395), "board", 0.03959754788094162, 0),
+        ];
+        Assert.Equal(0, new LayeredPanel(layers, Band.Bluetooth).AtCosine(1).ToleranceSpreadDb, 1e-6);
+    }
+
+    [Fact]
     public void A_lossless_panel_keeps_all_power()
     {
         var panel = new LayeredPanel(
