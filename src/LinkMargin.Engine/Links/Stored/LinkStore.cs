@@ -15,11 +15,6 @@ internal sealed class LinkStore(FullSpotModel model, Point3 hands, SlopeBook boo
     /// <inheritdoc/>
     public void Direct(double power, TraceBuffer buffer)
     {
-        if (model.Console == hands)
-        {
-            buffer.PieceCount = 0; // the same place: nothing lies between
-        }
-
         book.Begin(power);
         AddFront(buffer.Pieces);
     }

@@ -1,5 +1,3 @@
-using LinkMargin.Engine.Quantities;
-
 namespace LinkMargin.Engine.Links.Stored;
 
 /// <summary>
@@ -35,7 +33,7 @@ public sealed class StoredLink
             sum += Shifted(k, shiftsDb);
         }
 
-        return ToLossDb(sum);
+        return FullSpotModel.ToLossDb(sum);
     }
 
     /// <summary>The same with its slopes.</summary>
@@ -60,7 +58,7 @@ public sealed class StoredLink
             gradient[i] = sum > 0 ? gradient[i] / sum : 0;
         }
 
-        return ToLossDb(sum);
+        return FullSpotModel.ToLossDb(sum);
     }
 
     private double Shifted(int path, ReadOnlySpan<double> shiftsDb)
@@ -73,7 +71,4 @@ public sealed class StoredLink
 
         return power[path] * Math.Exp(-lossDb * (Math.Log(10) / 10));
     }
-
-    private static double ToLossDb(double power) => Math.Min(
-        Propagation.LayeredSlab.GreatestLossDb, -Decibels.FromPowerRatio(Math.Max(power, double.Epsilon)));
 }
