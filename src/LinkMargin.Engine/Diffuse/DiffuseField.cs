@@ -1,68 +1,100 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Diffuse;
 
 /// <summary>
-/// The diffuse field of one console: a density for each cell from the power balance, and at a place the mean over all
-/// directions it looks in.
+/// The diffuse field of one console: everything that reaches a place after two reflections or more, or after one that no path
+/// of its own stands for.
 /// <para>
-/// A facet is as bright as the share it throws back of its own cell's density and the share it passes of the density behind
-/// it. Beside the partition to a bright room it is brighter than in the room's far corner, and beside an outer wall darker.
-/// What the facets' brightness lacks of the cell's density on average is the energy fed into the field, which comes from all
-/// of them alike. At a hole the mean of both cells stands for both half spaces, so nobody who steps through sees a seam.
+/// A console's first flights strike the facets of its cell, each its share of the sphere; what a facet passes sets out into the
+/// cell behind it. After that a flight knows no more where it came from, and the power balance carries it: straight on through
+/// walls (<see cref="PowerBalance.BeforeReflection"/>) and from reflection to reflection (<see cref="PowerBalance.Flux"/>). The
+/// last flight to a place is the first one of a console there, flown backwards, so two places always hear each other alike.
+/// </para>
+/// <para>
+/// Let a be what the first flights pass into each cell, m what mirrors throw back of them and n what other things scatter; K
+/// the flux of what is put in before it is reflected, G that of all, ρ the area that throws back (ρn of what scatters). After
+/// just one reflection s = m + n + ρ·K·a sets out. What strikes the surfaces after one reflection or more is then G·s, after
+/// two or more K·ρ·G·s, and after one that scattered K·(n + ρn·K·a). A place that looks at a mirror sees its share of G·s thrown
+/// back, the last reflection; one that looks through a wall, or stands in the plane of a hole, sees of the cell behind what has
+/// had all its reflections. Between cells G and K·ρ·G are symmetrical, since as much passes a wall one way as the other.
 /// </para>
 /// </summary>
 internal sealed class DiffuseField
 {
-    private const double LeastSphere = 0.5;
+    private const int FewNumbers = 256;
 
     private readonly Cells cells;
-    private readonly RoomShell shell;
-    private readonly double[] densities; // W/m² for each watt sent out
-    private readonly double[] fed; // what is fed in, as a density, by cell
-    private readonly double[][] brightness; // of each cell's facets
+    private readonly CellSurfaces surfaces;
+    private readonly double[] reflected; // flux that has had its reflections, by cell
+    private readonly double[][] brightness; // of each cell's facets, as flux
 
-    internal DiffuseField(Scene scene, LossTables losses, Cells cells, RoomShell shell, Point3 console)
-        : this(cells, shell, EnergySources.Of(scene, losses, cells, console, out double gone)) =>
-        Gone = gone;
-
-    /// <summary>The field of known sources, in these rooms or rooms of other materials.</summary>
-    internal DiffuseField(Cells cells, RoomShell shell, IReadOnlyList<double> sources)
+    internal DiffuseField(Cells cells, RoomShell shell, Point3 console)
     {
         this.cells = cells;
-        this.shell = shell;
-        Sources = sources;
-        densities = shell.Balance.Densities(Sources);
-        fed = new double[densities.Length];
-        brightness = new double[densities.Length][];
-        for (int cell = 0; cell < densities.Length; cell++)
+        surfaces = shell.Surfaces;
+        int count = surfaces.Count;
+        brightness = new double[count][];
+        int own = cells.At(console);
+        if (own == Cells.Outdoors)
         {
-            IReadOnlyList<Facet> facets = shell.Of(cell);
-            brightness[cell] = [.. facets.Select(f => (f.Thrown * densities[cell]) + (f.Passed * DensityOf(f.Other)))];
-            double area = 0, bright = 0;
-            for (int i = 0; i < facets.Count; i++)
+            reflected = new double[count];
+            Passed = Thrown = Scattered = reflected;
+            Gone = 1;
+            for (int cell = 0; cell < count; cell++)
             {
-                double squareMetres = facets[i].SquareMetres;
-                area += squareMetres;
-                bright += squareMetres * brightness[cell][i];
+                brightness[cell] = new double[surfaces.Of(cell).Count];
             }
 
-            fed[cell] = area > 0 ? densities[cell] - (bright / area) : densities[cell];
+            return;
+        }
+
+        PowerBalance balance = shell.Balance;
+        Outlook outlook = surfaces.From(console, own, new double[Numbers(own)]);
+        (Passed, Thrown, Scattered) = FirstFlights(shell, outlook);
+        Gone = 1 - Passed.Sum() - Thrown.Sum() - Scattered.Sum();
+
+        double[] unreflected = balance.BeforeReflection(Passed);
+        double[] once = [.. Enumerable.Range(0, count).Select(i =>
+            Thrown[i] + Scattered[i] + ((balance.MirrorArea(i) + balance.ScatteringArea(i)) * unreflected[i]))];
+        double[] flux = balance.Flux(once);
+        double[] twice = [.. Enumerable.Range(0, count).Select(i =>
+            ((balance.MirrorArea(i) + balance.ScatteringArea(i)) * flux[i])
+            + Scattered[i] + (balance.ScatteringArea(i) * unreflected[i]))];
+        reflected = balance.BeforeReflection(twice);
+        for (int cell = 0; cell < count; cell++)
+        {
+            IReadOnlyList<Facet> facets = surfaces.Of(cell);
+            brightness[cell] = new double[facets.Count];
+            for (int i = 0; i < facets.Count; i++)
+            {
+                Facet facet = facets[i];
+                double struck = flux[cell];
+                if (!facet.IsMirror)
+                {
+                    double straight = cell == own ? balance.FreeShare(cell) * outlook.Shares[i] / facet.SquareMetres : 0;
+                    struck += unreflected[cell] + straight;
+                }
+
+                brightness[cell][i] = balance.FreeShare(cell) * ((shell.Thrown(facet) * struck)
+                    + (facet.Other == Cells.Outdoors ? 0 : shell.Passed(facet) * reflected[facet.Other]));
+            }
         }
     }
 
-    /// <summary>Power fed to each cell, share of the power sent out.</summary>
-    internal IReadOnlyList<double> Sources { get; }
+    /// <summary>What the first flights pass into each cell, share of the power sent out.</summary>
+    internal IReadOnlyList<double> Passed { get; }
 
-    /// <summary>Power that the direct energy and first reflections lost to heat and out of doors.</summary>
+    /// <summary>What mirrors throw back of them.</summary>
+    internal IReadOnlyList<double> Thrown { get; }
+
+    /// <summary>What other things throw back of them.</summary>
+    internal IReadOnlyList<double> Scattered { get; }
+
+    /// <summary>What they lose to heat and out of doors; with the other three it makes 1.</summary>
     internal double Gone { get; }
 
-    /// <summary>Scalar power density of each cell, per square metre, for each watt sent out.</summary>
-    internal IReadOnlyList<double> Densities => densities;
-
-    /// <summary>Scalar power density at a place, per square metre, for each watt sent out.</summary>
+    /// <summary>Scalar power density at a place, per square metre, for each watt sent out; none out of doors.</summary>
     internal double At(Point3 place)
     {
         int cell = cells.At(place);
@@ -71,34 +103,63 @@ internal sealed class DiffuseField
             return 0;
         }
 
-        double own = densities[cell], seen = 0, angle = 0;
-        IReadOnlyList<Facet> facets = shell.Of(cell);
-        Span<double> holes = stackalloc double[shell.HoleCount(cell)]; // share of the sphere towards each cell behind holes
-        holes.Clear();
-        for (int i = 0; i < facets.Count; i++)
-        {
-            double share = facets[i].SolidAngle(place) / (4 * Math.PI);
-            seen += share * brightness[cell][i];
-            angle += share;
-            if (facets[i].Hole >= 0)
-            {
-                holes[facets[i].Hole] += share;
-            }
-        }
-
-        // Facets that stand for several, or a room with recesses, may not fill the sphere exactly.
-        double density = Math.Max(0, fed[cell] + (angle > 0 ? seen / Math.Max(angle, LeastSphere) : 0));
-        double apart = 1, shared = 0, weights = 0;
-        for (int h = 0; h < holes.Length; h++)
-        {
-            double near = Math.Min(1, 4 * holes[h] * holes[h]); // 1 in the hole's own plane
-            apart *= 1 - near;
-            weights += near;
-            shared += near * (own + DensityOf(shell.BehindHole(cell, h))) / 2;
-        }
-
-        return weights > 0 ? (apart * density) + ((1 - apart) * shared / weights) : density;
+        int numbers = Numbers(cell);
+        return At(surfaces.From(place, cell, numbers <= FewNumbers ? stackalloc double[FewNumbers] : new double[numbers]));
     }
 
-    private double DensityOf(int cell) => cell == Cells.Outdoors ? 0 : densities[cell];
+    /// <summary>The same for what a place sees.</summary>
+    internal double At(in Outlook outlook)
+    {
+        double[] bright = brightness[outlook.Cell];
+        double flux = outlook.Here * reflected[outlook.Cell];
+        for (int i = 0; i < bright.Length; i++)
+        {
+            flux += outlook.Shares[i] * bright[i];
+        }
+
+        for (int h = 0; h < outlook.Beyond.Length; h++)
+        {
+            int beyond = surfaces.BehindHole(outlook.Cell, h);
+            flux += beyond == Cells.Outdoors ? 0 : outlook.Beyond[h] * reflected[beyond];
+        }
+
+        // A quarter of a density strikes a surface from one side.
+        return 4 * flux;
+    }
+
+    // As many numbers as an outlook from a cell takes.
+    private int Numbers(int cell) => surfaces.Of(cell).Count + surfaces.HoleCount(cell);
+
+    private static (double[] Passed, double[] Thrown, double[] Scattered) FirstFlights(RoomShell shell, in Outlook outlook)
+    {
+        CellSurfaces surfaces = shell.Surfaces;
+        var passed = new double[surfaces.Count];
+        var thrown = new double[surfaces.Count];
+        var scattered = new double[surfaces.Count];
+        IReadOnlyList<Facet> facets = surfaces.Of(outlook.Cell);
+        double free = shell.Balance.FreeShare(outlook.Cell);
+        for (int i = 0; i < facets.Count; i++)
+        {
+            Facet facet = facets[i];
+            double strikes = free * outlook.Shares[i];
+            (facet.IsMirror ? thrown : scattered)[outlook.Cell] += strikes * shell.Thrown(facet);
+            Put(facet.Other, strikes * shell.Passed(facet));
+        }
+
+        Put(outlook.Cell, outlook.Here);
+        for (int h = 0; h < outlook.Beyond.Length; h++)
+        {
+            Put(surfaces.BehindHole(outlook.Cell, h), outlook.Beyond[h]);
+        }
+
+        return (passed, thrown, scattered);
+
+        void Put(int cell, double power)
+        {
+            if (cell != Cells.Outdoors)
+            {
+                passed[cell] += power;
+            }
+        }
+    }
 }

@@ -3,16 +3,22 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Diffuse;
 
 /// <summary>
-/// A flat piece of a cell's surface as seen from inside: how bright it is for the densities of the cells on both sides, and
-/// the solid angle under which a place sees it.
+/// A flat piece of a cell's surface as seen from inside, and the solid angle under which a place sees it.
 /// </summary>
 /// <param name="Other">The cell behind it.</param>
-/// <param name="Thrown">Share of its own cell's density that it throws back.</param>
-/// <param name="Passed">Share of the other cell's density that it passes.</param>
+/// <param name="Material">What it is made of, by number; <see cref="Nothing"/> for a hole.</param>
 /// <param name="Outline">Its corners in order.</param>
-/// <param name="IsHole">Whether nothing stands in it.</param>
-internal sealed record Facet(int Other, double Thrown, double Passed, Point3[] Outline, bool IsHole)
+internal sealed record Facet(int Other, int Material, Point3[] Outline)
 {
+    /// <summary>The material of a hole.</summary>
+    internal const int Nothing = -1;
+
+    /// <summary>Whether nothing stands in it.</summary>
+    internal bool IsHole => Material == Nothing;
+
+    /// <summary>Whether what it throws back first is a path of its own; the others scatter it.</summary>
+    internal bool IsMirror { get; init; } = true;
+
     /// <summary>For a hole, the number of the cell behind it among those its own cell has holes to; −1 for others.</summary>
     internal int Hole { get; init; } = -1;
 

@@ -1,76 +1,81 @@
-using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Engine.Diffuse;
 
-/// <summary>The facets of every cell, and the power balance they make: built together, so that both tell the same story.</summary>
+/// <summary>
+/// The surfaces of every cell with their losses: what each facet throws back and passes, and the power balance they make,
+/// told from the same tables.
+/// </summary>
 internal sealed class RoomShell
 {
-    private readonly List<Facet>[] facets;
-    private readonly List<int>[] behindHoles;
+    private readonly LossTables losses;
 
-    internal RoomShell(int cells)
+    internal RoomShell(CellSurfaces surfaces, LossTables losses)
     {
-        Balance = new PowerBalance(cells);
-        facets = [.. Enumerable.Range(0, cells).Select(_ => new List<Facet>())];
-        behindHoles = [.. Enumerable.Range(0, cells).Select(_ => new List<int>())];
+        Surfaces = surfaces;
+        this.losses = losses;
+        Balance = new PowerBalance(surfaces.Count);
+        foreach (Panel panel in surfaces.Panels)
+        {
+            Add(panel);
+        }
+
+        foreach (Solid solid in surfaces.Solids)
+        {
+            Add(solid);
+        }
+
+        for (int cell = 0; cell < surfaces.Count; cell++)
+        {
+            Balance.Fill(cell, surfaces.CubicMetres(cell));
+            Balance.AbsorbWithin(cell, surfaces.FurnishingSquareMetres(cell));
+        }
     }
+
+    /// <summary>The surfaces.</summary>
+    internal CellSurfaces Surfaces { get; }
 
     /// <summary>The power balance.</summary>
     internal PowerBalance Balance { get; }
 
-    /// <summary>The facets of one cell.</summary>
-    internal IReadOnlyList<Facet> Of(int cell) => facets[cell];
+    /// <summary>Share of what strikes a facet that it throws back.</summary>
+    internal double Thrown(Facet facet) => facet.IsHole ? 0 : losses[facet.Material].DiffuseReflectance;
 
-    /// <summary>How many cells one cell has holes to.</summary>
-    internal int HoleCount(int cell) => behindHoles[cell].Count;
+    /// <summary>Share of what strikes a facet that it passes.</summary>
+    internal double Passed(Facet facet) => facet.IsHole ? 1 : losses[facet.Material].DiffuseTransmittance;
 
-    /// <summary>One of those cells.</summary>
-    internal int BehindHole(int cell, int hole) => behindHoles[cell][hole];
-
-    /// <summary>Adds a panel between two cells, to the balance and to what both see.</summary>
-    internal void AddPanel(int one, int other, Point3[] outline, AngleTable? table)
+    private void Add(Panel panel)
     {
-        double passed = table?.DiffuseTransmittance ?? 1, thrown = table?.DiffuseReflectance ?? 0;
-        var seen = new Facet(other, thrown, passed, outline, table is null);
-        AddToBalance(one, other, seen.SquareMetres, table);
-        See(one, seen);
-        See(other, seen with { Other = one });
-    }
-
-    /// <summary>Adds a panel to the balance alone.</summary>
-    internal void AddToBalance(int one, int other, double squareMetres, AngleTable? table)
-    {
-        Balance.Exchange(one, other, squareMetres * (table?.DiffuseTransmittance ?? 1));
-        if (table is not null)
+        if (panel.Material == Facet.Nothing)
         {
-            Balance.Absorb(one, squareMetres * table.DiffuseAbsorptance);
-            Balance.Absorb(other, squareMetres * table.DiffuseAbsorptance);
-        }
-    }
-
-    /// <summary>Adds a facet to what one cell sees.</summary>
-    internal void See(int cell, Facet facet)
-    {
-        if (cell == Cells.Outdoors || cell == facet.Other)
-        {
+            Balance.Exchange(panel.One, panel.Other, panel.SquareMetres);
             return;
         }
 
-        if (!facet.IsHole)
+        AngleTable table = losses[panel.Material];
+        Balance.Exchange(panel.One, panel.Other, panel.SquareMetres * table.DiffuseTransmittance);
+        foreach (int cell in new[] { panel.One, panel.Other })
         {
-            facets[cell].Add(facet);
-            return;
+            Balance.ThrowBack(cell, panel.SquareMetres * table.DiffuseReflectance, panel.IsMirror);
+            double absorbing = panel.SquareMetres * table.DiffuseAbsorptance;
+            if (panel.One == panel.Other)
+            {
+                Balance.AbsorbWithin(cell, absorbing);
+            }
+            else
+            {
+                Balance.Absorb(cell, absorbing);
+            }
         }
+    }
 
-        List<int> behind = behindHoles[cell];
-        int hole = behind.IndexOf(facet.Other);
-        if (hole < 0)
-        {
-            hole = behind.Count;
-            behind.Add(facet.Other);
-        }
-
-        facets[cell].Add(facet with { Hole = hole });
+    private void Add(Solid solid)
+    {
+        AngleTable table = losses[solid.Material];
+        double passed = Decibels.ToPowerRatio(-table.LossDb(1) * solid.Depths);
+        double thrownBack = Math.Min(table.DiffuseReflectance, 1 - passed);
+        Balance.AbsorbWithin(solid.Cell, solid.SquareMetres * (1 - passed - thrownBack));
+        Balance.ThrowBack(solid.Cell, solid.SquareMetres * thrownBack, solid.IsMirror);
     }
 }

@@ -30,10 +30,10 @@ internal sealed class FullSpotModel : SpotModel
         Body = body;
         Cells = cells;
         Shell = shell;
-        this.shifted = new(() => shifted.FieldsFrom(Console, Diffuse!.Sources));
+        this.shifted = new(() => shifted.FieldsFrom(Console));
         wavelength = scene.Band.Equivalent.WavelengthMetres;
         WaysRound = new WaysRound(scene, losses, bends, body, Console);
-        Diffuse = new DiffuseField(scene, losses, cells, shell, Console);
+        Diffuse = new DiffuseField(cells, shell, Console);
     }
 
     /// <summary>What a path that could be left out counts for, by the least power that is not.</summary>

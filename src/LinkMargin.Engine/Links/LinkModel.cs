@@ -66,9 +66,9 @@ public sealed class LinkModel
 
         losses = akin?.losses ?? new LossTables(scene.Materials, scene.Band);
         cells = new Cells(scene);
-        shell = BalanceBuilder.Build(scene, losses, cells);
+        shell = new RoomShell(SurfaceSurvey.Of(scene, cells), losses);
         bends = new BendGraph(scene, losses);
-        shifted = new ShiftedRooms(scene, losses, cells);
+        shifted = new ShiftedRooms(shell, losses, cells);
         body = akin?.body ?? new BodyShadow(scene.Band.Equivalent.WavelengthMetres);
     }
 

@@ -15,9 +15,12 @@ internal sealed class LossTables
         Parallel.For(0, tables.Length, i => tables[i] = new AngleTable(materials[i], band));
     }
 
-    /// <summary>One material's table.</summary>
     private LossTables(AngleTable[] tables) => this.tables = tables;
 
+    /// <summary>How many materials there are.</summary>
+    internal int Count => tables.Length;
+
+    /// <summary>One material's table.</summary>
     internal AngleTable this[int material] => tables[material];
 
     /// <summary>Loss of one crossing, dB.</summary>

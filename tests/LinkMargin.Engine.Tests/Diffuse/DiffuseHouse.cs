@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Diffuse;
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Scenes;
@@ -13,7 +14,7 @@ internal sealed class DiffuseHouse
         Scene = Scene.Compile(house);
         Losses = new LossTables(Scene.Materials, Scene.Band);
         Cells = new Cells(Scene);
-        Shell = BalanceBuilder.Build(Scene, Losses, Cells);
+        Shell = new RoomShell(SurfaceSurvey.Of(Scene, Cells), Losses);
     }
 
     internal Scene Scene { get; }
@@ -24,5 +25,7 @@ internal sealed class DiffuseHouse
 
     internal RoomShell Shell { get; }
 
-    internal DiffuseField Of(Spot spot) => new(Scene, Losses, Cells, Shell, Scene.House.PositionOf(spot));
+    internal DiffuseField Of(Spot spot) => Of(Scene.House.PositionOf(spot));
+
+    internal DiffuseField Of(Point3 console) => new(Cells, Shell, console);
 }

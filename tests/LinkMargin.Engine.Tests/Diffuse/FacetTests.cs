@@ -45,7 +45,7 @@ public sealed class FacetTests
             {
                 // Ω = ∫ cos θ / r² dA from a place clear of the triangle's plane; the midpoint rule over n² parts.
                 const int Parts = 60;
-                var facet = new Facet(-1, 0, 1, [a, b, c], false);
+                var facet = new Facet(-1, Facet.Nothing, [a, b, c]);
                 var from = new Point3(0.3, 0.2, 7);
                 double sum = 0;
                 for (int i = 0; i < Parts; i++)
@@ -89,7 +89,7 @@ public sealed class FacetTests
                         double things = house.Fixtures
                             .Where(f => f.IsShell && diffuse.Cells.RoomAt(f.LevelIndex, f.Centre) == cell)
                             .Sum(f => 2 * ((f.SizeX * f.SizeY) + ((f.SizeX + f.SizeY) * (f.ToMetres - f.FromMetres))));
-                        Assert.Equal(all + things, diffuse.Shell.Of(cell).Sum(facet => facet.SquareMetres), LeftOutSquareMetres);
+                        Assert.Equal(all + things, diffuse.Shell.Surfaces.Of(cell).Sum(facet => facet.SquareMetres), LeftOutSquareMetres);
                     }
                 }
             },
@@ -108,7 +108,7 @@ public sealed class FacetTests
     }
 
     private static Facet Rectangle(double a, double b) =>
-        new(-1, 0, 1, [new(-a, -b, 0), new(a, -b, 0), new(a, b, 0), new(-a, b, 0)], true);
+        new(-1, Facet.Nothing, [new(-a, -b, 0), new(a, -b, 0), new(a, b, 0), new(-a, b, 0)]);
 
     private static Facet[] Box(double x, double y, double z)
     {
@@ -116,10 +116,10 @@ public sealed class FacetTests
         Point3[] high = [.. low.Select(p => p.Plan.At(z))];
         return
         [
-            new(-1, 0, 1, low, false),
-            new(-1, 0, 1, high, false),
+            new(-1, 0, low),
+            new(-1, 0, high),
             .. Enumerable.Range(0, 4).Select(i =>
-                new Facet(-1, 0, 1, [low[i], low[(i + 1) % 4], high[(i + 1) % 4], high[i]], false)),
+                new Facet(-1, 0, [low[i], low[(i + 1) % 4], high[(i + 1) % 4], high[i]])),
         ];
     }
 }

@@ -19,7 +19,7 @@ public sealed class PowerBalanceTests
             // Through an opening passes a quarter of the density: S/4 · a = W.
             var balance = new PowerBalance(1);
             balance.Exchange(0, Cells.Outdoors, aperture);
-            Assert.Equal(4 * watts / aperture, balance.Densities([watts])[0], Same * (1 + (watts / aperture)));
+            Assert.Equal(watts / aperture, balance.Flux([watts])[0], Same * (1 + (watts / aperture)));
         });
 
     [Fact]
@@ -31,20 +31,20 @@ public sealed class PowerBalanceTests
             balance.Absorb(0, absorbing);
             balance.Absorb(1, absorbing);
             balance.Exchange(0, 1, door);
-            double[] densities = balance.Densities([1, 0]);
-            double near = 4 * (absorbing + door) / (absorbing * (absorbing + (2 * door)));
-            double far = 4 * door / (absorbing * (absorbing + (2 * door)));
-            Assert.Equal(1, densities[0] / near, Same);
-            Assert.Equal(1, densities[1] / far, Same);
+            double[] flux = balance.Flux([1, 0]);
+            double near = (absorbing + door) / (absorbing * (absorbing + (2 * door)));
+            double far = door / (absorbing * (absorbing + (2 * door)));
+            Assert.Equal(1, flux[0] / near, Same);
+            Assert.Equal(1, flux[1] / far, Same);
         });
 
     [Fact]
     public void What_is_fed_in_is_turned_to_heat_or_lost_out_of_doors() =>
         AnyBalance.Sample((balance, powers) =>
         {
-            double[] densities = balance.Densities(powers);
+            double[] flux = balance.Flux(powers);
             double taken = Enumerable.Range(0, balance.Count).Sum(i =>
-                densities[i] / 4 * (balance.AbsorbingArea(i) + balance.LosingArea(i)));
+                flux[i] * (balance.AbsorbingArea(i) + balance.LosingArea(i)));
             Assert.Equal(powers.Sum(), taken, Same);
         });
 
@@ -53,7 +53,7 @@ public sealed class PowerBalanceTests
         AnyBalance.Sample((balance, _) =>
         {
             double[][] fed = [.. Enumerable.Range(0, balance.Count).Select(i =>
-                balance.Densities([.. Enumerable.Range(0, balance.Count).Select(k => k == i ? 1.0 : 0)]))];
+                balance.Flux([.. Enumerable.Range(0, balance.Count).Select(k => k == i ? 1.0 : 0)]))];
             for (int i = 0; i < balance.Count; i++)
             {
                 for (int k = 0; k < i; k++)
@@ -64,10 +64,23 @@ public sealed class PowerBalanceTests
         });
 
     [Fact]
-    public void A_room_that_loses_nothing_at_all_still_has_a_defined_density()
+    public void Flux_before_and_after_a_reflection_is_all_of_it() =>
+        AnyBalance.Sample((balance, powers) =>
+        {
+            // All that arrives has had no reflection yet, or set out again from one.
+            double[] before = balance.BeforeReflection(powers);
+            double[] again = balance.Flux([.. before.Select((f, i) =>
+                f * (balance.MirrorArea(i) + balance.ScatteringArea(i)))]);
+            double[] all = balance.Flux(powers);
+            Assert.All(all.Zip(before.Zip(again, (b, a) => a + b)), pair =>
+                Assert.Equal(pair.First, pair.Second, Same * (1 + pair.First)));
+        });
+
+    [Fact]
+    public void A_room_that_loses_nothing_at_all_still_has_a_defined_flux()
     {
         var balance = new PowerBalance(1);
-        Assert.Equal(4e6, balance.Densities([1])[0], 1);
+        Assert.Equal(1e6, balance.Flux([1])[0], 1);
         Assert.Equal(0, balance.LifeMetres(0));
     }
 
@@ -93,10 +106,13 @@ public sealed class PowerBalanceTests
                 {
                     DiffuseField field = diffuse.Of(spot);
                     PowerBalance balance = diffuse.Shell.Balance;
-                    Assert.Equal(1, field.Sources.Sum() + field.Gone, Same);
-                    Assert.All(field.Sources, share => Assert.InRange(share, 0, 1));
+                    double[] setOut = [.. Enumerable.Range(0, balance.Count).Select(i =>
+                        field.Passed[i] + field.Thrown[i] + field.Scattered[i])];
+                    Assert.InRange(field.Gone, -Same, 1);
+                    Assert.All(setOut, share => Assert.InRange(share, 0, 1));
+                    double[] flux = balance.Flux(setOut);
                     double taken = Enumerable.Range(0, balance.Count).Sum(i =>
-                        field.Densities[i] / 4 * (balance.AbsorbingArea(i) + balance.LosingArea(i)));
+                        flux[i] * (balance.AbsorbingArea(i) + balance.LosingArea(i)));
                     Assert.Equal(1, taken + field.Gone, Same);
                 }
             },
@@ -107,16 +123,19 @@ public sealed class PowerBalanceTests
         from absorbing in Area.Array[count]
         from losing in Gen.OneOf(Gen.Const(0.0), Area).Array[count]
         from powers in Gen.OneOf(Gen.Const(0.0), Gen.Double[0, 1]).Array[count]
+        from mirrors in Gen.OneOf(Gen.Const(0.0), Area).Array[count]
         from exchanges in Gen.Select(Gen.Int[0, count - 1], Gen.Int[0, count - 1], Area).Array[0, 12]
-        select (Of(absorbing, losing, exchanges), powers);
+        select (Of(absorbing, losing, mirrors, exchanges), powers);
 
-    private static PowerBalance Of(double[] absorbing, double[] losing, (int One, int Other, double Area)[] exchanges)
+    private static PowerBalance Of(
+        double[] absorbing, double[] losing, double[] mirrors, (int One, int Other, double Area)[] exchanges)
     {
         var balance = new PowerBalance(absorbing.Length);
         for (int i = 0; i < absorbing.Length; i++)
         {
             balance.Absorb(i, absorbing[i]);
             balance.Exchange(i, Cells.Outdoors, losing[i]);
+            balance.ThrowBack(i, mirrors[i], i % 2 == 0);
         }
 
         foreach ((int one, int other, double area) in exchanges)

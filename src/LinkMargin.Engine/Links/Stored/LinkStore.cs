@@ -25,7 +25,7 @@ internal sealed class LinkStore(FullSpotModel model, Point3 hands, SlopeBook boo
         if (power > 0)
         {
             book.Begin(power);
-            foreach ((int material, double slope) in model.Shifted.SlopesAt(hands, model.Diffuse.At(hands)))
+            foreach ((int material, double slope) in model.Shifted.SlopesAt(hands, model.Diffuse))
             {
                 book.Add(material, null, slope);
             }

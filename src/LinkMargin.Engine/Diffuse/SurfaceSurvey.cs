@@ -1,13 +1,11 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Diffuse;
 
-/// <summary>Measures the surfaces of a house's cells: what they absorb, pass and throw back.</summary>
-internal sealed class BalanceBuilder
+/// <summary>Measures the surfaces of a house's cells.</summary>
+internal sealed class SurfaceSurvey
 {
     /// <summary>
     /// Absorbing area of furnishings that no house file lists (carpets, curtains, seats, what stands about), share of the
@@ -16,36 +14,34 @@ internal sealed class BalanceBuilder
     internal const double FurnishingShare = 0.15;
 
     private readonly Scene scene;
-    private readonly LossTables losses;
     private readonly Cells cells;
-    private readonly RoomShell shell;
+    private readonly CellSurfaces surfaces;
 
-    private BalanceBuilder(Scene scene, LossTables losses, Cells cells)
+    private SurfaceSurvey(Scene scene, Cells cells)
     {
         this.scene = scene;
-        this.losses = losses;
         this.cells = cells;
-        shell = new RoomShell(cells.Count);
+        surfaces = new CellSurfaces(cells.Count);
     }
 
-    internal static RoomShell Build(Scene scene, LossTables losses, Cells cells)
+    internal static CellSurfaces Of(Scene scene, Cells cells)
     {
-        var builder = new BalanceBuilder(scene, losses, cells);
+        var survey = new SurfaceSurvey(scene, cells);
         for (int level = 0; level < scene.House.Levels.Count; level++)
         {
             foreach (WallRun run in WallRun.Of(scene.House.Levels[level], level, cells))
             {
-                builder.AddRun(scene.House.Levels[level], run);
+                survey.AddRun(scene.House.Levels[level], run);
             }
 
-            builder.AddPlates(level);
+            survey.AddPlates(level);
         }
 
-        builder.AddFixtures();
-        return builder.shell;
+        survey.AddFixtures();
+        return survey.surfaces;
     }
 
-    private AngleTable? TableOf(Material? material) => material is null ? null : losses[scene.NumberOf(material)];
+    private int NumberOf(Material? material) => material is null ? Facet.Nothing : scene.NumberOf(material);
 
     private void AddRun(Level level, WallRun run)
     {
@@ -81,8 +77,8 @@ internal sealed class BalanceBuilder
             Point2 along = (1 / wall.LengthMetres) * (wall.End - wall.Start);
             Point2 start = wall.Start + (from * along), end = wall.Start + (to * along);
             double low = level.ElevationMetres + bottom, high = level.ElevationMetres + head;
-            shell.AddPanel(
-                run.One, run.Other, [start.At(low), end.At(low), end.At(high), start.At(high)], TableOf(material));
+            surfaces.AddPanel(
+                run.One, run.Other, [start.At(low), end.At(low), end.At(high), start.At(high)], NumberOf(material), true);
         }
     }
 
@@ -95,18 +91,17 @@ internal sealed class BalanceBuilder
         {
             int cell = cells.OfRoom(level, i);
             double area = room.Outline.AreaSquareMetres;
-            shell.Balance.Absorb(cell, area * FurnishingShare);
-            shell.Balance.Fill(cell, area * here.HeightMetres);
+            surfaces.Furnish(cell, area * FurnishingShare);
+            surfaces.Fill(cell, area * here.HeightMetres);
             LevelMirror floor = scene.Plates[2 * level], ceiling = scene.Plates[(2 * level) + 1];
             AddPlate(cell, room, level + 1, ceiling, here.Above is not null && level + 1 < scene.House.Levels.Count, true);
             AddPlate(cell, room, level - 1, floor, level > 0 && scene.House.Levels[level - 1].Above is not null, false);
         }
     }
 
-    // Exchange over a ceiling is booked from below; a floor books only what hangs over out of doors or stands on the ground.
+    // What passes a ceiling is booked from below; a floor books only what hangs over out of doors or stands on the ground.
     private void AddPlate(int cell, Room room, int otherLevel, LevelMirror plate, bool hasOther, bool isCeiling)
     {
-        AngleTable table = losses[plate.Material];
         IReadOnlyList<Level> levels = scene.House.Levels;
         IReadOnlyList<Room> rooms = hasOther ? levels[otherLevel].Rooms : [];
 
@@ -115,18 +110,14 @@ internal sealed class BalanceBuilder
         double holeHeight = hasOther ? (levels[lower].CeilingMetres + levels[lower + 1].ElevationMetres) / 2 : plate.Height;
         foreach (PlatePart part in PlatePart.Of(cells, scene.Frame, room.Outline, otherLevel, rooms, plate.Voids))
         {
-            AngleTable? filling = part.IsVoid ? null : table;
+            int material = part.IsVoid ? Facet.Nothing : plate.Material;
             if (isCeiling || part.Other == Cells.Outdoors)
             {
-                shell.AddToBalance(cell, part.Other, part.SquareMetres, filling);
+                surfaces.Add(new Panel(cell, part.Other, part.SquareMetres, material, true));
             }
 
-            shell.See(cell, new Facet(
-                part.Other,
-                filling?.DiffuseReflectance ?? 0,
-                filling?.DiffuseTransmittance ?? 1,
-                [.. part.Outline.Select(c => c.At(part.IsVoid ? holeHeight : plate.Height))],
-                part.IsVoid));
+            Point3[] outline = [.. part.Outline.Select(c => c.At(part.IsVoid ? holeHeight : plate.Height))];
+            surfaces.See(cell, new Facet(part.Other, material, outline));
         }
     }
 
@@ -142,21 +133,19 @@ internal sealed class BalanceBuilder
                 continue;
             }
 
-            // A solid thing takes what strikes it and neither comes back nor comes out on the other side.
-            AngleTable table = losses[box.Material];
-            double throughDb = table.LossDb(1) * (box.BulkThickness is double thickness ? box.MeanChordMetres / thickness : 1);
-            double kept = Math.Max(0, 1 - table.DiffuseReflectance - Decibels.ToPowerRatio(-throughDb));
-            shell.Balance.Absorb(room, box.SurfaceSquareMetres * kept);
+            double depths = box.BulkThickness is double thickness ? box.MeanChordMetres / thickness : 1;
+            surfaces.Add(new Solid(
+                room, box.SurfaceSquareMetres, box.Material, depths, box.MirrorOf(FixtureBox.PanelSides[0]) >= 0));
         }
     }
 
     private void AddHollow(int inside, int room, FixtureBox box)
     {
-        shell.Balance.Fill(inside, box.CubicMetres);
+        surfaces.Fill(inside, box.CubicMetres);
         foreach (BoxFace face in box.Faces())
         {
-            AngleTable? table = (box.OpenSides & face.Side) != 0 ? null : losses[box.Material];
-            shell.AddPanel(inside, room, face.Outline, table);
+            int material = (box.OpenSides & face.Side) != 0 ? Facet.Nothing : box.Material;
+            surfaces.AddPanel(inside, room, face.Outline, material, box.MirrorOf(face.Side) >= 0);
         }
     }
 }
