@@ -11,10 +11,6 @@ public sealed class FullModelLawTests
     // Where a front keeps next to nothing its edges cancel down to rounding: the worst seen over thousands of links is 4e-9 dB.
     private const double SameDb = 1e-6;
 
-    // Turned, one of the rays that feed the diffuse field may pass a corner on its other side: the worst seen over thousands of
-    // houses moved the sum of all paths by 0.04 dB. Everything else is the same.
-    private const double TurnedDb = 0.2;
-
     private const long Houses = 60;
 
     private static readonly Gen<House> AnyHouse = Gen.OneOf(RoomedHouse.Any, RoomedHouse.Any, RandomHouse.Any);
@@ -29,7 +25,7 @@ public sealed class FullModelLawTests
     [Fact]
     public void Moving_turning_or_mirroring_a_house_changes_nothing() =>
         Gen.Select(AnyHouse, HouseMotion.Any).Sample(
-            (house, motion) => AreTheSame(house, motion.Of(house), TurnedDb), iter: Houses);
+            (house, motion) => AreTheSame(house, motion.Of(house)), iter: Houses);
 
     [Fact]
     public void Cutting_a_wall_in_two_changes_nothing() =>
@@ -58,11 +54,11 @@ public sealed class FullModelLawTests
             }),
             iter: Houses);
 
-    private static void AreTheSame(House here, House there, double sameDb = SameDb)
+    private static void AreTheSame(House here, House there)
     {
         LinkBudget[] before = Budgets(here), after = Budgets(there);
         Assert.Equal(before.Length, after.Length);
-        Assert.All(before.Zip(after), pair => Assert.Equal(pair.First.MarginDb, pair.Second.MarginDb, sameDb));
+        Assert.All(before.Zip(after), pair => Assert.Equal(pair.First.MarginDb, pair.Second.MarginDb, SameDb));
     }
 
     private static LinkBudget[] Budgets(House house)

@@ -17,6 +17,9 @@ internal sealed record Bend(
     /// <summary>The two jambs of a doorway, the near one first; null where nothing stands opposite.</summary>
     internal (Point2 Near, Point2 Far)? Jambs { get; init; }
 
+    /// <summary>Whether it is open to a level.</summary>
+    internal bool IsOpenTo(int level) => level >= LowLevel && level <= HighLevel;
+
     /// <summary>Where a path that would pass at a height bends.</summary>
     internal Point3 At(double height) => Plan.At(Math.Clamp(height, Low, High));
 

@@ -69,7 +69,7 @@ internal sealed class WaysRound
                 break; // the others have lost more, and no way is shorter than the straight line
             }
 
-            if (level >= graph.Bends[i].LowLevel && level <= graph.Bends[i].HighLevel && Seek(i, hands, least, out WayRound way))
+            if (graph.Bends[i].IsOpenTo(level) && Seek(i, hands, least, out WayRound way))
             {
                 Insert(way, candidates, ref sought);
             }
@@ -224,11 +224,15 @@ internal sealed class WaysRound
     {
         var buffer = new TraceBuffer();
         var first = new WayTo[graph.Bends.Length];
+        int level = LevelOf(console);
         for (int i = 0; i < first.Length; i++)
         {
+            // A console finds its first bend on a level of its own, as a place does the last: the same ways from both ends.
             Point3 place = graph.Bends[i].At(console.Z);
-            first[i] = new WayTo(
-                -1, console, console.DistanceTo(place), BendGraph.LegDb(scene, losses, console, place, buffer), 0);
+            double lossDb = graph.Bends[i].IsOpenTo(level)
+                ? BendGraph.LegDb(scene, losses, console, place, buffer)
+                : double.PositiveInfinity;
+            first[i] = new WayTo(-1, console, console.DistanceTo(place), lossDb, 0);
         }
 
         // One bend before: the way there, its bend, and the leg between the two.
