@@ -21,18 +21,28 @@ internal sealed class FullSpotModel : SpotModel
 
     private readonly Lazy<ShiftedFields> shifted;
     private readonly double wavelength;
+    private readonly bool isBackwards; // read from the player's end: the body is where the paths start
 
     internal FullSpotModel(
-        Scene scene, Spot spot, LossTables losses, Cells cells, RoomShell shell, BendGraph bends, BodyShadow body, ShiftedRooms shifted)
+        Scene scene,
+        Spot spot,
+        LossTables losses,
+        Cells cells,
+        RoomShell shell,
+        BendGraph bends,
+        BodyShadow body,
+        ShiftedRooms shifted,
+        bool isBackwards = false)
         : base(scene, spot)
     {
         Losses = losses;
         Body = body;
+        this.isBackwards = isBackwards;
         Cells = cells;
         Shell = shell;
         this.shifted = new(() => shifted.FieldsFrom(Console));
         wavelength = scene.Band.Equivalent.WavelengthMetres;
-        WaysRound = new WaysRound(scene, losses, bends, body, Console);
+        WaysRound = new WaysRound(scene, losses, bends, body, Console, isBackwards);
         Diffuse = new DiffuseField(cells, shell, Console);
     }
 
@@ -138,7 +148,7 @@ internal sealed class FullSpotModel : SpotModel
         Scene.Gather(ray, buffer);
         return FreeSpace(ray.LengthMetres)
             * FrontSum.PowerRatio(buffer.Pieces, Losses)
-            * Body.Factor(Console, hands, facingDegrees);
+            * (isBackwards ? Body.Factor(hands, Console, facingDegrees) : Body.Factor(Console, hands, facingDegrees));
     }
 
     private double DiffusePower(Point3 hands)
@@ -151,7 +161,8 @@ internal sealed class FullSpotModel : SpotModel
         in Reflection reflection, Point3 hands, double? facingDegrees, TraceBuffer buffer, double least)
     {
         // Nothing on its way adds to a path's power, so one that is too weak here already is too weak at its end.
-        double power = FreeSpace(reflection.LengthMetres) * reflection.PowerRatio * Body.Factor(reflection.Image, hands, facingDegrees);
+        double power = FreeSpace(reflection.LengthMetres) * reflection.PowerRatio
+            * (isBackwards ? Body.Factor(reflection.ImageOfEnd, Console, facingDegrees) : Body.Factor(reflection.Image, hands, facingDegrees));
         if (power <= least)
         {
             return 0;

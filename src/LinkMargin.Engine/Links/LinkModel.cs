@@ -91,7 +91,16 @@ public sealed class LinkModel
     internal LinkModel SeenFrom(Seat seat) => without.TryGetValue(seat.Name, out Lazy<LinkModel>? own) ? own.Value : this;
 
     /// <summary>Everything about one spot that its links share.</summary>
-    internal SpotModel For(Spot spot) => Depth == ModelDepth.Direct
+    internal SpotModel For(Spot spot) => From(spot, false);
+
+    /// <summary>
+    /// Everything about one seat that links read backwards share: asked for the loss to a place and where the player on the seat
+    /// looks, it answers for a console at that place.
+    /// </summary>
+    internal SpotModel BackFrom(Seat seat) =>
+        SeenFrom(seat).From(new Spot(seat.Name, seat.LevelIndex, seat.Plan, seat.HandsMetres), true);
+
+    private SpotModel From(Spot spot, bool isBackwards) => Depth == ModelDepth.Direct
         ? new DirectSpotModel(Scene, spot)
-        : new FullSpotModel(Scene, spot, losses!, cells!, shell!, bends!, body!, shifted!);
+        : new FullSpotModel(Scene, spot, losses!, cells!, shell!, bends!, body!, shifted!, isBackwards);
 }

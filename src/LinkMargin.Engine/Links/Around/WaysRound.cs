@@ -33,17 +33,19 @@ internal sealed class WaysRound
     private readonly BendGraph graph;
     private readonly BodyShadow body;
     private readonly Point3 console;
+    private readonly bool isBackwards; // the player is where the ways start
     private readonly double wavelength;
     private readonly WayTo[] ways;
     private readonly int[] order; // bends, the least lossy way first
 
-    internal WaysRound(Scene scene, LossTables losses, BendGraph graph, BodyShadow body, Point3 console)
+    internal WaysRound(Scene scene, LossTables losses, BendGraph graph, BodyShadow body, Point3 console, bool isBackwards = false)
     {
         this.scene = scene;
         this.losses = losses;
         this.graph = graph;
         this.body = body;
         this.console = console;
+        this.isBackwards = isBackwards;
         wavelength = scene.Band.Equivalent.WavelengthMetres;
         ways = FindWays();
         order = [.. Enumerable.Range(0, ways.Length).OrderBy(i => ways[i].LossDb + ways[i].BendDb)];
@@ -173,7 +175,7 @@ internal sealed class WaysRound
         Span<Point3> corners = stackalloc Point3[MostCorners];
         double bendDb = MultipleEdges.LossDb(corners[..Corners(way, hands, corners)], wavelength).Value;
         scene.Gather(new Ray(way.Place, hands, wavelength), buffer);
-        way.Body = body.Factor(way.Place, hands, facingDegrees);
+        way.Body = isBackwards ? body.Factor(corners[1], console, facingDegrees) : body.Factor(way.Place, hands, facingDegrees);
         way.Power *= Decibels.ToPowerRatio(way.BendDb - bendDb) * FrontSum.PowerRatio(buffer.Pieces, losses) * way.Body;
         way.BendDb = bendDb;
     }

@@ -1,0 +1,36 @@
+using CsCheck;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Tests.Houses;
+
+namespace LinkMargin.Engine.Tests.Links;
+
+/// <summary>A link read from the player's end, body and all, is the link read from the console's.</summary>
+public sealed class BackwardLinkTests
+{
+    // Which ways round are found differs: of 1333 links 0.4 dB at worst, 7 more than 0.1 dB.
+    private const double WaysDb = 1;
+    private const double HeardDb = 85;
+    private const double SameDb = 1e-9;
+
+    [Fact]
+    public void A_link_of_the_full_model_loses_as_much_read_backwards() => AreAlike(ModelDepth.Full, WaysDb);
+
+    [Fact]
+    public void A_straight_line_loses_exactly_as_much() => AreAlike(ModelDepth.Direct, SameDb);
+
+    private static void AreAlike(ModelDepth depth, double sameDb) =>
+        Gen.Select(RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0), Gen.Double[0, 360]).Sample(
+            (house, facing) =>
+            {
+                Seat seat = house.Seats[0] with { FacingDegrees = facing };
+                Spot spot = house.Spots[0];
+                var model = new LinkModel(house with { Seats = [seat] }, depth, [seat]);
+                var buffer = new TraceBuffer();
+                double there = model.SeenFrom(seat).For(spot).PathLossDb(house.PositionOf(seat), facing, buffer);
+                double back = model.BackFrom(seat).PathLossDb(house.PositionOf(spot), facing, buffer);
+                Assert.Equal(Math.Min(there, HeardDb), Math.Min(back, HeardDb), sameDb);
+            },
+            iter: 60);
+}
