@@ -99,7 +99,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
     private string Caption() =>
         $"Median margin less what the seat asks for, dB, at the seat that is worst off, for {house.Controller.Name} with {house.Console.Name}; "
             + $"{ModelOption.InWords(model.Depth)}. "
-            + (model.Depth == ModelDepth.Full ? "The ground is a survey with the links read backwards, often a dB or two too high; figures at marks are worked out as for any spot, each at its own height. " : "")
+            + (model.Depth == ModelDepth.Full ? "The ground is a survey with the links read backwards; figures at marks are worked out as for any spot, each at its own height. " : "")
             + (model.Occupied.Count > 0 ? $"People sit on {OccupiedWords.List(model.Occupied)}. " : "")
             + (loaded.WhatIf.Count > 0 ? $"What if: {string.Join(", ", loaded.WhatIf)}. " : "")
             + "An estimate for planning.";
