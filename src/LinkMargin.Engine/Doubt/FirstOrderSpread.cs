@@ -1,4 +1,3 @@
-using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
 
@@ -16,12 +15,12 @@ internal static class FirstOrderSpread
         double[] rows = [.. shared.ByRow(gradient).Select((slope, row) => slope * shared.SpreadsDb[row])];
         double variance = (shared.Together is { } together ? [.. together.LeftMultiply(MathNet.Numerics.LinearAlgebra.Vector<double>.Build.Dense(rows))] : rows)
             .Sum(part => part * part);
+        double[] ownSpreads = PlaceSpreads.Of(stored, basis);
         for (int p = 0; p < gradient.Length; p++)
         {
             if (stored.Parameters[p].Place is not null)
             {
-                Material material = stored.Materials[stored.Parameters[p].Material];
-                double own = gradient[p] * basis.Spreads.EachCrossingDb(material.SpreadDb);
+                double own = gradient[p] * ownSpreads[stored.Parameters[p].Material];
                 variance += own * own;
             }
         }

@@ -12,7 +12,8 @@ internal sealed class HouseDraws
     private readonly double[] shiftsDb; // draw by draw
     private readonly int parameters;
 
-    internal HouseDraws(IReadOnlyList<LossParameter> parameters, IReadOnlyList<Material> materials, DoubtBasis basis)
+    internal HouseDraws(
+        IReadOnlyList<LossParameter> parameters, IReadOnlyList<Material> materials, IReadOnlyList<double> ownSpreadsDb, DoubtBasis basis)
     {
         var draws = new EvenDraws(basis.Draws, basis.Seed);
         var shared = new SharedLosses(materials, basis);
@@ -22,7 +23,7 @@ internal sealed class HouseDraws
         {
             Material material = materials[parameters[p].Material];
             int row = shared.RowOf(parameters[p].Material);
-            double inCommon = shared.SpreadsDb[row] * material.Scale, own = basis.Spreads.EachCrossingDb(material.SpreadDb);
+            double inCommon = shared.SpreadsDb[row] * material.Scale, own = ownSpreadsDb[parameters[p].Material];
             double[]? here = parameters[p].Place is int place && own > 0 ? draws.Of(FormattableString.Invariant($"{material.Name} at {place}")) : null;
             for (int d = 0; d < basis.Draws; d++)
             {

@@ -13,7 +13,7 @@ internal sealed class LinkDraws
 
     internal LinkDraws(StoredPaths stored, RadioPair radios, DoubtBasis basis)
     {
-        house = new HouseDraws(stored.Parameters, stored.Materials, basis);
+        house = new HouseDraws(stored.Parameters, stored.Materials, PlaceSpreads.Of(stored, basis), basis);
         var draws = new EvenDraws(basis.Draws, basis.Seed);
         (double Spread, double[] Drawn) console = (radios.Console.SpreadDb, draws.Of("console")), controller = (radios.Controller.SpreadDb, draws.Of("controller"));
         radiosDb = [.. Enumerable.Range(0, basis.Draws).Select(d => (console.Spread * console.Drawn[d]) + (controller.Spread * controller.Drawn[d]))];

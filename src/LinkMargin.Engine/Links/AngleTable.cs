@@ -53,6 +53,7 @@ internal sealed class AngleTable
     private AngleTable(AngleTable table, double moreDb)
     {
         Basis = table.Basis;
+        ToleranceSpreadDb = table.ToleranceSpreadDb;
         for (int i = 0; i <= Steps; i++)
         {
             double db = Math.Clamp(table.lossDb[i] + moreDb, 0, LayeredSlab.GreatestLossDb);
@@ -73,6 +74,12 @@ internal sealed class AngleTable
 
     /// <summary>Share of a diffuse field's power that is turned to heat.</summary>
     internal double DiffuseAbsorptance => Math.Max(0, 1 - DiffuseTransmittance - DiffuseReflectance);
+
+    /// <summary>
+    /// How far the loss lies from one place to another because cavities and boards are not as deep everywhere, dB: root mean
+    /// square over a diffuse field's angles. 0 where no layers are stated.
+    /// </summary>
+    internal double ToleranceSpreadDb { get; private set; }
 
     /// <summary>Loss at an angle, dB.</summary>
     internal double LossDb(double cosIncidence) => Read(lossDb, cosIncidence);
@@ -107,14 +114,19 @@ internal sealed class AngleTable
     // At each angle the layers' own loss, moved to where the table has it.
     private void Fill(double aboveLayersDb, Ribs? ribs, LayeredPanel panel)
     {
+        double squares = 0, weights = 0;
         for (int i = 0; i <= Steps; i++)
         {
             double cos = (double)i / Steps;
             PanelResponse response = panel.AtCosine(cos);
+            squares += i * response.ToleranceSpreadDb * response.ToleranceSpreadDb;
+            weights += i;
             double db = Math.Clamp(
                 aboveLayersDb + response.TransmissionLossDb + RibsDb(ribs, cos), 0, LayeredSlab.GreatestLossDb);
             Set(i, db, Math.Min(1 - Decibels.ToPowerRatio(-db), response.Reflectance));
         }
+
+        ToleranceSpreadDb = Math.Sqrt(squares / weights);
     }
 
     // Studs stand where nobody knows: the mean over their places.

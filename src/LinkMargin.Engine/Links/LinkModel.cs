@@ -87,6 +87,9 @@ public sealed class LinkModel
     /// <summary>The two radios.</summary>
     public RadioPair Radios { get; }
 
+    /// <summary>How far a material's loss lies from one place to another by the tolerance of its layers, dB; none without layers.</summary>
+    internal double ToleranceSpreadDb(int material) => losses?[material].ToleranceSpreadDb ?? 0;
+
     /// <summary>The house as a seat's own link meets it: without its own player.</summary>
     internal LinkModel SeenFrom(Seat seat) => without.TryGetValue(seat.Name, out Lazy<LinkModel>? own) ? own.Value : this;
 

@@ -105,7 +105,7 @@ public sealed class HouseDoubtTests
         Material thin = SimpleHouse.Material("thin", 1) with { SpreadDb = 4 };
         Material thick = thin with { Name = "thick", LossDb = 3, SpreadDb = 12, ScaledFrom = "thin", Scale = 3 };
         LossParameter[] parameters = [new(0, null), new(1, null), new(0, 7), new(1, 8)];
-        var draws = new HouseDraws(parameters, [thin, thick], new DoubtBasis(Some));
+        var draws = new HouseDraws(parameters, [thin, thick], [1.8, 5.4], new DoubtBasis(Some));
         bool areDrawn = false;
         for (int d = 0; d < 1000; d++)
         {
@@ -117,6 +117,37 @@ public sealed class HouseDoubtTests
         }
 
         Assert.True(areDrawn);
+    }
+
+    [Fact]
+    public void A_cavity_that_is_not_as_deep_everywhere_makes_a_link_less_sure()
+    {
+        // The one wall in the way adds its own spread to the model's, as variances; its slope is 1 at a loss this small.
+        StoredPaths exact = ThroughACavity(0), loose = ThroughACavity(0.02);
+        Assert.Equal(0, exact.ToleranceSpreadsDb.Max(), 1e-9);
+        double tolerance = loose.ToleranceSpreadsDb.Max();
+        Assert.True(tolerance > 0.3);
+        var basis = new DoubtBasis(Some with { ModelDb = 1 });
+        double before = SpreadOf(exact, basis), after = SpreadOf(loose, basis);
+        Assert.InRange((after * after) - (before * before), 0.2 * tolerance * tolerance, 1.2 * tolerance * tolerance);
+
+        static double SpreadOf(StoredPaths stored, DoubtBasis basis) =>
+            new LinkDraws(stored, new RadioPair(SimpleHouse.Radio, SimpleHouse.Radio), basis).Of(stored.Links[0]).SpreadDb;
+    }
+
+    private static StoredPaths ThroughACavity(double toleranceMetres)
+    {
+        var board = new Dielectric(2.73, 0, 0.0085, 0.9395); // P.2040-3, Table 3, plasterboard
+        var wall = new Material("boards with a cavity", 3, 0, "made up")
+        {
+            Layers = [new(board, "board", 0.02, 0), new(null, "air", 0.05, toleranceMetres), new(board, "board", 0.02, 0)],
+        };
+        House house = SimpleHouse.OfWalls(new Wall("wall", new(0, -20), new(0, 20), 0, 2.4, wall)) with
+        {
+            Spots = [new Spot("spot", 0, new(-3, 0), 1)],
+            Seats = [new Seat("seat", 0, new(3, 0), 1, null, 15)],
+        };
+        return StoredPaths.Of(new LinkModel(house), house.Spots, house.Seats);
     }
 
     [Fact]

@@ -15,6 +15,7 @@ public sealed class StoredPaths
     {
         this.parameters = parameters;
         Materials = model.Scene.Materials;
+        ToleranceSpreadsDb = [.. Materials.Select((_, i) => model.ToleranceSpreadDb(i))];
         Links = links;
     }
 
@@ -23,6 +24,9 @@ public sealed class StoredPaths
 
     /// <summary>The house's materials.</summary>
     public IReadOnlyList<Material> Materials { get; }
+
+    /// <summary>How far each material's loss lies from one place to another by the tolerance of its layers, dB.</summary>
+    public IReadOnlyList<double> ToleranceSpreadsDb { get; }
 
     /// <summary>The links, in the order they were asked for.</summary>
     public IReadOnlyList<StoredLink> Links { get; }
