@@ -2,6 +2,7 @@ using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
+using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Yaml;
 
@@ -25,6 +26,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
             if (Void(item) is { } hole)
             {
                 voids.Add(hole);
+                WarnOutside(hole, item.Mark, plan);
             }
         }
 
@@ -92,6 +94,18 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
             ? PlaceReader.Rectangle(MappingReader.Open(source, item, "a void", HouseKeys.Void)!)
             : PlaceReader.Line(source, item, "voids", 3);
         return corners is null ? null : PolygonCheck.Check("this void", corners, source.File, item.Mark, source.Problems);
+    }
+
+    private void WarnOutside(Polygon hole, Mark mark, PlanDraft plan)
+    {
+        Polygon[] rooms = [.. plan.Rooms.Where(room => room.Outline.Count > 2).Select(room => new Polygon([.. room.Outline]))];
+        Point2 middle = 0.5 * (hole.Least + hole.Greatest);
+        if (rooms.Length > 0
+            && !hole.Corners.Append(middle).Any(at => rooms.Any(room => room.Contains(at)))
+            && !rooms.Any(room => room.Corners.Any(hole.Contains)))
+        {
+            source.Odd(mark, $"this void lies beside every room of {Quote.Of(plan.LevelName)}, so it joins nothing; look at its corners");
+        }
     }
 
     /// <summary>Joists span the shorter way of a plan: common practice, since a shorter joist is a cheaper one.</summary>

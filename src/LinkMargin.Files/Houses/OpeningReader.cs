@@ -74,9 +74,10 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
         OpeningPlace? place = Place(group);
         if (height <= 0 || sill + height > levelHeight + HouseLimits.SameHeight)
         {
+            string mend = kind == OpeningKind.Door ? "'height'" : "'sill', 'height'";
             source.Mistake(group.MarkOf(group.Has("height") ? "height" : "sill"), string.Create(CultureInfo.InvariantCulture,
                 $"{group.What} reaches {Math.Max(sill, sill + height):0.###} m above the floor, "
-                    + $"and the level is {levelHeight:0.###} m high; mend 'sill', 'height' or the level's height"));
+                    + $"and the level is {levelHeight:0.###} m high; mend {mend} or the level's height"));
             return null;
         }
 

@@ -41,6 +41,7 @@ public sealed class HouseFaultTests
     [InlineData("between: [den, hall]", "between: [den, hall], wall: stub", "house.yaml:12:9: a door says where it is in more than one way (between, wall); keep one")]
     [InlineData("between: [den, hall], ", "", "house.yaml:12:9: a door needs a place: 'between: [room, room]', 'room' with 'side', or 'wall'")]
     [InlineData("side: south", "side: front", "house.yaml:14:27: side: 'front' is not a side of a room; write one of: north, east, south, west")]
+    [InlineData("material: leaf, open: true", "material: leaf, open: true, height: 2.6", "house.yaml:12:84: a door reaches 2.6 m above the floor, and the level is 2.4 m high; mend 'height' or the level's height")]
     [InlineData("sill: 1, height: 1.1", "sill: 1.4, height: 1.1", "house.yaml:14:72: a window reaches 2.5 m above the floor, and the level is 2.4 m high; mend 'sill', 'height' or the level's height")]
     [InlineData("material: brick, height: 1.1", "material: brick, from: 1.5, height: 1.1", "house.yaml:18:83: this wall reaches 2.6 m above the floor, and the level is 2.4 m high; mend 'from', 'height' or the level's height")]
     [InlineData("build-up: joisted", "build-up: joistd", "house.yaml:20:17: build-up: 'joistd' is not a floor build-up; did you mean 'joisted'?")]
@@ -106,6 +107,7 @@ public sealed class HouseFaultTests
     [InlineData("build-up: joisted", "build-up: slab", "house.yaml:21:15: the build-up 'slab' has no joists, so how they lie plays no part")]
     [InlineData("      joists: {run: x, spacing: 0.4, first: 0.2}\n", "", "house.yaml:20:7: how the joists run is not said and taken to be the shorter way, y; add 'joists: {run: x}' or 'joists: {run: y}'")]
     [InlineData("box: [1, 4.8, 2.5, 4.9]", "box: [11, 4.8, 12.5, 4.9]", "house.yaml:31:37: the fixture 'screen' lies outside the level 'low', which reaches x from 0 to 6 m, y from 0 to 5 m; check 'box'")]
+    [InlineData("[[4.5, 1], [5.5, 1], [5.5, 3], [4.5, 3]]", "[[7.5, 1], [8.5, 1], [8.5, 3], [7.5, 3]]", "house.yaml:22:15: this void lies beside every room of 'low', so it joins nothing; look at its corners")]
     [InlineData("name: screen, level: low", "name: screen, level: high", "house.yaml:40:56: facing: the fixture 'screen' is on the level 'high', another than the seat")]
     public void What_is_odd_is_told_and_the_house_is_read(string from, string to, string fault, params string[] more)
     {
