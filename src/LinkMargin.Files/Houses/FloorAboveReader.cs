@@ -12,7 +12,10 @@ namespace LinkMargin.Files.Houses;
 internal sealed class FloorAboveReader(Source source, MaterialReader materials)
 {
     /// <summary>Reads it; null where the build-up could not be read.</summary>
-    public FloorAbove? Read(MappingReader level, PlanDraft plan)
+    /// <param name="level">The level.</param>
+    /// <param name="plan">What was read of it.</param>
+    /// <param name="isOutlineKnown">Whether that is all of it.</param>
+    public FloorAbove? Read(MappingReader level, PlanDraft plan, bool isOutlineKnown)
     {
         if (level.OptionalGroup("above", "'above'", HouseKeys.Above) is not { } above)
         {
@@ -26,7 +29,10 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
             if (Void(item) is { } hole)
             {
                 voids.Add(hole);
-                WarnOutside(hole, item.Mark, plan);
+                if (isOutlineKnown)
+                {
+                    WarnOutside(hole, item.Mark, plan);
+                }
             }
         }
 

@@ -58,14 +58,14 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
         bool isOutlineKnown = rooms.Unread == 0 && walls.Unread == 0 && plan.Rooms.Count + plan.Walls.Count > 0;
         double? elevation = group.OptionalLength("elevation", HouseLimits.Elevation);
         return new LevelDraft(
-            plan.LevelName, group.Mark, plan, height, elevation, group.MarkOf("elevation"), ReadAbove(group, plan, isTop))
+            plan.LevelName, group.Mark, plan, height, elevation, group.MarkOf("elevation"), ReadAbove(group, plan, isTop, isOutlineKnown))
         {
             IsElevationUnread = group.Has("elevation") && elevation is null,
             IsOutlineKnown = isOutlineKnown,
         };
     }
 
-    private FloorAbove? ReadAbove(MappingReader group, PlanDraft plan, bool isTop)
+    private FloorAbove? ReadAbove(MappingReader group, PlanDraft plan, bool isTop, bool isOutlineKnown)
     {
         if (!group.Has("above"))
         {
@@ -79,7 +79,7 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
             return null;
         }
 
-        FloorAbove? above = new FloorAboveReader(source, materials).Read(group, plan);
+        FloorAbove? above = new FloorAboveReader(source, materials).Read(group, plan, isOutlineKnown);
         if (isTop)
         {
             source.Odd(group.MarkOf("above"), $"no level stands above {Quote.Of(plan.LevelName)}, so what lies there plays no part");
