@@ -16,7 +16,7 @@ public static class FittedFile
     /// <summary>Correlations smaller than they are written are left out.</summary>
     private const double LeastWritten = 0.0005;
 
-    private static readonly JsonSerializerOptions Quoting = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
 
     /// <summary>The text of the file.</summary>
     public static string Text(FittedLosses fitted)
@@ -95,5 +95,5 @@ public static class FittedFile
     };
 
     /// <summary>A JSON string is a YAML one.</summary>
-    private static string Quoted(string name) => JsonSerializer.Serialize(name, Quoting);
+    private static string Quoted(string name) => $"\"{JsonEncodedText.Encode(name, Encoder)}\"";
 }
