@@ -20,11 +20,12 @@ internal static class CompareCommand
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
+        Option<string?> fitted = FittedOption.Create();
         var command = new Command("compare", "Seats against spots: margins to count on, worst seats, ranking, and which spot to choose. "
-            + "Ends with 1 where a seat cannot count on its required margin at any spot.") { file, depth, confidence, occupied, whatIf };
+            + "Ends with 1 where a seat cannot count on its required margin at any spot.") { file, depth, confidence, occupied, whatIf, fitted };
         command.SetAction(parse =>
         {
-            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf));
+            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
             loaded.NeedSpotsAndSeats();
             IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), loaded.House, invocation.Error);
             (Ranking ranking, HouseDoubt doubt) = Judge(loaded.House, people);
@@ -35,7 +36,7 @@ internal static class CompareCommand
             {
                 invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people, doubt) with
                 {
-                    WhatIf = loaded.WhatIfOrNone,
+                    WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings,
                     AsWritten = before is { } was ? ComparisonDocument.Of(loaded.AsWritten, was.Ranking, people, was.Doubt) : null,
                 }));
             }

@@ -21,14 +21,15 @@ internal static class ExplainCommand
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
+        Option<string?> fitted = FittedOption.Create();
         var command = new Command("explain", "One budget, line by line: what takes the signal away between a spot and a seat. "
             + "Ends with 1 where the margin to count on is below what the seat requires.")
         {
-            file, spot, seat, depth, confidence, occupied, whatIf,
+            file, spot, seat, depth, confidence, occupied, whatIf, fitted,
         };
         command.SetAction(parse =>
         {
-            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf));
+            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
             House house = loaded.House;
             var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error));
             LinkBudget budget = LinkEvaluation.Budget(
@@ -38,7 +39,7 @@ internal static class ExplainCommand
             var doubt = HouseDoubt.Of(model, [budget.Spot], [budget.Seat], loaded.Doubt, ConfidenceOption.Of(parse, confidence));
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(BudgetDocument.Of(house, budget, doubt) with { WhatIf = loaded.WhatIfOrNone }));
+                invocation.Output.WriteLine(JsonText.Of(BudgetDocument.Of(house, budget, doubt) with { WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings }));
             }
             else
             {

@@ -27,16 +27,17 @@ internal static class ImproveCommand
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
+        Option<string?> fitted = FittedOption.Create();
         var command = new Command("improve", "What would help a spot most: a lead for its receiver, an open side of a rack, another shelf, a seat moved, "
             + "a door left open, other controllers, a cable; each worked out by running the model again, and pairs where one is not enough. "
             + "Ends with 1 where nothing meets every seat.")
         {
-            file, spot, depth, occupied, whatIf,
+            file, spot, depth, occupied, whatIf, fitted,
         };
         command.SetAction(parse =>
         {
             MaterialTables tables = LoadedTables.Read(invocation, parse, common);
-            LoadedHouse loaded = LoadedHouse.Read(invocation, tables, parse.GetValue(file)!, parse.GetValue(whatIf));
+            LoadedHouse loaded = LoadedHouse.Read(invocation, tables, parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
             loaded.NeedSpotsAndSeats();
             House house = loaded.House;
             IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error);
@@ -59,7 +60,7 @@ internal static class ImproveCommand
                 share => progress.Reach((long)(share * ProgressSteps)), invocation.Cancellation));
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(ImproveDocument.Of(house, result!, people, new RemedyWords(loaded).What) with { WhatIf = loaded.WhatIfOrNone }));
+                invocation.Output.WriteLine(JsonText.Of(ImproveDocument.Of(house, result!, people, new RemedyWords(loaded).What) with { WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings }));
             }
             else
             {

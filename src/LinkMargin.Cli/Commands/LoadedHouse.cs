@@ -2,6 +2,7 @@ using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Readings;
 using LinkMargin.Files.Edits;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Quantities;
@@ -21,15 +22,25 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     /// <summary>What is different from the file, in the words of <c>--what-if</c>; empty where nothing is.</summary>
     public IReadOnlyList<string> WhatIf { get; private init; } = [];
 
+    /// <summary>Losses fitted to readings, which the house has in place of the tables'; null where it has not.</summary>
+    public FittedLosses? Fitted { get; private init; }
+
+    /// <summary>How far figures may be out, apart from each material and radio.</summary>
+    public Spreads Spreads => Tables.Spreads
+        ?? throw new CannotBeDoneException("the tables say nothing of how far figures may be out; add spreads.yaml to the folder of --materials");
+
     /// <summary>How far its figures may be out.</summary>
-    public DoubtBasis Doubt => new(Tables.Spreads
-        ?? throw new CannotBeDoneException("the tables say nothing of how far figures may be out; add spreads.yaml to the folder of --materials"));
+    public DoubtBasis Doubt => new(Spreads, Fitted);
+
+    /// <summary>How many readings its losses were fitted to, for JSON.</summary>
+    public int? FittedToReadings => Fitted?.ReadingCount;
 
     /// <summary>The same for JSON, which leaves out what there is none of.</summary>
     public IReadOnlyList<string>? WhatIfOrNone => WhatIf.Count > 0 ? WhatIf : null;
 
     /// <summary>The same for the caption of a picture.</summary>
-    public string WhatIfCaption => WhatIf.Count > 0 ? $"what if: {string.Join(", ", WhatIf)}; " : "";
+    public string WhatIfCaption => (WhatIf.Count > 0 ? $"what if: {string.Join(", ", WhatIf)}; " : "")
+        + (Fitted is null ? "" : FormattableString.Invariant($"losses fitted to {Fitted.ReadingCount} readings; "));
 
     /// <summary>How its file writes lengths.</summary>
     public LengthWords Lengths { get; } = new(Unit);
@@ -42,14 +53,21 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     /// <param name="tables">The tables it may name.</param>
     /// <param name="typed">The file as it was typed.</param>
     /// <param name="whatIf">Edits of the house for this run; null where there are none.</param>
-    public static LoadedHouse Read(Invocation invocation, MaterialTables tables, string typed, string[]? whatIf)
+    /// <param name="fitted">A file of fitted losses; null where the tables' are used.</param>
+    public static LoadedHouse Read(
+        Invocation invocation, MaterialTables tables, string typed, string[]? whatIf = null, string? fitted = null)
     {
         HouseReading reading = ReadFile(invocation, tables, typed);
         ProblemLines.Write(reading.Problems, invocation.Error);
         return reading.House is null
             ? throw new CannotBeDoneException(ProblemLines.MendFirst(typed, reading.Problems))
-            : Of(reading, tables).With(whatIf, invocation.Error);
+            : Of(reading, tables).With(whatIf, invocation.Error).With(FittedOption.Read(invocation, fitted, reading.House));
     }
+
+    /// <summary>The same house with losses fitted to readings.</summary>
+    private LoadedHouse With(FittedLosses? fitted) => fitted is null
+        ? this
+        : this with { House = fitted.ApplyTo(House), AsWritten = fitted.ApplyTo(AsWritten), Fitted = fitted };
 
     /// <summary>The same house with edits, one after the other; what looks odd about them goes to the talk.</summary>
     public LoadedHouse With(string[]? whatIf, TextWriter talk)
@@ -88,12 +106,21 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     public static LoadedHouse Of(HouseReading reading, MaterialTables tables) => new(
         reading.House ?? throw new ArgumentException("This reading gave no house.", nameof(reading)), reading.Unit, tables);
 
-    /// <summary>Says on a line of its own what is different from the file.</summary>
+    /// <summary>Says on lines of their own what is different from the file and the tables.</summary>
     public void WriteWhatIf(TextWriter output, int width)
     {
         if (WhatIf.Count > 0)
         {
             WordWrap.Write($"What if: {string.Join("; ", WhatIf)}.", output, width);
+        }
+
+        if (Fitted is not null)
+        {
+            WordWrap.Write(FormattableString.Invariant($"Losses fitted to {Fitted.ReadingCount} readings in the house '{Fitted.HouseName}'."), output, width);
+        }
+
+        if (WhatIf.Count > 0 || Fitted is not null)
+        {
             output.WriteLine();
         }
     }

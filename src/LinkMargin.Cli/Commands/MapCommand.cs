@@ -30,6 +30,7 @@ internal static class MapCommand
         Option<string?> show = ShowOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
+        Option<string?> fitted = FittedOption.Create();
         Option<bool> paths = CommonOptions.Flag(
             "--paths", "Draw the ways of one link, from --spot to --seat, over the plan instead.");
         Option<string?> seat = CommonOptions.Text(
@@ -39,12 +40,12 @@ internal static class MapCommand
             "A picture of the margin for each spot and level, and one with all of them side by side; or, with --paths, of the ways "
                 + "from one spot to one seat.")
         {
-            file, spot, level, cell, hands, folder, csv, geojson, depth, confidence, show, occupied, whatIf, paths, seat,
+            file, spot, level, cell, hands, folder, csv, geojson, depth, confidence, show, occupied, whatIf, fitted, paths, seat,
         };
         command.SetAction(parse =>
         {
             string typed = parse.GetValue(file)!;
-            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf));
+            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf), parse.GetValue(fitted));
             House house = loaded.House;
             string? spotName = parse.GetValue(spot), levelName = parse.GetValue(level);
             string into = parse.GetValue(folder) ?? $"{Path.GetFileNameWithoutExtension(typed)}-maps";

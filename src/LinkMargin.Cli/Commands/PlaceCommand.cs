@@ -27,15 +27,16 @@ internal static class PlaceCommand
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
+        Option<string?> fitted = FittedOption.Create();
         var command = new Command("place", "The best places for a console, whether the house file names them or not: in its zones, or on all free floor; "
             + "and a map of how well off the worst seat is for a console anywhere. Ends with 1 where some seat is short at all of them.")
         {
-            file, everywhere, height, grid, level, folder, depth, occupied, whatIf,
+            file, everywhere, height, grid, level, folder, depth, occupied, whatIf, fitted,
         };
         command.SetAction(parse =>
         {
             string typed = parse.GetValue(file)!;
-            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf));
+            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf), parse.GetValue(fitted));
             House house = loaded.House;
             if (house.Seats.Count == 0)
             {

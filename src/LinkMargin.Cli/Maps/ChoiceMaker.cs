@@ -93,6 +93,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             picture)
         {
             WhatIf = loaded.WhatIfOrNone,
+            FittedToReadings = loaded.FittedToReadings,
         };
     }
 

@@ -104,6 +104,7 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
         {
             Confidence = order.Confidence,
             WhatIf = loaded.WhatIfOrNone,
+            FittedToReadings = loaded.FittedToReadings,
         };
     }
 

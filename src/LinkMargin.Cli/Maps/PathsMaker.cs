@@ -46,6 +46,7 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
             budget.Paths.Skip(request.Paths.Count).Sum(budget.ShareOf))
         {
             WhatIf = loaded.WhatIfOrNone,
+            FittedToReadings = loaded.FittedToReadings,
         };
     }
 

@@ -40,6 +40,9 @@ public sealed record BudgetDocument(
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
+    /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
+    public int? FittedToReadings { get; init; }
+
     /// <summary>The median margin over the drawn houses, dB; left out, as all below, where no doubt was worked out.</summary>
     public double? MedianDb { get; init; }
 

@@ -24,6 +24,9 @@ public sealed record ComparisonDocument(
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
+    /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
+    public int? FittedToReadings { get; init; }
+
     /// <summary>The same comparison of the house as its file has it; left out where nothing is different.</summary>
     public ComparisonDocument? AsWritten { get; init; }
 

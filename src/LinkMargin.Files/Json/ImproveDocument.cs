@@ -23,6 +23,9 @@ public sealed record ImproveDocument(
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
+    /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
+    public int? FittedToReadings { get; init; }
+
     /// <summary>Remedies as JSON says them.</summary>
     /// <param name="house">The house.</param>
     /// <param name="result">What was found.</param>

@@ -22,4 +22,7 @@ public sealed record MapsDocument(
 
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
+
+    /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
+    public int? FittedToReadings { get; init; }
 }

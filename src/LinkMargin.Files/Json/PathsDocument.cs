@@ -21,4 +21,7 @@ public sealed record PathsDocument(
 {
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
+
+    /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
+    public int? FittedToReadings { get; init; }
 }
