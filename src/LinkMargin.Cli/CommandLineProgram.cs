@@ -75,6 +75,7 @@ internal static class CommandLineProgram
             CheckCommand.Create(invocation, common),
             ExplainCommand.Create(invocation, common),
             CompareCommand.Create(invocation, common),
+            FitCommand.Create(invocation, common),
             PlaceCommand.Create(invocation, common),
             ImproveCommand.Create(invocation, common),
             MapCommand.Create(invocation, common),

@@ -13,4 +13,6 @@ namespace LinkMargin.Files.Json;
 [JsonSerializable(typeof(CheckDocument))]
 [JsonSerializable(typeof(DemoDocument))]
 [JsonSerializable(typeof(NewDocument))]
+[JsonSerializable(typeof(FitDocument))]
+[JsonSerializable(typeof(TemplateDocument))]
 internal sealed partial class JsonDocuments : JsonSerializerContext;

@@ -32,7 +32,7 @@ public static class FittedFile
         Line($"materials:{(fitted.Materials.Count == 0 ? " []" : "")}");
         foreach (FittedMaterial m in fitted.Materials)
         {
-            Line($"  - {{name: {m.Name}, table: {m.TableLossDb:0.####} dB, shift: {m.ShiftDb:0.####} dB, table-spread: {m.TableSpreadDb:0.####} dB, spread: {m.SpreadDb:0.####} dB}}");
+            Line($"  - {{name: {m.Name}, table: {Figure(m.TableLossDb)} dB, shift: {Figure(m.ShiftDb)} dB, table-spread: {Figure(m.TableSpreadDb)} dB, spread: {Figure(m.SpreadDb)} dB}}");
         }
 
         Line($"devices:{(fitted.Devices.Count == 0 ? " []" : "")}");
@@ -93,6 +93,9 @@ public static class FittedFile
         Start = "'linkmargin fit HOUSE READINGS' writes one",
         Usual = "what a fit gives takes a few kilobytes",
     };
+
+    // Four decimals, and no sign before a nought.
+    private static string Figure(double value) => (Math.Round(value, 4) + 0.0).ToString("0.####", CultureInfo.InvariantCulture);
 
     /// <summary>A JSON string is a YAML one.</summary>
     private static string Quoted(string name) => $"\"{JsonEncodedText.Encode(name, Encoder)}\"";

@@ -1,0 +1,47 @@
+using System.Globalization;
+using LinkMargin.Engine.Readings;
+using LinkMargin.Plots;
+
+namespace LinkMargin.Cli.Maps;
+
+/// <summary>The picture of a fit: the house and two plain laws against the same readings.</summary>
+internal static class FitPictureFile
+{
+    /// <summary>Draws it.</summary>
+    public static byte[] Render(HouseFit fit)
+    {
+        FitStudy study = fit.Study;
+        int worst = Enumerable.Range(0, fit.Readings.Count)
+            .MaxBy(i => Math.Abs(study.Fit.Residuals[i].ResidualDb) / study.Fit.Residuals[i].Reading.NoiseDb);
+        var request = new FitRequest(
+            $"{fit.House.Name}: levels read in the house against what is predicted",
+            string.Create(CultureInfo.InvariantCulture, $"{fit.Readings.Count} readings; each law has its own level for each pair of devices. Rms over ")
+                + string.Create(CultureInfo.InvariantCulture, $"{study.CountedReadings} of them: in sample, and on readings left out of the fit, which tells how well places nobody has read are told."),
+            [
+                Panel("the house, fitted", study.Fit, study.LeftOutDb),
+                Panel(
+                    string.Create(CultureInfo.InvariantCulture, $"a law of distance, exponent {study.FreeExponent.Fit.Materials[0].LossDb:0.0}"),
+                    study.FreeExponent.Fit,
+                    study.FreeExponent.LeftOutDb),
+                Panel("free space", study.FreeSpace.Fit, study.FreeSpace.LeftOutDb),
+            ])
+        {
+            NoiseDb = study.Fit.Residuals.Average(residual => residual.Reading.NoiseDb),
+        };
+        return FitPicture.Render(request, FitPicture.FittingSize(request));
+
+        FitPanel Panel(string title, LossFit law, IReadOnlyList<double?> leftOut) => new(
+            title,
+            $"rms {Figure(study.RmsInSampleDb(law))} dB in sample, {Figure(study.RmsLeftOutDb(leftOut))} dB left out",
+            [
+                .. law.Residuals.Select((residual, i) => new FitPoint(
+                    residual.Reading.LevelDbm,
+                    residual.PredictedDbm,
+                    residual.Reading.IsHeard,
+                    study.Fit.Residuals[i].LooksBad,
+                    i == worst && law == study.Fit ? $"{fit.Readings[i].Transmitter.Name} to {fit.Readings[i].Receiver.Name}" : null)),
+            ]);
+    }
+
+    private static string Figure(double db) => double.IsFinite(db) ? db.ToString("0.0", CultureInfo.InvariantCulture) : "-";
+}

@@ -1,0 +1,115 @@
+using System.Globalization;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Fits;
+
+/// <summary>One square: predicted along, read upwards; a law that is right has its readings on the diagonal.</summary>
+internal sealed class ScatterPanel(LabelBox frame, LevelRange range, double pixelsPerPoint)
+{
+    /// <summary>The ground beside the diagonal.</summary>
+    public static readonly SKColor BandColour = new(0xDF, 0xE6, 0xEA);
+
+    private const double TitlePoints = 11;
+    private const double LetterPoints = 9;
+
+    /// <summary>Whether the left axis has figures and a name.</summary>
+    public bool HasLeftFigures { get; init; }
+
+    /// <summary>Room above the frame, points.</summary>
+    public double HeadPoints { get; init; }
+
+    /// <summary>Half the width of the ground beside the diagonal, dB.</summary>
+    public double NoiseDb { get; init; }
+
+    /// <summary>Draws it.</summary>
+    public void Draw(SKCanvas canvas, FitPanel panel)
+    {
+        DrawGround(canvas);
+        DrawAxes(canvas);
+        foreach (FitPoint point in panel.Points.OrderBy(p => p.LooksBad))
+        {
+            ScatterMark.Draw(canvas, X(point.PredictedDbm), Y(point.ReadDbm), pixelsPerPoint, point.IsHeard, point.LooksBad);
+        }
+
+        DrawLabels(canvas, panel.Points);
+        using Lettering bold = new(TitlePoints * pixelsPerPoint, isBold: true);
+        using Lettering plain = new(LetterPoints * pixelsPerPoint, isBold: false);
+        double top = frame.Top - (HeadPoints * pixelsPerPoint);
+        bold.WriteMiddle(canvas, bold.Fitted(panel.Title, frame.Width), frame.Left, top + (8 * pixelsPerPoint), Palette.Ink);
+        plain.WriteMiddle(canvas, plain.Fitted(panel.Figures, frame.Width), frame.Left, top + (22 * pixelsPerPoint), Palette.SoftInk);
+    }
+
+    private double X(double levelDbm) => frame.Left + (range.Share(levelDbm) * frame.Width);
+
+    private double Y(double levelDbm) => frame.Bottom - (range.Share(levelDbm) * frame.Height);
+
+    private void DrawGround(SKCanvas canvas)
+    {
+        var box = new SKRect((float)frame.Left, (float)frame.Top, (float)frame.Right, (float)frame.Bottom);
+        using SKPaint ground = Pen.Fill(Palette.Ground), band = Pen.Fill(BandColour), diagonal = Pen.Line(Palette.Ink, pixelsPerPoint);
+        canvas.DrawRect(box, ground);
+        canvas.Save();
+        canvas.ClipRect(box);
+        double low = range.Least - (2 * NoiseDb), high = range.Greatest + (2 * NoiseDb);
+        using var path = new SKPath();
+        path.MoveTo((float)X(low), (float)Y(low - NoiseDb));
+        path.LineTo((float)X(high), (float)Y(high - NoiseDb));
+        path.LineTo((float)X(high), (float)Y(high + NoiseDb));
+        path.LineTo((float)X(low), (float)Y(low + NoiseDb));
+        path.Close();
+        canvas.DrawPath(path, band);
+        canvas.DrawLine((float)X(low), (float)Y(low), (float)X(high), (float)Y(high), diagonal);
+        canvas.Restore();
+    }
+
+    private void DrawAxes(SKCanvas canvas)
+    {
+        using SKPaint line = Pen.Line(Palette.SoftInk, 0.6 * pixelsPerPoint);
+        using Lettering plain = new(LetterPoints * pixelsPerPoint, isBold: false);
+        double tick = 3.5 * pixelsPerPoint, gap = 5 * pixelsPerPoint;
+        foreach (double level in range.Ticks)
+        {
+            string text = level.ToString("0", CultureInfo.InvariantCulture).Replace('-', '−');
+            canvas.DrawLine((float)X(level), (float)frame.Bottom, (float)X(level), (float)(frame.Bottom + tick), line);
+            plain.WriteMiddle(canvas, text, X(level), frame.Bottom + tick + (6 * pixelsPerPoint), Palette.SoftInk, SKTextAlign.Center);
+            if (HasLeftFigures)
+            {
+                canvas.DrawLine((float)(frame.Left - tick), (float)Y(level), (float)frame.Left, (float)Y(level), line);
+                plain.WriteMiddle(canvas, text, frame.Left - tick - (gap / 2), Y(level), Palette.SoftInk, SKTextAlign.Right);
+            }
+        }
+
+        canvas.DrawRect((float)frame.Left, (float)frame.Top, (float)frame.Width, (float)frame.Height, line);
+        plain.WriteMiddle(canvas, "predicted, dBm", frame.CentreX, frame.Bottom + (24 * pixelsPerPoint), Palette.Ink, SKTextAlign.Center);
+        if (HasLeftFigures)
+        {
+            canvas.Save();
+            canvas.RotateDegrees(-90, (float)(frame.Left - (34 * pixelsPerPoint)), (float)frame.CentreY);
+            plain.WriteMiddle(canvas, "read, dBm", frame.Left - (34 * pixelsPerPoint), frame.CentreY, Palette.Ink, SKTextAlign.Center);
+            canvas.Restore();
+        }
+    }
+
+    // On the side with more room, in the frame.
+    private void DrawLabels(SKCanvas canvas, IReadOnlyList<FitPoint> points)
+    {
+        using Lettering plain = new(LetterPoints * pixelsPerPoint, isBold: false);
+        foreach (FitPoint point in points.Where(p => p.Label is not null))
+        {
+            double x = X(point.PredictedDbm), gap = 6 * pixelsPerPoint;
+            bool toRight = x < frame.CentreX;
+            double room = toRight ? frame.Right - x - (2 * gap) : x - frame.Left - (2 * gap);
+            plain.WriteMiddleRimmed(
+                canvas,
+                plain.Fitted(point.Label!, room),
+                toRight ? x + gap : x - gap,
+                Y(point.ReadDbm),
+                Palette.Ink,
+                Palette.Ground,
+                1.5 * pixelsPerPoint,
+                toRight ? SKTextAlign.Left : SKTextAlign.Right);
+        }
+    }
+}
