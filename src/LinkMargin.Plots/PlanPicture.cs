@@ -53,7 +53,7 @@ public static class PlanPicture
         double key = Key(request, patterns, width / bounds.WidthMetres, body.Width, s).HeightPixels;
         double top = body.Top + (HeadPoints * s) + depth;
         double bottom = body.Bottom - key - ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * s);
-        var panel = new PlanPanel(request.House, patterns, request.Unit);
+        var panel = new PlanPanel(request.House, patterns, request.Unit, request.Readings);
         double scale = 1;
         for (int i = 0; i < count; i++)
         {
@@ -75,7 +75,7 @@ public static class PlanPicture
 
     private static KeyStrip Key(
         PlanRequest request, MaterialPatterns patterns, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
-        new(PlanKey.Entries(request.House, patterns, pixelsPerMetre, pixelsPerPoint, request.Unit), widthPixels, pixelsPerPoint);
+        new(PlanKey.Entries(request, patterns, pixelsPerMetre, pixelsPerPoint), widthPixels, pixelsPerPoint);
 
     private static void DrawHead(SKCanvas canvas, Level level, PlanView view, LengthUnit unit)
     {

@@ -12,6 +12,9 @@ public sealed record PlanRequest(House House, IReadOnlyList<int> Levels, string 
     /// <summary>The unit of axes, dimensions, areas and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metres;
 
+    /// <summary>Places to take a reading at, drawn in place of the seats.</summary>
+    public IReadOnlyList<ReadingMark> Readings { get; init; } = [];
+
     /// <summary>All levels side by side, the lowest on the left.</summary>
     public static PlanRequest OfAllLevels(House house, string title, string caption) =>
         new(house, [.. Enumerable.Range(0, house.Levels.Count)], title, caption);

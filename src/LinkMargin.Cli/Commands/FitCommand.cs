@@ -25,11 +25,13 @@ internal static class FitCommand
         Option<string?> template = CommonOptions.Text("--template", "FILE", "Write a file of readings to fill in: a line for each spot and seat.");
         Option<string?> into = CommonOptions.Text("--out", "FILE", "Where the fitted losses go, for --fitted of other commands; nowhere where it is left out.");
         Option<string?> picture = CommonOptions.Text("--plot", "FILE", "A picture (PNG) of what was read against what is predicted, beside two plain laws.");
+        Option<bool> whereNext = CommonOptions.Flag(
+            "--where-next", "The five readings that would most reduce the doubt about which spot to choose, before any reading or after some; --plot draws them.");
         Option<ModelDepth?> depth = ModelOption.Create();
         var command = new Command("fit", "Losses of the materials of a house, fitted to levels that were read in it; with how well that goes and what the readings "
             + "cannot tell.")
         {
-            file, readings, template, into, picture, depth,
+            file, readings, template, into, picture, whereNext, depth,
         };
         command.SetAction(parse =>
         {
@@ -48,6 +50,12 @@ internal static class FitCommand
                 return ExitCodes.Done;
             }
 
+            if (read is null && parse.GetValue(whereNext))
+            {
+                WhereNext.Tell(invocation, loaded, null, ModelOption.Of(parse, depth), parse.GetValue(picture), asJson, force);
+                return ExitCodes.Done;
+            }
+
             if (read is null)
             {
                 throw new CannotBeDoneException($"name the file of readings, as in 'linkmargin fit {typed} readings.csv', or write one to fill in with {template.Name} readings.csv");
@@ -62,6 +70,12 @@ internal static class FitCommand
             if (parse.GetValue(into) is { } fitted)
             {
                 WholeFile.Write(invocation.PathOf(fitted), FittedFile.Text(fit.Losses), force);
+            }
+
+            if (parse.GetValue(whereNext))
+            {
+                WhereNext.Tell(invocation, loaded, fit, ModelOption.Of(parse, depth), parse.GetValue(picture), asJson, force);
+                return ExitCodes.Done;
             }
 
             if (parse.GetValue(picture) is { } png)

@@ -39,7 +39,8 @@ public sealed class HouseDoubt
         var margins = new (DrawnMargins Drawn, double CountedDb)[pairs.Length];
         Parallel.For(0, pairs.Length, i =>
         {
-            DrawnMargins drawn = draws.Of(stored.Links[i]);
+            DrawnMargins drawn = draws.Of(
+                stored.Links[i], basis.Fitted?.Find(model.House.PositionOf(pairs[i].Spot), model.House.PositionOf(pairs[i].Seat)));
             margins[i] = (drawn, drawn.ExceededDb(confidence));
         });
         for (int i = 0; i < pairs.Length; i++)

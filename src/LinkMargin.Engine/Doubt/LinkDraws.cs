@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
+using LinkMargin.Engine.Readings;
 
 namespace LinkMargin.Engine.Doubt;
 
@@ -21,14 +22,16 @@ internal sealed class LinkDraws
     }
 
     /// <summary>One link's margins. A radio's shift is in both directions alike, so the worse one stays the worse.</summary>
-    internal DrawnMargins Of(StoredLink link)
+    /// <param name="link">The link.</param>
+    /// <param name="read">What readings say of it alone; null where it was not read.</param>
+    internal DrawnMargins Of(StoredLink link, FittedLink? read = null)
     {
         double[] marginDb = new double[radiosDb.Length];
         for (int d = 0; d < marginDb.Length; d++)
         {
-            marginDb[d] = greatestLossDb - link.PathLossDb(house.ShiftsDb(d)) + radiosDb[d];
+            marginDb[d] = greatestLossDb - link.PathLossDb(house.ShiftsDb(d)) + radiosDb[d] - (read?.ShiftDb ?? 0);
         }
 
-        return new DrawnMargins(marginDb, modelDb);
+        return new DrawnMargins(marginDb, read?.SpreadDb ?? modelDb);
     }
 }

@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -44,17 +45,26 @@ public sealed class FittedLosses
     /// <summary>The pairs of devices.</summary>
     public IReadOnlyList<FittedDevice> Devices { get; }
 
+    /// <summary>The links that were read, and what that says of each alone.</summary>
+    public IReadOnlyList<FittedLink> Links { get; init; } = [];
+
     /// <summary>Whether the correlations can all hold at once: whether there is a law of chance that has them.</summary>
     public bool AreCorrelationsPossible =>
         Materials.Count == 0 || correlations.Evd(Symmetricity.Symmetric).EigenValues.Min(value => value.Real) >= LeastEigenvalue;
 
     /// <summary>What a fit in a house gave.</summary>
-    public static FittedLosses Of(LossFit fit, House house)
+    /// <param name="fit">The fit.</param>
+    /// <param name="house">The house.</param>
+    /// <param name="links">What it says of single links; null for nothing.</param>
+    public static FittedLosses Of(LossFit fit, House house, IReadOnlyList<FittedLink>? links = null)
     {
         ArgumentNullException.ThrowIfNull(fit);
         ArgumentNullException.ThrowIfNull(house);
-        return new FittedLosses(house.Name, fit.Problem.Readings.Count, fit.Materials, fit.Devices, fit.Correlation);
+        return new FittedLosses(house.Name, fit.Problem.Readings.Count, fit.Materials, fit.Devices, fit.Correlation) { Links = links ?? [] };
     }
+
+    /// <summary>What was read on the link between two places; null where nothing was.</summary>
+    public FittedLink? Find(Point3 one, Point3 other) => Links.FirstOrDefault(link => link.IsBetween(one, other));
 
     /// <summary>Correlation of two materials by their numbers, −1 to 1.</summary>
     public double Correlation(int first, int second) => correlations[first, second];

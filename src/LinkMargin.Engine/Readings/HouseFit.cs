@@ -7,8 +7,10 @@ namespace LinkMargin.Engine.Readings;
 /// <summary>A house fitted to readings taken in it, with everything to be said of the fit.</summary>
 public sealed class HouseFit
 {
-    private HouseFit(House house, IReadOnlyList<Reading> readings, ReadLinks links, FitStudy study) =>
-        (House, Readings, Links, Study) = (house, readings, links, study);
+    private readonly double modelDb;
+
+    private HouseFit(House house, IReadOnlyList<Reading> readings, ReadLinks links, FitStudy study, double modelDb) =>
+        (House, Readings, Links, Study, this.modelDb) = (house, readings, links, study, modelDb);
 
     /// <summary>The house, as the tables say.</summary>
     public House House { get; }
@@ -23,7 +25,15 @@ public sealed class HouseFit
     public FitStudy Study { get; }
 
     /// <summary>What the fit has to say of the house.</summary>
-    public FittedLosses Losses => FittedLosses.Of(Study.Fit, House);
+    public FittedLosses Losses => FittedLosses.Of(
+        Study.Fit,
+        House,
+        [
+            .. Enumerable.Range(0, Readings.Count)
+                .Where(i => Readings[i].IsHeard && !Study.Fit.Residuals[i].LooksBad)
+                .GroupBy(i => Links.OfReading[i])
+                .Select(LinkOf),
+        ]);
 
     /// <summary>Length of a reading's link, metres.</summary>
     public double DistanceMetres(int reading) => Links.DistancesMetres[Links.OfReading[reading]];
@@ -38,7 +48,33 @@ public sealed class HouseFit
         ArgumentNullException.ThrowIfNull(spreads);
         ArgumentNullException.ThrowIfNull(readings);
         FitProblem problem = ProblemOf(model, spreads, readings, out ReadLinks links);
-        return new HouseFit(model.House, readings, links, FitStudy.Of(problem, links.DistancesMetres, model.Scene.Band.Equivalent));
+        return new HouseFit(model.House, readings, links, FitStudy.Of(problem, links.DistancesMetres, model.Scene.Band.Equivalent), spreads.ModelDb);
+    }
+
+    // What the model leaves out on a link is normal about 0; a reading tells it but for the reading's own noise and what is
+    // not known of the device's level. What it also shares with the fitted materials is left out, which makes it less sure.
+    private FittedLink LinkOf(IEnumerable<int> readings)
+    {
+        int[] on = [.. readings];
+        double weights = 0, sum = 0, deviceDb = double.PositiveInfinity;
+        foreach (int i in on)
+        {
+            FitResidual residual = Study.Fit.Residuals[i];
+            double ownDb2 = Math.Max(1e-6, (residual.Reading.NoiseDb * residual.Reading.NoiseDb) - (modelDb * modelDb));
+            double weight = (1 - residual.ProbabilityBad) / ownDb2;
+            weights += weight;
+            sum += weight * residual.ResidualDb;
+            deviceDb = Math.Min(deviceDb, Study.Fit.Devices[residual.Reading.Device].SpreadDb);
+        }
+
+        double known = modelDb * modelDb * weights / (1 + (modelDb * modelDb * weights)); // of the model's variance
+        double shiftDb = weights > 0 ? -known * sum / weights : 0;
+        Reading first = Readings[on[0]];
+        return new FittedLink(
+            first.Transmitter.PositionIn(House),
+            first.Receiver.PositionIn(House),
+            shiftDb,
+            Math.Min(modelDb, Math.Sqrt((modelDb * modelDb * (1 - known)) + (known * known * deviceDb * deviceDb))));
     }
 
     private static FitProblem ProblemOf(LinkModel model, Spreads spreads, IReadOnlyList<Reading> readings, out ReadLinks links)

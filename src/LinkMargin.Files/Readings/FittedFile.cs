@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Readings;
 using LinkMargin.Files.Problems;
@@ -52,6 +53,16 @@ public static class FittedFile
             Line($"  - {{between: [{fitted.Materials[i].Name}, {fitted.Materials[j].Name}], value: {fitted.Correlation(i, j):0.####}}}");
         }
 
+        if (fitted.Links.Count > 0)
+        {
+            Line($"# What was read on a link says of that link alone: how much more it loses than the fitted losses say. Places in metres.");
+            Line($"links:");
+            foreach (FittedLink link in fitted.Links)
+            {
+                Line($"  - {{from: {Written(link.From)}, to: {Written(link.To)}, shift: {Figure(link.ShiftDb)} dB, spread: {Figure(link.SpreadDb)} dB}}");
+            }
+        }
+
         return text.ToString();
     }
 
@@ -93,6 +104,8 @@ public static class FittedFile
         Start = "'linkmargin fit HOUSE READINGS' writes one",
         Usual = "what a fit gives takes a few kilobytes",
     };
+
+    private static string Written(Point3 place) => $"[{Figure(place.X)}, {Figure(place.Y)}, {Figure(place.Z)}]";
 
     // Four decimals, and no sign before a nought.
     private static string Figure(double value) => (Math.Round(value, 4) + 0.0).ToString("0.####", CultureInfo.InvariantCulture);

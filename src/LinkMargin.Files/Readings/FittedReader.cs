@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Readings;
 using LinkMargin.Files.Houses;
@@ -13,12 +14,14 @@ internal sealed class FittedReader(Source source, House house)
 {
     private const string WriteAgain = "write the file again with 'linkmargin fit'";
 
-    private static readonly string[] Keys = ["fitted", "readings", "materials", "devices", "correlations"];
+    private static readonly string[] Keys = ["fitted", "readings", "materials", "devices", "correlations", "links"];
     private static readonly string[] MaterialKeys = ["name", "table", "shift", "table-spread", "spread"];
     private static readonly string[] DeviceKeys = ["name", "offset", "spread", "readings"];
+    private static readonly string[] LinkKeys = ["from", "to", "shift", "spread"];
     private static readonly string[] CorrelationKeys = ["between", "value"];
 
     private static readonly QuantityRange Shift = new(-TableLimits.Loss.Greatest, 300, "dB");
+    private static readonly QuantityRange LinkShift = new(-200, 200, "dB");
     private static readonly QuantityRange Offset = new(-200, 200, "dBm");
     private static readonly QuantityRange Count = new(0, 1_000_000, "");
     private static readonly QuantityRange CorrelationRange = new(-1, 1, "");
@@ -39,7 +42,10 @@ internal sealed class FittedReader(Source source, House house)
         List<FittedDevice> devices = ReadDevices(file);
         Dictionary<(int, int), double> correlations = ReadCorrelations(file, materials);
         FittedLosses fitted = new(
-            name ?? "", (int)(count ?? 0), materials, devices, (i, j) => correlations.GetValueOrDefault((Math.Min(i, j), Math.Max(i, j))));
+            name ?? "", (int)(count ?? 0), materials, devices, (i, j) => correlations.GetValueOrDefault((Math.Min(i, j), Math.Max(i, j))))
+        {
+            Links = ReadLinks(file),
+        };
         if (!fitted.AreCorrelationsPossible)
         {
             source.Mistake(file.MarkOf("correlations"), $"correlations: these cannot all hold at once; {WriteAgain}");
@@ -114,6 +120,35 @@ internal sealed class FittedReader(Source source, House house)
         }
 
         return devices;
+    }
+
+    private List<FittedLink> ReadLinks(MappingReader file)
+    {
+        List<FittedLink> links = [];
+        foreach (MappingReader row in file.OptionalGroups("links", "a link", LinkKeys))
+        {
+            Point3? from = End(row, "from"), to = End(row, "to");
+            double? shift = row.RequiredNumber("shift", Quantity.Decibels, LinkShift);
+            double? spread = row.RequiredNumber("spread", Quantity.Decibels, AnySpread);
+            if (from is { } one && to is { } other && shift is not null && spread is not null)
+            {
+                links.Add(new FittedLink(one, other, shift.Value, spread.Value));
+            }
+        }
+
+        return links;
+    }
+
+    // In metres from the house's corner and its lowest floor.
+    private Point3? End(MappingReader row, string key)
+    {
+        if (row.Required(key) is not { } node || PlaceReader.Numbers(source, node, key, 3, "[x, y, z]") is not { } three)
+        {
+            return null;
+        }
+
+        double?[] metres = [.. three.Select(number => ValueReader.Length(source, number, key, HouseLimits.Coordinate))];
+        return metres is [{ } x, { } y, { } z] ? new Point3(x, y, z) : null;
     }
 
     private Dictionary<(int First, int Second), double> ReadCorrelations(MappingReader file, List<FittedMaterial> materials)

@@ -17,4 +17,7 @@ internal enum MarkKind
 
     /// <summary>A spot on another level, seen through the floor.</summary>
     SpotElsewhere,
+
+    /// <summary>A place to take a reading at.</summary>
+    Reading,
 }

@@ -5,7 +5,7 @@ namespace LinkMargin.Plots.Plans;
 
 /// <summary>
 /// The shapes of marks. A seat is a disc (full: margin met; ring with a bar: not met), a spot a diamond (full: on this
-/// level; dashed: on another). Shape says it all; colour only helps.
+/// level; dashed: on another), a place to read at a square with a cross. Shape says it all; colour only helps.
 /// </summary>
 internal static class MarkShape
 {
@@ -20,6 +20,12 @@ internal static class MarkShape
         if (kind is MarkKind.SpotHere or MarkKind.SpotElsewhere)
         {
             DrawSpot(canvas, kind == MarkKind.SpotHere, at, pixelsPerPoint);
+            return;
+        }
+
+        if (kind == MarkKind.Reading)
+        {
+            DrawReading(canvas, at, pixelsPerPoint);
             return;
         }
 
@@ -44,6 +50,18 @@ internal static class MarkShape
             float reach = radius * 0.7f;
             canvas.DrawLine(at.X - reach, at.Y + reach, at.X + reach, at.Y - reach, bar);
         }
+    }
+
+    private static void DrawReading(SKCanvas canvas, SKPoint at, double pixelsPerPoint)
+    {
+        float reach = (float)(4.2 * pixelsPerPoint);
+        var box = new SKRect(at.X - reach, at.Y - reach, at.X + reach, at.Y + reach);
+        using SKPaint rim = Pen.Line(Palette.Paper, 3.6 * pixelsPerPoint), fill = Pen.Fill(Palette.Paper), line = Pen.Line(Palette.Ink, 1.3 * pixelsPerPoint);
+        canvas.DrawRect(box, rim);
+        canvas.DrawRect(box, fill);
+        canvas.DrawRect(box, line);
+        canvas.DrawLine(at.X - reach, at.Y, at.X + reach, at.Y, line);
+        canvas.DrawLine(at.X, at.Y - reach, at.X, at.Y + reach, line);
     }
 
     private static void DrawSpot(SKCanvas canvas, bool isHere, SKPoint at, double pixelsPerPoint)

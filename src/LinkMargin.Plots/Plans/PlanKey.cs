@@ -10,12 +10,15 @@ namespace LinkMargin.Plots.Plans;
 internal static class PlanKey
 {
     public static IReadOnlyList<KeyEntry> Entries(
-        House house, MaterialPatterns patterns, double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit)
+        PlanRequest request, MaterialPatterns patterns, double pixelsPerMetre, double pixelsPerPoint)
     {
+        (House house, LengthUnit unit) = (request.House, request.Unit);
         var entries = new List<KeyEntry> { ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit) };
         entries.AddRange(patterns.Entries(pixelsPerPoint, unit));
         entries.Add(Mark(MarkKind.SpotHere, "spot", pixelsPerPoint));
-        entries.Add(Mark(MarkKind.SeatPlain, "seat", pixelsPerPoint));
+        entries.Add(request.Readings.Count > 0
+            ? Mark(MarkKind.Reading, "place to read at", pixelsPerPoint)
+            : Mark(MarkKind.SeatPlain, "seat", pixelsPerPoint));
         if (house.Levels.Any(l => l.Above is { Voids.Count: > 0 }))
         {
             entries.Add(new(20, "void in the floor here or above", (canvas, box) => DrawVoid(canvas, box, pixelsPerPoint)));

@@ -6,7 +6,7 @@ using LinkMargin.Plots.Labels;
 namespace LinkMargin.Plots.Plans;
 
 /// <summary>One level's plan as written, with nothing computed: what a person checks a house file by.</summary>
-internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUnit unit)
+internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUnit unit, IReadOnlyList<ReadingMark> readings)
 {
     private const double LabelPoints = 10;
     private const double RoomPoints = 10;
@@ -48,6 +48,16 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
         foreach (Spot spot in house.Spots.Where(s => s.LevelIndex == levelIndex))
         {
             yield return new(MarkKind.SpotHere, spot.Plan, spot.Name, "", null);
+        }
+
+        if (readings.Count > 0)
+        {
+            foreach (ReadingMark reading in readings.Where(r => r.LevelIndex == levelIndex))
+            {
+                yield return new(MarkKind.Reading, reading.Plan, reading.Text, "", null);
+            }
+
+            yield break;
         }
 
         foreach (Seat seat in house.Seats.Where(s => s.LevelIndex == levelIndex))

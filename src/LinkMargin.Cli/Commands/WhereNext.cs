@@ -1,0 +1,65 @@
+using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Readings;
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Writing;
+using LinkMargin.Plots;
+
+namespace LinkMargin.Cli.Commands;
+
+/// <summary>Where to read next, before any reading or after some.</summary>
+internal static class WhereNext
+{
+    private const int Most = 5;
+
+    /// <summary>Finds it and tells it.</summary>
+    /// <param name="invocation">Where the command stands.</param>
+    /// <param name="loaded">The house, as the tables say.</param>
+    /// <param name="fit">A fit to earlier readings; null before any.</param>
+    /// <param name="depth">How much of the physics is taken in.</param>
+    /// <param name="picture">Where the plan goes; null for nowhere.</param>
+    /// <param name="asJson">Whether one JSON document is wanted.</param>
+    /// <param name="force">Whether a file that this program did not write may be replaced.</param>
+    public static void Tell(
+        Invocation invocation, LoadedHouse loaded, HouseFit? fit, ModelDepth depth, string? picture, bool asJson, bool force)
+    {
+        loaded.NeedSpotsAndSeats();
+        FittedLosses? fitted = fit?.Losses;
+        House house = fitted?.ApplyTo(loaded.House) ?? loaded.House;
+        var basis = new DoubtBasis(loaded.Spreads, fitted);
+        var model = new LinkModel(house, depth);
+        Ranking ranking = Ranking.Of(model, HouseDoubt.Of(model, house.Spots, house.Seats, basis).Deciding);
+        IReadOnlyList<NextReading> next = NextReadings.Of(
+            model, ranking, basis, fitted?.Devices.Min(device => device.SpreadDb), Most, FieldRequest.SofaHandsMetres);
+        if (picture is not null)
+        {
+            WholeFile.Write(invocation.PathOf(picture), Drawn(loaded, next), force);
+        }
+
+        if (asJson)
+        {
+            invocation.Output.WriteLine(JsonText.Of(new NextReadingsDocument(
+                house.Name, fit?.Readings.Count ?? 0, [.. next.Select(one => NextReadingDocument.Of(house, one))], picture)));
+            return;
+        }
+
+        new NextReadingsText(loaded, ranking, next) { Picture = picture }.Write(invocation.Output, invocation.Width);
+    }
+
+    private static byte[] Drawn(LoadedHouse loaded, IReadOnlyList<NextReading> next)
+    {
+        PlanRequest request = PlanRequest.OfAllLevels(
+            loaded.House,
+            $"{loaded.House.Name}: where to read next",
+            "Each number says what to send from and where to stand; in this order, each worth most beside those before it. Take one more reading in sight of the transmitter first.") with
+        {
+            Unit = loaded.PlotUnit,
+            Readings = [.. next.Select((one, i) => new ReadingMark(one.LevelIndex, one.Plan, FormattableString.Invariant($"{i + 1}: from {one.Transmitter.Name}")))],
+        };
+        return PlanPicture.Render(request, PlanPicture.FittingSize(request));
+    }
+}

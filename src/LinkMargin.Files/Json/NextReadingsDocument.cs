@@ -1,0 +1,9 @@
+namespace LinkMargin.Files.Json;
+
+/// <summary>The readings that would most reduce the doubt about the decision, as JSON.</summary>
+/// <param name="House">The house's name.</param>
+/// <param name="ReadingsSoFar">How many readings the losses were fitted to; 0 where they are the tables'.</param>
+/// <param name="Readings">The readings to take, in this order.</param>
+/// <param name="Picture">The plan they are drawn on; left out where none was written.</param>
+public sealed record NextReadingsDocument(
+    string House, int ReadingsSoFar, IReadOnlyList<NextReadingDocument> Readings, string? Picture);
