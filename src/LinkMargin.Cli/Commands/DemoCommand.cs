@@ -9,6 +9,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Readings;
 using LinkMargin.Files.Tables;
 using LinkMargin.Files.Writing;
 using Path = System.IO.Path;
@@ -37,10 +38,12 @@ internal static class DemoCommand
             bool force = parse.GetValue(common.Force);
             LoadedHouse loaded = ReadDemo(invocation, tables);
             string houseFile = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}.yaml"), plan = Path.Combine(into, "plan.png");
+            string readings = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}-readings.csv");
 
             WholeFile.MakeFolder(invocation.PathOf(into));
             WholeFile.Write(invocation.PathOf(houseFile), DemoHouse.Text, force);
             WholeFile.Write(invocation.PathOf(Path.Combine(into, HouseSchema.FileName)), HouseSchema.Text, force);
+            WholeFile.Write(invocation.PathOf(readings), DemoReadings.Text, force);
             PlanFile.Write(invocation, loaded, plan, force);
 
             var model = new LinkModel(loaded.House, ModelOption.Of(parse, depth));
@@ -57,12 +60,12 @@ internal static class DemoCommand
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(new DemoDocument(
-                    into, houseFile, plan, ComparisonDocument.Of(loaded.House, ranking, [], doubt), BudgetDocument.Of(loaded.House, worst, doubt), maps)));
+                    into, houseFile, readings, plan, ComparisonDocument.Of(loaded.House, ranking, [], doubt), BudgetDocument.Of(loaded.House, worst, doubt), maps)));
             }
             else
             {
                 MapsText.Write(maps, loaded.Lengths, invocation.Output, invocation.Width);
-                WriteWhatNext(invocation, into, houseFile, plan);
+                WriteWhatNext(invocation, into, houseFile, readings, plan);
             }
 
             return ExitCodes.Done;
@@ -101,13 +104,14 @@ internal static class DemoCommand
         output.Flush(); // the maps take a while; this can be read meanwhile
     }
 
-    private static void WriteWhatNext(Invocation invocation, string folder, string houseFile, string plan)
+    private static void WriteWhatNext(Invocation invocation, string folder, string houseFile, string readings, string plan)
     {
         TextWriter output = invocation.Output;
         output.WriteLine();
         output.WriteLine($"All files are in {folder}. Besides the maps:");
         output.WriteLine($"  {plan}: the plan");
         output.WriteLine($"  {houseFile}: the house file, a start for yours");
+        output.WriteLine($"  {readings}: invented readings of it, to try 'linkmargin fit' with");
         output.WriteLine($"  {Path.Combine(folder, HouseSchema.FileName)}: what house files may hold, for editors");
         WordWrap.Write($"Next: 'linkmargin explain {houseFile} --spot SPOT --seat SEAT' takes any other link apart.", output, invocation.Width);
     }

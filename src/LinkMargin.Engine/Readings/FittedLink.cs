@@ -16,9 +16,11 @@ public sealed record FittedLink(Point3 From, Point3 To, double ShiftDb, double S
     /// <summary>What the model leaves out is the same within some two wavelengths: people neither read nor sit to a hand's breadth.</summary>
     private const double SamePlaceMetres = 0.3;
 
-    /// <summary>Whether it is the link between two places.</summary>
-    public bool IsBetween(Point3 one, Point3 other) =>
-        (AreSame(From, one) && AreSame(To, other)) || (AreSame(From, other) && AreSame(To, one));
-
-    private static bool AreSame(Point3 a, Point3 b) => a.DistanceTo(b) <= SamePlaceMetres;
+    /// <summary>How far its ends lie from two places, the farther one, metres; infinity where it is another link.</summary>
+    public double MetresFrom(Point3 one, Point3 other)
+    {
+        double away = Math.Min(
+            Math.Max(From.DistanceTo(one), To.DistanceTo(other)), Math.Max(From.DistanceTo(other), To.DistanceTo(one)));
+        return away <= SamePlaceMetres ? away : double.PositiveInfinity;
+    }
 }

@@ -64,7 +64,8 @@ public sealed class FittedLosses
     }
 
     /// <summary>What was read on the link between two places; null where nothing was.</summary>
-    public FittedLink? Find(Point3 one, Point3 other) => Links.FirstOrDefault(link => link.IsBetween(one, other));
+    public FittedLink? Find(Point3 one, Point3 other) =>
+        Links.MinBy(link => link.MetresFrom(one, other)) is { } nearest && double.IsFinite(nearest.MetresFrom(one, other)) ? nearest : null;
 
     /// <summary>Correlation of two materials by their numbers, −1 to 1.</summary>
     public double Correlation(int first, int second) => correlations[first, second];

@@ -1,0 +1,51 @@
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Tests;
+
+public sealed class FitPictureTests
+{
+    [Theory]
+    [InlineData(1)]
+    [InlineData(3)]
+    public void A_panel_for_each_law_fits_its_sheet_and_the_same_request_gives_the_same_picture(int panels)
+    {
+        FitRequest request = Request(panels);
+        PictureSize size = FitPicture.FittingSize(request);
+        byte[] png = FitPicture.Render(request, size);
+        using SKBitmap bitmap = SKBitmap.Decode(png);
+        Assert.Equal((size.WidthPixels, size.HeightPixels), (bitmap.Width, bitmap.Height));
+        Assert.Equal(png, FitPicture.Render(request, size));
+    }
+
+    [Fact]
+    public void A_reading_that_looks_wrong_or_was_not_heard_is_drawn_in_another_way()
+    {
+        byte[] plain = Render(new FitPoint(-70, -60, true, false));
+        Assert.NotEqual(plain, Render(new FitPoint(-70, -60, true, true)));
+        Assert.NotEqual(plain, Render(new FitPoint(-70, -60, false, false)));
+    }
+
+    [Fact]
+    public void No_reading_at_all_and_one_far_out_are_drawn_too()
+    {
+        Assert.NotEmpty(Render());
+        Assert.NotEmpty(Render(new FitPoint(-300, 20, true, true, "a name that is far too long for the room there is beside the mark")));
+    }
+
+    private static byte[] Render(params FitPoint[] points)
+    {
+        var request = new FitRequest("title", "caption", [new FitPanel("law", "rms", points)]) { NoiseDb = 5 };
+        return FitPicture.Render(request, FitPicture.FittingSize(request));
+    }
+
+    private static FitRequest Request(int panels) => new(
+        "levels read",
+        "a caption",
+        [
+            .. Enumerable.Range(0, panels).Select(k => new FitPanel($"law {k}", "rms 3 dB", [.. Enumerable.Range(0, 12).Select(i =>
+                new FitPoint(-45 - (3 * i), -44 - (3 * i) + (k * (i % 3)), i != 5, i == 3, i == 3 ? "spot to seat" : null))])),
+        ])
+    {
+        NoiseDb = 4.5,
+    };
+}
