@@ -23,7 +23,7 @@ internal static class FitCommand
             Arity = ArgumentArity.ZeroOrOne,
         };
         Option<string?> template = CommonOptions.Text("--template", "FILE", "Write a file of readings to fill in: a line for each spot and seat.");
-        Option<string?> into = CommonOptions.Text("--out", "FILE", "Where the fitted losses go, for --fitted of other commands; nowhere where it is left out.");
+        Option<string?> into = CommonOptions.Text("--out", "FILE", "Where the fitted losses go, for other commands to take; nowhere where it is left out.");
         Option<string?> picture = CommonOptions.Text("--plot", "FILE", "A picture (PNG) of what was read against what is predicted, beside two plain laws.");
         Option<bool> whereNext = CommonOptions.Flag(
             "--where-next", "The five readings that would most reduce the doubt about which spot to choose, before any reading or after some; --plot draws them.");
