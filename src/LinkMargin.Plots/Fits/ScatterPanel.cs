@@ -92,24 +92,32 @@ internal sealed class ScatterPanel(LabelBox frame, LevelRange range, double pixe
         }
     }
 
-    // On the side with more room, in the frame.
+    // Beside, over or under its mark, where it fits the frame and covers the fewest others.
     private void DrawLabels(SKCanvas canvas, IReadOnlyList<FitPoint> points)
     {
         using Lettering plain = new(LetterPoints * pixelsPerPoint, isBold: false);
+        double gap = 7 * pixelsPerPoint, half = 6 * pixelsPerPoint;
         foreach (FitPoint point in points.Where(p => p.Label is not null))
         {
-            double x = X(point.PredictedDbm), gap = 6 * pixelsPerPoint;
-            bool toRight = x < frame.CentreX;
-            double room = toRight ? frame.Right - x - (2 * gap) : x - frame.Left - (2 * gap);
+            double x = X(point.PredictedDbm), y = Y(point.ReadDbm);
+            string text = plain.Fitted(point.Label!, frame.Width - (2 * gap));
+            double width = plain.WidthOf(text);
+            LabelBox best = new (double Left, double Middle)[]
+                {
+                    (x + gap, y), (x - gap - width, y), (x - width, y - (2 * half)), (x, y - (2 * half)),
+                    (x - width, y + (2 * half)), (x, y + (2 * half)),
+                }
+                .Select(at => (Left: Math.Clamp(at.Left, frame.Left + (gap / 2), frame.Right - width - (gap / 2)), at.Middle))
+                .Select(at => new LabelBox(at.Left, at.Middle - half, at.Left + width, at.Middle + half))
+                .MinBy(box => points.Count(other => Covers(box, other)) + (box.Top < frame.Top || box.Bottom > frame.Bottom ? points.Count : 0))!;
             plain.WriteMiddleRimmed(
-                canvas,
-                plain.Fitted(point.Label!, room),
-                toRight ? x + gap : x - gap,
-                Y(point.ReadDbm),
-                Palette.Ink,
-                Palette.Ground,
-                1.5 * pixelsPerPoint,
-                toRight ? SKTextAlign.Left : SKTextAlign.Right);
+                canvas, text, best.Left, best.CentreY, Palette.Ink, Palette.Ground, 1.5 * pixelsPerPoint, SKTextAlign.Left);
         }
+    }
+
+    private bool Covers(LabelBox box, FitPoint point)
+    {
+        double reach = 3.5 * pixelsPerPoint, x = X(point.PredictedDbm), y = Y(point.ReadDbm);
+        return x > box.Left - reach && x < box.Right + reach && y > box.Top - reach && y < box.Bottom + reach;
     }
 }
