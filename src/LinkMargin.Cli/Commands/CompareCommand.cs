@@ -28,22 +28,22 @@ internal static class CompareCommand
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
             loaded.NeedSpotsAndSeats();
             IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), loaded.House, invocation.Error);
-            (Ranking ranking, HouseDoubt doubt) = Judge(loaded.House, people);
-            (Ranking Ranking, HouseDoubt Doubt)? before = loaded.WhatIf.Count == 0
+            (Ranking ranking, HouseDoubt doubt, CloseCall call) = Judge(loaded.House, people);
+            (Ranking Ranking, HouseDoubt Doubt, CloseCall Call)? before = loaded.WhatIf.Count == 0
                 ? null
                 : Judge(loaded.AsWritten, [.. loaded.AsWritten.Seats.Where(seat => people.Any(p => p.Name == seat.Name))]);
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people, doubt) with
+                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people, doubt, call) with
                 {
                     WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings,
-                    AsWritten = before is { } was ? ComparisonDocument.Of(loaded.AsWritten, was.Ranking, people, was.Doubt) : null,
+                    AsWritten = before is { } was ? ComparisonDocument.Of(loaded.AsWritten, was.Ranking, people, was.Doubt, was.Call) : null,
                 }));
             }
             else
             {
                 loaded.WriteWhatIf(invocation.Output, invocation.Width);
-                new ComparisonText(loaded.House, ranking) { Occupied = people, Doubt = doubt }.Write(invocation.Output, invocation.Width);
+                new ComparisonText(loaded.House, ranking) { Occupied = people, Doubt = doubt, Call = call }.Write(invocation.Output, invocation.Width);
                 if (before is { } was)
                 {
                     invocation.Output.WriteLine();
@@ -53,11 +53,12 @@ internal static class CompareCommand
 
             return ranking.SeatsNeverMet.Count == 0 ? ExitCodes.Done : ExitCodes.SeatNotMet;
 
-            (Ranking Ranking, HouseDoubt Doubt) Judge(House house, IReadOnlyList<Seat> sitting)
+            (Ranking Ranking, HouseDoubt Doubt, CloseCall Call) Judge(House house, IReadOnlyList<Seat> sitting)
             {
                 var model = new LinkModel(house, ModelOption.Of(parse, depth), sitting);
                 var sure = HouseDoubt.Of(model, house.Spots, house.Seats, loaded.Doubt, ConfidenceOption.Of(parse, confidence));
-                return (Ranking.Of(model, sure.Deciding), sure);
+                Ranking ranked = Ranking.Of(model, sure.Deciding);
+                return (ranked, sure, CloseCall.Of(model, ranked, sure, loaded.Doubt));
             }
         });
         return command;

@@ -49,18 +49,19 @@ internal static class DemoCommand
             var model = new LinkModel(loaded.House, ModelOption.Of(parse, depth));
             var doubt = HouseDoubt.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Doubt, ConfidenceOption.Of(parse, confidence));
             Ranking ranking = Ranking.Of(model, doubt.Deciding);
+            var call = CloseCall.Of(model, ranking, doubt, loaded.Doubt);
             LinkBudget worst = ranking.Scores[0].Worst;
             bool asJson = parse.GetValue(common.Json);
             if (!asJson)
             {
-                WriteDecision(invocation, loaded, ranking, worst, doubt);
+                WriteDecision(invocation, loaded, ranking, worst, doubt, call);
             }
 
             MapsDocument maps = new MapMaker(invocation, loaded, model).Make(OrderOfAll(loaded.House, into, force) with { Confidence = doubt.Confidence });
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(new DemoDocument(
-                    into, houseFile, readings, plan, ComparisonDocument.Of(loaded.House, ranking, [], doubt), BudgetDocument.Of(loaded.House, worst, doubt), maps)));
+                    into, houseFile, readings, plan, ComparisonDocument.Of(loaded.House, ranking, [], doubt, call), BudgetDocument.Of(loaded.House, worst, doubt), maps)));
             }
             else
             {
@@ -92,10 +93,10 @@ internal static class DemoCommand
         Force = force,
     };
 
-    private static void WriteDecision(Invocation invocation, LoadedHouse loaded, Ranking ranking, LinkBudget worst, HouseDoubt doubt)
+    private static void WriteDecision(Invocation invocation, LoadedHouse loaded, Ranking ranking, LinkBudget worst, HouseDoubt doubt, CloseCall call)
     {
         TextWriter output = invocation.Output;
-        new ComparisonText(loaded.House, ranking) { Doubt = doubt }.Write(output, invocation.Width);
+        new ComparisonText(loaded.House, ranking) { Doubt = doubt, Call = call }.Write(output, invocation.Width);
         output.WriteLine();
         output.WriteLine("The budget that decides: the worst seat of the best spot");
         output.WriteLine();

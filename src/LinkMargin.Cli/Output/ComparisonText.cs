@@ -23,6 +23,9 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     /// <summary>How sure its links are; null where that was not worked out.</summary>
     public HouseDoubt? Doubt { get; init; }
 
+    /// <summary>Whether the first spot can be told from the others; null where that was not worked out.</summary>
+    public CloseCall? Call { get; init; }
+
     /// <summary>Writes all of it.</summary>
     public void Write(TextWriter output, int width)
     {
@@ -65,7 +68,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         WriteRanking(output, width);
         output.WriteLine();
         WriteLevels(output, width);
-        foreach (string paragraph in new VerdictSentences(house, ranking).All)
+        foreach (string paragraph in new VerdictSentences(house, ranking) { Call = Call }.All)
         {
             WordWrap.Write(paragraph, output, width);
         }
@@ -126,6 +129,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             new Column("difference", Align.Right),
             new Column("seats met", Align.Right),
             .. IsWeighted ? [new Column("of the play", Align.Right)] : Array.Empty<Column>(),
+            .. Call is null ? Array.Empty<Column>() : [new Column("likely\nthe best", Align.Right)],
         ]);
         for (int i = 0; i < ranking.Scores.Count; i++)
         {
@@ -142,6 +146,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
                 Tenths.Signed(Headroom.TenthsOf(score)),
                 FormattableString.Invariant($"{score.SeatsMet} of {score.Seats}"),
                 .. IsWeighted ? [FormattableString.Invariant($"{100 * score.MetShare:0} %")] : Array.Empty<string>(),
+                .. Call is null ? Array.Empty<string>() : [DoubtWords.Likely(Call.ProbabilitiesBest[i])],
             ]);
         }
 

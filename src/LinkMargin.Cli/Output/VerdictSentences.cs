@@ -1,5 +1,6 @@
 using System.Globalization;
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 
@@ -12,10 +13,14 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
 {
     private readonly Choice choice = Choice.Of(ranking);
 
+    /// <summary>Whether the first spot can be told from the others; null where that was not worked out.</summary>
+    public CloseCall? Call { get; init; }
+
     /// <summary>All of them, each a paragraph.</summary>
     public IEnumerable<string> All =>
     [
         $"{Chosen} {Against}",
+        .. HowClear,
         .. AtOnce,
         .. NeverMet,
         Cautions.Estimates,
@@ -45,6 +50,34 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     private string Against => choice.Next is { } next
         ? $"What decides it is the worst seat of each spot: the next spot, {Named(next)}{(choice.BestOfOtherLevels.Contains(next) ? ", also the best on its level" : "")}, {Behind(next)}."
         : "There is no other spot to compare it with.";
+
+    private IEnumerable<string> HowClear
+    {
+        get
+        {
+            if (Call is null || ranking.Scores.Count < 2)
+            {
+                yield break;
+            }
+
+            string first = $"'{choice.Best.Spot.Name}' is the best spot with a probability of {Likely(choice.Best)}";
+            if (Call.Rivals.Count == 0)
+            {
+                SpotScore likeliest = ranking.Scores.Skip(1).MaxBy(score => Call.ProbabilityBest(ranking, score.Spot))!;
+                yield return $"The call is clear: {first}, the likeliest other, '{likeliest.Spot.Name}', with {Likely(likeliest)}.";
+                yield break;
+            }
+
+            yield return $"Too close to call: {first}, {string.Join(", ", Call.Rivals.Select(rival => $"'{rival.Spot.Name}' with {Likely(rival)}"))}.{Settling}";
+        }
+    }
+
+    private string Settling => Call?.Settling is { } reading
+        ? $" The reading that would tell most between them is sent from '{reading.Transmitter.Name}' and taken {reading.Where} on level '{house.Levels[reading.LevelIndex].Name}'"
+            + string.Create(CultureInfo.InvariantCulture, $" (it leaves {100 * reading.DoubtLeft:0} % of the doubt on average); 'linkmargin fit' takes readings in.")
+        : "";
+
+    private string Likely(SpotScore score) => DoubtWords.Likely(Call!.ProbabilityBest(ranking, score.Spot));
 
     private IEnumerable<string> AtOnce => ranking.InUse is { Count: > 0 } consoles
         ?

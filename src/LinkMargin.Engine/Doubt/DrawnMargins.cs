@@ -44,6 +44,12 @@ public sealed class DrawnMargins
         return sum / marginDb.Length;
     }
 
+    /// <summary>Spread of what the model leaves out on this link, dB.</summary>
+    internal double ResidualDb => residualDb;
+
+    /// <summary>The margin in one drawn house but for what the model leaves out, dB.</summary>
+    internal double InDrawDb(int draw) => marginDb[draw];
+
     /// <summary>How likely it is in one drawn house.</summary>
     internal double ProbabilityOf(double leastDb, int draw) => Normal.CDF(0, 1, (marginDb[draw] - leastDb) / residualDb);
 

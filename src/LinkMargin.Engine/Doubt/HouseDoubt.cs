@@ -86,4 +86,11 @@ public sealed class HouseDoubt
 
         return sum / Draws;
     }
+
+    /// <summary>How likely each of some spots is the best one, by its worst seat, 0 to 1; together 1.</summary>
+    public IReadOnlyList<double> ProbabilitiesBest(IReadOnlyList<SpotScore> spots)
+    {
+        ArgumentNullException.ThrowIfNull(spots);
+        return BestSpots.Probabilities(this, spots);
+    }
 }

@@ -54,11 +54,40 @@ public sealed class NextReadings
         return ranking.Scores.Count == 0 ? [] : new NextReadings(model, basis, handsMetres).Find(ranking, deviceSpreadDb, most);
     }
 
+    /// <summary>
+    /// The one reading, from one of some spots and at a seat, that would most reduce the doubt about which of them is better.
+    /// Seats alone are looked at, since only there a reading also tells what the model leaves out on a link that counts.
+    /// </summary>
+    /// <param name="model">The house, ready.</param>
+    /// <param name="close">The spots, the chosen one first; at least two.</param>
+    /// <param name="basis">How far figures may be out, with what earlier readings have told.</param>
+    /// <returns>Null where nothing is in doubt.</returns>
+    public static NextReading? Settling(LinkModel model, IReadOnlyList<SpotScore> close, DoubtBasis basis)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(close);
+        ArgumentNullException.ThrowIfNull(basis);
+        var search = new NextReadings(model, basis, 0);
+        var vectors = new LossVectors(basis);
+        return search.Find(
+            [.. search.RivalsOf(close, vectors)],
+            [.. search.CandidatesAt(close, vectors, [.. search.SeatPlaces])],
+            basis.Fitted?.Devices.Min(device => device.SpreadDb),
+            1).FirstOrDefault();
+    }
+
     private List<NextReading> Find(Ranking ranking, double? deviceSpreadDb, int most)
     {
         var vectors = new LossVectors(basis);
-        DecisionQuestion[] questions = [.. QuestionsOf(ranking, vectors)];
-        Candidate[] candidates = [.. CandidatesOf(ranking, vectors)];
+        return Find(
+            [.. SeatsOf(ranking.Scores[0], vectors), .. RivalsOf(ranking.Scores, vectors)],
+            [.. CandidatesAt(ranking.Scores, vectors, [.. SeatPlaces, .. FloorPlaces])],
+            deviceSpreadDb,
+            most);
+    }
+
+    private List<NextReading> Find(DecisionQuestion[] questions, Candidate[] candidates, double? deviceSpreadDb, int most)
+    {
         double deviceDb = Math.Min(
             deviceSpreadDb ?? basis.Spreads.DeviceDb, double.Hypot(basis.Spreads.ModelDb, basis.Spreads.ReadingDb)); // after one reading in sight
         double before = questions.Sum(question => OwensT.DoubtLeft(question.InSpreads, 0));
@@ -78,7 +107,8 @@ public sealed class NextReadings
 
             Learn(best, questions, candidates, deviceDb);
             chosen.Add(best);
-            told.Add(new NextReading(best.Transmitter, best.LevelIndex, best.Plan, best.HeightMetres, best.Where, left / before));
+            told.Add(new NextReading(
+                best.Transmitter, best.Place.LevelIndex, best.Place.Plan, best.Place.HeightMetres, best.Place.Where, left / before));
         }
 
         return told;
@@ -100,63 +130,61 @@ public sealed class NextReadings
         }
     }
 
-    private IEnumerable<DecisionQuestion> QuestionsOf(Ranking ranking, LossVectors vectors)
+    // Does each seat of the best spot have what it asks for?
+    private IEnumerable<DecisionQuestion> SeatsOf(SpotScore best, LossVectors vectors) =>
+        best.Budgets.Select(budget => new DecisionQuestion(budget.MarginDb - budget.RequiredDb, VectorOf(budget, vectors)));
+
+    // Is each other spot's worst seat worse off than the first one's?
+    private IEnumerable<DecisionQuestion> RivalsOf(IReadOnlyList<SpotScore> spots, LossVectors vectors)
     {
-        SpotScore best = ranking.Scores[0];
-        foreach (LinkBudget budget in best.Budgets)
+        LinkBudget best = spots[0].Worst;
+        foreach (LinkBudget rival in spots.Skip(1).Select(score => score.Worst))
         {
-            yield return new DecisionQuestion(budget.MarginDb - budget.RequiredDb, Vector(budget));
-        }
-
-        foreach (SpotScore rival in ranking.Scores.Skip(1))
-        {
-            LossVector apart = Vector(best.Worst);
-            apart.Add(Vector(rival.Worst), -1);
-            double ahead = best.Worst.MarginDb - best.Worst.RequiredDb - (rival.Worst.MarginDb - rival.Worst.RequiredDb);
-            yield return new DecisionQuestion(ahead, apart);
-        }
-
-        LossVector Vector(LinkBudget budget)
-        {
-            var stored = StoredPaths.Of(model, [budget.Spot], [budget.Seat]);
-            return vectors.OfSeat(stored, stored.Links[0], model, budget.Spot, budget.Seat, withDevice: false);
+            LossVector apart = VectorOf(best, vectors);
+            apart.Add(VectorOf(rival, vectors), -1);
+            yield return new DecisionQuestion(best.MarginDb - best.RequiredDb - (rival.MarginDb - rival.RequiredDb), apart);
         }
     }
 
-    private IEnumerable<Candidate> CandidatesOf(Ranking ranking, LossVectors vectors)
+    private LossVector VectorOf(LinkBudget budget, LossVectors vectors)
     {
-        House house = model.House;
-        var request = new PlaceRequest { Everywhere = true, CellMetres = GridMetres, HeightsMetres = [handsMetres] };
-        (int Level, Point2 Plan, double Height, string Where, Seat? Seat)[] places =
-        [
-            .. house.Seats.Select(seat => (seat.LevelIndex, seat.Plan, seat.HandsMetres, $"at '{seat.Name}'", (Seat?)seat)),
-            .. StandingRoom.Of(house, request)
-                .Where(place => house.Seats.All(seat => seat.LevelIndex != place.LevelIndex || seat.Plan.DistanceTo(place.Plan) >= ApartMetres))
-                .Select(place => (place.LevelIndex, place.Plan, place.HeightMetres, place.Where, (Seat?)null)),
-        ];
-        Point3[] hands = [.. places.Select(place => place.Plan.At(house.Levels[place.Level].ElevationMetres + place.Height))];
-        var found = new Candidate[ranking.Scores.Count][];
-        for (int s = 0; s < found.Length; s++)
-        {
-            Spot spot = ranking.Scores[s].Spot;
-            var stored = StoredPaths.Of(model, spot, hands);
-            found[s] = [.. places.Select((place, i) => new Candidate(
-                spot,
-                place.Level,
-                place.Plan,
-                place.Height,
-                place.Where,
-                place.Seat is { } seat
-                    ? vectors.OfSeat(stored, stored.Links[i], model, spot, seat, withDevice: true)
-                    : vectors.Of(stored, stored.Links[i], withDevice: true),
-                place.Seat is null ? double.Hypot(basis.Spreads.ModelDb, basis.Spreads.ReadingDb) : basis.Spreads.ReadingDb))];
-        }
+        var stored = StoredPaths.Of(model, [budget.Spot], [budget.Seat]);
+        return vectors.OfSeat(stored, stored.Links[0], model, budget.Spot, budget.Seat, withDevice: false);
+    }
 
-        return found.SelectMany(some => some);
+    private IEnumerable<ReadingPlace> SeatPlaces => model.House.Seats.Select(seat =>
+        new ReadingPlace(seat.LevelIndex, seat.Plan, seat.HandsMetres, $"at '{seat.Name}'", seat));
+
+    private IEnumerable<ReadingPlace> FloorPlaces =>
+        StandingRoom.Of(model.House, new PlaceRequest { Everywhere = true, CellMetres = GridMetres, HeightsMetres = [handsMetres] })
+            .Where(place => model.House.Seats.All(seat => seat.LevelIndex != place.LevelIndex || seat.Plan.DistanceTo(place.Plan) >= ApartMetres))
+            .Select(place => new ReadingPlace(place.LevelIndex, place.Plan, place.HeightMetres, place.Where, null));
+
+    private IEnumerable<Candidate> CandidatesAt(IReadOnlyList<SpotScore> spots, LossVectors vectors, ReadingPlace[] places)
+    {
+        Point3[] hands = [.. places.Select(place => place.Plan.At(model.House.Levels[place.LevelIndex].ElevationMetres + place.HeightMetres))];
+        foreach (Spot spot in spots.Select(score => score.Spot))
+        {
+            var stored = StoredPaths.Of(model, spot, hands);
+            for (int i = 0; i < places.Length; i++)
+            {
+                yield return new Candidate(
+                    spot,
+                    places[i],
+                    places[i].Seat is { } seat
+                        ? vectors.OfSeat(stored, stored.Links[i], model, spot, seat, withDevice: true)
+                        : vectors.Of(stored, stored.Links[i], withDevice: true),
+                    places[i].Seat is null ? double.Hypot(basis.Spreads.ModelDb, basis.Spreads.ReadingDb) : basis.Spreads.ReadingDb);
+            }
+        }
     }
 
     private static bool AreApart(Candidate one, Candidate other) =>
-        one.Transmitter != other.Transmitter || one.LevelIndex != other.LevelIndex || one.Plan.DistanceTo(other.Plan) >= ApartMetres;
+        one.Transmitter != other.Transmitter || one.Place.LevelIndex != other.Place.LevelIndex
+        || one.Place.Plan.DistanceTo(other.Place.Plan) >= ApartMetres;
 
-    private sealed record Candidate(Spot Transmitter, int LevelIndex, Point2 Plan, double HeightMetres, string Where, LossVector Vector, double NoiseDb);
+    // A seat's own place, or one on free floor.
+    private sealed record ReadingPlace(int LevelIndex, Point2 Plan, double HeightMetres, string Where, Seat? Seat);
+
+    private sealed record Candidate(Spot Transmitter, ReadingPlace Place, LossVector Vector, double NoiseDb);
 }

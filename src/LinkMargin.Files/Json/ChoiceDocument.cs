@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Files.Json;
@@ -16,10 +17,20 @@ public sealed record ChoiceDocument(
     IReadOnlyList<RivalDocument> AheadOf,
     IReadOnlyList<LevelChoiceDocument> Levels)
 {
-    internal static ChoiceDocument Of(House house, Choice choice) => new(
+    /// <summary>Spots that are too close to this one to call; left out where no doubt was worked out.</summary>
+    public IReadOnlyList<string>? TooCloseToCall { get; init; }
+
+    /// <summary>The reading that would tell most about which of them is better; left out where the call is clear.</summary>
+    public NextReadingDocument? SettledBy { get; init; }
+
+    internal static ChoiceDocument Of(House house, Choice choice, CloseCall? call) => new(
         choice.Best.Spot.Name,
         house.Levels[choice.Best.Spot.LevelIndex].Name,
         choice.Best.MeetsAll,
         [.. choice.Rivals.Select(rival => RivalDocument.Of(house, choice, rival))],
-        [.. choice.BestOfLevels.Select(score => LevelChoiceDocument.Of(house, choice, score))]);
+        [.. choice.BestOfLevels.Select(score => LevelChoiceDocument.Of(house, choice, score))])
+    {
+        TooCloseToCall = call is null ? null : [.. call.Rivals.Select(rival => rival.Spot.Name)],
+        SettledBy = call?.Settling is { } reading ? NextReadingDocument.Of(house, reading) : null,
+    };
 }

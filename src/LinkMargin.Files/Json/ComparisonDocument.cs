@@ -35,11 +35,12 @@ public sealed record ComparisonDocument(
     /// <param name="ranking">Its ranking.</param>
     /// <param name="occupied">The seats with people who stand in the way.</param>
     /// <param name="doubt">How sure its links are; null where that was not worked out.</param>
-    public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied, HouseDoubt? doubt = null) => new(
+    /// <param name="call">Whether the first spot can be told from the others; null where that was not worked out.</param>
+    public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied, HouseDoubt? doubt = null, CloseCall? call = null) => new(
         house.Name,
         [.. occupied.Select(seat => seat.Name)],
-        [.. ranking.Scores.Select((score, i) => RankDocument.Of(house, score, i + 1, doubt))],
-        ChoiceDocument.Of(house, Engine.Decisions.Choice.Of(ranking)),
+        [.. ranking.Scores.Select((score, i) => RankDocument.Of(house, score, i + 1, doubt) with { ProbabilityBest = call?.ProbabilitiesBest[i] })],
+        ChoiceDocument.Of(house, Engine.Decisions.Choice.Of(ranking), call),
         [.. ranking.SeatsNeverMet.Select(seat => seat.Name)],
         [.. ranking.InUse.Select((score, i) => RankDocument.Of(house, score, i + 1, doubt))],
         [.. ranking.Scores.SelectMany(score => score.Budgets).Select(budget => BudgetDocument.Of(house, budget, doubt))]);

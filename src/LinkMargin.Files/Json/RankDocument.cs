@@ -32,6 +32,9 @@ public sealed record RankDocument(
     /// <summary>How likely every seat has what it asks for at once, 0 to 1; left out where no doubt was worked out.</summary>
     public double? ProbabilityAllMet { get; init; }
 
+    /// <summary>How likely this is the best of the spots, by its worst seat, 0 to 1; left out where no doubt was worked out.</summary>
+    public double? ProbabilityBest { get; init; }
+
     /// <summary>A spot's score as JSON says it.</summary>
     public static RankDocument Of(House house, SpotScore score, int rank, HouseDoubt? doubt = null) => new(
         rank,
