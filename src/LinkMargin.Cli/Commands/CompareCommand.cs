@@ -1,4 +1,5 @@
 using System.CommandLine;
+using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
@@ -21,8 +22,9 @@ internal static class CompareCommand
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
+        Option<string?> picture = CommonOptions.Text("--plot", "FILE", "A picture (PNG) of every seat with every spot, with spreads and what each seat asks for.");
         var command = new Command("compare", "Seats against spots: margins to count on, worst seats, ranking, and which spot to choose. "
-            + "Ends with 1 where a seat cannot count on its required margin at any spot.") { file, depth, confidence, occupied, whatIf, fitted };
+            + "Ends with 1 where a seat cannot count on its required margin at any spot.") { file, depth, confidence, occupied, whatIf, fitted, picture };
         command.SetAction(parse =>
         {
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
@@ -32,11 +34,17 @@ internal static class CompareCommand
             (Ranking Ranking, HouseDoubt Doubt, CloseCall Call)? before = loaded.WhatIf.Count == 0
                 ? null
                 : Judge(loaded.AsWritten, [.. loaded.AsWritten.Seats.Where(seat => people.Any(p => p.Name == seat.Name))]);
+            string? drawn = parse.GetValue(picture);
+            if (drawn is not null)
+            {
+                SpotsPictureFile.Write(invocation, loaded, ranking, doubt, call, drawn, parse.GetValue(common.Force));
+            }
+
             if (parse.GetValue(common.Json))
             {
                 invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people, doubt, call) with
                 {
-                    WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings,
+                    WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings, Picture = drawn,
                     AsWritten = before is { } was ? ComparisonDocument.Of(loaded.AsWritten, was.Ranking, people, was.Doubt, was.Call) : null,
                 }));
             }
@@ -44,6 +52,11 @@ internal static class CompareCommand
             {
                 loaded.WriteWhatIf(invocation.Output, invocation.Width);
                 new ComparisonText(loaded.House, ranking) { Occupied = people, Doubt = doubt, Call = call }.Write(invocation.Output, invocation.Width);
+                if (drawn is not null)
+                {
+                    WordWrap.Write($"{drawn}: every seat with every spot.", invocation.Output, invocation.Width);
+                }
+
                 if (before is { } was)
                 {
                     invocation.Output.WriteLine();

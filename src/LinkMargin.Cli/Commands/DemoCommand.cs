@@ -37,7 +37,7 @@ internal static class DemoCommand
             string into = parse.GetValue(folder) ?? DefaultFolder;
             bool force = parse.GetValue(common.Force);
             LoadedHouse loaded = ReadDemo(invocation, tables);
-            string houseFile = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}.yaml"), plan = Path.Combine(into, "plan.png");
+            string houseFile = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}.yaml"), plan = Path.Combine(into, "plan.png"), spots = Path.Combine(into, "spots.png");
             string readings = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}-readings.csv");
 
             WholeFile.MakeFolder(invocation.PathOf(into));
@@ -50,6 +50,7 @@ internal static class DemoCommand
             var doubt = HouseDoubt.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Doubt, ConfidenceOption.Of(parse, confidence));
             Ranking ranking = Ranking.Of(model, doubt.Deciding);
             var call = CloseCall.Of(model, ranking, doubt, loaded.Doubt);
+            SpotsPictureFile.Write(invocation, loaded, ranking, doubt, call, spots, force);
             LinkBudget worst = ranking.Scores[0].Worst;
             bool asJson = parse.GetValue(common.Json);
             if (!asJson)
@@ -61,12 +62,12 @@ internal static class DemoCommand
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(new DemoDocument(
-                    into, houseFile, readings, plan, ComparisonDocument.Of(loaded.House, ranking, [], doubt, call), BudgetDocument.Of(loaded.House, worst, doubt), maps)));
+                    into, houseFile, readings, plan, ComparisonDocument.Of(loaded.House, ranking, [], doubt, call) with { Picture = spots }, BudgetDocument.Of(loaded.House, worst, doubt), maps)));
             }
             else
             {
                 MapsText.Write(maps, loaded.Lengths, invocation.Output, invocation.Width);
-                WriteWhatNext(invocation, into, houseFile, readings, plan);
+                WriteWhatNext(invocation, into, houseFile, readings, plan, spots);
             }
 
             return ExitCodes.Done;
@@ -105,12 +106,13 @@ internal static class DemoCommand
         output.Flush(); // the maps take a while; this can be read meanwhile
     }
 
-    private static void WriteWhatNext(Invocation invocation, string folder, string houseFile, string readings, string plan)
+    private static void WriteWhatNext(Invocation invocation, string folder, string houseFile, string readings, string plan, string spots)
     {
         TextWriter output = invocation.Output;
         output.WriteLine();
         output.WriteLine($"All files are in {folder}. Besides the maps:");
         output.WriteLine($"  {plan}: the plan");
+        output.WriteLine($"  {spots}: every seat with every spot");
         output.WriteLine($"  {houseFile}: the house file, a start for yours");
         output.WriteLine($"  {readings}: invented readings of it, to try 'linkmargin fit' with");
         output.WriteLine($"  {Path.Combine(folder, HouseSchema.FileName)}: what house files may hold, for editors");

@@ -27,6 +27,9 @@ public sealed record ComparisonDocument(
     /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
     public int? FittedToReadings { get; init; }
 
+    /// <summary>The picture of every seat with every spot; left out where none was asked for.</summary>
+    public string? Picture { get; init; }
+
     /// <summary>The same comparison of the house as its file has it; left out where nothing is different.</summary>
     public ComparisonDocument? AsWritten { get; init; }
 

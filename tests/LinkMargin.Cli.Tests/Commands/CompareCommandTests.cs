@@ -69,6 +69,48 @@ public sealed class CompareCommandTests : IDisposable
     }
 
     [Fact]
+    public void Two_spots_side_by_side_are_too_close_to_call_and_a_reading_is_named_that_would_tell()
+    {
+        folder.Put("twins.yaml", SampleFile.Modest.Replace(
+            "  - {name: loft shelf, level: loft, at: [7, 4, 1.5]}", "  - {name: rack below, level: den, at: [0.5, 0.5, 1.0]}", StringComparison.Ordinal));
+        JsonElement root = Run("compare", "twins.yaml", "--json").Json, choice = root.GetProperty("choice");
+        string second = root.GetProperty("ranking")[1].GetProperty("spot").GetString()!;
+        CommandRun text = Run("compare", "twins.yaml");
+
+        Assert.Equal(1, root.GetProperty("ranking").EnumerateArray().Sum(r => r.GetProperty("probabilityBest").GetDouble()), 1e-9);
+        Assert.Equal(second, Assert.Single(choice.GetProperty("tooCloseToCall").EnumerateArray()).GetString());
+        Assert.InRange(choice.GetProperty("settledBy").GetProperty("doubtLeft").GetDouble(), 0.1, 0.99);
+        Assert.Contains("Too close to call: '", text.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains($"The reading that would tell most between them is sent from '{choice.GetProperty("settledBy").GetProperty("transmitter").GetString()}'", text.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("likely", text.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_clear_call_is_called_clear()
+    {
+        folder.Put("clear.yaml", SampleFile.Modest.Replace("  - {name: desk, level: loft", "  - {name: desk, level: den", StringComparison.Ordinal));
+        JsonElement choice = Run("compare", "clear.yaml", "--json").Json.GetProperty("choice");
+        Assert.Empty(choice.GetProperty("tooCloseToCall").EnumerateArray());
+        Assert.False(choice.TryGetProperty("settledBy", out _));
+        Assert.Contains("The call is clear: 'den rack' is the best spot with a probability of ", Run("compare", "clear.yaml").OutputUnwrapped, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_picture_is_a_png_that_its_own_kind_alone_may_replace()
+    {
+        CommandRun first = Run("compare", "house.yaml", "--plot", "spots.png");
+        Assert.Contains("spots.png: every seat with every spot.", first.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Equal([0x89, (byte)'P', (byte)'N', (byte)'G'], File.ReadAllBytes(folder.PathOf("spots.png"))[..4]);
+        Assert.Equal("spots.png", Run("compare", "house.yaml", "--plot", "spots.png", "--json").Json.GetProperty("picture").GetString());
+
+        folder.Put("mine.png", "not ours");
+        CommandRun refused = Run("compare", "house.yaml", "--plot", "mine.png");
+        Assert.Equal(2, refused.ExitCode);
+        Assert.Contains("--force", refused.Error, StringComparison.Ordinal);
+        Assert.Equal("not ours", File.ReadAllText(folder.PathOf("mine.png")));
+    }
+
+    [Fact]
     public void The_model_can_be_chosen()
     {
         Ranking direct = Counted(ModelDepth.Direct);

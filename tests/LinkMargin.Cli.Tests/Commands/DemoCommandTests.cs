@@ -38,6 +38,7 @@ public sealed class DemoCommandTests : IDisposable
             run.Json.GetProperty("houseFile").GetString()!,
             run.Json.GetProperty("readingsFile").GetString()!,
             run.Json.GetProperty("plan").GetString()!,
+            run.Json.GetProperty("comparison").GetProperty("picture").GetString()!,
             run.Json.GetProperty("maps").GetProperty("sheet").GetString()!,
             .. run.Json.GetProperty("maps").GetProperty("maps").EnumerateArray().Select(m => m.GetProperty("picture").GetString()!),
             Path.Combine("demo", HouseSchema.FileName),

@@ -27,7 +27,7 @@ public sealed class CloseCallTests
         (HouseDoubt doubt, Ranking ranking, _) = Judged(OpenField(new Point2(near, 0), new Point2(-far, 0)));
         double apartDb = 20 * Math.Log10(far / near);
         IReadOnlyList<double> best = doubt.ProbabilitiesBest(ranking.Scores);
-        Assert.Equal(Normal.CDF(0, 1, apartDb / (4 * Math.Sqrt(2))), best[0], 1e-4);
+        Assert.Equal(Normal.CDF(0, 1, apartDb / (4 * Math.Sqrt(2))), best[0], 5e-4); // steps of an eighth of a spread
     }
 
     /// <summary>By symmetry.</summary>
