@@ -3,6 +3,7 @@ using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
@@ -28,11 +29,12 @@ internal static class ImproveCommand
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
+        Option<double?> confidence = ConfidenceOption.Create();
         var command = new Command("improve", "What would help a spot most: a lead for its receiver, an open side of a rack, another shelf, a seat moved, "
             + "a door left open, other controllers, a cable; each worked out by running the model again, and pairs where one is not enough. "
             + "Ends with 1 where nothing meets every seat.")
         {
-            file, spot, depth, occupied, whatIf, fitted,
+            file, spot, confidence, depth, occupied, whatIf, fitted,
         };
         command.SetAction(parse =>
         {
@@ -42,9 +44,10 @@ internal static class ImproveCommand
             House house = loaded.House;
             IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error);
             var model = new LinkModel(house, ModelOption.Of(parse, depth), people);
+            double often = ConfidenceOption.Of(parse, confidence);
             Spot chosen = parse.GetValue(spot) is { } name
                 ? NamedThing.One(spot.Name, "spot", name, house.Spots, s => s.Name)
-                : Ranking.Of(model).Scores[0].Spot;
+                : Ranking.Of(model, HouseDoubt.Of(model, house.Spots, house.Seats, loaded.Doubt, often).Deciding).Scores[0].Spot;
             if (!house.Seats.Any(seat => seat.IsPlayedAt(chosen)))
             {
                 throw new CannotBeDoneException($"no seat plays a console at '{chosen.Name}', so there is nothing to improve; choose another spot or mend 'plays'");
@@ -53,7 +56,7 @@ internal static class ImproveCommand
             var search = new ImproveSearch(house, model, new ImproveRequest(
                 chosen,
                 [.. Panels.Where(tables.Materials.ContainsKey).Select(panel => tables.Materials[panel])],
-                [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]));
+                [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]), new CountedJudge(loaded.Doubt, often));
             var progress = new Progress(ProgressSteps);
             ImproveResult? result = null;
             ProgressBar.While(invocation, "remedies", progress, () => result = search.Run(
@@ -65,7 +68,7 @@ internal static class ImproveCommand
             else
             {
                 loaded.WriteWhatIf(invocation.Output, invocation.Width);
-                new ImproveText(loaded, result!) { Occupied = people }.Write(invocation.Output, invocation.Width);
+                new ImproveText(loaded, result!) { Occupied = people, Confidence = often }.Write(invocation.Output, invocation.Width);
             }
 
             return result!.CanMeetAll ? ExitCodes.Done : ExitCodes.SeatNotMet;

@@ -28,10 +28,11 @@ internal static class PlaceCommand
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
+        Option<double?> confidence = ConfidenceOption.Create();
         var command = new Command("place", "The best places for a console, whether the house file names them or not: in its zones, or on all free floor; "
             + "and a map of how well off the worst seat is for a console anywhere. Ends with 1 where some seat is short at all of them.")
         {
-            file, everywhere, height, grid, level, folder, depth, occupied, whatIf, fitted,
+            file, everywhere, height, grid, level, folder, confidence, depth, occupied, whatIf, fitted,
         };
         command.SetAction(parse =>
         {
@@ -53,7 +54,7 @@ internal static class PlaceCommand
                     : null,
             };
             var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error));
-            var maker = new ChoiceMaker(invocation, loaded, model);
+            var maker = new ChoiceMaker(invocation, loaded, model, ConfidenceOption.Of(parse, confidence));
             string picture = Path.Combine(
                 parse.GetValue(folder) ?? Path.GetDirectoryName(typed) ?? "", $"{Path.GetFileNameWithoutExtension(typed)}-places.png");
             PlacesDocument document = maker.Make(request, picture, parse.GetValue(folder), parse.GetValue(common.Force));

@@ -3,6 +3,7 @@ using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -16,7 +17,8 @@ namespace LinkMargin.Cli.Maps;
 /// <param name="invocation">Where the talk goes.</param>
 /// <param name="loaded">The house.</param>
 /// <param name="model">The house, ready.</param>
-internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, LinkModel model)
+/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, LinkModel model, double confidence)
 {
     // Fine enough for lines that read well, coarse enough to take no longer than the search.
     private const double MapCellMetres = 0.2;
@@ -30,7 +32,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     public PlacesDocument Make(PlaceRequest request, string picture, string? folder, bool force)
     {
-        var search = new PlaceSearch(model, request);
+        var search = new PlaceSearch(model, request, new CountedJudge(loaded.Doubt, confidence));
         if (!search.HasSeats)
         {
             throw new CannotBeDoneException("every seat plays the console at a spot of its own, so there is no place to look for; remove 'plays' from a seat that would play this one");
@@ -65,15 +67,16 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             .. levels.Select(level => search.MapOf(
                 level, heightMetres, MapCellMetres, best.Score.Spot, () => progress.Advance(), invocation.Cancellation)),
         ];
-        Ranking named = Ranking.Of(model);
+        HouseDoubt? doubt = house.Spots.Count == 0 ? null : HouseDoubt.Of(model, house.Spots, house.Seats, loaded.Doubt, confidence);
+        Ranking named = Ranking.Of(model, doubt?.Deciding);
         var shown = new ChoiceRequest(
             request.Everywhere ? model.House with { Zones = [] } : model.House,
             fields,
             [
                 .. result.Best.Select(placed => new ChoiceMark(
-                    placed.Place.LevelIndex, placed.Place.Plan, placed.Score.Spot.Name, placed.Score.WorstHeadroomDb, IsNamed: false)),
+                    placed.Place.LevelIndex, placed.Place.Plan, placed.Score.Spot.Name, MedianHeadroomDb(placed.Score), IsNamed: false)),
                 .. named.Scores.Select(score => new ChoiceMark(
-                    score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, score.WorstHeadroomDb, IsNamed: true)),
+                    score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, MedianHeadroomDb(score), IsNamed: true)),
             ],
             $"{house.Name}: the worst seat with a console anywhere, {loaded.Lengths.Brief(heightMetres)} up",
             Caption())
@@ -89,13 +92,17 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             result.LookedAt,
             result.WorkedOut,
             [.. result.Best.Select(placed => PlaceDocument.Of(house, placed))],
-            named.Scores.Count > 0 ? RankDocument.Of(house, named.Scores[0], 1) : null,
+            named.Scores.Count > 0 ? RankDocument.Of(house, named.Scores[0], 1, doubt) : null,
             picture)
         {
+            Confidence = confidence,
             WhatIf = loaded.WhatIfOrNone,
             FittedToReadings = loaded.FittedToReadings,
         };
     }
+
+    // Ground and marks of the map are alike: the plain margin of the seat that is worst off by it.
+    private static double MedianHeadroomDb(SpotScore score) => score.Budgets.Min(DecidingMargin.Median.HeadroomDb);
 
     private string Caption() =>
         $"Median margin less what the seat asks for, dB, at the seat that is worst off, for {house.Controller.Name} with {house.Console.Name}; "

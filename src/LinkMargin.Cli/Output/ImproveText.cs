@@ -17,13 +17,17 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
     /// <summary>Seats with people who stand in the way.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
+    /// <summary>How often a margin that is counted on is exceeded, 0 to 1.</summary>
+    public required double Confidence { get; init; }
+
     /// <summary>Writes it.</summary>
     public void Write(TextWriter output, int width)
     {
         string spot = result.Before.Spot.Name, seat = result.Before.Worst.Seat.Name;
         WordWrap.Write(
             $"{loaded.House.Name}, console at '{spot}': {FormattableString.Invariant($"{result.Before.SeatsMet} of {result.Before.Seats}")} seats are met; "
-                + $"the worst, '{seat}', is {Headroom.Words(result.Before)} the {Tenths.Show(result.Before.Worst.RequiredDb)} dB it asks for.",
+                + $"the worst, '{seat}', is {Headroom.Words(result.Before)} the {Tenths.Show(result.Before.Worst.RequiredDb)} dB it asks for, by the margin to count on "
+                + $"({DoubtWords.Often(Confidence)} there is as much or more).",
             output,
             width);
         if (Occupied.Count > 0)
@@ -53,7 +57,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
         output.WriteLine();
         WordWrap.Write(
-            $"'gain' is what the worst seat of all then has more, which may be another seat; 'there' what '{seat}' has more.", output, width);
+            $"'gain' is what the worst seat of all then has more, which may be another seat; 'there' what '{seat}' has more; 'all met' how likely every seat then has what it asks for at once.", output, width);
         WordWrap.Write(Verdict, output, width);
         foreach (string mind in told.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(RemedyWords.Mind).Where(m => m.Length > 0).Distinct())
         {
@@ -94,6 +98,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
             new Column("worst seat then") { Wraps = true },
             new Column("difference", Align.Right),
             new Column("seats met", Align.Right),
+            new Column("all\nmet", Align.Right),
         ]);
         foreach (RemedyResult one in results)
         {
@@ -104,7 +109,8 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
                 There(one.After),
                 one.After.Worst.Seat.Name,
                 Tenths.Signed(Headroom.TenthsOf(one.After)),
-                FormattableString.Invariant($"{one.After.SeatsMet} of {one.After.Seats}"));
+                FormattableString.Invariant($"{one.After.SeatsMet} of {one.After.Seats}"),
+                one.After.ProbabilityAllMet is { } likely ? DoubtWords.Likely(likely) : "-");
         }
 
         table.WriteTo(output, width);

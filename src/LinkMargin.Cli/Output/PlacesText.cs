@@ -12,7 +12,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
     public void Write(PlacesDocument places, TextWriter output, int width)
     {
         WordWrap.Write(string.Create(CultureInfo.InvariantCulture,
-            $"The best places for a console in {places.House}, by the seat that is worst off: {places.LookedAt} places looked at, {places.WorkedOut} of them worked out in full."),
+            $"The best places for a console in {places.House}, by what the seat that is worst off can count on ({DoubtWords.Often(places.Confidence)} there is as much or more): {places.LookedAt} places looked at, {places.WorkedOut} of them worked out in full."),
             output, width);
         if (places.Occupied.Count > 0)
         {
@@ -22,12 +22,13 @@ internal sealed class PlacesText(LoadedHouse loaded)
         output.WriteLine();
         WriteTable(places, output, width);
         output.WriteLine();
+        WordWrap.Write("'all met' is how likely every seat has what it asks for at once.", output, width);
         WordWrap.Write(Against(places), output, width);
         PlaceDocument best = places.Places[0];
         output.WriteLine("To compare and map the first like any spot, add it to 'spots' in the house file:");
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"  - {{name: {best.Place}, level: {best.Level}, at: [{Metres(best.XM)}, {Metres(best.YM)}, {Metres(best.HeightM)}]}}"));
-        output.WriteLine($"Map of the choice: {places.Picture}");
+        WordWrap.Write($"Map of the choice, by the median: {places.Picture}", output, width);
         WordWrap.Write(Cautions.Estimates, output, width);
     }
 
@@ -35,14 +36,15 @@ internal sealed class PlacesText(LoadedHouse loaded)
     {
         var table = new TextTable(
         [
-            new Column("place"),
+            new Column(""),
             new Column("in") { Wraps = true },
             new Column("level"),
             new Column(loaded.Lengths.InFeet ? "x, y, height" : "x, y, height, m"),
             new Column("worst seat") { Wraps = true },
-            new Column("margin", Align.Right),
+            new Column("to count\non", Align.Right),
             new Column("difference", Align.Right),
-            new Column("seats met", Align.Right),
+            new Column("seats\nmet", Align.Right),
+            new Column("all\nmet", Align.Right),
         ]);
         foreach (PlaceDocument place in places.Places)
         {
@@ -54,7 +56,8 @@ internal sealed class PlacesText(LoadedHouse loaded)
                 place.WorstSeat,
                 (place.HeadroomDb < 0 ? "! " : "") + Tenths.Show(place.MarginDb),
                 Tenths.Signed(Difference(place)),
-                FormattableString.Invariant($"{place.SeatsMet} of {place.Seats}"));
+                FormattableString.Invariant($"{place.SeatsMet} of {place.Seats}"),
+                place.ProbabilityAllMet is { } likely ? DoubtWords.Likely(likely) : "-");
         }
 
         table.WriteTo(output, width);

@@ -61,6 +61,9 @@ public sealed record SpotScore
     /// <summary>Whether every seat has the margin it asks for.</summary>
     public bool MeetsAll => UnmetSeats.Count == 0;
 
+    /// <summary>How likely every seat has what it asks for at once, 0 to 1; null where that was not worked out.</summary>
+    public double? ProbabilityAllMet { get; init; }
+
     /// <summary>The budget with a seat; null where a console here is not played from it.</summary>
     public LinkBudget? With(Seat seat) => Budgets.FirstOrDefault(budget => budget.Seat.Name == seat.Name);
 

@@ -12,7 +12,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="YM">North, metres.</param>
 /// <param name="HeightM">Above the level's floor, metres.</param>
 /// <param name="WorstSeat">The seat with the least headroom.</param>
-/// <param name="MarginDb">That seat's margin, dB.</param>
+/// <param name="MarginDb">That seat's margin to count on, dB.</param>
 /// <param name="RequiredDb">What that seat asks for, dB.</param>
 /// <param name="HeadroomDb">Margin less required at that seat, dB.</param>
 /// <param name="SeatsMet">How many seats have the margin they ask for.</param>
@@ -33,6 +33,9 @@ public sealed record PlaceDocument(
     int Seats,
     double MetShare)
 {
+    /// <summary>How likely every seat has what it asks for at once, 0 to 1; left out where no doubt was worked out.</summary>
+    public double? ProbabilityAllMet { get; init; }
+
     /// <summary>A place as JSON says it.</summary>
     public static PlaceDocument Of(House house, PlacedSpot placed) => new(
         placed.Score.Spot.Name,
@@ -47,5 +50,8 @@ public sealed record PlaceDocument(
         placed.Score.WorstHeadroomDb,
         placed.Score.SeatsMet,
         placed.Score.Seats,
-        placed.Score.MetShare);
+        placed.Score.MetShare)
+    {
+        ProbabilityAllMet = placed.Score.ProbabilityAllMet,
+    };
 }

@@ -17,6 +17,9 @@ public sealed record PlacesDocument(
     RankDocument? BestSpot,
     string Picture)
 {
+    /// <summary>How often a margin told here is exceeded, 0 to 1.</summary>
+    public required double Confidence { get; init; }
+
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 

@@ -49,6 +49,6 @@ public sealed record RankDocument(
         score.Seats,
         score.MetShare)
     {
-        ProbabilityAllMet = doubt?.ProbabilityAllMet(score.Budgets),
+        ProbabilityAllMet = doubt?.ProbabilityAllMet(score.Budgets) ?? score.ProbabilityAllMet,
     };
 }

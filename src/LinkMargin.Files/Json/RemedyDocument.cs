@@ -23,6 +23,9 @@ public sealed record RemedyDocument(
     int SeatsMet,
     int Seats)
 {
+    /// <summary>How likely every seat then has what it asks for at once, 0 to 1; left out where no doubt was worked out.</summary>
+    public double? ProbabilityAllMet { get; init; }
+
     internal static RemedyDocument Of(RemedyResult result, Func<Remedy, string> words) => new(
         [.. result.Remedies.Select(words)],
         result.Effort.ToString().ToLowerInvariant(),
@@ -32,5 +35,8 @@ public sealed record RemedyDocument(
         result.After.Worst.Seat.Name,
         result.After.WorstHeadroomDb,
         result.After.SeatsMet,
-        result.After.Seats);
+        result.After.Seats)
+    {
+        ProbabilityAllMet = result.After.ProbabilityAllMet,
+    };
 }

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -31,28 +33,33 @@ public sealed class PlaceCommandTests : IDisposable
             house.Levels.ToList().FindIndex(l => l.Name == best.GetProperty("level").GetString()),
             new Point2(best.GetProperty("xM").GetDouble(), best.GetProperty("yM").GetDouble()),
             best.GetProperty("heightM").GetDouble());
-        LinkBudget worst = LinkEvaluation.Budgets(new LinkModel(house), spot, house.Seats).MinBy(b => b.HeadroomDb)!;
-        Assert.Equal((worst.Seat.Name, worst.MarginDb), (best.GetProperty("worstSeat").GetString(), best.GetProperty("marginDb").GetDouble()));
-        Assert.True(root.GetProperty("bestSpot").GetProperty("headroomDb").GetDouble() <= worst.HeadroomDb);
+        var model = new LinkModel(house);
+        var doubt = HouseDoubt.Of(model, [spot], house.Seats, new DoubtBasis(Files.Tables.MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
+        var score = new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats), doubt.Deciding);
+        Assert.Equal(
+            (score.Worst.Seat.Name, doubt.CountedDb(score.Worst)),
+            (best.GetProperty("worstSeat").GetString(), best.GetProperty("marginDb").GetDouble()));
+        Assert.Equal(doubt.ProbabilityAllMet(score.Budgets), best.GetProperty("probabilityAllMet").GetDouble(), 1e-12);
+        Assert.True(root.GetProperty("bestSpot").GetProperty("headroomDb").GetDouble() <= score.WorstHeadroomDb);
         Assert.InRange(root.GetProperty("places").GetArrayLength(), 2, 5);
     }
 
     [Fact]
     public void A_table_a_line_for_the_file_and_a_map_beside_it()
     {
-        CommandRun run = Run("place", "house.yaml", "--grid", "1", "--model", "direct");
+        CommandRun run = Run("place", "house.yaml", "--grid", "1", "--model", "direct", "--confidence", "0.5");
 
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("All seats are met there. Place 1 is ", run.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("the best spot the file names, '", run.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("Map of the choice: house-places.png", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Map of the choice, by the median: house-places.png", run.Output, StringComparison.Ordinal);
         Assert.Contains("house-places.png", folder.Files);
         Assert.All(run.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 100));
 
         // The line it gives can be pasted into the house file, and the house can be compared with it.
         string line = Assert.Single(run.Output.Split('\n'), l => l.StartsWith("  - {name: place 1,", StringComparison.Ordinal));
         folder.Put("with.yaml", SampleFile.Modest.Replace("spots:\n", $"spots:\n{line}\n", StringComparison.Ordinal));
-        Assert.Equal("place 1", Run("compare", "with.yaml", "--model", "direct", "--json").Json.GetProperty("choice").GetProperty("spot").GetString());
+        Assert.Equal("place 1", Run("compare", "with.yaml", "--model", "direct", "--confidence", "0.5", "--json").Json.GetProperty("choice").GetProperty("spot").GetString());
     }
 
     [Fact]

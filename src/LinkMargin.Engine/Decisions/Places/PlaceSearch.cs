@@ -14,7 +14,7 @@ public sealed class PlaceSearch
     // With so few places, all are worked out: the answer is then the best of the grid, whatever the survey says.
     private const int FewPlaces = 200;
 
-    // How much better than its survey a place may turn out; twice the worst seen among random links (BackwardLinkTests).
+    // How much better than its survey a place may turn out, but for what is allowed for doubt on every link; twice the worst seen among random links (BackwardLinkTests).
     private const double SurveySlackDb = 1;
     private const double ExactSlackDb = 1e-6;
 
@@ -23,17 +23,17 @@ public sealed class PlaceSearch
 
     private readonly LinkModel model;
     private readonly PlaceRequest request;
-    private readonly DecidingMargin by;
+    private readonly ISpotJudge judge;
     private readonly Seat[] seats;
     private readonly Lazy<BackwardSurvey> survey;
 
     /// <summary>Gets ready to search.</summary>
     /// <param name="model">The house, ready.</param>
     /// <param name="request">Where to look.</param>
-    /// <param name="by">The margin that counts; null for the median.</param>
-    public PlaceSearch(LinkModel model, PlaceRequest request, DecidingMargin? by = null)
+    /// <param name="judge">What says how good a spot is; null for the median.</param>
+    public PlaceSearch(LinkModel model, PlaceRequest request, ISpotJudge? judge = null)
     {
-        (this.model, this.request, this.by) = (model, request, by ?? DecidingMargin.Median);
+        (this.model, this.request, this.judge) = (model, request, judge ?? MedianJudge.Instance);
         seats = [.. model.House.Seats.Where(seat => seat.Plays is null)];
         Places = StandingRoom.Of(model.House, request);
         survey = new(() => new BackwardSurvey(model, seats, request.Threads));
@@ -59,7 +59,8 @@ public sealed class PlaceSearch
         int[] order = [.. Enumerable.Range(0, Places.Count).OrderByDescending(i => surveyDb[i]).ThenBy(i => i)];
         var worked = new Dictionary<int, PlacedSpot>();
         bool isFew = Places.Count <= FewPlaces;
-        double slackDb = isFew ? double.PositiveInfinity : survey.Value.IsExact ? ExactSlackDb : SurveySlackDb;
+        bool isExact = survey.Value.IsExact && judge is MedianJudge;
+        double slackDb = isFew ? double.PositiveInfinity : (isExact ? ExactSlackDb : SurveySlackDb) - judge.LeastAllowanceDb(model);
         var best = new List<PlacedSpot>();
         for (int rank = 0; rank < request.Most; rank++)
         {
@@ -71,7 +72,7 @@ public sealed class PlaceSearch
             }
 
             // For a place that is not the first, one look at those the survey puts on top is enough.
-            int looks = rank == 0 || isFew || survey.Value.IsExact ? int.MaxValue : 1;
+            int looks = rank == 0 || isFew || isExact ? int.MaxValue : 1;
             best.Add(BestOf(left, surveyDb, slackDb, looks, worked, cancellation));
         }
 
@@ -136,7 +137,7 @@ public sealed class PlaceSearch
         {
             Standing place = Places[places[i]];
             var spot = new Spot(places[i].ToString("D9", CultureInfo.InvariantCulture), place.LevelIndex, place.Plan, place.HeightMetres);
-            scores[i] = new PlacedSpot(place, new SpotScore(spot, LinkEvaluation.Budgets(model, spot, seats), by));
+            scores[i] = new PlacedSpot(place, judge.Score(model, spot, seats));
         });
         for (int i = 0; i < places.Length; i++)
         {
@@ -151,11 +152,8 @@ public sealed class PlaceSearch
         return some.First(placed => placed.Score == first);
     }
 
-    private static SpotScore Named(SpotScore score, int number)
-    {
-        Spot spot = score.Spot with { Name = FormattableString.Invariant($"place {number}") };
-        return new SpotScore(spot, [.. score.Budgets.Select(budget => budget with { Spot = spot })], score.By);
-    }
+    private SpotScore Named(SpotScore score, int number) =>
+        judge.Score(model, score.Spot with { Name = FormattableString.Invariant($"place {number}") }, seats);
 
     private bool AreApart(Standing a, Standing b) =>
         a.LevelIndex != b.LevelIndex || a.Plan.DistanceTo(b.Plan) >= request.ApartMetres;

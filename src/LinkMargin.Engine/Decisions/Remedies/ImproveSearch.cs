@@ -17,11 +17,11 @@ public sealed class ImproveSearch
     /// <param name="house">The house, without people.</param>
     /// <param name="model">The same, ready, with the people on its seats.</param>
     /// <param name="request">What to improve, and what with.</param>
-    /// <param name="by">The margin that counts; null for the median.</param>
-    public ImproveSearch(House house, LinkModel model, ImproveRequest request, DecidingMargin? by = null)
+    /// <param name="judge">What says how good a spot is; null for the median.</param>
+    public ImproveSearch(House house, LinkModel model, ImproveRequest request, ISpotJudge? judge = null)
     {
         this.request = request;
-        trial = new RemedyTrial(house, model, request.Spot, by ?? DecidingMargin.Median);
+        trial = new RemedyTrial(house, model, request.Spot, judge ?? MedianJudge.Instance);
     }
 
     /// <summary>Searches.</summary>

@@ -8,17 +8,17 @@ namespace LinkMargin.Engine.Decisions.Remedies;
 internal sealed class RemedyTrial
 {
     private readonly LinkModel model;
-    private readonly DecidingMargin by;
+    private readonly ISpotJudge judge;
     private readonly Lazy<BackwardSurvey> survey;
 
     /// <summary>Gets ready to try edits of a house.</summary>
     /// <param name="house">The house, without people.</param>
     /// <param name="model">The same, ready, with the people on its seats.</param>
     /// <param name="spot">The spot.</param>
-    /// <param name="by">The margin that counts.</param>
-    public RemedyTrial(House house, LinkModel model, Spot spot, DecidingMargin by)
+    /// <param name="judge">What says how good a spot is.</param>
+    public RemedyTrial(House house, LinkModel model, Spot spot, ISpotJudge judge)
     {
-        (House, this.model, Spot, this.by) = (house, model, spot, by);
+        (House, this.model, Spot, this.judge) = (house, model, spot, judge);
         Before = ScoreOf(house, model);
         survey = new(() => new BackwardSurvey(model, [.. Before.Budgets.Select(budget => budget.Seat)]));
     }
@@ -58,7 +58,7 @@ internal sealed class RemedyTrial
             return null;
         }
 
-        double? atSeat = after.With(WorstSeat) is { } budget ? by.HeadroomDb(budget) - Before.WorstHeadroomDb : null;
+        double? atSeat = after.With(WorstSeat) is { } budget ? after.By.HeadroomDb(budget) - Before.WorstHeadroomDb : null;
         return new RemedyResult(remedies, after, after.WorstHeadroomDb - Before.WorstHeadroomDb, atSeat);
     }
 
@@ -78,6 +78,6 @@ internal sealed class RemedyTrial
     private SpotScore ScoreOf(House edited, LinkModel ready)
     {
         Spot spot = edited.Spots.First(s => s.Name == Spot.Name);
-        return new SpotScore(spot, LinkEvaluation.Budgets(ready, spot, edited.Seats.Where(seat => seat.IsPlayedAt(spot))), by);
+        return judge.Score(ready, spot, [.. edited.Seats.Where(seat => seat.IsPlayedAt(spot))]);
     }
 }

@@ -1,6 +1,7 @@
 using CsCheck;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
@@ -30,6 +31,27 @@ public sealed class PlaceSearchTests
             AssertBest(model, new PlaceSearch(model, new PlaceRequest { CellMetres = 1.5, HeightsMetres = [1] }));
         },
         iter: 6);
+
+    [Theory]
+    [InlineData(ModelDepth.Direct, 0.6, 5)]
+    [InlineData(ModelDepth.Full, 0.9, 2)]
+    public void By_the_margin_to_count_on_the_best_place_is_the_best_of_the_grid_too(ModelDepth depth, double cellMetres, int houses) => RoomedHouse.Any.Sample(
+        house =>
+        {
+            // More places than are few, so that the bound from the survey decides which are worked out.
+            var judge = new CountedJudge(new DoubtBasis(new Spreads(4, 0.2, 3, 0.05, 20, 10, 12)) { Draws = 50 });
+            var model = new LinkModel(house, depth);
+            var search = new PlaceSearch(model, new PlaceRequest { CellMetres = cellMetres, HeightsMetres = [1] }, judge);
+            if (!search.HasSeats || search.Places.Count == 0)
+            {
+                return;
+            }
+
+            double best = search.Places.Max(place =>
+                judge.Score(model, new Spot("spot", place.LevelIndex, place.Plan, place.HeightMetres), [.. house.Seats.Where(seat => seat.Plays is null)]).WorstHeadroomDb);
+            Assert.Equal(best, search.Run().Best[0].Score.WorstHeadroomDb, 1e-9);
+        },
+        iter: houses);
 
     [Fact]
     public void The_straight_line_reads_the_same_backwards() => RoomedHouse.Any.Sample(

@@ -1,6 +1,7 @@
 using CsCheck;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -33,6 +34,25 @@ public sealed class ImproveSearchTests
             });
         },
         iter: houses);
+
+    [Fact]
+    public void By_the_margin_to_count_on_a_gain_and_its_probability_are_what_the_edited_house_gives_too() => RoomedHouse.Any.Sample(
+        house =>
+        {
+            var basis = new DoubtBasis(new Spreads(4, 0.2, 3, 0.05, 20, 10, 12)) { Draws = 60 };
+            ImproveResult result = new ImproveSearch(house, new LinkModel(house, ModelDepth.Direct), Request(house), new CountedJudge(basis)).Run();
+            Assert.All(result.Alone.Concat(result.Pairs), told =>
+            {
+                House edited = told.Remedies.Aggregate(house, (so, remedy) => remedy.ApplyTo(so));
+                var model = new LinkModel(edited, ModelDepth.Direct);
+                var doubt = HouseDoubt.Of(model, edited.Spots, edited.Seats, basis);
+                Spot spot = edited.Spots.Single(s => s.Name == told.After.Spot.Name);
+                var after = new SpotScore(spot, LinkEvaluation.Budgets(model, spot, edited.Seats.Where(seat => seat.IsPlayedAt(spot))), doubt.Deciding);
+                Assert.Equal(after.WorstHeadroomDb - result.Before.WorstHeadroomDb, told.GainDb, 1e-9);
+                Assert.Equal(doubt.ProbabilityAllMet(after.Budgets), told.After.ProbabilityAllMet!.Value, 1e-9);
+            });
+        },
+        iter: 5);
 
     [Fact]
     public void They_come_by_gain_and_the_cheap_ones_first_among_equals() => RoomedHouse.Any.Sample(

@@ -1,0 +1,36 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using MathNet.Numerics.Distributions;
+
+namespace LinkMargin.Engine.Doubt;
+
+/// <summary>
+/// Judges by the margin to count on, in the same drawn houses for every spot and edit that is tried: a material's draws hang
+/// on its name alone.
+/// </summary>
+/// <param name="basis">How far figures may be out.</param>
+/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+public sealed class CountedJudge(DoubtBasis basis, double confidence = DoubtBasis.UsualConfidence) : ISpotJudge
+{
+    /// <inheritdoc/>
+    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats)
+    {
+        IReadOnlyList<LinkBudget> budgets = LinkEvaluation.Budgets(model, spot, seats);
+        var doubt = HouseDoubt.Of(model, [spot], seats, basis, confidence);
+        return new SpotScore(spot, budgets, doubt.Deciding) { ProbabilityAllMet = doubt.ProbabilityAllMet(budgets) };
+    }
+
+    /// <inheritdoc/>
+    /// <remarks>
+    /// Both radios and what the model leaves out are normal and independent of the losses, so a link's margin spreads at least
+    /// as far as they do together.
+    /// </remarks>
+    public double LeastAllowanceDb(LinkModel model)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        double modelDb = (basis.Fitted?.Links ?? []).Select(link => link.SpreadDb).Append(basis.Spreads.ModelDb).Min();
+        double spreadDb = double.Hypot(modelDb, double.Hypot(model.Radios.Console.SpreadDb, model.Radios.Controller.SpreadDb));
+        return Math.Max(0, Normal.InvCDF(0, spreadDb, confidence));
+    }
+}
