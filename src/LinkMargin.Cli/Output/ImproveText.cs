@@ -57,7 +57,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
         output.WriteLine();
         WordWrap.Write(
-            $"'gain' is what the worst seat of all then has more, which may be another seat; 'there' what '{seat}' has more; 'all met' how likely every seat then has what it asks for at once.", output, width);
+            $"'gain' is what the worst seat of all then has more, which may be another seat; 'there' what '{seat}' has more; 'met there' how likely that seat then has what it asks for, 'all met' how likely all have it at once.", output, width);
         WordWrap.Write(Verdict, output, width);
         foreach (string mind in told.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(RemedyWords.Mind).Where(m => m.Length > 0).Distinct())
         {
@@ -95,9 +95,10 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
             new Column("asks for"),
             new Column("gain", Align.Right),
             new Column("there", Align.Right),
+            new Column("met\nthere", Align.Right),
             new Column("worst seat then") { Wraps = true },
             new Column("difference", Align.Right),
-            new Column("seats met", Align.Right),
+            new Column("seats\nmet", Align.Right),
             new Column("all\nmet", Align.Right),
         ]);
         foreach (RemedyResult one in results)
@@ -107,6 +108,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
                 RemedyWords.Asks(one.Effort),
                 Tenths.Signed(Headroom.TenthsOf(one.After) - Headroom.TenthsOf(result.Before)),
                 There(one.After),
+                one.ProbabilityAtSeat is { } met ? DoubtWords.Likely(met) : "",
                 one.After.Worst.Seat.Name,
                 Tenths.Signed(Headroom.TenthsOf(one.After)),
                 FormattableString.Invariant($"{one.After.SeatsMet} of {one.After.Seats}"),

@@ -18,7 +18,11 @@ public sealed class CountedJudge(DoubtBasis basis, double confidence = DoubtBasi
     {
         IReadOnlyList<LinkBudget> budgets = LinkEvaluation.Budgets(model, spot, seats);
         var doubt = HouseDoubt.Of(model, [spot], seats, basis, confidence);
-        return new SpotScore(spot, budgets, doubt.Deciding) { ProbabilityAllMet = doubt.ProbabilityAllMet(budgets) };
+        return new SpotScore(spot, budgets, doubt.Deciding)
+        {
+            ProbabilitiesMet = [.. budgets.Select(doubt.ProbabilityMet)],
+            ProbabilityAllMet = doubt.ProbabilityAllMet(budgets),
+        };
     }
 
     /// <inheritdoc/>

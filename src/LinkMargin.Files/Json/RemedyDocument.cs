@@ -26,6 +26,9 @@ public sealed record RemedyDocument(
     /// <summary>How likely every seat then has what it asks for at once, 0 to 1; left out where no doubt was worked out.</summary>
     public double? ProbabilityAllMet { get; init; }
 
+    /// <summary>How likely the seat that was worst before then has what it asks for, 0 to 1; left out where it is on a cable.</summary>
+    public double? ProbabilityAtSeat { get; init; }
+
     internal static RemedyDocument Of(RemedyResult result, Func<Remedy, string> words) => new(
         [.. result.Remedies.Select(words)],
         result.Effort.ToString().ToLowerInvariant(),
@@ -37,6 +40,7 @@ public sealed record RemedyDocument(
         result.After.SeatsMet,
         result.After.Seats)
     {
+        ProbabilityAtSeat = result.ProbabilityAtSeat,
         ProbabilityAllMet = result.After.ProbabilityAllMet,
     };
 }

@@ -26,7 +26,7 @@ public sealed record SwapFixtureSide(string Name, BoxSides Side, Material Materi
     {
         Fixture panel = fixture with
         {
-            Name = $"panel of {fixture.Name}",
+            Name = $"{Side.ToString().ToLowerInvariant()} panel of {fixture.Name}",
             Material = Material,
             IsShell = false,
             OpenSides = BoxSides.None,

@@ -86,15 +86,21 @@ internal static class ConsoleRemedies
                };
     }
 
-    /// <summary>The best place of each zone on the spot's level.</summary>
+    /// <summary>The best place of each zone; on another level the picture's cable has to get there too.</summary>
     public static IEnumerable<Remedy> Shelves(RemedyTrial trial)
     {
-        foreach (Zone zone in trial.House.Zones.Where(zone => zone.LevelIndex == trial.Spot.LevelIndex))
+        foreach (Zone zone in trial.House.Zones)
         {
             IReadOnlyList<Standing> places = StandingRoom.Of(trial.House with { Zones = [zone] }, new PlaceRequest());
             if (trial.BestOf(places) is { } place)
             {
-                yield return new Remedy(RemedyKind.Shelf, Effort.Small, [MoveTo(trial.Spot, place)]) { Thing = zone.Name, LevelIndex = zone.LevelIndex };
+                bool isElsewhere = zone.LevelIndex != trial.Spot.LevelIndex;
+                yield return new Remedy(RemedyKind.Shelf, isElsewhere ? Effort.Cable : Effort.Small, [MoveTo(trial.Spot, place)])
+                {
+                    Thing = zone.Name,
+                    LevelIndex = zone.LevelIndex,
+                    CrossesStructure = isElsewhere,
+                };
             }
         }
     }

@@ -13,7 +13,7 @@ internal static class EnclosureRemedies
         .Where(fixture => fixture.IsShell && fixture.LevelIndex == spot.LevelIndex && fixture.Contains(spot.Plan, spot.HeightMetres))
         .MinBy(fixture => fixture.SizeX * fixture.SizeY * (fixture.ToMetres - fixture.FromMetres));
 
-    /// <summary>Each closed side opened, and made of each of some materials.</summary>
+    /// <summary>Each closed side opened, and made of each of some materials; and all of them together.</summary>
     public static IEnumerable<Remedy> All(RemedyTrial trial, IReadOnlyList<Material> panels)
     {
         if (HostOf(trial.House, trial.Spot) is not { } host)
@@ -21,7 +21,8 @@ internal static class EnclosureRemedies
             yield break;
         }
 
-        foreach (BoxSides side in Sides.Where(side => (host.OpenSides & side) == 0))
+        BoxSides[] closed = [.. Sides.Where(side => (host.OpenSides & side) == 0)];
+        foreach (BoxSides side in closed)
         {
             yield return new Remedy(RemedyKind.OpenSide, Effort.Free, [new OpenFixtureSide(host.Name, side)]) { Thing = host.Name, Side = side };
             foreach (Material material in panels.Where(material => material.Name != host.Material.Name))
@@ -33,6 +34,21 @@ internal static class EnclosureRemedies
                     Material = material.Name,
                 };
             }
+        }
+
+        if (closed.Length < 2)
+        {
+            yield break;
+        }
+
+        yield return new Remedy(RemedyKind.OpenAll, Effort.Free, [.. closed.Select(side => new OpenFixtureSide(host.Name, side))]) { Thing = host.Name };
+        foreach (Material material in panels.Where(material => material.Name != host.Material.Name))
+        {
+            yield return new Remedy(RemedyKind.SwapAll, Effort.Buy, [.. closed.Select(side => new SwapFixtureSide(host.Name, side, material))])
+            {
+                Thing = host.Name,
+                Material = material.Name,
+            };
         }
     }
 }

@@ -12,6 +12,12 @@ public enum RemedyKind
     /// <summary>A side of what encloses the console made of something else.</summary>
     SwapSide,
 
+    /// <summary>Every side of what encloses the console left open.</summary>
+    OpenAll,
+
+    /// <summary>Every closed side of what encloses the console made of something else.</summary>
+    SwapAll,
+
     /// <summary>The console at another height in the same place.</summary>
     Raise,
 

@@ -7,6 +7,9 @@ namespace LinkMargin.Engine.Decisions.Remedies;
 /// <param name="GainAtSeatDb">The same at the seat that was worst before, dB; null where that seat is on a cable.</param>
 public sealed record RemedyResult(IReadOnlyList<Remedy> Remedies, SpotScore After, double GainDb, double? GainAtSeatDb)
 {
+    /// <summary>How likely the seat that was worst before then has what it asks for, 0 to 1; null where that was not worked out or it is on a cable.</summary>
+    public double? ProbabilityAtSeat { get; init; }
+
     /// <summary>The most that any of them asks of somebody.</summary>
     public Effort Effort => Remedies.Max(remedy => remedy.Effort);
 }

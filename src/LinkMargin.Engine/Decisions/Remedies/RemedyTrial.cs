@@ -59,7 +59,10 @@ internal sealed class RemedyTrial
         }
 
         double? atSeat = after.With(WorstSeat) is { } budget ? after.By.HeadroomDb(budget) - Before.WorstHeadroomDb : null;
-        return new RemedyResult(remedies, after, after.WorstHeadroomDb - Before.WorstHeadroomDb, atSeat);
+        return new RemedyResult(remedies, after, after.WorstHeadroomDb - Before.WorstHeadroomDb, atSeat)
+        {
+            ProbabilityAtSeat = after.ProbabilityMet(WorstSeat),
+        };
     }
 
     /// <summary>The best of some places for the console's radio, worked out forwards; null where there are none.</summary>

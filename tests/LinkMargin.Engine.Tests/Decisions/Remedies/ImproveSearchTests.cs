@@ -55,6 +55,24 @@ public sealed class ImproveSearchTests
         iter: 5);
 
     [Fact]
+    public void A_zone_on_another_level_is_told_with_the_cable_it_takes()
+    {
+        House house = RoomedHouse.Any.Where(h => h.Levels.Count > 1).Generate(new PCG(3, 3), null, out _);
+        Spot spot = house.Spots[0];
+        int elsewhere = (spot.LevelIndex + 1) % house.Levels.Count;
+        Room room = house.Levels[elsewhere].Rooms[0];
+        var middle = new Point2((room.Outline.Least.X + room.Outline.Greatest.X) / 2, (room.Outline.Least.Y + room.Outline.Greatest.Y) / 2);
+        house = house with
+        {
+            Zones = [new Zone("shelf", elsewhere, new Polygon([middle, new(middle.X + 0.4, middle.Y), new(middle.X + 0.4, middle.Y + 0.4), new(middle.X, middle.Y + 0.4)]), [1])],
+            Seats = [new Seat("seat", elsewhere, new Point2(middle.X + 0.2, middle.Y - 0.3), 0.7, null, 60)],
+        };
+        ImproveResult result = new ImproveSearch(house, new LinkModel(house, ModelDepth.Direct), new ImproveRequest(spot, [], [])).Run();
+        Remedy zone = Assert.Single(result.Alone, r => r.Remedies[0].Kind == RemedyKind.Shelf).Remedies[0];
+        Assert.Equal((Effort.Cable, true, elsewhere), (zone.Effort, zone.CrossesStructure, zone.LevelIndex!.Value));
+    }
+
+    [Fact]
     public void They_come_by_gain_and_the_cheap_ones_first_among_equals() => RoomedHouse.Any.Sample(
         house =>
         {
@@ -78,6 +96,10 @@ public sealed class ImproveSearchTests
         RemedyResult mesh = Assert.Single(result.Alone, r => r.Remedies[0] is { Kind: RemedyKind.SwapSide, Side: BoxSides.East });
         Assert.Equal(27, mesh.GainDb, 1e-9);
         Assert.DoesNotContain(result.Alone, r => r.Remedies[0].Side is BoxSides.West or BoxSides.North);
+
+        // The whole box open or of mesh is as good as that one side.
+        Assert.Equal(30, Assert.Single(result.Alone, r => r.Remedies[0].Kind == RemedyKind.OpenAll).GainDb, 1e-9);
+        Assert.Equal(27, Assert.Single(result.Alone, r => r.Remedies[0] is { Kind: RemedyKind.SwapAll, Material: "mesh" }).GainDb, 1e-9);
 
         // The shortest lead gets it out; a longer one is told only where it gains more than going nearer the seat a little.
         RemedyResult[] leads = [.. result.Alone.Where(r => r.Remedies[0].Kind == RemedyKind.Lead).OrderBy(r => r.Remedies[0].LengthMetres)];
