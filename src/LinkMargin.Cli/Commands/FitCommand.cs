@@ -28,15 +28,16 @@ internal static class FitCommand
         Option<bool> whereNext = CommonOptions.Flag(
             "--where-next", "The five readings that would most reduce the doubt about which spot to choose, before any reading or after some; --plot draws them.");
         Option<ModelDepth?> depth = ModelOption.Create();
+        Option<string[]?> whatIf = WhatIfOption.Create();
         var command = new Command("fit", "Losses of the materials of a house, fitted to levels that were read in it; with how well that goes and what the readings "
             + "cannot tell.")
         {
-            file, readings, template, into, picture, whereNext, depth,
+            file, readings, template, into, picture, whereNext, whatIf, depth,
         };
         command.SetAction(parse =>
         {
             string typed = parse.GetValue(file)!;
-            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed);
+            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf));
             bool asJson = parse.GetValue(common.Json), force = parse.GetValue(common.Force);
             string? read = parse.GetValue(readings);
             if (parse.GetValue(template) is { } blank)
@@ -83,7 +84,7 @@ internal static class FitCommand
                 WholeFile.Write(invocation.PathOf(png), FitPictureFile.Render(fit), force);
             }
 
-            Tell(invocation, fit, typed, parse.GetValue(into), parse.GetValue(picture), asJson);
+            Tell(invocation, loaded, fit, typed, parse.GetValue(into), parse.GetValue(picture), asJson);
             return ExitCodes.Done;
         });
         return command;
@@ -109,14 +110,15 @@ internal static class FitCommand
         WordWrap.Write($"Next: 'linkmargin fit {typed} {blank} --out fitted.yaml'.", invocation.Output, invocation.Width);
     }
 
-    private static void Tell(Invocation invocation, HouseFit fit, string typed, string? fitted, string? png, bool asJson)
+    private static void Tell(Invocation invocation, LoadedHouse loaded, HouseFit fit, string typed, string? fitted, string? png, bool asJson)
     {
         if (asJson)
         {
-            invocation.Output.WriteLine(JsonText.Of(FitDocument.Of(fit, fitted, png)));
+            invocation.Output.WriteLine(JsonText.Of(FitDocument.Of(fit, fitted, png) with { WhatIf = loaded.WhatIfOrNone }));
             return;
         }
 
+        loaded.WriteWhatIf(invocation.Output, invocation.Width);
         new FitText(fit).Write(invocation.Output, invocation.Width);
         invocation.Output.WriteLine();
         if (png is not null)

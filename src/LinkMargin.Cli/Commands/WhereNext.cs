@@ -43,10 +43,11 @@ internal static class WhereNext
         if (asJson)
         {
             invocation.Output.WriteLine(JsonText.Of(new NextReadingsDocument(
-                house.Name, fit?.Readings.Count ?? 0, [.. next.Select(one => NextReadingDocument.Of(house, one))], picture)));
+                house.Name, fit?.Readings.Count ?? 0, [.. next.Select(one => NextReadingDocument.Of(house, one))], picture) { WhatIf = loaded.WhatIfOrNone }));
             return;
         }
 
+        loaded.WriteWhatIf(invocation.Output, invocation.Width);
         new NextReadingsText(loaded, ranking, next) { Picture = picture }.Write(invocation.Output, invocation.Width);
     }
 

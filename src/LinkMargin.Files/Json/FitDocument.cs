@@ -29,6 +29,9 @@ public sealed record FitDocument(
     string? FittedFile,
     string? Picture)
 {
+    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    public IReadOnlyList<string>? WhatIf { get; init; }
+
     /// <summary>A fit as a document.</summary>
     public static FitDocument Of(HouseFit fit, string? fittedFile, string? picture)
     {

@@ -6,4 +6,8 @@ namespace LinkMargin.Files.Json;
 /// <param name="Readings">The readings to take, in this order.</param>
 /// <param name="Picture">The plan they are drawn on; left out where none was written.</param>
 public sealed record NextReadingsDocument(
-    string House, int ReadingsSoFar, IReadOnlyList<NextReadingDocument> Readings, string? Picture);
+    string House, int ReadingsSoFar, IReadOnlyList<NextReadingDocument> Readings, string? Picture)
+{
+    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    public IReadOnlyList<string>? WhatIf { get; init; }
+}

@@ -79,6 +79,17 @@ public sealed class FitCommandTests : IDisposable
     }
 
     [Fact]
+    public void Readings_taken_in_a_house_that_stood_otherwise_are_fitted_to_that_house()
+    {
+        CommandRun text = Run("fit", "house.yaml", "readings.csv", "--what-if", "move spot loft shelf to 6 1 1.5");
+        JsonElement moved = Run("fit", "house.yaml", "readings.csv", "--json", "--what-if", "move spot loft shelf to 6 1 1.5").Json, plain = Run("fit", "house.yaml", "readings.csv", "--json").Json;
+        Assert.StartsWith("What if: move spot loft shelf to 6 1 1.5.", text.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Equal("move spot loft shelf to 6 1 1.5", Assert.Single(moved.GetProperty("whatIf").EnumerateArray()).GetString());
+        Assert.False(plain.TryGetProperty("whatIf", out _));
+        Assert.NotEqual(plain.GetProperty("laws")[0].ToString(), moved.GetProperty("laws")[0].ToString());
+    }
+
+    [Fact]
     public void Where_to_read_next_is_told_before_and_after_readings()
     {
         CommandRun before = Run("fit", "house.yaml", "--where-next", "--plot", "next.png");
