@@ -145,14 +145,6 @@ internal sealed class FixtureBox
     /// <summary>Whether a mirror is one of its sides.</summary>
     internal bool HasMirror(int mirror) => firstMirror >= 0 && mirror >= firstMirror && mirror < firstMirror + corners.Length;
 
-    /// <summary>Normal of a side on the plan; none for the top and the underside.</summary>
-    internal (double X, double Y) NormalOf(BoxSides side) => side switch
-    {
-        BoxSides.West or BoxSides.East => (cos, sin),
-        BoxSides.South or BoxSides.North => (-sin, cos),
-        _ => (0, 0),
-    };
-
     /// <summary>Whether a place lies inside; its faces are outside.</summary>
     internal bool Holds(Point3 p) => p.Z > low + Touching.SlackMetres && p.Z < high - Touching.SlackMetres
         && DepthOf(p.Plan) > Touching.SlackMetres;

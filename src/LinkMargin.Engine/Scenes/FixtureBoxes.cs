@@ -98,7 +98,6 @@ internal sealed class FixtureBoxes
         hit.CosIncidence = cosine;
         hit.Share = share;
         hit.Mirror = box.MirrorOf(side);
-        (hit.NormalX, hit.NormalY) = box.NormalOf(side);
     }
 
     private static bool HasMet(TraceBuffer buffer, int player)

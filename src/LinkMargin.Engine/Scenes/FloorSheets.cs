@@ -66,8 +66,6 @@ internal sealed class FloorSheets(
             hit.CosIncidence = Math.Abs(dz) / whole;
             hit.Share = share;
             hit.Mirror = sheet.Ribs is null ? 0 : -1;
-            hit.NormalX = 0;
-            hit.NormalY = 0;
         }
     }
 

@@ -28,10 +28,4 @@ internal struct Hit
 
     /// <summary>The mirror that the surface is part of, by number; −1 where it is none.</summary>
     public int Mirror;
-
-    /// <summary>East component of the surface's normal; with <see cref="NormalY"/> 0 for a level surface.</summary>
-    public double NormalX;
-
-    /// <summary>North component of the surface's normal.</summary>
-    public double NormalY;
 }

@@ -1,3 +1,5 @@
+using System.Numerics;
+using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Engine.Scenes;
@@ -48,43 +50,58 @@ internal sealed class PlanTree
         }
 
         Span<int> pending = stackalloc int[DeepestLevels * Fan * 2];
-        int waiting = 0, count = 0;
+        int count = 0;
         var line = new PlanLine(from, to, reachMetres);
         int top = layers.Length - 1;
-        for (int node = 0; node < layers[top].Count; node++)
+        uint tops = line.MayMeet(layers[top], 0);
+        for (; tops != 0; tops &= tops - 1)
         {
-            pending[waiting++] = top;
+            int node = BitOperations.TrailingZeroCount(tops);
+            if (top == 0)
+            {
+                Add(node, ref found, ref count);
+                continue;
+            }
+
+            int waiting = 0;
+            pending[waiting++] = top - 1;
             pending[waiting++] = node;
             while (waiting > 0)
             {
-                int index = pending[--waiting];
+                int group = pending[--waiting];
                 int depth = pending[--waiting];
-                if (!line.MayMeet(layers[depth], index))
+                uint met = line.MayMeet(layers[depth], group);
+                if (depth > 0)
                 {
-                    continue;
-                }
-
-                if (depth == 0)
-                {
-                    if (count == found.Length)
+                    for (; met != 0; met &= met - 1)
                     {
-                        Array.Resize(ref found, 2 * found.Length);
+                        pending[waiting++] = depth - 1;
+                        pending[waiting++] = (group * Fan) + BitOperations.TrailingZeroCount(met);
                     }
 
-                    found[count++] = order[index];
                     continue;
                 }
 
-                int end = Math.Min((index + 1) * Fan, layers[depth - 1].Count);
-                for (int child = index * Fan; child < end; child++)
+                while (met != 0)
                 {
-                    pending[waiting++] = depth - 1;
-                    pending[waiting++] = child;
+                    int bit = BitOperations.Log2(met);
+                    met ^= 1u << bit;
+                    Add((group * Fan) + bit, ref found, ref count);
                 }
             }
         }
 
         return count;
+    }
+
+    private void Add(int box, ref int[] found, ref int count)
+    {
+        if (count == found.Length)
+        {
+            Array.Resize(ref found, 2 * found.Length);
+        }
+
+        found[count++] = order[box];
     }
 
     // Place of each box's centre along a Z-order curve, 16 bits a side.
@@ -111,10 +128,15 @@ internal sealed class PlanTree
     {
         private Layer(int count)
         {
-            CentreX = new double[count];
-            CentreY = new double[count];
-            HalfX = new double[count];
-            HalfY = new double[count];
+            // Whole groups; what fills up the last one is met by no line.
+            int room = (count + Fan - 1) / Fan * Fan;
+            Count = count;
+            CentreX = new double[room];
+            CentreY = new double[room];
+            HalfX = new double[room];
+            HalfY = new double[room];
+            HalfX.AsSpan(count).Fill(double.NegativeInfinity);
+            HalfY.AsSpan(count).Fill(double.NegativeInfinity);
         }
 
         internal double[] CentreX { get; }
@@ -125,7 +147,7 @@ internal sealed class PlanTree
 
         internal double[] HalfY { get; }
 
-        internal int Count => CentreX.Length;
+        internal int Count { get; }
 
         internal static Layer Of(PlanBox[] boxes)
         {
@@ -179,14 +201,20 @@ internal sealed class PlanTree
         private readonly double alongX = to.X - from.X;
         private readonly double alongY = to.Y - from.Y;
 
-        internal bool MayMeet(Layer layer, int i)
+        /// <summary>Which boxes of a group of eight it may meet, a bit each.</summary>
+        internal uint MayMeet(Layer layer, int group) => MayMeetFour(layer, group * Fan) | (MayMeetFour(layer, (group * Fan) + 4) << 4);
+
+        private uint MayMeetFour(Layer layer, int i)
         {
-            double offX = layer.CentreX[i] - midX, offY = layer.CentreY[i] - midY;
-            double halfX = layer.HalfX[i] + reach, halfY = layer.HalfY[i] + reach;
-            return Math.Abs(offX) <= halfX + reachX
-                && Math.Abs(offY) <= halfY + reachY
-                && Math.Abs((offX * alongY) - (offY * alongX))
-                    <= (2 * halfX * reachY) + (2 * halfY * reachX);
+            Vector256<double> offX = Vector256.LoadUnsafe(ref layer.CentreX[i]) - Vector256.Create(midX);
+            Vector256<double> offY = Vector256.LoadUnsafe(ref layer.CentreY[i]) - Vector256.Create(midY);
+            Vector256<double> halfX = Vector256.LoadUnsafe(ref layer.HalfX[i]) + Vector256.Create(reach);
+            Vector256<double> halfY = Vector256.LoadUnsafe(ref layer.HalfY[i]) + Vector256.Create(reach);
+            Vector256<double> along = (halfX * (2 * reachY)) + (halfY * (2 * reachX));
+            Vector256<double> met = Vector256.LessThanOrEqual(Vector256.Abs(offX), halfX + Vector256.Create(reachX))
+                & Vector256.LessThanOrEqual(Vector256.Abs(offY), halfY + Vector256.Create(reachY))
+                & Vector256.LessThanOrEqual(Vector256.Abs((offX * alongY) - (offY * alongX)), along);
+            return met.ExtractMostSignificantBits();
         }
     }
 }

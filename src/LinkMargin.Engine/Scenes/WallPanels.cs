@@ -128,8 +128,6 @@ internal sealed class WallPanels
         hit.CosIncidence = cosine;
         hit.Share = 1;
         hit.Mirror = mirror[wall];
-        hit.NormalX = -alongY[wall] / length[wall];
-        hit.NormalY = alongX[wall] / length[wall];
     }
 
     /// <summary>

@@ -12,6 +12,9 @@ public sealed class FullModelReciprocityTests
 {
     private const double SameDb = 1e-6;
 
+    // Beyond this, some 50 dB below what any radio hears, the edges of a front cancel down to their rounding.
+    private const double RoundingDb = 150;
+
     // Of the many ways round only the best to each bend is kept, and the best from the other end may be another. Of 3000 houses
     // the sum of all paths differed by 0.7 dB at worst where it was below 85 dB, and by more than 0.1 dB in 11. Far beyond what any
     // radio hears ways round may be all there is, and differ by 20 dB.
@@ -32,7 +35,7 @@ public sealed class FullModelReciprocityTests
                     "swapped", seat.LevelIndex, hands.Plan, hands.Z - house.Levels[seat.LevelIndex].ElevationMetres);
                 IReadOnlyList<PathBudget> there = model.For(house.Spots[0]).Paths(hands, null);
                 IReadOnlyList<PathBudget> back = model.For(swapped).Paths(console, null);
-                Assert.All(ExactlyAlike, kind => Assert.Equal(LossDb(there, kind), LossDb(back, kind), SameDb));
+                Assert.All(ExactlyAlike, kind => Assert.Equal(Math.Min(LossDb(there, kind), RoundingDb), Math.Min(LossDb(back, kind), RoundingDb), SameDb));
                 Assert.Equal(Math.Min(LossDb(there), HeardDb), Math.Min(LossDb(back), HeardDb), WaysDb);
             },
             iter: 100);

@@ -146,6 +146,11 @@ public sealed class FixtureTests
             (turn, from, to) =>
             {
                 Fixture box = Solid with { Material = Water, TurnDegrees = turn };
+                if (RunsAlongAFace(box, from, to))
+                {
+                    return; // a face is outside: which steps of the walk are inside is a matter of rounding
+                }
+
                 double length = from.DistanceTo(to);
                 const int Steps = 20_000;
                 int inside = Enumerable.Range(0, Steps).Count(i => IsInside(box, from.Towards(to, (i + 0.5) / Steps)));
@@ -159,11 +164,26 @@ public sealed class FixtureTests
 
     private static bool IsInside(Fixture box, Point3 p)
     {
+        (double x, double y) = In(box, p);
+        return Math.Abs(x) < box.SizeX / 2 && Math.Abs(y) < box.SizeY / 2 && p.Z > box.FromMetres && p.Z < box.ToMetres;
+    }
+
+    // A generator of numbers likes round ones, so a line right along a face does turn up.
+    private static bool RunsAlongAFace(Fixture box, Point3 from, Point3 to)
+    {
+        ((double X, double Y) a, (double X, double Y) b) = (In(box, from), In(box, to));
+        return Both(a.X, b.X, box.SizeX / 2) || Both(a.X, b.X, -box.SizeX / 2)
+            || Both(a.Y, b.Y, box.SizeY / 2) || Both(a.Y, b.Y, -box.SizeY / 2)
+            || Both(from.Z, to.Z, box.FromMetres) || Both(from.Z, to.Z, box.ToMetres);
+
+        static bool Both(double one, double other, double face) => Math.Abs(one - face) < 1e-6 && Math.Abs(other - face) < 1e-6;
+    }
+
+    private static (double X, double Y) In(Fixture box, Point3 p)
+    {
         (double sin, double cos) = Math.SinCos(double.DegreesToRadians(-box.TurnDegrees));
         double x = p.X - box.Centre.X, y = p.Y - box.Centre.Y;
-        return Math.Abs((x * cos) - (y * sin)) < box.SizeX / 2
-            && Math.Abs((x * sin) + (y * cos)) < box.SizeY / 2
-            && p.Z > box.FromMetres && p.Z < box.ToMetres;
+        return ((x * cos) - (y * sin), (x * sin) + (y * cos));
     }
 
     private static IReadOnlyList<Crossing> Met(Fixture fixture, Point3 from, Point3 to) =>
