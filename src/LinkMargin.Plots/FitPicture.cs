@@ -38,7 +38,7 @@ public static class FitPicture
         double side = Math.Min(
             (body.Right - left - ((count - 1) * between)) / count, body.Height - ((HeadPoints + BelowPoints + KeyPoints) * s));
         double top = body.Top + (HeadPoints * s);
-        var range = LevelRange.Of(request.Panels.SelectMany(panel => panel.Points));
+        DecibelAxis range = LevelAxis.Of(request.Panels.SelectMany(panel => panel.Points));
         for (int i = 0; i < count; i++)
         {
             double x = left + (i * (side + between));

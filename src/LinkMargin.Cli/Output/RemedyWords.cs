@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Numerics;
 using LinkMargin.Cli.Commands;
 using LinkMargin.Engine.Decisions.Edits;
 using LinkMargin.Engine.Decisions.Remedies;
@@ -11,20 +12,19 @@ namespace LinkMargin.Cli.Output;
 /// <param name="loaded">The house.</param>
 internal sealed class RemedyWords(LoadedHouse loaded)
 {
+    private const string ThroughTheHouse =
+        "A cable through walls or floors has rules about its jacket and how holes are closed: local codes and licensed people decide, and nobody cuts a joist on a guess.";
+
     /// <summary>What is done, in a phrase.</summary>
     public string What(Remedy remedy) => remedy.Kind switch
     {
         RemedyKind.Lead => $"receiver on a {Length(remedy)} lead, {Place(Moved(remedy))} in '{remedy.Thing}'",
         RemedyKind.OpenSide => $"{Side(remedy)} of '{remedy.Thing}' left open",
         RemedyKind.SwapSide => $"{Side(remedy)} of '{remedy.Thing}' of {remedy.Material}",
-        RemedyKind.OpenAll => $"every side of '{remedy.Thing}' left open",
-        RemedyKind.SwapAll => $"every side of '{remedy.Thing}' of {remedy.Material}",
         RemedyKind.Raise => remedy.Thing.Length > 0
             ? $"console on top of '{remedy.Thing}'"
             : $"console {loaded.Lengths.Brief(Moved(remedy).HeightMetres)} above the floor in its place",
-        RemedyKind.Shelf => remedy.CrossesStructure
-            ? $"console in zone '{remedy.Thing}' on level '{loaded.House.Levels[remedy.LevelIndex!.Value].Name}', {Place(Moved(remedy))}"
-            : $"console in zone '{remedy.Thing}', {Place(Moved(remedy))}",
+        RemedyKind.Shelf => $"console in zone '{remedy.Thing}'{(remedy.CrossesStructure ? $" on level '{loaded.House.Levels[remedy.LevelIndex!.Value].Name}'" : "")}, {Place(Moved(remedy))}",
         RemedyKind.TurnSeat => $"'{remedy.Thing}' turned by {Turn(remedy)}",
         RemedyKind.MoveSeat => $"'{remedy.Thing}' moved to {At(((MoveSeat)remedy.Edits[0]).Plan)}",
         RemedyKind.OpenDoor => $"{DoorOf(remedy)} left open",
@@ -47,7 +47,7 @@ internal sealed class RemedyWords(LoadedHouse loaded)
     public static string Mind(Remedy remedy) => remedy.Kind switch
     {
         RemedyKind.Lead => "A lead needs a console whose receiver can be unplugged and put on one; its length is measured square, along walls and floor.",
-        RemedyKind.OpenSide or RemedyKind.SwapSide or RemedyKind.OpenAll or RemedyKind.SwapAll =>
+        RemedyKind.OpenSide or RemedyKind.SwapSide =>
             "A metal rack may be earthed through its panels: have a licensed electrician look before one goes.",
         RemedyKind.Shelf or RemedyKind.Wire when remedy.CrossesStructure => ThroughTheHouse,
         RemedyKind.Raise or RemedyKind.Shelf => "A board is fixed to what bears it: look for pipes and cables before you drill.",
@@ -55,9 +55,6 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         RemedyKind.Controller => "Console and controllers must speak the same: see that this console takes the class.",
         _ => "",
     };
-
-    private const string ThroughTheHouse =
-        "A cable through walls or floors has rules about its jacket and how holes are closed: local codes and licensed people decide, and nobody cuts a joist on a guess.";
 
     private static MoveSpot Moved(Remedy remedy) => (MoveSpot)remedy.Edits[0];
 
@@ -71,7 +68,9 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         ? $"({loaded.Lengths.Brief(plan.X)}, {loaded.Lengths.Brief(plan.Y)})"
         : string.Create(CultureInfo.InvariantCulture, $"({plan.X:0.00}, {plan.Y:0.00})");
 
-    private static string Side(Remedy remedy) => remedy.Side == BoxSides.Top ? "top" : $"{remedy.Side.ToString().ToLowerInvariant()} side";
+    private static string Side(Remedy remedy) => BitOperations.PopCount((uint)remedy.Side) > 1 ? "every side"
+        : remedy.Side == BoxSides.Top ? "top"
+        : $"{remedy.Side.ToString().ToLowerInvariant()} side";
 
     private string Turn(Remedy remedy)
     {

@@ -63,7 +63,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
             string first = $"'{choice.Best.Spot.Name}' is the best spot with a probability of {Likely(choice.Best)}";
             if (Call.Rivals.Count == 0)
             {
-                SpotScore likeliest = ranking.Scores.Skip(1).MaxBy(score => Call.ProbabilityBest(ranking, score.Spot))!;
+                SpotScore likeliest = ranking.Scores.Skip(1).MaxBy(Call.ProbabilityBest)!;
                 yield return $"The call is clear: {first}, the likeliest other, '{likeliest.Spot.Name}', with {Likely(likeliest)}.";
                 yield break;
             }
@@ -77,7 +77,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
             + string.Create(CultureInfo.InvariantCulture, $" (it leaves {100 * reading.DoubtLeft:0} % of the doubt on average); 'linkmargin fit' takes readings in.")
         : "";
 
-    private string Likely(SpotScore score) => DoubtWords.Likely(Call!.ProbabilityBest(ranking, score.Spot));
+    private string Likely(SpotScore score) => DoubtWords.Likely(Call!.ProbabilityBest(score));
 
     private IEnumerable<string> AtOnce => ranking.InUse is { Count: > 0 } consoles
         ?

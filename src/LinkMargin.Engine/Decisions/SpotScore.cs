@@ -64,13 +64,22 @@ public sealed record SpotScore
     /// <summary>How likely every seat has what it asks for at once, 0 to 1; null where that was not worked out.</summary>
     public double? ProbabilityAllMet { get; init; }
 
-    /// <summary>How likely each of <see cref="Budgets"/> has what it asks for, 0 to 1; null where that was not worked out.</summary>
-    public IReadOnlyList<double>? ProbabilitiesMet { get; init; }
+    /// <summary>How likely each seat has what it asks for, 0 to 1, by its name; null where that was not worked out.</summary>
+    public IReadOnlyDictionary<string, double>? ProbabilitiesMet { get; init; }
 
     /// <summary>How likely a seat has what it asks for, 0 to 1; null where that was not worked out, or it does not play here.</summary>
-    public double? ProbabilityMet(Seat seat) => ProbabilitiesMet is { } likely && With(seat) is { } budget
-        ? likely[Budgets.ToList().IndexOf(budget)]
-        : null;
+    public double? ProbabilityMet(Seat seat) => ProbabilitiesMet?.TryGetValue(seat.Name, out double likely) == true ? likely : null;
+
+    /// <summary>The same score under another name of the spot.</summary>
+    public SpotScore Named(string name)
+    {
+        Spot spot = Spot with { Name = name };
+        return new SpotScore(spot, [.. Budgets.Select(budget => budget with { Spot = spot })], By)
+        {
+            ProbabilityAllMet = ProbabilityAllMet,
+            ProbabilitiesMet = ProbabilitiesMet,
+        };
+    }
 
     /// <summary>The budget with a seat; null where a console here is not played from it.</summary>
     public LinkBudget? With(Seat seat) => Budgets.FirstOrDefault(budget => budget.Seat.Name == seat.Name);

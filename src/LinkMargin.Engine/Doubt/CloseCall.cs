@@ -1,5 +1,4 @@
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Doubt;
@@ -8,10 +7,11 @@ namespace LinkMargin.Engine.Doubt;
 /// Whether the first spot of a ranking can be told from the others. It cannot from any that is more than half as likely to be
 /// the best one: whoever bets on the first then has odds below two to one.
 /// </summary>
+/// <param name="Ranking">The ranking.</param>
 /// <param name="ProbabilitiesBest">How likely each spot is the best one, in the ranking's order, 0 to 1.</param>
 /// <param name="Rivals">The spots that are too close to the first to call, in the ranking's order; empty where the call is clear.</param>
 /// <param name="Settling">The reading that would tell most about which of them is better; null where the call is clear.</param>
-public sealed record CloseCall(IReadOnlyList<double> ProbabilitiesBest, IReadOnlyList<SpotScore> Rivals, NextReading? Settling)
+public sealed record CloseCall(Ranking Ranking, IReadOnlyList<double> ProbabilitiesBest, IReadOnlyList<SpotScore> Rivals, NextReading? Settling)
 {
     private const double CloseShare = 0.5;
 
@@ -26,16 +26,9 @@ public sealed record CloseCall(IReadOnlyList<double> ProbabilitiesBest, IReadOnl
         ArgumentNullException.ThrowIfNull(doubt);
         IReadOnlyList<double> best = doubt.ProbabilitiesBest(ranking.Scores);
         SpotScore[] rivals = [.. ranking.Scores.Where((_, i) => i > 0 && best[i] > CloseShare * best[0])];
-        return new CloseCall(best, rivals, rivals.Length == 0 ? null : NextReadings.Settling(model, [ranking.Scores[0], .. rivals], basis));
+        return new CloseCall(ranking, best, rivals, rivals.Length == 0 ? null : NextReadings.Settling(model, [ranking.Scores[0], .. rivals], basis));
     }
 
     /// <summary>How likely a spot of the ranking is the best one, 0 to 1.</summary>
-    /// <param name="ranking">The ranking that was looked at.</param>
-    /// <param name="spot">The spot.</param>
-    public double ProbabilityBest(Ranking ranking, Spot spot)
-    {
-        ArgumentNullException.ThrowIfNull(ranking);
-        ArgumentNullException.ThrowIfNull(spot);
-        return ranking.Scores.Select((score, i) => score.Spot.Name == spot.Name ? ProbabilitiesBest[i] : 0).Sum();
-    }
+    public double ProbabilityBest(SpotScore score) => ProbabilitiesBest[Ranking.Scores.ToList().IndexOf(score)];
 }

@@ -18,9 +18,11 @@ public sealed class CountedJudge(DoubtBasis basis, double confidence = DoubtBasi
     {
         IReadOnlyList<LinkBudget> budgets = LinkEvaluation.Budgets(model, spot, seats);
         var doubt = HouseDoubt.Of(model, [spot], seats, basis, confidence);
-        return new SpotScore(spot, budgets, doubt.Deciding)
+
+        // Whatever the spot is called later, these are its margins.
+        return new SpotScore(spot, budgets, new DecidingMargin(doubt.Deciding.Words, budget => doubt.CountedDb(budget with { Spot = spot })))
         {
-            ProbabilitiesMet = [.. budgets.Select(doubt.ProbabilityMet)],
+            ProbabilitiesMet = budgets.ToDictionary(budget => budget.Seat.Name, doubt.ProbabilityMet),
             ProbabilityAllMet = doubt.ProbabilityAllMet(budgets),
         };
     }

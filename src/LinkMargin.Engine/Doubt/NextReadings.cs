@@ -132,24 +132,26 @@ public sealed class NextReadings
 
     // Does each seat of the best spot have what it asks for?
     private IEnumerable<DecisionQuestion> SeatsOf(SpotScore best, LossVectors vectors) =>
-        best.Budgets.Select(budget => new DecisionQuestion(budget.MarginDb - budget.RequiredDb, VectorOf(budget, vectors)));
+        best.Budgets.Zip(VectorsOf(best.Budgets, vectors), (budget, vector) => new DecisionQuestion(budget.MarginDb - budget.RequiredDb, vector));
 
     // Is each other spot's worst seat worse off than the first one's?
     private IEnumerable<DecisionQuestion> RivalsOf(IReadOnlyList<SpotScore> spots, LossVectors vectors)
     {
         LinkBudget best = spots[0].Worst;
+        LossVector ofBest = VectorsOf([best], vectors)[0];
         foreach (LinkBudget rival in spots.Skip(1).Select(score => score.Worst))
         {
-            LossVector apart = VectorOf(best, vectors);
-            apart.Add(VectorOf(rival, vectors), -1);
+            LossVector apart = ofBest.Copy();
+            apart.Add(VectorsOf([rival], vectors)[0], -1);
             yield return new DecisionQuestion(best.MarginDb - best.RequiredDb - (rival.MarginDb - rival.RequiredDb), apart);
         }
     }
 
-    private LossVector VectorOf(LinkBudget budget, LossVectors vectors)
+    // Links of one spot.
+    private LossVector[] VectorsOf(IReadOnlyList<LinkBudget> budgets, LossVectors vectors)
     {
-        var stored = StoredPaths.Of(model, [budget.Spot], [budget.Seat]);
-        return vectors.OfSeat(stored, stored.Links[0], model, budget.Spot, budget.Seat, withDevice: false);
+        var stored = StoredPaths.Of(model, [budgets[0].Spot], [.. budgets.Select(budget => budget.Seat)]);
+        return [.. budgets.Zip(stored.Links, (budget, link) => vectors.OfSeat(stored, link, model, budget.Spot, budget.Seat, withDevice: false))];
     }
 
     private IEnumerable<ReadingPlace> SeatPlaces => model.House.Seats.Select(seat =>

@@ -6,7 +6,7 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Fits;
 
 /// <summary>One square: predicted along, read upwards; a law that is right has its readings on the diagonal.</summary>
-internal sealed class ScatterPanel(LabelBox frame, LevelRange range, double pixelsPerPoint)
+internal sealed class ScatterPanel(LabelBox frame, DecibelAxis range, double pixelsPerPoint)
 {
     /// <summary>The ground beside the diagonal.</summary>
     public static readonly SKColor BandColour = new(0xDF, 0xE6, 0xEA);

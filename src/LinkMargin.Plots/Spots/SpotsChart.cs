@@ -20,7 +20,7 @@ internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pi
 
     private static readonly SKColor Band = new(0xF3, 0xF2, 0xEE);
 
-    private readonly MarginAxis axis = MarginAxis.Of(request.Seats);
+    private readonly DecibelAxis axis = MarginAxis.Of(request.Seats);
 
     /// <summary>Height of a seat's band, points.</summary>
     public static double SeatPoints(SpotsSeat seat) => (Math.Max(seat.Bars.Count, 2) * LinePoints) + BetweenPoints;

@@ -14,7 +14,8 @@ public sealed class PlaceSearch
     // With so few places, all are worked out: the answer is then the best of the grid, whatever the survey says.
     private const int FewPlaces = 200;
 
-    // How much better than its survey a place may turn out, but for what is allowed for doubt on every link; twice the worst seen among random links (BackwardLinkTests).
+    // How much better than its survey a place may turn out, but for what is allowed for doubt on every link; twice the worst
+    // seen among random links (BackwardLinkTests).
     private const double SurveySlackDb = 1;
     private const double ExactSlackDb = 1e-6;
 
@@ -78,7 +79,7 @@ public sealed class PlaceSearch
 
         return new PlaceResult(
             [.. best.OrderByDescending(told => told.Score.WorstHeadroomDb)
-                .Select((told, i) => told with { Score = Named(told.Score, i + 1) })],
+                .Select((told, i) => told with { Score = told.Score.Named(FormattableString.Invariant($"place {i + 1}")) })],
             Places.Count,
             worked.Count);
     }
@@ -151,9 +152,6 @@ public sealed class PlaceSearch
         SpotScore first = Ranking.Of(some.Select(placed => placed.Score)).Scores[0];
         return some.First(placed => placed.Score == first);
     }
-
-    private SpotScore Named(SpotScore score, int number) =>
-        judge.Score(model, score.Spot with { Name = FormattableString.Invariant($"place {number}") }, seats);
 
     private bool AreApart(Standing a, Standing b) =>
         a.LevelIndex != b.LevelIndex || a.Plan.DistanceTo(b.Plan) >= request.ApartMetres;

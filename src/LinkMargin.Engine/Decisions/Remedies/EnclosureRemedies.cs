@@ -22,33 +22,20 @@ internal static class EnclosureRemedies
         }
 
         BoxSides[] closed = [.. Sides.Where(side => (host.OpenSides & side) == 0)];
-        foreach (BoxSides side in closed)
+        BoxSides[][] sets = [.. closed.Select(side => new[] { side }), .. closed.Length > 1 ? [closed] : Array.Empty<BoxSides[]>()];
+        foreach (BoxSides[] sides in sets)
         {
-            yield return new Remedy(RemedyKind.OpenSide, Effort.Free, [new OpenFixtureSide(host.Name, side)]) { Thing = host.Name, Side = side };
+            BoxSides all = sides.Aggregate((some, side) => some | side);
+            yield return new Remedy(RemedyKind.OpenSide, Effort.Free, [new OpenFixtureSide(host.Name, all)]) { Thing = host.Name, Side = all };
             foreach (Material material in panels.Where(material => material.Name != host.Material.Name))
             {
-                yield return new Remedy(RemedyKind.SwapSide, Effort.Buy, [new SwapFixtureSide(host.Name, side, material)])
+                yield return new Remedy(RemedyKind.SwapSide, Effort.Buy, [.. sides.Select(side => new SwapFixtureSide(host.Name, side, material))])
                 {
                     Thing = host.Name,
-                    Side = side,
+                    Side = all,
                     Material = material.Name,
                 };
             }
-        }
-
-        if (closed.Length < 2)
-        {
-            yield break;
-        }
-
-        yield return new Remedy(RemedyKind.OpenAll, Effort.Free, [.. closed.Select(side => new OpenFixtureSide(host.Name, side))]) { Thing = host.Name };
-        foreach (Material material in panels.Where(material => material.Name != host.Material.Name))
-        {
-            yield return new Remedy(RemedyKind.SwapAll, Effort.Buy, [.. closed.Select(side => new SwapFixtureSide(host.Name, side, material))])
-            {
-                Thing = host.Name,
-                Material = material.Name,
-            };
         }
     }
 }

@@ -99,7 +99,7 @@ public sealed class ImproveSearch
 
     private static object Alike(Remedy remedy) => remedy.Kind switch
     {
-        RemedyKind.OpenSide or RemedyKind.SwapSide or RemedyKind.OpenAll or RemedyKind.SwapAll or RemedyKind.OpenDoor or RemedyKind.Controller or RemedyKind.Shelf =>
+        RemedyKind.OpenSide or RemedyKind.SwapSide or RemedyKind.OpenDoor or RemedyKind.Controller or RemedyKind.Shelf =>
             (remedy.Kind, remedy.Thing, remedy.LevelIndex, remedy.Side, remedy.Material),
         _ => remedy.Kind,
     };
@@ -116,8 +116,8 @@ public sealed class ImproveSearch
 
     // Another panel is the second best that keeps a side closed: where leaving it open does not help, what is worked out for a
     // panel rests on what it throws back, and that is no ground to buy one.
-    private static bool IsWorthTelling(RemedyResult result, RemedyResult[] helpful) => result.Remedies[0] is not { Kind: RemedyKind.SwapSide or RemedyKind.SwapAll } swap
-        || helpful.Any(other => other.Remedies[0] is { Kind: RemedyKind.OpenSide or RemedyKind.OpenAll } open && (open.Thing, open.Side) == (swap.Thing, swap.Side));
+    private static bool IsWorthTelling(RemedyResult result, RemedyResult[] helpful) => result.Remedies[0] is not { Kind: RemedyKind.SwapSide } swap
+        || helpful.Any(other => other.Remedies[0] is { Kind: RemedyKind.OpenSide } open && (open.Thing, open.Side) == (swap.Thing, swap.Side));
 
     // What helps the worst seat may gain little as long as the next one is hardly better off: two can then gain much.
     private static double ForPairs(RemedyResult result) => Math.Max(result.GainDb, Math.Min(result.GainAtSeatDb ?? 10, 10));
@@ -130,7 +130,7 @@ public sealed class ImproveSearch
     {
         RemedyKind.Lead or RemedyKind.Raise or RemedyKind.Shelf => 4,
         RemedyKind.TurnSeat or RemedyKind.MoveSeat or RemedyKind.Wire => 3,
-        RemedyKind.OpenSide or RemedyKind.SwapSide or RemedyKind.OpenAll or RemedyKind.SwapAll => 2,
+        RemedyKind.OpenSide or RemedyKind.SwapSide => 2,
         RemedyKind.OpenDoor => 1,
         _ => 0,
     };

@@ -15,7 +15,7 @@ public sealed record Remedy(RemedyKind Kind, Effort Effort, IReadOnlyList<HouseE
     /// <summary>The level that thing is on; null where that plays no part.</summary>
     public int? LevelIndex { get; init; }
 
-    /// <summary>The side of a fixture; <see cref="BoxSides.None"/> where it is not about one.</summary>
+    /// <summary>The side of a fixture, or several; <see cref="BoxSides.None"/> where it is not about any.</summary>
     public BoxSides Side { get; init; }
 
     /// <summary>What a new panel is of; empty where there is none.</summary>

@@ -6,17 +6,11 @@ public enum RemedyKind
     /// <summary>The receiver on a lead, outside what encloses the console.</summary>
     Lead,
 
-    /// <summary>A side of what encloses the console left open.</summary>
+    /// <summary>A side of what encloses the console left open, or every closed one.</summary>
     OpenSide,
 
-    /// <summary>A side of what encloses the console made of something else.</summary>
+    /// <summary>A side of what encloses the console made of something else, or every closed one.</summary>
     SwapSide,
-
-    /// <summary>Every side of what encloses the console left open.</summary>
-    OpenAll,
-
-    /// <summary>Every closed side of what encloses the console made of something else.</summary>
-    SwapAll,
 
     /// <summary>The console at another height in the same place.</summary>
     Raise,
