@@ -127,9 +127,9 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             new Column(Doubt is null ? "margin" : "to count\non", Align.Right),
             new Column("required", Align.Right),
             new Column("difference", Align.Right),
-            new Column("seats met", Align.Right),
-            .. IsWeighted ? [new Column("of the play", Align.Right)] : Array.Empty<Column>(),
-            .. Call is null ? Array.Empty<Column>() : [new Column("likely\nthe best", Align.Right)],
+            new Column("seats\nmet", Align.Right),
+            .. IsWeighted ? [new Column("of the\nplay", Align.Right)] : Array.Empty<Column>(),
+            .. Call is null ? Array.Empty<Column>() : [new Column("likely\nbest", Align.Right)],
         ]);
         for (int i = 0; i < ranking.Scores.Count; i++)
         {

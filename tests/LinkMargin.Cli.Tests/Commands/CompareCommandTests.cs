@@ -86,6 +86,13 @@ public sealed class CompareCommandTests : IDisposable
     }
 
     [Fact]
+    public void With_long_names_and_seats_of_different_use_no_line_is_wider_than_the_page()
+    {
+        folder.Put("demo.yaml", Files.Houses.DemoHouse.Text);
+        Assert.All(Run("compare", "demo.yaml", "--model", "direct").Output.Split('\n'), line => Assert.InRange(line.Length, 0, 100));
+    }
+
+    [Fact]
     public void A_clear_call_is_called_clear()
     {
         folder.Put("clear.yaml", SampleFile.Modest.Replace("  - {name: desk, level: loft", "  - {name: desk, level: den", StringComparison.Ordinal));
