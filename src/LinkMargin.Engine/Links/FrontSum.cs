@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
 
@@ -36,20 +37,14 @@ internal static class FrontSum
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, double least = 0)
     {
         // What takes up the whole front multiplies; only the rest has edges to sum over.
-        int room = 2 * pieces.Length;
-        Span<Part> parts = room <= MostOnStack ? stackalloc Part[room] : new Part[room];
+        Span<bool> shared = pieces.Length <= MostOnStack ? stackalloc bool[pieces.Length] : new bool[pieces.Length];
+        bool isAnyShared = FindShared(pieces, shared);
         double everywhere = 1;
-        int count = 0;
         for (int i = 0; i < pieces.Length; i++)
         {
-            bool shares = SharesItsPlane(pieces, i);
-            if (!shares && pieces[i].TakesUpAll)
+            if (!shared[i] && pieces[i].TakesUpAll)
             {
                 everywhere *= amplitudes[i] * amplitudes[i];
-            }
-            else if (shares || amplitudes[i] != 1)
-            {
-                parts[count++] = new Part(pieces[i].Low, pieces[i].High, amplitudes[i]) { Piece = i, Shares = shares };
             }
         }
 
@@ -58,23 +53,22 @@ internal static class FrontSum
             return 0;
         }
 
-        int alone = 0;
-        Span<bool> shared = pieces.Length <= MostOnStack ? stackalloc bool[pieces.Length] : new bool[pieces.Length];
-        foreach (ref readonly Part part in parts[..count])
+        int room = Parts.Room(pieces.Length);
+        var parts = new Parts(room <= MostOnStack * 2 ? stackalloc double[3 * room] : new double[3 * room]);
+        for (int i = 0; i < pieces.Length; i++)
         {
-            if (part.Shares)
+            if (!shared[i] && amplitudes[i] != 1 && !pieces[i].TakesUpAll)
             {
-                shared[part.Piece] = true;
-            }
-            else
-            {
-                parts[alone++] = part with { Amplitude = Alone(pieces[part.Piece], part.Amplitude) };
+                parts.Add(pieces[i].Low, pieces[i].High, Alone(pieces[i], amplitudes[i]));
             }
         }
 
-        count = alone;
-        CutIntoStrips(pieces, amplitudes, shared, false, parts, ref count);
-        return everywhere * Sum(parts[..count], 1);
+        if (isAnyShared)
+        {
+            CutIntoStrips(pieces, amplitudes, shared, false, ref parts);
+        }
+
+        return everywhere * Sum(parts, 1);
     }
 
     /// <summary>Power that the panels of one mirror throw back, as a share of what a boundless one would.</summary>
@@ -82,33 +76,35 @@ internal static class FrontSum
     /// <param name="amplitudes">What each throws back.</param>
     internal static double ThrownBack(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
     {
-        int room = 2 * panels.Length;
-        Span<Part> parts = room <= MostOnStack ? stackalloc Part[room] : new Part[room];
+        int room = Parts.Room(panels.Length);
+        var parts = new Parts(room <= MostOnStack * 2 ? stackalloc double[3 * room] : new double[3 * room]);
         Span<bool> shared = panels.Length <= MostOnStack ? stackalloc bool[panels.Length] : new bool[panels.Length];
         shared.Fill(true);
-        int count = 0;
-        CutIntoStrips(panels, amplitudes, shared, true, parts, ref count);
-        return Sum(parts[..count], 0);
+        CutIntoStrips(panels, amplitudes, shared, true, ref parts);
+        return Sum(parts, 0);
     }
 
-    private static bool SharesItsPlane(ReadOnlySpan<Piece> pieces, int i)
+    // Which pieces share their plane with others that stand over or under them on the front; whether any do.
+    private static bool FindShared(ReadOnlySpan<Piece> pieces, Span<bool> shared)
     {
-        ref readonly Piece piece = ref pieces[i];
-        if (piece.Plane == Piece.NoPlane)
+        Span<int> planes = pieces.Length <= MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
+        bool isAny = false;
+        for (int i = 0; i < pieces.Length; i++)
         {
-            return false;
-        }
-
-        for (int j = 0; j < pieces.Length; j++)
-        {
-            if (pieces[j].Plane == piece.Plane && j != i
-                && pieces[j].Low < piece.High - SameEdge && pieces[j].High > piece.Low + SameEdge)
+            int plane = pieces[i].Plane;
+            for (int j = 0, step; plane != Piece.NoPlane && (step = planes[j..i].IndexOf(plane)) >= 0; j++)
             {
-                return true;
+                j += step;
+                if (pieces[j].Low < pieces[i].High - SameEdge && pieces[j].High > pieces[i].Low + SameEdge)
+                {
+                    shared[i] = shared[j] = isAny = true;
+                }
             }
+
+            planes[i] = plane;
         }
 
-        return false;
+        return isAny;
     }
 
     // The planes that pieces share: each cut into strips at its pieces' upright edges, with what stands over each other in each.
@@ -117,8 +113,7 @@ internal static class FrontSum
         ReadOnlySpan<double> amplitudes,
         Span<bool> shared,
         bool isMirror,
-        Span<Part> parts,
-        ref int count)
+        ref Parts parts)
     {
         Span<double> edges = pieces.Length <= MostOnStack ? stackalloc double[2 * pieces.Length] : new double[2 * pieces.Length];
         Span<int> members = pieces.Length <= MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
@@ -141,7 +136,7 @@ internal static class FrontSum
                 double at = (edges[s] + edges[s + 1]) / 2;
                 if (Stacked(pieces, amplitudes, members[..many], at, isMirror) is double amplitude and >= 0)
                 {
-                    parts[count++] = new Part(edges[s], edges[s + 1], amplitude);
+                    parts.Add(edges[s], edges[s + 1], amplitude);
                 }
             }
 
@@ -153,36 +148,41 @@ internal static class FrontSum
     }
 
     // The strips between the parts' upright edges, each by all that stands in it.
-    private static double Sum(ReadOnlySpan<Part> parts, double beside)
+    private static double Sum(in Parts parts, double beside)
     {
-        int room = 2 * parts.Length;
+        int room = 2 * parts.Count;
         Span<double> edges = room <= MostOnStack ? stackalloc double[room] : new double[room];
         int count = 0;
-        foreach (ref readonly Part part in parts)
+        for (int p = 0; p < parts.Count; p++)
         {
-            AddEdge(edges, ref count, part.Low);
-            AddEdge(edges, ref count, part.High);
+            AddEdge(edges, ref count, parts.Lows[p]);
+            AddEdge(edges, ref count, parts.Highs[p]);
         }
 
         edges = edges[..Arrange(edges[..count])];
-        Span<double> strips = room <= MostOnStack ? stackalloc double[edges.Length + 1] : new double[edges.Length + 1];
-        for (int s = 0; s < strips.Length; s++)
+        int strips = edges.Length + 1, whole = (strips + 3) & ~3;
+        Span<double> middles = whole <= MostOnStack ? stackalloc double[whole] : new double[whole];
+        Span<double> through = whole <= MostOnStack ? stackalloc double[whole] : new double[whole];
+        for (int s = 0; s < strips; s++)
         {
-            double at = Middle(edges, s), through = 1;
-            bool isMet = false;
-            foreach (ref readonly Part part in parts)
-            {
-                if (part.Low < at && part.High > at)
-                {
-                    through *= part.Amplitude;
-                    isMet = true;
-                }
-            }
-
-            strips[s] = isMet ? through : beside;
+            middles[s] = Middle(edges, s);
         }
 
-        return StripSum.MeanPower(edges, strips);
+        middles[strips..].Fill(double.PositiveInfinity);
+        through.Fill(beside);
+        for (int p = 0; p < parts.Count; p++)
+        {
+            Vector256<double> low = Vector256.Create(parts.Lows[p]), high = Vector256.Create(parts.Highs[p]);
+            Vector256<double> amplitude = Vector256.Create(parts.Amplitudes[p]);
+            for (int s = 0; s < whole; s += 4)
+            {
+                Vector256<double> at = Vector256.LoadUnsafe(ref middles[s]), so = Vector256.LoadUnsafe(ref through[s]);
+                Vector256<double> isMet = Vector256.LessThan(low, at) & Vector256.LessThan(at, high);
+                Vector256.ConditionalSelect(isMet, beside == 0 ? amplitude : so * amplitude, so).StoreUnsafe(ref through[s]);
+            }
+        }
+
+        return StripSum.MeanPower(edges, through[..strips]);
     }
 
     // Amplitude of a piece that nothing stands over or under: beside it is air.
@@ -282,12 +282,28 @@ internal static class FrontSum
         return kept;
     }
 
-    // A stretch of the front with one amplitude from bottom to top. Until that is worked out: which piece it is, and whether it
-    // shares its plane with others that stand over or under it.
-    private record struct Part(double Low, double High, double Amplitude)
+    // Stretches of the front, each with one amplitude from bottom to top.
+    private ref struct Parts(Span<double> numbers)
     {
-        internal int Piece { get; init; }
+        private readonly Span<double> numbers = numbers;
 
-        internal bool Shares { get; init; }
+        internal int Count { get; private set; }
+
+        internal readonly ReadOnlySpan<double> Lows => numbers[..Count];
+
+        internal readonly ReadOnlySpan<double> Highs => numbers.Slice(numbers.Length / 3, Count);
+
+        internal readonly ReadOnlySpan<double> Amplitudes => numbers.Slice(numbers.Length / 3 * 2, Count);
+
+        // Pieces that share their planes are cut into at most twice as many parts.
+        internal static int Room(int pieces) => 2 * pieces;
+
+        internal void Add(double low, double high, double amplitude)
+        {
+            numbers[Count] = low;
+            numbers[(numbers.Length / 3) + Count] = high;
+            numbers[(numbers.Length / 3 * 2) + Count] = amplitude;
+            Count++;
+        }
     }
 }

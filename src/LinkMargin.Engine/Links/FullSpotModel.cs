@@ -20,6 +20,7 @@ internal sealed class FullSpotModel : SpotModel
     private const double LeastShare = 0.005;
 
     private readonly Lazy<ShiftedFields> shifted;
+    private readonly ParallelWalls walls;
     private readonly double wavelength;
     private readonly bool isBackwards; // read from the player's end: the body is where the paths start
 
@@ -31,12 +32,14 @@ internal sealed class FullSpotModel : SpotModel
         RoomShell shell,
         BendGraph bends,
         BodyShadow body,
+        ParallelWalls walls,
         ShiftedRooms shifted,
         bool isBackwards = false)
         : base(scene, spot)
     {
         Losses = losses;
         Body = body;
+        this.walls = walls;
         this.isBackwards = isBackwards;
         Cells = cells;
         Shell = shell;
@@ -107,7 +110,9 @@ internal sealed class FullSpotModel : SpotModel
         visitor.Diffuse(even);
         foreach (UprightMirror mirror in Scene.Uprights)
         {
-            if (Mirror.InUpright(mirror, Console, hands, wavelength, Losses, buffer, out Reflection reflection)
+            if (MirrorView.TryOf(mirror, Console, hands, out MirrorView view)
+                && !IsHopeless(mirror, view, hands, least)
+                && Mirror.InUpright(mirror, view, Console, hands, wavelength, Losses, buffer, out Reflection reflection)
                 && ReflectedPower(reflection, hands, facingDegrees, buffer, least) is double power and > 0)
             {
                 visitor.Upright(mirror, reflection, power, buffer);
@@ -157,6 +162,12 @@ internal sealed class FullSpotModel : SpotModel
         return Diffuse.At(hands) * wavelength * wavelength / (8 * Math.PI) * Body.Diffuse;
     }
 
+    private bool IsHopeless(UprightMirror mirror, in MirrorView view, Point3 hands, double least)
+    {
+        double free = FreeSpace(view.LengthMetres);
+        return free <= least || free * walls.Most(mirror, view, Console, hands, wavelength, least / free) <= least;
+    }
+
     private double ReflectedPower(
         in Reflection reflection, Point3 hands, double? facingDegrees, TraceBuffer buffer, double least)
     {
@@ -168,11 +179,15 @@ internal sealed class FullSpotModel : SpotModel
             return 0;
         }
 
-        Scene.GatherFolded(
-            new Ray(Console, reflection.ImageOfEnd, wavelength, 0, reflection.Share),
-            new Ray(reflection.Image, hands, wavelength, reflection.Share),
-            reflection.Fold,
-            buffer);
+        Ray there = new(Console, reflection.ImageOfEnd, wavelength, 0, reflection.Share);
+        Ray on = new(reflection.Image, hands, wavelength, reflection.Share);
+        Scene.GatherFoldedLevels(there, on, buffer);
+        if (FrontSum.PowerRatio(buffer.Pieces, Losses, least / power) * power <= least)
+        {
+            return 0; // floors alone take too much of it
+        }
+
+        Scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);
         return Counted(power * FrontSum.PowerRatio(buffer.Pieces, Losses, least / power), least);
     }
 }

@@ -47,9 +47,14 @@ public static class LinkEvaluation
         Itemisation.Crossings(scene, from, to, new TraceBuffer(), wholeFloors: false));
 
     /// <summary>Path loss between two places by the straight line alone, dB.</summary>
-    internal static double PathLossDb(Scene scene, Point3 from, Point3 to, TraceBuffer buffer)
+    /// <param name="scene">The house.</param>
+    /// <param name="from">One place.</param>
+    /// <param name="to">The other.</param>
+    /// <param name="buffer">The thread's own.</param>
+    /// <param name="around">The walls in order round the first place, where many links share it.</param>
+    internal static double PathLossDb(Scene scene, Point3 from, Point3 to, TraceBuffer buffer, WallsAround[]? around = null)
     {
-        scene.Trace(from, to, buffer);
+        scene.Trace(from, to, buffer, around: around);
         double lossDb = Propagation.FreeSpaceLoss.Db(from.DistanceTo(to), scene.Band.Equivalent);
         foreach (ref readonly Hit hit in buffer.Hits)
         {

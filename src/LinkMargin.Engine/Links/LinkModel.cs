@@ -17,6 +17,7 @@ public sealed class LinkModel
     private readonly RoomShell? shell;
     private readonly BendGraph? bends;
     private readonly BodyShadow? body;
+    private readonly ParallelWalls? walls;
     private readonly ShiftedRooms? shifted;
     private readonly Dictionary<string, Lazy<LinkModel>> without = [];
 
@@ -68,6 +69,7 @@ public sealed class LinkModel
         cells = new Cells(scene);
         shell = new RoomShell(SurfaceSurvey.Of(scene, cells), losses);
         bends = new BendGraph(scene, losses);
+        walls = new ParallelWalls(scene, losses);
         shifted = new ShiftedRooms(shell, losses, cells);
         body = akin?.body ?? new BodyShadow(scene.Band.Equivalent.WavelengthMetres);
     }
@@ -105,5 +107,5 @@ public sealed class LinkModel
 
     private SpotModel From(Spot spot, bool isBackwards) => Depth == ModelDepth.Direct
         ? new DirectSpotModel(Scene, spot)
-        : new FullSpotModel(Scene, spot, losses!, cells!, shell!, bends!, body!, shifted!, isBackwards);
+        : new FullSpotModel(Scene, spot, losses!, cells!, shell!, bends!, body!, walls!, shifted!, isBackwards);
 }

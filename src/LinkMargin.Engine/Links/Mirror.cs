@@ -14,9 +14,10 @@ internal static class Mirror
     // A mirror that throws back less has no place in the sum; it has faded out long before.
     private const double LeastPower = 1e-6;
 
-    /// <summary>The geometry of a reflection in an upright mirror; false where both ends do not lie clear of it on one side.</summary>
+    /// <summary>A reflection in an upright mirror; false where next to nothing is thrown back.</summary>
     internal static bool InUpright(
         UprightMirror mirror,
+        in MirrorView view,
         Point3 from,
         Point3 to,
         double wavelengthMetres,
@@ -25,28 +26,20 @@ internal static class Mirror
         out Reflection reflection)
     {
         reflection = default;
-        double before = mirror.Before(from.X, from.Y), after = mirror.Before(to.X, to.Y);
-        if (Math.Min(Math.Abs(before), Math.Abs(after)) <= Touching.SlackMetres || before > 0 != after > 0)
+
+        // On the wall the zone is stretched along it by the angle on the plan, and up and down by the slope.
+        double t = view.Share, at = view.AlongMetres, alongScale = view.AlongScale(wavelengthMetres), reach = EdgeKernel.Reach / alongScale;
+        if (at + reach <= mirror.From || at - reach >= mirror.To)
         {
             return false;
         }
 
-        Point3 image = new(from.X - (2 * before * mirror.NormalX), from.Y - (2 * before * mirror.NormalY), from.Z);
-        double t = before / (before + after);
-        double length = image.DistanceTo(to), plan = image.Plan.DistanceTo(to.Plan);
-        double radius = Math.Sqrt(wavelengthMetres * length * t * (1 - t));
-        double approach = Math.Abs(before + after);
-
-        // On the wall the zone is stretched along it by the angle on the plan, and up and down by the slope.
-        double alongScale = Math.Sqrt(2) * (approach / plan) / radius;
-        double at = mirror.Along(from.X, from.Y);
-        at += t * (mirror.Along(to.X, to.Y) - at);
+        double before = 2 * view.Before, after = 2 * view.After;
+        Point3 image = new(from.X - (before * mirror.NormalX), from.Y - (before * mirror.NormalY), from.Z);
         var heights = FrontHeights.At(new Ray(image, to, wavelengthMetres), t);
-        double cosine = Math.Min(1, approach / length);
         buffer.PieceCount = 0;
         foreach (MirrorPanel panel in mirror.Panels)
         {
-            double reach = EdgeKernel.Reach / alongScale;
             if (panel.From < at + reach && panel.To > at - reach)
             {
                 AddPanel(buffer, panel, at, alongScale, heights, Math.Min(from.Z, to.Z), Math.Max(from.Z, to.Z));
@@ -56,7 +49,7 @@ internal static class Mirror
         Span<double> amplitudes = buffer.PieceCount <= 128 ? stackalloc double[buffer.PieceCount] : new double[buffer.PieceCount];
         for (int i = 0; i < amplitudes.Length; i++)
         {
-            amplitudes[i] = Thrown(buffer.Pieces[i].Material, cosine, losses);
+            amplitudes[i] = Thrown(buffer.Pieces[i].Material, view.CosIncidence, losses);
         }
 
         double power = FrontSum.ThrownBack(buffer.Pieces, amplitudes);
@@ -65,8 +58,9 @@ internal static class Mirror
             return false;
         }
 
-        Point3 imageOfEnd = new(to.X - (2 * after * mirror.NormalX), to.Y - (2 * after * mirror.NormalY), to.Z);
-        reflection = new Reflection(image, imageOfEnd, image.Towards(to, t), t, length, cosine, power, Fold.At(mirror, from));
+        Point3 imageOfEnd = new(to.X - (after * mirror.NormalX), to.Y - (after * mirror.NormalY), to.Z);
+        reflection = new Reflection(
+            image, imageOfEnd, image.Towards(to, t), t, view.LengthMetres, view.CosIncidence, power, Fold.At(mirror, from));
         return true;
     }
 

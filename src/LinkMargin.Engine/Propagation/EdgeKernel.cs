@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace LinkMargin.Engine.Propagation;
 
 /// <summary>
@@ -55,6 +57,33 @@ internal static class EdgeKernel
         return (inStep, Math.Sqrt(Math.Max(0, power - (inStep * inStep))));
     }
 
+    /// <summary>The same for four edges at once, to the same bits.</summary>
+    internal static (Vector256<double> InStep, Vector256<double> Scattered) Beyond(Vector256<double> v)
+    {
+        var one = Vector256<double>.One;
+        Vector256<double> half = Vector256.Create(0.5);
+        Vector256<double> edge = half * Shape(v) / AtZero, power = edge * edge;
+        if (Vector256.GreaterThanAny(v, Vector256.Create(FadeFrom)))
+        {
+            Vector256<double> way = Vector256.Min(Vector256.Max((v - Vector256.Create(FadeFrom)) / (Reach - FadeFrom), Vector256<double>.Zero), one);
+            power *= one - (way * way * (Vector256.Create(3.0) - (2 * way)));
+        }
+
+        // Elsewhere what is lost is 0, and 1 is left.
+        Vector256<double> left = one;
+        Vector256<double> guarded = Vector256.LessThan(v, Vector256.Create(Guard));
+        if (guarded != Vector256<double>.Zero)
+        {
+            Vector256<double> lost = half * (one - (half * Shape(-v) / AtZero) - Vector256.Create(LostAtGuard)) / (LostAtZero - LostAtGuard);
+            left = Vector256.ConditionalSelect(guarded, one - lost, one);
+        }
+
+        Vector256<double> inStep = (one + power - (left * left)) / 2;
+        Vector256<double> scattered = Vector256.Sqrt(Vector256.Max(Vector256<double>.Zero, power - (inStep * inStep)));
+        Vector256<double> within = Vector256.LessThan(v, Vector256.Create(Reach));
+        return (inStep & within, scattered & within);
+    }
+
     /// <summary>
     /// Amplitude that a single edge leaves of the field: that of its own shadow where the line runs behind it by v, −∞ to ∞,
     /// and near 1 where the line is clear of it.
@@ -82,5 +111,11 @@ internal static class EdgeKernel
 
         double w = v - 0.1;
         return 1 / (Math.Sqrt((w * w) + 1) + w);
+    }
+
+    private static Vector256<double> Shape(Vector256<double> v)
+    {
+        Vector256<double> w = v - Vector256.Create(0.1), one = Vector256<double>.One;
+        return one / (Vector256.Sqrt((w * w) + one) + w);
     }
 }

@@ -1,10 +1,12 @@
+using System.Runtime.Intrinsics;
+
 namespace LinkMargin.Engine.Propagation;
 
 /// <summary>
 /// The local mean of the power that arrives past strips across a wave front, each with its own amplitude.
 /// <para>
 /// Kirchhoff's integral over strips is a sum over their edges: the field is the amplitude on the line and, for each edge, the
-/// step outwards at it times the wave B(v) from beyond it (<see cref="EdgeKernel.Beyond"/>). Over a few wavelengths the parts
+/// step outwards at it times the wave B(v) from beyond it (<see cref="EdgeKernel.Beyond(double)"/>). Over a few wavelengths the parts
 /// in step add as amplitudes. The scattered parts have no fixed phase to the line, nor to those of the other side (the average
 /// of Recommendation ITU-R P.526-16, section 5.1), so their powers add; of two edges on one side the phases differ by
 /// π/2·(v1² − v2²), and e^(−δ²/2) of that difference is what a mean keeps of their product. So a strip narrowed to nothing has
@@ -31,46 +33,62 @@ internal static class StripSum
             most = Math.Max(most, amplitudes[i + 1]);
         }
 
-        double inStep = amplitudes[line];
-        double scattered = Scattered(edges[line..], amplitudes[line..], false, ref inStep)
-            + Scattered(edges[..line], amplitudes[..(line + 1)], true, ref inStep);
+        int room = (edges.Length + 3) & ~3; // whole vectors
+        Span<double> inStep = room <= MostOnStack ? stackalloc double[room] : new double[room];
+        Span<double> scattered = room <= MostOnStack ? stackalloc double[room] : new double[room];
+        edges.CopyTo(scattered);
+        for (int i = 0; i < room; i += 4)
+        {
+            (Vector256<double> part, Vector256<double> rest) = EdgeKernel.Beyond(Vector256.Abs(Vector256.LoadUnsafe(ref scattered[i])));
+            part.StoreUnsafe(ref inStep[i]);
+            rest.StoreUnsafe(ref scattered[i]);
+        }
+
+        double field = amplitudes[line];
+        double power = OneSide(edges, amplitudes, inStep, scattered, line, edges.Length - line, 1, ref field)
+            + OneSide(edges, amplitudes, inStep, scattered, line - 1, line, -1, ref field);
 
         // Scattered waves are an estimate of their own: no mean is above what the clearest strip alone would give.
-        return Math.Min(most * most, (inStep * inStep) + scattered);
+        return Math.Min(most * most, (field * field) + power);
     }
 
-    // Power of the scattered waves of one side's edges, the nearest to the line first or last; adds what they send in step.
-    private static double Scattered(
-        ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes, bool nearestIsLast, ref double inStep)
+    // Power of the scattered waves of one side's edges, the nearest to the line first; adds what they send in step to the field.
+    private static double OneSide(
+        ReadOnlySpan<double> edges,
+        ReadOnlySpan<double> amplitudes,
+        Span<double> inStep,
+        Span<double> scattered,
+        int nearest,
+        int many,
+        int onwards,
+        ref double field)
     {
-        Span<double> squares = edges.Length <= MostOnStack ? stackalloc double[edges.Length] : new double[edges.Length];
-        Span<double> waves = edges.Length <= MostOnStack ? stackalloc double[edges.Length] : new double[edges.Length];
-        double scattered = 0;
-        int count = 0;
-        for (int i = 0; i < edges.Length; i++)
+        // The squares and waves of the edges so far take the places of what has been read.
+        Span<double> squares = inStep, waves = scattered;
+        double power = 0;
+        int next = nearest;
+        for (int edge = nearest, k = 0; k < many; edge += onwards, k++)
         {
-            int edge = nearestIsLast ? edges.Length - 1 - i : i;
-            double step = amplitudes[edge + 1] - amplitudes[edge];
+            double step = onwards * (amplitudes[edge + 1] - amplitudes[edge]);
             if (step == 0)
             {
                 continue;
             }
 
-            step = nearestIsLast ? -step : step;
-            (double part, double rest) = EdgeKernel.Beyond(Math.Abs(edges[edge]));
-            inStep += step * part;
-            double wave = step * rest, square = edges[edge] * edges[edge];
-            scattered += wave * wave;
-            for (int other = count - 1; other >= 0 && square - squares[other] < Unrelated; other--)
+            field += step * inStep[edge];
+            double wave = step * scattered[edge], square = edges[edge] * edges[edge];
+            power += wave * wave;
+            for (int other = next - onwards; other != nearest - onwards && square - squares[other] < Unrelated; other -= onwards)
             {
                 double phase = Math.PI / 2 * (square - squares[other]);
-                scattered += 2 * wave * waves[other] * Math.Exp(-phase * phase / 2);
+                power += 2 * wave * waves[other] * Math.Exp(-phase * phase / 2);
             }
 
-            squares[count] = square;
-            waves[count++] = wave;
+            squares[next] = square;
+            waves[next] = wave;
+            next += onwards;
         }
 
-        return scattered;
+        return power;
     }
 }

@@ -79,7 +79,7 @@ internal static class BoxFront
                 continue;
             }
 
-            front.TryBetween(front.First, front.Last, out double low, out double high);
+            front.TryBetween(front.First, front.At(front.First), front.Last, front.At(front.Last), out double low, out double high);
             right = Math.Min(right, low);
             left = Math.Max(left, high);
             double away = Math.Max(0, Math.Max(low, -high));
@@ -133,7 +133,7 @@ internal static class BoxFront
 
             var front = new PanelFront(in ray, in fold, start.X, start.Y, along.X, along.Y);
             var piece = new Piece { Plane = box.FirstPlane + i, Material = box.Material, Share = 1 };
-            if (front.IsMet && front.TryBetween(front.First, front.Last, out piece.Low, out piece.High))
+            if (front.IsMet && front.TryBetween(front.First, front.AtFirst, front.Last, front.AtLast, out piece.Low, out piece.High))
             {
                 double turn = Math.Abs((ray.EastX * along.Y) - (ray.NorthY * along.X));
                 piece.CosIncidence = Math.Min(1, turn * ray.CosSlope / Math.Sqrt(Point2.Dot(along, along)));

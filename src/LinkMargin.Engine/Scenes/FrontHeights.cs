@@ -14,31 +14,30 @@ internal readonly struct FrontHeights
     private readonly double zone; // R1² over t(1 − t)
     private readonly double from;
     private readonly double to;
+    private readonly double line; // at the first place, the line's height
+    private readonly double steps; // there, v for each metre above it
 
-    private FrontHeights(double start, double rise, double scale, double zone, double from, double to)
+    private FrontHeights(in Ray ray, double from, double to)
     {
-        this.start = start;
-        this.rise = rise;
-        this.scale = scale;
-        this.zone = zone;
+        start = ray.From.Z;
+        rise = ray.To.Z - ray.From.Z;
+        scale = Math.Sqrt(2) * ray.CosSlope;
+        zone = ray.ZoneSquareMetres;
         this.from = from;
         this.to = to;
+        line = ray.HeightAt(from);
+        steps = scale / ray.RadiusAt(from);
     }
 
     /// <summary>The heights at a share of a ray's length.</summary>
     internal static FrontHeights At(in Ray ray, double t) => Between(ray, t, t);
 
     /// <summary>The heights between two shares of a ray's length.</summary>
-    internal static FrontHeights Between(in Ray ray, double from, double to) => new(
-        ray.From.Z,
-        ray.To.Z - ray.From.Z,
-        Math.Sqrt(2) * ray.CosSlope,
-        ray.RadiusAt(0.5) * ray.RadiusAt(0.5) * 4,
-        Math.Max(from, ray.Least),
-        Math.Min(to, ray.Greatest));
+    internal static FrontHeights Between(in Ray ray, double from, double to) =>
+        new(ray, Math.Max(from, ray.Least), Math.Min(to, ray.Greatest));
 
     /// <summary>Adds a piece between two heights, and its image in a floor or ceiling.</summary>
-    internal void Add(TraceBuffer buffer, in Fold fold, Piece piece, double bottomMetres, double topMetres)
+    internal void Add(TraceBuffer buffer, in Fold fold, in Piece piece, double bottomMetres, double topMetres)
     {
         (double bottom, double top) = fold.Before(bottomMetres, topMetres);
         if (bottom >= top)
@@ -62,21 +61,29 @@ internal readonly struct FrontHeights
         }
     }
 
-    private void Add(TraceBuffer buffer, Piece piece, double bottom, double top)
+    private void Add(TraceBuffer buffer, in Piece piece, double bottomMetres, double topMetres)
     {
-        piece.Bottom = -Greatest(-bottom, -1);
-        piece.Top = Greatest(top, 1);
-        if (piece.Bottom < EdgeKernel.Reach && piece.Top > -EdgeKernel.Reach)
+        double bottom = -Greatest(-bottomMetres, -1), top = Greatest(topMetres, 1);
+        if (bottom < EdgeKernel.Reach && top > -EdgeKernel.Reach)
         {
-            buffer.NextPiece() = piece;
+            ref Piece added = ref buffer.NextPiece();
+            added = piece;
+            added.Bottom = bottom;
+            added.Top = top;
         }
     }
 
     // The greatest v of a height over the line, or with both turned upside down.
     private double Greatest(double height, int up)
     {
+        double greatest = (height - (up * line)) * steps;
+        if (!(from < to) || double.IsInfinity(height))
+        {
+            return greatest;
+        }
+
         double first = height - (up * start), last = first - (up * rise);
-        double greatest = Math.Max(At(first, last, from), from < to ? At(first, last, to) : double.NegativeInfinity);
+        greatest = Math.Max(greatest, At(first, last, to));
         if (first < 0 && last < 0 && first / (first + last) is double t && t > from && t < to)
         {
             greatest = Math.Max(greatest, At(first, last, t)); // where a line that clears it all along comes nearest

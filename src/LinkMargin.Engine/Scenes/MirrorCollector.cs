@@ -13,7 +13,7 @@ internal sealed class MirrorCollector
 
     /// <summary>The mirrors so far.</summary>
     internal IReadOnlyList<UprightMirror> All =>
-        [.. planes.Select((p, i) => new UprightMirror(i, p.NormalX, p.NormalY, p.Offset, p.Panels))];
+        [.. planes.Select((p, i) => new UprightMirror(i, p.NormalX, p.NormalY, p.Offset, [.. p.Panels]))];
 
     /// <summary>How many there are.</summary>
     internal int Count => planes.Count;

@@ -98,7 +98,9 @@ internal readonly ref struct PanelFront
         double from = Clamped(tStart + (runFrom * tStep)), to = Clamped(tStart + (runTo * tStep));
         NearestAlong = Math.Clamp(t, Math.Min(from, to), Math.Max(from, to));
         Heights = FrontHeights.At(in ray, NearestAlong);
-        IsMet = TryBetween(first, last, out _, out _);
+        AtFirst = At(first);
+        AtLast = At(last);
+        IsMet = TryBetween(first, AtFirst, last, AtLast, out _, out _);
     }
 
     /// <summary>Whether any of it stands within reach of the line.</summary>
@@ -110,6 +112,12 @@ internal readonly ref struct PanelFront
     /// <summary>Where it ends.</summary>
     internal double Last { get; }
 
+    /// <summary>Where on the front the part abreast of the ray starts, v.</summary>
+    internal double AtFirst { get; }
+
+    /// <summary>Where it ends.</summary>
+    internal double AtLast { get; }
+
     /// <summary>Where along the ray its plane is crossed or nearest, share of the ray's length.</summary>
     internal double NearestAlong { get; }
 
@@ -117,7 +125,13 @@ internal readonly ref struct PanelFront
     internal FrontHeights Heights { get; }
 
     /// <summary>The stretch of the front that a part of the panel takes up, v; false where it is out of reach.</summary>
-    internal bool TryBetween(double from, double to, out double low, out double high)
+    /// <param name="from">Where the part starts, share of the panel's length.</param>
+    /// <param name="start">Where on the front that is, v.</param>
+    /// <param name="to">Where it ends.</param>
+    /// <param name="end">Where on the front that is.</param>
+    /// <param name="low">The right end of the stretch.</param>
+    /// <param name="high">The left end.</param>
+    internal bool TryBetween(double from, double start, double to, double end, out double low, out double high)
     {
         if (IsTouched(from, to))
         {
@@ -125,9 +139,7 @@ internal readonly ref struct PanelFront
             return true;
         }
 
-        double start = At(from), end = At(to);
-        low = Math.Min(start, end);
-        high = Math.Max(start, end);
+        (low, high) = start < end ? (start, end) : (end, start);
         if (nearest > from && nearest < to)
         {
             double near = At(nearest);
@@ -136,6 +148,15 @@ internal readonly ref struct PanelFront
         }
 
         return low < EdgeKernel.Reach && high > -EdgeKernel.Reach;
+    }
+
+    /// <summary>Where on the front a place on the panel is, v.</summary>
+    internal double At(double u)
+    {
+        double left = leftStart + (u * leftStep);
+        return left != 0 && (u <= endlessFrom || u >= endlessTo)
+            ? left * double.PositiveInfinity
+            : Math.Sqrt(2) * left / ray.RadiusAt(Clamped(tStart + (u * tStep)));
     }
 
     // The share of the panel at which it touches the ray at t; NaN for nowhere.
@@ -162,14 +183,6 @@ internal readonly ref struct PanelFront
 
     private bool IsTouched(double from, double to) =>
         (touchFrom >= from && touchFrom <= to) || (touchTo >= from && touchTo <= to);
-
-    private double At(double u)
-    {
-        double left = leftStart + (u * leftStep);
-        return left != 0 && (u <= endlessFrom || u >= endlessTo)
-            ? left * double.PositiveInfinity
-            : Math.Sqrt(2) * left / ray.RadiusAt(Clamped(tStart + (u * tStep)));
-    }
 
     private double Clamped(double t) => Math.Clamp(t, ray.Least, ray.Greatest);
 }

@@ -11,21 +11,20 @@ internal readonly struct Ray
     /// <summary>Nearer to an end than this the zone has no width to speak of, metres.</summary>
     private const double EndMetres = 1e-4;
 
-    private readonly double wavelengthTimesLength;
-
     /// <summary>A whole line, or the leg of it between two shares of its length.</summary>
     internal Ray(Point3 from, Point3 to, double wavelengthMetres, double start = 0, double end = 1)
     {
         From = from;
         To = to;
         LengthMetres = from.DistanceTo(to);
-        PlanMetres = from.Plan.DistanceTo(to.Plan);
+        double east = to.X - from.X, north = to.Y - from.Y;
+        PlanMetres = Math.Sqrt((east * east) + (north * north));
         Start = start;
         End = end;
         (EastX, NorthY) = PlanMetres > 0
-            ? ((to.X - from.X) / PlanMetres, (to.Y - from.Y) / PlanMetres)
+            ? (east / PlanMetres, north / PlanMetres)
             : (1, 0);
-        wavelengthTimesLength = wavelengthMetres * LengthMetres;
+        ZoneSquareMetres = wavelengthMetres * LengthMetres;
         Least = EndMetres / Math.Max(LengthMetres, EndMetres * 4);
         Greatest = 1 - Least;
     }
@@ -63,8 +62,11 @@ internal readonly struct Ray
     /// <summary>Cosine of its slope.</summary>
     internal double CosSlope => PlanMetres / LengthMetres;
 
+    /// <summary>Square of the first Fresnel radius over t(1 − t), at any share t of the length, square metres.</summary>
+    internal double ZoneSquareMetres { get; }
+
     /// <summary>Widest half-width of the strip in which obstacles matter, metres.</summary>
-    internal double ReachMetres => Propagation.EdgeKernel.Reach / Math.Sqrt(2) * Math.Sqrt(wavelengthTimesLength) / 2;
+    internal double ReachMetres => Propagation.EdgeKernel.Reach / Math.Sqrt(2) * Math.Sqrt(ZoneSquareMetres) / 2;
 
     /// <summary>Whether something is nowhere within the front's reach.</summary>
     /// <param name="asideMetres">The least distance of it from the line on the plan, metres.</param>
@@ -74,12 +76,12 @@ internal readonly struct Ray
     {
         double widest = Math.Clamp(0.5, Math.Min(one, other), Math.Max(one, other));
         double t = Math.Clamp(widest, Least, Greatest);
-        double squared = Propagation.EdgeKernel.Reach * Propagation.EdgeKernel.Reach / 2 * wavelengthTimesLength * t * (1 - t);
+        double squared = Propagation.EdgeKernel.Reach * Propagation.EdgeKernel.Reach / 2 * ZoneSquareMetres * t * (1 - t);
         return asideMetres * asideMetres > squared;
     }
 
     /// <summary>First Fresnel radius at a share of the length strictly between 0 and 1, metres.</summary>
-    internal double RadiusAt(double t) => Math.Sqrt(wavelengthTimesLength * t * (1 - t));
+    internal double RadiusAt(double t) => Math.Sqrt(ZoneSquareMetres * t * (1 - t));
 
     /// <summary>Height at a share of the length, metres.</summary>
     internal double HeightAt(double t) => From.Z + (t * (To.Z - From.Z));

@@ -35,7 +35,7 @@ public sealed class Scene
         this.fixtures = fixtures;
         Materials = materials;
         Names = names;
-        Uprights = uprights;
+        Uprights = [.. uprights];
         Plates = plates;
         this.floorLayers = floorLayers;
         ReachMetres = Extent(house);
@@ -57,7 +57,7 @@ public sealed class Scene
     internal IReadOnlyList<string> Names { get; }
 
     /// <summary>Upright surfaces that throw energy back: walls that share a plane, and the sides of large fixtures.</summary>
-    internal IReadOnlyList<UprightMirror> Uprights { get; }
+    internal UprightMirror[] Uprights { get; }
 
     /// <summary>Level surfaces that throw energy back: floors and ceilings.</summary>
     internal IReadOnlyList<LevelMirror> Plates { get; }
@@ -70,6 +70,9 @@ public sealed class Scene
 
     /// <summary>The fixtures.</summary>
     internal IReadOnlyList<FixtureBox> Boxes => fixtures.Boxes;
+
+    /// <summary>The walls of each level.</summary>
+    internal IReadOnlyList<Storey> Storeys => storeys;
 
     /// <summary>Each material's table loss, dB.</summary>
     internal double[] TableLossesDb { get; }
@@ -100,7 +103,12 @@ public sealed class Scene
     /// Writes what the straight line meets into the buffer, in order from its start; a joint of walls counts once. A floor is
     /// met layer by layer, or as one sheet and its joists.
     /// </summary>
-    internal void Trace(Point3 from, Point3 to, TraceBuffer buffer, bool wholeFloors = false)
+    /// <param name="from">Its start.</param>
+    /// <param name="to">Its end.</param>
+    /// <param name="buffer">The thread's own.</param>
+    /// <param name="wholeFloors">Whether a floor is met as one sheet and its joists.</param>
+    /// <param name="around">The walls in order round its start, where many lines set out from there.</param>
+    internal void Trace(Point3 from, Point3 to, TraceBuffer buffer, bool wholeFloors = false, WallsAround[]? around = null)
     {
         buffer.Clear();
         double length = from.DistanceTo(to);
@@ -110,11 +118,12 @@ public sealed class Scene
         }
 
         double low = Math.Min(from.Z, to.Z), high = Math.Max(from.Z, to.Z);
-        foreach (Storey storey in storeys)
+        for (int i = 0; i < storeys.Length; i++)
         {
+            Storey storey = storeys[i];
             if (low <= storey.High + Touching.SlackMetres && high >= storey.Low - Touching.SlackMetres)
             {
-                storey.Walls.Trace(from, to, buffer);
+                storey.Walls.Trace(from, to, around?[i], buffer);
             }
         }
 
@@ -127,6 +136,9 @@ public sealed class Scene
         HitOrder.Arrange(buffer, length, TableLossesDb);
     }
 
+    /// <summary>Each storey's walls in order round a place.</summary>
+    internal WallsAround[] Around(Point3 from) => [.. storeys.Select(storey => storey.Walls.Around(from))];
+
     /// <summary>Writes the pieces of obstacles that a straight ray's front meets into the buffer.</summary>
     internal void Gather(in Ray ray, TraceBuffer buffer)
     {
@@ -136,34 +148,37 @@ public sealed class Scene
     }
 
     /// <summary>
-    /// Writes the pieces that the front of a path with one reflection meets, unfolded: the leg there, looked at from the end's
-    /// image, and the leg on from the start's image.
+    /// Writes the level pieces that the front of a path with one reflection meets, unfolded: of the leg there, looked at from the
+    /// end's image, and of the leg on from the start's image.
     /// </summary>
     /// <param name="there">From the start to the image of the end, up to the mirror.</param>
     /// <param name="on">From the image of the start to the end, from the mirror.</param>
-    /// <param name="fold">The mirror.</param>
     /// <param name="buffer">The thread's own.</param>
-    internal void GatherFolded(in Ray there, in Ray on, in Fold fold, TraceBuffer buffer)
+    internal void GatherFoldedLevels(in Ray there, in Ray on, TraceBuffer buffer)
     {
         buffer.PieceCount = 0;
+        GatherLevels(there, buffer);
+        GatherLevels(on, buffer);
+    }
+
+    /// <summary>Adds the upright pieces of the same path.</summary>
+    internal void GatherFoldedUprights(in Ray there, in Ray on, in Fold fold, TraceBuffer buffer)
+    {
         if (fold.IsLevel)
         {
             GatherUprights(on, fold, buffer); // both legs: on the plan they are one line
+            return;
         }
-        else
+
+        int first = buffer.PieceCount;
+        GatherUprights(there, fold, buffer);
+        foreach (ref Piece piece in buffer.Pieces[first..])
         {
-            GatherUprights(there, fold, buffer);
-            foreach (ref Piece piece in buffer.Pieces)
-            {
-                (piece.Low, piece.High) = (-piece.High, -piece.Low); // an image has left and right exchanged
-                piece.Plane = Piece.ImageOf(piece.Plane);
-            }
-
-            GatherUprights(on, fold, buffer);
+            (piece.Low, piece.High) = (-piece.High, -piece.Low); // an image has left and right exchanged
+            piece.Plane = Piece.ImageOf(piece.Plane);
         }
 
-        GatherLevels(there, buffer);
-        GatherLevels(on, buffer);
+        GatherUprights(on, fold, buffer);
     }
 
     private void GatherUprights(in Ray ray, in Fold fold, TraceBuffer buffer)

@@ -9,8 +9,14 @@ namespace LinkMargin.Engine.Scenes;
 /// <param name="Offset">Distance of the plane from the plan's origin along the normal, metres.</param>
 /// <param name="Panels">Its panels.</param>
 internal sealed record UprightMirror(
-    int Number, double NormalX, double NormalY, double Offset, IReadOnlyList<MirrorPanel> Panels)
+    int Number, double NormalX, double NormalY, double Offset, MirrorPanel[] Panels)
 {
+    /// <summary>Where its panels start along the plane, metres.</summary>
+    internal double From { get; } = Panels.Min(panel => panel.From);
+
+    /// <summary>Where they end.</summary>
+    internal double To { get; } = Panels.Max(panel => panel.To);
+
     /// <summary>Distance of a place in front of the plane, on the normal's side, metres.</summary>
     internal double Before(double x, double y) => (NormalX * x) + (NormalY * y) - Offset;
 

@@ -53,7 +53,11 @@ internal sealed class WallPanels
     /// Adds what the line meets. Edges count, so at a joint both walls are hit, and at a jamb both the wall and what fills
     /// the opening; the tracer keeps one.
     /// </summary>
-    internal void Trace(Point3 from, Point3 to, TraceBuffer buffer)
+    /// <param name="from">Its start.</param>
+    /// <param name="to">Its end.</param>
+    /// <param name="around">These walls in order round its start; null where few lines set out from there.</param>
+    /// <param name="buffer">The thread's own.</param>
+    internal void Trace(Point3 from, Point3 to, WallsAround? around, TraceBuffer buffer)
     {
         double dx = to.X - from.X, dy = to.Y - from.Y, dz = to.Z - from.Z;
         double run = Math.Sqrt((dx * dx) + (dy * dy));
@@ -64,7 +68,7 @@ internal sealed class WallPanels
 
         double whole = Math.Sqrt((run * run) + (dz * dz));
         double slack = Touching.SlackMetres / run;
-        int count = tree.Query(from.Plan, to.Plan, ref buffer.Candidates);
+        int count = around?.Find(to, ref buffer.Candidates) ?? tree.Query(from.Plan, to.Plan, ref buffer.Candidates);
         for (int c = 0; c < count; c++)
         {
             int i = buffer.Candidates[c];
@@ -98,6 +102,12 @@ internal sealed class WallPanels
             }
         }
     }
+
+    /// <summary>The walls in order round a place.</summary>
+    internal WallsAround Around(Point3 from) => new(
+        from,
+        [.. Enumerable.Range(0, length.Length).Select(i => new WallSeen(
+            new Point2(startX[i] - from.X, startY[i] - from.Y), new Point2(alongX[i], alongY[i]), length[i], low[i], high[i]))]);
 
     // What lies a little to each side, above and below, but never beyond the wall.
     private void AddAllRound(TraceBuffer buffer, int wall, double u, double z, double along, double cosine)
@@ -155,30 +165,44 @@ internal sealed class WallPanels
             double bottom = rise[i].BottomFor(least), top = rise[i].TopFor(greatest);
             double turn = Math.Abs((ray.EastX * alongY[i]) - (ray.NorthY * alongX[i]));
             var piece = new Piece { Plane = mirror[i], CosIncidence = Math.Min(1, turn * ray.CosSlope / length[i]), Share = 1 };
-            double u = front.First;
+            Share left = new(front.First, front.AtFirst), last = new(front.Last, front.AtLast);
             for (int o = firstOpening[i]; o < firstOpening[i + 1]; o++)
             {
                 OpeningPanel opening = openings[o];
-                double start = Math.Clamp(opening.From / length[i], u, front.Last);
-                double end = Math.Clamp(opening.To / length[i], start, front.Last);
+                Share start = At(front, opening.From / length[i], left, last), end = At(front, opening.To / length[i], start, last);
                 double sill = opening.Low <= low[i] + Rise.SameMetres ? bottom : opening.Low;
                 double head = opening.High >= high[i] - Rise.SameMetres ? top : opening.High;
-                AddPieces(buffer, front, fold, piece, material[i], u, start, bottom, top);
-                AddPieces(buffer, front, fold, piece, material[i], start, end, bottom, sill);
-                AddPieces(buffer, front, fold, piece, opening.Filling, start, end, sill, head);
-                AddPieces(buffer, front, fold, piece, material[i], start, end, head, top);
-                u = end;
+                AddPieces(buffer, front, fold, ref piece, material[i], left, start, bottom, top);
+                AddPieces(buffer, front, fold, ref piece, material[i], start, end, bottom, sill);
+                AddPieces(buffer, front, fold, ref piece, opening.Filling, start, end, sill, head);
+                AddPieces(buffer, front, fold, ref piece, material[i], start, end, head, top);
+                left = end;
             }
 
-            AddPieces(buffer, front, fold, piece, material[i], u, front.Last, bottom, top);
+            AddPieces(buffer, front, fold, ref piece, material[i], left, last, bottom, top);
         }
     }
 
-    // What stands between two shares of a wall and two heights, and its image in a floor or ceiling.
+    // A place on a wall no nearer to its start than one and no farther than another.
+    private static Share At(in PanelFront front, double u, in Share from, in Share last) =>
+        u <= from.Along ? from : u >= last.Along ? last : new(u, front.At(u));
+
+    // What stands between two places on a wall and two heights, and its image in a floor or ceiling.
     private static void AddPieces(
-        TraceBuffer buffer, in PanelFront front, in Fold fold, Piece piece, int filling, double u, double end, double bottom, double top)
+        TraceBuffer buffer,
+        in PanelFront front,
+        in Fold fold,
+        ref Piece piece,
+        int filling,
+        in Share from,
+        in Share to,
+        double bottom,
+        double top)
     {
-        if (filling < 0 || u >= end || bottom >= top || !front.TryBetween(u, end, out piece.Low, out piece.High))
+        if (filling < 0
+            || from.Along >= to.Along
+            || bottom >= top
+            || !front.TryBetween(from.Along, from.OnFront, to.Along, to.OnFront, out piece.Low, out piece.High))
         {
             return;
         }
@@ -212,4 +236,7 @@ internal sealed class WallPanels
 
         return false;
     }
+
+    // A place on a wall: share of its length, and where on the front it is, v.
+    private readonly record struct Share(double Along, double OnFront);
 }

@@ -1,0 +1,104 @@
+using System.Runtime.Intrinsics;
+using CsCheck;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Tests.Houses;
+
+namespace LinkMargin.Engine.Tests.Plain;
+
+/// <summary>What is worked out several at a time, or left out by a bound, against the plain way.</summary>
+public sealed class FastPathTests
+{
+    private const double SameDb = 1e-9;
+
+    // Some 20 dB below what any radio hears; farther down the edges of a front cancel to their rounding.
+    private const double RoundingDb = 120;
+
+    [Fact]
+    public void A_link_loses_the_same_as_by_the_plain_way() =>
+        Gen.Select(RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0), Gen.Double[0, 360], Gen.Bool).Sample(
+            (house, facing, isFacing) =>
+            {
+                var model = new LinkModel(house);
+                double? facingDegrees = isFacing ? facing : null;
+                foreach (Spot spot in house.Spots)
+                {
+                    var from = (FullSpotModel)model.For(spot);
+                    foreach (Seat seat in house.Seats.Where(seat => house.PositionOf(seat) != from.Console))
+                    {
+                        Point3 hands = house.PositionOf(seat);
+                        Assert.Equal(
+                            Math.Min(RoundingDb, PlainLink.PathLossDb(from, hands, facingDegrees)),
+                            Math.Min(RoundingDb, from.PathLossDb(hands, facingDegrees, new TraceBuffer())),
+                            SameDb);
+                    }
+                }
+            },
+            iter: 100);
+
+    [Fact]
+    public void Walls_that_run_like_a_mirror_leave_no_less_than_arrives() =>
+        RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0).Sample(
+            house =>
+            {
+                var model = (FullSpotModel)new LinkModel(house).For(house.Spots[0]);
+                Scene scene = model.Scene;
+                var walls = new ParallelWalls(scene, model.Losses);
+                double wavelength = scene.Band.Equivalent.WavelengthMetres;
+                var buffer = new TraceBuffer();
+                foreach (Point3 hands in house.Seats.Select(house.PositionOf))
+                {
+                    foreach (UprightMirror mirror in scene.Uprights)
+                    {
+                        if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
+                            && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.Losses, buffer, out Reflection r))
+                        {
+                            double arrives = r.PowerRatio * PlainLink.Share(scene, model, r, hands, buffer);
+                            Assert.True(walls.Most(mirror, view, model.Console, hands, wavelength, 0) >= arrives);
+                        }
+                    }
+                }
+            },
+            iter: 200);
+
+    [Fact]
+    public void Four_edges_at_once_send_the_same_bits_as_one_by_one() =>
+        Gen.Double[0, 5].Array[4].Sample(
+            edges =>
+            {
+                (Vector256<double> inStep, Vector256<double> scattered) = EdgeKernel.Beyond(Vector256.Create(edges));
+                Assert.Equal(edges.Select(v => EdgeKernel.Beyond(v).InStep), Enumerable.Range(0, 4).Select(i => inStep[i]));
+                Assert.Equal(edges.Select(v => EdgeKernel.Beyond(v).Scattered), Enumerable.Range(0, 4).Select(i => scattered[i]));
+            });
+
+    [Fact]
+    public void Any_pieces_let_the_same_through_as_by_the_plain_sum() =>
+        AnyPiece.Array[0, 40].Sample(
+            pieces =>
+            {
+                double[] amplitudes = [.. pieces.Select(piece => piece.Amplitude)];
+                Piece[] front = [.. pieces.Select(piece => piece.Piece)];
+                Assert.Equal(PlainFrontSum.PowerRatio(front, amplitudes), FrontSum.PowerRatio(front, amplitudes), 1e-12);
+
+                Piece[] mirror = [.. front.Select(piece => piece with { Plane = 0 })];
+                Assert.Equal(PlainFrontSum.ThrownBack(mirror, amplitudes), FrontSum.ThrownBack(mirror, amplitudes), 1e-12);
+            },
+            iter: 2000);
+
+    // Some reach beyond the front, some end where others start, some share a plane.
+    private static readonly Gen<double> Edge = Gen.OneOf(
+        Gen.Double[-6, 6], Gen.Int[-4, 4].Select(i => (double)i), Gen.Const(double.NegativeInfinity), Gen.Const(double.PositiveInfinity));
+
+    private static readonly Gen<(double Least, double Greatest)> Stretch = Gen.Select(
+        Edge, Edge, (a, b) => a == b ? (-1.0, 1.0) : (Math.Min(a, b), Math.Max(a, b)));
+
+    private static readonly Gen<(Piece Piece, double Amplitude)> AnyPiece =
+        from across in Stretch
+        from up in Gen.OneOf(Stretch, Gen.Const((double.NegativeInfinity, double.PositiveInfinity)))
+        from plane in Gen.Int[-1, 5]
+        from amplitude in Gen.OneOf(Gen.Double[0, 1], Gen.Const(1.0), Gen.Const(0.0))
+        select (new Piece { Low = across.Least, High = across.Greatest, Bottom = up.Item1, Top = up.Item2, Plane = plane }, amplitude);
+}
