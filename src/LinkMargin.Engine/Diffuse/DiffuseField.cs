@@ -65,6 +65,7 @@ internal sealed class DiffuseField
         for (int cell = 0; cell < count; cell++)
         {
             IReadOnlyList<Facet> facets = surfaces.Of(cell);
+            double free = balance.FreeShare(cell);
             brightness[cell] = new double[facets.Count];
             for (int i = 0; i < facets.Count; i++)
             {
@@ -72,11 +73,11 @@ internal sealed class DiffuseField
                 double struck = flux[cell];
                 if (!facet.IsMirror)
                 {
-                    double straight = cell == own ? balance.FreeShare(cell) * outlook.Shares[i] / facet.SquareMetres : 0;
+                    double straight = cell == own ? free * outlook.Shares[i] / facet.SquareMetres : 0;
                     struck += unreflected[cell] + straight;
                 }
 
-                brightness[cell][i] = balance.FreeShare(cell) * ((shell.Thrown(facet) * struck)
+                brightness[cell][i] = free * ((shell.Thrown(facet) * struck)
                     + (facet.Other == Cells.Outdoors ? 0 : shell.Passed(facet) * reflected[facet.Other]));
             }
         }

@@ -10,10 +10,14 @@ internal readonly record struct Overlap(double SquareMetres, Point2 Middle, Poin
     /// <summary>The overlap of polygons seen in a frame: middle and spread along its directions.</summary>
     internal static Overlap Of(PlanFrame frame, params ReadOnlySpan<Polygon> polygons)
     {
-        Point2 origin = polygons[0].Corners[0];
+        if (AreApart(polygons))
+        {
+            return default;
+        }
+
+        Point2 origin = polygons[0].AllCorners[0];
         var sums = default(Sums);
-        var whole = new List<Point2>();
-        Add(frame, polygons, 0, origin, whole, 1, ref sums);
+        Add(frame, polygons, origin, [], 1, ref sums);
         if (!(sums.Area > 0))
         {
             return default;
@@ -28,73 +32,101 @@ internal readonly record struct Overlap(double SquareMetres, Point2 Middle, Poin
                 Math.Sqrt(Math.Max(0, (sums.YY / sums.Area) - (middle.Y * middle.Y)))));
     }
 
-    private static void Add(
-        PlanFrame frame, ReadOnlySpan<Polygon> polygons, int next, Point2 origin, List<Point2> piece, double sign, ref Sums sums)
+    private static bool AreApart(ReadOnlySpan<Polygon> polygons)
     {
-        if (next == polygons.Length)
+        double left = double.NegativeInfinity, right = double.PositiveInfinity, bottom = left, top = right;
+        foreach (Polygon polygon in polygons)
+        {
+            left = Math.Max(left, polygon.Least.X);
+            right = Math.Min(right, polygon.Greatest.X);
+            bottom = Math.Max(bottom, polygon.Least.Y);
+            top = Math.Min(top, polygon.Greatest.Y);
+        }
+
+        return left >= right || bottom >= top;
+    }
+
+    // What a convex piece (none for all of the plane) shares with the polygons.
+    private static void Add(
+        PlanFrame frame, ReadOnlySpan<Polygon> polygons, Point2 origin, ReadOnlySpan<Point2> piece, double sign, ref Sums sums)
+    {
+        if (polygons.IsEmpty)
         {
             sums.Add(frame, piece, origin, sign);
             return;
         }
 
-        IReadOnlyList<Point2> corners = polygons[next].Corners;
-        for (int i = 0; i < corners.Count; i++)
+        ReadOnlySpan<Point2> corners = polygons[0].AllCorners;
+        double turn = Turn(corners);
+        // A cut adds one corner for each run of corners it takes away: of a convex piece one, and no more than half with rounding.
+        Span<Point2> common = stackalloc Point2[4 * Math.Max(1, piece.Length)];
+        for (int i = 0; i < corners.Length; i++)
         {
-            Point2 a = corners[i], b = corners[(i + 1) % corners.Count];
+            Point2 a = corners[i], b = corners[(i + 1) % corners.Length];
             double twice = Point2.Cross(a - origin, b - origin);
             if (twice == 0)
             {
                 continue;
             }
 
-            List<Point2> triangle = twice > 0 ? [origin, a, b] : [origin, b, a];
-            List<Point2> common = next == 0 ? triangle : Cut(piece, triangle);
-            if (common.Count >= 3)
+            ReadOnlySpan<Point2> triangle = twice > 0 ? [origin, a, b] : [origin, b, a];
+            int count = Cut(piece, triangle, common);
+            if (count >= 3)
             {
-                Add(frame, polygons, next + 1, origin, common, sign * Math.Sign(twice) * Turn(corners), ref sums);
+                Add(frame, polygons[1..], origin, common[..count], sign * Math.Sign(twice) * turn, ref sums);
             }
         }
     }
 
     // 1 for corners anticlockwise, −1 for clockwise.
-    private static double Turn(IReadOnlyList<Point2> corners)
+    private static double Turn(ReadOnlySpan<Point2> corners)
     {
         double twice = 0;
-        for (int i = 0; i < corners.Count; i++)
+        for (int i = 0; i < corners.Length; i++)
         {
-            twice += Point2.Cross(corners[i] - corners[0], corners[(i + 1) % corners.Count] - corners[0]);
+            twice += Point2.Cross(corners[i] - corners[0], corners[(i + 1) % corners.Length] - corners[0]);
         }
 
         return Math.Sign(twice);
     }
 
-    // What of a convex piece lies to the left of all edges of an anticlockwise triangle.
-    private static List<Point2> Cut(List<Point2> piece, List<Point2> triangle)
+    // What of a convex piece (none for all of the plane) lies to the left of all edges of an anticlockwise triangle; how many
+    // corners that has.
+    private static int Cut(ReadOnlySpan<Point2> piece, ReadOnlySpan<Point2> triangle, Span<Point2> common)
     {
-        List<Point2> left = piece;
-        for (int e = 0; e < triangle.Count && left.Count >= 3; e++)
+        if (piece.IsEmpty)
         {
-            Point2 from = triangle[e], along = triangle[(e + 1) % triangle.Count] - from;
-            var kept = new List<Point2>(left.Count + 1);
-            for (int i = 0; i < left.Count; i++)
+            triangle.CopyTo(common);
+            return triangle.Length;
+        }
+
+        Span<Point2> left = stackalloc Point2[common.Length];
+        piece.CopyTo(common);
+        int count = piece.Length;
+        for (int e = 0; e < triangle.Length && count >= 3; e++)
+        {
+            Point2 from = triangle[e], along = triangle[(e + 1) % triangle.Length] - from;
+            common[..count].CopyTo(left);
+            int kept = 0;
+            for (int i = 0; i < count; i++)
             {
-                Point2 p = left[i], q = left[(i + 1) % left.Count];
+                Point2 p = left[i], q = left[(i + 1) % count];
                 double atP = Point2.Cross(along, p - from), atQ = Point2.Cross(along, q - from);
                 if (atP >= 0)
                 {
-                    kept.Add(p);
+                    common[kept++] = p;
                 }
 
                 if (atP >= 0 != atQ >= 0)
                 {
-                    kept.Add(p + (atP / (atP - atQ) * (q - p)));
+                    common[kept++] = p + (atP / (atP - atQ) * (q - p));
                 }
             }
 
-            left = kept;
+            count = kept;
         }
 
-        return left;
+        return count;
     }
 
     private struct Sums
@@ -106,10 +138,10 @@ internal readonly record struct Overlap(double SquareMetres, Point2 Middle, Poin
         public double YY;
 
         // Moments of a convex piece as a fan of triangles; of a triangle, from its corners.
-        public void Add(PlanFrame frame, List<Point2> piece, Point2 origin, double sign)
+        public void Add(PlanFrame frame, ReadOnlySpan<Point2> piece, Point2 origin, double sign)
         {
             Point2 a = frame.FromPlan(piece[0] - origin);
-            for (int i = 1; i + 1 < piece.Count; i++)
+            for (int i = 1; i + 1 < piece.Length; i++)
             {
                 Point2 b = frame.FromPlan(piece[i] - origin), c = frame.FromPlan(piece[i + 1] - origin);
                 double area = sign * Point2.Cross(b - a, c - a) / 2;

@@ -13,19 +13,25 @@ public sealed class Polygon
         {
             throw new ArgumentException($"A polygon needs at least 3 corners, not {this.corners.Length}.", nameof(corners));
         }
+
+        Least = new(this.corners.Min(c => c.X), this.corners.Min(c => c.Y));
+        Greatest = new(this.corners.Max(c => c.X), this.corners.Max(c => c.Y));
     }
 
     /// <summary>The corners in order.</summary>
     public IReadOnlyList<Point2> Corners => corners;
 
+    /// <summary>The corners in order, at once.</summary>
+    internal ReadOnlySpan<Point2> AllCorners => corners;
+
     /// <summary>Area in square metres, whichever way the corners run.</summary>
     public double AreaSquareMetres => Math.Abs(SignedArea());
 
     /// <summary>Smallest x and y of any corner.</summary>
-    public Point2 Least => new(corners.Min(c => c.X), corners.Min(c => c.Y));
+    public Point2 Least { get; }
 
     /// <summary>Largest x and y of any corner.</summary>
-    public Point2 Greatest => new(corners.Max(c => c.X), corners.Max(c => c.Y));
+    public Point2 Greatest { get; }
 
     /// <summary>
     /// Whether a point lies inside, by counting the edges to its right. Edges are half open, so two polygons that share

@@ -80,7 +80,8 @@ public static class LayeredSlab
             SlabLayer layer = layers[n];
             Complex s = NormalComponent(layer.Permittivity, cos);
             Complex delta = new Complex(-s.Imaginary, s.Real) * (waveNumber * layer.ThicknessMetres); // δ = j·k0·s·d, Re δ ≥ 0
-            Complex once = Complex.Exp(-delta), less = OneLessTwice(delta), more = 2 - less; // e^{−δ}, 1 − E, 1 + E
+            (Complex once, Complex less) = Through(delta);
+            Complex more = 2 - less; // 1 + E
             AddLayer(s, once, less, more, ref seenTe, ref passTe);
             AddLayer(s / layer.Permittivity, once, less, more, ref seenTm, ref passTm);
         }
@@ -99,24 +100,39 @@ public static class LayeredSlab
     /// </summary>
     private static Complex NormalComponent(Complex eta, double cos)
     {
-        Complex s = Complex.Sqrt(new Complex(eta.Real - 1 + (cos * cos), eta.Imaginary));
-        return s.Imaginary > 0 ? -s : s;
+        double real = eta.Real - 1 + (cos * cos);
+        if (real < 0)
+        {
+            Complex s = Complex.Sqrt(new Complex(real, eta.Imaginary));
+            return s.Imaginary > 0 ? -s : s;
+        }
+
+        // Of anything but a plasma: no digits cancel, nothing overflows.
+        double root = Math.Sqrt((Math.Sqrt((real * real) + (eta.Imaginary * eta.Imaginary)) + real) / 2);
+        return new Complex(root, eta.Imaginary / (2 * root));
+    }
+
+    /// <summary>
+    /// e^{−δ} and 1 − e^{−2δ} of δ = a + jb, the latter as (1 − q) + 2·q·sin²b + j·2·q·sin b·cos b with q = e^{−2a}: no digits
+    /// cancel in a thin layer.
+    /// </summary>
+    private static (Complex Once, Complex OneLessTwice) Through(Complex delta)
+    {
+        (double sin, double cos) = Math.SinCos(delta.Imaginary);
+        double once = Math.Exp(-delta.Real), twice = once * once;
+        double lost = delta.Real < 1 ? 2 * once * Math.Sinh(delta.Real) : 1 - twice;
+        return (new(once * cos, -once * sin), new(lost + (2 * twice * sin * sin), 2 * twice * sin * cos));
     }
 
     /// <summary>Puts a layer in front of what is already known.</summary>
     private static void AddLayer(Complex y, Complex once, Complex less, Complex more, ref Complex seen, ref Complex pass)
     {
-        Complex below = (more * y) + (less * seen);
-        pass *= 2 * once * y / below;
-        seen = y * ((more * seen) + (less * y)) / below;
+        Complex one = y / ((more * y) + (less * seen));
+        pass *= 2 * once * one;
+        seen = one * ((more * seen) + (less * y));
     }
 
     /// <summary>The face towards the air in front, where y0 = cos θ for either polarisation.</summary>
     private static SlabResponse Response(Complex seen, Complex pass, double cos) =>
         new(2 * cos * pass / (cos + seen), (cos - seen) / (cos + seen));
-
-    /// <summary>1 − e^{−2δ}; as 2·e^{−δ}·sinh δ where δ is small, which keeps its digits in a thin layer.</summary>
-    private static Complex OneLessTwice(Complex delta) => delta.Real < 1
-        ? 2 * Complex.Exp(-delta) * Complex.Sinh(delta)
-        : Complex.One - Complex.Exp(-2 * delta);
 }

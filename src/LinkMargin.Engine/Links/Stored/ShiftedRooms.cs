@@ -23,8 +23,13 @@ internal sealed class ShiftedRooms
     }
 
     /// <summary>The diffuse fields of one console.</summary>
-    internal ShiftedFields FieldsFrom(Point3 console) =>
-        new(cells, shell.Surfaces, [.. shells.Value.Select(shifted => new DiffuseField(cells, shifted, console))]);
+    internal ShiftedFields FieldsFrom(Point3 console)
+    {
+        RoomShell[] shifted = shells.Value;
+        var fields = new DiffuseField[shifted.Length];
+        Parallel.For(0, fields.Length, material => fields[material] = new DiffuseField(cells, shifted[material], console));
+        return new(cells, shell.Surfaces, fields);
+    }
 
     private RoomShell[] Shifted()
     {
