@@ -1,11 +1,9 @@
 using System.Globalization;
-using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
-using LinkMargin.Files.Houses;
-using LinkMargin.Files.Tables;
+using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Benchmarks;
 
@@ -14,48 +12,47 @@ internal static class DragReport
 {
     private const int Reevaluations = 1000;
 
-    internal static void Print(TextWriter output)
+    internal static IEnumerable<Goal> Print(TextWriter output)
     {
-        House house = HouseFile.Parse(DemoHouse.Text, "the demo house", MaterialTablesFile.ReadBuiltIn().Tables!).House!;
+        House house = DemoFields.House();
         var model = new LinkModel(house);
         double fine = FieldSeconds(model, 0.1, null), one = FieldSeconds(model, 0.1, 1), coarse = FieldSeconds(model, 0.25, null);
         double baseline = BaselineSeconds(house, 0.1, out int cells);
         output.WriteLine("Demo house, one console, full model, all levels");
         Line(output, $"field of {cells} cells of 0.1 m, all cores: {fine:F3} s; the same links' crossed walls alone by the");
-        Line(output, $"  general-purpose library on one core: {baseline:F3} s; the field is {baseline / fine:F2} times as fast");
-        Line(output, $"one thread over all {Environment.ProcessorCount}: {one / fine:F2}");
-        Line(output, $"field of 0.25 m over that of 0.1 m: {fine / coarse:F1} times as fast, {1 / coarse:F1} fields a second");
+        Line(output, $"  general-purpose library on one core: {baseline:F3} s");
+        Line(output, $"field of 0.25 m: {coarse:F3} s, {1 / coarse:F1} fields a second");
+        yield return new Goal("full field of 0.1 m, all cores, against the baseline's crossings on one core", baseline / fine, 1, 5);
+        // The aim is the whole house sixty times a second.
+        yield return new Goal("full field of 0.25 m against that of 0.1 m", fine / coarse, 6, fine * 60);
 
-        Point3[] places = [.. Places(house, 0.25)];
+        Point3[] places = [.. DemoFields.Places(house, 0.25)];
         double tracing = Stopwatches.Seconds(() => Trace(model, house.Spots[0], places), 1, 2);
         var stored = StoredPaths.Of(model, house.Spots[0], places);
         double[] shifts = [.. stored.Parameters.Select((_, i) => Math.Sin(i))];
         double evaluating = Stopwatches.Seconds(() => Evaluate(stored, shifts), 1, 2);
-        Line(
-            output,
-            $"{Reevaluations} evaluations of its stored paths: {Reevaluations * evaluating:F2} s, {tracing / evaluating:F0} times cheaper than tracing again");
+        Line(output, $"{Reevaluations} evaluations of its stored paths: {Reevaluations * evaluating:F2} s; tracing it again: {tracing:F2} s each time");
+        yield return new Goal("evaluating a field's stored paths against tracing again", tracing / evaluating, 20, 100);
+        yield return new Goal("two threads against one", one / fine, 1.8, 1.95);
 
-        long before = GC.GetTotalAllocatedBytes(precise: true);
-        Fields(model, 0.05, null);
-        Line(output, $"field of 0.05 m: {(GC.GetTotalAllocatedBytes(precise: true) - before) / 1e6:F0} MB allocated in all");
+        double memory = MemoryReport.MegabytesOfAnotherProcess();
+        Line(output, $"field of 0.05 m in a process of its own: {memory:F0} MB held at most");
+        yield return new Goal("memory of the full field of 0.05 m, MB", memory, 300, 100, IsMost: true);
+
+        double peak = VectorPeak.OperationsPerSecond();
+        double operations = LinkArithmetic.Operations((FullSpotModel)model.For(house.Spots[0]), places);
+        double reached = operations * places.Length / tracing;
+        Line(output, $"a core's vector units do {peak / 1e9:F0} thousand million operations a second at most; a full link takes about");
+        Line(output, $"  {operations / 1000:F0} thousand of them in {1e6 * tracing / places.Length:F0} µs: {100 * reached / peak:F1} % of that");
     }
 
     private static double FieldSeconds(LinkModel model, double cellMetres, int? threads) =>
-        Stopwatches.Seconds(() => Fields(model, cellMetres, threads), 1, 2);
-
-    private static void Fields(LinkModel model, double cellMetres, int? threads)
-    {
-        for (int level = 0; level < model.House.Levels.Count; level++)
-        {
-            FieldComputation.Compute(
-                model, new FieldRequest(model.House.Spots[0], level) { CellMetres = cellMetres, Threads = threads });
-        }
-    }
+        Stopwatches.Seconds(() => DemoFields.Compute(model, cellMetres, threads), 1, 2);
 
     private static void Trace(LinkModel model, Spot spot, Point3[] places)
     {
         SpotModel from = model.For(spot);
-        var buffer = new Engine.Scenes.TraceBuffer();
+        var buffer = new TraceBuffer();
         foreach (Point3 place in places)
         {
             from.PathLossDb(place, null, buffer);
@@ -76,8 +73,8 @@ internal static class DragReport
         GeneralPurposeCrossings[] levels = [.. house.Levels.Select(level => new GeneralPurposeCrossings(level))];
         Spot spot = house.Spots[0];
         Point3 console = house.PositionOf(spot);
-        (Point3 Place, int Level)[] places =
-            [.. house.Levels.SelectMany((_, level) => Places(house, cellMetres, level).Select(place => (place, level)))];
+        (Point3 Place, int Level)[] places = [.. house.Levels.SelectMany((_, level) =>
+            DemoFields.Places(house, cellMetres, level).Select(place => (place, level)))];
         cells = places.Length;
         var crossed = new List<int>();
         return Stopwatches.Seconds(
@@ -93,25 +90,6 @@ internal static class DragReport
             },
             1,
             2);
-    }
-
-    private static IEnumerable<Point3> Places(House house, double cellMetres) =>
-        house.Levels.SelectMany((_, level) => Places(house, cellMetres, level));
-
-    private static IEnumerable<Point3> Places(House house, double cellMetres, int level)
-    {
-        Grid grid = LevelGrid.Over(house.Levels[level], cellMetres);
-        for (int row = 0; row < grid.Rows; row++)
-        {
-            for (int column = 0; column < grid.Columns; column++)
-            {
-                Point2 centre = grid.CentreOf(column, row);
-                if (LevelGrid.IsIndoors(house.Levels[level], centre))
-                {
-                    yield return centre.At(house.Levels[level].ElevationMetres + FieldRequest.SofaHandsMetres);
-                }
-            }
-        }
     }
 
     private static void Line(TextWriter output, FormattableString text) =>

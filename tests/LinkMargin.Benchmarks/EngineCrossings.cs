@@ -35,6 +35,24 @@ internal sealed class EngineCrossings(House house)
         }
     }
 
+    /// <summary>The same for links that set out from one place.</summary>
+    internal static void AssertAgreeFrom(House house, Point3 from, (Point3 From, Point3 To)[] links)
+    {
+        var baseline = new GeneralPurposeCrossings(house.Levels[0]);
+        WallsAround around = Scene.Compile(house).Around(from)[0];
+        var crossed = new List<int>();
+        int[] found = new int[64];
+        foreach ((Point3 _, Point3 to) in links)
+        {
+            baseline.Find(from, to, crossed);
+            int count = around.Find(to, ref found);
+            if (!found[..count].Order().SequenceEqual(crossed.Order()))
+            {
+                throw new InvalidOperationException($"Engine and baseline differ on the link from {from} to {to}.");
+            }
+        }
+    }
+
     // A door is named after its wall.
     private string[] NamesOfWalls()
     {

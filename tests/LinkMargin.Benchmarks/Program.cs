@@ -21,7 +21,19 @@ if (args is ["short"])
 
 if (args is ["drag"])
 {
-    DragReport.Print(Console.Out);
+    Goal.Print(Console.Out, DragReport.Print(Console.Out).ToArray());
+    return 0;
+}
+
+if (args is ["memory"])
+{
+    MemoryReport.Print(Console.Out);
+    return 0;
+}
+
+if (args is ["published"])
+{
+    Goal.Print(Console.Out, PublishedReport.Print(Console.Out).ToArray());
     return 0;
 }
 

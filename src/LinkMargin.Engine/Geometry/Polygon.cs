@@ -39,6 +39,11 @@ public sealed class Polygon
     /// </summary>
     public bool Contains(Point2 p)
     {
+        if (p.X < Least.X || p.X > Greatest.X || p.Y < Least.Y || p.Y > Greatest.Y)
+        {
+            return false; // most polygons of a house are
+        }
+
         bool inside = false;
         for (int i = 0, j = corners.Length - 1; i < corners.Length; j = i++)
         {
