@@ -68,7 +68,7 @@ internal static class FrontSum
             CutIntoStrips(pieces, amplitudes, shared, false, ref parts);
         }
 
-        return everywhere * Sum(parts, 1);
+        return everywhere * Sum(parts, 1, least / everywhere);
     }
 
     /// <summary>Power that the panels of one mirror throw back, as a share of what a boundless one would.</summary>
@@ -81,7 +81,7 @@ internal static class FrontSum
         Span<bool> shared = panels.Length <= MostOnStack ? stackalloc bool[panels.Length] : new bool[panels.Length];
         shared.Fill(true);
         CutIntoStrips(panels, amplitudes, shared, true, ref parts);
-        return Sum(parts, 0);
+        return Sum(parts, 0, 0);
     }
 
     // Which pieces share their plane with others that stand over or under them on the front; whether any do.
@@ -89,10 +89,14 @@ internal static class FrontSum
     {
         Span<int> planes = pieces.Length <= MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
         bool isAny = false;
+        ulong met = 0; // a bit for each plane so far, some of them the same for several
         for (int i = 0; i < pieces.Length; i++)
         {
             int plane = pieces[i].Plane;
-            for (int j = 0, step; plane != Piece.NoPlane && (step = planes[j..i].IndexOf(plane)) >= 0; j++)
+            ulong bit = 1ul << (plane & 63);
+            bool mayBeMet = (met & bit) != 0 && plane != Piece.NoPlane;
+            met |= bit;
+            for (int j = 0, step; mayBeMet && (step = planes[j..i].IndexOf(plane)) >= 0; j++)
             {
                 j += step;
                 if (pieces[j].Low < pieces[i].High - SameEdge && pieces[j].High > pieces[i].Low + SameEdge)
@@ -147,8 +151,8 @@ internal static class FrontSum
         }
     }
 
-    // The strips between the parts' upright edges, each by all that stands in it.
-    private static double Sum(in Parts parts, double beside)
+    // The strips between the parts' upright edges, each by all that stands in it; 0 where that is no more than the least.
+    private static double Sum(in Parts parts, double beside, double least)
     {
         int room = 2 * parts.Count;
         Span<double> edges = room <= MostOnStack ? stackalloc double[room] : new double[room];
@@ -182,7 +186,14 @@ internal static class FrontSum
             }
         }
 
-        return StripSum.MeanPower(edges, through[..strips]);
+        // No mean is above what the clearest strip alone would give.
+        double most = 0;
+        foreach (double amplitude in through[..strips])
+        {
+            most = Math.Max(most, amplitude);
+        }
+
+        return most * most <= least ? 0 : StripSum.MeanPower(edges, through[..strips]);
     }
 
     // Amplitude of a piece that nothing stands over or under: beside it is air.
