@@ -59,51 +59,15 @@ internal static class BoxFront
         }
     }
 
-    // The stretch of the front, in v, in which the part of the footprint abreast of the ray stands, and where the line enters and
-    // leaves it on the plan, or comes nearest.
+    // Where the footprint stands on the front, and where the line enters and leaves it or comes nearest; false where that is out of
+    // reach.
     private static bool Shade(
         FixtureBox box, in Ray ray, in Fold fold, out double right, out double left, out double enter, out double leave)
     {
-        right = double.PositiveInfinity;
-        left = double.NegativeInfinity;
-        enter = double.PositiveInfinity;
-        leave = double.NegativeInfinity;
-        double nearest = double.PositiveInfinity, abreast = 0;
-        int crossings = 0;
-        for (int i = 0; i < box.Corners.Length; i++)
-        {
-            Point2 start = box.Corners[i], along = box.Corners[(i + 1) % box.Corners.Length] - start;
-            var front = new PanelFront(in ray, in fold, start.X, start.Y, along.X, along.Y);
-            if (!(front.First < front.Last))
-            {
-                continue;
-            }
-
-            front.TryBetween(front.First, front.At(front.First), front.Last, front.At(front.Last), out double low, out double high);
-            right = Math.Min(right, low);
-            left = Math.Max(left, high);
-            double away = Math.Max(0, Math.Max(low, -high));
-            if (away < nearest)
-            {
-                nearest = away;
-                abreast = front.NearestAlong;
-            }
-
-            if (low <= 0 && high >= 0)
-            {
-                enter = Math.Min(enter, front.NearestAlong);
-                leave = Math.Max(leave, front.NearestAlong);
-                crossings++;
-            }
-        }
-
-        if (crossings == 0)
-        {
-            (enter, leave) = (abreast, abreast);
-        }
-
-        enter = box.DepthOf(ray.From.Plan) >= 0 ? 0 : enter; // an end over or under it
-        leave = box.DepthOf(ray.To.Plan) >= 0 ? 1 : leave;
+        BoxSilhouette silhouette = BoxSilhouette.Of(box, ray, fold);
+        (right, left) = (silhouette.Right, silhouette.Left);
+        enter = box.DepthOf(ray.From.Plan) >= 0 ? 0 : silhouette.Enter; // an end over or under it
+        leave = box.DepthOf(ray.To.Plan) >= 0 ? 1 : silhouette.Leave;
         return left >= right && left > -EdgeKernel.Reach && right < EdgeKernel.Reach;
     }
 

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 
@@ -42,6 +43,10 @@ internal sealed class FixtureBox
         corners = [.. new[] { (-1, -1), (1, -1), (1, 1), (-1, 1) }.Select(c => new Point2(
             centre.X + (c.Item1 * halfX * cos) - (c.Item2 * halfY * sin),
             centre.Y + (c.Item1 * halfX * sin) + (c.Item2 * halfY * cos)))];
+        CornersX = Vector256.Create(corners[0].X, corners[1].X, corners[2].X, corners[3].X);
+        CornersY = Vector256.Create(corners[0].Y, corners[1].Y, corners[2].Y, corners[3].Y);
+        AlongX = Vector256.Create(corners[1].X, corners[2].X, corners[3].X, corners[0].X) - CornersX;
+        AlongY = Vector256.Create(corners[1].Y, corners[2].Y, corners[3].Y, corners[0].Y) - CornersY;
         Bounds = new PlanBox(centre.X - reachX, centre.Y - reachY, centre.X + reachX, centre.Y + reachY);
     }
 
@@ -53,6 +58,18 @@ internal sealed class FixtureBox
 
     /// <summary>Corners on the plan: south-west, south-east, north-east, north-west, before turning.</summary>
     internal ReadOnlySpan<Point2> Corners => corners;
+
+    /// <summary>East of the corners, metres.</summary>
+    internal Vector256<double> CornersX { get; }
+
+    /// <summary>North of the corners, metres.</summary>
+    internal Vector256<double> CornersY { get; }
+
+    /// <summary>East from each corner to the next, metres.</summary>
+    internal Vector256<double> AlongX { get; }
+
+    /// <summary>North from each corner to the next, metres.</summary>
+    internal Vector256<double> AlongY { get; }
 
     /// <summary>The heights it stands between.</summary>
     internal Rise Rise { get; }

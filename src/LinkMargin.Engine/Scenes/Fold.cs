@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Engine.Scenes;
@@ -105,6 +106,30 @@ internal readonly struct Fold
         {
             last = Math.Min(last, -before / step);
         }
+    }
+
+    /// <summary>The same for four lines at once.</summary>
+    /// <returns>Which of them lie before the mirror at all.</returns>
+    internal Vector256<double> Cut(
+        Vector256<double> startX,
+        Vector256<double> startY,
+        Vector256<double> alongX,
+        Vector256<double> alongY,
+        ref Vector256<double> first,
+        ref Vector256<double> last)
+    {
+        if (Mirror < 0)
+        {
+            return Vector256<double>.AllBitsSet;
+        }
+
+        var zero = Vector256<double>.Zero;
+        Vector256<double> before = (normalX * startX) + (normalY * startY) - Vector256.Create(offset);
+        Vector256<double> step = (normalX * alongX) + (normalY * alongY), at = -before / step;
+        Vector256<double> startsBehind = Vector256.LessThan(before, zero), endsBehind = Vector256.LessThan(before + step, zero);
+        first = Vector256.ConditionalSelect(startsBehind, Vector256.Max(first, at), first);
+        last = Vector256.ConditionalSelect(Vector256.AndNot(endsBehind, startsBehind), Vector256.Min(last, at), last);
+        return Vector256.GreaterThan(before + Vector256.Max(zero, step), Vector256.Create(Touching.SlackMetres));
     }
 
     private double Before(Point2 at) => (normalX * at.X) + (normalY * at.Y) - offset;

@@ -82,21 +82,26 @@ internal readonly ref struct PanelFront
         First = first;
         Last = last;
         nearest = double.NaN;
-        if (!(first < last) || (!isTouched && IsOutOfReach(first, last)))
+        if (!(first < last))
         {
             return;
         }
 
+        // Heights are looked at there, or at the end of the run nearest to it: a wall in two parts is one wall.
         double sum = Math.Abs(before) + Math.Abs(after);
         double t = Clamped(sum > 0 ? Math.Abs(before) / sum : 0.5);
+        double from = Clamped(tStart + (runFrom * tStep)), to = Clamped(tStart + (runTo * tStep));
+        NearestAlong = Math.Clamp(t, Math.Min(from, to), Math.Max(from, to));
         if (before > 0 == after > 0 && tStep != 0)
         {
             nearest = (t - tStart) / tStep;
         }
 
-        // Heights are looked at there, or at the end of the run nearest to it: a wall in two parts is one wall.
-        double from = Clamped(tStart + (runFrom * tStep)), to = Clamped(tStart + (runTo * tStep));
-        NearestAlong = Math.Clamp(t, Math.Min(from, to), Math.Max(from, to));
+        if (!isTouched && IsOutOfReach(first, last))
+        {
+            return;
+        }
+
         Heights = FrontHeights.At(in ray, NearestAlong);
         AtFirst = At(first);
         AtLast = At(last);

@@ -88,6 +88,40 @@ public sealed class FastPathTests
             },
             iter: 2000);
 
+    [Fact]
+    public void Four_sides_of_a_fixture_stand_where_each_stands_alone() =>
+        Gen.Select(RandomFixture.On(1), Gen.Select(RandomPlace.OnPlan, RandomPlace.Height).Array[2].Array[20], RandomWalls.Of(2.4)).Sample(
+            (fixture, rays, walls) =>
+            {
+                House house = SimpleHouse.OfWalls(walls) with { Fixtures = [fixture] };
+                var scene = Scene.Compile(house);
+                FixtureBox box = scene.Boxes[0];
+                foreach ((Point2 Plan, double Height)[] ends in rays)
+                {
+                    Point3 from = ends[0].Plan.At(ends[0].Height), to = ends[1].Plan.At(ends[1].Height);
+                    if (from.Plan.DistanceTo(to.Plan) < 1e-3)
+                    {
+                        continue;
+                    }
+
+                    var ray = new Ray(from, to, 0.12);
+                    Assert.Equal(Told(BoxSilhouette.SideBySide(box, ray, Fold.None)), Told(BoxSilhouette.Of(box, ray, Fold.None)), Same);
+                    foreach (UprightMirror mirror in scene.Uprights)
+                    {
+                        var fold = Fold.At(mirror, from);
+                        Assert.Equal(Told(BoxSilhouette.SideBySide(box, ray, fold)), Told(BoxSilhouette.Of(box, ray, fold)), Same);
+                    }
+                }
+
+                static double[] Told(BoxSilhouette s) =>
+                    s.Left >= s.Right && s.Left > -EdgeKernel.Reach && s.Right < EdgeKernel.Reach
+                        ? [Math.Max(s.Right, -9), Math.Min(s.Left, 9), s.Enter, s.Leave] // beyond reach plays no part
+                        : [];
+
+                static bool Same(double one, double other) => Math.Abs(one - other) <= 1e-9;
+            },
+            iter: 500);
+
     // Some reach beyond the front, some end where others start, some share a plane.
     private static readonly Gen<double> Edge = Gen.OneOf(
         Gen.Double[-6, 6], Gen.Int[-4, 4].Select(i => (double)i), Gen.Const(double.NegativeInfinity), Gen.Const(double.PositiveInfinity));
