@@ -159,7 +159,11 @@ internal static class FrontSum
         int count = 0;
         for (int p = 0; p < parts.Count; p++)
         {
-            AddEdge(edges, ref count, parts.Lows[p]);
+            if (p == 0 || parts.Lows[p] != parts.Highs[p - 1])
+            {
+                AddEdge(edges, ref count, parts.Lows[p]); // not where the part before ends: they stand in order
+            }
+
             AddEdge(edges, ref count, parts.Highs[p]);
         }
 
@@ -249,7 +253,7 @@ internal static class FrontSum
             strips[s] = amplitude;
         }
 
-        return Math.Sqrt(StripSum.MeanPower(edges, strips));
+        return edges.IsEmpty ? strips[0] : Math.Sqrt(StripSum.MeanPower(edges, strips));
     }
 
     private static double Middle(ReadOnlySpan<double> edges, int strip)

@@ -25,6 +25,11 @@ internal static class StripSum
     /// <param name="amplitudes">Amplitude of each strip, 0 to 1, one more than edges.</param>
     internal static double MeanPower(ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes)
     {
+        if (edges.IsEmpty)
+        {
+            return amplitudes[0] * amplitudes[0];
+        }
+
         int line = 0;
         double most = amplitudes[0];
         for (int i = 0; i < edges.Length; i++)
