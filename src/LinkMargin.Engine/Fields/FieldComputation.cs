@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -32,7 +33,11 @@ public static class FieldComputation
             CancellationToken = cancellation,
             MaxDegreeOfParallelism = request.Threads ?? Environment.ProcessorCount,
         };
-        Parallel.For(0, grid.Rows, options, () => new TraceBuffer(), ComputeRow, _ => { });
+
+        // Row by row to whichever thread is free: rows through many rooms take several times as long as others, and at the end
+        // nobody waits for more than one.
+        OrderablePartitioner<int> rows = Partitioner.Create(Enumerable.Range(0, grid.Rows), EnumerablePartitionerOptions.NoBuffering);
+        Parallel.ForEach(rows, options, () => new TraceBuffer(), ComputeRow, _ => { });
         return new Field(request.Spot, request.LevelIndex, request.HandsMetres, grid, marginDb);
 
         TraceBuffer ComputeRow(int row, ParallelLoopState state, TraceBuffer buffer)
