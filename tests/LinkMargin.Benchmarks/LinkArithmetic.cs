@@ -33,15 +33,14 @@ internal static class LinkArithmetic
         double operations = Front(buffer) + (EachMirror * scene.Uprights.Length);
         double direct = FreeSpaceLoss.PowerRatio(model.Console.DistanceTo(hands), wavelength)
             * FrontSum.PowerRatio(buffer.Pieces, model.Losses);
-        double least = 0.005 * (direct + (model.Diffuse.At(hands) * wavelength * wavelength / (8 * Math.PI)));
+        double least = FullSpotModel.LeastShare * (direct + (model.Diffuse.At(hands) * wavelength * wavelength / (8 * Math.PI)));
         foreach (UprightMirror mirror in scene.Uprights)
         {
             if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
                 && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.Losses, buffer, out Reflection reflection)
                 && FreeSpaceLoss.PowerRatio(reflection.LengthMetres, wavelength) * reflection.PowerRatio > least)
             {
-                Ray there = new(model.Console, reflection.ImageOfEnd, wavelength, 0, reflection.Share);
-                Ray on = new(reflection.Image, hands, wavelength, reflection.Share);
+                Ray there = reflection.There(model.Console, wavelength), on = reflection.On(hands, wavelength);
                 operations += Front(buffer);
                 scene.GatherFoldedLevels(there, on, buffer);
                 scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);

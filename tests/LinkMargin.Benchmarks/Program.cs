@@ -21,7 +21,7 @@ if (args is ["short"])
 
 if (args is ["drag"])
 {
-    Goal.Print(Console.Out, DragReport.Print(Console.Out).ToArray());
+    Goal.Print(Console.Out, DragReport.Print(Console.Out));
     return 0;
 }
 
@@ -33,7 +33,7 @@ if (args is ["memory"])
 
 if (args is ["published"])
 {
-    Goal.Print(Console.Out, PublishedReport.Print(Console.Out).ToArray());
+    Goal.Print(Console.Out, PublishedReport.Print(Console.Out));
     return 0;
 }
 

@@ -18,7 +18,7 @@ internal static class PublishedReport
         </Project>
         """;
 
-    internal static IEnumerable<Goal> Print(TextWriter output)
+    internal static IReadOnlyList<Goal> Print(TextWriter output)
     {
         string folder = Directory.CreateTempSubdirectory("linkmargin-published-").FullName;
         try

@@ -24,7 +24,7 @@ public static class FieldComputation
     {
         Level level = model.House.Levels[request.LevelIndex];
         Grid grid = LevelGrid.Over(level, request.CellMetres);
-        SpotModel spot = model.For(request.Spot);
+        SpotModel spot = model.For(request.Spot).ForMany();
         double handsZ = level.ElevationMetres + request.HandsMetres;
         double greatestLossDb = model.Radios.GreatestLossDb;
         double[] marginDb = new double[grid.Count];

@@ -8,12 +8,12 @@ using LinkMargin.Engine.Scenes;
 namespace LinkMargin.Engine.Links;
 
 /// <summary>The straight line and the table loss of everything on it.</summary>
-internal sealed class DirectSpotModel(Scene scene, Spot spot) : SpotModel(scene, spot)
+internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? around = null) : SpotModel(scene, spot)
 {
-    private readonly Lazy<WallsAround[]> around = new(() => scene.Around(scene.House.PositionOf(spot)));
-
     internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
-        LinkEvaluation.PathLossDb(Scene, Console, hands, buffer, around.Value);
+        LinkEvaluation.PathLossDb(Scene, Console, hands, buffer, around);
+
+    internal override SpotModel ForMany() => new DirectSpotModel(Scene, Spot, Scene.Around(Console));
 
     internal override IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees)
     {

@@ -17,7 +17,7 @@ internal sealed class FullSpotModel : SpotModel
 {
     // A reflection or way round that adds less than this share of the direct line and the diffuse field, 0.02 dB, is left out;
     // up to twice as much it fades in, so that leaving out makes no step.
-    private const double LeastShare = 0.005;
+    internal const double LeastShare = 0.005;
 
     private readonly Lazy<ShiftedFields> shifted;
     private readonly ParallelWalls walls;
@@ -179,8 +179,7 @@ internal sealed class FullSpotModel : SpotModel
             return 0;
         }
 
-        Ray there = new(Console, reflection.ImageOfEnd, wavelength, 0, reflection.Share);
-        Ray on = new(reflection.Image, hands, wavelength, reflection.Share);
+        Ray there = reflection.There(Console, wavelength), on = reflection.On(hands, wavelength);
         Scene.GatherFoldedLevels(there, on, buffer);
         if (FrontSum.PowerRatio(buffer.Pieces, Losses, least / power) * power <= least)
         {

@@ -34,8 +34,7 @@ internal static class Mirror
             return false;
         }
 
-        double before = 2 * view.Before, after = 2 * view.After;
-        Point3 image = new(from.X - (before * mirror.NormalX), from.Y - (before * mirror.NormalY), from.Z);
+        Point3 image = mirror.ImageOf(from);
         var heights = FrontHeights.At(new Ray(image, to, wavelengthMetres), t);
         buffer.PieceCount = 0;
         foreach (MirrorPanel panel in mirror.Panels)
@@ -58,9 +57,8 @@ internal static class Mirror
             return false;
         }
 
-        Point3 imageOfEnd = new(to.X - (after * mirror.NormalX), to.Y - (after * mirror.NormalY), to.Z);
         reflection = new Reflection(
-            image, imageOfEnd, image.Towards(to, t), t, view.LengthMetres, view.CosIncidence, power, Fold.At(mirror, from));
+            image, mirror.ImageOf(to), image.Towards(to, t), t, view.LengthMetres, view.CosIncidence, power, Fold.At(mirror, from));
         return true;
     }
 

@@ -9,6 +9,7 @@ namespace LinkMargin.Engine.Links;
 /// <param name="Share">Where along the unfolded path it strikes, 0 to 1.</param>
 /// <param name="LengthMetres">Length of the unfolded path, metres.</param>
 /// <param name="PlanMetres">The same on the plan, metres.</param>
+/// <param name="Slant">How far it runs along the mirror for each metre towards it, and on again for each metre away.</param>
 /// <param name="AlongMetres">Where along the mirror it strikes, metres.</param>
 /// <param name="CosIncidence">Cosine of the angle to the mirror's normal.</param>
 internal readonly record struct MirrorView(
@@ -17,6 +18,7 @@ internal readonly record struct MirrorView(
     double Share,
     double LengthMetres,
     double PlanMetres,
+    double Slant,
     double AlongMetres,
     double CosIncidence)
 {
@@ -38,7 +40,7 @@ internal readonly record struct MirrorView(
         double start = mirror.Along(from.X, from.Y), onwards = mirror.Along(to.X, to.Y) - start, rise = to.Z - from.Z;
         double approach = Math.Abs(before + after), plan = Math.Sqrt((approach * approach) + (onwards * onwards));
         double length = Math.Sqrt((plan * plan) + (rise * rise)), share = before / (before + after);
-        view = new MirrorView(before, after, share, length, plan, start + (share * onwards), Math.Min(1, approach / length));
+        view = new MirrorView(before, after, share, length, plan, onwards / approach, start + (share * onwards), Math.Min(1, approach / length));
         return true;
     }
 }

@@ -1,5 +1,4 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links;
@@ -8,7 +7,7 @@ namespace LinkMargin.Engine.Links;
 /// What a reflection can bring at most, so that a hopeless one is left out before it is looked at closely. Both its legs cross
 /// the walls that run like the mirror and stand between it and the ends. Where such walls close off the whole front, the path
 /// keeps no more than what the clearest of their panels passes at its angle: no mean is above what the clearest strip alone
-/// would give (<see cref="StripSum"/>). So what is left out here would have come to nothing anyway.
+/// would give (<see cref="Propagation.StripSum"/>). So what is left out here would have come to nothing anyway.
 /// </summary>
 internal sealed class ParallelWalls
 {
@@ -46,9 +45,9 @@ internal sealed class ParallelWalls
             }
         }
 
+        ILookup<int, UprightMirror> walls = scene.Uprights.Where(mirror => !mirror.IsFixture).ToLookup(mirror => directions[mirror.Number]);
         storeys = [.. scene.Storeys.Select(storey => (storey.Low + Rise.SameMetres, storey.High - Rise.SameMetres, first
-            .Select((_, i) => scene.Uprights
-                .Where(mirror => !mirror.IsFixture && directions[mirror.Number] == i)
+            .Select((_, i) => walls[i]
                 .Select(mirror => new WallScreen(mirror, storey))
                 .Where(screen => !screen.IsEmpty)
                 .OrderBy(screen => screen.Offset)
@@ -72,7 +71,7 @@ internal sealed class ParallelWalls
         {
             if (low >= bottom && high <= top)
             {
-                return Past(byDirection[directions[mirror.Number]], mirror, view, from, to, wavelengthMetres, most, least);
+                return most * Past(byDirection[directions[mirror.Number]], mirror.Offset, view, wavelengthMetres, least / most);
             }
         }
 
@@ -93,27 +92,18 @@ internal sealed class ParallelWalls
         return most;
     }
 
-    private double Past(
-        WallScreen[] screens,
-        UprightMirror mirror,
-        in MirrorView view,
-        Point3 from,
-        Point3 to,
-        double wavelengthMetres,
-        double most,
-        double least)
+    // What the walls before a mirror leave.
+    private double Past(WallScreen[] screens, double offset, in MirrorView view, double wavelengthMetres, double least)
     {
         double before = Math.Abs(view.Before), after = Math.Abs(view.After), farthest = Math.Max(before, after) - ClearMetres;
-        double stepThere = (mirror.Along(from.X, from.Y) - view.AlongMetres) / before;
-        double stepOn = (mirror.Along(to.X, to.Y) - view.AlongMetres) / after;
 
         // The front at its widest, drawn out along walls that it strikes at a slant.
-        double reach = EdgeKernel.Reach / Math.Sqrt(2) * Math.Sqrt(wavelengthMetres * view.LengthMetres) / 2;
-        double stretch = (reach * view.PlanMetres / (before + after)) + ClearMetres;
+        double reach = Ray.WidestReachMetres(wavelengthMetres * view.LengthMetres);
+        double stretch = (reach * view.PlanMetres / (before + after)) + ClearMetres, most = 1;
         int side = view.Before > 0 ? 1 : -1;
-        for (int i = WallScreen.FirstFrom(screens, mirror.Offset, side); i >= 0 && i < screens.Length && most > least; i += side)
+        for (int i = WallScreen.FirstFrom(screens, offset, side); i >= 0 && i < screens.Length && most > least; i += side)
         {
-            double away = side * (screens[i].Offset - mirror.Offset);
+            double away = side * (screens[i].Offset - offset);
             if (away >= farthest)
             {
                 break;
@@ -121,7 +111,7 @@ internal sealed class ParallelWalls
 
             if (away > ClearMetres)
             {
-                double there = view.AlongMetres + (away * stepThere), on = view.AlongMetres + (away * stepOn);
+                double there = view.AlongMetres - (away * view.Slant), on = view.AlongMetres + (away * view.Slant);
                 most *= away < before - ClearMetres ? screens[i].Passes(there - stretch, there + stretch, view.CosIncidence, losses) : 1;
                 most *= away < after - ClearMetres ? screens[i].Passes(on - stretch, on + stretch, view.CosIncidence, losses) : 1;
             }

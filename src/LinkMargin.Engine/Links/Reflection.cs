@@ -20,4 +20,11 @@ internal readonly record struct Reflection(
     double LengthMetres,
     double CosIncidence,
     double PowerRatio,
-    Fold Fold);
+    Fold Fold)
+{
+    /// <summary>The leg from its start to the mirror, looked at from the end's image.</summary>
+    internal Ray There(Point3 from, double wavelengthMetres) => new(from, ImageOfEnd, wavelengthMetres, 0, Share);
+
+    /// <summary>The leg on to its end, looked at from the start's image.</summary>
+    internal Ray On(Point3 to, double wavelengthMetres) => new(Image, to, wavelengthMetres, Share);
+}

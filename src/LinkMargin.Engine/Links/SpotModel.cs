@@ -30,6 +30,9 @@ internal abstract class SpotModel
     /// <param name="buffer">The thread's own.</param>
     internal abstract double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);
 
+    /// <summary>The same, made ready for hundreds of places.</summary>
+    internal virtual SpotModel ForMany() => this;
+
     /// <summary>The same sum with its parts, strongest path first.</summary>
     internal abstract IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees);
 

@@ -66,7 +66,12 @@ internal readonly struct Ray
     internal double ZoneSquareMetres { get; }
 
     /// <summary>Widest half-width of the strip in which obstacles matter, metres.</summary>
-    internal double ReachMetres => Propagation.EdgeKernel.Reach / Math.Sqrt(2) * Math.Sqrt(ZoneSquareMetres) / 2;
+    internal double ReachMetres => WidestReachMetres(ZoneSquareMetres);
+
+    /// <summary>The same of any ray.</summary>
+    /// <param name="zoneSquareMetres">Wavelength times its whole length, square metres.</param>
+    internal static double WidestReachMetres(double zoneSquareMetres) =>
+        Propagation.EdgeKernel.Reach / Math.Sqrt(2) * Math.Sqrt(zoneSquareMetres) / 2;
 
     /// <summary>Whether something is nowhere within the front's reach.</summary>
     /// <param name="asideMetres">The least distance of it from the line on the plan, metres.</param>

@@ -20,6 +20,13 @@ internal sealed record UprightMirror(
     /// <summary>Distance of a place in front of the plane, on the normal's side, metres.</summary>
     internal double Before(double x, double y) => (NormalX * x) + (NormalY * y) - Offset;
 
+    /// <summary>The image of a place.</summary>
+    internal Point3 ImageOf(Point3 at)
+    {
+        double twice = 2 * Before(at.X, at.Y);
+        return new(at.X - (twice * NormalX), at.Y - (twice * NormalY), at.Z);
+    }
+
     /// <summary>Place along the plane, metres.</summary>
     internal double Along(double x, double y) => (NormalX * y) - (NormalY * x);
 

@@ -12,9 +12,6 @@ namespace LinkMargin.Engine.Tests.Plain;
 /// </summary>
 internal static class PlainLink
 {
-    // A reflection that adds less than this share of the direct line and the diffuse field is left out by the model itself.
-    private const double LeastShare = 0.005;
-
     /// <summary>Path loss by all paths but the ways round, dB.</summary>
     internal static double PathLossDb(FullSpotModel model, Point3 hands, double? facingDegrees)
     {
@@ -27,7 +24,7 @@ internal static class PlainLink
             * PlainFrontSum.PowerRatio(buffer.Pieces, model.Losses)
             * model.Body.Factor(model.Console, hands, facingDegrees);
         double even = model.Diffuse.At(hands) * wavelength * wavelength / (8 * Math.PI) * model.Body.Diffuse;
-        double least = (direct + even) * LeastShare, power = direct + even;
+        double least = (direct + even) * FullSpotModel.LeastShare, power = direct + even;
         foreach (UprightMirror mirror in scene.Uprights)
         {
             if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
@@ -64,8 +61,7 @@ internal static class PlainLink
     internal static double Share(Scene scene, FullSpotModel model, in Reflection reflection, Point3 hands, TraceBuffer buffer)
     {
         double wavelength = scene.Band.Equivalent.WavelengthMetres;
-        Ray there = new(model.Console, reflection.ImageOfEnd, wavelength, 0, reflection.Share);
-        Ray on = new(reflection.Image, hands, wavelength, reflection.Share);
+        Ray there = reflection.There(model.Console, wavelength), on = reflection.On(hands, wavelength);
         scene.GatherFoldedLevels(there, on, buffer);
         scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);
         return PlainFrontSum.PowerRatio(buffer.Pieces, model.Losses);

@@ -25,7 +25,7 @@ internal sealed class BackwardSurvey
             0,
             seats.Count,
             new ParallelOptions { MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount },
-            i => back[i] = (seats[i], model.BackFrom(seats[i])));
+            i => back[i] = (seats[i], model.BackFrom(seats[i]).ForMany()));
         this.seats = back;
     }
 
