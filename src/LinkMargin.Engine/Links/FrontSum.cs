@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
 
@@ -17,9 +16,6 @@ internal static class FrontSum
 {
     // More pieces than this on one front are rare; they get their room from the heap.
     private const int MostOnStack = 128;
-
-    // Ends nearer to each other on the front are one: where walls join, rounding must leave neither a slit nor an overlap.
-    private const double SameEdge = 1e-6;
 
     /// <summary>Power that passes, as a share of free space; 0 where that is no more than the least that counts.</summary>
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, double least = 0)
@@ -53,8 +49,8 @@ internal static class FrontSum
             return 0;
         }
 
-        int room = Parts.Room(pieces.Length);
-        var parts = new Parts(room <= MostOnStack * 2 ? stackalloc double[3 * room] : new double[3 * room]);
+        int room = FrontParts.Room(pieces.Length);
+        var parts = new FrontParts(pieces.Length <= MostOnStack ? stackalloc double[room] : new double[room]);
         for (int i = 0; i < pieces.Length; i++)
         {
             if (!shared[i] && amplitudes[i] != 1 && !pieces[i].TakesUpAll)
@@ -68,7 +64,7 @@ internal static class FrontSum
             CutIntoStrips(pieces, amplitudes, shared, false, ref parts);
         }
 
-        return everywhere * Sum(parts, 1, least / everywhere);
+        return everywhere * parts.MeanPower(1, least / everywhere);
     }
 
     /// <summary>Power that the panels of one mirror throw back, as a share of what a boundless one would.</summary>
@@ -76,12 +72,12 @@ internal static class FrontSum
     /// <param name="amplitudes">What each throws back.</param>
     internal static double ThrownBack(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
     {
-        int room = Parts.Room(panels.Length);
-        var parts = new Parts(room <= MostOnStack * 2 ? stackalloc double[3 * room] : new double[3 * room]);
+        int room = FrontParts.Room(panels.Length);
+        var parts = new FrontParts(panels.Length <= MostOnStack ? stackalloc double[room] : new double[room]);
         Span<bool> shared = panels.Length <= MostOnStack ? stackalloc bool[panels.Length] : new bool[panels.Length];
         shared.Fill(true);
         CutIntoStrips(panels, amplitudes, shared, true, ref parts);
-        return Sum(parts, 0, 0);
+        return parts.MeanPower(0, 0);
     }
 
     // Which pieces share their plane with others that stand over or under them on the front; whether any do.
@@ -99,7 +95,7 @@ internal static class FrontSum
             for (int j = 0, step; mayBeMet && (step = planes[j..i].IndexOf(plane)) >= 0; j++)
             {
                 j += step;
-                if (pieces[j].Low < pieces[i].High - SameEdge && pieces[j].High > pieces[i].Low + SameEdge)
+                if (pieces[j].Low < pieces[i].High - FrontEdges.SameEdge && pieces[j].High > pieces[i].Low + FrontEdges.SameEdge)
                 {
                     shared[i] = shared[j] = isAny = true;
                 }
@@ -117,7 +113,7 @@ internal static class FrontSum
         ReadOnlySpan<double> amplitudes,
         Span<bool> shared,
         bool isMirror,
-        ref Parts parts)
+        ref FrontParts parts)
     {
         Span<double> edges = pieces.Length <= MostOnStack ? stackalloc double[2 * pieces.Length] : new double[2 * pieces.Length];
         Span<int> members = pieces.Length <= MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
@@ -134,7 +130,7 @@ internal static class FrontSum
                 }
             }
 
-            ends = Arrange(edges[..ends]);
+            ends = FrontEdges.Arrange(edges[..ends]);
             for (int s = 0; s + 1 < ends; s++)
             {
                 double at = (edges[s] + edges[s + 1]) / 2;
@@ -149,55 +145,6 @@ internal static class FrontSum
                 shared[i] = false;
             }
         }
-    }
-
-    // The strips between the parts' upright edges, each by all that stands in it; 0 where that is no more than the least.
-    private static double Sum(in Parts parts, double beside, double least)
-    {
-        int room = 2 * parts.Count;
-        Span<double> edges = room <= MostOnStack ? stackalloc double[room] : new double[room];
-        int count = 0;
-        for (int p = 0; p < parts.Count; p++)
-        {
-            if (p == 0 || parts.Lows[p] != parts.Highs[p - 1])
-            {
-                AddEdge(edges, ref count, parts.Lows[p]); // not where the part before ends: they stand in order
-            }
-
-            AddEdge(edges, ref count, parts.Highs[p]);
-        }
-
-        edges = edges[..Arrange(edges[..count])];
-        int strips = edges.Length + 1, whole = (strips + 3) & ~3;
-        Span<double> middles = whole <= MostOnStack ? stackalloc double[whole] : new double[whole];
-        Span<double> through = whole <= MostOnStack ? stackalloc double[whole] : new double[whole];
-        for (int s = 0; s < strips; s++)
-        {
-            middles[s] = Middle(edges, s);
-        }
-
-        middles[strips..].Fill(double.PositiveInfinity);
-        through.Fill(beside);
-        for (int p = 0; p < parts.Count; p++)
-        {
-            Vector256<double> low = Vector256.Create(parts.Lows[p]), high = Vector256.Create(parts.Highs[p]);
-            Vector256<double> amplitude = Vector256.Create(parts.Amplitudes[p]);
-            for (int s = 0; s < whole; s += 4)
-            {
-                Vector256<double> at = Vector256.LoadUnsafe(ref middles[s]), so = Vector256.LoadUnsafe(ref through[s]);
-                Vector256<double> isMet = Vector256.LessThan(low, at) & Vector256.LessThan(at, high);
-                Vector256.ConditionalSelect(isMet, beside == 0 ? amplitude : so * amplitude, so).StoreUnsafe(ref through[s]);
-            }
-        }
-
-        // No mean is above what the clearest strip alone would give.
-        double most = 0;
-        foreach (double amplitude in through[..strips])
-        {
-            most = Math.Max(most, amplitude);
-        }
-
-        return most * most <= least ? 0 : StripSum.MeanPower(edges, through[..strips]);
     }
 
     // Amplitude of a piece that nothing stands over or under: beside it is air.
@@ -227,8 +174,8 @@ internal static class FrontSum
             if (pieces[i].Low < at && pieces[i].High > at)
             {
                 standing[there++] = i;
-                AddEdge(edges, ref count, pieces[i].Bottom);
-                AddEdge(edges, ref count, pieces[i].Top);
+                FrontEdges.Add(edges, ref count, pieces[i].Bottom);
+                FrontEdges.Add(edges, ref count, pieces[i].Top);
             }
         }
 
@@ -237,11 +184,11 @@ internal static class FrontSum
             return -1;
         }
 
-        edges = edges[..Arrange(edges[..count])];
+        edges = edges[..FrontEdges.Arrange(edges[..count])];
         Span<double> strips = members.Length <= MostOnStack ? stackalloc double[edges.Length + 1] : new double[edges.Length + 1];
         for (int s = 0; s < strips.Length; s++)
         {
-            double height = Middle(edges, s), amplitude = isMirror ? 0 : 1;
+            double height = FrontEdges.Middle(edges, s), amplitude = isMirror ? 0 : 1;
             foreach (int i in standing[..there])
             {
                 if (pieces[i].Bottom < height && pieces[i].Top > height)
@@ -254,71 +201,5 @@ internal static class FrontSum
         }
 
         return edges.IsEmpty ? strips[0] : Math.Sqrt(StripSum.MeanPower(edges, strips));
-    }
-
-    private static double Middle(ReadOnlySpan<double> edges, int strip)
-    {
-        double low = strip > 0 ? edges[strip - 1] : -EdgeKernel.Reach;
-        return (low + (strip < edges.Length ? edges[strip] : EdgeKernel.Reach)) / 2;
-    }
-
-    private static void AddEdge(Span<double> edges, ref int count, double v)
-    {
-        if (v > -EdgeKernel.Reach && v < EdgeKernel.Reach)
-        {
-            edges[count++] = v;
-        }
-    }
-
-    // Puts edges in order and keeps one of several in one place; returns how many are left. They are few, and mostly in order.
-    private static int Arrange(Span<double> edges)
-    {
-        for (int i = 1; i < edges.Length; i++)
-        {
-            double edge = edges[i];
-            int at = i;
-            for (; at > 0 && edges[at - 1] > edge; at--)
-            {
-                edges[at] = edges[at - 1];
-            }
-
-            edges[at] = edge;
-        }
-
-        int kept = Math.Min(1, edges.Length);
-        for (int i = 1; i < edges.Length; i++)
-        {
-            if (edges[i] - edges[kept - 1] > SameEdge)
-            {
-                edges[kept++] = edges[i];
-            }
-        }
-
-        return kept;
-    }
-
-    // Stretches of the front, each with one amplitude from bottom to top.
-    private ref struct Parts(Span<double> numbers)
-    {
-        private readonly Span<double> numbers = numbers;
-
-        internal int Count { get; private set; }
-
-        internal readonly ReadOnlySpan<double> Lows => numbers[..Count];
-
-        internal readonly ReadOnlySpan<double> Highs => numbers.Slice(numbers.Length / 3, Count);
-
-        internal readonly ReadOnlySpan<double> Amplitudes => numbers.Slice(numbers.Length / 3 * 2, Count);
-
-        // Pieces that share their planes are cut into at most twice as many parts.
-        internal static int Room(int pieces) => 2 * pieces;
-
-        internal void Add(double low, double high, double amplitude)
-        {
-            numbers[Count] = low;
-            numbers[(numbers.Length / 3) + Count] = high;
-            numbers[(numbers.Length / 3 * 2) + Count] = amplitude;
-            Count++;
-        }
     }
 }
