@@ -1,3 +1,4 @@
+using LinkMargin.Files.Quantities;
 using System.CommandLine;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
@@ -45,7 +46,7 @@ internal static class CheckCommand
             else
             {
                 loaded?.WriteWhatIf(invocation.Output, invocation.Width);
-                CheckText.Write(document, new LengthWords(reading.Unit), invocation.Output, invocation.Width);
+                CheckText.Write(document, new LengthFormat(reading.Unit), invocation.Output, invocation.Width);
             }
 
             return reading.House is null ? ExitCodes.CouldNotBeDone : ExitCodes.Done;

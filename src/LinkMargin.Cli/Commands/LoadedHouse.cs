@@ -43,7 +43,7 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
         + (Fitted is null ? "" : FormattableString.Invariant($"losses fitted to {Fitted.ReadingCount} readings; "));
 
     /// <summary>How its file writes lengths.</summary>
-    public LengthWords Lengths { get; } = new(Unit);
+    public LengthFormat Lengths { get; } = new(Unit);
 
     /// <summary>The same for pictures.</summary>
     public Plots.LengthUnit PlotUnit => Lengths.InFeet ? Plots.LengthUnit.Feet : Plots.LengthUnit.Metres;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Options;
@@ -15,18 +14,6 @@ internal static class LengthOption
     {
         Description = $"{description} Written as in the house file: 4in, 10 cm, or a bare number in the file's unit.",
         HelpName = "LENGTH",
-        CustomParser = result => Read(name, result, range),
+        CustomParser = result => new WrittenLength(name, result.Tokens[0].Value, range),
     };
-
-    private static WrittenLength? Read(string name, ArgumentResult result, QuantityRange range)
-    {
-        string text = result.Tokens[0].Value;
-        if (LengthText.Parse(text, LengthUnit.Metre).Fault is not { } fault)
-        {
-            return new WrittenLength(name, text, range);
-        }
-
-        result.AddError($"{name} '{text}' {fault}");
-        return null;
-    }
 }

@@ -4,17 +4,24 @@ namespace LinkMargin.Cli.Options;
 
 /// <summary>A length as somebody typed it. A bare number is in the unit of the house file, which is read later.</summary>
 /// <param name="Option">The option it was given to.</param>
-/// <param name="Text">What was typed; known to be a length.</param>
+/// <param name="Text">What was typed; whether it is a length is seen with the unit.</param>
 /// <param name="Range">What it may be, metres.</param>
 internal sealed record WrittenLength(string Option, string Text, QuantityRange Range)
 {
-    /// <summary>The length in metres; refused where it is out of range.</summary>
+    /// <summary>The length in metres; refused where it is none or out of range.</summary>
     /// <param name="bareUnit">The unit of the house file's bare numbers.</param>
     public double Metres(LengthUnit bareUnit)
     {
-        double metres = LengthText.Parse(Text, bareUnit).Value;
+        var lengths = new LengthFormat(bareUnit);
+        Parsed parsed = LengthText.Parse(Text, bareUnit);
+        if (parsed.Fault is { } fault)
+        {
+            throw new CannotBeDoneException($"{Option} '{Text}' {fault}");
+        }
+
+        double metres = parsed.Value;
         return Range.Contains(metres)
             ? metres
-            : throw new CannotBeDoneException($"{Option} '{Text}' is {Range.Show(metres)}, but may be {Range}");
+            : throw new CannotBeDoneException($"{Option} '{Text}' is {lengths.Show(Range, metres)}, but may be {lengths.Allowed(Range)}");
     }
 }

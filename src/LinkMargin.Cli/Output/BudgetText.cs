@@ -1,3 +1,4 @@
+using LinkMargin.Files.Quantities;
 using System.Globalization;
 using LinkMargin.Cli.Commands;
 using LinkMargin.Engine.Decisions;
@@ -15,7 +16,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
     private const double LeastShareTakenApart = 0.01;
 
     private readonly House house = loaded.House;
-    private readonly LengthWords lengths = loaded.Lengths;
+    private readonly LengthFormat lengths = loaded.Lengths;
 
     /// <summary>How sure the budget is; null where that was not worked out.</summary>
     public HouseDoubt? Doubt { get; init; }
@@ -27,7 +28,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
         output.WriteLine($"'{budget.Spot.Name}' ({LevelOf(budget.Spot.LevelIndex)}) to '{budget.Seat.Name}' ({LevelOf(budget.Seat.LevelIndex)}) in {house.Name}");
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"Straight distance {lengths.InFull(budget.DistanceMetres)}; losses are the mean over the band, that at {budget.Frequency.Megahertz:0} MHz."));
+            $"Straight distance {lengths.Brief(budget.DistanceMetres)}; losses are the mean over the band, that at {budget.Frequency.Megahertz:0} MHz."));
         if (budget.Occupied.Count > 0)
         {
             WordWrap.Write($"With people on {OccupiedWords.List(budget.Occupied)}.", output, width);

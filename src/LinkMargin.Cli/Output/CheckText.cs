@@ -1,4 +1,5 @@
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Output;
 
@@ -10,7 +11,7 @@ internal static class CheckText
     /// <param name="lengths">How lengths are said.</param>
     /// <param name="output">Where to.</param>
     /// <param name="width">How wide it may be.</param>
-    public static void Write(CheckDocument check, LengthWords lengths, TextWriter output, int width)
+    public static void Write(CheckDocument check, LengthFormat lengths, TextWriter output, int width)
     {
         if (check.House is null)
         {

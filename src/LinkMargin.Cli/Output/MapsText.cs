@@ -1,3 +1,4 @@
+using LinkMargin.Files.Quantities;
 using System.Globalization;
 using LinkMargin.Files.Json;
 
@@ -7,10 +8,10 @@ namespace LinkMargin.Cli.Output;
 internal static class MapsText
 {
     /// <summary>Writes the list.</summary>
-    public static void Write(MapsDocument maps, LengthWords lengths, TextWriter output, int width)
+    public static void Write(MapsDocument maps, LengthFormat lengths, TextWriter output, int width)
     {
         WordWrap.Write(
-            $"Maps of {maps.House}: cells of {lengths.InFull(maps.CellM)}, hands {lengths.InFull(maps.HandsM)} above the floor. "
+            $"Maps of {maps.House}: cells of {lengths.Brief(maps.CellM)}, hands {lengths.Brief(maps.HandsM)} above the floor. "
                 + $"Share: how much of the floor can count on {Tenths.Show(maps.RequiredDb)} dB, {DoubtWords.Often(maps.Confidence)}; least: the smallest margin to count on.",
             output,
             width);

@@ -49,7 +49,7 @@ internal sealed class NextReadingsText(LoadedHouse loaded, Ranking ranking, IRea
 
         table.WriteTo(output, width);
         WordWrap.Write(
-            $"In this order, each worth most beside those above it; hold the device {loaded.Lengths.InFull(FieldRequest.SofaHandsMetres)} or as high as the seat's hands over the floor. "
+            $"In this order, each worth most beside those above it; hold the device {loaded.Lengths.Brief(FieldRequest.SofaHandsMetres)} or as high as the seat's hands over the floor. "
                 + "Take one more in sight of the transmitter first, so that the level of the devices is known.",
             output,
             width);

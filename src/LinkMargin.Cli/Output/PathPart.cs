@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Output;
 
@@ -21,7 +22,7 @@ internal sealed record PathPart(string What, double LossDb)
     public PathTurn? Turn { get; init; }
 
     /// <summary>All parts of a path, those with a place in their order from the spot; they add up to its loss.</summary>
-    public static PathPart[] Of(PathBudget path, House house, LengthWords lengths)
+    public static PathPart[] Of(PathBudget path, House house, LengthFormat lengths)
     {
         PathPart?[] last =
         [

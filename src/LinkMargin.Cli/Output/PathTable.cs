@@ -1,3 +1,4 @@
+using LinkMargin.Files.Quantities;
 using System.Globalization;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -10,7 +11,7 @@ namespace LinkMargin.Cli.Output;
 /// <param name="lengths">How lengths are said.</param>
 /// <param name="path">The path.</param>
 /// <param name="printed">The budget's figures.</param>
-internal sealed class PathTable(House house, LengthWords lengths, PathBudget path, PrintedBudget printed)
+internal sealed class PathTable(House house, LengthFormat lengths, PathBudget path, PrintedBudget printed)
 {
     /// <summary>Writes it.</summary>
     /// <param name="heading">What stands above the table.</param>
@@ -24,7 +25,7 @@ internal sealed class PathTable(House house, LengthWords lengths, PathBudget pat
             (new("from spot", Align.Right), At),
             (new("what") { Wraps = true }, part => part.What),
             (new("level"), LevelOf),
-            (new("material"), part => part.Crossing?.Material.Name ?? ""),
+            (new("material"), part => part.Crossing is { } crossing ? WayWords.NameOf(crossing.Material, lengths) : ""),
             (new("angle", Align.Right), AngleOf),
             (new("share", Align.Right), ShareOf),
             (new("basis"), part => part.Basis is { } basis ? CrossingDocument.WordFor(basis) : ""),

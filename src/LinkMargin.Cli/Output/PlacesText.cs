@@ -27,7 +27,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
         PlaceDocument best = places.Places[0];
         output.WriteLine("To compare and map the first like any spot, add it to 'spots' in the house file:");
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"  - {{name: {best.Place}, level: {best.Level}, at: [{Metres(best.XM)}, {Metres(best.YM)}, {Metres(best.HeightM)}]}}"));
+            $"  - {{name: {best.Place}, level: {best.Level}, at: [{Written(best.XM)}, {Written(best.YM)}, {Written(best.HeightM)}]}}"));
         WordWrap.Write($"Map of the choice, by the median: {places.Picture}", output, width);
         WordWrap.Write(Cautions.Estimates, output, width);
     }
@@ -88,5 +88,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
     private string Brief(double metres) => loaded.Lengths.InFeet ? loaded.Lengths.Brief(metres) : metres.ToString("0.00", CultureInfo.InvariantCulture);
 
     // With their unit, so that the line can be pasted into a file in any unit.
-    private static string Metres(double metres) => metres.ToString("0.0##", CultureInfo.InvariantCulture) + " m";
+    private string Written(double metres) => loaded.Lengths.InFeet
+        ? loaded.Lengths.Exact(metres)
+        : metres.ToString("0.0##", CultureInfo.InvariantCulture) + " m";
 }

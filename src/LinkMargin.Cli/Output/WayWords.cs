@@ -2,6 +2,7 @@ using System.Globalization;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Output;
 
@@ -38,6 +39,10 @@ internal static class WayWords
         string[] saysSo = crossing.Kind == ObstacleKind.Opening ? ["door", "window", "gap", "hatch", "opening"] : [word];
         return saysSo.Any(said => Says(crossing.Name, said)) ? crossing.Name : $"{word} {crossing.Name}";
     }
+
+    /// <summary>A material; one made of a row to some depth is named by both, the depth in the house's unit.</summary>
+    public static string NameOf(Material material, LengthFormat lengths) =>
+        lengths.InFeet && material is { ScaledFrom: { } row, ThicknessMetres: { } depth } ? $"{row} {lengths.Exact(depth)}" : material.Name;
 
     private static string Of(PathTurn turn) => turn.Kind switch
     {

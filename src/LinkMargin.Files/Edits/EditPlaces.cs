@@ -1,4 +1,3 @@
-using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Houses;
@@ -11,6 +10,8 @@ namespace LinkMargin.Files.Edits;
 internal sealed class EditPlaces(House house, LengthUnit bareUnit)
 {
     private const string On = " on ";
+
+    private readonly LengthFormat lengths = new(bareUnit);
 
     /// <summary>Reads lengths with blanks or commas between them, and the level where <c>on LEVEL</c> follows.</summary>
     /// <param name="text">What is written.</param>
@@ -47,14 +48,13 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
         const double Slack = HouseLimits.SameHeight;
         if (plan.X < low.X - Slack || plan.X > high.X + Slack || plan.Y < low.Y - Slack || plan.Y > high.Y + Slack)
         {
-            throw new EditFaultException(string.Create(CultureInfo.InvariantCulture,
-                $"goes outside the level {Quote.Of(level.Name)}, which reaches x from {low.X:0.###} to {high.X:0.###} m, y from {low.Y:0.###} to {high.Y:0.###} m"));
+            throw new EditFaultException($"goes outside the level {Quote.Of(level.Name)}, which reaches {lengths.Extent(low, high)}");
         }
 
         if (heightMetres > level.HeightMetres + Slack)
         {
-            throw new EditFaultException(string.Create(CultureInfo.InvariantCulture,
-                $"goes {heightMetres:0.###} m up, above the ceiling of the level {Quote.Of(level.Name)}; 0 m to {level.HeightMetres:0.###} m is allowed"));
+            throw new EditFaultException(
+                $"goes {lengths.Exact(heightMetres)} up, above the ceiling of the level {Quote.Of(level.Name)}; {lengths.Exact(0)} to {lengths.Exact(level.HeightMetres)} is allowed");
         }
     }
 
@@ -73,7 +73,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
         QuantityRange range = axis < 2 ? HouseLimits.Coordinate : HouseLimits.HeightOverFloor;
         return range.Contains(parsed.Value)
             ? parsed.Value
-            : throw new EditFaultException($"goes to {Quote.Of(text)} ({range.Show(parsed.Value)}), but {range} is allowed");
+            : throw new EditFaultException($"goes to {Quote.Of(text)} ({lengths.Show(range, parsed.Value)}), but {lengths.Allowed(range)} is allowed");
     }
 
     // Blanks stand inside lengths too, as in 12ft 6in: the words are parted in the one way in which every part is a length.
@@ -104,8 +104,16 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
 
         return words.Length >= least && words.Length <= most
             ? words // a fault in one of them is told of that one
-            : throw new EditFaultException($"goes to {Quote.Of(text)}; write {form}, such as {(most == least ? "3.2 5.5 1.6" : "3.2 5.5")} or 10ft 6in, 18ft{(most == least ? ", 5ft 3in" : "")}");
+            : throw new EditFaultException($"goes to {Quote.Of(text)}; write {form}, such as {Example(most == least)}");
     }
+
+    private string Example(bool withHeight) => (lengths.InFeet, withHeight) switch
+    {
+        (true, true) => "10ft 6in, 18ft, 5ft 3in",
+        (true, false) => "10ft 6in, 18ft",
+        (false, true) => "3.2 5.5 1.6",
+        (false, false) => "3.2 5.5",
+    };
 
     private static IEnumerable<string[]> Ways(string[] words, int parts)
     {

@@ -23,6 +23,7 @@ public sealed class EditText
     private readonly MaterialTables tables;
     private readonly EditPlaces places;
     private readonly EditNames names;
+    private readonly LengthFormat lengths;
 
     /// <summary>Reads edits of a house.</summary>
     /// <param name="house">The house as it stands before the edit.</param>
@@ -32,7 +33,7 @@ public sealed class EditText
     {
         ArgumentNullException.ThrowIfNull(house);
         ArgumentNullException.ThrowIfNull(tables);
-        (this.house, this.tables) = (house, tables);
+        (this.house, this.tables, lengths) = (house, tables, new LengthFormat(bareUnit));
         places = new EditPlaces(house, bareUnit);
         names = new EditNames(house);
     }
@@ -95,7 +96,7 @@ public sealed class EditText
         (string wall, int? level) = names.OnLevel("wall", rest[..equals].Trim(), house.Levels.Select(l => l.Walls.Select(w => w.Name)));
         string word = EditNames.Unquoted(rest[(equals + 1)..].Trim());
         return tables.Materials.TryGetValue(word, out Material? material)
-            ? new WrittenEdit(text, new SetWallMaterial(wall, level, material), PanelAdvice.Of(material, tables))
+            ? new WrittenEdit(text, new SetWallMaterial(wall, level, material), PanelAdvice.Of(material, tables, lengths))
             : throw new EditFaultException(
                 $"names the material {Quote.Of(word)}, which is not in the material table; {NearestWord.Advice(word, [.. tables.Materials.Keys], "'linkmargin materials'")}");
     }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Problems;
@@ -89,9 +88,9 @@ internal sealed class FixtureReader(Premises premises, MaterialReader materials)
         double width = Math.Abs(x1 - x0), depth = Math.Abs(y1 - y0);
         if (!HouseLimits.FixtureSide.Contains(width) || !HouseLimits.FixtureSide.Contains(depth))
         {
-            source.Mistake(node.Mark, string.Create(CultureInfo.InvariantCulture,
-                $"box: its footprint is {width:0.####} m by {depth:0.####} m; "
-                    + $"each side may be {HouseLimits.FixtureSide}, and the form is {Form}"));
+            source.Mistake(node.Mark, 
+                $"box: its footprint is {source.Lengths.Show(HouseLimits.FixtureSide, width)} by {source.Lengths.Show(HouseLimits.FixtureSide, depth)}; "
+                    + $"each side may be {source.Lengths.Allowed(HouseLimits.FixtureSide)}, and the form is {Form}");
             return null;
         }
 
@@ -111,9 +110,9 @@ internal sealed class FixtureReader(Premises premises, MaterialReader materials)
 
         if (top - bottom < HouseLimits.FixtureSide.Least)
         {
-            source.Mistake(group.MarkOf(group.Has("to") ? "to" : "from"), string.Create(CultureInfo.InvariantCulture,
-                $"the top of this fixture, {top:0.###} m, is not above its underside, {bottom:0.###} m; "
-                    + $"both are measured from the floor"));
+            source.Mistake(group.MarkOf(group.Has("to") ? "to" : "from"), 
+                $"the top of this fixture, {source.Lengths.Exact(top)}, is not above its underside, {source.Lengths.Exact(bottom)}; "
+                    + "both are measured from the floor");
             return null;
         }
 

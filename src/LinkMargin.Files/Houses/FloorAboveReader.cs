@@ -1,4 +1,3 @@
-using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
@@ -59,9 +58,9 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
 
         if (spacing <= ribs.WidthMetres)
         {
-            source.Mistake(joists!.MarkOf("spacing"), string.Create(CultureInfo.InvariantCulture,
-                $"spacing: joists {spacing:0.###} m apart leave no gap, for each is {ribs.WidthMetres:0.###} m wide; "
-                    + $"measure from centre to centre"));
+            source.Mistake(joists!.MarkOf("spacing"), 
+                $"spacing: joists {source.Lengths.Exact(spacing.Value)} apart leave no gap, for each is {source.Lengths.Exact(ribs.WidthMetres)} wide; "
+                    + "measure from centre to centre");
         }
 
         if (!above.Has("joists"))
@@ -99,7 +98,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
         IReadOnlyList<Point2>? corners = item is MappingNode
             ? PlaceReader.Rectangle(MappingReader.Open(source, item, "a void", HouseKeys.Void)!)
             : PlaceReader.Line(source, item, "voids", 3);
-        return corners is null ? null : PolygonCheck.Check("this void", corners, source.File, item.Mark, source.Problems);
+        return corners is null ? null : PolygonCheck.Check("this void", corners, item.Mark, new PlanProblems(source.File, source.Problems, source.Lengths));
     }
 
     private void WarnOutside(Polygon hole, Mark mark, PlanDraft plan)

@@ -47,7 +47,7 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
 
     private Level Build(LevelDraft draft, double elevation)
     {
-        Plan plan = PlanBuilder.Build(draft.Plan, source.File, source.Problems);
+        Plan plan = PlanBuilder.Build(draft.Plan, new PlanProblems(source.File, source.Problems, source.Lengths));
         return new Level(draft.Name, elevation, draft.Plan.HeightMetres)
         {
             Rooms = plan.Rooms,

@@ -1,4 +1,3 @@
-using System.Globalization;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Yaml;
 
@@ -41,14 +40,14 @@ internal static class LevelStack
     {
         if (gap < -HouseLimits.SameHeight)
         {
-            source.Mistake(level.ElevationMark, string.Create(CultureInfo.InvariantCulture,
-                $"the level {Quote.Of(level.Name)} begins {-gap:0.###} m below the ceiling of {Quote.Of(below.Name)}; "
-                    + $"levels are written lowest first and may not overlap, so mend 'elevation' or the height below"));
+            source.Mistake(level.ElevationMark, 
+                $"the level {Quote.Of(level.Name)} begins {source.Lengths.Exact(-gap)} below the ceiling of {Quote.Of(below.Name)}; "
+                    + "levels are written lowest first and may not overlap, so mend 'elevation' or the height below");
         }
         else if (thickness is { } built && Math.Abs(gap - built) > HouseLimits.FloorGapTolerance)
         {
-            source.Odd(level.ElevationMark, FormattableString.Invariant(
-                $"between the ceiling of {Quote.Of(below.Name)} and the floor of {Quote.Of(level.Name)} lie {Math.Max(gap, 0):0.###} m, and the build-up there is {built:0.###} m thick; check 'elevation', 'height' and 'build-up'"));
+            source.Odd(level.ElevationMark, 
+                $"between the ceiling of {Quote.Of(below.Name)} and the floor of {Quote.Of(level.Name)} lie {source.Lengths.Exact(Math.Max(gap, 0))}, and the build-up there is {source.Lengths.Exact(built)} thick; check 'elevation', 'height' and 'build-up'");
         }
     }
 }

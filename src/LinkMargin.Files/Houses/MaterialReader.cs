@@ -29,7 +29,7 @@ internal sealed class MaterialReader(MaterialTables tables)
 
     private Material? AsPanel(MappingReader group, string key, Material? material)
     {
-        if (material is not null && PanelAdvice.Of(material, tables) is { } advice)
+        if (material is not null && PanelAdvice.Of(material, tables, group.Source.Lengths) is { } advice)
         {
             group.Source.Odd(group.MarkOf(key), $"{key}: {advice}");
         }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
 using LinkMargin.Files.Problems;
@@ -75,9 +74,9 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
         if (height <= 0 || sill + height > levelHeight + HouseLimits.SameHeight)
         {
             string mend = kind == OpeningKind.Door ? "'height'" : "'sill', 'height'";
-            source.Mistake(group.MarkOf(group.Has("height") ? "height" : "sill"), string.Create(CultureInfo.InvariantCulture,
-                $"{group.What} reaches {Math.Max(sill, sill + height):0.###} m above the floor, "
-                    + $"and the level is {levelHeight:0.###} m high; mend {mend} or the level's height"));
+            source.Mistake(group.MarkOf(group.Has("height") ? "height" : "sill"), 
+                $"{group.What} reaches {source.Lengths.Exact(Math.Max(sill, sill + height))} above the floor, "
+                    + $"and the level is {source.Lengths.Exact(levelHeight)} high; mend {mend} or the level's height");
             return null;
         }
 

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Houses;
@@ -10,7 +11,7 @@ internal static class PanelAdvice
     /// A sentence, or null where nothing is odd. A wall has no thickness of its own: a row whose loss belongs to a length
     /// travelled would count that length.
     /// </summary>
-    public static string? Of(Material material, MaterialTables tables)
+    public static string? Of(Material material, MaterialTables tables, LengthFormat lengths)
     {
         if (material is not { Form: LossForm.Bulk, ThicknessMetres: { } thickness })
         {
@@ -22,6 +23,6 @@ internal static class PanelAdvice
             .Select(row => $"'{row.Name}'").Take(3)];
         string advice = panels.Length == 0 ? "choose the row of a wall" : $"choose the row of a wall, such as {string.Join(" or ", panels)}";
         return FormattableString.Invariant(
-            $"'{material.Name}' is a substance, whose {material.LossDb} dB belong to {thickness * 1000:0.#} mm of it and are counted here whatever the wall's thickness; {advice}");
+            $"'{material.Name}' is a substance, whose {material.LossDb} dB belong to {lengths.Fine(thickness)} of it and are counted here whatever the wall's thickness; {advice}");
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Problems;
@@ -80,9 +79,8 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
     {
         if (HeightOf(level) is { } ceiling && height > ceiling + HouseLimits.SameHeight)
         {
-            Source.Mistake(mark, string.Create(CultureInfo.InvariantCulture,
-                $"{label}: {height:0.###} m is above the ceiling of the level {Quote.Of(NameOf(level))}; "
-                    + $"0 m to {ceiling:0.###} m is allowed"));
+            Source.Mistake(mark, $"{label}: {Source.Lengths.Exact(height)} is above the ceiling of the level {Quote.Of(NameOf(level))}; "
+                + $"{Source.Lengths.Exact(0)} to {Source.Lengths.Exact(ceiling)} is allowed");
         }
     }
 
@@ -96,7 +94,7 @@ internal sealed class Premises(Source source, IReadOnlyList<LevelDraft> drafts, 
 
     /// <summary>How far a level's plan reaches, for a message about what lies beyond it.</summary>
     public string ExtentOf(int level) => extents[level] is { } extent
-        ? FormattableString.Invariant($"x from {extent.Least.X:0.###} to {extent.Greatest.X:0.###} m, y from {extent.Least.Y:0.###} to {extent.Greatest.Y:0.###} m")
+        ? Source.Lengths.Extent(extent.Least, extent.Greatest)
         : throw new InvalidOperationException("Nothing lies beyond a level whose plan could not be read.");
 
     /// <summary>

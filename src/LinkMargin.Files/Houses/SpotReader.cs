@@ -1,4 +1,3 @@
-using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Problems;
@@ -109,9 +108,9 @@ internal sealed class SpotReader(Premises premises)
 
         if (!host.Contains(found.Plan, found.Z, HouseLimits.SameHeight))
         {
-            source.Mistake(group.MarkOf(at is null ? "height" : "at"), string.Create(CultureInfo.InvariantCulture,
+            source.Mistake(group.MarkOf(at is null ? "height" : "at"), 
                 $"this place is not inside the fixture {Quote.Of(host.Name)}, "
-                    + $"which reaches from {host.FromMetres:0.###} m to {host.ToMetres:0.###} m above the floor round ({host.Centre.X:0.###}, {host.Centre.Y:0.###}); mend it or remove 'inside'"));
+                    + $"which reaches from {source.Lengths.Exact(host.FromMetres)} to {source.Lengths.Exact(host.ToMetres)} above the floor round {source.Lengths.Place(host.Centre)}; mend it or remove 'inside'");
             return null;
         }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
@@ -44,9 +43,9 @@ internal sealed class WallReader(Source source, MaterialReader materials, double
         double? height = group.OptionalLength("height", HouseLimits.PanelHeight);
         if (from + (height ?? HouseLimits.PanelHeight.Least) > levelHeight + HouseLimits.SameHeight)
         {
-            source.Mistake(group.MarkOf(group.Has("height") ? "height" : "from"), string.Create(CultureInfo.InvariantCulture,
-                $"this wall reaches {from + (height ?? 0):0.###} m above the floor, "
-                    + $"and the level is {levelHeight:0.###} m high; mend 'from', 'height' or the level's height"));
+            source.Mistake(group.MarkOf(group.Has("height") ? "height" : "from"), 
+                $"this wall reaches {source.Lengths.Exact(from + (height ?? 0))} above the floor, "
+                    + $"and the level is {source.Lengths.Exact(levelHeight)} high; mend 'from', 'height' or the level's height");
             return null;
         }
 

@@ -45,8 +45,8 @@ internal sealed class ZoneReader(Premises premises)
                 : level is { } on ? premises.HeightOf(on) ?? HouseLimits.LevelHeight.Greatest : null;
             if (from >= to)
             {
-                source.Mistake(group.MarkOf(group.Has("to") ? "to" : "from"), FormattableString.Invariant(
-                    $"the top of this keep-out, {to:0.###} m, is not above its underside, {from:0.###} m; both are measured from the floor"));
+                source.Mistake(group.MarkOf(group.Has("to") ? "to" : "from"), 
+                    $"the top of this keep-out, {source.Lengths.Exact(to.Value)}, is not above its underside, {source.Lengths.Exact(from.Value)}; both are measured from the floor");
             }
 
             if (level is { } index && outline is not null && from is { } bottom && to is { } top)
@@ -100,7 +100,7 @@ internal sealed class ZoneReader(Premises premises)
             ? group.Optional("outline") is { } node ? PlaceReader.Line(source, node, "outline", 3) : null
             : PlaceReader.Rectangle(group);
         string key = group.Has("outline") ? "outline" : "corner";
-        Polygon? outline = corners is null ? null : PolygonCheck.Check(what, corners, source.File, group.MarkOf(key), source.Problems);
+        Polygon? outline = corners is null ? null : PolygonCheck.Check(what, corners, group.MarkOf(key), new PlanProblems(source.File, source.Problems, source.Lengths));
         if (outline is not null && level is { } index && outline.Corners.All(corner => premises.IsBeyond(index, corner)))
         {
             source.Odd(group.MarkOf(key), $"{what} lies outside the level {Quote.Of(premises.NameOf(index))}, which reaches {premises.ExtentOf(index)}; check '{key}'");

@@ -121,7 +121,7 @@ internal sealed class FacingEdges
                 "rooms a little apart with something between them",
                 rooms[other.Room].Mark,
                 $"rooms {Quote.Of(rooms[edge.Room].Name)} and {Quote.Of(rooms[other.Room].Name)} run "
-                    + $"{PlanText.Metres((gapFrom + gapTo) / 2)} apart with {PlanText.List(between)} partly between them, which makes two walls; let them share "
+                    + $"{problems.Lengths.Exact((gapFrom + gapTo) / 2)} apart with {PlanText.List(between)} partly between them, which makes two walls; let them share "
                     + "the edge to make it one");
         }
 

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
 using NetTopologySuite.Algorithm;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Geometries.Prepared;
@@ -50,8 +51,8 @@ internal sealed class LooseEnds
                     Severity.Odd,
                     Kind,
                     walls[i].Mark,
-                    $"{walls[i].Label} ends at {PlanText.Place(end)}, {PlanText.Millimetres(near.Place.DistanceTo(end))} short "
-                        + $"of {LabelOf(near.Wall)}: the room stays open; move the end to {PlanText.Place(near.Place)} to close it");
+                    $"{walls[i].Label(problems.Lengths)} ends at {problems.Lengths.Place(end)}, {problems.Lengths.Fine(near.Place.DistanceTo(end))} short "
+                        + $"of {LabelOf(near.Wall, problems.Lengths)}: the room stays open; move the end to {problems.Lengths.Place(near.Place)} to close it");
             }
         }
     }
@@ -93,13 +94,13 @@ internal sealed class LooseEnds
         return regions.Query(point.EnvelopeInternal).Any(r => r.Contains(point));
     }
 
-    private string LabelOf(int wall)
+    private string LabelOf(int wall, LengthFormat lengths)
     {
         if (wall < walls.Count)
         {
-            return walls[wall].Label;
+            return walls[wall].Label(lengths);
         }
 
-        return $"the room wall from {PlanText.Place(all[wall].Start)} to {PlanText.Place(all[wall].End)}";
+        return $"the room wall from {lengths.Place(all[wall].Start)} to {lengths.Place(all[wall].End)}";
     }
 }

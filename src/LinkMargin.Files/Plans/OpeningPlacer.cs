@@ -42,8 +42,8 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
             OpeningSite site = meant.First(s => s.Clear.Length == widest);
             problems.Mistake(
                 opening.Mark,
-                $"{label} is {PlanText.Metres(opening.WidthMetres)} wide, but the wall {NameOf(site)} has only "
-                    + $"{PlanText.Metres(widest)} there; make it at most {PlanText.Metres(widest)} wide");
+                $"{label} is {problems.Lengths.Exact(opening.WidthMetres)} wide, but the wall {NameOf(site)} has only "
+                    + $"{problems.Lengths.Exact(widest)} there; make it at most {problems.Lengths.Exact(widest)} wide");
             return null;
         }
 
@@ -74,12 +74,12 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
             .OrderBy(s => s.SideFromMetres)
             .Select(s => s.AtRange(opening.WidthMetres))
             .Where(r => r.Length >= -PlanLimits.RoundingMetres)
-            .Select(PlanText.Range)
+            .Select(r => problems.Lengths.Range(r.From, r.To))
             .Distinct();
         string what = meant.Length == 1 ? $"the wall {NameOf(meant[0])}" : "any one wall of that side";
         problems.Mistake(
             opening.Mark,
-            $"{label} at {PlanText.Metres(at)}, {PlanText.Metres(opening.WidthMetres)} wide, does not lie within {what}; "
+            $"{label} at {problems.Lengths.Exact(at)}, {problems.Lengths.Exact(opening.WidthMetres)} wide, does not lie within {what}; "
                 + $"'at' may be {string.Join(", or ", ranges)}");
         return null;
     }
@@ -104,9 +104,9 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
 
         problems.Mistake(
             opening.Mark,
-            $"{label} reaches from {PlanText.Metres(opening.SillMetres)} to "
-                + $"{PlanText.Metres(opening.SillMetres + opening.HeightMetres)} above the floor, but its wall "
-                + $"{Quote.Of(wall.Name)} from {PlanText.Metres(wall.BaseMetres)} to {PlanText.Metres(wall.TopMetres)}; keep it within that");
+            $"{label} reaches from {problems.Lengths.Exact(opening.SillMetres)} to "
+                + $"{problems.Lengths.Exact(opening.SillMetres + opening.HeightMetres)} above the floor, but its wall "
+                + $"{Quote.Of(wall.Name)} from {problems.Lengths.Exact(wall.BaseMetres)} to {problems.Lengths.Exact(wall.TopMetres)}; keep it within that");
         return false;
     }
 
@@ -144,8 +144,8 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
         problems.Mistake(
             second.Draft.Mark,
             $"{OpeningNames.LabelOf(second.Draft)} and {OpeningNames.LabelOf(first.Draft)} overlap in the wall "
-                + $"{Quote.Of(wall.Name)}: they take up {PlanText.Range(new Span(second.FromMetres, second.ToMetres))} and "
-                + $"{PlanText.Range(new Span(first.FromMetres, first.ToMetres))} of it; move one with 'at' or make one narrower");
+                + $"{Quote.Of(wall.Name)}: they take up {problems.Lengths.Range(second.FromMetres, second.ToMetres)} and "
+                + $"{problems.Lengths.Range(first.FromMetres, first.ToMetres)} of it; move one with 'at' or make one narrower");
     }
 
     private static Opening ToOpening(PlacedOpening placed, LaidWall wall, double lengthMetres)

@@ -52,7 +52,7 @@ internal static class OpeningSpread
             problems.Mistake(
                 row[^1].Draft.Mark,
                 FormattableString.Invariant($"{OpeningNames.LabelOf(row[^1].Draft)} is one of {row.Length} openings, together ")
-                    + $"{PlanText.Metres(total)} wide, in {PlanText.Metres(clear.Length)} of the wall {Quote.Of(wall.Name)}; "
+                    + $"{problems.Lengths.Exact(total)} wide, in {problems.Lengths.Exact(clear.Length)} of the wall {Quote.Of(wall.Name)}; "
                     + "make them narrower or take one out");
             yield break;
         }

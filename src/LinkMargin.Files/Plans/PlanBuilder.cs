@@ -8,13 +8,12 @@ namespace LinkMargin.Files.Plans;
 internal static class PlanBuilder
 {
     /// <summary>
-    /// The plan of a level. Everything wrong or odd goes to <paramref name="problems"/>; where a mistake is among it the
+    /// The plan of a level. Everything wrong or odd goes to <paramref name="report"/>; where a mistake is among it the
     /// plan is incomplete and only good for finding further mistakes. Where rooms nest, the inner comes first.
     /// </summary>
-    internal static Plan Build(PlanDraft draft, string file, ICollection<Problem> problems)
+    internal static Plan Build(PlanDraft draft, PlanProblems report)
     {
-        PlanProblems report = new(file, problems);
-        IReadOnlyList<RoomShape> written = RoomShapes.From(draft.Rooms, file, problems);
+        IReadOnlyList<RoomShape> written = RoomShapes.From(draft.Rooms, report);
         IReadOnlyList<WrittenWall> walls = WrittenWalls.From(draft, report);
         if (!IsBounded(draft, written, walls, report))
         {
@@ -78,11 +77,11 @@ internal static class PlanBuilder
         foreach (RoomShape room in found)
         {
             Polygon outline = new(room.Corners);
-            string area = PlanText.SquareMetres(outline.AreaSquareMetres);
+            string area = report.Lengths.ExactArea(outline.AreaSquareMetres);
             report.Odd(
                 draft.Rooms[0].Mark,
-                $"the rooms of level {Quote.Of(draft.LevelName)} enclose {area} between {PlanText.Place(outline.Least)} and "
-                    + $"{PlanText.Place(outline.Greatest)} that no room is written for; it is called {Quote.Of(room.Name)} and its "
+                $"the rooms of level {Quote.Of(draft.LevelName)} enclose {area} between {report.Lengths.Place(outline.Least)} and "
+                    + $"{report.Lengths.Place(outline.Greatest)} that no room is written for; it is called {Quote.Of(room.Name)} and its "
                     + "walls are inner ones; write it as a room to name it");
         }
     }

@@ -1,11 +1,18 @@
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Plans;
 
 /// <summary>Where the layout of a plan reports what is wrong or odd, all in one file.</summary>
-internal sealed class PlanProblems(string file, ICollection<Problem> problems)
+/// <param name="file">The file as the person named it.</param>
+/// <param name="problems">Everything found so far.</param>
+/// <param name="lengths">How the file gives lengths.</param>
+internal sealed class PlanProblems(string file, ICollection<Problem> problems, LengthFormat lengths)
 {
     private readonly Dictionary<string, int> told = [];
+
+    /// <summary>How messages give lengths.</summary>
+    internal LengthFormat Lengths { get; } = lengths;
 
     /// <summary>Reports something that must be mended.</summary>
     internal void Mistake(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Mistake, message));

@@ -44,7 +44,7 @@ internal static class PlanSize
                     MarkOf(draft),
                     FormattableString.Invariant(
                         $"level {Quote.Of(draft.LevelName)} has more than {PlanLimits.MostPairs} pairs of {what} that ")
-                        + $"overlap, cross or lie within {PlanText.Metres(PlanLimits.ThickestWallMetres)}; check the numbers it was drawn from");
+                        + $"overlap, cross or lie within {problems.Lengths.Exact(PlanLimits.ThickestWallMetres)}; check the numbers it was drawn from");
                 return false;
             }
         }

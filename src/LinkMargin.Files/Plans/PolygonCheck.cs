@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
 using NetTopologySuite.Operation.Valid;
 using NtsPolygon = NetTopologySuite.Geometries.Polygon;
 
@@ -13,12 +14,12 @@ internal static class PolygonCheck
     /// calls it, such as <c>room 'den'</c>.
     /// </summary>
     internal static Polygon? Check(
-        string what, IReadOnlyList<Point2> corners, string file, Mark mark, ICollection<Problem> problems)
+        string what, IReadOnlyList<Point2> corners, Mark mark, PlanProblems problems)
     {
         Point2[] distinct = Distinct(corners);
-        if (Fault(distinct) is { } fault)
+        if (Fault(distinct, problems.Lengths) is { } fault)
         {
-            problems.Add(new Problem(file, mark, Severity.Mistake, $"{what} {fault}"));
+            problems.Mistake(mark, $"{what} {fault}");
             return null;
         }
 
@@ -26,12 +27,12 @@ internal static class PolygonCheck
     }
 
     /// <summary>What is wrong with a polygon of distinct corners, or null.</summary>
-    internal static string? Fault(IReadOnlyList<Point2> corners)
+    internal static string? Fault(IReadOnlyList<Point2> corners, LengthFormat lengths)
     {
         if (corners.Count < 3)
         {
             return FormattableString.Invariant(
-                $"has {corners.Count} different corners; it needs at least 3, and corners within 1 mm count as one");
+                $"has {corners.Count} different corners; it needs at least 3, and corners within {lengths.Fine(PlanLimits.JoinMetres)} count as one");
         }
 
         NtsPolygon polygon = NtsShapes.ToPolygon(corners);
@@ -44,7 +45,7 @@ internal static class PolygonCheck
         IsValidOp check = new(polygon);
         return check.IsValid
             ? null
-            : $"crosses or touches itself near {PlanText.Place(NtsShapes.ToPoint(check.ValidationError.Coordinate))}; "
+            : $"crosses or touches itself near {lengths.Place(NtsShapes.ToPoint(check.ValidationError.Coordinate))}; "
                 + "list its corners in order round the outline";
     }
 

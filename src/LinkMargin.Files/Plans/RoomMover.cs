@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Plans;
 
@@ -48,7 +49,7 @@ internal static class RoomMover
             }
         }
 
-        return edges.Count >= 3 && PolygonCheck.Fault([.. edges.Select(e => e.Segment.Start)]) is null ? room with { Edges = edges } : null;
+        return edges.Count >= 3 && PolygonCheck.Fault([.. edges.Select(e => e.Segment.Start)], LengthFormat.Metric) is null ? room with { Edges = edges } : null;
     }
 
     /// <summary>The corner at the start of an edge: one point, or two where a step joins near-parallel lines.</summary>

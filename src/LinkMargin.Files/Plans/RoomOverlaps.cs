@@ -19,8 +19,8 @@ internal static class RoomOverlaps
                 Severity.Mistake,
                 Kind,
                 b.Mark,
-                $"rooms {Quote.Of(a.Name)} and {Quote.Of(b.Name)} overlap by {PlanText.SquareMetres(area)}, where at most "
-                    + $"{PlanText.SquareMetres(PlanLimits.OverlapSquareMetres)} is taken for rounding; move or shrink one");
+                $"rooms {Quote.Of(a.Name)} and {Quote.Of(b.Name)} overlap by {problems.Lengths.ExactArea(area)}, where at most "
+                    + $"{problems.Lengths.ExactArea(PlanLimits.OverlapSquareMetres)} is taken for rounding; move or shrink one");
             if (problems.HasToldEnough(Kind))
             {
                 return;

@@ -14,12 +14,12 @@ internal static class RoomShapes
     /// order of writing.
     /// </summary>
     internal static IReadOnlyList<RoomShape> From(
-        IReadOnlyList<RoomDraft> drafts, string file, ICollection<Problem> problems)
+        IReadOnlyList<RoomDraft> drafts, PlanProblems problems)
     {
         List<RoomShape> shapes = [];
         foreach (RoomDraft draft in drafts)
         {
-            if (PolygonCheck.Check($"room {Quote.Of(draft.Name)}", draft.Outline, file, draft.Mark, problems) is { } outline)
+            if (PolygonCheck.Check($"room {Quote.Of(draft.Name)}", draft.Outline, draft.Mark, problems) is { } outline)
             {
                 int index = shapes.Count;
                 shapes.Add(new RoomShape(index, draft.Name, draft.Mark, RoomShape.EdgesOf(index, Straighten(outline.Corners))));

@@ -185,8 +185,8 @@ internal sealed class WallLines
             Severity.Odd,
             "uneven gaps between rooms",
             rooms[edges[far.B].Room].Mark,
-            $"{Names(far)} run {PlanText.Metres(far.GapMetres)} apart, but {Names(near)}, along the same line, "
-                + $"{PlanText.Metres(Math.Max(0, near.GapMetres))}; they were laid out as one straight wall midway, so check "
+            $"{Names(far)} run {problems.Lengths.Exact(far.GapMetres)} apart, but {Names(near)}, along the same line, "
+                + $"{problems.Lengths.Exact(Math.Max(0, near.GapMetres))}; they were laid out as one straight wall midway, so check "
                 + "these rooms' sizes");
     }
 
@@ -202,7 +202,7 @@ internal sealed class WallLines
                 Severity.Odd,
                 "rooms a little apart",
                 rooms[edges[pair.B].Room].Mark,
-                $"rooms {Names(pair)} run {PlanText.Metres(pair.GapMetres)} apart, which makes two walls; let them share the "
+                $"rooms {Names(pair)} run {problems.Lengths.Exact(pair.GapMetres)} apart, which makes two walls; let them share the "
                     + "edge to make it one");
         }
     }

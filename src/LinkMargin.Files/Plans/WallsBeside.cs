@@ -28,8 +28,8 @@ internal static class WallsBeside
                         Severity.Odd,
                         "walls beside room walls",
                         wall.Mark,
-                        $"{wall.Label} runs {PlanText.Metres(apart)} beside the room wall from {PlanText.Place(other.Start)} to "
-                            + $"{PlanText.Place(other.End)}, so both count; to replace that wall, run along it");
+                        $"{wall.Label(problems.Lengths)} runs {problems.Lengths.Exact(apart)} beside the room wall from {problems.Lengths.Place(other.Start)} to "
+                            + $"{problems.Lengths.Place(other.End)}, so both count; to replace that wall, run along it");
                     break;
                 }
             }

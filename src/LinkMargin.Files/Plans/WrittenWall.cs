@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Plans;
 
@@ -23,8 +24,8 @@ internal sealed record WrittenWall(
     Mark Mark)
 {
     /// <summary>What a message calls it.</summary>
-    internal string Label =>
+    internal string Label(LengthFormat lengths) =>
         Name is null
-            ? $"the {Material.Name} wall from {PlanText.Place(Segment.Start)} to {PlanText.Place(Segment.End)}"
+            ? $"the {Material.Name} wall from {lengths.Place(Segment.Start)} to {lengths.Place(Segment.End)}"
             : $"wall {Quote.Of(Name)}";
 }

@@ -33,7 +33,7 @@ internal static class WrittenWallSnapper
             WrittenWall wall = walls[i] with { Segment = whole.Canonical };
             if (whole.Start.DistanceTo(whole.End) <= PlanLimits.JoinMetres)
             {
-                problems.Mistake(wall.Mark, $"{walls[i].Label} is shorter than the {Tolerance} within which ends are "
+                problems.Mistake(wall.Mark, $"{walls[i].Label(problems.Lengths)} is shorter than the {problems.Lengths.Fine(PlanLimits.AlongMetres)} within which ends are "
                     + "drawn together; lengthen it");
             }
             else if (seen.Add((wall.Segment.Start, wall.Segment.End, wall.BaseMetres, wall.TopMetres)))
@@ -42,7 +42,7 @@ internal static class WrittenWallSnapper
             }
             else
             {
-                problems.OneOfMany(Severity.Mistake, Twice, wall.Mark, $"{walls[i].Label} is written twice; remove one");
+                problems.OneOfMany(Severity.Mistake, Twice, wall.Mark, $"{walls[i].Label(problems.Lengths)} is written twice; remove one");
             }
         }
 
@@ -67,8 +67,6 @@ internal static class WrittenWallSnapper
 
         Point2 OntoWall(Point2 p) => settled.Contains(p) ? p : Nearest(p, others) ?? p;
     }
-
-    private static string Tolerance => PlanText.Millimetres(PlanLimits.AlongMetres);
 
     /// <summary>The nearest place on a stretch that does not end at the point, within the tolerance, or null.</summary>
     private static Point2? Nearest(Point2 p, SegmentIndex<Segment> index)

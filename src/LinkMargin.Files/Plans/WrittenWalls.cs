@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Plans;
 
@@ -8,7 +9,7 @@ internal static class WrittenWalls
 {
     /// <summary>The stretches of every wall that makes sense; the others are reported.</summary>
     internal static IReadOnlyList<WrittenWall> From(PlanDraft draft, PlanProblems problems) =>
-        [.. draft.Walls.SelectMany(wall => Fault(wall, draft.HeightMetres) is { } fault
+        [.. draft.Walls.SelectMany(wall => Fault(wall, draft.HeightMetres, problems.Lengths) is { } fault
             ? Refuse(wall, fault, problems)
             : Stretches(wall, draft.HeightMetres))];
 
@@ -21,7 +22,7 @@ internal static class WrittenWalls
     private static string Label(WallDraft wall) =>
         wall.Name is null ? $"this {wall.Material.Name} wall" : $"wall {Quote.Of(wall.Name)}";
 
-    private static string? Fault(WallDraft wall, double heightMetres)
+    private static string? Fault(WallDraft wall, double heightMetres, LengthFormat lengths)
     {
         if (wall.Along.Count < 2)
         {
@@ -33,7 +34,7 @@ internal static class WrittenWalls
             if (wall.Along[i - 1].DistanceTo(wall.Along[i]) <= PlanLimits.JoinMetres + PlanLimits.RoundingMetres)
             {
                 return FormattableString.Invariant(
-                    $"has no length between its points {i} and {i + 1}, both at {PlanText.Place(wall.Along[i])}; ")
+                    $"has no length between its points {i} and {i + 1}, both at {lengths.Place(wall.Along[i])}; ")
                     + "remove one or move it";
             }
         }
@@ -41,8 +42,8 @@ internal static class WrittenWalls
         double top = wall.TopMetres ?? heightMetres;
         if (wall.BaseMetres < 0 || top > heightMetres + PlanLimits.RoundingMetres || top - wall.BaseMetres <= 0)
         {
-            return $"reaches from {PlanText.Metres(wall.BaseMetres)} to {PlanText.Metres(top)} above the floor; its bottom must "
-                + $"be below its top and both within 0 to {PlanText.Metres(heightMetres)}, the level's height";
+            return $"reaches from {lengths.Exact(wall.BaseMetres)} to {lengths.Exact(top)} above the floor; its bottom must "
+                + $"be below its top and both within {lengths.Range(0, heightMetres)}, the level's height";
         }
 
         return null;

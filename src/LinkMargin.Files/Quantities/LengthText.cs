@@ -9,30 +9,31 @@ namespace LinkMargin.Files.Quantities;
 /// </summary>
 public static partial class LengthText
 {
-    private const string NotALength = "is not a length; write for example 3.81 m, 38 mm or 12ft 6in";
-
     /// <summary>Reads a length in metres.</summary>
     /// <param name="text">The text.</param>
     /// <param name="bareUnit">The unit of a number that has none.</param>
     public static Parsed Parse(string text, LengthUnit bareUnit)
     {
         string plain = WithPlainQuotes(text.Trim());
+        string notALength = new LengthFormat(bareUnit).InFeet
+            ? "is not a length; write for example 12ft 6in or 4 1/2in"
+            : "is not a length; write for example 3.81 m or 38 mm";
         if (plain.Length > NumberText.LongestText)
         {
-            return Parsed.Wrong(NotALength);
+            return Parsed.Wrong(notALength);
         }
 
         if (FeetAndInches().Match(plain) is { Success: true } both)
         {
-            return OfFeetAndInches(both);
+            return OfFeetAndInches(both, notALength);
         }
 
         if (OneFigure().Match(plain) is not { Success: true } one)
         {
-            return NumberText.Parse(plain, NotALength);
+            return NumberText.Parse(plain, notALength);
         }
 
-        Parsed figure = Figure(one.Groups["figure"].Value);
+        Parsed figure = Figure(one.Groups["figure"].Value, notALength);
         string word = one.Groups["unit"].Value;
         if (figure.Fault is not null)
         {
@@ -49,14 +50,14 @@ public static partial class LengthText
         return Parsed.Of(one.Groups["sign"].Value == "-" ? -metres : metres);
     }
 
-    private static Parsed OfFeetAndInches(Match match)
+    private static Parsed OfFeetAndInches(Match match, string notALength)
     {
         if (match.Groups["unit"].Value.Length == 0)
         {
             return Parsed.Wrong("has no unit behind its last number; write inches as 6in, as in 12ft 6in");
         }
 
-        Parsed feet = Figure(match.Groups["feet"].Value), inches = Figure(match.Groups["inches"].Value);
+        Parsed feet = Figure(match.Groups["feet"].Value, notALength), inches = Figure(match.Groups["inches"].Value, notALength);
         if (feet.Fault is not null || inches.Fault is not null)
         {
             return feet.Fault is not null ? feet : inches;
@@ -77,11 +78,11 @@ public static partial class LengthText
     }
 
     /// <summary>A number, a fraction such as 1/2, or both as in 6 1/2.</summary>
-    private static Parsed Figure(string text)
+    private static Parsed Figure(string text, string notALength)
     {
         if (Fraction().Match(text) is not { Success: true } match)
         {
-            return NumberText.Parse(text, NotALength);
+            return NumberText.Parse(text, notALength);
         }
 
         double below = Whole(match, "below");

@@ -6,6 +6,12 @@ namespace LinkMargin.Files.Quantities;
 /// <param name="Unit">The unit both are in, such as <c>m</c>; empty for a bare number.</param>
 public sealed record QuantityRange(double Least, double Greatest, string Unit)
 {
+    /// <summary>The unit of a range of lengths.</summary>
+    private const string Metres = "m";
+
+    /// <summary>Whether it is a range of lengths, which a person may want in feet and inches.</summary>
+    public bool IsOfLengths => Unit == Metres;
+
     /// <summary>Whether a value is allowed; NaN never is.</summary>
     public bool Contains(double value) => value >= Least && value <= Greatest;
 

@@ -16,6 +16,7 @@ internal sealed class ReadingPlaces(House house, LengthUnit houseUnit, Source so
             .ToDictionary(l => l.Name, l => l.i, StringComparer.OrdinalIgnoreCase);
 
     private readonly (Point2 Least, Point2 Greatest)?[] extents = [.. house.Levels.Select(ExtentOf)];
+    private readonly LengthFormat lengths = new(houseUnit);
 
     /// <summary>Reads one end of a line; null, with a mistake recorded, where it cannot be told.</summary>
     /// <param name="header">The columns.</param>
@@ -80,18 +81,18 @@ internal sealed class ReadingPlaces(House house, LengthUnit houseUnit, Source so
         Point2 plan = new(east, north);
         Mark mark = header.Find(line, place.X)!.Value.Mark;
         Level storey = house.Levels[index];
-        string name = FormattableString.Invariant($"{storey.Name} {east:0.###}, {north:0.###}, {up:0.###} m");
+        string name = NameOf(storey, plan, up);
         if (extents[index] is { } extent && IsBeyond(extent, plan))
         {
-            source.Mistake(mark, FormattableString.Invariant(
-                $"{end.Heading}: x {east:0.###} m, y {north:0.###} m lies outside the level {Quote.Of(storey.Name)}, which reaches x from {extent.Least.X:0.###} to {extent.Greatest.X:0.###} m, y from {extent.Least.Y:0.###} to {extent.Greatest.Y:0.###} m; mend the coordinates or the level, or give their unit in the heading"));
+            source.Mistake(mark, 
+                $"{end.Heading}: x {lengths.Exact(east)}, y {lengths.Exact(north)} lies outside the level {Quote.Of(storey.Name)}, which reaches {lengths.Extent(extent.Least, extent.Greatest)}; mend the coordinates or the level, or give their unit in the heading");
             return null;
         }
 
         if (up > storey.HeightMetres + HouseLimits.SameHeight)
         {
-            source.Mistake(header.Find(line, place.Height)?.Mark ?? mark, FormattableString.Invariant(
-                $"{place.Height.Heading}: {up:0.###} m is above the ceiling of the level {Quote.Of(storey.Name)}; 0 m to {storey.HeightMetres:0.###} m is allowed"));
+            source.Mistake(header.Find(line, place.Height)?.Mark ?? mark, 
+                $"{place.Height.Heading}: {lengths.Exact(up)} is above the ceiling of the level {Quote.Of(storey.Name)}; {lengths.Exact(0)} to {lengths.Exact(storey.HeightMetres)} is allowed");
             return null;
         }
 
@@ -131,7 +132,7 @@ internal sealed class ReadingPlaces(House house, LengthUnit houseUnit, Source so
         {
             if (absent is null)
             {
-                source.Mistake(line[0].Mark, $"{column.Heading}: this line gives coordinates without it; write it, for example 1.2 m");
+                source.Mistake(line[0].Mark, $"{column.Heading}: this line gives coordinates without it; write it, for example {lengths.Example}");
             }
 
             return absent;
@@ -141,6 +142,11 @@ internal sealed class ReadingPlaces(House house, LengthUnit houseUnit, Source so
         return ValueReader.Measured(
             source, new ScalarNode(cell.Mark, cell.Text, true), column.Heading, range, "a length", text => LengthText.Parse(DecimalComma.AsPoint(text), unit));
     }
+
+    // Only a person reads it: what is written by the program holds the place itself, in metres.
+    private string NameOf(Level storey, Point2 plan, double up) => lengths.InFeet
+        ? $"{storey.Name} {lengths.Exact(plan.X)}, {lengths.Exact(plan.Y)}, {lengths.Exact(up)}"
+        : FormattableString.Invariant($"{storey.Name} {plan.X:0.###}, {plan.Y:0.###}, {up:0.###} m");
 
     private static bool IsBeyond((Point2 Least, Point2 Greatest) extent, Point2 at) =>
         at.X < extent.Least.X - HouseLimits.SameHeight || at.X > extent.Greatest.X + HouseLimits.SameHeight

@@ -23,7 +23,7 @@ public static class ReadingsFile
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(house);
         ProblemList problems = [];
-        Source source = SourceOf(path, problems);
+        Source source = SourceOf(path, problems, unit);
         IReadOnlyList<Reading>? readings = YamlText.Read(path, source) is { } text ? ReadText(text, house, unit, source) : null;
         return Sorted(readings, problems);
     }
@@ -39,7 +39,7 @@ public static class ReadingsFile
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(house);
         ProblemList problems = [];
-        return Sorted(ReadText(text, house, unit, SourceOf(fileName, problems)), problems);
+        return Sorted(ReadText(text, house, unit, SourceOf(fileName, problems, unit)), problems);
     }
 
     private static IReadOnlyList<Reading>? ReadText(string text, House house, LengthUnit unit, Source source)
@@ -101,8 +101,9 @@ public static class ReadingsFile
 
     private static string Order(char separator) => string.Join(separator, ReadingHeader.TemplateOrder.Select(column => column.Heading));
 
-    private static Source SourceOf(string file, ProblemList problems) => new(file, problems)
+    private static Source SourceOf(string file, ProblemList problems, LengthUnit unit) => new(file, problems)
     {
+        BareUnit = unit,
         Usual = "ten minutes of readings take a few kilobytes",
     };
 

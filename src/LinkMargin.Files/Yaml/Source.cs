@@ -15,6 +15,9 @@ internal sealed class Source(string file, ICollection<Problem> problems)
     /// <summary>What a length without a unit is in.</summary>
     public LengthUnit BareUnit { get; set; } = LengthUnit.Metre;
 
+    /// <summary>How messages about the file give lengths.</summary>
+    public LengthFormat Lengths => new(BareUnit);
+
     /// <summary>What a file of this kind begins with, for a message.</summary>
     public string Example { get; init; } = "house: Name";
 

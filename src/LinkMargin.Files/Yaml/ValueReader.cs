@@ -118,21 +118,22 @@ internal static class ValueReader
     {
         if (node is not ScalarNode { IsNull: false } scalar)
         {
-            source.Mistake(node.Mark, $"{label}: {what} is needed, {range}, not {node.Kind}");
+            source.Mistake(node.Mark, $"{label}: {what} is needed, {source.Lengths.Allowed(range)}, not {node.Kind}");
             return null;
         }
 
         Parsed parsed = parse(scalar.Text);
         if (parsed.Fault is { } fault)
         {
-            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)} {fault} ({range} is allowed)");
+            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)} {fault} ({source.Lengths.Allowed(range)} is allowed)");
             return null;
         }
 
         if (!range.Contains(parsed.Value))
         {
-            string shown = scalar.Text.Trim() == range.Show(parsed.Value) ? "" : $" ({range.Show(parsed.Value)})";
-            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)}{shown} is outside the allowed {range}");
+            string value = source.Lengths.Show(range, parsed.Value);
+            string shown = scalar.Text.Trim() == value ? "" : $" ({value})";
+            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)}{shown} is outside the allowed {source.Lengths.Allowed(range)}");
             return null;
         }
 

@@ -25,7 +25,7 @@ public sealed class EditTextTests
     [InlineData("material stub brick", "needs '=' between the wall and its material")]
     [InlineData("material stab = brick", "finds no wall 'stab'; did you mean 'stub'?")]
     [InlineData("move spot shelf", "does not say where to; write 'move spot NAME to X Y Z'")]
-    [InlineData("move spot shelf to 1 2", "goes to '1 2'; write X Y Z, such as 3.2 5.5 1.6 or 10ft 6in, 18ft, 5ft 3in")]
+    [InlineData("move spot shelf to 1 2", "goes to '1 2'; write X Y Z, such as 3.2 5.5 1.6")]
     [InlineData("move spot shelf to 1 2 x", "goes to 'x', which is not a length; ")]
     [InlineData("move spot shelf to 1, 2", "goes to '1, 2', which is 2 lengths; write X Y Z, with a point as the decimal sign")]
     [InlineData("move spot shelf to 1 2 3", "goes 3 m up, above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]

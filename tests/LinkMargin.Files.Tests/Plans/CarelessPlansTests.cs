@@ -3,6 +3,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
 using NetTopologySuite.Geometries;
 using NtsPolygon = NetTopologySuite.Geometries.Polygon;
 
@@ -85,7 +86,7 @@ public sealed class CarelessPlansTests
             draft =>
             {
                 List<Problem> problems = [];
-                Plan plan = PlanBuilder.Build(draft, "house.yaml", problems);
+                Plan plan = PlanBuilder.Build(draft, new PlanProblems("house.yaml", problems, LengthFormat.Metric));
                 Assert.All(problems, p => Assert.True(p.Message.Length > 20 && !p.Message.Contains("NaN", StringComparison.Ordinal)));
                 Assert.All(plan.Walls, w => Assert.True(w.LengthMetres > 0 && w.TopMetres > w.BaseMetres));
                 Assert.All(plan.Walls.SelectMany(w => w.Openings.Select(o => (Wall: w, Opening: o))), o => Assert.True(
@@ -104,7 +105,7 @@ public sealed class CarelessPlansTests
             "second", [new(3.5, 2.1), new(4, 3.2), new(1.1, 2.8), new(4.8, 5), new(5.8, 1.3), new(5, 3.9), new(2, 0.3)], new Mark(2, 1));
         List<Problem> problems = [];
         PlanBuilder.Build(
-            new PlanDraft("den", PlanSketch.Height, PlanSketch.Outer, PlanSketch.Inner, [first, second], [], []), "house.yaml", problems);
+            new PlanDraft("den", PlanSketch.Height, PlanSketch.Outer, PlanSketch.Inner, [first, second], [], []), new PlanProblems("house.yaml", problems, LengthFormat.Metric));
         Assert.Contains(problems, p => p.Message.StartsWith("rooms 'first' and 'second' overlap by ", StringComparison.Ordinal));
     }
 
@@ -112,7 +113,7 @@ public sealed class CarelessPlansTests
     {
         List<Problem> problems = [];
         Plan plan = PlanBuilder.Build(
-            new PlanDraft("den", PlanSketch.Height, PlanSketch.Outer, PlanSketch.Inner, rooms, [], []), "house.yaml", problems);
+            new PlanDraft("den", PlanSketch.Height, PlanSketch.Outer, PlanSketch.Inner, rooms, [], []), new PlanProblems("house.yaml", problems, LengthFormat.Metric));
         Assert.DoesNotContain(problems, p => p.Severity == Severity.Mistake);
         return plan;
     }

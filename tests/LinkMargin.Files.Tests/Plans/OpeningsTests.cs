@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Tests.Plans;
 
@@ -271,7 +272,7 @@ public sealed class OpeningsTests
             ],
             [],
             [draft]);
-        Plan plan = PlanBuilder.Build(level, "house.yaml", problems);
+        Plan plan = PlanBuilder.Build(level, new PlanProblems("house.yaml", problems, LengthFormat.Metric));
         Opening opening = Assert.Single(plan.Walls.SelectMany(w => w.Openings));
         Assert.Equal((PlanSketch.Inner, true), (opening.Leaf, opening.IsOpen));
     }

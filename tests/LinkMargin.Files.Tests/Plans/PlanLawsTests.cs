@@ -3,6 +3,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
 using NetTopologySuite.Algorithm.Distance;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.Union;
@@ -153,7 +154,7 @@ public sealed class PlanLawsTests
                 ];
                 List<Problem> problems = [];
                 Plan byWalls = PlanBuilder.Build(
-                    new PlanDraft("den", PlanSketch.Height, null, null, [], walls, []), "house.yaml", problems);
+                    new PlanDraft("den", PlanSketch.Height, null, null, [], walls, []), new PlanProblems("house.yaml", problems, LengthFormat.Metric));
                 Assert.Empty(problems);
                 Assert.Equal(Areas(byRooms), Areas(byWalls));
             },
@@ -207,7 +208,7 @@ public sealed class PlanLawsTests
     {
         List<Problem> problems = [];
         PlanDraft draft = new("den", PlanSketch.Height, outer, PlanSketch.Inner, rooms, walls, openings ?? []);
-        Plan plan = PlanBuilder.Build(draft, "house.yaml", problems);
+        Plan plan = PlanBuilder.Build(draft, new PlanProblems("house.yaml", problems, LengthFormat.Metric));
         Assert.Empty(problems);
         return plan;
     }

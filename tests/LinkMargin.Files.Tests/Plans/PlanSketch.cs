@@ -3,6 +3,8 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Tests.Quantities;
 
 namespace LinkMargin.Files.Tests.Plans;
 
@@ -69,9 +71,18 @@ internal sealed class PlanSketch
         return this;
     }
 
-    internal Plan Build() =>
-        PlanBuilder.Build(
-            new PlanDraft("den", Height, OuterMaterial, InnerMaterial, rooms, walls, openings), "house.yaml", problems);
+    /// <summary>The plan, laid out once in metres and once in feet: the messages of each hold nothing of the other.</summary>
+    internal Plan Build()
+    {
+        PlanDraft draft = new("den", Height, OuterMaterial, InnerMaterial, rooms, walls, openings);
+        List<Problem> inFeet = [];
+        PlanBuilder.Build(draft, new PlanProblems("house.yaml", inFeet, new LengthFormat(LengthUnit.Foot)));
+        Plan plan = PlanBuilder.Build(draft, new PlanProblems("house.yaml", problems, LengthFormat.Metric));
+        Assert.Equal(problems.Count, inFeet.Count);
+        Assert.All(inFeet, p => Assert.DoesNotMatch(LengthsIn.Metres, p.Message));
+        Assert.All(problems, p => Assert.DoesNotMatch(LengthsIn.Feet, p.Message));
+        return plan;
+    }
 
     /// <summary>The plan of a sketch that has nothing wrong or odd.</summary>
     internal Plan BuildClean()

@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Files.Plans;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Tests.Plans;
 
@@ -11,7 +12,7 @@ public sealed class PolygonCheckTests
     {
         List<Problem> problems = [];
         Polygon? polygon = PolygonCheck.Check(
-            "void 1", [new(0, 0), new(2, 0), new(2, 1), new(0, 1), new(0, 0)], "house.yaml", new Mark(3, 7), problems);
+            "void 1", [new(0, 0), new(2, 0), new(2, 1), new(0, 1), new(0, 0)], new Mark(3, 7), new PlanProblems("house.yaml", problems, LengthFormat.Metric));
         Assert.Empty(problems);
         Assert.Equal(4, polygon?.Corners.Count);
     }
@@ -37,7 +38,7 @@ public sealed class PolygonCheckTests
     [InlineData(0.0012, true)]
     public void An_outline_is_wider_than_a_millimetre(double width, bool isRight) =>
         Assert.Equal(
-            isRight, PolygonCheck.Fault([new(0, 0), new(4, 0), new(4, width), new(0, width)]) is null);
+            isRight, PolygonCheck.Fault([new(0, 0), new(4, 0), new(4, width), new(0, width)], LengthFormat.Metric) is null);
 
     [Fact]
     public void Two_corners_are_too_few() =>
@@ -47,7 +48,7 @@ public sealed class PolygonCheckTests
     public void The_problem_names_the_thing_and_its_place()
     {
         List<Problem> problems = [];
-        Assert.Null(PolygonCheck.Check("void 1", [new(0, 0)], "house.yaml", new Mark(3, 7), problems));
+        Assert.Null(PolygonCheck.Check("void 1", [new(0, 0)], new Mark(3, 7), new PlanProblems("house.yaml", problems, LengthFormat.Metric)));
         Assert.StartsWith("house.yaml:3:7: void 1 has 1 different corners", problems[0].ToString(), StringComparison.Ordinal);
         Assert.Equal(Severity.Mistake, problems[0].Severity);
     }
@@ -71,5 +72,5 @@ public sealed class PolygonCheckTests
             StringComparison.Ordinal);
 
     private static string FaultOf(params (double X, double Y)[] corners) =>
-        PolygonCheck.Fault(PolygonCheck.Distinct([.. corners.Select(c => new Point2(c.X, c.Y))])) ?? "";
+        PolygonCheck.Fault(PolygonCheck.Distinct([.. corners.Select(c => new Point2(c.X, c.Y))]), LengthFormat.Metric) ?? "";
 }

@@ -1,0 +1,144 @@
+using System.Globalization;
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Files.Quantities;
+
+/// <summary>
+/// How lengths, places and areas reach a person who wrote a house in some unit: in metres, or in feet and inches with
+/// nothing metric beside them. Every table, sentence and message gets its lengths here; JSON, CSV and GeoJSON are metric.
+/// </summary>
+/// <param name="unit">The unit of the house file's bare numbers.</param>
+public sealed class LengthFormat(LengthUnit unit)
+{
+    private const double SquareMetresPerSquareFoot = LengthUnits.MetresPerFoot * LengthUnits.MetresPerFoot;
+
+    // A tape measure's finest division; 1.6 mm is below what any of the model's inputs is known to.
+    private const int PartsOfAnInch = 16;
+    private const int PartsOfAFoot = 12 * PartsOfAnInch;
+
+    /// <summary>Metres, as of a file that names no unit.</summary>
+    public static LengthFormat Metric { get; } = new(LengthUnit.Metre);
+
+    /// <summary>Whether the house is written in feet or inches.</summary>
+    public bool InFeet { get; } = unit is LengthUnit.Foot or LengthUnit.Inch;
+
+    /// <summary>How a length may be written, for a message.</summary>
+    public string Example => InFeet ? "4ft" : "1.2 m";
+
+    /// <summary>The unit areas are given in.</summary>
+    public string AreaUnit => InFeet ? "sq ft" : "m2";
+
+    /// <summary>A length in a result: to a centimetre, or to an inch.</summary>
+    public string Brief(double metres) => InFeet
+        ? FeetAndInches(metres)
+        : metres.ToString("0.00", CultureInfo.InvariantCulture) + " m";
+
+    /// <summary>An area in <see cref="AreaUnit"/>, in a result: to a tenth of a square metre, or to a square foot.</summary>
+    public string Area(double squareMetres) => InFeet
+        ? (squareMetres / SquareMetresPerSquareFoot).ToString("0", CultureInfo.InvariantCulture)
+        : squareMetres.ToString("0.0", CultureInfo.InvariantCulture);
+
+    /// <summary>
+    /// A length in a message about a file: to a millimetre, or to a sixteenth of an inch; in the form a house file takes.
+    /// </summary>
+    public string Exact(double metres) => InFeet ? Parts(metres, Math.Round) : $"{Number(metres)} m";
+
+    /// <summary>A short length in a message about a file: in whole millimetres, or to a sixteenth of an inch.</summary>
+    public string Fine(double metres) => InFeet
+        ? Parts(metres, Math.Round)
+        : FormattableString.Invariant($"{metres * 1000:0.#} mm");
+
+    /// <summary>An area in a message about a file, with its unit.</summary>
+    public string ExactArea(double squareMetres) => InFeet
+        ? FormattableString.Invariant($"{squareMetres / SquareMetresPerSquareFoot:0.##} sq ft")
+        : FormattableString.Invariant($"{squareMetres:0.##} m²");
+
+    /// <summary>From one length to another, in a message about a file.</summary>
+    public string Range(double fromMetres, double toMetres) => InFeet
+        ? $"{Exact(fromMetres)} to {Exact(toMetres)}"
+        : $"{Number(fromMetres)} to {Number(toMetres)} m";
+
+    /// <summary>A place on the plan, in a message about a file.</summary>
+    public string Place(Point2 place) => InFeet
+        ? $"({Exact(place.X)}, {Exact(place.Y)})"
+        : $"({Number(place.X)}, {Number(place.Y)})";
+
+    /// <summary>How far a plan reaches, in a message about a file.</summary>
+    public string Extent(Point2 least, Point2 greatest) =>
+        $"x from {Range(least.X, greatest.X)}, y from {Range(least.Y, greatest.Y)}";
+
+    /// <summary>
+    /// What a quantity may be. Feet and inches are rounded inwards, so that what is shown as allowed is allowed. A range of
+    /// anything but lengths stays as it is.
+    /// </summary>
+    public string Allowed(QuantityRange range)
+    {
+        ArgumentNullException.ThrowIfNull(range);
+        return InFeet && range.IsOfLengths
+            ? $"{Parts(range.Least, Math.Ceiling)} to {Parts(range.Greatest, Math.Floor)}"
+            : range.ToString();
+    }
+
+    /// <summary>A value beside the range it is held to.</summary>
+    public string Show(QuantityRange range, double value)
+    {
+        ArgumentNullException.ThrowIfNull(range);
+        return InFeet && range.IsOfLengths ? Parts(value, Math.Round) : range.Show(value);
+    }
+
+    // Adding zero turns a rounded minus zero into zero.
+    private static string Number(double value) => FormattableString.Invariant($"{Math.Round(value, 3) + 0.0:0.###}");
+
+    // Whole inches first, so that twelve of them never stand behind the feet.
+    private static string FeetAndInches(double metres)
+    {
+        long inches = (long)Math.Round(Math.Abs(metres) / LengthUnits.MetresPerInch, MidpointRounding.AwayFromZero);
+        string sign = metres < 0 && inches > 0 ? "-" : "";
+        return string.Create(CultureInfo.InvariantCulture, $"{sign}{inches / 12}ft {inches % 12}in");
+    }
+
+    private static string Parts(double metres, Func<double, double> round)
+    {
+        double parts = round(metres / LengthUnits.MetresPerInch * PartsOfAnInch);
+        if (parts == 0 && metres != 0)
+        {
+            return FormattableString.Invariant($"{metres / LengthUnits.MetresPerInch:0.####}in");
+        }
+
+        // What no house holds and no whole number of parts can count.
+        if (Math.Abs(parts) > long.MaxValue / 2)
+        {
+            return FormattableString.Invariant($"{metres / LengthUnits.MetresPerFoot:0.###e+0}ft");
+        }
+
+        long all = (long)Math.Abs(parts);
+        (long feet, long rest) = (all / PartsOfAFoot, all % PartsOfAFoot);
+        (long inches, long above) = (rest / PartsOfAnInch, rest % PartsOfAnInch);
+        string fraction = Fraction(above);
+        string inch = (inches, fraction) switch
+        {
+            (0, "") => feet > 0 ? "" : "0in",
+            (0, _) => $"{fraction}in",
+            (_, "") => FormattableString.Invariant($"{inches}in"),
+            _ => FormattableString.Invariant($"{inches} {fraction}in"),
+        };
+        string foot = feet > 0 ? FormattableString.Invariant($"{feet}ft") : "";
+        return (parts < 0 ? "-" : "") + string.Join(' ', new[] { foot, inch }.Where(text => text.Length > 0));
+    }
+
+    private static string Fraction(long above)
+    {
+        if (above == 0)
+        {
+            return "";
+        }
+
+        long below = PartsOfAnInch;
+        for (; above % 2 == 0; above /= 2)
+        {
+            below /= 2;
+        }
+
+        return FormattableString.Invariant($"{above}/{below}");
+    }
+}
