@@ -44,20 +44,7 @@ internal static class EdgeKernel
         return way * way * (3 - (2 * way));
     }
 
-    /// <summary>The wave from beyond v ≥ 0 on one side: the part in step with the line, and the rest.</summary>
-    internal static (double InStep, double Scattered) Beyond(double v)
-    {
-        if (v >= Reach)
-        {
-            return (0, 0);
-        }
-
-        double edge = Edge(v), power = edge * edge * (1 - Apart(v)), left = 1 - LostBeyond(v);
-        double inStep = (1 + power - (left * left)) / 2;
-        return (inStep, Math.Sqrt(Math.Max(0, power - (inStep * inStep))));
-    }
-
-    /// <summary>The same for four edges at once, to the same bits.</summary>
+    /// <summary>The waves of four edges from beyond v ≥ 0 on one side: the parts in step with the line, and the rest.</summary>
     internal static (Vector256<double> InStep, Vector256<double> Scattered) Beyond(Vector256<double> v)
     {
         var one = Vector256<double>.One;

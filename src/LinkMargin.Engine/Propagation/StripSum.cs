@@ -6,7 +6,7 @@ namespace LinkMargin.Engine.Propagation;
 /// The local mean of the power that arrives past strips across a wave front, each with its own amplitude.
 /// <para>
 /// Kirchhoff's integral over strips is a sum over their edges: the field is the amplitude on the line and, for each edge, the
-/// step outwards at it times the wave B(v) from beyond it (<see cref="EdgeKernel.Beyond(double)"/>). Over a few wavelengths the parts
+/// step outwards at it times the wave B(v) from beyond it (<see cref="EdgeKernel.Beyond"/>). Over a few wavelengths the parts
 /// in step add as amplitudes. The scattered parts have no fixed phase to the line, nor to those of the other side (the average
 /// of Recommendation ITU-R P.526-16, section 5.1), so their powers add; of two edges on one side the phases differ by
 /// π/2·(v1² − v2²), and e^(−δ²/2) of that difference is what a mean keeps of their product. So a strip narrowed to nothing has

@@ -1,18 +1,12 @@
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Tests.Plain;
 
 /// <summary>
-/// The judge of <see cref="FrontSum"/>: the same sum a number at a time. It adds up what passes through the pieces that a ray's
-/// front meets, and beside them, to a local mean.
-/// <para>
-/// The ends of the pieces cut the front into upright strips. In each, the pieces of one plane stand over each other: a sill, a
-/// door and the wall over it, or a low wall and the air above. Their edges are level ones, summed first (<see cref="PlainStripSum"/>),
-/// to an amplitude for the plane; where two claim one place, such as a wall drawn twice, the one that takes more counts, once.
-/// The amplitudes of planes behind each other multiply. Then the strips are summed over their upright edges.
-/// </para>
+/// Equivalence reference of <see cref="FrontSum"/>, a number at a time, to 1e-9 dB. It is the same method and shows only that
+/// vectors, bounds and shared storage change nothing; whether the method is right is for
+/// <see cref="Judges.FrontSumApertureTests"/> and <see cref="Judges.FrontSumTwoPlanesTests"/>.
 /// </summary>
 internal static class PlainFrontSum
 {
@@ -132,8 +126,8 @@ internal static class PlainFrontSum
                 if (shared[i] && pieces[i].Plane == pieces[first].Plane)
                 {
                     members[many++] = i;
-                    edges[ends++] = Math.Max(pieces[i].Low, -EdgeKernel.Reach);
-                    edges[ends++] = Math.Min(pieces[i].High, EdgeKernel.Reach);
+                    edges[ends++] = Math.Max(pieces[i].Low, -PlainEdgeKernel.Reach);
+                    edges[ends++] = Math.Min(pieces[i].High, PlainEdgeKernel.Reach);
                 }
             }
 
@@ -190,7 +184,7 @@ internal static class PlainFrontSum
     // Amplitude of a piece that nothing stands over or under: beside it is air.
     private static double Alone(in Piece piece, double amplitude)
     {
-        bool isOpenBelow = piece.Bottom > -EdgeKernel.Reach, isOpenAbove = piece.Top < EdgeKernel.Reach;
+        bool isOpenBelow = piece.Bottom > -PlainEdgeKernel.Reach, isOpenAbove = piece.Top < PlainEdgeKernel.Reach;
         if (!isOpenBelow && !isOpenAbove)
         {
             return amplitude;
@@ -245,13 +239,13 @@ internal static class PlainFrontSum
 
     private static double Middle(ReadOnlySpan<double> edges, int strip)
     {
-        double low = strip > 0 ? edges[strip - 1] : -EdgeKernel.Reach;
-        return (low + (strip < edges.Length ? edges[strip] : EdgeKernel.Reach)) / 2;
+        double low = strip > 0 ? edges[strip - 1] : -PlainEdgeKernel.Reach;
+        return (low + (strip < edges.Length ? edges[strip] : PlainEdgeKernel.Reach)) / 2;
     }
 
     private static void AddEdge(Span<double> edges, ref int count, double v)
     {
-        if (v > -EdgeKernel.Reach && v < EdgeKernel.Reach)
+        if (v > -PlainEdgeKernel.Reach && v < PlainEdgeKernel.Reach)
         {
             edges[count++] = v;
         }

@@ -7,11 +7,15 @@ using LinkMargin.Engine.Scenes;
 namespace LinkMargin.Engine.Tests.Plain;
 
 /// <summary>
-/// The judge of a link of the full model: every mirror is looked at to the end, none left out because it looks hopeless, and
-/// fronts are summed a number at a time.
+/// Equivalence reference of a link of the full model, to 1e-9 dB: every mirror is looked at to the end, none left out because
+/// it looks hopeless, and fronts are summed a number at a time. Geometry (fronts, mirrors, ways round) is the engine's own;
+/// whether it is right is for the brute-force judges.
 /// </summary>
 internal static class PlainLink
 {
+    // What FullSpotModel leaves out, and fades in from.
+    private const double LeastShare = 0.005;
+
     /// <summary>Path loss by all paths but the ways round, dB.</summary>
     internal static double PathLossDb(FullSpotModel model, Point3 hands, double? facingDegrees)
     {
@@ -24,13 +28,14 @@ internal static class PlainLink
             * PlainFrontSum.PowerRatio(buffer.Pieces, model.Losses)
             * model.Body.Factor(model.Console, hands, facingDegrees);
         double even = model.Diffuse.At(hands) * wavelength * wavelength / (8 * Math.PI) * model.Body.Diffuse;
-        double least = (direct + even) * FullSpotModel.LeastShare, power = direct + even;
+        double least = (direct + even) * LeastShare, power = direct + even;
         foreach (UprightMirror mirror in scene.Uprights)
         {
             if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
                 && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.Losses, buffer, out Reflection reflection))
             {
-                power += FullSpotModel.Counted(Reflected(reflection), least);
+                Reflection whole = reflection with { PowerRatio = ThrownBack(model, view.CosIncidence, buffer.Pieces) };
+                power += Counted(Reflected(whole), least);
             }
         }
 
@@ -38,7 +43,7 @@ internal static class PlainLink
         {
             if (Mirror.InLevel(mirror, model.Console, hands, wavelength, model.Losses, out Reflection reflection))
             {
-                power += FullSpotModel.Counted(Reflected(reflection), least);
+                power += Counted(Reflected(reflection), least);
             }
         }
 
@@ -48,7 +53,7 @@ internal static class PlainLink
             power += way.Power;
         }
 
-        return FullSpotModel.ToLossDb(power);
+        return Math.Min(LayeredSlab.GreatestLossDb, -10 * Math.Log10(power));
 
         double Reflected(in Reflection reflection) =>
             FreeSpaceLoss.PowerRatio(reflection.LengthMetres, wavelength)
@@ -56,6 +61,20 @@ internal static class PlainLink
             * model.Body.Factor(reflection.Image, hands, facingDegrees)
             * Share(scene, model, reflection, hands, buffer);
     }
+
+    /// <summary>What the panels of a mirror throw back, by the pieces of it that a front meets.</summary>
+    internal static double ThrownBack(FullSpotModel model, double cosIncidence, ReadOnlySpan<Piece> panels)
+    {
+        double[] amplitudes = new double[panels.Length];
+        for (int i = 0; i < panels.Length; i++)
+        {
+            amplitudes[i] = Math.Sqrt(model.Losses[panels[i].Material].Reflectance(cosIncidence));
+        }
+
+        return PlainFrontSum.ThrownBack(panels, amplitudes);
+    }
+
+    private static double Counted(double power, double least) => power * Math.Clamp((power / least) - 1, 0, 1);
 
     /// <summary>Share of a reflection's power that passes what stands in its way.</summary>
     internal static double Share(Scene scene, FullSpotModel model, in Reflection reflection, Point3 hands, TraceBuffer buffer)
