@@ -29,6 +29,7 @@ public class ChoicePictureTests
         Assert.NotEqual(full, Render(request with { House = zoned }));
         Assert.NotEqual(full, Render(request with { Marks = [request.Marks[0]] }));
         Assert.NotEqual(full, Render(request with { Marks = [request.Marks[0], request.Marks[1] with { IsNamed = false }] }));
+        Assert.NotEqual(full, Render(request with { Marks = [request.Marks[0] with { Figure = "+4.3" }, request.Marks[1]] }));
         Assert.Equal(full, Render(request));
     }
 
@@ -45,8 +46,8 @@ public class ChoicePictureTests
             House,
             [.. Enumerable.Range(0, House.Levels.Count).Select(level => SampleField.Make(House, spot, level, 0.25))],
             [
-                new ChoiceMark(spot.LevelIndex, House.Levels[spot.LevelIndex].Rooms[0].Outline.Least, "place 1", 4.2, IsNamed: false),
-                new ChoiceMark(spot.LevelIndex, spot.Plan, spot.Name, -3, IsNamed: true),
+                new ChoiceMark(spot.LevelIndex, House.Levels[spot.LevelIndex].Rooms[0].Outline.Least, "place 1", "+4.2", IsNamed: false),
+                new ChoiceMark(spot.LevelIndex, spot.Plan, spot.Name, "-3.0", IsNamed: true),
             ],
             "The worst seat with a console anywhere",
             "Made-up figures for a test of drawing.");

@@ -62,9 +62,10 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
         PlaceResult result = search.Run(() => progress.Advance(), invocation.Cancellation);
         PlacedSpot best = result.Best[0];
         double heightMetres = best.Place.HeightMetres;
+        var choice = new CountedChoice(model, search, loaded.Doubt, confidence);
         Field[] fields =
         [
-            .. levels.Select(level => search.MapOf(
+            .. levels.Select(level => choice.MapOf(
                 level, heightMetres, MapCellMetres, best.Score.Spot, () => progress.Advance(), invocation.Cancellation)),
         ];
         HouseDoubt? doubt = house.Spots.Count == 0 ? null : HouseDoubt.Of(model, house.Spots, house.Seats, loaded.Doubt, confidence);
@@ -74,9 +75,9 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             fields,
             [
                 .. result.Best.Select(placed => new ChoiceMark(
-                    placed.Place.LevelIndex, placed.Place.Plan, placed.Score.Spot.Name, MedianHeadroomDb(placed.Score), IsNamed: false)),
+                    placed.Place.LevelIndex, placed.Place.Plan, placed.Score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(placed.Score)), IsNamed: false)),
                 .. named.Scores.Select(score => new ChoiceMark(
-                    score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, MedianHeadroomDb(score), IsNamed: true)),
+                    score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(score)), IsNamed: true)),
             ],
             $"{house.Name}: the worst seat with a console anywhere, {loaded.Lengths.Brief(heightMetres)} up",
             Caption())
@@ -101,13 +102,10 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
         };
     }
 
-    // Ground and marks of the map are alike: the plain margin of the seat that is worst off by it.
-    private static double MedianHeadroomDb(SpotScore score) => score.Budgets.Min(DecidingMargin.Median.HeadroomDb);
-
     private string Caption() =>
-        $"Median margin less what the seat asks for, dB, at the seat that is worst off, for {house.Controller.Name} with {house.Console.Name}; "
+        $"Margin to count on ({DoubtWords.Often(confidence)} there is as much) less the required margin, dB, at the weakest seat, for {house.Controller.Name} with {house.Console.Name}; "
             + $"{ModelOption.InWords(model.Depth)}. "
-            + (model.Depth == ModelDepth.Full ? "The ground is a survey with the links read backwards; figures at marks are worked out as for any spot, each at its own height. " : "")
+            + "Figures at marks are those of the table, each at its own height; the ground follows them to within 0.2 dB almost everywhere. "
             + (model.Occupied.Count > 0 ? $"People sit on {OccupiedWords.List(model.Occupied)}. " : "")
             + (loaded.WhatIf.Count > 0 ? $"What if: {string.Join(", ", loaded.WhatIf)}. " : "")
             + "An estimate for planning.";

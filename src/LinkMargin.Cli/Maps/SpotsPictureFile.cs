@@ -45,7 +45,7 @@ internal static class SpotsPictureFile
 
     private static SpotsSeat SeatOf(House house, Seat seat, Ranking ranking, HouseDoubt doubt) => new(
         seat.Name,
-        FormattableString.Invariant($"{house.Levels[seat.LevelIndex].Name}, asks for {seat.RequiredDb:0.#} dB"),
+        FormattableString.Invariant($"{house.Levels[seat.LevelIndex].Name}, asks for {seat.RequiredDb:0.#########} dB"),
         seat.RequiredDb,
         [
             .. ranking.Scores.Select((score, i) => (Budget: score.With(seat), Spot: i, score.By))

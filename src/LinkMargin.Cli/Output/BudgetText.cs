@@ -135,8 +135,8 @@ internal sealed class BudgetText(LoadedHouse loaded)
     {
         DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)!;
         DecidingMargin by = Doubt?.Deciding ?? DecidingMargin.Median;
-        string verdict = $"The margin is {Tenths.Show(budget.MarginDb)} dB, that of {worst.From} to {worst.To}{Drawn(budget)}. This is "
-            + $"{Headroom.Words(budget, by)} the {Tenths.Show(budget.RequiredDb)} dB that '{budget.Seat.Name}' asks for, so it "
+        string verdict = $"The margin is {Tenths.ShowMargin(budget.MarginDb)} dB, that of {worst.From} to {worst.To}{Drawn(budget)}. This is "
+            + $"{Headroom.Words(budget, by)} the {Tenths.ShowRequired(budget.RequiredDb)} dB that '{budget.Seat.Name}' asks for, so it "
             + $"{(by.Meets(budget) ? "is met" : "is not met")}"
             + (Doubt is null ? "." : $"; that there is as much is {DoubtWords.Likely(Doubt.ProbabilityMet(budget))} likely.");
         return loaded.Tables.MeaningOf(by.MarginDb(budget)) is { } meaning
@@ -146,5 +146,5 @@ internal sealed class BudgetText(LoadedHouse loaded)
 
     private string Drawn(LinkBudget budget) => Doubt is null ? "" : string.Create(
         CultureInfo.InvariantCulture,
-        $", with every loss as the tables say. Of {Doubt.Draws} houses that could be behind the file, half have {Tenths.Show(Doubt.With(budget).MedianDb)} dB or more, the median; {DoubtWords.Often(Doubt.Confidence)} there are {Tenths.Show(Doubt.CountedDb(budget))} dB or more, the margin to count on");
+        $", with every loss as the tables say. Of {Doubt.Draws} houses that could be behind the file, half have {Tenths.ShowMargin(Doubt.With(budget).MedianDb)} dB or more, the median; {DoubtWords.Often(Doubt.Confidence)} there are {Tenths.ShowMargin(Doubt.CountedDb(budget), budget.RequiredDb)} dB or more, the margin to count on");
 }

@@ -50,7 +50,7 @@ internal sealed class ChangeText(House house, Ranking before, Ranking after)
     private static string MostChanged(SpotScore was, SpotScore now)
     {
         (string seat, long change) = now.Budgets
-            .Join(was.Budgets, b => b.Seat.Name, b => b.Seat.Name, (after, before) => (after.Seat.Name, Tenths.Of(now.By.MarginDb(after)) - Tenths.Of(was.By.MarginDb(before))))
+            .Join(was.Budgets, b => b.Seat.Name, b => b.Seat.Name, (after, before) => (after.Seat.Name, Tenths.OfMargin(now.By.MarginDb(after)) - Tenths.OfMargin(was.By.MarginDb(before))))
             .MaxBy(pair => Math.Abs(pair.Item2));
         return change == 0 ? "none" : $"{seat}, {Tenths.Signed(change)}";
     }

@@ -93,7 +93,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     }
 
     private string Likely(LinkBudget budget) =>
-        $"{Tenths.Show(Doubt!.With(budget).MedianDb)}{DoubtWords.Likely(Doubt.ProbabilityMet(budget)),LikelyWidth}";
+        $"{Tenths.ShowMargin(Doubt!.With(budget).MedianDb)}{DoubtWords.Likely(Doubt.ProbabilityMet(budget)),LikelyWidth}";
 
     private TextTable TableOf(SpotScore[] spots)
     {
@@ -107,7 +107,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         for (int seat = 0; seat < house.Seats.Count; seat++)
         {
             Seat row = house.Seats[seat];
-            table.Add([row.Name, LevelOf(row.LevelIndex), Tenths.Show(row.RequiredDb), .. spots.Select(s => s.With(row) is { } budget ? Cell(s, budget) : "-")]);
+            table.Add([row.Name, LevelOf(row.LevelIndex), Tenths.ShowRequired(row.RequiredDb), .. spots.Select(s => s.With(row) is { } budget ? Cell(s, budget) : "-")]);
         }
 
         table.AddRule();
@@ -142,7 +142,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
                 LevelOf(score.Spot.LevelIndex),
                 worst.Seat.Name,
                 Cell(score, worst),
-                Tenths.Show(worst.RequiredDb),
+                Tenths.ShowRequired(worst.RequiredDb),
                 Tenths.Signed(Headroom.TenthsOf(score)),
                 FormattableString.Invariant($"{score.SeatsMet} of {score.Seats}"),
                 .. IsWeighted ? [FormattableString.Invariant($"{100 * score.MetShare:0} %")] : Array.Empty<string>(),
@@ -197,5 +197,5 @@ internal sealed class ComparisonText(House house, Ranking ranking)
 
     // The mark stands in front, so that the points of all figures stay below one another.
     private static string Cell(SpotScore score, LinkBudget budget) =>
-        (score.By.Meets(budget) ? "" : "! ") + Tenths.Show(score.By.MarginDb(budget));
+        (score.By.Meets(budget) ? "" : "! ") + Tenths.ShowMargin(score.By.MarginDb(budget), budget.RequiredDb);
 }

@@ -6,6 +6,8 @@ namespace LinkMargin.Cli.Output;
 internal static class DoubtWords
 {
     private const double TenthsOfAPercent = 1000;
+    private const int Least = 0;
+    private const int Greatest = 100;
 
     /// <summary><c>nine times in ten</c>, <c>95 times in 100</c>.</summary>
     public static string Often(double confidence) => Math.Round(TenthsOfAPercent * confidence) is var tenths && tenths == 900
@@ -15,10 +17,18 @@ internal static class DoubtWords
             : string.Create(CultureInfo.InvariantCulture, $"{tenths:0} times in 1000");
 
     /// <summary><c>86 %</c>; never more than is known, so no 0 and no 100.</summary>
-    public static string Likely(double probability) => probability switch
+    public static string Likely(double probability) => Percent(probability) switch
     {
-        < 0.01 => "<1 %",
-        > 0.99 => ">99 %",
-        _ => string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0} %"),
+        Least => FormattableString.Invariant($"<{Least + 1} %"),
+        Greatest => FormattableString.Invariant($">{Greatest - 1} %"),
+        int percent => FormattableString.Invariant($"{percent} %"),
+    };
+
+    /// <summary>What <see cref="Likely"/> shows, so that figures that read the same count as the same: 0 for below 1 %, 100 for above 99 %.</summary>
+    public static int Percent(double probability) => probability switch
+    {
+        < 0.01 => Least,
+        > 0.99 => Greatest,
+        _ => (int)Math.Round(100 * probability, MidpointRounding.AwayFromZero),
     };
 }

@@ -12,18 +12,17 @@ internal static class Headroom
     /// <summary>The words for the worst seat of a spot, by the margin that counts.</summary>
     public static string Words(SpotScore score) => Words(score.Worst, score.By);
 
-    private static long TenthsOf(LinkBudget budget, DecidingMargin by) => Tenths.Of(by.MarginDb(budget)) - Tenths.Of(budget.RequiredDb);
+    private static long TenthsOf(LinkBudget budget, DecidingMargin by) => ShownMargin.HeadroomTenths(by.MarginDb(budget), budget.RequiredDb);
 
     /// <summary><c>4.2 dB above</c>, <c>3.1 dB short of</c>: goes before what the seat asks for.</summary>
     public static string Words(LinkBudget budget, DecidingMargin by)
     {
         long tenths = TenthsOf(budget, by);
-        return (by.Meets(budget), tenths) switch
+        return tenths switch
         {
-            (true, <= 0) => "just at",
-            (true, _) => $"{Tenths.Show(tenths)} dB above",
-            (false, >= 0) => "less than 0.1 dB short of",
-            (false, _) => $"{Tenths.Show(-tenths)} dB short of",
+            0 => "just at",
+            > 0 => $"{Tenths.Show(tenths)} dB above",
+            _ => $"{Tenths.Show(-tenths)} dB short of",
         };
     }
 }

@@ -26,7 +26,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         string spot = result.Before.Spot.Name, seat = result.Before.Worst.Seat.Name;
         WordWrap.Write(
             $"{loaded.House.Name}, console at '{spot}': {FormattableString.Invariant($"{result.Before.SeatsMet} of {result.Before.Seats}")} seats are met; "
-                + $"the worst, '{seat}', is {Headroom.Words(result.Before)} the {Tenths.Show(result.Before.Worst.RequiredDb)} dB it asks for, by the margin to count on "
+                + $"the worst, '{seat}', is {Headroom.Words(result.Before)} the {Tenths.ShowRequired(result.Before.Worst.RequiredDb)} dB it asks for, by the margin to count on "
                 + $"({DoubtWords.Often(Confidence)} there is as much or more).",
             output,
             width);
@@ -120,6 +120,6 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
     // The difference of figures as they are printed, so that 'compare' with the same edit shows the same.
     private string There(SpotScore after) => after.With(result.Before.Worst.Seat) is { } budget
-        ? Tenths.Signed(Tenths.Of(after.By.MarginDb(budget)) - Tenths.Of(result.Before.By.MarginDb(result.Before.Worst)))
+        ? Tenths.Signed(Tenths.OfMargin(after.By.MarginDb(budget)) - Tenths.OfMargin(result.Before.By.MarginDb(result.Before.Worst)))
         : "cable";
 }

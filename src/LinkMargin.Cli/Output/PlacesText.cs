@@ -1,5 +1,6 @@
 using System.Globalization;
 using LinkMargin.Cli.Commands;
+using LinkMargin.Engine.Decisions;
 using LinkMargin.Files.Json;
 
 namespace LinkMargin.Cli.Output;
@@ -28,7 +29,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
         output.WriteLine("To compare and map the first like any spot, add it to 'spots' in the house file:");
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"  - {{name: {best.Place}, level: {best.Level}, at: [{Written(best.XM)}, {Written(best.YM)}, {Written(best.HeightM)}]}}"));
-        WordWrap.Write($"Map of the choice, by the median: {places.Picture}", output, width);
+        WordWrap.Write($"Map of the choice, by the margin to count on: {places.Picture}", output, width);
         WordWrap.Write(Cautions.Estimates, output, width);
     }
 
@@ -54,7 +55,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
                 place.Level,
                 string.Join(", ", new[] { place.XM, place.YM, place.HeightM }.Select(Brief)),
                 place.WorstSeat,
-                (place.HeadroomDb < 0 ? "! " : "") + Tenths.Show(place.MarginDb),
+                (place.HeadroomDb < 0 ? "! " : "") + Tenths.ShowMargin(place.MarginDb, place.RequiredDb),
                 Tenths.Signed(Difference(place)),
                 FormattableString.Invariant($"{place.SeatsMet} of {place.Seats}"),
                 place.ProbabilityAllMet is { } likely ? DoubtWords.Likely(likely) : "-");
@@ -72,7 +73,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
             return found;
         }
 
-        long lead = Difference(best) - (Tenths.Of(spot.MarginDb) - Tenths.Of(spot.RequiredDb));
+        long lead = Difference(best) - ShownMargin.HeadroomTenths(spot.MarginDb, spot.RequiredDb);
         string than = lead switch
         {
             > 0 => $"{Tenths.Show(lead)} dB better than",
@@ -82,7 +83,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
         return $"{found} {char.ToUpperInvariant(best.Place[0])}{best.Place[1..]} is {than} the best spot the file names, '{spot.Spot}', by the worst seat of each.";
     }
 
-    private static long Difference(PlaceDocument place) => Tenths.Of(place.MarginDb) - Tenths.Of(place.RequiredDb);
+    private static long Difference(PlaceDocument place) => ShownMargin.HeadroomTenths(place.MarginDb, place.RequiredDb);
 
     // The unit of metres stands once, in the heading of the column's figures; feet and inches have their own.
     private string Brief(double metres) => loaded.Lengths.InFeet ? loaded.Lengths.Brief(metres) : metres.ToString("0.00", CultureInfo.InvariantCulture);

@@ -18,7 +18,7 @@ internal sealed class PrintedBudget
             ?? throw new ArgumentException("A budget has two directions.", nameof(budget));
 
         // The direction that decides fixes how the path loss is printed; the other direction takes it as it is.
-        long[] deciding = Tenths.Apportion([.. RadioItems(worst), -budget.PathLossDb], Tenths.Of(worst.MarginDb));
+        long[] deciding = Tenths.Apportion([.. RadioItems(worst), -budget.PathLossDb], Tenths.OfMargin(worst.MarginDb));
         PathLoss = -deciding[^1];
         Directions = [.. budget.Directions.Select(d => d == worst ? new PrintedDirection(deciding) : Other(d))];
     }

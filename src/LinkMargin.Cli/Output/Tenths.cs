@@ -1,10 +1,11 @@
 using System.Globalization;
+using LinkMargin.Engine.Decisions;
 
 namespace LinkMargin.Cli.Output;
 
 /// <summary>
-/// Decibels as they are printed: to one decimal. All rounding is done here, so that a figure reads the same in a table,
-/// a budget and a sentence, and printed figures add up.
+/// Decibels as they are printed: to one decimal, margins rounded down and all else to the nearest. All rounding is done here,
+/// so that a figure reads the same in a table, a budget and a sentence, and printed figures add up.
 /// </summary>
 internal static class Tenths
 {
@@ -13,6 +14,18 @@ internal static class Tenths
 
     /// <summary>The nearest whole number of tenths.</summary>
     public static long Of(double value) => (long)Math.Round(10 * value, MidpointRounding.AwayFromZero);
+
+    /// <summary>A margin in whole tenths, by the rule of <see cref="ShownMargin"/>: rounded down.</summary>
+    public static long OfMargin(double marginDb) => ShownMargin.Tenths(marginDb);
+
+    /// <summary>A margin with one decimal, rounded down.</summary>
+    public static string ShowMargin(double marginDb) => ShownMargin.Text(marginDb);
+
+    /// <summary>A margin beside the required one: more decimals where one would hide on which side it lies.</summary>
+    public static string ShowMargin(double marginDb, double requiredDb) => ShownMargin.Text(marginDb, requiredDb);
+
+    /// <summary>A required margin, as it was written.</summary>
+    public static string ShowRequired(double requiredDb) => ShownMargin.RequiredText(requiredDb);
 
     /// <summary>A figure with one decimal.</summary>
     public static string Show(double value) => Show(Of(value));
@@ -46,6 +59,12 @@ internal static class Tenths
         for (int i = 0; i < missing && i < largestFirst.Length; i++)
         {
             whole[largestFirst[i]]++;
+        }
+
+        // A total rounded down can lie one below items that were taken for whole tenths.
+        for (int i = largestFirst.Length - 1; i >= 0 && missing < 0; i--, missing++)
+        {
+            whole[largestFirst[i]]--;
         }
 
         return whole;

@@ -32,8 +32,8 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         {
             SpotScore best = choice.Best;
             LinkBudget worst = best.Worst;
-            string seat = $"its worst seat, '{worst.Seat.Name}', has {Tenths.Show(best.By.MarginDb(worst))} dB{ToCountOn}, "
-                + $"{Headroom.Words(best)} the {Tenths.Show(worst.RequiredDb)} dB it asks for";
+            string seat = $"its worst seat, '{worst.Seat.Name}', has {Tenths.ShowMargin(best.By.MarginDb(worst), worst.RequiredDb)} dB{ToCountOn}, "
+                + $"{Headroom.Words(best)} the {Tenths.ShowRequired(worst.RequiredDb)} dB it asks for";
             string every = SomePlayElsewhere ? "every seat that plays there" : "every seat";
             return best.MeetsAll
                 ? $"Choose {Named(best)}: {seat}, so {every} is met."
@@ -60,17 +60,26 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
                 yield break;
             }
 
-            string first = $"'{choice.Best.Spot.Name}' is the best spot with a probability of {Likely(choice.Best)}";
-            if (Call.Rivals.Count == 0)
+            SpotScore best = choice.Best, likeliest = LikeliestOther;
+            string first = $"'{best.Spot.Name}' is the best spot with a probability of {Likely(best)}";
+            yield return Call.Rivals.Count == 0
+                ? $"The call is clear: {first}, the likeliest other, '{likeliest.Spot.Name}', with {Likely(likeliest)}."
+                : $"Too close to call: {first}, {string.Join(", ", Call.Rivals.Select(rival => $"'{rival.Spot.Name}' with {Likely(rival)}"))}.{Settling}";
+            if (Overtaken(likeliest) is { } ahead)
             {
-                SpotScore likeliest = ranking.Scores.Skip(1).MaxBy(Call.ProbabilityBest)!;
-                yield return $"The call is clear: {first}, the likeliest other, '{likeliest.Spot.Name}', with {Likely(likeliest)}.";
-                yield break;
+                yield return $"'{likeliest.Spot.Name}' ({Likely(likeliest)}) ranks below '{ahead.Spot.Name}' ({Likely(ahead)}){Surely}; its margin is less certain, "
+                    + "or less tied to that of the other spots, so it comes out best more often.";
             }
-
-            yield return $"Too close to call: {first}, {string.Join(", ", Call.Rivals.Select(rival => $"'{rival.Spot.Name}' with {Likely(rival)}"))}.{Settling}";
         }
     }
+
+    // By the probabilities as they are printed: equals stay in the ranking's order.
+    private SpotScore LikeliestOther => ranking.Scores.Skip(1).MaxBy(score => DoubtWords.Percent(Call!.ProbabilityBest(score)))!;
+
+    // The first spot that is ranked above another though it is best less often; null where there is none.
+    private SpotScore? Overtaken(SpotScore other) => ranking.Scores
+        .TakeWhile(score => score != other)
+        .FirstOrDefault(score => DoubtWords.Percent(Call!.ProbabilityBest(score)) < DoubtWords.Percent(Call.ProbabilityBest(other)));
 
     private string Settling => Call?.Settling is { } reading
         ? $" The reading that would tell most between them is sent from '{reading.Transmitter.Name}' and taken {reading.Where} on level '{house.Levels[reading.LevelIndex].Name}'"

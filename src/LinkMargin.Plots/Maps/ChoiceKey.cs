@@ -28,7 +28,7 @@ internal static class ChoiceKey
             }));
         }
 
-        entries.Add(new(0, "figures: whole dB above what the worst seat asks for, rounded down", (_, _) => { }));
+        entries.Add(new(0, "figures: dB above or below what the weakest seat requires", (_, _) => { }));
         return entries;
     }
 }

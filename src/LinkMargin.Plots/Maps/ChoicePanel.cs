@@ -51,8 +51,8 @@ internal sealed class ChoicePanel(House house, MarginColours colours)
     {
         foreach (ChoiceMark place in places)
         {
-            string figure = (place.HeadroomDb >= 1 ? "+" : "") + MarginText.WithUnit(place.HeadroomDb);
-            yield return new(place.IsNamed ? MarkKind.SpotElsewhere : MarkKind.SpotHere, place.Plan, place.Name, figure, null);
+            MarkKind kind = place.IsNamed ? MarkKind.SpotElsewhere : MarkKind.SpotHere;
+            yield return new(kind, place.Plan, place.Name, $"{MarginText.WithSign(place.Figure)} dB", null);
         }
 
         foreach (Seat seat in house.Seats.Where(s => s.LevelIndex == field.LevelIndex))

@@ -17,7 +17,6 @@ internal static class MapKey
         Mark(MarkKind.SeatMeets, "seat, margin met", pixelsPerPoint),
         Mark(MarkKind.SeatBelow, "seat, margin not met", pixelsPerPoint),
         new(20, $"hatched: below {MarginText.Bare(requiredDb)} dB{(isHatchedByAnother ? " to count on" : "")}", (canvas, box) => DrawHatch(canvas, box, pixelsPerPoint)),
-        new(0, "seats' margins in whole dB, rounded down", (_, _) => { }),
     ];
 
     /// <summary>A mark and what it stands for.</summary>

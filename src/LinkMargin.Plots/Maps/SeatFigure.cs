@@ -12,7 +12,7 @@ internal static class SeatFigure
     public static string Of(SeatMark mark, double requiredDb)
     {
         bool agreesWithHatch = mark.Meets == ((mark.CountedDb ?? mark.MarginDb) >= requiredDb);
-        string needs = agreesWithHatch ? "" : $" (needs {MarginText.Bare(mark.Seat.RequiredDb)})";
-        return MarginText.WithUnit(mark.MarginDb) + needs;
+        string needs = agreesWithHatch ? "" : $" (needs {MarginText.AsWritten(mark.Seat.RequiredDb)})";
+        return MarginText.WithUnit(mark.MarginDb, mark.Seat.RequiredDb) + needs;
     }
 }

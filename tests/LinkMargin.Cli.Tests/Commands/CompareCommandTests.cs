@@ -128,6 +128,64 @@ public sealed class CompareCommandTests : IDisposable
     }
 
     [Fact]
+    public void Where_probability_and_ranking_part_one_sentence_says_why()
+    {
+        // In line of sight 13 m and 31 m off, and behind foil of 24 dB, which may be 8 dB more or less, 2.5 m off.
+        folder.Put("hall.yaml", """
+            house: Long Hall
+            units: m
+            levels:
+              - name: ground
+                height: 2.6
+                outer: brick-102-plastered
+                inner: plasterboard-foil
+                rooms:
+                  - {name: hall, corner: [0, 0], size: [34, 6]}
+                  - {name: closet, corner: [0, 6], size: [3, 3]}
+            spots:
+              - {name: far shelf, at: [13.5, 3, 0.7]}
+              - {name: end shelf, at: [32, 3, 0.7]}
+              - {name: closet shelf, at: [1, 7, 0.7]}
+            seats:
+              - {name: bench, at: [1, 4.5]}
+            """);
+        CommandRun text = Run("compare", "hall.yaml", "--model", "direct"), json = Run("compare", "hall.yaml", "--model", "direct", "--json");
+
+        JsonElement[] ranked = [.. json.Json.GetProperty("ranking").EnumerateArray()];
+        double[] best = [.. ranked.Select(rank => rank.GetProperty("probabilityBest").GetDouble())];
+        Assert.Equal(["far shelf", "end shelf", "closet shelf"], ranked.Select(rank => rank.GetProperty("spot").GetString()!));
+        Assert.True(best[2] > best[1] && best[0] > 2 * best[2], string.Join(", ", best));
+        Assert.Contains(
+            $"The call is clear: 'far shelf' is the best spot with a probability of {100 * best[0]:0} %, the likeliest other, 'closet shelf', with {100 * best[2]:0} %. "
+                + $"'closet shelf' ({100 * best[2]:0} %) ranks below 'end shelf' ({100 * best[1]:0} %) by the margin to count on; its margin is less certain, "
+                + "or less tied to that of the other spots, so it comes out best more often.",
+            text.OutputUnwrapped,
+            StringComparison.Ordinal);
+
+        // Where probability and ranking agree, nothing more is said.
+        folder.Put("two.yaml", File.ReadAllText(folder.PathOf("hall.yaml")).Replace("  - {name: end shelf, at: [32, 3, 0.7]}\n", "", StringComparison.Ordinal));
+        Assert.DoesNotContain("comes out best more often", Run("compare", "two.yaml", "--model", "direct").OutputUnwrapped, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_margin_a_hair_below_the_required_one_reads_as_below_and_at_it_as_at_it()
+    {
+        double countedDb = MarginsOf(Run("compare", "modest.yaml", "--json").Json, "sofa", "countedDb").First(), tenth = Math.Ceiling(10 * countedDb) / 10;
+        (double RequiredDb, string Cell)[] sides =
+        [
+            (tenth, FormattableString.Invariant($"{tenth:0.0} ! {tenth - 0.1:0.0}")),
+            (tenth - 0.1, FormattableString.Invariant($"{tenth - 0.1:0.0} {tenth - 0.1:0.0}")),
+            (countedDb + 0.0004, FormattableString.Invariant($"{Math.Round(countedDb + 0.0004, 4)} ! ")),
+        ];
+        foreach ((double requiredDb, string cell) in sides)
+        {
+            folder.Put("side.yaml", SampleFile.Modest.Replace(
+                "at: [3, 2], hands: 0.7, required: 15 dB", FormattableString.Invariant($"at: [3, 2], hands: 0.7, required: {Math.Round(requiredDb, 4)} dB"), StringComparison.Ordinal));
+            Assert.Contains($"sofa den {cell}", Run("compare", "side.yaml").OutputUnwrapped, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public void Nothing_changes_where_the_decimal_point_is_a_comma()
     {
         string[][] runs =

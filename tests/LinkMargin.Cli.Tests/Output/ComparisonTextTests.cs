@@ -21,7 +21,7 @@ public sealed class ComparisonTextTests
             string row = Assert.Single(lines, l => l.StartsWith(seat.Name + " ", StringComparison.Ordinal));
             IEnumerable<string> cells = House.Spots.Select(spot => Cell(ranking.Scores.Single(s => s.Spot == spot).Budgets.Single(b => b.Seat == seat)));
             Assert.EndsWith(
-                $"{House.Levels[seat.LevelIndex].Name} {Tenths.Show(seat.RequiredDb)} {string.Join(' ', cells)}",
+                $"{House.Levels[seat.LevelIndex].Name} {Tenths.ShowRequired(seat.RequiredDb)} {string.Join(' ', cells)}",
                 string.Join(' ', row.Split(' ', StringSplitOptions.RemoveEmptyEntries)),
                 StringComparison.Ordinal);
         }
@@ -119,7 +119,7 @@ public sealed class ComparisonTextTests
         Assert.All(spots, s => Assert.Contains(lines, l => l.Contains(s.Item1, StringComparison.Ordinal)));
     }
 
-    private static string Cell(LinkBudget budget) => (budget.Meets ? "" : "! ") + Tenths.Show(budget.MarginDb);
+    private static string Cell(LinkBudget budget) => (budget.Meets ? "" : "! ") + Tenths.ShowMargin(budget.MarginDb, budget.RequiredDb);
 
     private static Ranking Made((string Name, int Level, double[] MarginsDb)[] spots, double required)
     {

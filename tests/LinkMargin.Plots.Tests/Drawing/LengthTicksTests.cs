@@ -38,11 +38,12 @@ public class LengthTicksTests
         Assert.Equal(expected, LengthTicks.Written(metres, unit));
 
     [Theory]
-    [InlineData(17.8, "17 dB")]
-    [InlineData(14.999, "14 dB")]
-    [InlineData(15, "15 dB")]
-    [InlineData(-0.2, "\u22121 dB")]
-    [InlineData(0, "0 dB")]
-    public void Margins_are_rounded_down_so_that_a_near_miss_reads_as_one(double marginDb, string expected) =>
-        Assert.Equal(expected, MarginText.WithUnit(marginDb));
+    [InlineData(17.84, 15, "17.8 dB")]
+    [InlineData(14.999, 15, "14.9 dB")]
+    [InlineData(15, 15, "15.0 dB")]
+    [InlineData(-0.02, 15, "\u22120.1 dB")]
+    [InlineData(0, 15, "0.0 dB")]
+    [InlineData(15.049, 15.04, "15.04 dB")]
+    public void Margins_are_rounded_down_so_that_a_near_miss_reads_as_one(double marginDb, double requiredDb, string expected) =>
+        Assert.Equal(expected, MarginText.WithUnit(marginDb, requiredDb));
 }

@@ -1,5 +1,7 @@
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Links.Stored;
 using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Decisions.Places;
@@ -32,23 +34,40 @@ internal sealed class BackwardSurvey
     /// <summary>Whether its answers are those that the links have forwards.</summary>
     public bool IsExact { get; }
 
-    /// <summary>Median margin less what the seat asks for, of the seat that has least, at each place; dB.</summary>
+    /// <summary>The seats that are looked from.</summary>
+    public IReadOnlyList<Seat> Seats => [.. seats.Select(one => one.Seat)];
+
+    /// <summary>Margin at the tables' losses less what the seat requires, of the seat that has least, at each place; dB.</summary>
     public double[] WorstHeadroomDb(
+        House house, IReadOnlyList<Standing> places, int? threads, Action? placeDone, CancellationToken cancellation) =>
+        [.. HeadroomDb(house, places, threads, placeDone, cancellation).Select(ofSeats => ofSeats.Min())];
+
+    /// <summary>The same of every seat, at each place, in the order of <see cref="Seats"/>; dB.</summary>
+    public double[][] HeadroomDb(
         House house, IReadOnlyList<Standing> places, int? threads, Action? placeDone, CancellationToken cancellation)
     {
-        double[] headroomDb = new double[places.Count];
+        double[][] headroomDb = new double[places.Count][];
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount };
         Parallel.For(0, places.Count, options, () => new TraceBuffer(), Look, _ => { });
         return headroomDb;
 
         TraceBuffer Look(int i, ParallelLoopState state, TraceBuffer buffer)
         {
-            Standing place = places[i];
-            var at = place.Plan.At(house.Levels[place.LevelIndex].ElevationMetres + place.HeightMetres);
-            headroomDb[i] = seats.Min(seat =>
-                greatestLossDb - seat.Back.PathLossDb(at, seat.Seat.FacingDegrees, buffer) - seat.Seat.RequiredDb);
+            Point3 at = PointOf(house, places[i]);
+            headroomDb[i] = [.. seats.Select(seat =>
+                greatestLossDb - seat.Back.PathLossDb(at, seat.Seat.FacingDegrees, buffer) - seat.Seat.RequiredDb)];
             placeDone?.Invoke();
             return buffer;
         }
     }
+
+    /// <summary>The links' paths, kept to be worked out with other losses: seat by seat, each with the places in their order.</summary>
+    public StoredPaths Store(LinkModel model, IReadOnlyList<Standing> places)
+    {
+        Point3[] at = [.. places.Select(place => PointOf(model.House, place))];
+        return StoredPaths.Of(model, seats.SelectMany(seat => at.Select(place => (seat.Back, place, seat.Seat.FacingDegrees))));
+    }
+
+    private static Point3 PointOf(House house, Standing place) =>
+        place.Plan.At(house.Levels[place.LevelIndex].ElevationMetres + place.HeightMetres);
 }

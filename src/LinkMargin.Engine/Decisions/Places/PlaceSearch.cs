@@ -1,5 +1,4 @@
 using System.Globalization;
-using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 
@@ -43,6 +42,12 @@ public sealed class PlaceSearch
     /// <summary>Every place there is.</summary>
     public IReadOnlyList<Standing> Places { get; }
 
+    /// <summary>The links of its seats, read backwards.</summary>
+    internal BackwardSurvey Survey => survey.Value;
+
+    /// <summary>How many threads may work at once; null: as many as there are processors.</summary>
+    internal int? Threads => request.Threads;
+
     /// <summary>Whether some seat is played with whichever console there is, and not with one at a spot of its own.</summary>
     public bool HasSeats => seats.Length > 0;
 
@@ -82,34 +87,6 @@ public sealed class PlaceSearch
                 .Select((told, i) => told with { Score = told.Score.Named(FormattableString.Invariant($"place {i + 1}")) })],
             Places.Count,
             worked.Count);
-    }
-
-    /// <summary>
-    /// The headroom of the worst seat for a console anywhere on a level's floor, at one height, by the survey: the map of the
-    /// choice. The field's figures are decibels above what that seat asks for.
-    /// </summary>
-    /// <param name="levelIndex">The level; 0 is the lowest.</param>
-    /// <param name="heightMetres">The console's height above its floor, metres.</param>
-    /// <param name="cellMetres">Side of a cell, metres.</param>
-    /// <param name="best">The spot the map is about.</param>
-    /// <param name="cellDone">Called from any thread for each cell; null to hear nothing.</param>
-    /// <param name="cancellation">Stops the work.</param>
-    public Field MapOf(
-        int levelIndex, double heightMetres, double cellMetres, Spot best, Action? cellDone = null, CancellationToken cancellation = default)
-    {
-        Level level = model.House.Levels[levelIndex];
-        Grid grid = LevelGrid.Over(level, cellMetres);
-        int[] indoors = [.. Enumerable.Range(0, grid.Count).Where(i => LevelGrid.IsIndoors(level, grid.CentreOf(i % grid.Columns, i / grid.Columns)))];
-        Standing[] cells = [.. indoors.Select(i => new Standing(levelIndex, grid.CentreOf(i % grid.Columns, i / grid.Columns), heightMetres, ""))];
-        double[] headroomDb = survey.Value.WorstHeadroomDb(model.House, cells, request.Threads, cellDone, cancellation);
-        double[] field = new double[grid.Count];
-        Array.Fill(field, double.NaN);
-        for (int i = 0; i < indoors.Length; i++)
-        {
-            field[indoors[i]] = headroomDb[i];
-        }
-
-        return new Field(best, levelIndex, heightMetres, grid, field);
     }
 
     private PlacedSpot BestOf(

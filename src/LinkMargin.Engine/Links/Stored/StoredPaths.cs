@@ -53,9 +53,15 @@ public sealed class StoredPaths
     /// <summary>One spot with many places, for players that may look anywhere.</summary>
     public static StoredPaths Of(LinkModel model, Spot spot, IReadOnlyList<Point3> hands)
     {
-        var parameters = new ParameterList(model.Scene);
         SpotModel from = model.For(spot);
-        return new StoredPaths(
-            model, parameters, [.. hands.Select(place => from.Store(place, null, new SlopeBook(parameters)))]);
+        return Of(model, hands.Select(place => (from, place, (double?)null)));
+    }
+
+    /// <summary>Any links, in their order.</summary>
+    internal static StoredPaths Of(LinkModel model, IEnumerable<(SpotModel From, Point3 To, double? FacingDegrees)> links)
+    {
+        var parameters = new ParameterList(model.Scene);
+        StoredLink[] stored = [.. links.Select(link => link.From.Store(link.To, link.FacingDegrees, new SlopeBook(parameters)))];
+        return new StoredPaths(model, parameters, stored);
     }
 }

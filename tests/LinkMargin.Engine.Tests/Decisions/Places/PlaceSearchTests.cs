@@ -2,7 +2,6 @@ using CsCheck;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Doubt;
-using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -111,18 +110,6 @@ public sealed class PlaceSearchTests
         Assert.Equal(["seat"], best.Score.Budgets.Select(b => b.Seat.Name));
         House own = house with { Seats = [house.Seats[1]] };
         Assert.Empty(new PlaceSearch(new LinkModel(own, ModelDepth.Direct), new PlaceRequest()).Run().Best);
-    }
-
-    [Fact]
-    public void The_map_of_the_choice_holds_the_surveys_figures()
-    {
-        House house = Hall(new Seat("seat", 0, new Point2(2, 2), 0.7, null, 15));
-        var model = new LinkModel(house, ModelDepth.Direct);
-        var search = new PlaceSearch(model, new PlaceRequest());
-        Field map = search.MapOf(0, 1.2, 0.5, house.Spots[0]);
-        Point2 centre = map.Grid.CentreOf(7, 3);
-        LinkBudget budget = LinkEvaluation.Budget(model, new Spot("there", 0, centre, 1.2), house.Seats[0]);
-        Assert.Equal(budget.HeadroomDb, map.MarginDb[(3 * map.Grid.Columns) + 7], 1e-9);
     }
 
     [Fact]
