@@ -39,7 +39,16 @@ internal sealed class BudgetText(LoadedHouse loaded)
         WriteDirections(budget, printed, output, width);
         output.WriteLine();
         WordWrap.Write(Verdict(budget), output, width);
+        foreach (string line in CautionLines(budget))
+        {
+            WordWrap.Write(line, output, width);
+        }
     }
+
+    private static IEnumerable<string> CautionLines(LinkBudget budget) => Cautions.About(
+        budget.Paths.Select((path, i) => (
+            FormattableString.Invariant($"way {i + 1}"),
+            budget.ShareOf(path) >= LinkBudget.LeastShareOfCaution ? path.Cautions : [])));
 
     private string LevelOf(int index) => house.Levels[index].Name;
 

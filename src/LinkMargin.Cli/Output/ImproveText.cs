@@ -64,6 +64,11 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
             WordWrap.Write($"* {mind}", output, width);
         }
 
+        foreach (string line in CautionLines(told))
+        {
+            WordWrap.Write(line, output, width);
+        }
+
         WordWrap.Write(Cautions.Estimates, output, width);
     }
 
@@ -86,6 +91,12 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
                 : "None of it meets every seat; 'linkmargin place' looks for another place.";
         }
     }
+
+    private IEnumerable<string> CautionLines(IEnumerable<RemedyResult> told) => Cautions.About(
+    [
+        ($"'{result.Before.Worst.Seat.Name}' as things are", result.Before.Worst.Cautions),
+        .. told.Concat(result.Pairs).Select(one => ($"'{one.After.Worst.Seat.Name}' with {string.Join(", and ", one.Remedies.Select(words.What))}", one.After.Worst.Cautions)),
+    ]);
 
     private void WriteTable(IReadOnlyList<RemedyResult> results, TextWriter output, int width)
     {

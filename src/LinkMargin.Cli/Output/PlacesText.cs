@@ -30,6 +30,11 @@ internal sealed class PlacesText(LoadedHouse loaded)
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"  - {{name: {best.Place}, level: {best.Level}, at: [{Written(best.XM)}, {Written(best.YM)}, {Written(best.HeightM)}]}}"));
         WordWrap.Write($"Map of the choice, by the margin to count on: {places.Picture}", output, width);
+        foreach (string line in Cautions.About(places.Places.Select(place => ($"{place.Place} to '{place.WorstSeat}'", place.Cautions))))
+        {
+            WordWrap.Write(line, output, width);
+        }
+
         WordWrap.Write(Cautions.Estimates, output, width);
     }
 

@@ -23,6 +23,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         .. HowClear,
         .. AtOnce,
         .. NeverMet,
+        .. Cautions.About(ranking.Scores.Select(score => ($"'{score.Spot.Name}' to '{score.Worst.Seat.Name}'", score.Worst.Cautions))),
         Cautions.Estimates,
     ];
 

@@ -21,6 +21,7 @@ internal sealed class AngleTable
 
     private const int Steps = 256; // in the cosine: 0.02 dB at worst between two of them up to 80°
 
+    private readonly bool isLayered;
     private readonly double[] lossDb = new double[Steps + 1];
     private readonly double[] amplitude = new double[Steps + 1];
     private readonly double[] reflectance = new double[Steps + 1];
@@ -29,11 +30,12 @@ internal sealed class AngleTable
     {
         double baseDb = material.ThroughDb ?? material.LossDb;
         Layer[] layers = LayersOf(material);
+        isLayered = layers.Length > 0;
         Basis = material.ThroughDb is not null ? LossBasis.Through
             : layers.Length == 0 ? LossBasis.Listed
             : material.Angle == LossAngle.Mean ? LossBasis.MeanAndLayers
             : LossBasis.HeadOnAndLayers;
-        if (layers.Length == 0)
+        if (!isLayered)
         {
             Fill(baseDb);
         }
@@ -52,6 +54,7 @@ internal sealed class AngleTable
     // The same material with more or less loss at every angle; what it throws back stays, as far as energy allows.
     private AngleTable(AngleTable table, double moreDb)
     {
+        isLayered = table.isLayered;
         Basis = table.Basis;
         ToleranceSpreadDb = table.ToleranceSpreadDb;
         for (int i = 0; i <= Steps; i++)
@@ -89,6 +92,9 @@ internal sealed class AngleTable
 
     /// <summary>Share of power thrown back at an angle.</summary>
     internal double Reflectance(double cosIncidence) => Read(reflectance, cosIncidence);
+
+    /// <summary>What to say of its figures at an angle; null where they are as good as its table's.</summary>
+    internal string? CautionAt(double cosIncidence) => isLayered ? LayeredPanel.CautionAt(cosIncidence) : null;
 
     /// <summary>The same with more or less loss at every angle.</summary>
     internal AngleTable Shifted(double moreDb) => new(this, moreDb);

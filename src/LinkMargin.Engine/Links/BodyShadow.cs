@@ -11,9 +11,12 @@ namespace LinkMargin.Engine.Links;
 /// </summary>
 internal sealed class BodyShadow
 {
-    private const int TurnSteps = 36; // of 5°, from 0 to 180°
-    private const int SlopeSteps = 34; // of 5°, from −85° to 85°
-    private const double GreatestSlope = 85;
+    private const int StepDegrees = 5;
+    private const int TurnSteps = 180 / StepDegrees;
+
+    // One step short of straight up and down, where no turn has a meaning.
+    private const int GreatestSlopeDegrees = 90 - StepDegrees;
+    private const int SlopeSteps = 2 * GreatestSlopeDegrees / StepDegrees;
     private const double FarMetres = 6;
 
     private readonly double[,] factors = new double[TurnSteps + 1, SlopeSteps + 1];
@@ -27,10 +30,10 @@ internal sealed class BodyShadow
         var buffer = new TraceBuffer();
         for (int s = 0; s <= SlopeSteps; s++)
         {
-            double slope = double.DegreesToRadians(-GreatestSlope + (5 * s));
+            double slope = double.DegreesToRadians(-GreatestSlopeDegrees + (StepDegrees * s));
             for (int t = 0; t <= TurnSteps; t++)
             {
-                double turn = double.DegreesToRadians(5 * t);
+                double turn = double.DegreesToRadians(StepDegrees * t);
                 factors[t, s] = Factor(boxes, buffer, wavelengthMetres, turn, slope);
                 means[s] += factors[t, s] * (t is 0 or TurnSteps ? 0.5 : 1) / TurnSteps;
             }
@@ -50,14 +53,14 @@ internal sealed class BodyShadow
     {
         double x = from.X - hands.X, y = from.Y - hands.Y, plan = double.Hypot(x, y);
         double slope = double.RadiansToDegrees(Math.Atan2(from.Z - hands.Z, plan));
-        double s = Math.Clamp((slope + GreatestSlope) / 5, 0, SlopeSteps);
+        double s = Math.Clamp((slope + GreatestSlopeDegrees) / StepDegrees, 0, SlopeSteps);
         int s0 = Math.Min((int)s, SlopeSteps - 1);
         if (facingDegrees is not double facing || plan == 0)
         {
             return means[s0] + ((s - s0) * (means[s0 + 1] - means[s0]));
         }
 
-        double turn = Math.Abs(Math.IEEERemainder(double.RadiansToDegrees(Math.Atan2(y, x)) - facing, 360)) / 5;
+        double turn = Math.Abs(Math.IEEERemainder(double.RadiansToDegrees(Math.Atan2(y, x)) - facing, 360)) / StepDegrees;
         int t0 = Math.Min((int)turn, TurnSteps - 1);
         double low = factors[t0, s0] + ((s - s0) * (factors[t0, s0 + 1] - factors[t0, s0]));
         double high = factors[t0 + 1, s0] + ((s - s0) * (factors[t0 + 1, s0 + 1] - factors[t0 + 1, s0]));
@@ -89,7 +92,7 @@ internal sealed class BodyShadow
         double sum = 0, all = 0;
         for (int s = 0; s <= SlopeSteps; s++)
         {
-            double weight = Math.Cos(double.DegreesToRadians(-GreatestSlope + (5 * s)));
+            double weight = Math.Cos(double.DegreesToRadians(-GreatestSlopeDegrees + (StepDegrees * s)));
             sum += weight * means[s];
             all += weight;
         }

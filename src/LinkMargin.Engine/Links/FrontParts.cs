@@ -7,8 +7,6 @@ namespace LinkMargin.Engine.Links;
 /// <param name="numbers">As many numbers as there is <see cref="Room"/> for.</param>
 internal ref struct FrontParts(Span<double> numbers)
 {
-    private const int MostOnStack = 128;
-
     private readonly Span<double> numbers = numbers; // low ends, high ends, amplitudes
 
     private int Count { get; set; }
@@ -33,7 +31,7 @@ internal ref struct FrontParts(Span<double> numbers)
         ReadOnlySpan<double> lows = numbers[..Count], highs = numbers.Slice(numbers.Length / 3, Count);
         ReadOnlySpan<double> amplitudes = numbers.Slice(numbers.Length / 3 * 2, Count);
         int room = 2 * Count;
-        Span<double> edges = room <= MostOnStack ? stackalloc double[room] : new double[room];
+        Span<double> edges = room <= StripSum.MostOnStack ? stackalloc double[room] : new double[room];
         int count = 0;
         for (int p = 0; p < Count; p++)
         {
@@ -47,8 +45,8 @@ internal ref struct FrontParts(Span<double> numbers)
 
         edges = edges[..FrontEdges.Arrange(edges[..count])];
         int strips = edges.Length + 1, whole = (strips + 3) & ~3;
-        Span<double> middles = whole <= MostOnStack ? stackalloc double[whole] : new double[whole];
-        Span<double> through = whole <= MostOnStack ? stackalloc double[whole] : new double[whole];
+        Span<double> middles = whole <= StripSum.MostOnStack ? stackalloc double[whole] : new double[whole];
+        Span<double> through = whole <= StripSum.MostOnStack ? stackalloc double[whole] : new double[whole];
         for (int s = 0; s < strips; s++)
         {
             middles[s] = FrontEdges.Middle(edges, s);

@@ -14,13 +14,10 @@ namespace LinkMargin.Engine.Links;
 /// </summary>
 internal static class FrontSum
 {
-    // More pieces than this on one front are rare; they get their room from the heap.
-    private const int MostOnStack = 128;
-
     /// <summary>Power that passes, as a share of free space; 0 where that is no more than the least that counts.</summary>
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, double least = 0)
     {
-        Span<double> amplitudes = pieces.Length <= MostOnStack ? stackalloc double[pieces.Length] : new double[pieces.Length];
+        Span<double> amplitudes = pieces.Length <= StripSum.MostOnStack ? stackalloc double[pieces.Length] : new double[pieces.Length];
         for (int i = 0; i < pieces.Length; i++)
         {
             amplitudes[i] = losses.Amplitude(pieces[i]);
@@ -33,7 +30,7 @@ internal static class FrontSum
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, double least = 0)
     {
         // What takes up the whole front multiplies; only the rest has edges to sum over.
-        Span<bool> shared = pieces.Length <= MostOnStack ? stackalloc bool[pieces.Length] : new bool[pieces.Length];
+        Span<bool> shared = pieces.Length <= StripSum.MostOnStack ? stackalloc bool[pieces.Length] : new bool[pieces.Length];
         bool isAnyShared = FindShared(pieces, shared);
         double everywhere = 1;
         for (int i = 0; i < pieces.Length; i++)
@@ -50,7 +47,7 @@ internal static class FrontSum
         }
 
         int room = FrontParts.Room(pieces.Length);
-        var parts = new FrontParts(pieces.Length <= MostOnStack ? stackalloc double[room] : new double[room]);
+        var parts = new FrontParts(pieces.Length <= StripSum.MostOnStack ? stackalloc double[room] : new double[room]);
         for (int i = 0; i < pieces.Length; i++)
         {
             if (!shared[i] && amplitudes[i] != 1 && !pieces[i].TakesUpAll)
@@ -73,8 +70,8 @@ internal static class FrontSum
     internal static double ThrownBack(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
     {
         int room = FrontParts.Room(panels.Length);
-        var parts = new FrontParts(panels.Length <= MostOnStack ? stackalloc double[room] : new double[room]);
-        Span<bool> shared = panels.Length <= MostOnStack ? stackalloc bool[panels.Length] : new bool[panels.Length];
+        var parts = new FrontParts(panels.Length <= StripSum.MostOnStack ? stackalloc double[room] : new double[room]);
+        Span<bool> shared = panels.Length <= StripSum.MostOnStack ? stackalloc bool[panels.Length] : new bool[panels.Length];
         shared.Fill(true);
         CutIntoStrips(panels, amplitudes, shared, true, ref parts);
         return parts.MeanPower(0, 0);
@@ -83,7 +80,7 @@ internal static class FrontSum
     // Which pieces share their plane with others that stand over or under them on the front; whether any do.
     private static bool FindShared(ReadOnlySpan<Piece> pieces, Span<bool> shared)
     {
-        Span<int> planes = pieces.Length <= MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
+        Span<int> planes = pieces.Length <= StripSum.MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
         bool isAny = false;
         ulong met = 0; // a bit for each plane so far, some of them the same for several
         for (int i = 0; i < pieces.Length; i++)
@@ -115,8 +112,8 @@ internal static class FrontSum
         bool isMirror,
         ref FrontParts parts)
     {
-        Span<double> edges = pieces.Length <= MostOnStack ? stackalloc double[2 * pieces.Length] : new double[2 * pieces.Length];
-        Span<int> members = pieces.Length <= MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
+        Span<double> edges = pieces.Length <= StripSum.MostOnStack ? stackalloc double[2 * pieces.Length] : new double[2 * pieces.Length];
+        Span<int> members = pieces.Length <= StripSum.MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
         for (int first = 0; first < pieces.Length; first++)
         {
             int ends = 0, many = 0;
@@ -166,8 +163,8 @@ internal static class FrontSum
     private static double Stacked(
         ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, ReadOnlySpan<int> members, double at, bool isMirror)
     {
-        Span<int> standing = members.Length <= MostOnStack ? stackalloc int[members.Length] : new int[members.Length];
-        Span<double> edges = members.Length <= MostOnStack ? stackalloc double[2 * members.Length] : new double[2 * members.Length];
+        Span<int> standing = members.Length <= StripSum.MostOnStack ? stackalloc int[members.Length] : new int[members.Length];
+        Span<double> edges = members.Length <= StripSum.MostOnStack ? stackalloc double[2 * members.Length] : new double[2 * members.Length];
         int there = 0, count = 0;
         foreach (int i in members)
         {
@@ -185,7 +182,7 @@ internal static class FrontSum
         }
 
         edges = edges[..FrontEdges.Arrange(edges[..count])];
-        Span<double> strips = members.Length <= MostOnStack ? stackalloc double[edges.Length + 1] : new double[edges.Length + 1];
+        Span<double> strips = members.Length <= StripSum.MostOnStack ? stackalloc double[edges.Length + 1] : new double[edges.Length + 1];
         for (int s = 0; s < strips.Length; s++)
         {
             double height = FrontEdges.Middle(edges, s), amplitude = isMirror ? 0 : 1;

@@ -22,6 +22,15 @@ public sealed record LinkBudget(
     IReadOnlyList<DirectionBudget> Directions,
     double MarginDb)
 {
+    /// <summary>
+    /// Share of the power from which on a path's cautions are the link's: without so much the link would be 0.5 dB weaker.
+    /// </summary>
+    public const double LeastShareOfCaution = 0.1;
+
+    /// <summary>Cautions of the paths that bring at least <see cref="LeastShareOfCaution"/> of the power, each once.</summary>
+    public IReadOnlyList<string> Cautions =>
+        [.. Paths.Where(path => ShareOf(path) >= LeastShareOfCaution).SelectMany(path => path.Cautions).Distinct()];
+
     /// <summary>Other seats with people who stand in the way.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 

@@ -45,7 +45,7 @@ internal static class Mirror
             }
         }
 
-        Span<double> amplitudes = buffer.PieceCount <= 128 ? stackalloc double[buffer.PieceCount] : new double[buffer.PieceCount];
+        Span<double> amplitudes = buffer.PieceCount <= StripSum.MostOnStack ? stackalloc double[buffer.PieceCount] : new double[buffer.PieceCount];
         for (int i = 0; i < amplitudes.Length; i++)
         {
             amplitudes[i] = Thrown(buffer.Pieces[i].Material, view.CosIncidence, losses);

@@ -28,6 +28,9 @@ public sealed record PathBudget(Path Path, double FreeSpaceDb, IReadOnlyList<dou
     /// <summary>Where it left its straight line, in order from the spot; empty for the straight line and the diffuse field.</summary>
     public IReadOnlyList<PathTurn> Turns { get; init; } = [];
 
+    /// <summary>One sentence for each formula that is used outside the range it was published for; mostly none.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
     /// <summary>How the loss of each of the path's crossings came about, in their order.</summary>
     public required IReadOnlyList<LossBasis> Bases { get; init; }
 }

@@ -56,6 +56,7 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
         AddReflected(
             reflection,
             power,
+            panel.Material,
             mirror.IsFixture ? TurnKind.Fixture : TurnKind.Wall,
             Scene.Names[panel.Name],
             model.Cells.LevelAt(Math.Clamp(reflection.Place.Z, panel.Rise.Low, panel.Rise.High)),
@@ -66,6 +67,7 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
     public void Level(LevelMirror mirror, in Reflection reflection, double power, TraceBuffer buffer) => AddReflected(
         reflection,
         power,
+        mirror.Material,
         mirror.FacesUp ? TurnKind.Floor : TurnKind.Ceiling,
         Scene.House.Levels[mirror.Level].Name,
         mirror.Level,
@@ -91,11 +93,12 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
             0,
             -Decibels.FromPowerRatio(way.Body),
             model.WaysRound.Turns(way),
+            MultipleEdges.CautionOf(corners, Scene.Band.Equivalent.WavelengthMetres),
             way.BendDb));
     }
 
     private void AddReflected(
-        in Reflection reflection, double power, TurnKind kind, string name, int level, TraceBuffer buffer)
+        in Reflection reflection, double power, int material, TurnKind kind, string name, int level, TraceBuffer buffer)
     {
         Point3 place = reflection.Place;
         var turn = new PathTurn(kind, name, level, Console.DistanceTo(place))
@@ -112,18 +115,25 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
             FullSpotModel.ToLossDb(power),
             -Decibels.FromPowerRatio(reflection.PowerRatio),
             -Decibels.FromPowerRatio(model.Body.Factor(reflection.Image, hands, facingDegrees)),
-            [turn]));
+            [turn],
+            material < 0 ? null : Said(NameOf(turn), model.Losses[material].CautionAt(reflection.CosIncidence))));
     }
 
+    private static string NameOf(PathTurn turn) => turn.Kind switch
+    {
+        TurnKind.Floor => $"the floor of '{turn.Name}'",
+        TurnKind.Ceiling => $"the ceiling of '{turn.Name}'",
+        _ => $"'{turn.Name}'",
+    };
+
+    private static string? Said(string name, string? caution) => caution is null ? null : $"{name} is {caution}";
+
     private PathBudget Itemised(
-        Path path, double lossDb, double reflectionDb, double bodyDb, IReadOnlyList<PathTurn> turns, double bendingDb = 0)
+        Path path, double lossDb, double reflectionDb, double bodyDb, IReadOnlyList<PathTurn> turns, string? caution = null, double bendingDb = 0)
     {
         double freeSpaceDb = FreeSpaceLoss.Db(path.LengthMetres, Scene.Band.Equivalent);
-        double[] crossingsDb = [.. path.Crossings.Select(c => CrossingLoss.Db(
-            c.Kind,
-            c.Share,
-            model.Losses[Scene.NumberOf(c.Material)].LossDb(
-                c.Kind == ObstacleKind.Joists ? 1 : Math.Cos(double.DegreesToRadians(c.IncidenceDegrees)))))];
+        double[] crossingsDb = [.. path.Crossings.Select(c => CrossingLoss.Db(c.Kind, c.Share, TableOf(c).LossDb(CosineOf(c))))];
+        IEnumerable<string?> cautions = path.Crossings.Select(c => Said($"'{c.Name}'", TableOf(c).CautionAt(CosineOf(c)))).Append(caution);
         return new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)
         {
             EdgesDb = lossDb - freeSpaceDb - crossingsDb.Sum() - reflectionDb - bendingDb - bodyDb,
@@ -131,12 +141,19 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
             ReflectionDb = reflectionDb,
             BodyDb = bodyDb,
             Turns = turns,
+            Cautions = [.. cautions.OfType<string>().Distinct()],
             Bases =
             [
                 .. path.Crossings.Select(c => c.Kind == ObstacleKind.Joists
                     ? LossBasis.JoistShare
-                    : model.Losses[Scene.NumberOf(c.Material)].Basis),
+                    : TableOf(c).Basis),
             ],
         };
     }
+
+    private AngleTable TableOf(Crossing crossing) => model.Losses[Scene.NumberOf(crossing.Material)];
+
+    // The loss of ribs belongs to a member's whole depth, whichever way it is crossed.
+    private static double CosineOf(Crossing crossing) =>
+        crossing.Kind == ObstacleKind.Joists ? 1 : Math.Cos(double.DegreesToRadians(crossing.IncidenceDegrees));
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Numerics;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
@@ -17,7 +16,8 @@ public static class ComplexPermittivity
 
     /// <summary>
     /// Lower end of the frequencies that Table 3's common building materials were measured at, GHz. Some rows reach lower;
-    /// floorboard, at 50 GHz to 100 GHz, does not reach here and is best replaced by wood or chipboard.
+    /// floorboard, at 50 GHz to 100 GHz, does not reach here and is best replaced by wood or chipboard. Every channel of
+    /// <see cref="Band.Bluetooth"/>, the only band there is, lies inside, so no result needs a caution.
     /// </summary>
     public const double LeastGigahertz = 1;
 
@@ -27,24 +27,10 @@ public static class ComplexPermittivity
     /// <summary>Air and vacuum: η = 1.</summary>
     public static readonly Complex Air = Complex.One;
 
-    /// <summary>η = ε' − jε'', with a caution outside the frequencies the table was measured at.</summary>
+    /// <summary>η = ε' − jε''.</summary>
     /// <param name="substance">a, b, c and d of the material's row; null is air.</param>
-    /// <param name="frequency">f; comfortable from <see cref="LeastGigahertz"/> to <see cref="GreatestGigahertz"/>.</param>
+    /// <param name="frequency">f, from <see cref="LeastGigahertz"/> to <see cref="GreatestGigahertz"/>.</param>
     /// <returns>The relative permittivity, no unit: real part 1 or more, imaginary part 0 or less.</returns>
-    public static Estimate<Complex> At(Dielectric? substance, Frequency frequency)
-    {
-        double gigahertz = frequency.Gigahertz;
-        string? caution = substance is null || (gigahertz >= LeastGigahertz && gigahertz <= GreatestGigahertz)
-            ? null
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"{gigahertz:G4} GHz is outside the {LeastGigahertz} to {GreatestGigahertz} GHz that materials were measured at.");
-        return new(Of(substance, frequency), caution);
-    }
-
-    /// <summary>The value of <see cref="At"/> alone, for a caller that has already looked at the frequency.</summary>
-    /// <param name="substance">a, b, c and d of the material's row; null is air.</param>
-    /// <param name="frequency">f.</param>
     public static Complex Of(Dielectric? substance, Frequency frequency)
     {
         if (substance is null)

@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Propagation;
 /// Places beside the line are measured by v = √2·h/R1 (Recommendation ITU-R P.526-16, section 4.1, equation (26), with the
 /// first Fresnel radius R1). By Kirchhoff's integral the field of all that lies beyond v ≥ 0 on one side is B(v): 1/2 on the
 /// line, and then the wave of an edge at v. A knife edge alone fixes what of it a local mean needs. In its shadow the field
-/// is B, so ⟨|B|²⟩ = a², with a = 10^(−J(v)/20) and J(v) = 6.9 + 20 log(√((v − 0.1)² + 1) + v − 0.1) of equation (31). In the
+/// is B, so ⟨|B|²⟩ = a², with a = 10^(−J(v)/20) and J(v) of equation (31) (<see cref="KnifeEdge.LossDb"/>). In the
 /// light the field is 1 − B, so 1 − 2⟨B⟩ + a² is the power that J(−v) leaves. The part ⟨B⟩ is in step with the line's own
 /// wave; the rest, √(a² − ⟨B⟩²), has a phase that turns too fast with the place for a mean to keep.
 /// </para>
@@ -24,8 +24,8 @@ internal static class EdgeKernel
     // From here to the reach edges fade out, so that one that comes into reach makes no step.
     private const double FadeFrom = 3;
 
-    // P.526-16, below equation (31): J(v) holds for v > −0.78 and is 0 before.
-    private const double Guard = 0.78;
+    // From this v outwards a lit receiver loses nothing: J(−v) is 0.
+    private const double Guard = -KnifeEdge.LeastParameter;
 
     // J(0) is 6.03 dB by the formula and 6.02 exactly; the front is shared evenly on the line itself.
     private static readonly double AtZero = Shape(0);
@@ -89,20 +89,8 @@ internal static class EdgeKernel
         return 0.5 * (1 - (0.5 * Shape(-v) / AtZero) - LostAtGuard) / (LostAtZero - LostAtGuard);
     }
 
-    private static double Shape(double v)
-    {
-        if (double.IsPositiveInfinity(v))
-        {
-            return 0;
-        }
+    // 10^(−J(v)/20) but for a factor.
+    private static double Shape(double v) => 1 / KnifeEdge.InLogarithm(v);
 
-        double w = v - 0.1;
-        return 1 / (Math.Sqrt((w * w) + 1) + w);
-    }
-
-    private static Vector256<double> Shape(Vector256<double> v)
-    {
-        Vector256<double> w = v - Vector256.Create(0.1), one = Vector256<double>.One;
-        return one / (Vector256.Sqrt((w * w) + one) + w);
-    }
+    private static Vector256<double> Shape(Vector256<double> v) => Vector256<double>.One / KnifeEdge.InLogarithm(v);
 }

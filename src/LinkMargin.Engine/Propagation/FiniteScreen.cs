@@ -7,12 +7,10 @@ namespace LinkMargin.Engine.Propagation;
 /// </summary>
 public static class FiniteScreen
 {
-    private const string NotBlocked = "The straight line clears the screen: the finite-screen form is meant for a blocked line.";
-
     /// <summary>J_min = −20·lg Σ 1/j_i, the loss where the waves round all edges meet in step.</summary>
     /// <param name="edgeLossesDb">J(v_i) of each edge, dB, 0 or more, at least one.</param>
-    /// <returns>dB; never below 0, with a caution where some edge does not block the line.</returns>
-    public static Estimate<double> LeastLossDb(params ReadOnlySpan<double> edgeLossesDb)
+    /// <returns>dB; never below 0.</returns>
+    public static double LeastLossDb(params ReadOnlySpan<double> edgeLossesDb)
     {
         double sum = 0;
         foreach (double lossDb in Checked(edgeLossesDb))
@@ -20,13 +18,13 @@ public static class FiniteScreen
             sum += Math.Pow(10, -lossDb / 20);
         }
 
-        return new(Math.Max(0, -20 * Math.Log10(sum)), CautionOf(edgeLossesDb));
+        return Math.Max(0, -20 * Math.Log10(sum));
     }
 
     /// <summary>J_av = −10·lg Σ 1/j_i², the mean loss over places a few wavelengths apart.</summary>
     /// <param name="edgeLossesDb">J(v_i) of each edge, dB, 0 or more, at least one.</param>
-    /// <returns>dB; never below 0, with a caution where some edge does not block the line.</returns>
-    public static Estimate<double> MeanLossDb(params ReadOnlySpan<double> edgeLossesDb)
+    /// <returns>dB; never below 0.</returns>
+    public static double MeanLossDb(params ReadOnlySpan<double> edgeLossesDb)
     {
         double sum = 0;
         foreach (double lossDb in Checked(edgeLossesDb))
@@ -34,7 +32,7 @@ public static class FiniteScreen
             sum += Math.Pow(10, -lossDb / 10);
         }
 
-        return new(Math.Max(0, -10 * Math.Log10(sum)), CautionOf(edgeLossesDb));
+        return Math.Max(0, -10 * Math.Log10(sum));
     }
 
     private static ReadOnlySpan<double> Checked(ReadOnlySpan<double> edgeLossesDb)
@@ -46,19 +44,5 @@ public static class FiniteScreen
         }
 
         return edgeLossesDb;
-    }
-
-    private static string? CautionOf(ReadOnlySpan<double> edgeLossesDb)
-    {
-        double onTheEdgeDb = KnifeEdge.LossDb(0);
-        foreach (double lossDb in edgeLossesDb)
-        {
-            if (lossDb < onTheEdgeDb)
-            {
-                return NotBlocked;
-            }
-        }
-
-        return null;
     }
 }

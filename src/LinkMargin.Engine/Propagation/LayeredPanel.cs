@@ -1,4 +1,3 @@
-using System.Globalization;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 using MathNet.Numerics.Integration;
@@ -29,12 +28,15 @@ public sealed class LayeredPanel
     /// </summary>
     public const double TableToleranceDb = 0.01;
 
-    internal const double LeastComfortCosine = 0.087155742747658166; // cos 85°
     private const double TableToleranceShare = 5e-4;
     private const double TableToleranceSpreadDb = 0.05;
     private const int DeepestHalving = 12;
     private const int DiffuseNodes = 48;
 
+    private static readonly string TooFlat = FormattableString.Invariant(
+        $"met at more than {GreatestComfortDegrees:0} deg from head on, where a real panel is too short for the layer formula: this path's loss is a rough figure");
+
+    private static readonly double LeastComfortCosine = Math.Cos(double.DegreesToRadians(GreatestComfortDegrees));
     private static readonly double LeastLog = Math.Log(LayeredSlab.LeastCosine);
 
     private readonly Layer[] layers;
@@ -54,7 +56,6 @@ public sealed class LayeredPanel
         Mean = new PanelMean(this.layers, band);
         (logs, table) = Tabulate(Mean);
         diffuse = new(() => Diffuse(Mean));
-        Caution = CautionOf(this.layers, band);
     }
 
     /// <summary>Share of a diffuse field's power on the panel that passes: ∫ T(θ)·2·sin θ·cos θ dθ from 0 to 90°.</summary>
@@ -66,9 +67,6 @@ public sealed class LayeredPanel
     /// <summary>Share of a diffuse field's power on the panel that comes back: the rest.</summary>
     public double DiffuseReflectance => Math.Max(0, 1 - DiffuseTransmittance - DiffuseAbsorptance);
 
-    /// <summary>One sentence where a material is used outside the frequencies it was measured at; null otherwise.</summary>
-    public string? Caution { get; }
-
     /// <summary>Angles in the table.</summary>
     internal int TableLength => logs.Length;
 
@@ -77,6 +75,9 @@ public sealed class LayeredPanel
 
     /// <summary>The same panel met from its other face: the same transmission, another reflection where it absorbs.</summary>
     public LayeredPanel Reversed() => new([.. layers.Reverse()], band);
+
+    /// <summary>What to say of a panel met at a cosine of incidence; null within <see cref="GreatestComfortDegrees"/>.</summary>
+    public static string? CautionAt(double cosIncidence) => cosIncidence < LeastComfortCosine ? TooFlat : null;
 
     /// <summary>Response at an angle of incidence.</summary>
     /// <param name="incidenceDegrees">θ, angle to the normal, 0 to 90.</param>
@@ -97,15 +98,14 @@ public sealed class LayeredPanel
         int found = Array.BinarySearch(logs, log);
         int above = Math.Clamp(found < 0 ? ~found : found, 1, logs.Length - 1);
         double share = (log - logs[above - 1]) / (logs[above] - logs[above - 1]);
-        return Between(table[above - 1], table[above], share) with { IsComfortable = cosIncidence >= LeastComfortCosine };
+        return Between(table[above - 1], table[above], share);
     }
 
     private static PanelResponse Between(in PanelResponse a, in PanelResponse b, double share) => new(
         a.TransmissionLossDb + (share * (b.TransmissionLossDb - a.TransmissionLossDb)),
         a.Absorptance + (share * (b.Absorptance - a.Absorptance)),
         a.SpreadDb + (share * (b.SpreadDb - a.SpreadDb)),
-        a.ToleranceSpreadDb + (share * (b.ToleranceSpreadDb - a.ToleranceSpreadDb)),
-        a.IsComfortable);
+        a.ToleranceSpreadDb + (share * (b.ToleranceSpreadDb - a.ToleranceSpreadDb)));
 
     private static (double[] Logs, PanelResponse[] Table) Tabulate(PanelMean mean)
     {
@@ -171,12 +171,4 @@ public sealed class LayeredPanel
 
         return (transmittance, absorptance);
     }
-
-    private static string? CautionOf(Layer[] layers, Band band) => layers
-        .Where(layer => layer.Substance is not null)
-        .SelectMany(layer => new[] { band.Channels[0], band.Channels[^1] }
-            .Select(frequency => ComplexPermittivity.At(layer.Substance, frequency).Caution)
-            .Where(caution => caution is not null)
-            .Select(caution => string.Create(CultureInfo.InvariantCulture, $"{layer.SubstanceName}: {caution}")))
-        .FirstOrDefault();
 }

@@ -24,7 +24,7 @@ namespace LinkMargin.Engine.Propagation;
 public static class MultipleEdges
 {
     /// <summary>
-    /// Most edges that such constructions are commonly trusted with (from memory); beyond, the loss is a rough figure.
+    /// Most edges that such constructions are commonly trusted with (from memory); no path of this program has more.
     /// </summary>
     public const int MostEdges = 3;
 
@@ -34,15 +34,15 @@ public static class MultipleEdges
     /// </summary>
     private const double StraightEnough = -1e-12;
 
-    private const string TooMany = "A way passes more than three edges: the loss is a rough figure.";
+    private const string TooClose = "an edge is nearer than one wavelength to an end of the path: this path's loss is a rough figure";
 
     /// <summary>Loss of the edges of a way that is stretched tight over them, so that every bend is round an edge.</summary>
     /// <param name="way">Start, the points where the way bends, in order, and end; neighbours lie apart.</param>
     /// <param name="wavelengthMetres">λ, metres, above 0.</param>
     /// <returns>
-    /// dB over free space, 0 for a way without edges and 6 or more with any; a caution beyond <see cref="MostEdges"/> edges.
+    /// dB over free space, 0 for a way without edges and 6 or more with any.
     /// </returns>
-    public static Estimate<double> LossDb(ReadOnlySpan<Point3> way, double wavelengthMetres)
+    public static double LossDb(ReadOnlySpan<Point3> way, double wavelengthMetres)
     {
         double[] along = Lengths(way, wavelengthMetres);
         double lossDb = 0, spreading = along[^1];
@@ -64,7 +64,7 @@ public static class MultipleEdges
         }
 
         double spreadingDb = way.Length > 2 ? -10 * Math.Log10(spreading) : 0;
-        return new(lossDb + spreadingDb, CautionOf(way));
+        return lossDb + spreadingDb;
     }
 
     /// <summary>
@@ -76,15 +76,26 @@ public static class MultipleEdges
     /// </param>
     /// <param name="wavelengthMetres">λ, metres, above 0.</param>
     /// <returns>
-    /// dB over free space along the straight line, 0 or more; a caution beyond <see cref="MostEdges"/> edges.
+    /// dB over free space along the straight line, 0 or more.
     /// </returns>
-    public static Estimate<double> OneSideLossDb(ReadOnlySpan<Point3> way, Point3 body, double wavelengthMetres)
+    public static double OneSideLossDb(ReadOnlySpan<Point3> way, Point3 body, double wavelengthMetres)
     {
         double[] along = Lengths(way, wavelengthMetres);
-        return new(PartDb(new Edges(way, along, body, wavelengthMetres), 0, way.Length - 1), CautionOf(way));
+        return PartDb(new Edges(way, along, body, wavelengthMetres), 0, way.Length - 1);
     }
 
-    private static string? CautionOf(ReadOnlySpan<Point3> way) => way.Length - 2 > MostEdges ? TooMany : null;
+    /// <summary>
+    /// What to say of the loss of a way's edges; null where each is at least <see cref="KnifeEdge.LeastDistanceWavelengths"/>
+    /// from both ends.
+    /// </summary>
+    /// <param name="way">Start, the points where the way bends, in order, and end.</param>
+    /// <param name="wavelengthMetres">λ, metres, above 0.</param>
+    public static string? CautionOf(ReadOnlySpan<Point3> way, double wavelengthMetres)
+    {
+        double leastMetres = KnifeEdge.LeastDistanceWavelengths * wavelengthMetres;
+        bool isClose = way.Length > 2 && Math.Min(way[0].DistanceTo(way[1]), way[^2].DistanceTo(way[^1])) < leastMetres;
+        return isClose ? TooClose : null;
+    }
 
     /// <summary>Distances along the way from its start.</summary>
     private static double[] Lengths(ReadOnlySpan<Point3> way, double wavelengthMetres)

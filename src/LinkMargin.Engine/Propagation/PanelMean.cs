@@ -66,8 +66,7 @@ internal sealed class PanelMean
             LayeredSlab.LossDbOf(passed),
             Math.Max(0, 1 - passed - thrownBack),
             all.StandardDeviation,
-            examples.StandardDeviation,
-            cosIncidence >= LayeredPanel.LeastComfortCosine);
+            examples.StandardDeviation);
     }
 
     private static SlabLayer[] Slab(IReadOnlyList<Layer> layers, Frequency frequency, double[] thicknessMetres) =>

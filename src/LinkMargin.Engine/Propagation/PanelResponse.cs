@@ -9,9 +9,8 @@ namespace LinkMargin.Engine.Propagation;
 /// <param name="ToleranceSpreadDb">
 /// Standard deviation, over examples of the panel alone, of the loss of the band's mean power, dB.
 /// </param>
-/// <param name="IsComfortable">Whether the incidence is within <see cref="LayeredPanel.GreatestComfortDegrees"/>.</param>
 public readonly record struct PanelResponse(
-    double TransmissionLossDb, double Absorptance, double SpreadDb, double ToleranceSpreadDb, bool IsComfortable)
+    double TransmissionLossDb, double Absorptance, double SpreadDb, double ToleranceSpreadDb)
 {
     /// <summary>Mean share of the power that passes, 0 to 1.</summary>
     public double Transmittance => Math.Pow(10, -TransmissionLossDb / 10);

@@ -18,7 +18,8 @@ internal static class StripSum
     // Differences of v² from which two edges have nothing to do with each other: e^(−δ²/2) is below 1e-4.
     private const double Unrelated = 2.8;
 
-    private const int MostOnStack = 128;
+    /// <summary>Numbers of one kind that a sum over a front keeps on the stack; more are rare and come from the heap.</summary>
+    internal const int MostOnStack = 128;
 
     /// <summary>Mean power, as a share of what arrives with nothing in the way.</summary>
     /// <param name="edges">Where strips meet, v, in order, each within reach of the line at 0.</param>

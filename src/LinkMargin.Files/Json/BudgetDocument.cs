@@ -58,6 +58,9 @@ public sealed record BudgetDocument(
     /// <summary>How likely the seat has what it asks for, 0 to 1.</summary>
     public double? ProbabilityMet { get; init; }
 
+    /// <summary>Cautions of the paths that bring a tenth or more of the power; those of the others stand at each path.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
     /// <summary>A budget and how sure it is, as JSON says it.</summary>
     public static BudgetDocument Of(House house, LinkBudget budget, HouseDoubt? doubt)
     {
@@ -90,5 +93,8 @@ public sealed record BudgetDocument(
         budget.MarginDb,
         budget.RequiredDb,
         budget.HeadroomDb,
-        budget.Meets);
+        budget.Meets)
+    {
+        Cautions = budget.Cautions,
+    };
 }

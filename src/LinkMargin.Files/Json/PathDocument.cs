@@ -30,6 +30,9 @@ public sealed record PathDocument(
     double LossDb,
     IReadOnlyList<CrossingDocument> Crossings)
 {
+    /// <summary>One sentence for each formula that is used outside the range it was published for.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
     /// <summary>The word for a kind of path.</summary>
     public static string WordFor(PathKind kind) => kind switch
     {
@@ -55,7 +58,10 @@ public sealed record PathDocument(
         [
             .. budget.Path.Crossings.Zip(budget.CrossingsDb, budget.Bases)
                 .Select(item => CrossingDocument.Of(house, item.First, item.Second, item.Third)),
-        ]);
+        ])
+    {
+        Cautions = budget.Cautions,
+    };
 
     // A loss of nothing comes out of a logarithm as -0, which JSON would show.
     private static double Unsigned(double db) => db == 0 ? 0 : db;

@@ -36,6 +36,9 @@ public sealed record PlaceDocument(
     /// <summary>How likely every seat has what it asks for at once, 0 to 1; left out where no doubt was worked out.</summary>
     public double? ProbabilityAllMet { get; init; }
 
+    /// <summary>Cautions about the figure of its worst seat.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
     /// <summary>A place as JSON says it.</summary>
     public static PlaceDocument Of(House house, PlacedSpot placed) => new(
         placed.Score.Spot.Name,
@@ -53,5 +56,6 @@ public sealed record PlaceDocument(
         placed.Score.MetShare)
     {
         ProbabilityAllMet = placed.Score.ProbabilityAllMet,
+        Cautions = placed.Score.Worst.Cautions,
     };
 }

@@ -35,6 +35,9 @@ public sealed record RankDocument(
     /// <summary>How likely this is the best of the spots, by its worst seat, 0 to 1; left out where no doubt was worked out.</summary>
     public double? ProbabilityBest { get; init; }
 
+    /// <summary>Cautions about the figure of its worst seat.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
     /// <summary>A spot's score as JSON says it.</summary>
     public static RankDocument Of(House house, SpotScore score, int rank, HouseDoubt? doubt = null) => new(
         rank,
@@ -50,5 +53,6 @@ public sealed record RankDocument(
         score.MetShare)
     {
         ProbabilityAllMet = doubt?.ProbabilityAllMet(score.Budgets) ?? score.ProbabilityAllMet,
+        Cautions = score.Worst.Cautions,
     };
 }

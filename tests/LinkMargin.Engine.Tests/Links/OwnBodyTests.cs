@@ -39,9 +39,9 @@ public sealed class OwnBodyTests(ITestOutputHelper output)
         // The silhouette from behind: shoulders 0.44 m wide from 0.25 m under the hands to 0.35 m over them, a head 0.16 m wide
         // to 0.65 m over them; the console is 6 m away. The chest is 0.24 m deep and its edges stand highest over the line at
         // its face, 0.20 m from the hands. As a screen it has two sides, an underside and, between shoulder and crown, a top.
-        double J(double height) => KnifeEdge.LossDb(KnifeEdge.Parameter(height, 6 - 0.20, 0.20, OneLink.WavelengthMetres).Value);
-        double shouldersDb = FiniteScreen.MeanLossDb(J(0.22), J(0.22), J(0.25), J(0.35)).Value;
-        double crownDb = FiniteScreen.MeanLossDb(J(0.22), J(0.22), J(0.25), J(0.65)).Value;
+        double J(double height) => KnifeEdge.LossDb(KnifeEdge.Parameter(height, 6 - 0.20, 0.20, OneLink.WavelengthMetres));
+        double shouldersDb = FiniteScreen.MeanLossDb(J(0.22), J(0.22), J(0.25), J(0.35));
+        double crownDb = FiniteScreen.MeanLossDb(J(0.22), J(0.22), J(0.25), J(0.65));
         output.WriteLine(FormattableString.Invariant(
             $"own body from behind {BodyDb(180):F2} dB; finite screen {shouldersDb:F2} dB to the shoulders, {crownDb:F2} dB to the crown"));
 

@@ -53,7 +53,7 @@ public sealed class RoundTheCornerTests(ITestOutputHelper output)
         {
             Point3[] points = [.. way.Path.Points];
             Assert.Equal(4, points.Length);
-            Assert.Equal(MultipleEdges.LossDb(points, OneLink.WavelengthMetres).Value, way.BendingDb, 1e-6);
+            Assert.Equal(MultipleEdges.LossDb(points, OneLink.WavelengthMetres), way.BendingDb, 1e-6);
 
             // Two edges lose at least what the harder one alone does.
             double firstDb = EdgeDb(points[0], points[1], points[3]), secondDb = EdgeDb(points[0], points[2], points[3]);

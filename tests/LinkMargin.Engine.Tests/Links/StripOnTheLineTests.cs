@@ -21,7 +21,7 @@ public sealed class StripOnTheLineTests(ITestOutputHelper output)
     public void A_wide_opaque_strip_is_the_mean_of_a_finite_screen() =>
         Gen.Select(Gen.Double[1, 2.9], Gen.Double[1, 2.9]).Sample(
             (left, right) => Assert.Equal(
-                FiniteScreen.MeanLossDb(KnifeEdge.LossDb(left), KnifeEdge.LossDb(right)).Value,
+                FiniteScreen.MeanLossDb(KnifeEdge.LossDb(left), KnifeEdge.LossDb(right)),
                 OneLink.DirectDb(
                     SimpleHouse.OfWalls(Across(-right * MetresForEachV, left * MetresForEachV)), Console, Hands),
 

@@ -2,13 +2,13 @@ using System.Numerics;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Tests.Houses;
 
 namespace LinkMargin.Engine.Tests.Propagation;
 
 public sealed class ComplexPermittivityTests
 {
-    private static readonly Dielectric Concrete = new(5.24, 0, 0.0462, 0.7822);
-
     [Fact]
     public void Matches_the_published_properties_at_2440_MHz()
     {
@@ -45,21 +45,12 @@ public sealed class ComplexPermittivityTests
     }
 
     [Fact]
-    public void Air_is_one_at_any_frequency() =>
-        Assert.Equal(new Estimate<Complex>(Complex.One, null), ComplexPermittivity.At(null, Frequency.FromGigahertz(300)));
+    public void Air_is_one_at_any_frequency() => Assert.Equal(Complex.One, ComplexPermittivity.Of(null, Frequency.FromGigahertz(300)));
 
-    [Theory]
-    [InlineData(ComplexPermittivity.LeastGigahertz, true)]
-    [InlineData(ComplexPermittivity.LeastGigahertz * 0.99, false)]
-    [InlineData(ComplexPermittivity.GreatestGigahertz, true)]
-    [InlineData(ComplexPermittivity.GreatestGigahertz * 1.01, false)]
-    public void Computes_outside_the_measured_range_and_says_so(double gigahertz, bool comfortable)
-    {
-        Estimate<Complex> estimate = ComplexPermittivity.At(Concrete, Frequency.FromGigahertz(gigahertz));
-        Assert.Equal(comfortable, estimate.IsComfortable);
-        Assert.Equal(5.24, estimate.Value.Real);
-        Assert.True(comfortable || estimate.Caution!.Contains("1 to 10 GHz", StringComparison.Ordinal));
-    }
+    [Fact]
+    public void Every_channel_lies_where_the_materials_were_measured() =>
+        Assert.All(Scene.Compile(SimpleHouse.OfWalls()).Band.Channels, channel =>
+            Assert.InRange(channel.Gigahertz, ComplexPermittivity.LeastGigahertz, ComplexPermittivity.GreatestGigahertz));
 
     [Theory]
     [InlineData(1, 0, false)]

@@ -1,5 +1,6 @@
 using CsCheck;
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Links.Around;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
 
@@ -27,10 +28,10 @@ public sealed class MultipleEdgesTests
     [Fact]
     public void No_edge_costs_nothing_and_one_edge_is_a_knife_edge()
     {
-        Assert.Equal(0, MultipleEdges.LossDb([new(0, 0, 0), new(3, 0, 0)], Wavelength).Value);
+        Assert.Equal(0, MultipleEdges.LossDb([new(0, 0, 0), new(3, 0, 0)], Wavelength));
         double detour = double.Hypot(2, 0.5) + double.Hypot(3, 0.5) - 5;
         double expected = KnifeEdge.LossDb(KnifeEdge.ParameterOfDetour(detour, true, Wavelength));
-        Assert.Equal(expected, MultipleEdges.LossDb([new(0, 0, 0), new(2, 0, 0.5), new(5, 0, 0)], Wavelength).Value, 1e-9);
+        Assert.Equal(expected, MultipleEdges.LossDb([new(0, 0, 0), new(2, 0, 0.5), new(5, 0, 0)], Wavelength), 1e-9);
     }
 
     [Fact]
@@ -41,7 +42,7 @@ public sealed class MultipleEdgesTests
         // The other over the line from the first tip to the end: 1.5·√(2/0.12286·(1/200 + 1/200)) = 0.605, J = 11.11 dB.
         // α = atan √(200·600/200²) = 60°, p = q: T = 12 − 20·lg(2/(1 − 1/3)) = 12 − 9.54 = 2.46 dB.
         // 14.23 + 11.11 − 2.46 = 22.88 dB.
-        double actual = MultipleEdges.LossDb([new(0, 0, 0), new(200, 0, 3), new(400, 0, 3), new(600, 0, 0)], Wavelength).Value;
+        double actual = MultipleEdges.LossDb([new(0, 0, 0), new(200, 0, 3), new(400, 0, 3), new(600, 0, 0)], Wavelength);
         Assert.Equal(22.88, actual, 0.02);
     }
 
@@ -51,7 +52,7 @@ public sealed class MultipleEdgesTests
         // Edges at 200 m (tip 3 m to the left) and 400 m (3 m to the right) of 600 m. From start to second tip the line
         // passes 200 m at −1.5: height 4.5, v = 4.5·√(2/0.12286·(1/200 + 1/200)) = 1.816, J = 18.27 dB, twice.
         // Spreading: 10·lg(400·400/(200·600)) = 1.25 dB. 2·18.27 + 1.25 = 37.78 dB (rounded once).
-        double actual = MultipleEdges.LossDb([new(0, 0, 0), new(200, 3, 0), new(400, -3, 0), new(600, 0, 0)], Wavelength).Value;
+        double actual = MultipleEdges.LossDb([new(0, 0, 0), new(200, 3, 0), new(400, -3, 0), new(600, 0, 0)], Wavelength);
         Assert.Equal(37.78, actual, 0.02);
     }
 
@@ -72,7 +73,7 @@ public sealed class MultipleEdgesTests
                         new(a + b + c, 0, 0),
                     ],
                     new(0, 0, -1),
-                    Wavelength).Value;
+                    Wavelength);
                 return lossDb - row.Number("exact_db");
             }),
         ];
@@ -88,7 +89,7 @@ public sealed class MultipleEdgesTests
         for (int edges = 1; edges <= 3; edges++)
         {
             Point3[] way = [.. Enumerable.Range(0, edges + 2).Select(i => new Point3(i, 0, 0))];
-            Assert.Equal(20 * Math.Log10(edges + 1), MultipleEdges.LossDb(way, Wavelength).Value, edges < 3 ? 0.1 : 0.8);
+            Assert.Equal(20 * Math.Log10(edges + 1), MultipleEdges.LossDb(way, Wavelength), edges < 3 ? 0.1 : 0.8);
         }
     }
 
@@ -96,17 +97,17 @@ public sealed class MultipleEdgesTests
     public void Walked_backwards_mirrored_or_turned_it_is_the_same() =>
         TightWays.Sample(way =>
         {
-            double lossDb = MultipleEdges.LossDb(way, Wavelength).Value;
-            Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Reverse()], Wavelength).Value, 1e-6);
-            Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Select(p => new Point3(p.X, -p.Y, 0))], Wavelength).Value, 1e-6);
-            Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Select(p => new Point3(2, p.X, p.Y))], Wavelength).Value, 1e-6);
+            double lossDb = MultipleEdges.LossDb(way, Wavelength);
+            Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Reverse()], Wavelength), 1e-6);
+            Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Select(p => new Point3(p.X, -p.Y, 0))], Wavelength), 1e-6);
+            Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Select(p => new Point3(2, p.X, p.Y))], Wavelength), 1e-6);
         });
 
     [Fact]
     public void A_tight_way_is_the_same_whether_its_sides_are_found_or_told() =>
         TightWays.Sample(way => Assert.Equal(
-            MultipleEdges.OneSideLossDb(way, new(way[^1].Y - way[0].Y, way[0].X - way[^1].X, 0), Wavelength).Value,
-            MultipleEdges.LossDb(way, Wavelength).Value,
+            MultipleEdges.OneSideLossDb(way, new(way[^1].Y - way[0].Y, way[0].X - way[^1].X, 0), Wavelength),
+            MultipleEdges.LossDb(way, Wavelength),
             1e-9));
 
     [Fact]
@@ -114,9 +115,9 @@ public sealed class MultipleEdgesTests
     {
         Point3 down = new(0, 0, -1);
         Point3 start = new(0, 0, 0), end = new(6, 0, 0), high = new(2, 0, 0.4), low = new(2, 0, -2), deep = new(4, 0, -2);
-        double one = MultipleEdges.OneSideLossDb([start, high, end], down, Wavelength).Value;
-        Assert.Equal(one, MultipleEdges.OneSideLossDb([start, high, deep, end], down, Wavelength).Value, 1e-9);
-        Assert.Equal(0, MultipleEdges.OneSideLossDb([start, low, deep, end], down, Wavelength).Value);
+        double one = MultipleEdges.OneSideLossDb([start, high, end], down, Wavelength);
+        Assert.Equal(one, MultipleEdges.OneSideLossDb([start, high, deep, end], down, Wavelength), 1e-9);
+        Assert.Equal(0, MultipleEdges.OneSideLossDb([start, low, deep, end], down, Wavelength));
     }
 
     [Fact]
@@ -125,7 +126,7 @@ public sealed class MultipleEdgesTests
             (a, b, c, first, second) =>
             {
                 double Over(double d1, double h1, double d2, double h2) => MultipleEdges.OneSideLossDb(
-                    [new(0, 0, 0), new(d1, 0, h1), new(d2, 0, h2), new(a + b + c, 0, 0)], new(0, 0, -1), Wavelength).Value;
+                    [new(0, 0, 0), new(d1, 0, h1), new(d2, 0, h2), new(a + b + c, 0, 0)], new(0, 0, -1), Wavelength);
                 double At(double h1, double h2) => Over(a, h1, a + b, h2);
 
                 // 1 mm is at most 0.02 in v at these distances, and J climbs by at most 9.5 dB per unit of v.
@@ -138,20 +139,28 @@ public sealed class MultipleEdgesTests
     public void Is_no_less_than_its_hardest_edge_and_no_more_than_all_edges_apart() =>
         TightWays.Sample(way =>
         {
-            double lossDb = MultipleEdges.LossDb(way, Wavelength).Value;
+            double lossDb = MultipleEdges.LossDb(way, Wavelength);
             double[] apartDb =
             [
-                .. way[1..^1].Select(edge => MultipleEdges.LossDb([way[0], edge, way[^1]], Wavelength).Value),
+                .. way[1..^1].Select(edge => MultipleEdges.LossDb([way[0], edge, way[^1]], Wavelength)),
             ];
             Assert.InRange(lossDb, apartDb.DefaultIfEmpty(0).Max() - 1e-9, apartDb.Sum() + 1e-9);
         });
 
     [Fact]
-    public void Says_when_there_are_more_edges_than_it_is_trusted_with()
+    public void No_path_has_more_edges_than_it_is_trusted_with() =>
+        Assert.InRange(WaysRound.MostCorners - 2, 1, MultipleEdges.MostEdges);
+
+    [Theory]
+    [InlineData(1.001, 1.001, false)]
+    [InlineData(0.999, 3, true)]
+    [InlineData(3, 0.999, true)]
+    public void Says_when_an_edge_is_nearer_than_a_wavelength_to_an_end(double firstWavelengths, double lastWavelengths, bool isSaid)
     {
-        Point3[] Arc(int edges) => [.. Enumerable.Range(0, edges + 2).Select(i => new Point3(i, 0.05 * i * (edges + 1 - i), 0))];
-        Assert.True(MultipleEdges.LossDb(Arc(MultipleEdges.MostEdges), Wavelength).IsComfortable);
-        Assert.False(MultipleEdges.LossDb(Arc(MultipleEdges.MostEdges + 1), Wavelength).IsComfortable);
+        double least = KnifeEdge.LeastDistanceWavelengths * Wavelength;
+        Point3[] way = [new(0, 0, 0), new(0, firstWavelengths * least, 0), new(5, 1, 0), new(5, 1 - (lastWavelengths * least), 0)];
+        Assert.Equal(isSaid, MultipleEdges.CautionOf(way, Wavelength) is not null);
+        Assert.Null(MultipleEdges.CautionOf([way[0], way[1]], Wavelength)); // no edges
     }
 
     [Fact]

@@ -43,7 +43,6 @@ public sealed partial class LayerLossReport(ITestOutputHelper output)
             LayeredPanel panel = new(row.Layers, Band.Bluetooth);
             double[] losses = [.. new double[] { 0, 30, 45, 60 }.Select(angle => panel.At(angle).TransmissionLossDb)];
             Assert.All(losses, loss => Assert.InRange(loss, 0, LayeredSlab.GreatestLossDb));
-            Assert.Null(panel.Caution);
             output.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
                 $"{row.Name,-26} {row.LossDb,4:0.0} {losses[0],11:0.0} {losses[1],5:0.0} {losses[2],5:0.0} {losses[3],5:0.0} {panel.At(0).ToleranceSpreadDb,20:0.0}"));

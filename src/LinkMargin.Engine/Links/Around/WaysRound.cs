@@ -173,7 +173,7 @@ internal sealed class WaysRound
     private void Weigh(ref WayRound way, Point3 hands, double? facingDegrees, TraceBuffer buffer)
     {
         Span<Point3> corners = stackalloc Point3[MostCorners];
-        double bendDb = MultipleEdges.LossDb(corners[..Corners(way, hands, corners)], wavelength).Value;
+        double bendDb = MultipleEdges.LossDb(corners[..Corners(way, hands, corners)], wavelength);
         scene.Gather(new Ray(way.Place, hands, wavelength), buffer);
         way.Body = isBackwards ? body.Factor(corners[1], console, facingDegrees) : body.Factor(way.Place, hands, facingDegrees);
         way.Power *= Decibels.ToPowerRatio(way.BendDb - bendDb) * FrontSum.PowerRatio(buffer.Pieces, losses) * way.Body;
