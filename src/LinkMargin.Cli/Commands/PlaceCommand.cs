@@ -19,9 +19,9 @@ internal static class PlaceCommand
         Argument<string> file = HouseArgument.Create();
         Option<bool> everywhere = CommonOptions.Flag("--everywhere", "Look over all free floor though the house file has zones.");
         Option<WrittenLength?> height = LengthOption.Create(
-            "--height", "The console's height above the floor where no zone says any; 0.5 m and 1.5 m where it is left out.", PlaceLengths.Height);
+            "--height", $"The console's height above the floor where no zone says any; {string.Join(" and ", PlaceRequest.FloorHeightsMetres.Select(Metres))} where it is left out.", PlaceLengths.Height);
         Option<WrittenLength?> grid = LengthOption.Create(
-            "--grid", "From one place to the next; 0.1 m in zones and 0.25 m on the floor where it is left out.", PlaceLengths.Grid);
+            "--grid", $"From one place to the next; {Metres(PlaceRequest.ZoneCellMetres)} in zones and {Metres(PlaceRequest.FloorCellMetres)} on the floor where it is left out.", PlaceLengths.Grid);
         Option<string?> level = CommonOptions.Text("--level", "LEVEL", "One level by its name; all of them where it is left out.");
         Option<string?> folder = CommonOptions.Text("--out", "DIR", "Where the map goes; beside the house file where it is left out.");
         Option<ModelDepth?> depth = ModelOption.Create();
@@ -72,4 +72,6 @@ internal static class PlaceCommand
         });
         return command;
     }
+
+    private static string Metres(double metres) => FormattableString.Invariant($"{metres} m");
 }

@@ -5,14 +5,11 @@ namespace LinkMargin.Cli.Maps;
 /// <summary>The one required margin a map draws its heaviest line at.</summary>
 internal static class RequiredMargin
 {
-    /// <summary>The usual figure to ask for: common practice, see <c>materials/margins.yaml</c>.</summary>
-    public const double UsualDb = 15;
-
     /// <summary>What most seats ask for, the larger of equals; the usual figure where there is no seat.</summary>
     public static double OfMost(House house) => house.Seats
         .GroupBy(seat => seat.RequiredDb)
         .OrderByDescending(group => group.Count())
         .ThenByDescending(group => group.Key)
         .Select(group => group.Key)
-        .FirstOrDefault(UsualDb);
+        .FirstOrDefault(Seat.UsualRequiredDb);
 }

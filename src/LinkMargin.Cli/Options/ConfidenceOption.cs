@@ -15,8 +15,8 @@ internal static class ConfidenceOption
     /// <summary>Makes one.</summary>
     public static Option<double?> Create() => new(Name)
     {
-        Description = "How often the margin to count on is to be there, of all houses that could be behind the file: 0.5 to 0.999; 0.9 "
-            + "where it is left out.",
+        Description = FormattableString.Invariant(
+            $"How often the margin to count on is to be there, of all houses that could be behind the file: {Range.Least} to {Range.Greatest}; {DoubtBasis.UsualConfidence} where it is left out."),
         HelpName = "SHARE",
         CustomParser = Read,
     };

@@ -25,6 +25,9 @@ public sealed record House(
     /// <summary>Where no console may stand.</summary>
     public IReadOnlyList<KeepOut> KeepOuts { get; init; } = [];
 
+    /// <summary>What lies below and above it.</summary>
+    public Surroundings Surroundings { get; init; } = Surroundings.Plain;
+
     /// <summary>Where a spot is in the house.</summary>
     public Point3 PositionOf(Spot spot) => spot.Plan.At(Levels[spot.LevelIndex].ElevationMetres + spot.HeightMetres);
 

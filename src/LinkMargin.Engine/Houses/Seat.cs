@@ -11,6 +11,9 @@ namespace LinkMargin.Engine.Houses;
 /// <param name="RequiredDb">The margin the user asks for, dB.</param>
 public sealed record Seat(string Name, int LevelIndex, Point2 Plan, double HandsMetres, double? FacingDegrees, double RequiredDb)
 {
+    /// <summary>The margin a seat requires where nothing is said, dB: common practice, see <c>materials/margins.yaml</c>.</summary>
+    public const double UsualRequiredDb = 15;
+
     /// <summary>The fixture the player looks at, where the direction is that; null where it is said in degrees or not at all.</summary>
     public string? Faces { get; init; }
 

@@ -4,18 +4,29 @@ namespace LinkMargin.Engine.Houses;
 /// What lies below the lowest level and above the highest, where a house file says nothing: it matters only for what is
 /// thrown back into the rooms.
 /// </summary>
-public static class Surroundings
+/// <param name="Ground">The slab on the ground.</param>
+/// <param name="TopCeiling">The ceiling under the roof.</param>
+public sealed record Surroundings(Material Ground, Material TopCeiling)
 {
-    /// <summary>A concrete ground slab. Properties: Recommendation ITU-R P.2040-3 (08/2023), Table 3, concrete.</summary>
-    public static Material Ground { get; } = Of("ground slab", 40, new Dielectric(5.24, 0, 0.0462, 0.7822), 0.15);
+    /// <summary>The row of the material table whose substance the slab is of.</summary>
+    public const string GroundRow = "concrete";
 
-    /// <summary>A plasterboard ceiling under the roof. Properties: the same table, plasterboard.</summary>
-    public static Material TopCeiling { get; } = Of("top ceiling", 0.8, new Dielectric(2.73, 0, 0.0085, 0.9395), 0.0125);
+    /// <summary>The row of the material table whose substance the ceiling is of.</summary>
+    public const string TopCeilingRow = "plasterboard";
 
-    private static Material Of(string name, double lossDb, Dielectric dielectric, double thicknessMetres) =>
-        new(name, lossDb, 0, "ITU-R P.2040-3 (08/2023), Table 3; the construction is common practice")
+    /// <summary>Both without layers: one loss at all angles.</summary>
+    public static Surroundings Plain { get; } = Of(null, null);
+
+    /// <summary>A slab of 150 mm and a ceiling of 12.5 mm: common practice.</summary>
+    /// <param name="ground">Substance of the slab; null where it is not known.</param>
+    /// <param name="topCeiling">Substance of the ceiling; null where it is not known.</param>
+    public static Surroundings Of(Dielectric? ground, Dielectric? topCeiling) =>
+        new(Of("ground slab", 40, ground, 0.15), Of("top ceiling", 0.8, topCeiling, 0.0125));
+
+    private static Material Of(string name, double lossDb, Dielectric? substance, double thicknessMetres) =>
+        new(name, lossDb, 0, "substance from the material table; the construction is common practice")
         {
             ThicknessMetres = thicknessMetres,
-            Layers = [new Layer(dielectric, name, thicknessMetres, 0)],
+            Layers = substance is null ? [] : [new Layer(substance, name, thicknessMetres, 0)],
         };
 }

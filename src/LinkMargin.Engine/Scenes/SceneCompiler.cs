@@ -109,14 +109,14 @@ internal sealed class SceneCompiler
         yield return new LevelMirror(
             level.ElevationMetres,
             true,
-            materials.Of(below is null ? Surroundings.Ground : WholeFloorOf(index - 1)),
+            materials.Of(below is null ? house.Surroundings.Ground : WholeFloorOf(index - 1)),
             index,
             below?.Voids ?? []);
         bool isTop = index == house.Levels.Count - 1 || level.Above is null;
         yield return new LevelMirror(
             level.CeilingMetres,
             false,
-            materials.Of(isTop ? Surroundings.TopCeiling : WholeFloorOf(index)),
+            materials.Of(isTop ? house.Surroundings.TopCeiling : WholeFloorOf(index)),
             index,
             isTop ? [] : level.Above!.Voids);
     }

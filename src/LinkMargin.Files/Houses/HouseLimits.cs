@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Houses;
@@ -90,7 +91,7 @@ internal static class HouseLimits
     public const double Hands = 0.7;
 
     /// <summary>The margin a seat must have where the file asks for none, dB.</summary>
-    public const double RequiredDb = 15;
+    public const double RequiredDb = Seat.UsualRequiredDb;
 
     /// <summary>Clear width of a door leaf, metres.</summary>
     public const double DoorWidth = 0.8;

@@ -42,8 +42,14 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
             {
                 Zones = zones,
                 KeepOuts = keepOuts,
+                Surroundings = Surroundings.Of(SubstanceOf(Surroundings.GroundRow), SubstanceOf(Surroundings.TopCeilingRow)),
             };
     }
+
+    // A person's own table may leave the row out; the built-in one has it.
+    private Dielectric? SubstanceOf(string row) => tables.Materials.TryGetValue(row, out Material? material)
+        ? material.Dielectric
+        : MaterialTablesFile.ReadBuiltIn().Tables?.Materials.GetValueOrDefault(row)?.Dielectric;
 
     private Level Build(LevelDraft draft, double elevation)
     {

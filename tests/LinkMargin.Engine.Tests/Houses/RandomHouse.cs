@@ -2,6 +2,7 @@ using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Tests.Propagation;
 
 namespace LinkMargin.Engine.Tests.Houses;
 
@@ -40,7 +41,10 @@ internal static class RandomHouse
             [.. (together == 0 ? [.. seats, spots[0]] : seats)
                 .Select((p, i) => new Seat($"seat {i}", p.Level, p.Plan, p.Height, null, 15))],
             console,
-            controller);
+            controller)
+        {
+            Surroundings = SubstanceTable.Surroundings,
+        };
 
     // Somewhere on a level, or at the heart of a fixture.
     private static Gen<(int Level, Point2 Plan, double Height)> Place(int levels, Fixture[] fixtures) =>

@@ -1,6 +1,7 @@
 using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Tests.Propagation;
 
 namespace LinkMargin.Engine.Tests.Houses;
 
@@ -60,7 +61,10 @@ internal static class RoomedHouse
             [.. spots.Select((p, i) => new Spot($"spot {i}", p.Level, p.Plan, p.Height))],
             [.. seats.Select((p, i) => new Seat($"seat {i}", p.Level, p.Plan, p.Height, facings[i], 15))],
             SimpleHouse.Radio,
-            SimpleHouse.Radio);
+            SimpleHouse.Radio)
+        {
+            Surroundings = SubstanceTable.Surroundings,
+        };
 
     /// <summary>Somewhere in a room of a level.</summary>
     internal static Gen<Point2> InARoom(Level level) =>

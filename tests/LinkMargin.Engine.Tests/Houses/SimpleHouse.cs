@@ -3,6 +3,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Tests.Propagation;
 
 namespace LinkMargin.Engine.Tests.Houses;
 
@@ -19,7 +20,7 @@ internal static class SimpleHouse
     internal static Wall FullWall(string name, Point2 start, Point2 end, double lossDb) =>
         new(name, start, end, 0, HeightMetres, Material(name, lossDb));
 
-    internal static House Of(params Level[] levels) => new("house", levels, [], [], [], Radio, Radio);
+    internal static House Of(params Level[] levels) => new("house", levels, [], [], [], Radio, Radio) { Surroundings = SubstanceTable.Surroundings };
 
     internal static House OfWalls(params Wall[] walls) => Of(new Level("level", 0, HeightMetres) { Walls = walls });
 

@@ -11,6 +11,9 @@ internal static class SubstanceTable
 
     public static IReadOnlyCollection<Dielectric> All => Rows.Values;
 
+    public static Surroundings Surroundings { get; } =
+        Surroundings.Of(Rows[Surroundings.GroundRow], Rows[Surroundings.TopCeilingRow]);
+
     public static Dielectric? Named(string name) => name == "air" ? null : Rows[name];
 
     public static Dielectric Of(ReferenceRow row) => new(row.Number("a"), row.Number("b"), row.Number("c"), row.Number("d"));

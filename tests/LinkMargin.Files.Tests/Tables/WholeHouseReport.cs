@@ -103,7 +103,11 @@ public sealed class WholeHouseReport(ITestOutputHelper output)
             [new Spot("shelf", 0, new Point2(0.5, 0.6), 1)],
             seats,
             Tables.Radios["console-typical"],
-            Tables.Radios["controller-typical"]);
+            Tables.Radios["controller-typical"])
+        {
+            Surroundings = Surroundings.Of(
+                Tables.Materials[Surroundings.GroundRow].Dielectric, Tables.Materials[Surroundings.TopCeilingRow].Dielectric),
+        };
     }
 
     private static Room RoomAt(int column, int row)
