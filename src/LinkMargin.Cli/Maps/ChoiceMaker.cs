@@ -41,7 +41,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
         if (search.Places.Count == 0)
         {
             throw new CannotBeDoneException(house.Zones.Count > 0 && !request.Everywhere
-                ? "no zone has room for a console that is not kept out or inside something solid; mend 'zones' or 'keep-out', or add --everywhere"
+                ? "no zone has room for a console that is not kept out, inside something solid or over a void in the floor; mend 'zones' or 'keep-out', or add --everywhere"
                 : "there is no free floor for a console; mend 'keep-out', or choose another --height or a smaller --grid");
         }
 

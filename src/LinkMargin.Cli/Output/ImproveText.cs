@@ -11,6 +11,7 @@ namespace LinkMargin.Cli.Output;
 internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 {
     private const int MostTold = 12;
+    private const int MostAlternatives = 3;
 
     private readonly RemedyWords words = new(loaded);
 
@@ -59,7 +60,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         WordWrap.Write(
             $"'gain' is what the worst seat of all then has more, which may be another seat; 'there' what '{seat}' has more; 'met there' how likely that seat then has what it asks for, 'all met' how likely all have it at once.", output, width);
         WordWrap.Write(Verdict, output, width);
-        foreach (string mind in told.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(RemedyWords.Mind).Where(m => m.Length > 0).Distinct())
+        foreach (string mind in told.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(words.Mind).Where(m => m.Length > 0).Distinct())
         {
             WordWrap.Write($"* {mind}", output, width);
         }
@@ -115,9 +116,9 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         foreach (RemedyResult one in results)
         {
             table.Add(
-                string.Join(", and ", one.Remedies.Select(words.What)),
+                string.Join(", and ", one.Remedies.Select(words.What)) + Alternatives(one),
                 RemedyWords.Asks(one.Effort),
-                Tenths.Signed(Headroom.TenthsOf(one.After) - Headroom.TenthsOf(result.Before)),
+                Gain(one),
                 There(one.After),
                 one.ProbabilityAtSeat is { } met ? DoubtWords.Likely(met) : "",
                 one.After.Worst.Seat.Name,
@@ -127,6 +128,16 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         }
 
         table.WriteTo(output, width);
+    }
+
+    private string Gain(RemedyResult one) => Tenths.Signed(Headroom.TenthsOf(one.After) - Headroom.TenthsOf(result.Before));
+
+    // Each with its gain at the seat that is then worst.
+    private string Alternatives(RemedyResult one)
+    {
+        int others = one.Alternatives.Count - MostAlternatives;
+        return string.Concat(one.Alternatives.Take(MostAlternatives).Select(other => $"; or {words.Otherwise(other.Remedies[0])} ({Gain(other)})"))
+            + (others > 0 ? FormattableString.Invariant($"; {others} more in --json") : "");
     }
 
     // The difference of figures as they are printed, so that 'compare' with the same edit shows the same.

@@ -18,7 +18,7 @@ internal sealed class RemedyWords(LoadedHouse loaded)
     /// <summary>What is done, in a phrase.</summary>
     public string What(Remedy remedy) => remedy.Kind switch
     {
-        RemedyKind.Lead => $"receiver on a {Length(remedy)} lead, {Place(Moved(remedy))} in '{remedy.Thing}'",
+        RemedyKind.Lead => $"receiver on a {Length(remedy)} lead, {RestOf(remedy)}",
         RemedyKind.OpenSide => $"{Side(remedy)} of '{remedy.Thing}' left open",
         RemedyKind.SwapSide => $"{Side(remedy)} of '{remedy.Thing}' of {remedy.Material}",
         RemedyKind.Raise => remedy.Thing.Length > 0
@@ -33,6 +33,16 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         _ => throw new ArgumentOutOfRangeException(nameof(remedy), remedy.Kind, "Not a known kind of remedy."),
     };
 
+    /// <summary>What an alternative does otherwise.</summary>
+    public string Otherwise(Remedy remedy) => remedy.Kind switch
+    {
+        RemedyKind.Lead => $"{Length(remedy)}, {RestOf(remedy)}",
+        RemedyKind.OpenSide => Side(remedy),
+        RemedyKind.SwapSide => $"{Side(remedy)} of {remedy.Material}",
+        RemedyKind.Controller => remedy.Thing,
+        _ => What(remedy),
+    };
+
     /// <summary>What it asks of somebody, in a word or two.</summary>
     public static string Asks(Effort effort) => effort switch
     {
@@ -44,17 +54,23 @@ internal sealed class RemedyWords(LoadedHouse loaded)
     };
 
     /// <summary>What is involved and what to mind; empty where nothing is.</summary>
-    public static string Mind(Remedy remedy) => remedy.Kind switch
+    public string Mind(Remedy remedy) => remedy.Kind switch
     {
-        RemedyKind.Lead => "A lead needs a console whose receiver can be unplugged and put on one; its length is measured square, along walls and floor.",
+        RemedyKind.Lead =>
+            "A lead needs a console whose receiver can be unplugged and put on one; its length is measured square, along walls and floor. "
+                + $"The receiver is stuck to a wall or lies on top of a fixture, within {loaded.Lengths.Brief(ImproveRequest.GreatestFromFaceMetres)} of it.",
         RemedyKind.OpenSide or RemedyKind.SwapSide =>
-            "A metal rack may be earthed through its panels: have a licensed electrician look before one goes.",
+            $"A side is offered where it has {loaded.Lengths.Brief(ImproveRequest.LeastFreeAirMetres)} of free air before it. "
+                + "A metal rack may be earthed through its panels: have a licensed electrician look before one goes.",
         RemedyKind.Shelf or RemedyKind.Wire when remedy.CrossesStructure => ThroughTheHouse,
         RemedyKind.Raise or RemedyKind.Shelf => "A board is fixed to what bears it: look for pipes and cables before you drill.",
         RemedyKind.OpenDoor => "A fire door stays shut: local codes decide, whatever a console would like.",
         RemedyKind.Controller => "Console and controllers must speak the same: see that this console takes the class.",
         _ => "",
     };
+
+    private string RestOf(Remedy remedy) =>
+        $"{(remedy.On.Length > 0 ? $"on top of '{remedy.On}'" : "on a wall")} {Place(Moved(remedy))} in '{remedy.Thing}'";
 
     private static MoveSpot Moved(Remedy remedy) => (MoveSpot)remedy.Edits[0];
 

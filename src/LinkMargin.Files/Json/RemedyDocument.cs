@@ -29,6 +29,9 @@ public sealed record RemedyDocument(
     /// <summary>How likely the seat that was worst before then has what it asks for, 0 to 1; left out where it is on a cable.</summary>
     public double? ProbabilityAtSeat { get; init; }
 
+    /// <summary>Other variants of it, the greatest gain first.</summary>
+    public IReadOnlyList<RemedyDocument> Alternatives { get; init; } = [];
+
     /// <summary>Cautions about the figure of the seat that is then worst.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
@@ -44,6 +47,7 @@ public sealed record RemedyDocument(
         result.After.Seats)
     {
         ProbabilityAtSeat = result.ProbabilityAtSeat,
+        Alternatives = [.. result.Alternatives.Select(other => Of(other, words))],
         Cautions = result.After.Worst.Cautions,
         ProbabilityAllMet = result.After.ProbabilityAllMet,
     };

@@ -48,6 +48,24 @@ public sealed class ImproveCommandTests : IDisposable
     }
 
     [Fact]
+    public void The_sides_of_a_rack_are_one_line_and_those_against_a_wall_are_left_out()
+    {
+        // The rack stands less than 0.1 m from the faces of the west and south walls.
+        folder.Put("corner.yaml", SampleFile.Modest + Rack.Replace("0.2, 0.2, 0.8, 0.8", "0.1, 0.1, 0.8, 0.8", StringComparison.Ordinal));
+        CommandRun text = Run("improve", "corner.yaml", "--spot", "den rack");
+        Assert.Contains("of 'rack' left open; or ", text.OutputUnwrapped, StringComparison.Ordinal);
+        JsonElement[] open =
+        [
+            .. Run("improve", "corner.yaml", "--spot", "den rack", "--json").Json.GetProperty("remedies").EnumerateArray()
+                .Where(r => r.GetProperty("what")[0].GetString()!.EndsWith("of 'rack' left open", StringComparison.Ordinal)),
+        ];
+        JsonElement[] all = [.. Assert.Single(open).GetProperty("alternatives").EnumerateArray(), open[0]];
+        Assert.True(all.Length > 1);
+        Assert.All(all, r => Assert.DoesNotMatch("^(west|south) ", r.GetProperty("what")[0].GetString()));
+        Assert.All(all, r => Assert.True(r.GetProperty("gainDb").GetDouble() <= open[0].GetProperty("gainDb").GetDouble() + 0.05));
+    }
+
+    [Fact]
     public void The_best_spot_is_improved_where_none_is_named()
     {
         string best = Run("compare", "house.yaml", "--json", "--model", "direct").Json.GetProperty("choice").GetProperty("spot").GetString()!;

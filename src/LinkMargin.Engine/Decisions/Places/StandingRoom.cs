@@ -20,10 +20,15 @@ public static class StandingRoom
             : Enumerable.Range(0, house.Levels.Count).Where(level => IsAsked(level, request)).SelectMany(level => OnFloor(house, level, request))),
     ];
 
-    /// <summary>Whether nothing solid and no keep-out is in the way of a place.</summary>
+    /// <summary>Whether there is a floor under a place, and nothing solid and no keep-out in its way.</summary>
     public static bool IsFree(House house, int levelIndex, Point2 plan, double heightMetres) =>
-        !house.KeepOuts.Any(k => k.LevelIndex == levelIndex && k.Contains(plan, heightMetres))
+        !IsOverVoid(house, levelIndex, plan)
+        && !house.KeepOuts.Any(k => k.LevelIndex == levelIndex && k.Contains(plan, heightMetres))
         && !house.Fixtures.Any(f => f.LevelIndex == levelIndex && !f.IsShell && f.Contains(plan, heightMetres));
+
+    /// <summary>Whether a place is over a hole in its level's floor: a stairwell or a gallery, where nobody puts up a shelf.</summary>
+    public static bool IsOverVoid(House house, int levelIndex, Point2 plan) =>
+        levelIndex > 0 && (house.Levels[levelIndex - 1].Above?.Voids.Any(hole => hole.Contains(plan)) ?? false);
 
     private static bool IsAsked(int level, PlaceRequest request) => request.LevelIndex is null || request.LevelIndex == level;
 
@@ -46,10 +51,9 @@ public static class StandingRoom
     private static IEnumerable<Standing> OnFloor(House house, int levelIndex, PlaceRequest request)
     {
         Level level = house.Levels[levelIndex];
-        Polygon[] holes = levelIndex > 0 ? [.. house.Levels[levelIndex - 1].Above?.Voids ?? []] : [];
         return from room in level.Rooms
                from point in GridOver(room.Outline, request.CellMetres ?? PlaceRequest.FloorCellMetres)
-               where room.Outline.DepthOf(point) >= ClearMetres && !holes.Any(hole => hole.Contains(point))
+               where room.Outline.DepthOf(point) >= ClearMetres
                from height in request.HeightsMetres
                where height <= level.HeightMetres && IsFree(house, levelIndex, point, height)
                select new Standing(levelIndex, point, height, room.Name);

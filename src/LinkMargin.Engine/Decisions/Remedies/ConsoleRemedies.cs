@@ -1,6 +1,5 @@
 using LinkMargin.Engine.Decisions.Edits;
 using LinkMargin.Engine.Decisions.Places;
-using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
@@ -11,11 +10,10 @@ internal static class ConsoleRemedies
     // Leads that can be bought, metres: common practice.
     private static readonly double[] LeadsMetres = [1, 2, 3, 5];
 
-    // Where a small receiver can be stuck or laid: skirting, shelf, eye height, over a door.
-    private static readonly double[] LeadHeightsMetres = [0.2, 0.9, 1.5, 2.1];
-
-    private const double LeadCellMetres = 0.25;
     private const double RaiseStepMetres = 0.2;
+
+    // A board that bears a console is hardly deeper: common practice.
+    private const double DeepestBoardMetres = 0.5;
 
     // Clear of the lid it stands on.
     private const double AboveLidMetres = 0.05;
@@ -34,23 +32,16 @@ internal static class ConsoleRemedies
             yield break;
         }
 
-        Standing[] reachable =
-        [
-            .. from x in Steps(room.Outline.Least.X, room.Outline.Greatest.X)
-               from y in Steps(room.Outline.Least.Y, room.Outline.Greatest.Y)
-               let plan = new Point2(x, y)
-               where room.Outline.DepthOf(plan) >= StandingRoom.ClearMetres / 2
-               from height in LeadHeightsMetres
-               where height <= level.HeightMetres && IsInTheOpen(house, spot.LevelIndex, plan, height)
-               select new Standing(spot.LevelIndex, plan, height, room.Name),
-        ];
+        ReceiverRest[] rests = [.. ReceiverRests.In(house, spot.LevelIndex, room)];
         foreach (double metres in LeadsMetres)
         {
-            if (trial.BestOf([.. reachable.Where(place => LaidSquare(spot, place) <= metres)]) is { } place)
+            ReceiverRest[] reached = [.. rests.Where(rest => LaidSquare(spot, rest.Place) <= metres)];
+            if (trial.BestOf([.. reached.Select(rest => rest.Place)]) is { } place)
             {
                 yield return new Remedy(RemedyKind.Lead, Effort.Buy, [MoveTo(spot, place)])
                 {
                     Thing = room.Name,
+                    On = reached.First(rest => rest.Place == place).On,
                     LevelIndex = spot.LevelIndex,
                     LengthMetres = metres,
                 };
@@ -58,17 +49,25 @@ internal static class ConsoleRemedies
         }
     }
 
-    /// <summary>The console at other heights: inside what encloses it, on top of that, or anywhere where it stands free.</summary>
+    /// <summary>
+    /// The console at other heights: inside what encloses it, on top of that, or on a board of a wall within reach of where it
+    /// stands.
+    /// </summary>
     public static IEnumerable<Remedy> Raised(RemedyTrial trial)
     {
         House house = trial.House;
         Spot spot = trial.Spot;
         double ceiling = house.Levels[spot.LevelIndex].HeightMetres;
         Fixture? host = EnclosureRemedies.HostOf(house, spot);
+        if (host is null && !house.Levels[spot.LevelIndex].Walls.Any(wall => WallFaces.DistanceTo(wall, spot.Plan) <= DeepestBoardMetres))
+        {
+            return [];
+        }
+
         double lowest = host?.FromMetres ?? 0, highest = host?.ToMetres ?? ceiling;
         IEnumerable<double> heights = Enumerable.Range(1, 100)
             .Select(i => lowest + (i * RaiseStepMetres))
-            .TakeWhile(height => height <= highest - (RaiseStepMetres / 2));
+            .TakeWhile(height => height <= Math.Min(highest - (RaiseStepMetres / 2), ReceiverRests.HighestMetres));
         if (host is not null && host.ToMetres + AboveLidMetres < ceiling)
         {
             heights = heights.Append(host.ToMetres + AboveLidMetres);
@@ -108,14 +107,4 @@ internal static class ConsoleRemedies
     // Along walls and floor, not through the air.
     private static double LaidSquare(Spot spot, Standing place) =>
         Math.Abs(place.Plan.X - spot.Plan.X) + Math.Abs(place.Plan.Y - spot.Plan.Y) + Math.Abs(place.HeightMetres - spot.HeightMetres);
-
-    private static bool IsInTheOpen(House house, int level, Point2 plan, double height) =>
-        !house.Fixtures.Any(fixture => fixture.LevelIndex == level && fixture.Contains(plan, height));
-
-    private static IEnumerable<double> Steps(double from, double to)
-    {
-        int count = Math.Max(1, (int)Math.Floor((to - from) / LeadCellMetres));
-        double first = from + ((to - from - ((count - 1) * LeadCellMetres)) / 2);
-        return Enumerable.Range(0, count).Select(i => Math.Round(first + (i * LeadCellMetres), 3));
-    }
 }

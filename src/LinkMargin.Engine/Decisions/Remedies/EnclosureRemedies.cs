@@ -13,7 +13,9 @@ internal static class EnclosureRemedies
         .Where(fixture => fixture.IsShell && fixture.LevelIndex == spot.LevelIndex && fixture.Contains(spot.Plan, spot.HeightMetres))
         .MinBy(fixture => fixture.SizeX * fixture.SizeY * (fixture.ToMetres - fixture.FromMetres));
 
-    /// <summary>Each closed side opened, and made of each of some materials; and all of them together.</summary>
+    /// <summary>
+    /// Each closed side that has air before it opened, and made of each of some materials; and all of them together.
+    /// </summary>
     public static IEnumerable<Remedy> All(RemedyTrial trial, IReadOnlyList<Material> panels)
     {
         if (HostOf(trial.House, trial.Spot) is not { } host)
@@ -21,7 +23,7 @@ internal static class EnclosureRemedies
             yield break;
         }
 
-        BoxSides[] closed = [.. Sides.Where(side => (host.OpenSides & side) == 0)];
+        BoxSides[] closed = [.. Sides.Where(side => (host.OpenSides & side) == 0 && FreeAir.IsBefore(trial.House, host, side))];
         BoxSides[][] sets = [.. closed.Select(side => new[] { side }), .. closed.Length > 1 ? [closed] : Array.Empty<BoxSides[]>()];
         foreach (BoxSides[] sides in sets)
         {

@@ -43,7 +43,8 @@ public sealed class ImproveSearch
         int done = 0;
         RemedyResult[] results = WorkOut([.. remedies.Select(remedy => (IReadOnlyList<Remedy>)[remedy])]);
         RemedyResult[] helpful = [.. BestOfEach(results).Where(Helps)];
-        RemedyResult[] single = [.. InOrder(helpful.Where(result => IsWorthTelling(result, helpful)))];
+        IEnumerable<RemedyResult> worthTelling = helpful.Where(result => IsWorthTelling(result, helpful));
+        RemedyResult[] single = [.. InOrder(RemedyVariants.Merged(worthTelling, result => !trial.Before.MeetsAll && result.After.MeetsAll))];
         RemedyResult[] pairs = [];
         if (!trial.Before.MeetsAll && !single.Any(result => result.After.MeetsAll))
         {

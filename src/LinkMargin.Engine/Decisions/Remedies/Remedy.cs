@@ -12,6 +12,9 @@ public sealed record Remedy(RemedyKind Kind, Effort Effort, IReadOnlyList<HouseE
     /// <summary>The fixture, door, zone, seat or radio it is about; empty where it is about the spot alone.</summary>
     public string Thing { get; init; } = "";
 
+    /// <summary>The fixture that a receiver on a lead lies on; empty where it is stuck to a wall, or there is no lead.</summary>
+    public string On { get; init; } = "";
+
     /// <summary>The level that thing is on; null where that plays no part.</summary>
     public int? LevelIndex { get; init; }
 

@@ -10,6 +10,9 @@ public sealed record RemedyResult(IReadOnlyList<Remedy> Remedies, SpotScore Afte
     /// <summary>How likely the seat that was worst before then has what it asks for, 0 to 1; null where that was not worked out or it is on a cable.</summary>
     public double? ProbabilityAtSeat { get; init; }
 
+    /// <summary>Other variants of a single remedy, the greatest gain first; each says how well off the spot then is, like this one.</summary>
+    public IReadOnlyList<RemedyResult> Alternatives { get; init; } = [];
+
     /// <summary>The most that any of them asks of somebody.</summary>
     public Effort Effort => Remedies.Max(remedy => remedy.Effort);
 }

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Decisions.Edits;
+using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 
@@ -67,7 +68,8 @@ internal static class SeatRemedies
                let place = new Point2(seat.Plan.X + (column * StepMetres), seat.Plan.Y + (row * StepMetres))
                where (row != 0 || column != 0)
                    && place.DistanceTo(seat.Plan) <= ReachMetres
-                   && (room is null || room.Outline.DepthOf(place) > Places.StandingRoom.ClearMetres)
+                   && (room is null || room.Outline.DepthOf(place) > StandingRoom.ClearMetres)
+                   && !StandingRoom.IsOverVoid(house, seat.LevelIndex, place)
                    && !house.Fixtures.Any(f => f.LevelIndex == seat.LevelIndex && f.Contains(place, seat.HandsMetres))
                select place;
     }

@@ -25,7 +25,7 @@ public sealed class ImproveSearchTests
         {
             ImproveResult result = Search(house, depth);
             Assert.Equal(Headroom(house, depth), result.Before.WorstHeadroomDb, 1e-9);
-            Assert.All(result.Alone.Concat(result.Pairs), told =>
+            Assert.All(Variants(result).Concat(result.Pairs), told =>
             {
                 House edited = told.Remedies.Aggregate(house, (so, remedy) => remedy.ApplyTo(so));
                 double after = Headroom(edited, depth);
@@ -91,22 +91,20 @@ public sealed class ImproveSearchTests
         ImproveResult result = Search(Boxed, ModelDepth.Direct);
 
         // The seat lies east of the box: the way to it is through that side alone.
-        RemedyResult open = Assert.Single(result.Alone, r => r.Remedies[0] is { Kind: RemedyKind.OpenSide, Side: BoxSides.East });
-        Assert.Equal(30, open.GainDb, 1e-9);
-        RemedyResult mesh = Assert.Single(result.Alone, r => r.Remedies[0] is { Kind: RemedyKind.SwapSide, Side: BoxSides.East });
-        Assert.Equal(27, mesh.GainDb, 1e-9);
-        Assert.DoesNotContain(result.Alone, r => r.Remedies[0].Side is BoxSides.West or BoxSides.North);
+        RemedyResult open = Assert.Single(result.Alone, r => r.Remedies[0].Kind == RemedyKind.OpenSide);
+        Assert.Equal((BoxSides.East, 30), (open.Remedies[0].Side, Math.Round(open.GainDb, 9)));
+        RemedyResult mesh = Assert.Single(result.Alone, r => r.Remedies[0].Kind == RemedyKind.SwapSide);
+        Assert.Equal((BoxSides.East, 27), (mesh.Remedies[0].Side, Math.Round(mesh.GainDb, 9)));
 
-        // The whole box open or of mesh is as good as that one side.
-        Assert.Equal(30, Assert.Single(result.Alone, r => r.Remedies[0] is { Kind: RemedyKind.OpenSide } open && open.Side.HasFlag(BoxSides.East | BoxSides.West)).GainDb, 1e-9);
-        Assert.Equal(27, Assert.Single(result.Alone, r => r.Remedies[0] is { Kind: RemedyKind.SwapSide, Material: "mesh" } swap && swap.Side.HasFlag(BoxSides.East | BoxSides.West)).GainDb, 1e-9);
+        // The whole box open or of mesh gains no more, so it is not told; the other sides gain nothing.
+        Assert.Empty(open.Alternatives.Concat(mesh.Alternatives));
 
         // The shortest lead gets it out; a longer one is told only where it gains more than going nearer the seat a little.
-        RemedyResult[] leads = [.. result.Alone.Where(r => r.Remedies[0].Kind == RemedyKind.Lead).OrderBy(r => r.Remedies[0].LengthMetres)];
+        RemedyResult[] leads = [.. Variants(result).Where(r => r.Remedies[0].Kind == RemedyKind.Lead).OrderBy(r => r.Remedies[0].LengthMetres)];
         Assert.Equal(1, leads[0].Remedies[0].LengthMetres);
         Assert.True(leads[0].GainDb >= 29);
         Assert.All(leads.Zip(leads.Skip(1)), pair => Assert.True(pair.Second.GainDb >= pair.First.GainDb + ImproveRequest.LeastGainDb));
-        Assert.All(result.Alone, r => Assert.True(r.GainDb >= ImproveRequest.LeastGainDb || r.GainAtSeatDb is null or >= ImproveRequest.LeastGainDb));
+        Assert.All(Variants(result), r => Assert.True(r.GainDb >= ImproveRequest.LeastGainDb || r.GainAtSeatDb is null or >= ImproveRequest.LeastGainDb));
     }
 
     [Fact]
@@ -153,6 +151,8 @@ public sealed class ImproveSearchTests
         House house = TwoRooms(60);
         Assert.Throws<OperationCanceledException>(() => new ImproveSearch(house, new LinkModel(house, ModelDepth.Direct), Request(house)).Run(null, stop.Token));
     }
+
+    private static IEnumerable<RemedyResult> Variants(ImproveResult result) => result.Alone.SelectMany(one => one.Alternatives.Prepend(one));
 
     private static ImproveRequest Request(House house) => new(house.Spots[0], [Mesh], [house.Controller, Strong]);
 
