@@ -84,7 +84,7 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         ? $"({loaded.Lengths.Brief(plan.X)}, {loaded.Lengths.Brief(plan.Y)})"
         : string.Create(CultureInfo.InvariantCulture, $"({plan.X:0.00}, {plan.Y:0.00})");
 
-    private static string Side(Remedy remedy) => BitOperations.PopCount((uint)remedy.Side) > 1 ? "every side"
+    private static string Side(Remedy remedy) => BitOperations.PopCount((uint)remedy.Side) > 1 ? "every free side"
         : remedy.Side == BoxSides.Top ? "top"
         : $"{remedy.Side.ToString().ToLowerInvariant()} side";
 
