@@ -10,7 +10,8 @@ namespace LinkMargin.Files.Tests.Tables;
 
 /// <summary>
 /// Prints what a plain house of the shipped tables loses beside published forms that average walls in. Nothing is tuned to
-/// them; a test fails only where a whole house is off by more than single links are about such a form.
+/// them; a test fails where the mean of a house is farther from such a form than houses lie from each other, or its places lie
+/// farther about it than single links of all houses do.
 /// </summary>
 public sealed class WholeHouseReport(ITestOutputHelper output)
 {
@@ -20,9 +21,11 @@ public sealed class WholeHouseReport(ITestOutputHelper output)
     // One floor of a house at 2.4 GHz, the same Recommendation, Table 3.
     private const double FloorDb = 5;
 
-    // Single links stray from that form by 8 dB, one standard deviation (residential, 1.8-2 GHz; from memory). Its walls are
-    // unknown, so half as much again is left for the mean of one house.
-    private const double WidestGapDb = 12;
+    // Single links stray from that form by 8 dB, one standard deviation (residential, 1.8-2 GHz; from memory): of that, half of
+    // the deviation is taken to be what a house's places have in common (judgement: its walls, which the form does not know, run
+    // from board to brick as they do here), and all of it bounds how places lie about their own house's mean.
+    private const double HouseGapDb = 4;
+    private const double LinkSpreadDb = 8;
 
     private const double RoomMetres = 3;
     private const int Columns = 4;
@@ -64,7 +67,8 @@ public sealed class WholeHouseReport(ITestOutputHelper output)
                     $"    TR 38.901 indoor hot spot {office.Average():0.0} dB, gap {ours.Zip(office, (a, b) => a - b).Average():+0.0;-0.0} dB"));
             }
 
-            Assert.InRange(mean, -WidestGapDb, WidestGapDb);
+            Assert.InRange(mean, -HouseGapDb, HouseGapDb);
+            Assert.InRange(spread, 0, LinkSpreadDb);
         }
     }
 
