@@ -15,15 +15,22 @@ internal sealed class KeyStrip
     private readonly double pixelsPerPoint;
     private readonly List<(double X, int Row)> places = [];
 
-    public KeyStrip(IReadOnlyList<KeyEntry> entries, double widthPixels, double pixelsPerPoint)
+    /// <summary>Lays out a key.</summary>
+    /// <param name="entries">The signs.</param>
+    /// <param name="widthPixels">How wide it may be.</param>
+    /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
+    /// <param name="inColumns">Whether entries stand below each other, all as wide as the widest.</param>
+    public KeyStrip(IReadOnlyList<KeyEntry> entries, double widthPixels, double pixelsPerPoint, bool inColumns = false)
     {
         (this.entries, this.pixelsPerPoint) = (entries, pixelsPerPoint);
         using var lettering = new Lettering(SizePoints * pixelsPerPoint, isBold: false);
         double x = 0;
         int row = 0;
-        foreach (KeyEntry entry in entries)
+        double[] widths = [.. entries.Select(e => TextOffset(e) + lettering.WidthOf(e.Text))];
+        double widest = inColumns ? widths.DefaultIfEmpty(0).Max() : 0;
+        foreach (double own in widths)
         {
-            double width = TextOffset(entry) + lettering.WidthOf(entry.Text);
+            double width = Math.Max(own, widest);
             if (x > 0 && x + width > widthPixels)
             {
                 (x, row) = (0, row + 1);

@@ -17,16 +17,23 @@ internal sealed class LabelPlacer
     private const double UnlikedSideCost = 0.12;
     private const double LeastDistance = 0.1;
 
+    // More than these make a candidate no worse, so that a heap of marks is not counted through for each.
+    private const double MostAmbiguity = 4;
+    private const int MostSoft = 2;
+
     // In heights of a label: farther off it needs a line to its mark.
     private const double NearEnough = 0.75;
     private static readonly double[] RingsInHeights = [0.25, 1.0, 1.9, 3.0, 4.4, 6.0];
     private const int PlacesOnRing = 16;
 
     private readonly LabelBox frame;
-    private readonly List<LabelBox> hard;
-    private readonly List<LabelBox> soft;
-    private readonly List<LabelBox> ground;
+    private readonly BoxIndex taken;
+    private readonly BoxIndex soft;
+    private readonly BoxIndex ground;
     private readonly double gap;
+
+    // Sizes that no place in the frame was free for; what is taken only grows.
+    private readonly List<(double Width, double Height)> full = [];
 
     /// <summary>Makes a placer for one picture.</summary>
     /// <param name="frame">Labels stay inside.</param>
@@ -38,78 +45,185 @@ internal sealed class LabelPlacer
         LabelBox frame, IEnumerable<LabelBox> hard, IEnumerable<LabelBox> soft, double gap, IEnumerable<LabelBox>? ground = null)
     {
         this.frame = frame;
-        this.hard = [.. hard];
-        this.soft = [.. soft];
-        this.ground = [.. ground ?? []];
+        taken = new(hard);
+        this.soft = new(soft);
+        this.ground = new(ground ?? []);
         this.gap = gap;
     }
 
-    /// <summary>Places for all requests, in their order. Marks of all requests are kept clear by all labels.</summary>
+    /// <summary>How many boxes were looked at so far: what the work grows with.</summary>
+    public long Looks => taken.Looks + soft.Looks + ground.Looks;
+
+    /// <summary>
+    /// Places for all requests, in their order; where nothing is free, over something. Marks of all requests are kept
+    /// clear by all labels.
+    /// </summary>
     public IReadOnlyList<PlacedLabel> Place(IReadOnlyList<LabelRequest> requests)
     {
-        var placed = new List<PlacedLabel>(requests.Count);
-        List<LabelBox> taken = [.. hard, .. requests.Select(r => r.Mark)];
-        foreach (LabelRequest request in requests)
-        {
-            LabelBox[] others = [.. requests.Where(r => r != request).Select(r => r.Mark)];
-            LabelBox best = Around(request).MinBy(b => Cost(b, request, taken, others));
-            if (taken.Exists(best.Overlaps) || ground.Exists(best.Overlaps))
-            {
-                IEnumerable<LabelBox> free = Everywhere(request)
-                    .Where(b => !taken.Exists(b.Overlaps) && !ground.Exists(b.Overlaps)).Append(best);
-                best = free.MinBy(b => Cost(b, request, taken, others));
-            }
-
-            double away = best.DistanceTo(request.X, request.Y) - request.MarkRadius;
-            bool isNear = away <= NearEnough * request.Height;
-            placed.Add(new(best, !isNear || Ambiguity(best, request, others) > 0 || SoftBetween(best, request) > 0));
-            taken.Add(best.Grown(gap));
-        }
-
-        return placed;
+        BoxIndex marks = Take(requests);
+        return [.. requests.Select(r => Keep(Near(r, requests, marks) ?? Anywhere(r, requests, marks), r, requests, marks))];
     }
 
-    private double Cost(LabelBox box, LabelRequest request, List<LabelBox> taken, LabelBox[] otherMarks)
+    /// <summary>The same, but only free places near their marks; null for a label that has none.</summary>
+    public IReadOnlyList<PlacedLabel?> PlaceFree(IReadOnlyList<LabelRequest> requests)
+    {
+        BoxIndex marks = Take(requests);
+        return [.. requests.Select(r => Near(r, requests, marks) is LabelBox box ? Keep(box, r, requests, marks) : null)];
+    }
+
+    private BoxIndex Take(IReadOnlyList<LabelRequest> requests)
+    {
+        foreach (LabelRequest request in requests)
+        {
+            taken.Add(request.Mark);
+        }
+
+        return new(requests.Select(r => r.Mark));
+    }
+
+    private PlacedLabel Keep(LabelBox box, LabelRequest request, IReadOnlyList<LabelRequest> requests, BoxIndex marks)
+    {
+        taken.Add(box.Grown(gap));
+        double away = box.DistanceTo(request.X, request.Y) - request.MarkRadius;
+        bool isNear = away <= NearEnough * request.Height;
+        return new(box, !isNear || Ambiguity(box, request, requests, marks) > 0 || SoftBetween(box, request) > 0);
+    }
+
+    private bool IsFree(LabelBox box) => !taken.Overlaps(box) && !ground.Overlaps(box);
+
+    private LabelBox? Near(LabelRequest request, IReadOnlyList<LabelRequest> requests, BoxIndex marks)
+    {
+        LabelBox? best = null;
+        double least = double.PositiveInfinity;
+        foreach (LabelBox box in Around(request).Where(IsFree))
+        {
+            double cost = Cost(box, request, requests, marks);
+            if (cost < least)
+            {
+                (best, least) = (box, cost);
+            }
+        }
+
+        return best;
+    }
+
+    private LabelBox Anywhere(LabelRequest request, IReadOnlyList<LabelRequest> requests, BoxIndex marks)
+    {
+        if (!full.Exists(f => f.Width <= request.Width && f.Height <= request.Height))
+        {
+            LabelBox? best = null;
+            double least = double.PositiveInfinity;
+            foreach (LabelBox box in Everywhere(request))
+            {
+                // No candidate costs less than its distance.
+                if (box.DistanceTo(request.X, request.Y) / request.Height <= least && IsFree(box))
+                {
+                    double cost = Cost(box, request, requests, marks);
+                    if (cost < least)
+                    {
+                        (best, least) = (box, cost);
+                    }
+                }
+            }
+
+            if (best is LabelBox free)
+            {
+                return free;
+            }
+
+            full.Add((request.Width, request.Height));
+        }
+
+        return Around(request).MinBy(b => Cost(b, request, requests, marks) + OverlapCostOf(b));
+    }
+
+    private double OverlapCostOf(LabelBox box) => OverlapCostOf(box, taken) + OverlapCostOf(box, ground);
+
+    private static double OverlapCostOf(LabelBox box, BoxIndex others)
+    {
+        double cost = 0;
+        foreach (int i in others.Near(box))
+        {
+            if (box.Overlaps(others[i]))
+            {
+                cost += OverlapCost * (1 + (box.SharedArea(others[i]) / (box.Width * box.Height)));
+            }
+        }
+
+        return cost;
+    }
+
+    private double Cost(LabelBox box, LabelRequest request, IReadOnlyList<LabelRequest> requests, BoxIndex marks)
     {
         double own = box.DistanceTo(request.X, request.Y) / request.Height;
         double cost = own + (box.CentreX < request.X - 1 ? UnlikedSideCost : 0);
-        foreach (LabelBox other in taken.Concat(ground))
+        double endX = Math.Clamp(request.X, box.Left, box.Right), endY = Math.Clamp(request.Y, box.Top, box.Bottom);
+        LabelBox mark = request.Mark;
+        foreach (int i in taken.Near(Between(request.X, request.Y, endX, endY)))
         {
-            if (box.Overlaps(other))
-            {
-                cost += OverlapCost * (1 + (box.SharedArea(other) / (box.Width * box.Height)));
-            }
+            cost += taken[i] != mark && taken[i].IsCrossedBy(request.X, request.Y, endX, endY) ? LeaderOverLabelCost : 0;
         }
 
-        double endX = Math.Clamp(request.X, box.Left, box.Right), endY = Math.Clamp(request.Y, box.Top, box.Bottom);
-        cost += LeaderOverLabelCost * taken.Count(t => t != request.Mark && t.IsCrossedBy(request.X, request.Y, endX, endY));
-
-        cost += AmbiguityCost * Ambiguity(box, request, otherMarks);
+        cost += AmbiguityCost * Ambiguity(box, request, requests, marks);
         double covered = 0;
         int touched = 0;
-        foreach (LabelBox other in soft)
+        foreach (int i in soft.Near(box))
         {
-            double shared = other.SharedArea(box);
+            double shared = soft[i].SharedArea(box);
             covered += shared / (box.Width * box.Height);
             touched += shared > 0 ? 1 : 0;
+            if (covered >= 1 && touched >= MostSoft)
+            {
+                break;
+            }
         }
 
         // Beyond a wall a label would be read as belonging to the other room.
         return cost
             + (SoftAreaCost * Math.Min(1, covered))
-            + (SoftTouchCost * Math.Min(2, touched))
-            + (SoftCrossCost * Math.Min(2, SoftBetween(box, request)));
+            + (SoftTouchCost * Math.Min(MostSoft, touched))
+            + (SoftCrossCost * SoftBetween(box, request));
     }
 
-    private int SoftBetween(LabelBox box, LabelRequest request) => soft.Count(s =>
-        s.DistanceTo(request.X, request.Y) > 0 && s.IsCrossedBy(request.X, request.Y, box.CentreX, box.CentreY));
+    private int SoftBetween(LabelBox box, LabelRequest request)
+    {
+        int between = 0;
+        foreach (int i in soft.Near(Between(request.X, request.Y, box.CentreX, box.CentreY)))
+        {
+            LabelBox s = soft[i];
+            if (s.DistanceTo(request.X, request.Y) > 0
+                && s.IsCrossedBy(request.X, request.Y, box.CentreX, box.CentreY)
+                && ++between == MostSoft)
+            {
+                break;
+            }
+        }
+
+        return between;
+    }
+
+    private static LabelBox Between(double x0, double y0, double x1, double y1) =>
+        new(Math.Min(x0, x1), Math.Min(y0, y1), Math.Max(x0, x1), Math.Max(y0, y1));
 
     // A label nearly as near to another mark as to its own would be read as the other's: 1 for each that is as near.
-    private static double Ambiguity(LabelBox box, LabelRequest request, LabelBox[] otherMarks)
+    private static double Ambiguity(LabelBox box, LabelRequest request, IReadOnlyList<LabelRequest> requests, BoxIndex marks)
     {
         double near = Math.Max(box.DistanceTo(request.X, request.Y), LeastDistance * request.Height);
-        return otherMarks.Sum(
-            m => Math.Clamp((AmbiguousWithin - (box.DistanceTo(m.CentreX, m.CentreY) / near)) / (AmbiguousWithin - 1), 0, 1));
+        double sum = 0;
+        foreach (int i in marks.Near(box.Grown(AmbiguousWithin * near)))
+        {
+            if (requests[i] != request)
+            {
+                double other = box.DistanceTo(marks[i].CentreX, marks[i].CentreY) / near;
+                sum += Math.Clamp((AmbiguousWithin - other) / (AmbiguousWithin - 1), 0, 1);
+                if (sum >= MostAmbiguity)
+                {
+                    return MostAmbiguity;
+                }
+            }
+        }
+
+        return sum;
     }
 
     private IEnumerable<LabelBox> Around(LabelRequest r)

@@ -12,6 +12,8 @@ internal static class BuiltBoxes
 {
     // A long slanted wall's upright box would claim far more than the wall.
     private const double LeastSlantMetres = 1;
+    private const double PiecePoints = 6;
+    private const int MostPieces = 500;
 
     public static IEnumerable<LabelBox> Of(PlanView view, Level level, IEnumerable<Fixture> fixtures)
     {
@@ -21,6 +23,23 @@ internal static class BuiltBoxes
     /// <summary>Ground within the upright boxes of outlines, pixels.</summary>
     public static IEnumerable<LabelBox> Of(PlanView view, IEnumerable<Polygon> outlines) =>
         outlines.Select(o => BoxOf(view, o.Corners));
+
+    /// <summary>Ground that walls alone take, pixels: a slanted one in pieces whose upright boxes claim little more.</summary>
+    public static IEnumerable<LabelBox> OfWalls(PlanView view, Level level)
+    {
+        double piece = view.Points(PiecePoints) / view.PixelsPerMetre;
+        foreach (Wall wall in level.Walls)
+        {
+            double half = WallShape.ThicknessOf(wall.Material) / 2, length = wall.LengthMetres;
+            Point2 run = wall.End - wall.Start;
+            bool isUpright = Math.Min(Math.Abs(run.X), Math.Abs(run.Y)) * view.PixelsPerMetre < 1;
+            int pieces = isUpright ? 1 : (int)Math.Clamp(Math.Ceiling(length / piece), 1, MostPieces);
+            for (int i = 0; i < pieces; i++)
+            {
+                yield return BoxOf(view, WallShape.Along(wall, length * i / pieces, length * (i + 1) / pieces, -half, half));
+            }
+        }
+    }
 
     private static IEnumerable<LabelBox> Of(PlanView view, Level level)
     {

@@ -23,34 +23,57 @@ internal sealed class FixtureNames
     /// <param name="hard">Ground that names may not cover, pixels.</param>
     /// <param name="soft">Ground that names had better not cover, pixels.</param>
     /// <param name="ground">Ground that names may not cover but lines to them may cross, pixels; null for none.</param>
+    /// <param name="key">Takes the names that find no free place near their fixture; null where each is to be written.</param>
     public FixtureNames(
         PlanView view,
         IReadOnlyList<Fixture> fixtures,
         IReadOnlyList<LabelBox> hard,
         IReadOnlyList<LabelBox> soft,
-        IReadOnlyList<LabelBox>? ground = null)
+        IReadOnlyList<LabelBox>? ground = null,
+        NumberedKey? key = null)
     {
         this.view = view;
         using Lettering lettering = Letters();
-        var outside = new List<(Fixture Fixture, IReadOnlyList<string> Lines, LabelRequest Request)>();
+        var outside = new List<(Fixture Fixture, IReadOnlyList<string> Lines)>();
+        BoxIndex inTheWay = new(hard.Concat(ground ?? []));
         foreach (Fixture fixture in fixtures.Where(f => !string.IsNullOrWhiteSpace(f.Name)))
         {
             IReadOnlyList<string> lines = LinesOf(fixture.Name, lettering);
             LabelRequest request = RequestFor(fixture, lines, lettering);
             LabelBox middle = LabelBox.Around(request.X, request.Y, request.Width / 2, request.Height / 2);
-            if (IsWithin(fixture, middle) && !hard.Concat(ground ?? []).Any(middle.Overlaps))
+            if (IsWithin(fixture, middle) && !inTheWay.Overlaps(middle))
             {
                 placed.Add((fixture, lines, new(middle, HasLeader: false)));
+                inTheWay.Add(middle);
             }
             else
             {
-                outside.Add((fixture, lines, request));
+                outside.Add((fixture, lines));
             }
         }
 
-        var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), [.. hard, .. Taken], soft, view.Points(2), ground);
-        placed.AddRange(
-            outside.Zip(placer.Place([.. outside.Select(o => o.Request)]), (o, place) => (o.Fixture, o.Lines, place)));
+        LabelBox[] taken = [.. hard, .. Taken];
+        LabelPlacer Placer() => new(view.Frame.Grown(-view.Points(2)), taken, soft, view.Points(2), ground);
+        if (key is null)
+        {
+            IReadOnlyList<PlacedLabel> places = Placer().Place([.. outside.Select(o => RequestFor(o.Fixture, o.Lines, lettering))]);
+            placed.AddRange(outside.Zip(places, (o, place) => (o.Fixture, o.Lines, place)));
+            return;
+        }
+
+        IReadOnlyList<(string Text, PlacedLabel Place)?> named = key.Place(
+            [.. outside.Select(o => o.Fixture.Name)],
+            (i, text) => RequestFor(outside[i].Fixture, LinesFor(i, text), lettering),
+            Placer);
+        for (int i = 0; i < outside.Count; i++)
+        {
+            if (named[i] is (string text, PlacedLabel place))
+            {
+                placed.Add((outside[i].Fixture, LinesFor(i, text), place));
+            }
+        }
+
+        IReadOnlyList<string> LinesFor(int i, string text) => text == outside[i].Fixture.Name ? outside[i].Lines : [text];
     }
 
     /// <summary>Ground the names take, pixels.</summary>

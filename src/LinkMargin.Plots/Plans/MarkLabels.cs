@@ -8,8 +8,7 @@ namespace LinkMargin.Plots.Plans;
 internal sealed class MarkLabels
 {
     private readonly IReadOnlyList<PlanMark> marks;
-    private readonly PlanMark[] labelled;
-    private readonly IReadOnlyList<PlacedLabel> places;
+    private readonly List<(PlanMark Mark, PlacedLabel Place)> labels = [];
     private readonly PlanView view;
     private readonly double sizePoints;
 
@@ -20,35 +19,53 @@ internal sealed class MarkLabels
     /// <param name="sizePoints">Size of letters, points.</param>
     /// <param name="hard">Ground that labels may not cover, pixels; null for none.</param>
     /// <param name="ground">Ground that labels may not cover but lines to them may cross, pixels; null for none.</param>
+    /// <param name="key">
+    /// Takes the names that find no free place near their mark; null where each is to be written, free place or not.
+    /// </param>
     public MarkLabels(
         PlanView view,
         IReadOnlyList<PlanMark> marks,
         IEnumerable<LabelBox> soft,
         double sizePoints,
         IEnumerable<LabelBox>? hard = null,
-        IEnumerable<LabelBox>? ground = null)
+        IEnumerable<LabelBox>? ground = null,
+        NumberedKey? key = null)
     {
         (this.view, this.marks, this.sizePoints) = (view, marks, sizePoints);
         using Lettering name = NameLettering(), figure = FigureLettering();
         double widest = WidestName(view);
-        labelled = [.. marks.Where(m => m.Name.Length > 0).Select(m => m with { Name = name.Fitted(m.Name, widest) })];
-        var requests = labelled.Select(m => new LabelRequest(
-            view.PixelX(m.Place.X),
-            view.PixelY(m.Place.Y),
-            view.Points(m.FacingDegrees is null ? MarkShape.RadiusPoints + 1 : MarkShape.FacingPoints),
-            name.WidthOf(m.Name) + (m.Figure.Length > 0 ? Space + figure.WidthOf(m.Figure) : 0) + (2 * PadX),
-            figure.CapHeight + (2 * PadY)));
-        IEnumerable<LabelBox> bare = marks.Where(m => m.Name.Length == 0).Select(m => BoxOf(view, m)).Concat(hard ?? []);
-        var placer = new LabelPlacer(view.Frame.Grown(-view.Points(2)), bare, soft, view.Points(2), ground);
-        places = placer.Place([.. requests]);
+        PlanMark[] labelled = [.. marks.Where(m => m.Name.Length > 0)];
+        string[] texts = [.. labelled.Select(m => name.Fitted(m.Name, widest))];
+        LabelBox[] bare = [.. marks.Where(m => m.Name.Length == 0).Select(m => BoxOf(view, m)), .. hard ?? []];
+        LabelPlacer Placer() => new(view.Frame.Grown(-view.Points(2)), bare, soft, view.Points(2), ground);
+        LabelRequest RequestFor(int i, string text) => new(
+            view.PixelX(labelled[i].Place.X),
+            view.PixelY(labelled[i].Place.Y),
+            view.Points(labelled[i].FacingDegrees is null ? MarkShape.RadiusPoints + 1 : MarkShape.FacingPoints),
+            name.WidthOf(text) + (labelled[i].Figure.Length > 0 ? Space + figure.WidthOf(labelled[i].Figure) : 0) + (2 * PadX),
+            figure.CapHeight + (2 * PadY));
+
+        IReadOnlyList<(string Text, PlacedLabel Place)?> placed = key is not null
+            ? key.Place(texts, RequestFor, Placer)
+            : [.. texts.Zip(Placer().Place([.. texts.Select((t, i) => RequestFor(i, t))])).Select(p => ((string, PlacedLabel)?)p)];
+        for (int i = 0; i < labelled.Length; i++)
+        {
+            if (placed[i] is (string text, PlacedLabel place))
+            {
+                labels.Add((labelled[i] with { Name = text }, place));
+            }
+        }
     }
 
     /// <summary>The width from which a name is cut short, because it would cover the plan it is about; pixels.</summary>
     public static double WidestName(PlanView view) =>
         Math.Min(0.6 * view.Frame.Width, Math.Max(0.4 * view.Frame.Width, view.Points(110)));
 
+    /// <summary>Ground taken by labels alone, pixels.</summary>
+    public IEnumerable<LabelBox> Written => labels.Select(l => l.Place.Box);
+
     /// <summary>All ground taken by marks and labels, pixels.</summary>
-    public IEnumerable<LabelBox> Taken => places.Select(p => p.Box).Concat(marks.Select(m => BoxOf(view, m)));
+    public IEnumerable<LabelBox> Taken => Written.Concat(marks.Select(m => BoxOf(view, m)));
 
     /// <summary>Ground that a mark itself takes, pixels.</summary>
     public static LabelBox BoxOf(PlanView view, PlanMark mark)
@@ -66,7 +83,7 @@ internal sealed class MarkLabels
     public void Draw(SKCanvas canvas)
     {
         using Lettering name = NameLettering(), figure = FigureLettering();
-        foreach ((PlanMark mark, PlacedLabel place) in labelled.Zip(places).Where(p => p.Second.HasLeader))
+        foreach ((PlanMark mark, PlacedLabel place) in labels.Where(l => l.Place.HasLeader))
         {
             DrawLeader(canvas, view.Pixel(mark.Place), place.Box);
         }
@@ -76,7 +93,7 @@ internal sealed class MarkLabels
             MarkShape.Draw(canvas, mark.Kind, view.Pixel(mark.Place), mark.FacingDegrees, view.PixelsPerPoint);
         }
 
-        foreach ((PlanMark mark, PlacedLabel place) in labelled.Zip(places))
+        foreach ((PlanMark mark, PlacedLabel place) in labels)
         {
             DrawLabel(canvas, mark, place.Box, name, figure);
         }

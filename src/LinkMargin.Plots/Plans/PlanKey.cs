@@ -9,6 +9,9 @@ namespace LinkMargin.Plots.Plans;
 /// <summary>What the signs of a plan mean; only those that occur.</summary>
 internal static class PlanKey
 {
+    private const double NumberPoints = 9;
+    private const double MostNamePoints = 180;
+
     public static IReadOnlyList<KeyEntry> Entries(
         PlanRequest request, MaterialPatterns patterns, double pixelsPerMetre, double pixelsPerPoint)
     {
@@ -30,6 +33,39 @@ internal static class PlanKey
         }
 
         return entries;
+    }
+
+    /// <summary>The names that stand on the plan as numbers, and how many there is no place for at all.</summary>
+    /// <param name="names">What found no place.</param>
+    /// <param name="shown">How many of the numbers are explained.</param>
+    /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
+    public static IReadOnlyList<KeyEntry> Names(NumberedKey names, int shown, double pixelsPerPoint)
+    {
+        List<KeyEntry> entries = [.. names.Names.Take(shown).Select((name, i) => Numbered(i + 1, name, pixelsPerPoint))];
+        if (shown < names.Names.Count)
+        {
+            entries.Add(Remark($"{names.Names.Count - shown} more numbers: too many for this picture"));
+        }
+
+        if (names.Unlabelled > 0)
+        {
+            entries.Add(Remark($"{names.Unlabelled} more have no label"));
+        }
+
+        return entries;
+    }
+
+    private static KeyEntry Remark(FormattableString text) => new(0, FormattableString.Invariant(text), (_, _) => { });
+
+    private static KeyEntry Numbered(int number, string name, double pixelsPerPoint)
+    {
+        string written = FormattableString.Invariant($"{number}");
+        using var measure = new Lettering(NumberPoints * pixelsPerPoint, isBold: true);
+        return new(measure.WidthOf("000") / pixelsPerPoint, measure.Fitted(name, MostNamePoints * pixelsPerPoint), (canvas, box) =>
+        {
+            using var lettering = new Lettering(NumberPoints * pixelsPerPoint, isBold: true);
+            lettering.WriteMiddle(canvas, written, box.Right, box.CentreY, Palette.Ink, SKTextAlign.Right);
+        });
     }
 
     private static KeyEntry Mark(MarkKind kind, string text, double pixelsPerPoint) =>

@@ -12,29 +12,45 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
     private const double RoomPoints = 10;
 
     /// <summary>Stacks the layers of one level on a plan, lowest first.</summary>
-    public void Fill(PlanPlot plot, int levelIndex)
+    /// <param name="plot">The plan.</param>
+    /// <param name="levelIndex">The level.</param>
+    /// <param name="key">Takes the names there is no free place for.</param>
+    public void Fill(PlanPlot plot, int levelIndex, NumberedKey key)
     {
         PlanView view = plot.View;
         Level level = house.Levels[levelIndex];
-        Fixture[] fixtures = [.. house.Fixtures.Where(f => f.LevelIndex == levelIndex)];
-        Polygon[] voids = [.. FloorVoids.Of(house, levelIndex), .. level.Above?.Voids ?? []];
-        LabelBox[] built = [.. BuiltBoxes.Of(view, level, fixtures)];
-        var labels = new MarkLabels(view, [.. Marks(levelIndex)], built, LabelPoints);
-        LabelBox[] marked = [.. labels.Taken];
-        var rooms = new RoomNames(
-            view, level.Rooms.Select(r => (r, WordsOf(r))), [.. marked, .. built, .. BuiltBoxes.Of(view, voids)], RoomPoints);
-        var fixtureNames = new FixtureNames(view, fixtures, [.. marked, .. rooms.Taken], built);
-
+        LevelLabels labels = LabelsOf(view, levelIndex, key);
         plot.Add(new RoomLayer(view, level));
         plot.Add(new JoistLayer(view, level));
-        plot.Add(new VoidLayer(view, voids));
-        plot.Add(new FixtureLayer(view, fixtures));
+        plot.Add(new VoidLayer(view, [.. VoidsOf(levelIndex)]));
+        plot.Add(new FixtureLayer(view, [.. FixturesOf(levelIndex)]));
         plot.Add(new CutWallLayer(view, level, patterns));
         plot.Add(new OpeningLayer(view, level));
-        plot.Add(new RoomNameLayer(view, rooms));
-        plot.Add(new FixtureNameLayer(view, fixtureNames));
-        plot.Add(new MarkLayer(view, labels));
+        plot.Add(new RoomNameLayer(view, labels.Rooms));
+        plot.Add(new FixtureNameLayer(view, labels.Fixtures));
+        plot.Add(new MarkLayer(view, labels.Marks));
     }
+
+    /// <summary>Where the names of one level stand; walls and marks are kept clear of all of them.</summary>
+    public LevelLabels LabelsOf(PlanView view, int levelIndex, NumberedKey key)
+    {
+        Level level = house.Levels[levelIndex];
+        Fixture[] fixtures = [.. FixturesOf(levelIndex)];
+        LabelBox[] built = [.. BuiltBoxes.Of(view, level, fixtures)], walls = [.. BuiltBoxes.OfWalls(view, level)];
+        var marks = new MarkLabels(view, [.. Marks(levelIndex)], built, LabelPoints, ground: walls, key: key);
+        LabelBox[] marked = [.. marks.Taken];
+        var rooms = new RoomNames(
+            view,
+            level.Rooms.Select(r => (r, WordsOf(r))),
+            [.. marked, .. built, .. walls, .. BuiltBoxes.Of(view, VoidsOf(levelIndex))],
+            RoomPoints);
+        return new(marks, rooms, new FixtureNames(view, fixtures, [.. marked, .. rooms.Taken], built, walls, key));
+    }
+
+    private IEnumerable<Fixture> FixturesOf(int levelIndex) => house.Fixtures.Where(f => f.LevelIndex == levelIndex);
+
+    private IEnumerable<Polygon> VoidsOf(int levelIndex) =>
+        FloorVoids.Of(house, levelIndex).Concat(house.Levels[levelIndex].Above?.Voids ?? []);
 
     private IReadOnlyList<string> WordsOf(Room room)
     {
@@ -66,3 +82,9 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
         }
     }
 }
+
+/// <summary>The names on one level's plan, each with its place.</summary>
+/// <param name="Marks">Of spots and seats.</param>
+/// <param name="Rooms">Of rooms.</param>
+/// <param name="Fixtures">Of fixtures.</param>
+internal sealed record LevelLabels(MarkLabels Marks, RoomNames Rooms, FixtureNames Fixtures);

@@ -32,7 +32,7 @@ internal sealed class RoomNames
         double sizePoints)
     {
         (this.view, this.sizePoints) = (view, sizePoints);
-        LabelBox[] clear = [.. taken.Select(t => t.Grown(view.Points(ClearPoints)))];
+        BoxIndex clear = new(taken.Select(t => t.Grown(view.Points(ClearPoints))));
         using Lettering lettering = Letters();
         foreach ((Room room, IReadOnlyList<string> lines) in rooms)
         {
@@ -69,7 +69,7 @@ internal sealed class RoomNames
         }
     }
 
-    private LabelBox? Place(Polygon outline, double width, double height, IReadOnlyList<LabelBox> taken)
+    private LabelBox? Place(Polygon outline, double width, double height, BoxIndex taken)
     {
         double left = view.PixelX(outline.Least.X), right = view.PixelX(outline.Greatest.X);
         double top = view.PixelY(outline.Greatest.Y), bottom = view.PixelY(outline.Least.Y);
@@ -82,7 +82,7 @@ internal sealed class RoomNames
             {
                 double distance = double.Hypot(x - middleX, y - middleY);
                 LabelBox box = LabelBox.Around(x, y, width / 2, height / 2);
-                if (distance < bestDistance && IsInside(outline, box) && !taken.Any(box.Overlaps))
+                if (distance < bestDistance && !taken.Overlaps(box) && IsInside(outline, box))
                 {
                     (best, bestDistance) = (box, distance);
                 }

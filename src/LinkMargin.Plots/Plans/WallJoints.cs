@@ -25,6 +25,8 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
     // A sharper corner than this many half thicknesses is cut off.
     private const double LongestMitre = 4;
 
+    private readonly WallEnds walls = new(level.Walls);
+
     public double HalfThicknessOf(Wall wall) => Math.Max(WallShape.ThicknessOf(wall.Material), leastThicknessMetres) / 2;
 
     /// <summary>The two corners at an end, first the one to the right as seen looking from that end into the wall.</summary>
@@ -73,7 +75,7 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
             }
         }
 
-        return level.Walls.FirstOrDefault(w => !ReferenceEquals(w, wall) && RunsPast(w, end));
+        return walls.Near(end).FirstOrDefault(w => !ReferenceEquals(w, wall) && RunsPast(w, end));
     }
 
     // Where two lines of walls cross, one of them must go through, or the crossing would be a hole.
@@ -95,7 +97,7 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
 
     private IEnumerable<(Wall Wall, Point2 Inward)> Meeting(Wall wall, Point2 end)
     {
-        foreach (Wall other in level.Walls.Where(w => !ReferenceEquals(w, wall)))
+        foreach (Wall other in walls.Near(end).Where(w => !ReferenceEquals(w, wall)))
         {
             if (other.Start.DistanceTo(end) < SamePlaceMetres)
             {

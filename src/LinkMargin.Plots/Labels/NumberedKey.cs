@@ -1,0 +1,79 @@
+namespace LinkMargin.Plots.Labels;
+
+/// <summary>
+/// The names that found no place on a picture: each has a number where it belongs and stands in the key by that number.
+/// What is too crowded even for numbers is counted.
+/// </summary>
+internal sealed class NumberedKey
+{
+    /// <summary>More numbers than this are no longer looked up.</summary>
+    public const int MostNumbers = 400;
+
+    // After so many rounds of names giving way to numbers, all of them do.
+    private const int MostRounds = 4;
+
+    private readonly List<string> names = [];
+
+    /// <summary>The names, from number 1 on.</summary>
+    public IReadOnlyList<string> Names => names;
+
+    /// <summary>How many have neither a name nor a number on the picture.</summary>
+    public int Unlabelled { get; private set; }
+
+    /// <summary>
+    /// Places for names beside their marks where they are free; else for numbers. Where most names find none, all of
+    /// them are numbers, since they would only crowd each other out.
+    /// </summary>
+    /// <param name="names">The names.</param>
+    /// <param name="request">What the label of a text asks for; the number is that of the name in the list.</param>
+    /// <param name="placer">Makes an empty placer.</param>
+    /// <returns>The text to write and its place, for each name; null where there is none.</returns>
+    public IReadOnlyList<(string Text, PlacedLabel Place)?> Place(
+        IReadOnlyList<string> names, Func<int, string, LabelRequest> request, Func<LabelPlacer> placer)
+    {
+        bool[] isNumber = new bool[names.Count];
+        IReadOnlyList<PlacedLabel?> places = [];
+        int[] order = [];
+        for (int round = 1; round <= MostRounds + 1; round++)
+        {
+            // Numbers first: they belong where a name found no room.
+            order = [.. Enumerable.Range(0, names.Count).OrderBy(i => isNumber[i] ? 0 : 1)];
+            int numbers = isNumber.Count(n => n);
+            string[] texts = [.. order.Select((i, k) => isNumber[i] ? Written(this.names.Count + k) : names[i])];
+            places = placer().PlaceFree([.. order.Select((i, k) => request(i, texts[k]))]);
+            int[] without = [.. Enumerable.Range(0, order.Length).Where(k => places[k] is null && !isNumber[order[k]]).Select(k => order[k])];
+            if (without.Length == 0)
+            {
+                break;
+            }
+
+            bool all = round == MostRounds || numbers + without.Length > names.Count / 2;
+            foreach (int i in all ? Enumerable.Range(0, names.Count) : without)
+            {
+                isNumber[i] = true;
+            }
+        }
+
+        var labels = new (string, PlacedLabel)?[names.Count];
+        for (int k = 0; k < order.Length; k++)
+        {
+            int i = order[k];
+            if (places[k] is PlacedLabel place && (!isNumber[i] || this.names.Count < MostNumbers))
+            {
+                labels[i] = (isNumber[i] ? Written(this.names.Count) : names[i], place);
+                if (isNumber[i])
+                {
+                    this.names.Add(names[i]);
+                }
+            }
+            else
+            {
+                Unlabelled++;
+            }
+        }
+
+        return labels;
+    }
+
+    private static string Written(int before) => FormattableString.Invariant($"{before + 1}");
+}
