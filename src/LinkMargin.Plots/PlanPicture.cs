@@ -39,14 +39,12 @@ public static class PlanPicture
     {
         PlanBounds bounds = PlanBounds.Of(request.House);
         double each = planPoints ?? SensiblePoints(request, bounds, pixelsPerPoint);
-        int columns = ColumnsOf(request.Levels.Count), rows = RowsOf(request.Levels.Count);
+        int columns = ColumnsOf(request.Levels.Count);
         double width = (columns * (each + DimensionChain.DepthPoints)) + ((columns - 1) * BetweenPoints)
             + PlanPlot.LeftFiguresPoints + (2 * Page.MarginPoints);
         int widthPixels = PictureSize.NearestAllowed(width * pixelsPerPoint, pixelsPerPoint);
-        double scale = each * pixelsPerPoint / bounds.WidthMetres;
         double body = widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);
-        double plans = (rows * ((scale * bounds.HeightMetres) + (AroundPlanPoints * pixelsPerPoint)))
-            + ((rows - 1) * BetweenRowsPoints * pixelsPerPoint);
+        double plans = PlansHeight(request, bounds, each * pixelsPerPoint, pixelsPerPoint);
 
         // Which names find no place is known once the plans are laid out, and their key comes below.
         var patterns = new MaterialPatterns(request.House);
@@ -107,7 +105,10 @@ public static class PlanPicture
     private static Sheet Fitted(PlanRequest request, MaterialPatterns patterns, PlanBounds bounds, LabelBox body, double s)
     {
         const int MostRounds = 4;
-        double most = MostKeyShare * body.Height, reserved = 0;
+        double most = MostKeyShare * body.Height;
+
+        // What plans as wide as they can be leave free: just what the key needs where the size is the fitting one.
+        double reserved = Math.Clamp(body.Height - PlansHeight(request, bounds, WidthOfEach(request, body, s), s) - (BeforeKeyPoints * s), 0, most);
         for (int round = 1; ; round++)
         {
             double bottom = Math.Max(body.Top + 1, body.Bottom - reserved - (BeforeKeyPoints * s));
@@ -122,12 +123,25 @@ public static class PlanPicture
         }
     }
 
+    private static double WidthOfEach(PlanRequest request, LabelBox body, double s)
+    {
+        int columns = ColumnsOf(request.Levels.Count);
+        double plans = body.Width - (PlanPlot.LeftFiguresPoints * s) - ((columns - 1) * BetweenPoints * s);
+        return (plans / columns) - (DimensionChain.DepthPoints * s);
+    }
+
+    private static double PlansHeight(PlanRequest request, PlanBounds bounds, double widthOfEach, double s)
+    {
+        int rows = RowsOf(request.Levels.Count);
+        double high = widthOfEach * bounds.HeightMetres / bounds.WidthMetres;
+        return (rows * (high + (AroundPlanPoints * s))) + ((rows - 1) * BetweenRowsPoints * s);
+    }
+
     private static LaidPlans Laid(PlanRequest request, MaterialPatterns patterns, LabelBox body, PlanBounds bounds, double s)
     {
         int count = request.Levels.Count, columns = ColumnsOf(count), rows = RowsOf(count);
         double left = body.Left + (PlanPlot.LeftFiguresPoints * s);
-        double depth = DimensionChain.DepthPoints * s, between = BetweenPoints * s;
-        double width = ((body.Right - left - ((columns - 1) * between)) / columns) - depth;
+        double depth = DimensionChain.DepthPoints * s, between = BetweenPoints * s, width = WidthOfEach(request, body, s);
         double row = (body.Height - ((rows - 1) * BetweenRowsPoints * s)) / rows;
         var panel = new PlanPanel(request.House, patterns, request.Unit, request.Readings);
         var names = new NumberedKey();

@@ -63,7 +63,8 @@ internal static class PlanBuilder
                 "walls",
                 [.. edges.Select(e => e.Segment).Concat(walls.Select(w => w.Segment)).Select(NtsShapes.EnvelopeOf)],
                 draft,
-                report);
+                report)
+            && WallCrossings.AreFew(rooms, walls, draft, report);
     }
 
     /// <summary>A region that only written rooms enclose was probably forgotten.</summary>

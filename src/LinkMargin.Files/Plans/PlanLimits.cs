@@ -51,6 +51,9 @@ internal static class PlanLimits
     /// <summary>Most pairs of walls, or of rooms, within reach of each other, so that the work stays bounded.</summary>
     internal const int MostPairs = 1_000_000;
 
+    /// <summary>Most places of a level where a written wall runs through another wall.</summary>
+    internal const int MostCrossings = 2000;
+
     /// <summary>Faults of one kind told one by one; the rest are counted.</summary>
     internal const int MostOfAKind = 50;
 

@@ -32,6 +32,9 @@ internal sealed class NumberedKey
         IReadOnlyList<string> names, Func<int, string, LabelRequest> request, Func<LabelPlacer> placer)
     {
         bool[] isNumber = new bool[names.Count];
+
+        // So many names never stand side by side; to look for places for them would only take time.
+        Array.Fill(isNumber, names.Count > MostNumbers);
         IReadOnlyList<PlacedLabel?> places = [];
         int[] order = [];
         for (int round = 1; round <= MostRounds + 1; round++)

@@ -51,6 +51,40 @@ public sealed class PlanSizeTests
                 "level 'den' comes to 20001 walls; a level may have at most 20000", p.Message, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(PlanLimits.MostCrossings, 0)]
+    [InlineData(PlanLimits.MostCrossings + 1, PlanLimits.MostOfAKind + 2)]
+    internal void Crossings_of_walls_are_told_up_to_a_cap_and_then_counted(int crossings, int mistakes)
+    {
+        // Long walls side by side, and across them as many short ones as make the crossings.
+        const int Long = 40;
+        PlanSketch sketch = new();
+        for (int i = 0; i < Long; i++)
+        {
+            sketch.Wall((i, -1), (i, 200));
+        }
+
+        for (int i = 0; i < crossings / Long; i++)
+        {
+            sketch.Wall((-0.5, i), (Long - 0.5, i));
+        }
+
+        for (int i = 0; i < crossings % Long; i++)
+        {
+            sketch.Wall((i - 0.3, 150.5), (i + 0.3, 150.5));
+        }
+
+        sketch.Build();
+        string[] told = [.. sketch.Problems.Where(p => p.Severity == Severity.Mistake).Select(p => p.Message)];
+        Assert.Equal(mistakes, told.Length);
+        if (mistakes > 0)
+        {
+            Assert.Contains($"cross in {crossings} places, where at most {PlanLimits.MostCrossings} are worked through", told[0], StringComparison.Ordinal);
+            Assert.Contains(" crosses ", told[1], StringComparison.Ordinal);
+            Assert.Equal($"... and {crossings - PlanLimits.MostOfAKind} more crossings", told[^1]);
+        }
+    }
+
     [Fact]
     public void Far_too_many_crossing_walls_are_refused_and_not_worked_through()
     {
