@@ -41,8 +41,8 @@ internal static class WallCrossings
                 + "are worked through; end walls where they meet, or check the numbers they were drawn from");
         foreach ((int wall, int other, Point2 place) in first)
         {
-            string through = other < walls.Count ? walls[other].Label : $"a wall of room {Quote.Of(rooms[edges[other - walls.Count].Room].Name)}";
-            problems.Mistake(walls[wall].Mark, $"{walls[wall].Label} crosses {through} at {PlanText.Place(place)}");
+            string through = other < walls.Count ? walls[other].Label(problems.Lengths) : $"a wall of room {Quote.Of(rooms[edges[other - walls.Count].Room].Name)}";
+            problems.Mistake(walls[wall].Mark, $"{walls[wall].Label(problems.Lengths)} crosses {through} at {problems.Lengths.Place(place)}");
         }
 
         problems.Mistake(walls[^1].Mark, FormattableString.Invariant($"... and {count - first.Count} more crossings"));
