@@ -21,19 +21,6 @@ public class ChoicePictureTests
     }
 
     [Fact]
-    public void Zones_places_and_named_spots_each_show()
-    {
-        ChoiceRequest request = Request();
-        byte[] full = Render(request);
-        House zoned = House with { Zones = [new Zone("shelf", 0, House.Levels[0].Rooms[0].Outline, [1])] };
-        Assert.NotEqual(full, Render(request with { House = zoned }));
-        Assert.NotEqual(full, Render(request with { Marks = [request.Marks[0]] }));
-        Assert.NotEqual(full, Render(request with { Marks = [request.Marks[0], request.Marks[1] with { IsNamed = false }] }));
-        Assert.NotEqual(full, Render(request with { Marks = [request.Marks[0] with { Figure = "+4.3" }, request.Marks[1]] }));
-        Assert.Equal(full, Render(request));
-    }
-
-    [Fact]
     public void A_picture_of_no_level_is_refused() =>
         Assert.Throws<ArgumentException>(() => Render(Request() with { Fields = [] }));
 

@@ -17,27 +17,6 @@ public sealed class FitPictureTests
         Assert.Equal(png, FitPicture.Render(request, size));
     }
 
-    [Fact]
-    public void A_reading_that_looks_wrong_or_was_not_heard_is_drawn_in_another_way()
-    {
-        byte[] plain = Render(new FitPoint(-70, -60, true, false));
-        Assert.NotEqual(plain, Render(new FitPoint(-70, -60, true, true)));
-        Assert.NotEqual(plain, Render(new FitPoint(-70, -60, false, false)));
-    }
-
-    [Fact]
-    public void No_reading_at_all_and_one_far_out_are_drawn_too()
-    {
-        Assert.NotEmpty(Render());
-        Assert.NotEmpty(Render(new FitPoint(-300, 20, true, true, "a name that is far too long for the room there is beside the mark")));
-    }
-
-    private static byte[] Render(params FitPoint[] points)
-    {
-        var request = new FitRequest("title", "caption", [new FitPanel("law", "rms", points)]) { NoiseDb = 5 };
-        return FitPicture.Render(request, FitPicture.FittingSize(request));
-    }
-
     private static FitRequest Request(int panels) => new(
         "levels read",
         "a caption",

@@ -45,30 +45,6 @@ public class MapPictureTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new PictureSize(width, height, pixelsPerPoint));
 
     [Fact]
-    public void A_field_without_a_single_value_is_drawn_as_a_bare_plan()
-    {
-        MapRequest request = Request(0);
-        Field empty = request.Field with { MarginDb = [.. request.Field.MarginDb.Select(_ => double.NaN)] };
-        Assert.NotEmpty(MapPicture.Render(request with { Field = empty }, new PictureSize(600, 500, 1)));
-    }
-
-    // Walls alone make no room: the field then covers the whole grid and nothing is clipped.
-    [Fact]
-    public void A_level_of_walls_without_rooms_is_drawn()
-    {
-        House walls = House with { Levels = [.. House.Levels.Select(l => l with { Rooms = [] })] };
-        Assert.NotEmpty(MapPicture.Render(Request(0) with { House = walls }, new PictureSize(600, 500, 1)));
-    }
-
-    [Fact]
-    public void A_field_of_no_cells_is_drawn_as_a_bare_plan()
-    {
-        MapRequest request = Request(0);
-        Field none = request.Field with { Grid = new Grid(new(0, 0), 0.1, 0, 0), MarginDb = [] };
-        Assert.NotEmpty(MapPicture.Render(request with { Field = none }, new PictureSize(600, 500, 1)));
-    }
-
-    [Fact]
     public void A_field_with_a_margin_missing_is_refused()
     {
         MapRequest request = Request(0);

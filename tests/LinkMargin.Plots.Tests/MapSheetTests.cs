@@ -32,15 +32,6 @@ public class MapSheetTests
     }
 
     [Fact]
-    public void A_map_that_is_not_there_leaves_its_place_blank()
-    {
-        SheetRequest request = Request();
-        SheetRequest holed = request with { Maps = [.. request.Maps.Skip(1)] };
-        var size = new PictureSize(700, 560, 0.75);
-        Assert.NotEqual(MapSheet.Render(request, size), MapSheet.Render(holed, size));
-    }
-
-    [Fact]
     public void A_sheet_of_nothing_is_refused() =>
         Assert.Throws<ArgumentException>(() => MapSheet.Render(Request() with { Maps = [] }, new PictureSize(700, 560, 1)));
 

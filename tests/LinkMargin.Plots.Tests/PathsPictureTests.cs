@@ -67,17 +67,52 @@ public class PathsPictureTests
             PathsPicture.FittingSize(two, planPoints: 300).WidthPixels > PathsPicture.FittingSize(one, planPoints: 300).WidthPixels);
     }
 
-    [Fact]
-    public void Ends_in_one_place_and_ends_over_one_another_are_drawn()
+    // The largest patch of the paths' colour is the spot's diamond, 11 points wide, with the seat's disc of ink on it in one place
+    // and beside it none where the seat is over it on another plan.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    public void Ends_in_one_place_and_ends_over_one_another_are_marked_on_each_plan(int level)
     {
         Spot spot = House.Spots[0];
-        Seat same = new("same", spot.LevelIndex, spot.Plan, spot.HeightMetres, 90, 15);
+        var seat = new Seat("same", level, spot.Plan, spot.HeightMetres, 90, 15);
+        PathsRequest request = RequestFor(spot, seat) with { Occupied = [] };
+        var picture = new Pixels(PathsPicture.Render(request, PathsPicture.FittingSize(request, pixelsPerPoint: 2)));
+        SKRectI ground = picture.Ground();
+        int[] discs =
+        [
+            .. picture.Patches(ground, c => c == Palette.Ink, 60)
+                .Where(p => p.Width is > 12 and < 18 && p.Height is > 12 and < 18).Select(p => p.MidX),
+        ];
+        Assert.Single(discs);
+        Assert.True(level == 0 || discs[0] > ground.MidX, "on the plan of its own level, right of the spot's");
+    }
 
-        foreach (Seat seat in new[] { same, same with { LevelIndex = 1 } })
-        {
-            PathsRequest request = RequestFor(spot, seat);
-            Assert.NotEmpty(PathsPicture.Render(request, PathsPicture.FittingSize(request, pixelsPerPoint: 1)));
-        }
+    // One straight path on one level: it runs from mark to mark and nothing of its colour lies beside it.
+    [Fact]
+    public void A_straight_path_runs_from_the_spot_to_the_seat()
+    {
+        Spot spot = new("", 0, new(0.3, 0.3), 1);
+        Seat seat = new("", 0, new(4.3, 3.3), 1, null, 15);
+        PathsRequest request = RequestFor(spot, seat) with { Occupied = [], House = House with { Fixtures = [] } };
+        request = request with { Paths = [request.Paths.Single(entry => entry.Path.Path.Kind == PathKind.Direct)] };
+        var picture = new Pixels(PathsPicture.Render(request, PathsPicture.FittingSize(request, pixelsPerPoint: 2)));
+        SKRectI ground = picture.Ground();
+        bool IsPath(SKColor c) => c.Red > c.Green + 60 && c.Red > c.Blue + 40;
+        SKRectI line = Pixels.BoxOf(picture.Where(ground, IsPath));
+
+        // A line of 3 to 4: from the diamond's corner, 5.5 points beyond the spot, to the rim of the seat's disc, 5.2 points short.
+        double scale = (line.Width - (11 - 5.2)) / 4.0;
+        Assert.InRange((line.Height - (11 - 5.2)) / scale, 2.9, 3.1);
+        SKPointI[] beside =
+        [
+            .. picture.Where(ground, IsPath).Where(at =>
+                Math.Abs((3.0 * (at.X - line.Left - 11)) - (4.0 * (line.Bottom - 11 - at.Y))) / 5 > 30),
+        ];
+        Assert.Empty(beside);
+        int met = Enumerable.Range(1, 18).Count(i => picture.Where(
+            Pixels.About(new(line.Left + 11 + (int)(i / 20.0 * 4 * scale), line.Bottom - 11 - (int)(i / 20.0 * 3 * scale)), 3), IsPath).Any());
+        Assert.InRange(met, 15, 18); // the rest is under the path's number
     }
 
     [Fact]

@@ -1,4 +1,3 @@
-using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Png;
 using SkiaSharp;
@@ -28,37 +27,5 @@ public class PlanPictureTests
         PlanRequest request = PlanRequest.OfLevel(House, 1, "Plan", "A test of drawing.");
         var size = new PictureSize(800, 700, 1);
         Assert.Equal(PlanPicture.Render(request, size), PlanPicture.Render(request, size));
-    }
-
-    // What check is for: one figure mistyped by a metre must change the picture.
-    [Fact]
-    public void A_mistyped_wall_changes_the_plan()
-    {
-        Level level = House.Levels[0];
-        Wall wall = level.Walls[4], moved = wall with { End = wall.End + new Point2(0, 1) };
-        Level mistyped = level with { Walls = [.. level.Walls.Select(w => w == wall ? moved : w)] };
-        House other = House with { Levels = [mistyped, .. House.Levels.Skip(1)] };
-        var size = new PictureSize(800, 700, 1);
-        Assert.NotEqual(
-            PlanPicture.Render(PlanRequest.OfLevel(House, 0, "Plan", ""), size),
-            PlanPicture.Render(PlanRequest.OfLevel(other, 0, "Plan", ""), size));
-    }
-
-    [Fact]
-    public void Things_without_a_name_are_drawn_without_a_label()
-    {
-        House nameless = House with
-        {
-            Fixtures = [.. House.Fixtures.Select(f => f with { Name = " " })],
-            Seats = [.. House.Seats.Select(s => s with { Name = "" })],
-        };
-        Assert.NotEmpty(PlanPicture.Render(PlanRequest.OfLevel(nameless, 0, "", ""), new PictureSize(400, 400, 1)));
-    }
-
-    [Fact]
-    public void A_house_of_one_empty_level_is_drawn()
-    {
-        House bare = House with { Levels = [new Level("bare", 0, 2.4)], Fixtures = [], Spots = [], Seats = [] };
-        Assert.NotEmpty(PlanPicture.Render(PlanRequest.OfAllLevels(bare, "Plan", ""), new PictureSize(400, 400, 1)));
     }
 }
