@@ -87,6 +87,9 @@ internal static class HouseLimits
     /// <summary>From one player to the next who sit side by side; common practice for the places of a sofa. Metres.</summary>
     public const double BesideMetres = 0.6;
 
+    /// <summary>Ground that two levels must share to count as over each other; square metres.</summary>
+    public const double LeastLevelOverlap = 0.01;
+
     /// <summary>Height of hands holding a controller over the floor, of somebody sitting; metres.</summary>
     public const double Hands = 0.7;
 

@@ -24,6 +24,8 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
         IReadOnlyList<double> elevations = LevelStack.Elevations(drafts, source);
         List<Level> levels = [.. drafts.Select((draft, i) => Build(draft, elevations[i]))];
 
+        LevelOverlaps.Report(drafts, levels, source);
+
         Premises premises = new(source, drafts, levels);
         FixtureReader fixtures = new(premises, materials);
         fixtures.ReadAll(file);

@@ -13,7 +13,7 @@ namespace LinkMargin.Files.Plans;
 internal sealed class FacingEdges
 {
     /// <summary>Below this share of the strip between two edges, what lies in it is rounding.</summary>
-    private const double LeastCover = 0.01;
+    private const double LeastCover = PlanLimits.LeastStripCover;
 
     /// <summary>Above this share another room fills the strip, and the two edges have nothing to do with each other.</summary>
     private const double FullCover = 0.9;

@@ -36,6 +36,7 @@ internal static class PlanBuilder
         RoomShape[] rooms = [.. joined, .. found];
         new LooseEnds(full, edges, rooms).Report(report);
         ReportUnwritten(draft, found, report);
+        new OutdoorStrips(joined, found, walls, report).Report();
 
         IReadOnlyList<Segment> roomWalls = RoomWalls.Less(edges, walls, corners);
         WallsBeside.Report(full, roomWalls, report);

@@ -21,6 +21,18 @@ internal static class PlanLimits
     /// <summary>Facing edges of two rooms may overlap by this much and still be one wall. Metres.</summary>
     internal const double FacingOverlapMetres = 0.02;
 
+    /// <summary>
+    /// Narrowest strip of outdoors between two rooms that is told: a cavity wall is hardly thicker. Up to
+    /// <see cref="ThickestWallMetres"/> most are joined to one wall, and then there is no strip. Metres.
+    /// </summary>
+    internal const double NarrowestStripMetres = 0.3;
+
+    /// <summary>Widest strip of outdoors between two rooms that is told: a wider one is a passage between houses. Metres.</summary>
+    internal const double WidestStripMetres = 1;
+
+    /// <summary>Share of a strip that rooms may cover, by rounding, while it counts as empty.</summary>
+    internal const double LeastStripCover = 0.01;
+
     /// <summary>Edges within this angle of each other run parallel. Degrees.</summary>
     internal const double ParallelDegrees = 0.5;
 

@@ -65,7 +65,7 @@ public sealed class RoomsALittleApartTests
     [InlineData(0.35, 7)]
     [InlineData(0.352, 8)]
     public void The_thickest_wall_is_350_mm(double gap, int walls) =>
-        Assert.Equal(walls, new PlanSketch().Room("a", 0, 0, 4, 3).Room("b", 4 + gap, 0, 2, 3).BuildClean().Walls.Count);
+        Assert.Equal(walls, new PlanSketch().Room("a", 0, 0, 4, 3).Room("b", 4 + gap, 0, 2, 3).Build().Walls.Count);
 
     [Theory]
     [InlineData(0.4, 7)]
