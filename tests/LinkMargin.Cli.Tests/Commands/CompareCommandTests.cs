@@ -107,7 +107,7 @@ public sealed class CompareCommandTests : IDisposable
     {
         CommandRun first = Run("compare", "house.yaml", "--plot", "spots.png");
         Assert.Contains("spots.png: every seat with every spot.", first.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Equal([0x89, (byte)'P', (byte)'N', (byte)'G'], File.ReadAllBytes(folder.PathOf("spots.png"))[..4]);
+        PictureFile.AssertSheet(folder.PathOf("spots.png"));
         Assert.Equal("spots.png", Run("compare", "house.yaml", "--plot", "spots.png", "--json").Json.GetProperty("picture").GetString());
 
         folder.Put("mine.png", "not ours");

@@ -51,7 +51,7 @@ public sealed class FitCommandTests : IDisposable
         Assert.Contains("a law of distance, exponent", fit.Output, StringComparison.Ordinal);
         Assert.Contains("'linkmargin compare house.yaml --fitted fitted.yaml'", fit.OutputUnwrapped, StringComparison.Ordinal);
         Assert.True(fit.Output.Split('\n').Max(line => line.Length) <= 100);
-        Assert.True(File.Exists(folder.PathOf("fit.png")));
+        PictureFile.AssertSheet(folder.PathOf("fit.png"));
 
         foreach (string[] words in (string[][])
             [["compare"], ["explain", "--spot", "den rack", "--seat", "sofa"], ["improve", "--spot", "den rack"], ["map", "--spot", "den rack", "--level", "den", "--cell", "0.5", "--out", "maps"]])
@@ -95,7 +95,7 @@ public sealed class FitCommandTests : IDisposable
         CommandRun before = Run("fit", "house.yaml", "--where-next", "--plot", "next.png");
         Assert.Equal(0, before.ExitCode);
         Assert.Contains("doubt left", before.Output, StringComparison.Ordinal);
-        Assert.True(File.Exists(folder.PathOf("next.png")));
+        PictureFile.AssertSheet(folder.PathOf("next.png"));
         JsonElement after = Run("fit", "house.yaml", "readings.csv", "--where-next", "--json").Json;
         Assert.Equal(6, after.GetProperty("readingsSoFar").GetInt32());
         Assert.Equal(5, after.GetProperty("readings").GetArrayLength());

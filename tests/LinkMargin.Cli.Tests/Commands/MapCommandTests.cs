@@ -36,7 +36,7 @@ public sealed class MapCommandTests : IDisposable
             folder.Files);
         Assert.All(folder.Files.Where(f => f.EndsWith(".png", StringComparison.Ordinal)), file =>
         {
-            Assert.Equal([0x89, (byte)'P', (byte)'N', (byte)'G'], File.ReadAllBytes(folder.PathOf(file))[..4]);
+            PictureFile.AssertSheet(folder.PathOf(file));
             Assert.Contains(Path.GetFileName(file), run.Output, StringComparison.Ordinal);
         });
     }

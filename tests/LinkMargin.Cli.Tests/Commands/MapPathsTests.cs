@@ -31,7 +31,7 @@ public sealed class MapPathsTests : IDisposable
         Assert.Equal(0, run.ExitCode);
         Assert.Empty(run.Error);
         Assert.Equal(["house-maps/paths-loft-shelf-to-sofa.png", "house.yaml", "one.yaml"], folder.Files);
-        Assert.Equal([0x89, (byte)'P', (byte)'N', (byte)'G'], File.ReadAllBytes(folder.PathOf("house-maps/paths-loft-shelf-to-sofa.png"))[..4]);
+        PictureFile.AssertSheet(folder.PathOf("house-maps/paths-loft-shelf-to-sofa.png"));
         Assert.Contains("house-maps/paths-loft-shelf-to-sofa.png", run.OutputUnwrapped.Replace('\\', '/'), StringComparison.Ordinal);
     }
 
