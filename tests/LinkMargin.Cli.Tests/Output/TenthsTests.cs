@@ -16,9 +16,9 @@ public sealed class TenthsTests
     public void A_figure_is_printed_to_the_nearest_tenth_and_zero_has_no_sign(double value, string printed) =>
         Assert.Equal(printed, Tenths.Show(value));
 
-    [Fact]
+    [Fact, Law]
     public void Apportioned_items_sum_to_the_total_and_stay_within_a_tenth() =>
-        Gen.Double[-60, 90].Array[1, 12].Sample(items =>
+        Gen.Double[-60, 90].Array[1, 12].ForAll(items =>
         {
             long total = Tenths.Of(items.Sum());
 
@@ -28,9 +28,9 @@ public sealed class TenthsTests
             Assert.All(items.Zip(tenths), pair => Assert.InRange(pair.Second - (10 * pair.First), -1.0001, 1.0001));
         });
 
-    [Fact]
+    [Fact, Law]
     public void Items_that_are_whole_tenths_are_printed_as_they_are() =>
-        Gen.Select(Gen.Int[-300, 300].Array[1, 8], Gen.Double[40, 80]).Sample((table, freeSpaceDb) =>
+        Gen.Select(Gen.Int[-300, 300].Array[1, 8], Gen.Double[40, 80]).ForAll((table, freeSpaceDb) =>
         {
             double[] items = [freeSpaceDb, .. table.Select(t => t / 10.0)];
 

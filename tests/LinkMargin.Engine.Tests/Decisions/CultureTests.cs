@@ -11,9 +11,9 @@ namespace LinkMargin.Engine.Tests.Decisions;
 /// <summary>The engine neither reads nor writes a number as text; a machine that writes commas changes nothing.</summary>
 public sealed class CultureTests
 {
-    [Fact]
+    [Fact, Law]
     public void A_machine_that_writes_commas_gives_the_same_words_and_bits() =>
-        RandomHouse.Any.Sample(
+        RandomHouse.Any.ForAll(
             house =>
             {
                 string[] plain = Told(house);
@@ -29,7 +29,7 @@ public sealed class CultureTests
                     CultureInfo.CurrentCulture = before;
                 }
             },
-            iter: 20);
+            cases: 20);
 
     // As German does; made here because a test host may know no culture but the invariant one.
     private static CultureInfo Commas

@@ -76,9 +76,9 @@ public sealed class RankingTests
         Assert.Empty(Ranking.Of(Array.Empty<SpotScore>()).SeatsNeverMet);
     }
 
-    [Fact]
+    [Fact, Law]
     public void The_order_of_asking_plays_no_part() =>
-        Gen.Select(Gen.Int[0, 3].Array[3].Array[2, 6], Gen.Int[0, 1000]).Sample((margins, seed) =>
+        Gen.Select(Gen.Int[0, 3].Array[3].Array[2, 6], Gen.Int[0, 1000]).ForAll((margins, seed) =>
         {
             // Few distinct margins, so that every way of parting equals is taken.
             SpotScore[] scores = [.. margins.Select((m, i) => Spot($"spot {i}", [.. m.Select(x => 8.0 + x)]))];
@@ -88,9 +88,9 @@ public sealed class RankingTests
             Assert.Equal(scores.Max(s => s.Worst.HeadroomDb), Ranking.Of(shuffled).Scores[0].Worst.HeadroomDb);
         });
 
-    [Fact]
+    [Fact, Law]
     public void A_house_is_ranked_by_its_own_budgets() =>
-        RandomHouse.Any.Sample(
+        RandomHouse.Any.ForAll(
             house =>
             {
                 var scene = Scene.Compile(house);
@@ -102,11 +102,11 @@ public sealed class RankingTests
                 Assert.All(ranking.Scores.Zip(ranking.Scores.Skip(1)), pair =>
                     Assert.True(pair.First.Worst.HeadroomDb >= pair.Second.Worst.HeadroomDb - 1e-9));
             },
-            iter: 100);
+            cases: 100);
 
-    [Fact]
+    [Fact, Law]
     public void Swapping_the_names_of_spots_never_changes_the_ranking() =>
-        Gen.Select(RandomHouse.Any, Gen.Int[0, 1000]).Sample(
+        Gen.Select(RandomHouse.Any, Gen.Int[0, 1000]).ForAll(
             (house, seed) =>
             {
                 string[] names = [.. house.Spots.Select(s => s.Name)];
@@ -119,7 +119,7 @@ public sealed class RankingTests
                 Assert.All(before.Zip(after), pair => Assert.True(
                     pair.First.Spot with { Name = "" } == pair.Second.Spot with { Name = "" } || Math.Abs(pair.First.MeanHeadroomDb - pair.Second.MeanHeadroomDb) < 1e-8));
             },
-            iter: 100);
+            cases: 100);
 
     [Fact]
     public void What_is_counted_on_decides_and_is_asked_for_in_one_place()

@@ -14,9 +14,9 @@ public sealed class DiffuseClosedFormTests
 
     private static readonly Gen<double> Inside = Gen.Double[0.05, 0.95];
 
-    [Fact]
+    [Fact, Law]
     public void In_a_box_of_one_material_all_reflections_from_the_second_on_add_up() =>
-        Gen.Select(Gen.Double[0.2, 60], Inside.Array[3], Inside.Array[3]).Sample((lossDb, from, to) =>
+        Gen.Select(Gen.Double[0.2, 60], Inside.Array[3], Inside.Array[3]).ForAll((lossDb, from, to) =>
         {
             // Of one watt Rⁿ is left after n reflections, and each flight of a share W fills the room with 4·W/A:
             // 4/A·(R² + R³ + …) = 4·R²/(A·(1 − R)).
@@ -25,9 +25,9 @@ public sealed class DiffuseClosedFormTests
             Assert.Equal(1, field.At(Place(to)) / (4 * thrown * thrown / (area * (1 - thrown))), Same);
         });
 
-    [Fact]
+    [Fact, Law]
     public void Where_nothing_is_a_mirror_the_first_reflection_is_diffuse_too() =>
-        Gen.Select(Gen.Double[0.2, 60], Inside.Array[3], Inside.Array[3]).Sample((lossDb, from, to) =>
+        Gen.Select(Gen.Double[0.2, 60], Inside.Array[3], Inside.Array[3]).ForAll((lossDb, from, to) =>
         {
             // The first by Lambert's law from where it strikes: Σ 4·R·share·share'/area of each face. The rest as above.
             (DiffuseField field, double area, AngleTable table) = Box(lossDb, false, from);

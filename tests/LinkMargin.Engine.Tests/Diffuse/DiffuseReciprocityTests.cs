@@ -11,19 +11,19 @@ public sealed class DiffuseReciprocityTests
 {
     private const double SameDb = 1e-9;
 
-    [Fact]
+    [Fact, Law]
     public void Any_two_places_of_a_house_hear_each_other_alike() =>
-        Gen.Select(RoomedHouse.Any, Share.Array[3], Share.Array[3]).Sample(
+        Gen.Select(RoomedHouse.Any, Share.Array[3], Share.Array[3]).ForAll(
             (house, one, other) =>
             {
                 var diffuse = new DiffuseHouse(house);
                 AreAlike(diffuse, Inside(house, one), Inside(house, other));
             },
-            iter: 200);
+            cases: 200);
 
-    [Fact]
+    [Fact, Law]
     public void So_do_a_place_inside_a_hollow_fixture_and_any_other() =>
-        Gen.Select(RoomedHouse.Any.Where(h => h.Fixtures.Any(f => f.IsShell)), Share.Array[3]).Sample(
+        Gen.Select(RoomedHouse.Any.Where(h => h.Fixtures.Any(f => f.IsShell)), Share.Array[3]).ForAll(
             (house, other) =>
             {
                 Fixture box = house.Fixtures.First(f => f.IsShell);
@@ -31,7 +31,7 @@ public sealed class DiffuseReciprocityTests
                 Point3 inside = box.Centre.At(floor + ((box.FromMetres + box.ToMetres) / 2));
                 AreAlike(new DiffuseHouse(house), inside, Inside(house, other));
             },
-            iter: 100);
+            cases: 100);
 
     [Fact]
     public void So_do_two_rooms_of_which_one_rings_and_the_other_swallows_all()

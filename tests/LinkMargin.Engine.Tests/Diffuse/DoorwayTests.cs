@@ -17,9 +17,9 @@ public sealed class DoorwayTests
     private const double StepDb = 0.5;
     private const double StepMetres = 0.01;
 
-    [Fact]
+    [Fact, Law]
     public void The_density_is_the_same_on_both_sides_of_an_open_doorway() =>
-        Gen.Select(TwoRooms, Gen.Double[0.1, 0.7], Gen.Double[0.3, 1.7]).Sample(
+        Gen.Select(TwoRooms, Gen.Double[0.1, 0.7], Gen.Double[0.3, 1.7]).ForAll(
             (house, across, height) =>
             {
                 DiffuseField field = new DiffuseHouse(house).Of(house.Spots[0]);
@@ -28,11 +28,11 @@ public sealed class DoorwayTests
                 Assert.Equal(Db(here), Db(there), SeamDb);
                 Assert.All(Steps(From(3), From(5)), step => AreNear(field, step.From, step.To));
             },
-            iter: 30);
+            cases: 30);
 
-    [Fact]
+    [Fact, Law]
     public void The_density_is_the_same_over_and_under_a_stair_void() =>
-        Gen.Select(TwoLevels, Gen.Double[0.2, 0.8], Gen.Double[0.2, 0.8]).Sample(
+        Gen.Select(TwoLevels, Gen.Double[0.2, 0.8], Gen.Double[0.2, 0.8]).ForAll(
             (house, x, y) =>
             {
                 DiffuseField field = new DiffuseHouse(house).Of(house.Spots[0]);
@@ -41,7 +41,7 @@ public sealed class DoorwayTests
                 Assert.Equal(Db(field.At(From(middle - 1e-6))), Db(field.At(From(middle + 1e-6))), SeamDb);
                 Assert.All(Steps(From(1), From(4)), step => AreNear(field, step.From, step.To));
             },
-            iter: 30);
+            cases: 30);
 
     // Two rooms of 4 m by 3 m and 3 m by 3 m, one door of 0.8 m in the wall between.
     private static Gen<House> TwoRooms { get; } =

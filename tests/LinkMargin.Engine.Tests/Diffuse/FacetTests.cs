@@ -19,9 +19,9 @@ public sealed class FacetTests
     private static readonly Gen<Point3> Place =
         Gen.Select(Gen.Double[-3, 3], Gen.Double[-3, 3], Gen.Double[-3, 3], (x, y, z) => new Point3(x, y, z));
 
-    [Fact]
+    [Fact, Law]
     public void A_rectangle_seen_from_its_axis_has_the_angle_of_the_closed_form() =>
-        Gen.Select(Size, Size, Size).Sample((a, b, d) =>
+        Gen.Select(Size, Size, Size).ForAll((a, b, d) =>
         {
             // Of half sides a and b from a distance d: 4·arcsin(ab/√((a² + d²)(b² + d²))).
             double closed = 4 * Math.Asin(a * b / Math.Sqrt(((a * a) + (d * d)) * ((b * b) + (d * d))));
@@ -29,18 +29,18 @@ public sealed class FacetTests
             Assert.Equal(closed, Rectangle(a, b).SolidAngle(new Point3(0, 0, -d)), Same);
         });
 
-    [Fact]
+    [Fact, Law]
     public void A_closed_box_fills_the_sphere_from_inside() =>
-        Gen.Select(Gen.Double[0.01, 0.99], Gen.Double[0.01, 0.99], Gen.Double[0.01, 0.99], Size, Size, Size).Sample(
+        Gen.Select(Gen.Double[0.01, 0.99], Gen.Double[0.01, 0.99], Gen.Double[0.01, 0.99], Size, Size, Size).ForAll(
             (x, y, z, sizeX, sizeY, sizeZ) =>
             {
                 var place = new Point3(x * sizeX, y * sizeY, z * sizeZ);
                 Assert.Equal(4 * Math.PI, Box(sizeX, sizeY, sizeZ).Sum(facet => facet.SolidAngle(place)), Same);
             });
 
-    [Fact]
+    [Fact, Law]
     public void Any_triangle_has_the_angle_that_its_small_parts_add_up_to() =>
-        Gen.Select(Place, Place, Place).Sample(
+        Gen.Select(Place, Place, Place).ForAll(
             (a, b, c) =>
             {
                 // Ω = ∫ cos θ / r² dA from a place clear of the triangle's plane; the midpoint rule over n² parts.
@@ -60,11 +60,11 @@ public sealed class FacetTests
                 double byParts = Math.Abs(sum) * 2 * facet.SquareMetres / (Parts * Parts) / 2;
                 Assert.Equal(byParts, facet.SolidAngle(from), 1e-3 * (1e-3 + byParts));
             },
-            iter: 50);
+            cases: 50);
 
-    [Fact]
+    [Fact, Law]
     public void A_place_in_the_plane_of_a_hole_sees_half_the_sphere_through_it() =>
-        Gen.Select(Size, Size, Gen.Double[-0.9, 0.9], Gen.Double[-0.9, 0.9], Gen.OneOf(0, 1e-12, -1e-8)).Sample(
+        Gen.Select(Size, Size, Gen.Double[-0.9, 0.9], Gen.Double[-0.9, 0.9], Gen.OneOf(0, 1e-12, -1e-8)).ForAll(
             (a, b, x, y, z) =>
             {
                 Assert.Equal(2 * Math.PI, Rectangle(a, b).SolidAngle(new Point3(x * a, y * b, z)), 1e-4);
@@ -72,9 +72,9 @@ public sealed class FacetTests
                 Assert.Equal(0, Rectangle(a, b).SolidAngle(new Point3(1.5 * a, y * b, z)), 1e-4);
             });
 
-    [Fact]
+    [Fact, Law]
     public void The_facets_of_a_room_are_its_whole_surface() =>
-        RoomedHouse.Any.Sample(
+        RoomedHouse.Any.ForAll(
             house =>
             {
                 var diffuse = new DiffuseHouse(house);
@@ -93,7 +93,7 @@ public sealed class FacetTests
                     }
                 }
             },
-            iter: 40);
+            cases: 40);
 
     private static double Part(Point3 from, Point3 a, Point3 b, Point3 c, double u, double v)
     {

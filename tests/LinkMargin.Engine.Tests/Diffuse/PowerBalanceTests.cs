@@ -12,9 +12,9 @@ public sealed class PowerBalanceTests
 
     private static readonly Gen<double> Area = Gen.Double[0.01, 40];
 
-    [Fact]
+    [Fact, Law]
     public void A_lossless_room_but_for_an_aperture_fills_until_as_much_leaves_as_enters() =>
-        Gen.Select(Area, Gen.Double[0, 10]).Sample((aperture, watts) =>
+        Gen.Select(Area, Gen.Double[0, 10]).ForAll((aperture, watts) =>
         {
             // Through an opening passes a quarter of the density: S/4 · a = W.
             var balance = new PowerBalance(1);
@@ -22,9 +22,9 @@ public sealed class PowerBalanceTests
             Assert.Equal(watts / aperture, balance.Flux([watts])[0], Same * (1 + (watts / aperture)));
         });
 
-    [Fact]
+    [Fact, Law]
     public void Two_equal_rooms_with_a_door_share_what_one_is_fed() =>
-        Gen.Select(Area, Area).Sample((absorbing, door) =>
+        Gen.Select(Area, Area).ForAll((absorbing, door) =>
         {
             // F1·(A + d) = 1 + F2·d and F2·(A + d) = F1·d.
             var balance = new PowerBalance(2);
@@ -38,9 +38,9 @@ public sealed class PowerBalanceTests
             Assert.Equal(1, flux[1] / far, Same);
         });
 
-    [Fact]
+    [Fact, Law]
     public void What_is_fed_in_is_turned_to_heat_or_lost_out_of_doors() =>
-        AnyBalance.Sample((balance, powers) =>
+        AnyBalance.ForAll((balance, powers) =>
         {
             double[] flux = balance.Flux(powers);
             double taken = Enumerable.Range(0, balance.Count).Sum(i =>
@@ -48,9 +48,9 @@ public sealed class PowerBalanceTests
             Assert.Equal(powers.Sum(), taken, Same);
         });
 
-    [Fact]
+    [Fact, Law]
     public void Two_rooms_hear_each_other_alike() =>
-        AnyBalance.Sample((balance, _) =>
+        AnyBalance.ForAll((balance, _) =>
         {
             double[][] fed = [.. Enumerable.Range(0, balance.Count).Select(i =>
                 balance.Flux([.. Enumerable.Range(0, balance.Count).Select(k => k == i ? 1.0 : 0)]))];
@@ -63,9 +63,9 @@ public sealed class PowerBalanceTests
             }
         });
 
-    [Fact]
+    [Fact, Law]
     public void Flux_before_and_after_a_reflection_is_all_of_it() =>
-        AnyBalance.Sample((balance, powers) =>
+        AnyBalance.ForAll((balance, powers) =>
         {
             // All that arrives has had no reflection yet, or set out again from one.
             double[] before = balance.BeforeReflection(powers);
@@ -96,9 +96,9 @@ public sealed class PowerBalanceTests
         Assert.Equal(0, balance.LifeMetres(Cells.Outdoors));
     }
 
-    [Fact]
+    [Fact, Law]
     public void A_house_turns_all_it_is_sent_to_heat_or_lets_it_go() =>
-        RoomedHouse.Any.Sample(
+        RoomedHouse.Any.ForAll(
             house =>
             {
                 var diffuse = new DiffuseHouse(house);
@@ -116,7 +116,7 @@ public sealed class PowerBalanceTests
                     Assert.Equal(1, taken + field.Gone, Same);
                 }
             },
-            iter: 40);
+            cases: 40);
 
     private static Gen<(PowerBalance Balance, double[] Powers)> AnyBalance { get; } =
         from count in Gen.Int[1, 8]

@@ -63,9 +63,9 @@ public sealed class CloseCallTests
         }
     }
 
-    [Fact]
+    [Fact, Law]
     public void Probabilities_add_up_to_one_and_go_with_the_spots_whatever_their_names_and_order() =>
-        RoomedHouse.Any.Where(house => house.Spots.Count > 1 && house.Seats.Count > 0).Sample(
+        RoomedHouse.Any.Where(house => house.Spots.Count > 1 && house.Seats.Count > 0).ForAll(
             house =>
             {
                 (HouseDoubt doubt, Ranking ranking, _) = Judged(house, ModelDepth.Full);
@@ -82,7 +82,7 @@ public sealed class CloseCallTests
                     Assert.Equal(best[s], likewise[there], 1e-9);
                 }
             },
-            iter: 10);
+            cases: 10);
 
     [Fact]
     public void Two_spots_alike_are_too_close_to_call_and_one_of_their_own_links_is_to_be_read()

@@ -15,8 +15,8 @@ public sealed class HouseDoubtTests
 {
     private static readonly Spreads Some = new(4, 0.2, 3, 0.05, 20, 10, 12);
 
-    [Fact]
-    public void Where_spreads_are_small_the_draws_spread_as_the_slopes_say() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void Where_spreads_are_small_the_draws_spread_as_the_slopes_say() => RoomedHouse.Any.ForAll(
         house =>
         {
             House sure = HouseFabric.Replace(house, m => m with { SpreadDb = Math.Min(0.3, m.LossDb / 5) });
@@ -30,10 +30,10 @@ public sealed class HouseDoubtTests
                 Assert.Equal(analytic, draws.Of(link).SpreadDb, 0.05 * analytic);
             });
         },
-        iter: 15);
+        cases: 15);
 
-    [Fact]
-    public void A_link_is_as_sure_whichever_others_are_asked_about_and_in_whatever_order() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void A_link_is_as_sure_whichever_others_are_asked_about_and_in_whatever_order() => RoomedHouse.Any.ForAll(
         house =>
         {
             var model = new LinkModel(house);
@@ -44,10 +44,10 @@ public sealed class HouseDoubtTests
             Assert.Equal(all.CountedDb(budget), alone.CountedDb(budget), 1e-9);
             Assert.Equal(all.ProbabilityMet(budget), alone.ProbabilityMet(budget), 1e-9);
         },
-        iter: 10);
+        cases: 10);
 
-    [Fact]
-    public void The_margin_to_count_on_falls_as_one_wants_to_be_surer_and_what_is_met_is_likely() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void The_margin_to_count_on_falls_as_one_wants_to_be_surer_and_what_is_met_is_likely() => RoomedHouse.Any.ForAll(
         house =>
         {
             var model = new LinkModel(house);
@@ -63,10 +63,10 @@ public sealed class HouseDoubtTests
             Assert.True(doubt.ProbabilityAllMet(budgets) <= budgets.Min(doubt.ProbabilityMet) + 1e-12);
             Assert.Equal(doubt.ProbabilityMet(budgets[0]), doubt.ProbabilityAllMet([budgets[0]]), 1e-12);
         },
-        iter: 10);
+        cases: 10);
 
-    [Fact]
-    public void Where_nothing_can_be_out_the_margin_itself_is_counted_on() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void Where_nothing_can_be_out_the_margin_itself_is_counted_on() => RoomedHouse.Any.ForAll(
         house =>
         {
             House sure = HouseFabric.Replace(house, m => m with { SpreadDb = 0 }) with
@@ -79,7 +79,7 @@ public sealed class HouseDoubtTests
             Assert.All(
                 LinkEvaluation.Budgets(model, sure.Spots[0], sure.Seats), budget => Assert.Equal(budget.MarginDb, doubt.CountedDb(budget), 1e-5));
         },
-        iter: 10);
+        cases: 10);
 
     [Fact]
     public void With_nothing_in_the_way_only_radios_and_what_the_model_leaves_out_count()
@@ -176,8 +176,8 @@ public sealed class HouseDoubtTests
         Assert.Equal(0, one.Zip(other, (a, b) => a * b).Average(), 0.1); // 3 standard errors
     }
 
-    [Fact]
-    public void A_map_counts_on_what_a_point_counts_on_and_is_the_same_each_time() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void A_map_counts_on_what_a_point_counts_on_and_is_the_same_each_time() => RoomedHouse.Any.ForAll(
         house =>
         {
             var model = new LinkModel(house);
@@ -191,7 +191,7 @@ public sealed class HouseDoubtTests
             Assert.Equal(doubt.CountedDb(LinkEvaluation.Budget(model, house.Spots[0], seat)), counted.MarginDb[cell], 1e-5);
             Assert.All(plain.MarginDb.Zip(counted.MarginDb), pair => Assert.Equal(double.IsNaN(pair.First), double.IsNaN(pair.Second)));
         },
-        iter: 6);
+        cases: 6);
 
     [Fact]
     public void A_ranking_by_the_margin_to_count_on_says_so()

@@ -9,28 +9,28 @@ public sealed class OwensTTests
 {
     private const double Same = 1e-10;
 
-    [Fact]
+    [Fact, Law]
     public void At_h_0_it_is_an_angle() =>
-        Gen.Double[0, 1].Sample(a => Assert.Equal(Math.Atan(a) / (2 * Math.PI), OwensT.Of(0, a), Same));
+        Gen.Double[0, 1].ForAll(a => Assert.Equal(Math.Atan(a) / (2 * Math.PI), OwensT.Of(0, a), Same));
 
-    [Fact]
+    [Fact, Law]
     public void At_a_1_it_is_half_the_product_of_both_tails() =>
-        Gen.Double[-6, 6].Sample(h =>
+        Gen.Double[-6, 6].ForAll(h =>
         {
             double tail = Normal.CDF(0, 1, h);
             Assert.Equal(tail * (1 - tail) / 2, OwensT.Of(h, 1), Same);
         });
 
-    [Fact]
+    [Fact, Law]
     public void Doubt_is_whole_where_nothing_is_known_and_none_where_all_is()
     {
-        Gen.Double[-4, 4].Sample(h =>
+        Gen.Double[-4, 4].ForAll(h =>
         {
             double p = Normal.CDF(0, 1, h);
             Assert.Equal(p * (1 - p), OwensT.DoubtLeft(h, 0), Same);
             Assert.Equal(0, OwensT.DoubtLeft(h, 1), Same);
         });
-        Gen.Select(Gen.Double[-4, 4], Gen.Double[0, 1], Gen.Double[0, 1]).Sample((h, a, b) =>
+        Gen.Select(Gen.Double[-4, 4], Gen.Double[0, 1], Gen.Double[0, 1]).ForAll((h, a, b) =>
             Assert.True(OwensT.DoubtLeft(h, Math.Min(a, b)) >= OwensT.DoubtLeft(h, Math.Max(a, b)) - Same));
     }
 

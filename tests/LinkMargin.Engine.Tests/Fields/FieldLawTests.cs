@@ -12,7 +12,7 @@ namespace LinkMargin.Engine.Tests.Fields;
 /// <summary>A field is the point answer, cell by cell, however many threads work on it.</summary>
 public sealed class FieldLawTests
 {
-    private const long Houses = 40;
+    private const int Houses = 40;
 
     private static readonly Gen<(House House, FieldRequest Request)> HouseAndRequest =
         from house in RandomHouse.Any
@@ -26,11 +26,11 @@ public sealed class FieldLawTests
             house with { Levels = levels },
             new FieldRequest(house.Spots[0], level) { CellMetres = cell, HandsMetres = hands });
 
-    [Theory]
+    [Theory, Law]
     [InlineData(ModelDepth.Direct)]
     [InlineData(ModelDepth.Full)]
     public void Any_number_of_threads_gives_the_same_bits(ModelDepth depth) =>
-        HouseAndRequest.Sample(
+        HouseAndRequest.ForAll(
             (house, request) =>
             {
                 var model = new LinkModel(house, depth);
@@ -40,13 +40,13 @@ public sealed class FieldLawTests
                 Assert.Equal(alone, Bits(FieldComputation.Compute(model, request)));
                 Assert.Equal(alone, Bits(FieldComputation.Compute(new LinkModel(house, depth), request)));
             },
-            iter: depth == ModelDepth.Direct ? Houses : Houses / 4);
+            cases: depth == ModelDepth.Direct ? Houses : Houses / 4);
 
-    [Theory]
+    [Theory, Law]
     [InlineData(ModelDepth.Direct)]
     [InlineData(ModelDepth.Full)]
     public void A_cell_is_the_margin_of_a_seat_at_its_centre(ModelDepth depth) =>
-        HouseAndRequest.Sample(
+        HouseAndRequest.ForAll(
             (house, request) =>
             {
                 var model = new LinkModel(house, depth);
@@ -66,7 +66,7 @@ public sealed class FieldLawTests
                     Assert.Equal(LinkEvaluation.Budget(model, request.Spot, seat).MarginDb, field.MarginDb[cell], LineLoss.SameDb);
                 }
             },
-            iter: depth == ModelDepth.Direct ? Houses : Houses / 4);
+            cases: depth == ModelDepth.Direct ? Houses : Houses / 4);
 
     [Fact]
     public void Each_row_is_told_of_once()

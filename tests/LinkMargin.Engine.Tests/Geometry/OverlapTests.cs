@@ -35,25 +35,25 @@ public sealed class OverlapTests
 
     private static readonly Gen<Polygon> Any = Gen.OneOf(Star, Angular);
 
-    [Fact]
+    [Fact, Law]
     public void Two_polygons_share_the_area_and_middle_that_the_judge_finds() =>
-        Gen.Select(Any, Any).Sample((one, other) => IsAsJudged(
+        Gen.Select(Any, Any).ForAll((one, other) => IsAsJudged(
             Overlap.Of(Upright, one, other), Judged(one).Intersection(Judged(other))));
 
-    [Fact]
+    [Fact, Law]
     public void Three_polygons_share_the_area_and_middle_that_the_judge_finds() =>
-        Gen.Select(Any, Any, Any).Sample((one, other, third) => IsAsJudged(
+        Gen.Select(Any, Any, Any).ForAll((one, other, third) => IsAsJudged(
             Overlap.Of(Upright, one, other, third),
             Judged(one).Intersection(Judged(other)).Intersection(Judged(third))));
 
-    [Fact]
+    [Fact, Law]
     public void A_polygon_shares_all_of_itself_with_itself() =>
-        Any.Sample(polygon => Assert.Equal(
+        Any.ForAll(polygon => Assert.Equal(
             polygon.AreaSquareMetres, Overlap.Of(Upright, polygon, polygon).SquareMetres, 1e-9));
 
-    [Fact]
+    [Fact, Law]
     public void A_rectangle_spreads_by_its_sides_over_the_root_of_twelve_in_the_houses_directions() =>
-        Gen.Select(Gen.Double[0.5, 5], Gen.Double[0.5, 5], Gen.Double[-3, 3]).Sample((width, depth, angle) =>
+        Gen.Select(Gen.Double[0.5, 5], Gen.Double[0.5, 5], Gen.Double[-3, 3]).ForAll((width, depth, angle) =>
         {
             var frame = new PlanFrame(Math.Cos(angle), Math.Sin(angle));
             Point2 along = frame.ToPlan(width, 0), across = frame.ToPlan(0, depth), corner = new(3, -7);

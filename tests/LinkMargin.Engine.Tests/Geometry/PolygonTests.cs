@@ -36,9 +36,9 @@ public sealed class PolygonTests
         Assert.Equal(expected, new Polygon(Ell.Corners.Reverse()).Contains(new Point2(x, y)));
     }
 
-    [Fact]
+    [Fact, Law]
     public void A_point_on_a_shared_edge_belongs_to_one_side_only() =>
-        Gen.Double[0.01, 1.99].Sample(y =>
+        Gen.Double[0.01, 1.99].ForAll(y =>
         {
             Polygon west = new([new(0, 0), new(1, 0), new(1, 2), new(0, 2)]);
             Polygon east = new([new(1, 0), new(2, 0), new(2, 2), new(1, 2)]);

@@ -14,14 +14,14 @@ public sealed class BackwardLinkTests
     private const double HeardDb = 85;
     private const double SameDb = 1e-9;
 
-    [Fact]
+    [Fact, Law]
     public void A_link_of_the_full_model_loses_as_much_read_backwards() => AreAlike(ModelDepth.Full, WaysDb);
 
-    [Fact]
+    [Fact, Law]
     public void A_straight_line_loses_exactly_as_much() => AreAlike(ModelDepth.Direct, SameDb);
 
     private static void AreAlike(ModelDepth depth, double sameDb) =>
-        Gen.Select(RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0), Gen.Double[0, 360]).Sample(
+        Gen.Select(RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0), Gen.Double[0, 360]).ForAll(
             (house, facing) =>
             {
                 Seat seat = house.Seats[0] with { FacingDegrees = facing };
@@ -32,5 +32,5 @@ public sealed class BackwardLinkTests
                 double back = model.BackFrom(seat).PathLossDb(house.PositionOf(spot), facing, buffer);
                 Assert.Equal(Math.Min(there, HeardDb), Math.Min(back, HeardDb), sameDb);
             },
-            iter: 60);
+            cases: 60);
 }

@@ -21,7 +21,7 @@ public sealed class EdgeOnTheLineTests
 
     private static readonly Gen<double> AnyLeg = Gen.Double[0.8, 8];
 
-    [Theory]
+    [Theory, Law]
     [InlineData(-0.7)]
     [InlineData(-0.5)]
     [InlineData(-0.2)]
@@ -32,10 +32,10 @@ public sealed class EdgeOnTheLineTests
     [InlineData(2.4)]
     [InlineData(2.9)]
     public void An_opaque_half_plane_is_a_knife_edge(double v) =>
-        Gen.Select(AnyLeg, AnyLeg, Gen.Double[50, 130]).Sample(
+        Gen.Select(AnyLeg, AnyLeg, Gen.Double[50, 130]).ForAll(
             (first, second, degrees) => Assert.Equal(
                 KnifeEdge.LossDb(v), HalfPlaneDb(v, first, second, degrees, OneLink.Opaque), FormulaDb),
-            iter: 3);
+            cases: 3);
 
     [Theory]
     [InlineData(-0.79)]
@@ -65,13 +65,13 @@ public sealed class EdgeOnTheLineTests
         Assert.Equal(-20 * Math.Log10((1 + passed) / 2), HalfPlaneDb(0, 2, 3, 90, light), 1e-6);
     }
 
-    [Theory]
+    [Theory, Law]
     [InlineData(-0.5)]
     [InlineData(0)]
     [InlineData(0.7)]
     [InlineData(2.2)]
     public void A_low_wall_and_one_that_hangs_from_the_ceiling_are_knife_edges_too(double v) =>
-        Gen.Select(Gen.Double[0.8, 4], Gen.Double[0.8, 4], Gen.Double[-0.12, 0.12], Gen.Bool).Sample(
+        Gen.Select(Gen.Double[0.8, 4], Gen.Double[0.8, 4], Gen.Double[-0.12, 0.12], Gen.Bool).ForAll(
             (first, second, slope, hangs) =>
             {
                 // The edge stands square to the line, which rises by the slope: distances and heights along it and across it.
@@ -89,11 +89,11 @@ public sealed class EdgeOnTheLineTests
                 // Upright over the line the height is h/cos, and the place on the line moves by h·tan: 0.1 dB where that shows.
                 Assert.Equal(KnifeEdge.LossDb(v), excessDb, FormulaDb + 0.1);
             },
-            iter: 8);
+            cases: 8);
 
-    [Fact]
+    [Fact, Law]
     public void A_wall_drawn_twice_or_in_overlapping_parts_counts_once() =>
-        Gen.Select(Gen.Double[-2, 3], Gen.Double[0.5, 20], Gen.Double[-3, 3], Gen.Double[0, 4]).Sample(
+        Gen.Select(Gen.Double[-2, 3], Gen.Double[0.5, 20], Gen.Double[-3, 3], Gen.Double[0, 4]).ForAll(
             (v, lossDb, from, overlap) =>
             {
                 Point2[] ends = HalfPlane(v, 2, 3, 90);
@@ -107,7 +107,7 @@ public sealed class EdgeOnTheLineTests
                 Assert.Equal(Of(whole), Of(whole, whole), 1e-6);
                 Assert.Equal(Of(whole), Of(lower, upper), 1e-6);
             },
-            iter: 8);
+            cases: 8);
 
     private static double HalfPlaneDb(double v, double first, double second, double degrees, Material material)
     {

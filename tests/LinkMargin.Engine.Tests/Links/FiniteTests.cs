@@ -12,27 +12,27 @@ namespace LinkMargin.Engine.Tests.Links;
 /// <summary>Every number that leaves the engine is a number.</summary>
 public sealed class FiniteTests
 {
-    private const long Houses = 200;
+    private const int Houses = 200;
 
-    [Theory]
+    [Theory, Law]
     [InlineData(ModelDepth.Direct)]
     [InlineData(ModelDepth.Full)]
     public void Budgets_and_rankings_hold_only_finite_numbers(ModelDepth depth) =>
-        RandomHouse.Any.Sample(
+        RandomHouse.Any.ForAll(
             house =>
             {
                 Ranking ranking = Ranking.Of(new LinkModel(house, depth));
                 Assert.All(ranking.Scores.SelectMany(score => score.Budgets).SelectMany(NumbersOf), AssertFinite);
                 Assert.All(ranking.Scores, score => AssertFinite(score.MeanHeadroomDb));
             },
-            iter: depth == ModelDepth.Direct ? Houses : Houses / 4);
+            cases: depth == ModelDepth.Direct ? Houses : Houses / 4);
 
-    [Fact]
+    [Fact, Law]
     public void Lines_aimed_at_edges_and_lines_of_no_length_have_finite_losses_and_angles() =>
         (from house in RandomHouse.Any
          from lines in RandomLine.In(house).Array[20]
          select (house, lines))
-        .Sample(
+        .ForAll(
             (house, lines) =>
             {
                 var scene = Scene.Compile(house);
@@ -43,21 +43,21 @@ public sealed class FiniteTests
                         LinkEvaluation.DirectPath(scene, line.From, line.To).Crossings.SelectMany(NumbersOf), AssertFinite);
                 }
             },
-            iter: Houses);
+            cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void Fields_hold_finite_numbers_in_rooms_and_none_outside() =>
         (from house in RandomHouse.Any
          from cell in Gen.Double[0.4, 2]
          from hands in RandomPlace.Height
          select (house, cell, hands))
-        .Sample(
+        .ForAll(
             (house, cell, hands) =>
             {
                 FieldRequest request = new(house.Spots[0], house.Levels.Count - 1) { CellMetres = cell, HandsMetres = hands };
                 Assert.All(FieldComputation.Compute(Scene.Compile(house), request).MarginDb, AssertFinite);
             },
-            iter: Houses);
+            cases: Houses);
 
     [Theory]
     [InlineData(ModelDepth.Direct)]

@@ -11,7 +11,7 @@ public sealed class FullModelLawTests
     // Where a front keeps next to nothing its edges cancel down to rounding: the worst seen over thousands of links is 4e-9 dB.
     private const double SameDb = 1e-6;
 
-    private const long Houses = 60;
+    private const int Houses = 60;
 
     private static readonly Gen<House> AnyHouse = Gen.OneOf(RoomedHouse.Any, RoomedHouse.Any, RandomHouse.Any);
 
@@ -22,37 +22,37 @@ public sealed class FullModelLawTests
         from wall in Gen.Int[0, house.Levels[level].Walls.Count - 1]
         select (house, level, wall);
 
-    [Fact]
+    [Fact, Law]
     public void Moving_turning_or_mirroring_a_house_changes_nothing() =>
-        Gen.Select(AnyHouse, HouseMotion.Any).Sample(
-            (house, motion) => AreTheSame(house, motion.Of(house)), iter: Houses);
+        Gen.Select(AnyHouse, HouseMotion.Any).ForAll(
+            (house, motion) => AreTheSame(house, motion.Of(house)), cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void Cutting_a_wall_in_two_changes_nothing() =>
-        Gen.Select(HouseAndWall, Gen.OneOf(Gen.Double[0.01, 0.99], Gen.OneOf(0.25, 0.5))).Sample(
+        Gen.Select(HouseAndWall, Gen.OneOf(Gen.Double[0.01, 0.99], Gen.OneOf(0.25, 0.5))).ForAll(
             (drawn, share) =>
             {
                 (House house, int level, int wall) = drawn;
                 Wall[] parts = WallEdits.Cut(house.Levels[level].Walls[wall], share);
                 AreTheSame(house, WallEdits.Replace(house, level, wall, parts));
             },
-            iter: Houses);
+            cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void Drawing_a_wall_from_its_other_end_changes_nothing() =>
-        HouseAndWall.Sample(
+        HouseAndWall.ForAll(
             (house, level, wall) =>
                 AreTheSame(house, WallEdits.Replace(house, level, wall, WallEdits.Reversed(house.Levels[level].Walls[wall]))),
-            iter: Houses);
+            cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void Listing_the_walls_in_another_order_changes_nothing() =>
-        AnyHouse.Sample(
+        AnyHouse.ForAll(
             house => AreTheSame(house, house with
             {
                 Levels = [.. house.Levels.Select(level => level with { Walls = [.. level.Walls.Reverse()] })],
             }),
-            iter: Houses);
+            cases: Houses);
 
     private static void AreTheSame(House here, House there)
     {

@@ -10,36 +10,36 @@ namespace LinkMargin.Engine.Tests.Links;
 /// <summary>What holds for every straight line in every house.</summary>
 public sealed class LinkLawTests
 {
-    private const long Houses = 200;
+    private const int Houses = 200;
 
     private static readonly Gen<(House House, Line[] Lines)> HouseAndLines =
         from house in RandomHouse.Any
         from lines in RandomLine.In(house).Array[20]
         select (house, lines);
 
-    [Fact]
+    [Fact, Law]
     public void Exchanging_the_ends_of_a_path_changes_nothing() =>
-        HouseAndLines.Sample(
+        HouseAndLines.ForAll(
             (house, lines) =>
             {
                 var scene = Scene.Compile(house);
                 Assert.All(lines, line => LineLoss.AreTheSame(scene, line, scene, line.Reversed));
             },
-            iter: Houses);
+            cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void Moving_turning_or_mirroring_a_house_changes_no_path() =>
-        Gen.Select(HouseAndLines, HouseMotion.Any).Sample(
+        Gen.Select(HouseAndLines, HouseMotion.Any).ForAll(
             (drawn, motion) =>
             {
                 Scene here = Scene.Compile(drawn.House), there = Scene.Compile(motion.Of(drawn.House));
                 Assert.All(drawn.Lines, line => LineLoss.AreTheSame(here, line, there, motion.Of(line)));
             },
-            iter: Houses);
+            cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void Moving_turning_or_mirroring_a_house_changes_no_margin() =>
-        Gen.Select(RandomHouse.Any, HouseMotion.Any).Sample(
+        Gen.Select(RandomHouse.Any, HouseMotion.Any).ForAll(
             (house, motion) =>
             {
                 LinkBudget[][] here = LinkEvaluation.Budgets(Scene.Compile(house));
@@ -50,11 +50,11 @@ public sealed class LinkLawTests
                     Assert.Equal(a.MarginDb, b.MarginDb, LineLoss.ToleranceDb(a.Paths[0].Path));
                 }
             },
-            iter: Houses);
+            cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void A_house_whose_every_loss_is_zero_is_free_space() =>
-        HouseAndLines.Sample(
+        HouseAndLines.ForAll(
             (house, lines) =>
             {
                 var scene = Scene.Compile(HouseMaterials.Replace(house, material => material with { LossDb = 0 }));
@@ -63,11 +63,11 @@ public sealed class LinkLawTests
                     LineLoss.Of(scene, line),
                     LineLoss.SameDb));
             },
-            iter: Houses);
+            cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void The_list_of_crossings_and_the_sum_without_it_agree_bit_for_bit() =>
-        RandomHouse.Any.Sample(
+        RandomHouse.Any.ForAll(
             house =>
             {
                 var scene = Scene.Compile(house);
@@ -78,11 +78,11 @@ public sealed class LinkLawTests
                     Assert.Equal(path.Crossings.OrderBy(c => c.DistanceMetres), path.Crossings);
                 }
             },
-            iter: Houses);
+            cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void A_margin_is_that_of_the_worse_direction_and_both_lose_the_same() =>
-        RandomHouse.Any.Sample(
+        RandomHouse.Any.ForAll(
             house =>
             {
                 foreach (LinkBudget budget in LinkEvaluation.Budgets(Scene.Compile(house)).SelectMany(row => row))
@@ -94,5 +94,5 @@ public sealed class LinkLawTests
                     Assert.All(budget.Directions, d => Assert.Equal(d.ReceivedDbm - d.NeededDbm, d.MarginDb, LineLoss.SameDb));
                 }
             },
-            iter: Houses);
+            cases: Houses);
 }

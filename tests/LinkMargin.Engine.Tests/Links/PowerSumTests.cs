@@ -9,11 +9,11 @@ namespace LinkMargin.Engine.Tests.Links;
 /// <summary>A link's paths add up by their powers, so one more path never lowers the level.</summary>
 public sealed class PowerSumTests
 {
-    [Theory]
+    [Theory, Law]
     [InlineData(ModelDepth.Direct)]
     [InlineData(ModelDepth.Full)]
     public void A_path_loss_is_the_sum_of_the_powers_of_the_paths_listed(ModelDepth depth) =>
-        RandomHouse.Any.Sample(
+        RandomHouse.Any.ForAll(
             house =>
             {
                 foreach (LinkBudget budget in BudgetsOf(house, depth))
@@ -27,7 +27,7 @@ public sealed class PowerSumTests
                     Assert.Equal(budget.Paths.OrderBy(path => path.LossDb), budget.Paths);
                 }
             },
-            iter: 50);
+            cases: 50);
 
     private static double LossOfAllDb(double[] lossesDb) =>
         -Decibels.FromPowerRatio(lossesDb.Sum(db => Decibels.ToPowerRatio(-db)));

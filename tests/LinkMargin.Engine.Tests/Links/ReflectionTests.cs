@@ -23,9 +23,9 @@ public sealed class ReflectionTests
         Layers = [new Layer(new Dielectric(1, 0, 1e7, 0), "metal", 0.001, 0)],
     };
 
-    [Fact]
+    [Fact, Law]
     public void A_floor_throws_back_what_its_slab_does_at_that_angle() =>
-        Gen.Select(Gen.Double[0.3, 2], Gen.Double[0.3, 2], Gen.Double[2, 8]).Sample(
+        Gen.Select(Gen.Double[0.3, 2], Gen.Double[0.3, 2], Gen.Double[2, 8]).ForAll(
             (height, hands, run) =>
             {
                 PathBudget path = ThrownBackBy(
@@ -38,11 +38,11 @@ public sealed class ReflectionTests
                 // The model reads a table over the angle, and some channels of the band.
                 Assert.Equal(-10 * Math.Log10(ConcreteReflectance(incidence)), OneLink.ExcessDb(path), 0.1);
             },
-            iter: 10);
+            cases: 10);
 
-    [Fact]
+    [Fact, Law]
     public void A_perfect_conductor_is_a_second_console_in_its_image() =>
-        Gen.Select(Gen.Double[0.3, 3], Gen.Double[0.3, 3], Gen.Double[1, 5]).Sample(
+        Gen.Select(Gen.Double[0.3, 3], Gen.Double[0.3, 3], Gen.Double[1, 5]).ForAll(
             (first, second, run) =>
             {
                 PathBudget path = ThrownBackBy(
@@ -51,7 +51,7 @@ public sealed class ReflectionTests
                 double image = double.Hypot(double.Hypot(run, first + second), 0.3);
                 Assert.Equal(FreeSpaceLoss.Db(image, Band.Bluetooth.Equivalent), path.LossDb - path.BodyDb, ConductorDb);
             },
-            iter: 15);
+            cases: 15);
 
     // A half plane of mirror is a knife edge: a quarter of the power where it ends at the place of reflection, and J(v) beyond.
     [Theory]
@@ -100,9 +100,9 @@ public sealed class ReflectionTests
         Assert.Equal(10 * Math.Log10(waves * isotropic / 301), 10 * Math.Log10(powers / 16), 0.3);
     }
 
-    [Fact]
+    [Fact, Law]
     public void A_wall_that_touches_a_mirror_lets_nothing_slip_by_at_its_foot() =>
-        Gen.Select(Gen.Double[0.5, 2.5], Gen.Double[0.5, 2.5], Gen.Double[-0.2, 0.2], Gen.Double[0.5, 8], Gen.Bool, Gen.Double[-40, 40]).Sample(
+        Gen.Select(Gen.Double[0.5, 2.5], Gen.Double[0.5, 2.5], Gen.Double[-0.2, 0.2], Gen.Double[0.5, 8], Gen.Bool, Gen.Double[-40, 40]).ForAll(
             (first, second, aside, lossDb, goesThrough, tilt) =>
             {
                 // The partition stands on the mirror where the path is thrown back, or near it.
@@ -117,11 +117,11 @@ public sealed class ReflectionTests
                 double least = lossDb + path.ReflectionDb;
                 Assert.True(OneLink.ExcessDb(path) >= least - 1e-9, $"{OneLink.ExcessDb(path)} dB past a partition of {lossDb} dB");
             },
-            iter: 12);
+            cases: 12);
 
-    [Fact]
+    [Fact, Law]
     public void A_wall_on_a_floor_lets_nothing_slip_by_at_its_foot() =>
-        Gen.Select(Gen.Double[0.4, 1.8], Gen.Double[0.4, 1.8], Gen.Double[-0.3, 0.3], Gen.Double[0.5, 8]).Sample(
+        Gen.Select(Gen.Double[0.4, 1.8], Gen.Double[0.4, 1.8], Gen.Double[-0.3, 0.3], Gen.Double[0.5, 8]).ForAll(
             (first, second, aside, lossDb) =>
             {
                 double place = (4 * first / (first + second)) + aside;
@@ -139,11 +139,11 @@ public sealed class ReflectionTests
 
                 Assert.Contains(budget.Paths, path => path.Turns is [{ Kind: TurnKind.Floor }]);
             },
-            iter: 10);
+            cases: 10);
 
-    [Fact]
+    [Fact, Law]
     public void Every_reflection_is_the_same_from_either_end() =>
-        RoomedHouse.Any.Sample(
+        RoomedHouse.Any.ForAll(
             house =>
             {
                 var model = new LinkModel(house);
@@ -162,7 +162,7 @@ public sealed class ReflectionTests
                     }
                 }
             },
-            iter: 12);
+            cases: 12);
 
     // Nobody plays, and no console stands, inside a solid thing.
     private static bool IsInTheOpen(LinkModel model, Point3 at) =>

@@ -17,9 +17,9 @@ public sealed class StripOnTheLineTests(ITestOutputHelper output)
     private static readonly double MetresForEachV =
         1 / Math.Sqrt(2 / OneLink.WavelengthMetres * ((1 / FirstMetres) + (1 / SecondMetres)));
 
-    [Fact]
+    [Fact, Law]
     public void A_wide_opaque_strip_is_the_mean_of_a_finite_screen() =>
-        Gen.Select(Gen.Double[1, 2.9], Gen.Double[1, 2.9]).Sample(
+        Gen.Select(Gen.Double[1, 2.9], Gen.Double[1, 2.9]).ForAll(
             (left, right) => Assert.Equal(
                 FiniteScreen.MeanLossDb(KnifeEdge.LossDb(left), KnifeEdge.LossDb(right)),
                 OneLink.DirectDb(
@@ -27,7 +27,7 @@ public sealed class StripOnTheLineTests(ITestOutputHelper output)
 
                 // What each side sends in step with the line, a²/2 of a field of a, adds as amplitudes: up to a²/4 of the power.
                 0.07),
-            iter: 8);
+            cases: 8);
 
     // The example of a rack 0.6 m wide whose top is 0.9 m over the line, 2 m and 3 m from the ends: J_av 11.29 dB at 2440 MHz,
     // worked outside this program. The model counts what passes over the top and beside it at once: 0.3 dB.
@@ -70,15 +70,15 @@ public sealed class StripOnTheLineTests(ITestOutputHelper output)
         Assert.InRange(before, 0, 0.01);
     }
 
-    [Fact]
+    [Fact, Law]
     public void The_middle_of_a_doorway_many_zones_wide_is_free() =>
-        Gen.Double[2.5, 12].Sample(
+        Gen.Double[2.5, 12].ForAll(
             half => Assert.InRange(DoorwayDb(half), -1e-9, 0.05),
-            iter: 8);
+            cases: 8);
 
-    [Fact]
+    [Fact, Law]
     public void A_narrow_doorway_is_the_strip_that_two_knife_edges_leave() =>
-        Gen.Double[0.1, 2.9].Sample(
+        Gen.Double[0.1, 2.9].ForAll(
             half =>
             {
                 // From J alone: in its shadow an edge sends a, in the light it leaves l; of a the part in step is
@@ -90,7 +90,7 @@ public sealed class StripOnTheLineTests(ITestOutputHelper output)
                 // The model is exactly 1/2 on the line, where J is 0.012 dB more: some thousandths of the field.
                 Assert.Equal(Math.Sqrt(Math.Min(1, power)), Math.Pow(10, -DoorwayDb(half) / 20), 0.008);
             },
-            iter: 8);
+            cases: 8);
 
     [Fact]
     public void A_doorway_is_near_the_exact_integral()

@@ -25,20 +25,20 @@ public sealed class TightJointTests
         from slope in Gen.Double[-0.15, 0.15]
         select new Joint(left, right, third, losses, first, second, aside, slope);
 
-    [Fact]
+    [Fact, Law]
     public void A_line_at_a_joint_loses_at_least_what_the_least_wall_takes() =>
-        AnyJoint.Where(IsBlocked).Sample(
+        AnyJoint.Where(IsBlocked).ForAll(
             joint =>
             {
                 double[] lossesDb = [joint.LossesDb[0], joint.LossesDb[1]];
                 double excessDb = ExcessDb(joint, joint.Walls());
                 Assert.True(excessDb >= lossesDb.Min() - SameDb, $"{excessDb} dB past walls of {lossesDb[0]} and {lossesDb[1]} dB");
             },
-            iter: 40);
+            cases: 40);
 
-    [Fact]
+    [Fact, Law]
     public void A_wall_that_meets_another_in_a_T_never_makes_a_hole_in_it() =>
-        Gen.Select(Gen.Double[0.5, 40], Gen.Double[0.5, 40], Gen.Double[-80, 80], Gen.Double[-0.3, 0.3]).Sample(
+        Gen.Select(Gen.Double[0.5, 40], Gen.Double[0.5, 40], Gen.Double[-80, 80], Gen.Double[-0.3, 0.3]).ForAll(
             (throughDb, stemDb, degrees, aside) =>
             {
                 double radians = double.DegreesToRadians(degrees);
@@ -50,11 +50,11 @@ public sealed class TightJointTests
                 Assert.True(Of(bar, stem) >= throughDb - SameDb);
                 Assert.Equal(Of(bar, stem), Of(stem, bar), SameDb);
             },
-            iter: 15);
+            cases: 15);
 
-    [Fact]
+    [Fact, Law]
     public void A_wall_cut_into_pieces_of_any_material_leaks_nowhere() =>
-        Gen.Select(Gen.Double[-1.5, 1.5].Array[3], Gen.Double[0.5, 30].Array[4], Gen.Double[-40, 40]).Sample(
+        Gen.Select(Gen.Double[-1.5, 1.5].Array[3], Gen.Double[0.5, 30].Array[4], Gen.Double[-40, 40]).ForAll(
             (cuts, lossesDb, degrees) =>
             {
                 double[] ends = [-FarMetres, .. cuts.Order().Select((cut, i) => cut + (0.01 * i)), FarMetres];
@@ -68,7 +68,7 @@ public sealed class TightJointTests
                     SimpleHouse.OfWalls(walls), new Point3(0, -3 * tilt, 1), new Point3(5, 2 * tilt, 1));
                 Assert.InRange(excessDb, lossesDb.Min() - SameDb, lossesDb.Max() + SameDb);
             },
-            iter: 15);
+            cases: 15);
 
     // Whether the joint stands between both ends: the left wall on the left, crossed or passed within the line's length.
     private static bool IsBlocked(Joint joint) => joint.Walls()[..2].Select((wall, i) => (wall, i)).All(w =>

@@ -20,9 +20,9 @@ public sealed class FastPathTests
     // Some 20 dB below what any radio hears; farther down the edges of a front cancel to their rounding.
     private const double RoundingDb = 120;
 
-    [Fact]
+    [Fact, Law]
     public void A_link_loses_the_same_as_by_the_plain_way() =>
-        Gen.Select(RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0), Gen.Double[0, 360], Gen.Bool).Sample(
+        Gen.Select(RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0), Gen.Double[0, 360], Gen.Bool).ForAll(
             (house, facing, isFacing) =>
             {
                 var model = new LinkModel(house);
@@ -40,11 +40,11 @@ public sealed class FastPathTests
                     }
                 }
             },
-            iter: 100);
+            cases: 100);
 
-    [Fact]
+    [Fact, Law]
     public void Walls_that_run_like_a_mirror_leave_no_less_than_arrives() =>
-        RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0).Sample(
+        RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0).ForAll(
             house =>
             {
                 var model = (FullSpotModel)new LinkModel(house).For(house.Spots[0]);
@@ -65,11 +65,11 @@ public sealed class FastPathTests
                     }
                 }
             },
-            iter: 200);
+            cases: 200);
 
-    [Fact]
+    [Fact, Law]
     public void Four_edges_at_once_send_the_same_bits_as_one_by_one() =>
-        Gen.Double[0, 5].Array[4].Sample(
+        Gen.Double[0, 5].Array[4].ForAll(
             edges =>
             {
                 (Vector256<double> inStep, Vector256<double> scattered) = EdgeKernel.Beyond(Vector256.Create(edges));
@@ -77,9 +77,9 @@ public sealed class FastPathTests
                 Assert.Equal(edges.Select(v => PlainEdgeKernel.Beyond(v).Scattered), Enumerable.Range(0, 4).Select(i => scattered[i]));
             });
 
-    [Fact]
+    [Fact, Law]
     public void Any_pieces_let_the_same_through_as_by_the_plain_sum() =>
-        AnyPiece.Array[0, 40].Sample(
+        AnyPiece.Array[0, 40].ForAll(
             pieces =>
             {
                 double[] amplitudes = [.. pieces.Select(piece => piece.Amplitude)];
@@ -89,11 +89,11 @@ public sealed class FastPathTests
                 Piece[] mirror = [.. front.Select(piece => piece with { Plane = 0 })];
                 Assert.Equal(PlainFrontSum.ThrownBack(mirror, amplitudes), FrontSum.ThrownBack(mirror, amplitudes), 1e-12);
             },
-            iter: 2000);
+            cases: 2000);
 
-    [Fact]
+    [Fact, Law]
     public void Four_sides_of_a_fixture_stand_where_each_stands_alone() =>
-        Gen.Select(RandomFixture.On(1), Gen.Select(RandomPlace.OnPlan, RandomPlace.Height).Array[2].Array[20], RandomWalls.Of(2.4)).Sample(
+        Gen.Select(RandomFixture.On(1), Gen.Select(RandomPlace.OnPlan, RandomPlace.Height).Array[2].Array[20], RandomWalls.Of(2.4)).ForAll(
             (fixture, rays, walls) =>
             {
                 House house = SimpleHouse.OfWalls(walls) with { Fixtures = [fixture] };
@@ -123,7 +123,7 @@ public sealed class FastPathTests
 
                 static bool Same(double one, double other) => Math.Abs(one - other) <= 1e-9;
             },
-            iter: 500);
+            cases: 500);
 
     // Some reach beyond the front, some end where others start, some share a plane.
     private static readonly Gen<double> Edge = Gen.OneOf(

@@ -22,9 +22,9 @@ public sealed class FiniteScreenTests
         Assert.Equal(meanDb, FiniteScreen.MeanLossDb(lossesDb), 0.0005);
     }
 
-    [Fact]
+    [Fact, Law]
     public void Another_edge_never_costs_more_and_the_mean_is_never_below_the_least() =>
-        Gen.Double[0, 40].Array[1, 5].Sample(lossesDb =>
+        Gen.Double[0, 40].Array[1, 5].ForAll(lossesDb =>
         {
             Assert.True(FiniteScreen.MeanLossDb(lossesDb) >= FiniteScreen.LeastLossDb(lossesDb) - 1e-9);
             Assert.True(FiniteScreen.MeanLossDb(lossesDb) <= lossesDb.Min() + 1e-9);
@@ -32,9 +32,9 @@ public sealed class FiniteScreenTests
             Assert.True(FiniteScreen.LeastLossDb([.. lossesDb, 20]) <= FiniteScreen.LeastLossDb(lossesDb) + 1e-9);
         });
 
-    [Fact]
+    [Fact, Law]
     public void One_edge_is_a_knife_edge() =>
-        Gen.Double[0, 60].Sample(lossDb =>
+        Gen.Double[0, 60].ForAll(lossDb =>
         {
             Assert.Equal(lossDb, FiniteScreen.MeanLossDb(lossDb), 1e-9);
             Assert.Equal(lossDb, FiniteScreen.LeastLossDb(lossDb), 1e-9);

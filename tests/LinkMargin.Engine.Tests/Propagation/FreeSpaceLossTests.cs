@@ -19,29 +19,29 @@ public sealed class FreeSpaceLossTests
         }
     }
 
-    [Fact]
+    [Fact, Law]
     public void The_practical_form_with_its_rounded_constant_reads_a_little_low() =>
-        Gen.Select(Gen.Double[0.1, 100], Gen.Double[2400, 2484]).Sample((metres, megahertz) =>
+        Gen.Select(Gen.Double[0.1, 100], Gen.Double[2400, 2484]).ForAll((metres, megahertz) =>
         {
             double rounded = 32.4 + (20 * Math.Log10(megahertz)) + (20 * Math.Log10(metres / 1000));
             Assert.Equal(0.0478, FreeSpaceLoss.Db(metres, Frequency.FromMegahertz(megahertz)) - rounded, 0.00005);
         });
 
-    [Fact]
+    [Fact, Law]
     public void Ten_times_farther_loses_20_dB_more() =>
-        Gen.Double[0.01, 1000].Sample(metres =>
+        Gen.Double[0.01, 1000].ForAll(metres =>
             Assert.Equal(20, FreeSpaceLoss.Db(10 * metres, Middle) - FreeSpaceLoss.Db(metres, Middle), 1e-9));
 
-    [Fact]
+    [Fact, Law]
     public void Ten_times_the_frequency_loses_20_dB_more() =>
-        Gen.Double[0.1, 10].Sample(gigahertz => Assert.Equal(
+        Gen.Double[0.1, 10].ForAll(gigahertz => Assert.Equal(
             20,
             FreeSpaceLoss.Db(3, Frequency.FromGigahertz(10 * gigahertz)) - FreeSpaceLoss.Db(3, Frequency.FromGigahertz(gigahertz)),
             1e-9));
 
-    [Fact]
+    [Fact, Law]
     public void Farther_never_loses_less() =>
-        Gen.Select(Gen.Double[0, 50], Gen.Double[0, 50]).Sample((a, b) =>
+        Gen.Select(Gen.Double[0, 50], Gen.Double[0, 50]).ForAll((a, b) =>
             Assert.True(FreeSpaceLoss.Db(Math.Max(a, b), Middle) >= FreeSpaceLoss.Db(Math.Min(a, b), Middle)));
 
     [Fact]

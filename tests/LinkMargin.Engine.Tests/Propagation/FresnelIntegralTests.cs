@@ -25,21 +25,21 @@ public sealed class FresnelIntegralTests
             }
         });
 
-    [Fact]
+    [Fact, Law]
     public void Both_are_odd_and_end_at_one_half()
     {
         Assert.Equal((0.5, 0.5), FresnelIntegral.At(double.PositiveInfinity));
         Assert.Equal((-0.5, -0.5), FresnelIntegral.At(double.NegativeInfinity));
-        Gen.Double[0, 50].Sample(v =>
+        Gen.Double[0, 50].ForAll(v =>
         {
             (double c, double s) = FresnelIntegral.At(v);
             Assert.Equal((-c, -s), FresnelIntegral.At(-v));
         });
     }
 
-    [Fact]
+    [Fact, Law]
     public void Their_slopes_are_the_cosine_and_the_sine() =>
-        Gen.Double[-8, 8].Sample(v =>
+        Gen.Double[-8, 8].ForAll(v =>
         {
             const double Step = 1e-4;
             (double cBelow, double sBelow) = FresnelIntegral.At(v - Step);
@@ -51,9 +51,9 @@ public sealed class FresnelIntegralTests
             Assert.Equal(Math.Sin(Math.PI / 2 * v * v), (sAbove - sBelow) / (2 * Step), tolerance);
         });
 
-    [Fact]
+    [Fact, Law]
     public void Share_beyond_is_made_of_the_integrals() =>
-        Gen.Double[-6, 6].Sample(v =>
+        Gen.Double[-6, 6].ForAll(v =>
         {
             (double c, double s) = FresnelIntegral.At(v);
             Complex expected = new Complex(0.5, 0.5) * new Complex(0.5 - c, s - 0.5);

@@ -23,9 +23,9 @@ public sealed class FresnelZoneTests
         Assert.Equal(0, FresnelZone.FirstRadiusMetres(0.12, 0, 0));
     }
 
-    [Fact]
+    [Fact, Law]
     public void The_way_round_over_its_edge_is_half_a_wavelength_longer_when_it_is_slender() =>
-        Gen.Select(Gen.Double[20, 100], Gen.Double[20, 100]).Sample((first, second) =>
+        Gen.Select(Gen.Double[20, 100], Gen.Double[20, 100]).ForAll((first, second) =>
         {
             double radius = FresnelZone.FirstRadiusMetres(0.12, first, second);
             double longer = double.Hypot(first, radius) + double.Hypot(second, radius) - first - second;

@@ -37,38 +37,38 @@ public sealed class KnifeEdgeTests
         Assert.InRange(KnifeEdge.LossDb(Math.BitIncrement(KnifeEdge.LeastParameter)), 0, 0.005);
     }
 
-    [Fact]
+    [Fact, Law]
     public void Follows_another_administrations_approximation()
     {
         // 6.02 + 9.11·v − 1.27·v² for 0 ≤ v < 2.4, as in the published source of the US irregular terrain model.
-        Gen.Double[0, 2.4].Sample(v =>
+        Gen.Double[0, 2.4].ForAll(v =>
             Assert.Equal(6.02 + (9.11 * v) - (1.27 * v * v), KnifeEdge.ExactLossDb(v), 0.11));
     }
 
-    [Fact]
+    [Fact, Law]
     public void The_approximation_is_close_to_the_exact_form_from_the_edge_on() =>
-        Gen.Double[-0.5, 50].Sample(v => Assert.Equal(KnifeEdge.ExactLossDb(v), KnifeEdge.LossDb(v), 0.15));
+        Gen.Double[-0.5, 50].ForAll(v => Assert.Equal(KnifeEdge.ExactLossDb(v), KnifeEdge.LossDb(v), 0.15));
 
-    [Fact]
+    [Fact, Law]
     public void A_higher_edge_never_costs_less() =>
-        Gen.Select(Gen.Double[-3, 30], Gen.Double[0, 1]).Sample((v, more) =>
+        Gen.Select(Gen.Double[-3, 30], Gen.Double[0, 1]).ForAll((v, more) =>
         {
             Assert.True(KnifeEdge.LossDb(v + more) >= KnifeEdge.LossDb(v));
         });
 
-    [Fact]
+    [Fact, Law]
     public void In_the_shadow_the_exact_loss_grows_too() =>
-        Gen.Select(Gen.Double[0, 30], Gen.Double[0.001, 1]).Sample((v, more) =>
+        Gen.Select(Gen.Double[0, 30], Gen.Double[0.001, 1]).ForAll((v, more) =>
             Assert.True(KnifeEdge.ExactLossDb(v + more) > KnifeEdge.ExactLossDb(v)));
 
-    [Fact]
+    [Fact, Law]
     public void What_passes_above_an_edge_and_what_passes_below_make_the_whole_field() =>
-        Gen.Double[-10, 10].Sample(v =>
+        Gen.Double[-10, 10].ForAll(v =>
             Assert.Equal(0, (KnifeEdge.Coefficient(v) + KnifeEdge.Coefficient(-v) - Complex.One).Magnitude, 1e-12));
 
-    [Fact]
+    [Fact, Law]
     public void The_detour_gives_the_same_parameter_where_the_edge_is_low() =>
-        Gen.Select(Gen.Double[-0.3, 0.3], Gen.Double[5, 50], Gen.Double[5, 50]).Sample((height, first, second) =>
+        Gen.Select(Gen.Double[-0.3, 0.3], Gen.Double[5, 50], Gen.Double[5, 50]).ForAll((height, first, second) =>
         {
             double detour = KnifeEdge.DetourMetres(new(0, 0, 0), new(first, 0, height), new(first + second, 0, 0));
             double v = KnifeEdge.Parameter(height, first, second, Wavelength);
@@ -77,10 +77,10 @@ public sealed class KnifeEdgeTests
             Assert.Equal(v, Math.Sqrt(2) * height / FresnelZone.FirstRadiusMetres(Wavelength, first, second), 1e-9);
         });
 
-    [Fact]
+    [Fact, Law]
     public void The_detour_is_the_difference_of_lengths_with_more_digits()
     {
-        Gen.Double[-5, 5].Array[9].Sample(c =>
+        Gen.Double[-5, 5].Array[9].ForAll(c =>
         {
             Point3 from = new(c[0], c[1], c[2]), over = new(c[3], c[4], c[5]), to = new(c[6], c[7], c[8]);
             double difference = from.DistanceTo(over) + over.DistanceTo(to) - from.DistanceTo(to);

@@ -138,9 +138,9 @@ public sealed class LayeredPanelTests
         }
     }
 
-    [Fact]
+    [Fact, Law]
     public void Every_share_is_a_share_and_they_make_one() =>
-        Gen.Select(Builds, Gen.Double[0, 1]).Sample(
+        Gen.Select(Builds, Gen.Double[0, 1]).ForAll(
             (layers, cos) =>
             {
                 var panel = new LayeredPanel(layers, Band.Bluetooth);
@@ -153,7 +153,7 @@ public sealed class LayeredPanelTests
                 Assert.InRange(response.SpreadDb, 0, 60);
                 Assert.InRange(response.ToleranceSpreadDb, 0, response.SpreadDb + 2);
             },
-            iter: 20);
+            cases: 20);
 
     [Fact]
     public void A_tolerance_that_changes_nothing_has_no_spread()

@@ -144,9 +144,9 @@ public sealed class LayeredSlabTests
         }
     }
 
-    [Fact]
+    [Fact, Law]
     public void Grazing_waves_are_thrown_back() =>
-        Gen.Select(Lossy, Either).Sample((layers, polarisation) =>
+        Gen.Select(Lossy, Either).ForAll((layers, polarisation) =>
         {
             SlabLayer[] solid = [new(new Complex(3, -0.1), 0.02), .. layers];
             SlabResponse grazing = LayeredSlab.Solve(solid, Wavelength, 0, polarisation);
@@ -155,14 +155,14 @@ public sealed class LayeredSlabTests
             Assert.Equal(grazing, LayeredSlab.Solve(solid, Wavelength, LayeredSlab.LeastCosine, polarisation));
         });
 
-    [Fact]
+    [Fact, Law]
     public void Lossless_layers_keep_all_energy() =>
-        Gen.Select(Lossless, Cosine, Either).Sample((layers, cos, polarisation) =>
+        Gen.Select(Lossless, Cosine, Either).ForAll((layers, cos, polarisation) =>
             Assert.Equal(0, LayeredSlab.Solve(layers, Wavelength, cos, polarisation).Absorptance, 1e-12));
 
-    [Fact]
+    [Fact, Law]
     public void Lossy_layers_never_make_energy_and_never_leave_the_numbers() =>
-        Gen.Select(Lossy, Cosine, Either).Sample((layers, cos, polarisation) =>
+        Gen.Select(Lossy, Cosine, Either).ForAll((layers, cos, polarisation) =>
         {
             SlabResponse response = LayeredSlab.Solve(layers, Wavelength, cos, polarisation);
             Assert.InRange(response.Transmittance, 0, 1 + 1e-12);
@@ -171,18 +171,18 @@ public sealed class LayeredSlabTests
             Assert.InRange(response.LossDb, -1e-9, LayeredSlab.GreatestLossDb);
         });
 
-    [Fact]
+    [Fact, Law]
     public void From_either_side_the_same_passes() =>
-        Gen.Select(Lossy, Cosine, Either).Sample((layers, cos, polarisation) =>
+        Gen.Select(Lossy, Cosine, Either).ForAll((layers, cos, polarisation) =>
         {
             SlabResponse there = LayeredSlab.Solve(layers, Wavelength, cos, polarisation);
             SlabResponse back = LayeredSlab.Solve([.. layers.Reverse()], Wavelength, cos, polarisation);
             Assert.Equal(0, (there.Transmission - back.Transmission).Magnitude, 1e-9 * (1e-12 + there.Transmission.Magnitude));
         });
 
-    [Fact]
+    [Fact, Law]
     public void A_layer_cut_in_two_is_the_same_layer() =>
-        Gen.Select(Lossy, Cosine, Either, Gen.Double[0, 1]).Sample((layers, cos, polarisation, share) =>
+        Gen.Select(Lossy, Cosine, Either, Gen.Double[0, 1]).ForAll((layers, cos, polarisation, share) =>
         {
             SlabLayer first = layers[0];
             SlabLayer[] cut =
@@ -197,9 +197,9 @@ public sealed class LayeredSlabTests
             Assert.Equal(0, (whole.Reflection - parts.Reflection).Magnitude, 1e-9);
         });
 
-    [Fact]
+    [Fact, Law]
     public void At_normal_incidence_both_polarisations_pass_alike() =>
-        Lossy.Sample(layers =>
+        Lossy.ForAll(layers =>
         {
             SlabResponse te = LayeredSlab.Solve(layers, Wavelength, 1, Polarisation.TransverseElectric);
             SlabResponse tm = LayeredSlab.Solve(layers, Wavelength, 1, Polarisation.TransverseMagnetic);
@@ -207,9 +207,9 @@ public sealed class LayeredSlabTests
             Assert.Equal(te.Reflectance, tm.Reflectance, 1e-11);
         });
 
-    [Fact]
+    [Fact, Law]
     public void A_hair_of_angle_moves_the_answer_by_a_hair() =>
-        Gen.Select(Lossy, Gen.Double[0.05, 0.99], Either).Sample((layers, cos, polarisation) =>
+        Gen.Select(Lossy, Gen.Double[0.05, 0.99], Either).ForAll((layers, cos, polarisation) =>
         {
             SlabResponse here = LayeredSlab.Solve(layers, Wavelength, cos, polarisation);
             SlabResponse there = LayeredSlab.Solve(layers, Wavelength, cos + 1e-9, polarisation);

@@ -93,9 +93,9 @@ public sealed class MultipleEdgesTests
         }
     }
 
-    [Fact]
+    [Fact, Law]
     public void Walked_backwards_mirrored_or_turned_it_is_the_same() =>
-        TightWays.Sample(way =>
+        TightWays.ForAll(way =>
         {
             double lossDb = MultipleEdges.LossDb(way, Wavelength);
             Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Reverse()], Wavelength), 1e-6);
@@ -103,9 +103,9 @@ public sealed class MultipleEdgesTests
             Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Select(p => new Point3(2, p.X, p.Y))], Wavelength), 1e-6);
         });
 
-    [Fact]
+    [Fact, Law]
     public void A_tight_way_is_the_same_whether_its_sides_are_found_or_told() =>
-        TightWays.Sample(way => Assert.Equal(
+        TightWays.ForAll(way => Assert.Equal(
             MultipleEdges.OneSideLossDb(way, new(way[^1].Y - way[0].Y, way[0].X - way[^1].X, 0), Wavelength),
             MultipleEdges.LossDb(way, Wavelength),
             1e-9));
@@ -120,9 +120,9 @@ public sealed class MultipleEdgesTests
         Assert.Equal(0, MultipleEdges.OneSideLossDb([start, low, deep, end], down, Wavelength));
     }
 
-    [Fact]
+    [Fact, Law]
     public void Two_edges_that_rise_or_sink_by_a_hair_change_the_loss_by_a_hair() =>
-        Gen.Select(Gen.Double[0.5, 5], Gen.Double[0.5, 5], Gen.Double[0.5, 5], Gen.Double[-0.5, 1], Gen.Double[-0.5, 1]).Sample(
+        Gen.Select(Gen.Double[0.5, 5], Gen.Double[0.5, 5], Gen.Double[0.5, 5], Gen.Double[-0.5, 1], Gen.Double[-0.5, 1]).ForAll(
             (a, b, c, first, second) =>
             {
                 double Over(double d1, double h1, double d2, double h2) => MultipleEdges.OneSideLossDb(
@@ -135,9 +135,9 @@ public sealed class MultipleEdgesTests
                 Assert.Equal(At(first, second), Over(c, second, c + b, first), 1e-6);
             });
 
-    [Fact]
+    [Fact, Law]
     public void Is_no_less_than_its_hardest_edge_and_no_more_than_all_edges_apart() =>
-        TightWays.Sample(way =>
+        TightWays.ForAll(way =>
         {
             double lossDb = MultipleEdges.LossDb(way, Wavelength);
             double[] apartDb =

@@ -75,21 +75,21 @@ public sealed class RibShareTests
         Assert.InRange(Math.Abs(summed - mean), 0, 1e-6);
     }
 
-    [Fact]
+    [Fact, Law]
     public void Agrees_with_rays_cast_through_the_zone() =>
         Gen.Select(Gen.Double[0.1, 0.6], Gen.Double[-1.2, 1.2], Gen.Double[-1, 1], Gen.Double[0, 360], Offset)
-            .Sample(
+            .ForAll(
                 (radius, dx, dy, run, offset) =>
                 {
                     double expected = CastRays(radius, dx, dy, 1, run, offset);
                     double actual = RibShare.Covered(radius, dx, dy, 1, run, Width, Depth, Spacing, offset);
                     Assert.InRange(actual, expected - 0.005, expected + 0.005);
                 },
-                iter: 60);
+                cases: 60);
 
-    [Fact]
+    [Fact, Law]
     public void The_mean_over_positions_is_the_answer_for_an_unknown_position() =>
-        Gen.Select(Radius, Gen.Double[0, 1.5]).Sample(
+        Gen.Select(Radius, Gen.Double[0, 1.5]).ForAll(
             (radius, across) =>
             {
                 const int Steps = 4000;
@@ -98,11 +98,11 @@ public sealed class RibShareTests
                 double unknown = RibShare.CoveredAcross(radius, across, 1, Width, Depth, Spacing, null);
                 Assert.Equal(unknown, mean, 1e-4);
             },
-            iter: 50);
+            cases: 50);
 
-    [Fact]
+    [Fact, Law]
     public void Turning_everything_reversing_the_ray_or_counting_from_another_joist_changes_nothing() =>
-        Gen.Select(Radius, Gen.Double[-2, 2], Gen.Double[-2, 2], Gen.Double[-180, 180], Offset, Gen.Int[-3, 3]).Sample(
+        Gen.Select(Radius, Gen.Double[-2, 2], Gen.Double[-2, 2], Gen.Double[-180, 180], Offset, Gen.Int[-3, 3]).ForAll(
             (radius, dx, dy, turn, offset, joist) =>
             {
                 double plain = RibShare.Covered(radius, dx, dy, 1, 20, Width, Depth, Spacing, offset);
@@ -116,9 +116,9 @@ public sealed class RibShareTests
                     plain, RibShare.Covered(radius, dx, dy, 1, 20, Width, Depth, Spacing, offset + (joist * Spacing)), 1e-9);
             });
 
-    [Fact]
+    [Fact, Law]
     public void A_step_of_a_millimetre_moves_the_share_little_and_it_stays_a_share() =>
-        Gen.Select(Gen.Double[0.1, 0.8], Gen.Double[0, 3], Offset).Sample(
+        Gen.Select(Gen.Double[0.1, 0.8], Gen.Double[0, 3], Offset).ForAll(
             (radius, across, offset) =>
             {
                 double here = RibShare.CoveredAcross(radius, across, 1, Width, Depth, Spacing, offset);
@@ -129,9 +129,9 @@ public sealed class RibShareTests
                 Assert.InRange(Math.Abs(here - there), 0, 0.002 / (Math.PI * radius) * 2 * ((2 * radius / Spacing) + 2));
             });
 
-    [Fact]
+    [Fact, Law]
     public void Wider_or_deeper_joists_never_cover_less() =>
-        Gen.Select(Radius, Gen.Double[0, 2], Offset, Gen.Double[0, 0.1]).Sample(
+        Gen.Select(Radius, Gen.Double[0, 2], Offset, Gen.Double[0, 0.1]).ForAll(
             (radius, across, offset, more) =>
             {
                 double plain = RibShare.CoveredAcross(radius, across, 1, Width, Depth, Spacing, offset);

@@ -6,10 +6,10 @@ namespace LinkMargin.Engine.Tests.Propagation;
 
 public sealed class RibbedTransmissionTests
 {
-    [Fact]
+    [Fact, Law]
     public void Lies_between_its_two_parts_and_moves_one_way_with_the_share() =>
         Gen.Select(Gen.Double[0, 60], Gen.Double[0, 60], Gen.Double[0, 0.9], Gen.Double[0, 0.1])
-            .Sample((ribDb, gapDb, share, more) =>
+            .ForAll((ribDb, gapDb, share, more) =>
         {
             double lossDb = RibbedTransmission.LossDb(share, ribDb, gapDb);
             Assert.InRange(lossDb, Math.Min(ribDb, gapDb) - 1e-9, Math.Max(ribDb, gapDb) + 1e-9);

@@ -22,9 +22,9 @@ public sealed class BandTests
         Assert.Equal(2441 / Math.Sqrt(1 + (3 * 520 / (2441.0 * 2441))), Band.Bluetooth.Equivalent.Megahertz, 1e-4);
     }
 
-    [Fact]
+    [Fact, Law]
     public void The_loss_at_the_equivalent_frequency_is_the_mean_of_the_power_over_the_channels() =>
-        Gen.Select(Gen.Double[2000, 6000].Array[1, 80], Gen.Double[0.5, 50]).Sample((megahertz, metres) =>
+        Gen.Select(Gen.Double[2000, 6000].Array[1, 80], Gen.Double[0.5, 50]).ForAll((megahertz, metres) =>
         {
             Band band = new(megahertz.Select(Frequency.FromMegahertz));
             double mean = band.Channels.Average(f => Decibels.ToPowerRatio(-FreeSpaceLoss.Db(metres, f)));

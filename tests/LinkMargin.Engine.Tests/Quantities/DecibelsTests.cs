@@ -13,22 +13,22 @@ public sealed class DecibelsTests
     public void Are_ten_times_the_logarithm_of_a_power_ratio(double db, double ratio) =>
         Assert.Equal(ratio, Decibels.ToPowerRatio(db), 0.00005);
 
-    [Fact]
+    [Fact, Law]
     public void Come_back_from_a_power_ratio() =>
-        Gen.Double[-200, 200].Sample(db => Assert.Equal(db, Decibels.FromPowerRatio(new Decibels(db).PowerRatio), 1e-9));
+        Gen.Double[-200, 200].ForAll(db => Assert.Equal(db, Decibels.FromPowerRatio(new Decibels(db).PowerRatio), 1e-9));
 
-    [Fact]
+    [Fact, Law]
     public void Add_where_ratios_multiply() =>
-        Gen.Select(Gen.Double[-50, 50], Gen.Double[-50, 50]).Sample((a, b) =>
+        Gen.Select(Gen.Double[-50, 50], Gen.Double[-50, 50]).ForAll((a, b) =>
         {
             double product = Decibels.ToPowerRatio(a) * Decibels.ToPowerRatio(b);
             Assert.Equal((new Decibels(a) + new Decibels(b)).Db, Decibels.FromPowerRatio(product), 1e-9);
             Assert.Equal(new Decibels(a), new Decibels(a) + new Decibels(b) - new Decibels(b), Near);
         });
 
-    [Fact]
+    [Fact, Law]
     public void Are_ordered_as_their_numbers() =>
-        Gen.Select(Gen.Double[-50, 50], Gen.Double[-50, 50]).Sample((a, b) =>
+        Gen.Select(Gen.Double[-50, 50], Gen.Double[-50, 50]).ForAll((a, b) =>
         {
             Decibels first = new(a), second = new(b);
             Assert.Equal(a < b, first < second);

@@ -14,18 +14,18 @@ public sealed class PowerLevelTests
     public void Powers_sum(double a, double b, double expected) =>
         Assert.Equal(expected, PowerLevel.SumOfPowers(new(a), new(b)).Dbm, 0.00005);
 
-    [Fact]
+    [Fact, Law]
     public void A_second_signal_never_lowers_a_level_and_adds_3_dB_at_most() =>
-        Gen.Select(Level, Level).Sample((a, b) =>
+        Gen.Select(Level, Level).ForAll((a, b) =>
         {
             double sum = PowerLevel.SumOfPowers(a, b).Dbm, stronger = Math.Max(a.Dbm, b.Dbm);
             Assert.InRange(sum, stronger, stronger + 3.0103);
             Assert.Equal(sum, PowerLevel.SumOfPowers(b, a).Dbm);
         });
 
-    [Fact]
+    [Fact, Law]
     public void Raising_both_raises_the_sum_as_much() =>
-        Gen.Select(Gen.Double[-100, 0], Gen.Double[-100, 0], Gen.Double[-30, 30]).Sample((a, b, gain) => Assert.Equal(
+        Gen.Select(Gen.Double[-100, 0], Gen.Double[-100, 0], Gen.Double[-30, 30]).ForAll((a, b, gain) => Assert.Equal(
             PowerLevel.SumOfPowers(new(a), new(b)).Dbm + gain, PowerLevel.SumOfPowers(new(a + gain), new(b + gain)).Dbm, 1e-9));
 
     [Fact]

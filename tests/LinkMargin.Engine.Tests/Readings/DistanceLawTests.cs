@@ -9,8 +9,8 @@ public sealed class DistanceLawTests
 {
     private static readonly Frequency Frequency = Frequency.FromMegahertz(2441);
 
-    [Fact]
-    public void Without_a_shift_both_laws_are_free_space() => Gen.Double[0, 50].Sample(distance =>
+    [Fact, Law]
+    public void Without_a_shift_both_laws_are_free_space() => Gen.Double[0, 50].ForAll(distance =>
     {
         double free = FreeSpaceLoss.Db(distance, Frequency);
         return DistanceLaw.FreeSpace([distance], Frequency).PathLossDb(0, [], []) == free

@@ -9,18 +9,18 @@ public sealed class FittedLossesTests
 {
     private static readonly Spreads Spreads = new(4, 0.2, 3, 0.05, 20, 10, 12);
 
-    [Fact]
-    public void Shifts_of_nothing_change_no_loss() => RandomHouse.Any.Sample(
+    [Fact, Law]
+    public void Shifts_of_nothing_change_no_loss() => RandomHouse.Any.ForAll(
         house =>
         {
             House after = Fitted(house, 0).ApplyTo(house);
             return HouseFabric.Of(house).Select(m => m.LossDb).SequenceEqual(HouseFabric.Of(after).Select(m => m.LossDb));
         },
-        iter: 20);
+        cases: 20);
 
-    [Fact]
-    public void No_loss_goes_below_nothing() => RandomHouse.Any.Sample(
-        house => HouseFabric.Of(Fitted(house, -1000).ApplyTo(house)).All(m => m.LossDb == 0 && m.ThroughDb is null or 0), iter: 20);
+    [Fact, Law]
+    public void No_loss_goes_below_nothing() => RandomHouse.Any.ForAll(
+        house => HouseFabric.Of(Fitted(house, -1000).ApplyTo(house)).All(m => m.LossDb == 0 && m.ThroughDb is null or 0), cases: 20);
 
     [Fact]
     public void A_joist_is_shifted_by_its_depth_and_ribs_in_walls_with_it()

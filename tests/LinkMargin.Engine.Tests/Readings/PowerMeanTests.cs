@@ -17,9 +17,9 @@ public sealed class PowerMeanTests
         Assert.Equal((true, 2), (heard, count));
     }
 
-    [Fact]
+    [Fact, Law]
     public void A_mean_lies_between_the_lowest_and_the_highest_and_above_the_mean_of_decibels() =>
-        Level.Array[1, 20].Sample(levels =>
+        Level.Array[1, 20].ForAll(levels =>
         {
             double mean = PowerMean.Of(levels, []).LevelDbm;
             return mean <= levels.Max() + 1e-9 && mean >= levels.Average() - 1e-9;

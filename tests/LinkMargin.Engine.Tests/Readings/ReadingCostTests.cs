@@ -11,8 +11,8 @@ public sealed class ReadingCostTests
         (level, heard, noise, predicted, share, spread) =>
             (new FitReading(0, 0, level, heard, noise), predicted, new BadReadings(share, spread)));
 
-    [Fact]
-    public void Slope_and_curvature_are_those_of_the_value() => Case.Sample(c =>
+    [Fact, Law]
+    public void Slope_and_curvature_are_those_of_the_value() => Case.ForAll(c =>
     {
         const double step = 1e-4;
         ReadingCost At(double predicted) => ReadingCost.Of(c.Reading, predicted, c.Reading.NoiseDb, c.Bad);
@@ -21,8 +21,8 @@ public sealed class ReadingCostTests
             && Math.Abs(here.Curvature - ((up.Slope - down.Slope) / (2 * step))) < 1e-5;
     });
 
-    [Fact]
-    public void The_likelihood_is_that_of_a_good_or_a_bad_reading() => Case.Sample(c =>
+    [Fact, Law]
+    public void The_likelihood_is_that_of_a_good_or_a_bad_reading() => Case.ForAll(c =>
     {
         double noise = c.Reading.NoiseDb, share = c.Bad.Share, wide = ContinuousUniform.PDF(0, c.Bad.SpreadDb * Math.Sqrt(12), 1);
         double likelihood = c.Reading.IsHeard

@@ -14,32 +14,32 @@ public sealed class CornerTests
     // Whole degrees and a little more, so that lines run along the walls of right-angled houses too.
     private static readonly Gen<double> Degrees = Gen.OneOf(Gen.Int[0, 359].Select(i => (double)i), Gen.Double[0, 360]);
 
-    [Fact]
+    [Fact, Law]
     public void An_L_corner_counts_once_from_every_side() =>
         EachWay(0, (direction, motion) => AssertOnce(
             [Arm("weak", 0, 3), Arm("strong", 90, 7)], "strong", direction, motion, alongAllowed: ["weak", "strong"]));
 
-    [Fact]
+    [Fact, Law]
     public void A_corner_of_any_angle_counts_once_from_every_side() =>
-        Gen.Select(Gen.Double[5, 175], Gen.Int[0, 359]).Sample((angle, direction) => AssertOnce(
+        Gen.Select(Gen.Double[5, 175], Gen.Int[0, 359]).ForAll((angle, direction) => AssertOnce(
             [Arm("weak", 0, 3), Arm("strong", angle, 7)], "strong", direction, null, alongAllowed: ["weak", "strong"]));
 
-    [Fact]
+    [Fact, Law]
     public void A_straight_joint_counts_once_from_every_side_but_along() =>
         EachWay(1, (direction, motion) => AssertOnce(
             [Arm("weak", 0, 3), Arm("strong", 180, 7)], "strong", direction, motion, alongAllowed: []));
 
-    [Fact]
+    [Fact, Law]
     public void A_T_joint_counts_once_from_every_side() =>
         EachWay(0, (direction, motion) => AssertOnce(
             [Through("weak", 0, 3), Arm("strong", 90, 7)], "strong", direction, motion, alongAllowed: ["weak", "strong"]));
 
-    [Fact]
+    [Fact, Law]
     public void Walls_that_run_through_each_other_count_once_where_they_do() =>
         EachWay(0, (direction, motion) => AssertOnce(
             [Through("weak", 0, 3), Through("strong", 90, 7)], "strong", direction, motion, alongAllowed: ["weak", "strong"]));
 
-    [Fact]
+    [Fact, Law]
     public void A_joint_of_four_walls_counts_once_from_every_side() =>
         EachWay(0, (direction, motion) => AssertOnce(
             [Arm("a", 0, 3), Arm("b", 90, 3), Arm("strong", 180, 7), Arm("c", 270, 3)],
@@ -48,7 +48,7 @@ public sealed class CornerTests
             motion,
             alongAllowed: ["a", "b", "strong", "c"]));
 
-    [Fact]
+    [Fact, Law]
     public void A_line_that_ends_in_a_corner_counts_it_once() =>
         EachWay(1, (direction, motion) =>
         {
@@ -85,7 +85,7 @@ public sealed class CornerTests
         string[] At(double x) => SimpleHouse.Names(house, new Point3(x, -1, 1), new Point3(x, 1, 1));
     }
 
-    [Fact]
+    [Fact, Law]
     public void A_line_along_a_wall_meets_nothing_and_a_slant_across_it_does()
     {
         House house = SimpleHouse.OfWalls(SimpleHouse.FullWall("w", new Point2(0, 0), new Point2(10, 0), 3));
@@ -99,7 +99,7 @@ public sealed class CornerTests
 
     private static void EachWay(int avoid, Action<double, HouseMotion> check) =>
         Gen.Select(Degrees.Where(d => avoid == 0 || Math.Abs(Math.IEEERemainder(d, 90)) > 0.01), HouseMotion.Any)
-            .Sample(check, iter: 500);
+            .ForAll(check, cases: 500);
 
     // Exactly one crossing; and it is the wall that takes most unless the line runs along that one.
     private static void AssertOnce(

@@ -140,9 +140,9 @@ public sealed class FixtureTests
         Assert.Equal(1, SimpleHouse.Crossings(house, new Point3(5, 3, 3.7), new Point3(5, 7, 3.7)).Single().LevelIndex);
     }
 
-    [Fact]
+    [Fact, Law]
     public void The_way_inside_is_that_of_a_walk_in_small_steps() =>
-        Gen.Select(Gen.Double[-180, 180], Place, Place).Sample(
+        Gen.Select(Gen.Double[-180, 180], Place, Place).ForAll(
             (turn, from, to) =>
             {
                 Fixture box = Solid with { Material = Water, TurnDegrees = turn };
@@ -157,7 +157,7 @@ public sealed class FixtureTests
                 double expected = inside * length / Steps / 0.5;
                 Assert.Equal(expected, Met(box, from, to).Sum(c => c.Share), 4 * length / Steps);
             },
-            iter: 100);
+            cases: 100);
 
     private static readonly Gen<Point3> Place = Gen.Select(
         Gen.Double[3, 7], Gen.Double[3, 7], Gen.Double[0, 2], (x, y, z) => new Point3(x, y, z));

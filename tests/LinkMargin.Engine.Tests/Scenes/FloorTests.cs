@@ -129,9 +129,9 @@ public sealed class FloorTests
     public void What_joists_cost_follows_the_share_they_cover(double share, double expectedDb) =>
         Assert.Equal(expectedDb, CrossingLoss.Db(ObstacleKind.Joists, share, 8), 0.00005);
 
-    [Fact]
+    [Fact, Law]
     public void Joists_cost_between_nothing_and_all_and_more_share_costs_more() =>
-        Gen.Select(Gen.Double[0, 1], Gen.Double[0, 1], Gen.Double[0, 5000]).Sample((a, b, lossDb) =>
+        Gen.Select(Gen.Double[0, 1], Gen.Double[0, 1], Gen.Double[0, 5000]).ForAll((a, b, lossDb) =>
         {
             double less = CrossingLoss.Db(ObstacleKind.Joists, Math.Min(a, b), lossDb);
             double more = CrossingLoss.Db(ObstacleKind.Joists, Math.Max(a, b), lossDb);

@@ -18,7 +18,7 @@ public sealed class PlanTreeTests
         from stacked in Gen.Int[0, 9]
         select stacked == 0 ? new PlanBox(1, 1, 2, 2) : new PlanBox(corner.X, corner.Y, corner.X + width, corner.Y + height);
 
-    [Theory]
+    [Theory, Law]
     [InlineData(0)]
     [InlineData(1)]
     [InlineData(7)]
@@ -30,7 +30,7 @@ public sealed class PlanTreeTests
     [InlineData(512)]
     [InlineData(513)]
     public void Finds_every_box_a_line_meets_once_and_no_other(int count) =>
-        Gen.Select(Box.Array[count], Gen.Select(Place, Place).Array[20]).Sample(
+        Gen.Select(Box.Array[count], Gen.Select(Place, Place).Array[20]).ForAll(
             (boxes, lines) =>
             {
                 var tree = new PlanTree(boxes);
@@ -44,7 +44,7 @@ public sealed class PlanTreeTests
                     Assert.All(numbers, i => Assert.True(Meets(boxes[i], from, to, 1e-6)));
                 }
             },
-            iter: count > 100 ? 20 : 100);
+            cases: count > 100 ? 20 : 100);
 
     private static int[] Query(PlanTree tree, Point2 from, Point2 to, ref int[] found)
     {

@@ -9,7 +9,7 @@ namespace LinkMargin.Engine.Tests.Scenes;
 /// <summary>The same wall may be written in several ways; a line cannot tell.</summary>
 public sealed class WallWritingTests
 {
-    private const long Houses = 200;
+    private const int Houses = 200;
 
     private static readonly Gen<(House House, int Level, int Wall)> HouseAndWall =
         from house in RandomHouse.Any.Where(h => h.Levels.Any(l => l.Walls.Count > 0))
@@ -33,7 +33,7 @@ public sealed class WallWritingTests
         where share < 0.999
         select (drawn.House, drawn.Level, drawn.Wall, share);
 
-    [Fact]
+    [Fact, Law]
     public void Cutting_a_wall_in_two_changes_nothing() =>
         (from cut in HouseAndCut
          let level = cut.House.Levels[cut.Level]
@@ -42,24 +42,24 @@ public sealed class WallWritingTests
          let marks = pieces.SelectMany(piece => Marks.OfWall(piece, level)).ToArray()
          from lines in RandomLine.Aimed(Gen.OneOf(marks)).Array[20]
          select (cut.House, WallEdits.Replace(cut.House, cut.Level, cut.Wall, pieces), lines))
-        .Sample(LineLoss.AreTheSame, iter: Houses);
+        .ForAll(LineLoss.AreTheSame, cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void Drawing_a_wall_from_its_other_end_changes_nothing() =>
         (from drawn in HouseAndWall
          let level = drawn.House.Levels[drawn.Level]
          let wall = level.Walls[drawn.Wall]
          from lines in RandomLine.Aimed(Gen.OneOf(Marks.OfWall(wall, level).ToArray())).Array[20]
          select (drawn.House, WallEdits.Replace(drawn.House, drawn.Level, drawn.Wall, WallEdits.Reversed(wall)), lines))
-        .Sample(LineLoss.AreTheSame, iter: Houses);
+        .ForAll(LineLoss.AreTheSame, cases: Houses);
 
-    [Fact]
+    [Fact, Law]
     public void Listing_the_walls_the_other_way_round_changes_nothing() =>
         (from house in RandomHouse.Any
          from lines in RandomLine.In(house).Array[20]
          let listed = house with { Levels = [.. house.Levels.Select(l => l with { Walls = [.. l.Walls.Reverse()] })] }
          select (house, listed, lines))
-        .Sample(LineLoss.AreTheSame, iter: Houses);
+        .ForAll(LineLoss.AreTheSame, cases: Houses);
 
     [Fact]
     public void Cutting_keeps_length_and_openings()

@@ -10,9 +10,9 @@ public sealed class WallsAroundTests
 {
     private static readonly Gen<Point3> Place = Gen.Select(RandomPlace.OnPlan, Gen.Double[-0.5, 8], (plan, z) => plan.At(z));
 
-    [Fact]
+    [Fact, Law]
     public void A_line_from_the_place_meets_what_any_line_meets() =>
-        Gen.Select(RandomHouse.Any, Place, Place.Array[30]).Sample(
+        Gen.Select(RandomHouse.Any, Place, Place.Array[30]).ForAll(
             (house, from, places) =>
             {
                 var scene = Scene.Compile(house);
@@ -22,7 +22,7 @@ public sealed class WallsAroundTests
                     Assert.Equal(Met(scene, from, to, null), Met(scene, from, to, around));
                 }
             },
-            iter: 300);
+            cases: 300);
 
     [Theory]
     [InlineData(1, 0)]

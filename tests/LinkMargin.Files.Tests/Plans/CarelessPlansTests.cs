@@ -42,9 +42,9 @@ public sealed class CarelessPlansTests
             [.. places.Select((p, i) => new OpeningDraft(
                 null, OpeningKind.Door, PlaceOf(p), i % 2 == 0 ? null : ats[i], 0.5, 0, 2, null, false, new Mark(i + 19, 1)))]);
 
-    [Fact]
+    [Fact, Law]
     public void Every_line_between_two_rooms_meets_a_wall() =>
-        Gen.Select(BadlyMeasured, Gen.Double[0, 1].Array[40]).Sample(
+        Gen.Select(BadlyMeasured, Gen.Double[0, 1].Array[40]).ForAll(
             (rooms, shares) =>
             {
                 Plan plan = Lay(rooms);
@@ -60,11 +60,11 @@ public sealed class CarelessPlansTests
                     Assert.True(a == b || line.Intersects(walls), $"{line} from {a.Name} to {b.Name} meets no wall");
                 }
             },
-            iter: 300);
+            cases: 300);
 
-    [Fact]
+    [Fact, Law]
     public void Rooms_grow_by_no_more_than_a_walls_thickness_and_do_not_overlap() =>
-        BadlyMeasured.Sample(
+        BadlyMeasured.ForAll(
             rooms =>
             {
                 Plan plan = Lay(rooms);
@@ -78,11 +78,11 @@ public sealed class CarelessPlansTests
                     Assert.All(outlines[..i], o => Assert.True(o.Intersection(outlines[i]).Area < 0.02));
                 }
             },
-            iter: 300);
+            cases: 300);
 
-    [Fact]
+    [Fact, Law]
     public void Nonsense_is_answered_with_problems_and_never_breaks() =>
-        Nonsense.Sample(
+        Nonsense.ForAll(
             draft =>
             {
                 List<Problem> problems = [];
@@ -95,7 +95,7 @@ public sealed class CarelessPlansTests
                     && o.Opening.SillMetres >= o.Wall.BaseMetres
                     && o.Opening.SillMetres + o.Opening.HeightMetres <= o.Wall.TopMetres + 1e-9));
             },
-            iter: 1000);
+            cases: 1000);
 
     [Fact]
     public void Jagged_rooms_that_cross_within_rounding_of_a_corner_are_still_compared()

@@ -17,9 +17,9 @@ public sealed class PlanLawsTests
 
     private static readonly GeometryFactory Factory = new();
 
-    [Fact]
+    [Fact, Law]
     public void The_order_of_rooms_does_not_change_the_walls() =>
-        Gen.Select(RandomRooms.Any, Gen.Int[0, 1_000_000]).Sample(
+        Gen.Select(RandomRooms.Any, Gen.Int[0, 1_000_000]).ForAll(
             (rooms, seed) =>
             {
                 IReadOnlyList<RoomDraft> drafts = rooms.Drafts(p => p);
@@ -27,26 +27,26 @@ public sealed class PlanLawsTests
                 new Random(seed).Shuffle(shuffled);
                 Assert.Equal(WallSet(Lay(drafts), p => p), WallSet(Lay(shuffled), p => p));
             },
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void The_length_of_all_walls_is_the_closed_form() =>
-        RandomRooms.Any.Sample(
+        RandomRooms.Any.ForAll(
             rooms => Assert.Equal(rooms.WallMetres, Lay(rooms.Drafts(p => p)).Walls.Sum(w => w.LengthMetres), 1e-9),
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void A_wall_between_two_rooms_is_inner_and_every_other_outer() =>
-        RandomRooms.Any.Sample(
+        RandomRooms.Any.ForAll(
             rooms => Assert.All(
                 Lay(rooms.Drafts(p => p)).Walls,
                 w => Assert.Equal(
                     w.Name.EndsWith("| outside", StringComparison.Ordinal) ? PlanSketch.Outer : PlanSketch.Inner, w.Material)),
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void A_plan_moved_and_turned_by_quarter_turns_gives_the_moved_walls() =>
-        Gen.Select(RandomRooms.Any, Gen.Int[1, 3], Gen.Double[-50, 50], Gen.Double[-50, 50]).Sample(
+        Gen.Select(RandomRooms.Any, Gen.Int[1, 3], Gen.Double[-50, 50], Gen.Double[-50, 50]).ForAll(
             (rooms, quarters, dx, dy) =>
             {
                 Point2 Move(Point2 p)
@@ -61,11 +61,11 @@ public sealed class PlanLawsTests
 
                 Assert.Equal(WallSet(Lay(rooms.Drafts(p => p)), Move), WallSet(Lay(rooms.Drafts(Move)), p => p));
             },
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void A_plan_turned_by_any_angle_gives_the_turned_walls() =>
-        Gen.Select(RandomRooms.Any, Gen.Double[0, 2 * Math.PI]).Sample(
+        Gen.Select(RandomRooms.Any, Gen.Double[0, 2 * Math.PI]).ForAll(
             (rooms, angle) =>
             {
                 Point2 Turn(Point2 p) => new(
@@ -73,11 +73,11 @@ public sealed class PlanLawsTests
 
                 Assert.Equal(WallSet(Lay(rooms.Drafts(p => p)), Turn), WallSet(Lay(rooms.Drafts(Turn)), p => p));
             },
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void The_walls_cover_the_rooms_outlines_and_nothing_else() =>
-        RandomRooms.Any.Sample(
+        RandomRooms.Any.ForAll(
             rooms =>
             {
                 Plan plan = Lay(rooms.Drafts(p => p));
@@ -86,22 +86,22 @@ public sealed class PlanLawsTests
                     rooms.Drafts(p => p).Select(r => Factory.CreatePolygon(Ring(r.Outline)).Boundary).ToArray());
                 Assert.True(DiscreteHausdorffDistance.Distance(walls, outlines, 0.1) < 0.002);
             },
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void No_wall_lies_along_another() =>
-        RandomRooms.Any.Sample(
+        RandomRooms.Any.ForAll(
             rooms =>
             {
                 LineString[] walls = [.. Lay(rooms.Drafts(p => p)).Walls.Select(w => Line(w.Start, w.End))];
                 double together = UnaryUnionOp.Union(walls.ToArray<Geometry>()).Length;
                 Assert.Equal(walls.Sum(w => w.Length), together, 1e-9);
             },
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void Clear_rooms_with_walls_between_give_the_walls_of_rooms_that_touch() =>
-        Gen.Select(RandomRooms.Any, Gen.Int[2, 30]).Sample(
+        Gen.Select(RandomRooms.Any, Gen.Int[2, 30]).ForAll(
             (rooms, gapCentimetres) =>
             {
                 // Each line of the grid is opened by the same gap; what is inside grows back to the middle of it.
@@ -121,11 +121,11 @@ public sealed class PlanLawsTests
                 Assert.Equal(
                     growth * (opened.Y[^1] - gap), plan.Rooms.Sum(r => r.Outline.AreaSquareMetres), 1e-6);
             },
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void Clear_rooms_measured_a_centimetre_out_give_the_same_walls_still() =>
-        RandomRooms.Any.SelectMany(r => Gen.Int[40, 60].Array[4 * r.Cells.Length].Select(i => (Rooms: r, Insets: i))).Sample(
+        RandomRooms.Any.SelectMany(r => Gen.Int[40, 60].Array[4 * r.Cells.Length].Select(i => (Rooms: r, Insets: i))).ForAll(
             plan =>
             {
                 double Inset(int room, int side) => plan.Insets[(4 * room) + side] / 1000.0;
@@ -140,11 +140,11 @@ public sealed class PlanLawsTests
                     Lay(plan.Rooms.Drafts(p => p)).Walls.Select(w => w.Name).Order(StringComparer.Ordinal),
                     Lay(clear).Walls.Select(w => w.Name).Order(StringComparer.Ordinal));
             },
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void The_same_plan_drawn_by_its_walls_has_the_same_rooms() =>
-        RandomRooms.Any.Sample(
+        RandomRooms.Any.ForAll(
             rooms =>
             {
                 Plan byRooms = Lay(rooms.Drafts(p => p));
@@ -158,11 +158,11 @@ public sealed class PlanLawsTests
                 Assert.Empty(problems);
                 Assert.Equal(Areas(byRooms), Areas(byWalls));
             },
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void Walls_written_along_every_edge_replace_every_wall() =>
-        RandomRooms.Any.Sample(
+        RandomRooms.Any.ForAll(
             rooms =>
             {
                 Plan plain = Lay(rooms.Drafts(p => p));
@@ -176,11 +176,11 @@ public sealed class PlanLawsTests
                     replaced.Walls.Select(w => (w.Name, w.Start, w.End)).ToHashSet());
                 Assert.All(replaced.Walls, w => Assert.Equal(PlanSketch.Brick, w.Material));
             },
-            iter: Plans);
+            cases: Plans);
 
-    [Fact]
+    [Fact, Law]
     public void A_door_between_any_two_rooms_that_touch_lies_inside_their_wall() =>
-        RandomRooms.Any.Sample(
+        RandomRooms.Any.ForAll(
             rooms =>
             {
                 IReadOnlyList<RoomDraft> drafts = rooms.Drafts(p => p);
@@ -199,7 +199,7 @@ public sealed class PlanLawsTests
                     plan.Walls.Where(w => w.Openings.Count > 0),
                     w => Assert.Equal((w.LengthMetres - 0.7) / 2, Assert.Single(w.Openings).OffsetMetres, 1e-9));
             },
-            iter: Plans);
+            cases: Plans);
 
     private static Plan Lay(IReadOnlyList<RoomDraft> rooms) => Lay(rooms, [], PlanSketch.Outer);
 

@@ -86,9 +86,9 @@ public sealed class LengthTextTests
         }
     }
 
-    [Fact]
+    [Fact, Law]
     public void A_number_of_millimetres_reads_the_same_in_every_metric_unit() =>
-        Gen.Int[0, 99_999].Sample(mm =>
+        Gen.Int[0, 99_999].ForAll(mm =>
         {
             double metres = mm / 1000.0;
             Assert.Equal(metres, LengthText.Parse($"{mm} mm", LengthUnit.Foot).Value, 1e-9);
@@ -96,9 +96,9 @@ public sealed class LengthTextTests
             Assert.Equal(metres, LengthText.Parse(FormattableString.Invariant($"{mm / 10.0:0.0}cm"), LengthUnit.Foot).Value, 1e-9);
         });
 
-    [Fact]
+    [Fact, Law]
     public void Any_text_whatever_gives_a_finite_length_or_a_fault() =>
-        Gen.String.Sample(text =>
+        Gen.String.ForAll(text =>
         {
             Parsed parsed = LengthText.Parse(text, LengthUnit.Metre);
             Assert.True(parsed.Fault is not null || double.IsFinite(parsed.Value));

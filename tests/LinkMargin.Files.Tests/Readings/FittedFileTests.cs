@@ -20,11 +20,11 @@ public sealed class FittedFileTests
 
         """;
 
-    [Fact]
+    [Fact, Law]
     public void What_is_written_is_read_again() =>
         Gen.Select(
             Gen.Double[0, 20].Array[2], Gen.Double[-1, 3].Array[2], Gen.Double[0, 9].Array[4], Gen.Double[-0.99, 0.99],
-            Gen.Double[-40, 40], Gen.String[Gen.Char["ab \"'\\#:{}[],ä\u4e16-"], 1, 30]).Sample((losses, shifts, spreads, correlation, offset, name) =>
+            Gen.Double[-40, 40], Gen.String[Gen.Char["ab \"'\\#:{}[],ä\u4e16-"], 1, 30]).ForAll((losses, shifts, spreads, correlation, offset, name) =>
         {
             FittedLosses written = new(
                 SmallHouse.House.Name,

@@ -8,9 +8,9 @@ public sealed class MaterialScalingTests
 {
     private static readonly Gen<double> Depth = Gen.Double[0.001, 1];
 
-    [Fact]
+    [Fact, Law]
     public void Two_depths_of_a_bulk_row_lose_what_both_lose_together() =>
-        Gen.Select(Gen.Double[0, 20], Depth, Depth, Depth).Sample((loss, thickness, a, b) =>
+        Gen.Select(Gen.Double[0, 20], Depth, Depth, Depth).ForAll((loss, thickness, a, b) =>
         {
             Material row = Row(LossForm.Bulk) with { LossDb = loss, ThicknessMetres = thickness };
             double apart = MaterialScaling.AtDepth(row, a).LossDb + MaterialScaling.AtDepth(row, b).LossDb;
@@ -25,9 +25,9 @@ public sealed class MaterialScalingTests
         Assert.Equal((2.0, 0.5, "w-100mm"), (scaled.LossDb, scaled.SpreadDb, scaled.Name));
     }
 
-    [Fact]
+    [Fact, Law]
     public void A_sheet_row_stays_whatever_the_depth() =>
-        Depth.Sample(depth => ReferenceEquals(Sheet, MaterialScaling.AtDepth(Sheet, depth)));
+        Depth.ForAll(depth => ReferenceEquals(Sheet, MaterialScaling.AtDepth(Sheet, depth)));
 
     [Theory]
     [InlineData(2.0, true)]

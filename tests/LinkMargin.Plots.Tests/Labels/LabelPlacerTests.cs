@@ -14,9 +14,9 @@ public class LabelPlacerTests
         Gen.Double[60, 260],
         (x, y, width) => new LabelRequest(x, y, 14, width, 34));
 
-    [Fact]
+    [Fact, Law]
     public void Up_to_twelve_labels_all_stay_inside_and_clear_of_each_other_and_of_all_marks() =>
-        GenRequest.List[1, 12].Sample(requests =>
+        GenRequest.List[1, 12].ForAll(requests =>
         {
             IReadOnlyList<PlacedLabel> placed = Place(requests);
             return placed.All(p => Frame.Contains(p.Box))
@@ -25,21 +25,21 @@ public class LabelPlacerTests
         });
 
     // Twelve marks on one spot: the labels must fan out, and still find room.
-    [Fact]
+    [Fact, Law]
     public void Twelve_marks_on_top_of_each_other_have_twelve_labels_apart() =>
-        GenRequest.Sample(one =>
+        GenRequest.ForAll(one =>
         {
             IReadOnlyList<PlacedLabel> placed = Place([.. Enumerable.Repeat(one, 12)]);
             return placed.All(p => Frame.Contains(p.Box)) && Pairs(placed).All(p => !p.First.Overlaps(p.Second));
         });
 
-    [Fact]
+    [Fact, Law]
     public void The_same_input_gives_the_same_places() =>
-        GenRequest.List[1, 12].Sample(requests => Place(requests).SequenceEqual(Place(requests)));
+        GenRequest.List[1, 12].ForAll(requests => Place(requests).SequenceEqual(Place(requests)));
 
-    [Fact]
+    [Fact, Law]
     public void A_lone_label_keeps_its_size_and_stands_beside_its_mark() =>
-        GenRequest.Sample(request =>
+        GenRequest.ForAll(request =>
         {
             PlacedLabel placed = Assert.Single(Place([request]));
             return Math.Abs(placed.Box.Width - request.Width) < 1e-9

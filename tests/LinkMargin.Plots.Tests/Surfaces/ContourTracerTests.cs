@@ -10,9 +10,9 @@ public class ContourTracerTests
     private static readonly Grid Grid = new(new(-4, -3), 0.1, 80, 60);
 
     // A chord across one 0.1 m cell at radius r bows by at most 0.1² × 2 / (8 r); interpolation adds as much again.
-    [Fact]
+    [Fact, Law]
     public void Lines_of_a_cone_are_circles_of_the_right_radius() =>
-        Gen.Select(Gen.Double[-1, 1], Gen.Double[-0.5, 0.5], Gen.Double[0.5, 1.9]).Sample((x, y, radius) =>
+        Gen.Select(Gen.Double[-1, 1], Gen.Double[-0.5, 0.5], Gen.Double[0.5, 1.9]).ForAll((x, y, radius) =>
         {
             var centre = new Point2(x, y);
             ContourLine line = Assert.Single(ContourTracer.Trace(Cones.Cone(Grid, centre, 50), 50 - radius));

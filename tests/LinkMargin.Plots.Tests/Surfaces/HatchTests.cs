@@ -9,9 +9,9 @@ public class HatchTests
 {
     private static readonly Grid Grid = new(new(-4, -3), 0.1, 80, 60);
 
-    [Fact]
+    [Fact, Law]
     public void Strokes_stop_on_the_circle_where_a_cone_reaches_the_value() =>
-        Gen.Select(Gen.Double[0.8, 2.5], Gen.Double[0.03, 0.2]).Sample((radius, spacing) =>
+        Gen.Select(Gen.Double[0.8, 2.5], Gen.Double[0.03, 0.2]).ForAll((radius, spacing) =>
         {
             HatchLine[] lines = [.. Hatch.Below(Cones.Cone(Grid, new(0, 0), 50), 50 - radius, spacing)];
             Assert.NotEmpty(lines);

@@ -11,8 +11,8 @@ namespace LinkMargin.Engine.Tests.Decisions.Places;
 
 public sealed class PlaceSearchTests
 {
-    [Fact]
-    public void The_best_place_is_the_best_of_the_grid() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void The_best_place_is_the_best_of_the_grid() => RoomedHouse.Any.ForAll(
         house =>
         {
             // The straight line is the same both ways, so the survey is trusted here; a finer grid has more places than are few.
@@ -20,21 +20,21 @@ public sealed class PlaceSearchTests
             var search = new PlaceSearch(model, new PlaceRequest { CellMetres = 0.3 });
             AssertBest(model, search);
         },
-        iter: 20);
+        cases: 20);
 
-    [Fact]
-    public void The_best_place_is_the_best_of_the_grid_with_the_full_model_too() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void The_best_place_is_the_best_of_the_grid_with_the_full_model_too() => RoomedHouse.Any.ForAll(
         house =>
         {
             var model = new LinkModel(house);
             AssertBest(model, new PlaceSearch(model, new PlaceRequest { CellMetres = 1.5, HeightsMetres = [1] }));
         },
-        iter: 6);
+        cases: 6);
 
-    [Theory]
+    [Theory, Law]
     [InlineData(ModelDepth.Direct, 0.6, 5)]
     [InlineData(ModelDepth.Full, 0.9, 2)]
-    public void By_the_margin_to_count_on_the_best_place_is_the_best_of_the_grid_too(ModelDepth depth, double cellMetres, int houses) => RoomedHouse.Any.Sample(
+    public void By_the_margin_to_count_on_the_best_place_is_the_best_of_the_grid_too(ModelDepth depth, double cellMetres, int houses) => RoomedHouse.Any.ForAll(
         house =>
         {
             // More places than are few, so that the bound from the survey decides which are worked out.
@@ -50,10 +50,10 @@ public sealed class PlaceSearchTests
                 judge.Score(model, new Spot("spot", place.LevelIndex, place.Plan, place.HeightMetres), [.. house.Seats.Where(seat => seat.Plays is null)]).WorstHeadroomDb);
             Assert.Equal(best, search.Run().Best[0].Score.WorstHeadroomDb, 1e-9);
         },
-        iter: houses);
+        cases: houses);
 
-    [Fact]
-    public void The_straight_line_reads_the_same_backwards() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void The_straight_line_reads_the_same_backwards() => RoomedHouse.Any.ForAll(
         house =>
         {
             var model = new LinkModel(house, ModelDepth.Direct);
@@ -63,7 +63,7 @@ public sealed class PlaceSearchTests
             double[] forwards = [.. house.Spots.Select(spot => new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats)).WorstHeadroomDb)];
             Assert.Equal(forwards, backwards, (a, b) => Math.Abs(a - b) < 1e-9);
         },
-        iter: 50);
+        cases: 50);
 
     [Fact]
     public void A_survey_of_the_full_model_hears_the_player_from_where_he_sits()

@@ -17,10 +17,10 @@ public sealed class ImproveSearchTests
     private static readonly Material Board = new("board", 9, 1, "invented for tests") { ThicknessMetres = 0.1 };
     private static readonly Radio Strong = SimpleHouse.Radio with { Name = "strong", TransmitPower = SimpleHouse.Radio.TransmitPower + new Decibels(5) };
 
-    [Theory]
+    [Theory, Law]
     [InlineData(ModelDepth.Direct, 15)]
     [InlineData(ModelDepth.Full, 2)]
-    public void A_gain_is_what_the_edited_house_gives(ModelDepth depth, int houses) => RoomedHouse.Any.Sample(
+    public void A_gain_is_what_the_edited_house_gives(ModelDepth depth, int houses) => RoomedHouse.Any.ForAll(
         house =>
         {
             ImproveResult result = Search(house, depth);
@@ -33,10 +33,10 @@ public sealed class ImproveSearchTests
                 Assert.Equal(after - result.Before.WorstHeadroomDb, told.GainDb, 1e-9);
             });
         },
-        iter: houses);
+        cases: houses);
 
-    [Fact]
-    public void By_the_margin_to_count_on_a_gain_and_its_probability_are_what_the_edited_house_gives_too() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void By_the_margin_to_count_on_a_gain_and_its_probability_are_what_the_edited_house_gives_too() => RoomedHouse.Any.ForAll(
         house =>
         {
             var basis = new DoubtBasis(new Spreads(4, 0.2, 3, 0.05, 20, 10, 12)) { Draws = 60 };
@@ -52,7 +52,7 @@ public sealed class ImproveSearchTests
                 Assert.Equal(doubt.ProbabilityAllMet(after.Budgets), told.After.ProbabilityAllMet!.Value, 1e-9);
             });
         },
-        iter: 5);
+        cases: 5);
 
     [Fact]
     public void A_zone_on_another_level_is_told_with_the_cable_it_takes()
@@ -72,8 +72,8 @@ public sealed class ImproveSearchTests
         Assert.Equal((Effort.Cable, true, elsewhere), (zone.Effort, zone.CrossesStructure, zone.LevelIndex!.Value));
     }
 
-    [Fact]
-    public void They_come_by_gain_and_the_cheap_ones_first_among_equals() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void They_come_by_gain_and_the_cheap_ones_first_among_equals() => RoomedHouse.Any.ForAll(
         house =>
         {
             IReadOnlyList<RemedyResult> told = Search(house, ModelDepth.Direct).Alone;
@@ -83,7 +83,7 @@ public sealed class ImproveSearchTests
                 Assert.True(first > second || (first == second && pair.First.Effort <= pair.Second.Effort));
             });
         },
-        iter: 10);
+        cases: 10);
 
     [Fact]
     public void A_console_in_a_steel_box_is_helped_by_an_open_side_a_panel_and_a_lead()

@@ -16,8 +16,8 @@ public sealed class PracticalAdviceTests
     private static readonly Material Steel = SimpleHouse.Material("steel", 30) with { ThicknessMetres = 0.001 };
     private static readonly Material Mesh = SimpleHouse.Material("mesh", 3) with { ThicknessMetres = 0.001 };
 
-    [Fact]
-    public void A_receiver_is_stuck_to_a_wall_or_lies_on_a_fixture() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void A_receiver_is_stuck_to_a_wall_or_lies_on_a_fixture() => RoomedHouse.Any.ForAll(
         house =>
         {
             foreach ((Room room, int level) in house.Levels.SelectMany((level, i) => level.Rooms.Select(room => (room, i))))
@@ -42,7 +42,7 @@ public sealed class PracticalAdviceTests
                 }
             }
         },
-        iter: 60);
+        cases: 60);
 
     [Fact]
     public void No_receiver_is_stuck_to_a_doorway_a_window_or_the_air_over_a_low_wall()

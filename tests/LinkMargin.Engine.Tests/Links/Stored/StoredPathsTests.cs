@@ -17,10 +17,10 @@ public sealed class StoredPathsTests
     // Links that have lost more are out of any radio's hearing, and many weak paths at the edge of what counts make them up.
     private const double LostDb = 95;
 
-    [Theory]
+    [Theory, Law]
     [InlineData(ModelDepth.Direct)]
     [InlineData(ModelDepth.Full)]
-    public void With_the_tables_losses_every_link_is_as_the_model_has_it(ModelDepth depth) => RoomedHouse.Any.Sample(
+    public void With_the_tables_losses_every_link_is_as_the_model_has_it(ModelDepth depth) => RoomedHouse.Any.ForAll(
         house =>
         {
             var model = new LinkModel(house, depth);
@@ -31,10 +31,10 @@ public sealed class StoredPathsTests
             Assert.All(budgets.Zip(stored.Links), pair => Assert.Equal(
                 Math.Min(LayeredSlab.GreatestLossDb, pair.First.PathLossDb), pair.Second.PathLossDb(none), 1e-9));
         },
-        iter: 30);
+        cases: 30);
 
-    [Fact]
-    public void With_one_material_a_decibel_worse_every_link_is_as_in_a_house_built_of_it() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void With_one_material_a_decibel_worse_every_link_is_as_in_a_house_built_of_it() => RoomedHouse.Any.ForAll(
         house =>
         {
             var model = new LinkModel(house);
@@ -60,7 +60,7 @@ public sealed class StoredPathsTests
                 budgets.Zip(stored.Links).Where(pair => pair.First.PathLossDb < LostDb),
                 pair => Assert.Equal(pair.First.PathLossDb, pair.Second.PathLossDb(shifts), ShiftedDb));
         },
-        iter: 30);
+        cases: 30);
 
     [Fact]
     public void A_shift_of_every_place_of_a_material_is_a_shift_of_the_material_but_for_the_diffuse_field()
@@ -86,8 +86,8 @@ public sealed class StoredPathsTests
         Assert.Equal(before + 4, stored.Links[0].PathLossDb(everywhere), 0.1); // two walls in the way of nearly all that arrives
     }
 
-    [Fact]
-    public void The_gradient_is_the_slope() => RoomedHouse.Any.Sample(
+    [Fact, Law]
+    public void The_gradient_is_the_slope() => RoomedHouse.Any.ForAll(
         house =>
         {
             var stored = StoredPaths.Of(new LinkModel(house), house.Spots, house.Seats);
@@ -105,7 +105,7 @@ public sealed class StoredPathsTests
                 }
             }
         },
-        iter: 10);
+        cases: 10);
 
     private static House WithWorse(House house, string name)
     {
