@@ -53,7 +53,7 @@ public static class MapPicture
         new MapPanel(request.House, colours, request.RequiredDb, MapStyle.Single).Fill(plot, request.Field, request.Hatched ?? request.Field, request.Seats);
         plot.Draw(page.Canvas);
         double barLeft = view.Frame.Right + (BesideBarPoints * s);
-        new ColourBar(colours, request.RequiredDb, s) { IsHatched = !request.IsHatchedByAnother }.Draw(
+        new ColourBar(colours, request.RequiredDb, s) { Heading = request.IsHatchedByAnother ? "median" : "margin", IsHatched = !request.IsHatchedByAnother }.Draw(
             page.Canvas, new(barLeft, view.Frame.Top, barLeft + (ColourBar.WidthPoints * s), view.Frame.Bottom));
         KeyStrip key = Key(request, view.PixelsPerMetre, body.Width, s);
         key.Draw(page.Canvas, body.Left, body.Bottom - key.HeightPixels);

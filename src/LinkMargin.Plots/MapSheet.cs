@@ -44,7 +44,7 @@ public static class MapSheet
         }
 
         DrawHeads(page.Canvas, request.House, layout, s);
-        new ColourBar(colours, request.RequiredDb, s) { IsHatched = !request.IsHatchedByAnother }.Draw(page.Canvas, layout.Bar);
+        new ColourBar(colours, request.RequiredDb, s) { Heading = request.IsHatchedByAnother ? "median" : "margin", IsHatched = !request.IsHatchedByAnother }.Draw(page.Canvas, layout.Bar);
         key = Key(request, layout.View(0, 0).PixelsPerMetre, page, s);
         key.Draw(page.Canvas, page.Body.Left, page.Body.Bottom - key.HeightPixels);
         return page.ToPng();

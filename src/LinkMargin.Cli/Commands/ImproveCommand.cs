@@ -63,7 +63,7 @@ internal static class ImproveCommand
                 share => progress.Reach((long)(share * ProgressSteps)), invocation.Cancellation));
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(ImproveDocument.Of(house, result!, people, new RemedyWords(loaded).What) with { WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings }));
+                invocation.Output.WriteLine(JsonText.Of(ImproveDocument.Of(house, result!, people, often, new RemedyWords(loaded).What) with { WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings }));
             }
             else
             {

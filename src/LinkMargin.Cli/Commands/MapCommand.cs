@@ -51,9 +51,9 @@ internal static class MapCommand
             string into = parse.GetValue(folder) ?? $"{Path.GetFileNameWithoutExtension(typed)}-maps";
             if (parse.GetValue(paths))
             {
-                RefuseGiven(parse, [level, cell, hands, csv, geojson, confidence, show], "--paths draws one link on every level it touches; leave out");
+                RefuseGiven(parse, [level, cell, hands, csv, geojson, show], "--paths draws one link on every level it touches; leave out");
                 (Spot from, Seat to) = LinkOf(spot, spotName, seat, parse.GetValue(seat), house);
-                PathsDocument drawn = new PathsMaker(invocation, loaded, Model()).Make(from, to, into, parse.GetValue(common.Force));
+                PathsDocument drawn = new PathsMaker(invocation, loaded, Model(), ConfidenceOption.Of(parse, confidence)).Make(from, to, into, parse.GetValue(common.Force));
                 WritePaths(invocation, loaded, drawn, parse.GetValue(common.Json));
                 return ExitCodes.Done;
             }

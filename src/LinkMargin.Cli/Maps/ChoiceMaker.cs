@@ -70,20 +70,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
         ];
         HouseDoubt? doubt = house.Spots.Count == 0 ? null : HouseDoubt.Of(model, house.Spots, house.Seats, loaded.Doubt, confidence);
         Ranking named = Ranking.Of(model, doubt?.Deciding);
-        var shown = new ChoiceRequest(
-            request.Everywhere ? model.House with { Zones = [] } : model.House,
-            fields,
-            [
-                .. result.Best.Select(placed => new ChoiceMark(
-                    placed.Place.LevelIndex, placed.Place.Plan, placed.Score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(placed.Score)), IsNamed: false)),
-                .. named.Scores.Select(score => new ChoiceMark(
-                    score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(score)), IsNamed: true)),
-            ],
-            $"{house.Name}: the worst seat with a console anywhere, {loaded.Lengths.Brief(heightMetres)} up",
-            Caption())
-        {
-            Unit = loaded.PlotUnit,
-        };
+        ChoiceRequest shown = RequestFor(result, named, fields, request.Everywhere);
         byte[] png = ChoicePicture.Render(shown, ChoicePicture.FittingSize(shown));
         invocation.Cancellation.ThrowIfCancellationRequested();
         WholeFile.Write(invocation.PathOf(picture), png, force);
@@ -101,6 +88,22 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             FittedToReadings = loaded.FittedToReadings,
         };
     }
+
+    /// <summary>What the picture shows; the figures at its marks are those that the table prints.</summary>
+    internal ChoiceRequest RequestFor(PlaceResult result, Ranking named, IReadOnlyList<Field> fields, bool isEverywhere) => new(
+        isEverywhere ? model.House with { Zones = [] } : model.House,
+        fields,
+        [
+            .. result.Best.Select(placed => new ChoiceMark(
+                placed.Place.LevelIndex, placed.Place.Plan, placed.Score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(placed.Score)), IsNamed: false)),
+            .. named.Scores.Select(score => new ChoiceMark(
+                score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(score)), IsNamed: true)),
+        ],
+        $"{house.Name}: the worst seat with a console anywhere, {loaded.Lengths.Brief(result.Best[0].Place.HeightMetres)} up",
+        Caption())
+    {
+        Unit = loaded.PlotUnit,
+    };
 
     private string Caption() =>
         $"Margin to count on ({DoubtWords.Often(confidence)} there is as much) less the required margin, dB, at the weakest seat, for {house.Controller.Name} with {house.Console.Name}; "

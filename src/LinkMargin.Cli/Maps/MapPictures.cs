@@ -43,13 +43,19 @@ internal sealed class MapPictures
     /// <summary>One field.</summary>
     public byte[] Map(Field field, Field counted)
     {
+        MapRequest request = RequestFor(field, counted);
+        return MapPicture.Render(request, MapPicture.FittingSize(request));
+    }
+
+    /// <summary>What the picture of one field shows.</summary>
+    internal MapRequest RequestFor(Field field, Field counted)
+    {
         string title = $"{loaded.House.Name}: console at '{field.Spot.Name}', hands {Hands(field)} above the floor of '{LevelOf(field)}'";
-        var request = new MapRequest(house, Shown(field, counted), SeatsOf(field), RequiredDb, range, title, caption)
+        return new MapRequest(house, Shown(field, counted), SeatsOf(field), RequiredDb, range, title, caption)
         {
             Unit = loaded.PlotUnit,
             Hatched = counted,
         };
-        return MapPicture.Render(request, MapPicture.FittingSize(request));
     }
 
     /// <summary>All fields on one sheet.</summary>

@@ -2,6 +2,7 @@ using System.Globalization;
 using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
@@ -15,7 +16,8 @@ namespace LinkMargin.Cli.Maps;
 /// <param name="invocation">Where the command stands.</param>
 /// <param name="loaded">The house.</param>
 /// <param name="model">The house, ready.</param>
-internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, LinkModel model)
+/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, LinkModel model, double confidence)
 {
     /// <summary>Paths with a smaller share of the power are left out of the picture.</summary>
     public const double LeastShare = 0.005;
@@ -31,7 +33,8 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
     {
         WholeFile.MakeFolder(invocation.PathOf(folder));
         LinkBudget budget = LinkEvaluation.Budget(model, spot, seat);
-        PathsRequest request = RequestFor(budget);
+        var doubt = HouseDoubt.Of(model, [spot], [seat], loaded.Doubt, confidence);
+        PathsRequest request = RequestFor(budget, doubt);
         byte[] png = PathsPicture.Render(request, PathsPicture.FittingSize(request));
         string path = Path.Combine(folder, $"{FileNames.Stem("paths", spot.Name, "to", seat.Name)}.png");
         WholeFile.Write(invocation.PathOf(path), png, force);
@@ -45,13 +48,18 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
             budget.Paths.Count - request.Paths.Count,
             budget.Paths.Skip(request.Paths.Count).Sum(budget.ShareOf))
         {
+            MedianDb = doubt.With(budget).MedianDb,
+            CountedDb = doubt.CountedDb(budget),
+            Confidence = doubt.Confidence,
+            RequiredDb = budget.RequiredDb,
+            Meets = doubt.Deciding.Meets(budget),
             WhatIf = loaded.WhatIfOrNone,
             FittedToReadings = loaded.FittedToReadings,
         };
     }
 
     /// <summary>What the picture of a link shows.</summary>
-    internal PathsRequest RequestFor(LinkBudget budget)
+    internal PathsRequest RequestFor(LinkBudget budget, HouseDoubt doubt)
     {
         var printed = new PrintedBudget(budget);
         int drawn = Math.Max(1, budget.Paths.Count(path => budget.ShareOf(path) >= LeastShare));
@@ -62,7 +70,7 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
             [.. budget.Paths.Take(drawn).Select((path, i) => EntryOf(budget, printed, path, i + 1))],
             Tenths.Show(printed.PathLoss),
             $"{house.Name}: the ways from '{budget.Spot.Name}' to '{budget.Seat.Name}'",
-            Caption(budget))
+            Caption(budget, doubt))
         {
             Unit = loaded.PlotUnit,
             Occupied = budget.Occupied,
@@ -79,8 +87,10 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
         Tenths.Show(printed.LossOf(path)),
         WayWords.ShareOf(budget, path));
 
-    private string Caption(LinkBudget budget) =>
-        $"Margin {Tenths.Show(budget.MarginDb)} dB, the worse of both directions, for {house.Controller.Name} with {house.Console.Name}; "
+    private string Caption(LinkBudget budget, HouseDoubt doubt) =>
+        $"Margin to count on {Tenths.ShowMargin(doubt.CountedDb(budget), budget.RequiredDb)} dB ({DoubtWords.Often(doubt.Confidence)} there is as much), "
+            + $"{Headroom.Words(budget, doubt.Deciding)} the {Tenths.ShowRequired(budget.RequiredDb)} dB that '{budget.Seat.Name}' requires; median {Tenths.ShowMargin(doubt.With(budget).MedianDb)} dB. "
+            + $"The worse of both directions, for {house.Controller.Name} with {house.Console.Name}; "
             + $"{ModelOption.InWords(model.Depth)}; "
             + (budget.Occupied.Count > 0 ? $"with people on {OccupiedWords.List(budget.Occupied)}; " : "")
             + loaded.WhatIfCaption

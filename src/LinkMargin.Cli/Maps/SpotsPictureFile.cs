@@ -27,7 +27,8 @@ internal static class SpotsPictureFile
         WholeFile.Write(invocation.PathOf(path), SpotsPicture.Render(request, SpotsPicture.FittingSize(request)), force);
     }
 
-    private static SpotsRequest RequestOf(LoadedHouse loaded, Ranking ranking, HouseDoubt doubt, CloseCall call)
+    /// <summary>What the picture shows.</summary>
+    internal static SpotsRequest RequestOf(LoadedHouse loaded, Ranking ranking, HouseDoubt doubt, CloseCall call)
     {
         House house = loaded.House;
         SpotScore best = ranking.Scores[0];

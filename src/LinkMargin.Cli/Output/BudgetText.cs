@@ -117,7 +117,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
             : char.ToUpperInvariant(delays[0]) + delays[1..];
     }
 
-    private static void WriteDirections(LinkBudget budget, PrintedBudget printed, TextWriter output, int width)
+    private void WriteDirections(LinkBudget budget, PrintedBudget printed, TextWriter output, int width)
     {
         var table = new TextTable(
         [
@@ -133,7 +133,16 @@ internal sealed class BudgetText(LoadedHouse loaded)
         Add("received", d => d.Received, "dBm");
         Add("needed by the receiver", d => d.Needed, "dBm");
         table.AddRule();
-        Add("margin", d => d.Margin, "dB");
+        Add("median margin", d => d.Margin, "dB");
+        if (Doubt is not null)
+        {
+            // What is uncertain is uncertain both ways alike, so one allowance serves both directions.
+            long allowance = Tenths.OfMargin(Doubt.CountedDb(budget)) - Tenths.OfMargin(budget.MarginDb);
+            Add("allowance for uncertainty", _ => allowance, "dB");
+            table.AddRule();
+            Add("margin to count on", d => d.Margin + allowance, "dB");
+        }
+
         table.WriteTo(output, width);
 
         void Add(string what, Func<PrintedDirection, long> figure, string unit) =>
@@ -144,7 +153,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
     {
         DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)!;
         DecidingMargin by = Doubt?.Deciding ?? DecidingMargin.Median;
-        string verdict = $"The margin is {Tenths.ShowMargin(budget.MarginDb)} dB, that of {worst.From} to {worst.To}{Drawn(budget)}. This is "
+        string verdict = $"Every loss above is its table's median, so their sum is a median margin: {Tenths.ShowMargin(budget.MarginDb)} dB, that of {worst.From} to {worst.To}.{Drawn(budget)} This is "
             + $"{Headroom.Words(budget, by)} the {Tenths.ShowRequired(budget.RequiredDb)} dB that '{budget.Seat.Name}' asks for, so it "
             + $"{(by.Meets(budget) ? "is met" : "is not met")}"
             + (Doubt is null ? "." : $"; that there is as much is {DoubtWords.Likely(Doubt.ProbabilityMet(budget))} likely.");
@@ -155,5 +164,5 @@ internal sealed class BudgetText(LoadedHouse loaded)
 
     private string Drawn(LinkBudget budget) => Doubt is null ? "" : string.Create(
         CultureInfo.InvariantCulture,
-        $", with every loss as the tables say. Of {Doubt.Draws} houses that could be behind the file, half have {Tenths.ShowMargin(Doubt.With(budget).MedianDb)} dB or more, the median; {DoubtWords.Often(Doubt.Confidence)} there are {Tenths.ShowMargin(Doubt.CountedDb(budget), budget.RequiredDb)} dB or more, the margin to count on");
+        $" Of {Doubt.Draws} houses that could be behind the file, half have {Tenths.ShowMargin(Doubt.With(budget).MedianDb)} dB or more, and {DoubtWords.Often(Doubt.Confidence)} there are {Tenths.ShowMargin(Doubt.CountedDb(budget), budget.RequiredDb)} dB or more: the margin to count on.");
 }

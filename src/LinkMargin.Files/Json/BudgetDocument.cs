@@ -16,9 +16,9 @@ namespace LinkMargin.Files.Json;
 /// <param name="StrongestOverRestDb">Power of the strongest path over that of all others, dB; left out where it is alone.</param>
 /// <param name="DelaySpreadNs">Root mean square spread of the paths' delays, nanoseconds.</param>
 /// <param name="Directions">Controller to console, then console to controller.</param>
-/// <param name="MarginDb">The worse of the two directions' margins at the tables' losses, dB.</param>
+/// <param name="TableMedianDb">The worse of the two directions' margins with every loss at its table's median, dB: the sum of the lines.</param>
 /// <param name="RequiredDb">What the seat asks for, dB.</param>
-/// <param name="HeadroomDb">The margin to count on less required, dB; the plain margin where no doubt was worked out.</param>
+/// <param name="HeadroomDb">The margin to count on less required, dB; the median where no doubt was worked out.</param>
 /// <param name="Meets">Whether that margin is at least what the seat asks for.</param>
 public sealed record BudgetDocument(
     string House,
@@ -32,7 +32,7 @@ public sealed record BudgetDocument(
     double? StrongestOverRestDb,
     double DelaySpreadNs,
     IReadOnlyList<DirectionDocument> Directions,
-    double MarginDb,
+    double TableMedianDb,
     double RequiredDb,
     double HeadroomDb,
     bool Meets)

@@ -10,7 +10,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="HandAndBodyDb">Allowance for the grip, dB.</param>
 /// <param name="ReceivedDbm">Local mean level at the receiver, dBm.</param>
 /// <param name="NeededDbm">The receiver's sensitivity, dBm.</param>
-/// <param name="MarginDb">Received less needed, dB.</param>
+/// <param name="TableMedianDb">Received less needed, dB: a median margin, since every loss is its table's median.</param>
 public sealed record DirectionDocument(
     string From,
     string To,
@@ -19,7 +19,7 @@ public sealed record DirectionDocument(
     double HandAndBodyDb,
     double ReceivedDbm,
     double NeededDbm,
-    double MarginDb)
+    double TableMedianDb)
 {
     internal static DirectionDocument Of(DirectionBudget direction) => new(
         direction.From,

@@ -20,6 +20,9 @@ public sealed record ImproveDocument(
     int Tried,
     bool CanMeetEverySeat)
 {
+    /// <summary>How often a margin told here is exceeded, 0 to 1.</summary>
+    public required double Confidence { get; init; }
+
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
@@ -30,8 +33,9 @@ public sealed record ImproveDocument(
     /// <param name="house">The house.</param>
     /// <param name="result">What was found.</param>
     /// <param name="occupied">The seats with people who stand in the way.</param>
+    /// <param name="confidence">How often a margin that is counted on is exceeded, 0 to 1.</param>
     /// <param name="words">What a remedy is, in words.</param>
-    public static ImproveDocument Of(House house, ImproveResult result, IReadOnlyList<Seat> occupied, Func<Remedy, string> words)
+    public static ImproveDocument Of(House house, ImproveResult result, IReadOnlyList<Seat> occupied, double confidence, Func<Remedy, string> words)
     {
         ArgumentNullException.ThrowIfNull(result);
         return new(
@@ -41,6 +45,9 @@ public sealed record ImproveDocument(
             [.. result.Alone.Select(one => RemedyDocument.Of(one, words))],
             [.. result.Pairs.Select(pair => RemedyDocument.Of(pair, words))],
             result.Tried,
-            result.CanMeetAll);
+            result.CanMeetAll)
+        {
+            Confidence = confidence,
+        };
     }
 }

@@ -19,6 +19,21 @@ public sealed record PathsDocument(
     int PathsLeftOut,
     double ShareLeftOut)
 {
+    /// <summary>The median margin of the link, dB.</summary>
+    public required double MedianDb { get; init; }
+
+    /// <summary>The margin to count on, dB.</summary>
+    public required double CountedDb { get; init; }
+
+    /// <summary>How often there is at least so much, 0 to 1.</summary>
+    public required double Confidence { get; init; }
+
+    /// <summary>What the seat requires, dB.</summary>
+    public required double RequiredDb { get; init; }
+
+    /// <summary>Whether the margin to count on is at least that.</summary>
+    public required bool Meets { get; init; }
+
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 

@@ -5,9 +5,9 @@ namespace LinkMargin.Files.Writing;
 
 /// <summary>A cell of a field that was computed.</summary>
 /// <param name="Centre">Its centre, metres.</param>
-/// <param name="MarginDb">The margin there, dB.</param>
+/// <param name="MedianDb">The median margin there, dB.</param>
 /// <param name="CountedDb">The margin to count on there, dB.</param>
-internal readonly record struct ComputedCell(Point2 Centre, double MarginDb, double CountedDb)
+internal readonly record struct ComputedCell(Point2 Centre, double MedianDb, double CountedDb)
 {
     /// <summary>All of a field, cell 0 first.</summary>
     public static IEnumerable<ComputedCell> Of(Field field, Field counted)

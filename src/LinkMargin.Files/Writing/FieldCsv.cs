@@ -13,13 +13,16 @@ public static class FieldCsv
     private const string DecibelsFormat = "0.####";
 
     /// <summary>The headings; each carries its unit.</summary>
-    public static IReadOnlyList<string> Headings { get; } = ["spot", "level", "xM", "yM", "handsM", "marginDb", "countedDb"];
+    public static IReadOnlyList<string> Headings { get; } = ["spot", "level", "xM", "yM", "handsM", "medianDb", "countedDb"];
 
     /// <summary>
     /// The first line, by which the program knows its own file again: a mark of its own would be a row that no reader of
     /// such files expects.
     /// </summary>
     internal static string HeadingLine { get; } = string.Join(',', Headings) + "\n";
+
+    /// <summary>The first line of files that were written before the median was called so.</summary>
+    internal static string FormerHeadingLine { get; } = HeadingLine.Replace("medianDb", "marginDb", StringComparison.Ordinal);
 
     /// <summary>Writes a field and the margin to count on, cell 0 first, in UTF-8; lines end with a line feed.</summary>
     public static void Write(House house, Field field, Field counted, Stream output)
@@ -38,7 +41,7 @@ public static class FieldCsv
             csv.WriteField(cell.Centre.X, MetresFormat);
             csv.WriteField(cell.Centre.Y, MetresFormat);
             csv.WriteField(field.HandsMetres, MetresFormat);
-            csv.WriteField(cell.MarginDb, DecibelsFormat);
+            csv.WriteField(cell.MedianDb, DecibelsFormat);
             csv.WriteField(cell.CountedDb, DecibelsFormat);
             csv.EndRecord();
         }

@@ -66,7 +66,7 @@ public static class FieldGeoJson
         json.WriteStartObject("properties");
         json.WriteString("spot", field.Spot.Name);
         json.WriteString("level", level);
-        json.WriteNumber("marginDb", Rounded(cell.MarginDb, DecibelDecimals));
+        json.WriteNumber("medianDb", Rounded(cell.MedianDb, DecibelDecimals));
         json.WriteNumber("countedDb", Rounded(cell.CountedDb, DecibelDecimals));
         json.WriteEndObject();
         json.WriteEndObject();

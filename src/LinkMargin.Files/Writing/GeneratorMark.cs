@@ -33,6 +33,7 @@ public static partial class GeneratorMark
         string text = Encoding.UTF8.GetString(head);
         return text.TrimStart('\uFEFF').StartsWith(CommentLine, StringComparison.Ordinal)
             || text.StartsWith(FieldCsv.HeadingLine, StringComparison.Ordinal)
+            || text.StartsWith(FieldCsv.FormerHeadingLine, StringComparison.Ordinal)
             || JsonMark().IsMatch(text);
     }
 

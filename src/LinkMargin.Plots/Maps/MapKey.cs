@@ -16,6 +16,7 @@ internal static class MapKey
         Mark(MarkKind.SpotElsewhere, "spot on another level", pixelsPerPoint),
         Mark(MarkKind.SeatMeets, "seat, margin met", pixelsPerPoint),
         Mark(MarkKind.SeatBelow, "seat, margin not met", pixelsPerPoint),
+        .. isHatchedByAnother ? [new KeyEntry(0, "seats' figures: medians", (_, _) => { })] : Array.Empty<KeyEntry>(),
         new(20, $"hatched: below {MarginText.Bare(requiredDb)} dB{(isHatchedByAnother ? " to count on" : "")}", (canvas, box) => DrawHatch(canvas, box, pixelsPerPoint)),
     ];
 

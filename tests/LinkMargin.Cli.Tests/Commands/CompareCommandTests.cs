@@ -64,7 +64,7 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(
             ranking.Scores.SelectMany(s => s.Budgets).Select(b => (b.Spot.Name, b.Seat.Name, b.MarginDb)),
             root.GetProperty("links").EnumerateArray().Select(l => (
-                l.GetProperty("spot").GetString()!, l.GetProperty("seat").GetString()!, l.GetProperty("marginDb").GetDouble())));
+                l.GetProperty("spot").GetString()!, l.GetProperty("seat").GetString()!, l.GetProperty("tableMedianDb").GetDouble())));
         Assert.Equal(["bench"], root.GetProperty("seatsNeverMet").EnumerateArray().Select(s => s.GetString()!));
     }
 
@@ -282,7 +282,7 @@ public sealed class CompareCommandTests : IDisposable
         return culture;
     }
 
-    private static IEnumerable<double> MarginsOf(JsonElement comparison, string seat, string which = "marginDb") => comparison.GetProperty("links").EnumerateArray()
+    private static IEnumerable<double> MarginsOf(JsonElement comparison, string seat, string which = "tableMedianDb") => comparison.GetProperty("links").EnumerateArray()
         .Where(link => link.GetProperty("seat").GetString() == seat)
         .OrderBy(link => link.GetProperty("spot").GetString(), StringComparer.Ordinal)
         .Select(link => link.GetProperty(which).GetDouble());

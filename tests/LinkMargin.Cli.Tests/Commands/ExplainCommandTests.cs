@@ -38,7 +38,7 @@ public sealed class ExplainCommandTests : IDisposable
                 Assert.Equal(doubt.With(budget).MedianDb, run.Json.GetProperty("medianDb").GetDouble());
                 Assert.Equal(doubt.ProbabilityMet(budget), run.Json.GetProperty("probabilityMet").GetDouble());
                 Assert.Equal("Test Cottage", run.Json.GetProperty("house").GetString());
-                Assert.Equal(budget.MarginDb, run.Json.GetProperty("marginDb").GetDouble());
+                Assert.Equal(budget.MarginDb, run.Json.GetProperty("tableMedianDb").GetDouble());
                 Assert.Equal(doubt.Deciding.Meets(budget), run.Json.GetProperty("meets").GetBoolean());
                 JsonElement[] paths = [.. run.Json.GetProperty("paths").EnumerateArray()];
                 Assert.Equal(budget.Paths.Select(p => p.LossDb), paths.Select(p => p.GetProperty("lossDb").GetDouble()));

@@ -1,5 +1,6 @@
 using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Maps;
+using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Houses;
@@ -59,10 +60,11 @@ public sealed class MapPathsTests : IDisposable
         HouseReading reading = HouseFile.Read(folder.PathOf("house.yaml"), MaterialTablesFile.ReadBuiltIn().Tables!);
         LoadedHouse loaded = LoadedHouse.Of(reading, MaterialTablesFile.ReadBuiltIn().Tables!);
         var model = new LinkModel(loaded.House);
-        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, model);
+        var doubt = HouseDoubt.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Doubt);
+        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, model, doubt.Confidence);
         foreach (Seat seat in loaded.House.Seats)
         {
-            PathsRequest request = maker.RequestFor(LinkEvaluation.Budget(model, loaded.House.Spots[0], seat));
+            PathsRequest request = maker.RequestFor(LinkEvaluation.Budget(model, loaded.House.Spots[0], seat), doubt);
             string[] explained =
             [
                 .. Run("explain", "house.yaml", "--spot", "den rack", "--seat", seat.Name).Output.Split('\n')
@@ -82,17 +84,18 @@ public sealed class MapPathsTests : IDisposable
     {
         HouseReading reading = HouseFile.Read(folder.PathOf("house.yaml"), MaterialTablesFile.ReadBuiltIn().Tables!);
         LoadedHouse loaded = LoadedHouse.Of(reading, MaterialTablesFile.ReadBuiltIn().Tables!);
-        var maker = new PathsMaker(
-            new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, new LinkModel(loaded.House));
-        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(loaded.House), loaded.House.Spots[0], loaded.House.Seats[0]);
+        var model = new LinkModel(loaded.House);
+        var doubt = HouseDoubt.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Doubt);
+        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, model, doubt.Confidence);
+        LinkBudget budget = LinkEvaluation.Budget(model, loaded.House.Spots[0], loaded.House.Seats[0]);
         PathBudget strong = budget.Paths[0];
         PathBudget weak = strong with { LossDb = budget.PathLossDb + 26.98970004336019 }; // 0.2 % of the power
 
-        Assert.Equal("", maker.RequestFor(budget with { Paths = [strong] }).LeftOut);
-        Assert.Equal("Left out: 1 more way with 0.2 %.", maker.RequestFor(budget with { Paths = [strong, weak] }).LeftOut);
+        Assert.Equal("", maker.RequestFor(budget with { Paths = [strong] }, doubt).LeftOut);
+        Assert.Equal("Left out: 1 more way with 0.2 %.", maker.RequestFor(budget with { Paths = [strong, weak] }, doubt).LeftOut);
         Assert.Equal(
             "Left out: 2 more ways with less than 0.5 % each, 0.4 % together.",
-            maker.RequestFor(budget with { Paths = [strong, weak, weak] }).LeftOut);
+            maker.RequestFor(budget with { Paths = [strong, weak, weak] }, doubt).LeftOut);
     }
 
     [Fact]

@@ -44,7 +44,7 @@ public sealed class OccupiedOptionTests : IDisposable
         JsonElement occupied = Run(
             "explain", "row.yaml", "--seat", "back sofa", "--json", "--model", model, "--occupied", "front sofa").Json;
 
-        Assert.True(occupied.GetProperty("marginDb").GetDouble() < empty.GetProperty("marginDb").GetDouble() - 1);
+        Assert.True(occupied.GetProperty("tableMedianDb").GetDouble() < empty.GetProperty("tableMedianDb").GetDouble() - 1);
         Assert.Equal([], Words(empty));
         Assert.Equal(["front sofa"], Words(occupied));
         Assert.Contains(Crossings(occupied), c => c is ("player", "player at front sofa"));
@@ -60,7 +60,7 @@ public sealed class OccupiedOptionTests : IDisposable
 
         CommandRun run = Run("explain", "row.yaml", "--seat", "stool", "--json", "--occupied", "front sofa", "back sofa");
 
-        Assert.Equal(budget.MarginDb, run.Json.GetProperty("marginDb").GetDouble());
+        Assert.Equal(budget.MarginDb, run.Json.GetProperty("tableMedianDb").GetDouble());
         Assert.Equal(["front sofa", "back sofa"], Words(run.Json));
     }
 

@@ -26,7 +26,7 @@ public sealed class JsonTextTests
         Assert.Equal(budget.DistanceMetres, root.GetProperty("distanceM").GetDouble());
         Assert.Equal(budget.Frequency.Megahertz, root.GetProperty("frequencyMHz").GetDouble());
         Assert.Equal(budget.PathLossDb, root.GetProperty("pathLossDb").GetDouble());
-        Assert.Equal(budget.MarginDb, root.GetProperty("marginDb").GetDouble());
+        Assert.Equal(budget.MarginDb, root.GetProperty("tableMedianDb").GetDouble());
         Assert.Equal(15, root.GetProperty("requiredDb").GetDouble());
         Assert.Equal(budget.Meets, root.GetProperty("meets").GetBoolean());
         JsonElement path = Assert.Single(root.GetProperty("paths").EnumerateArray());
@@ -50,7 +50,7 @@ public sealed class JsonTextTests
         Assert.Equal([6, 6], directions.Select(d => d.GetProperty("handAndBodyDb").GetDouble()));
         Assert.Equal([-90, -88], directions.Select(d => d.GetProperty("neededDbm").GetDouble()));
         Assert.Equal(budget.Directions.Select(d => d.ReceivedDbm), directions.Select(d => d.GetProperty("receivedDbm").GetDouble()));
-        Assert.Equal(budget.Directions.Select(d => d.MarginDb), directions.Select(d => d.GetProperty("marginDb").GetDouble()));
+        Assert.Equal(budget.Directions.Select(d => d.MarginDb), directions.Select(d => d.GetProperty("tableMedianDb").GetDouble()));
     }
 
     [Fact]

@@ -25,7 +25,7 @@ public sealed class FieldFilesTests
     [Fact]
     public void A_table_has_a_row_for_each_computed_cell_in_the_grids_order() => Assert.Equal(
         """"
-        spot,level,xM,yM,handsM,marginDb,countedDb
+        spot,level,xM,yM,handsM,medianDb,countedDb
         "rack, ""big""",den,1.166667,2.166667,0.7,10.25,3.25
         "rack, ""big""",den,1.166667,2.5,0.7,-3.1235,-9.5
         "rack, ""big""",den,1.5,2.5,0.7,0,-7
@@ -67,7 +67,7 @@ public sealed class FieldFilesTests
         Assert.Equal(ring[0].GetRawText(), ring[4].GetRawText());
         Assert.Equal("[1,2]", ring[0].GetRawText());
         Assert.Equal("[1.333333,2.333333]", ring[2].GetRawText());
-        Assert.Equal(10.25, first.GetProperty("properties").GetProperty("marginDb").GetDouble());
+        Assert.Equal(10.25, first.GetProperty("properties").GetProperty("medianDb").GetDouble());
         Assert.Equal(3.25, first.GetProperty("properties").GetProperty("countedDb").GetDouble());
         Assert.Equal("den", first.GetProperty("properties").GetProperty("level").GetString());
         Assert.Equal(Spot.Name, first.GetProperty("properties").GetProperty("spot").GetString());

@@ -1,0 +1,257 @@
+using System.Globalization;
+using System.Text.Json;
+using LinkMargin.Cli.Commands;
+using LinkMargin.Cli.Maps;
+using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Doubt;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Files.Houses;
+using LinkMargin.Files.Tables;
+using LinkMargin.Plots;
+
+namespace LinkMargin.Cli.Tests;
+
+/// <summary>
+/// One link, one figure: what any command says of a seat with a spot, in text, JSON or a picture, is what <c>compare --json</c>
+/// says of it, and what is called a margin and not a median is the margin to count on.
+/// </summary>
+public sealed class FigureConsistencyTests : IDisposable
+{
+    private readonly ScratchFolder folder = new();
+
+    public FigureConsistencyTests()
+    {
+        folder.Put("demo.yaml", DemoHouse.Text);
+        folder.Put("cottage.yaml", SampleFile.Modest);
+    }
+
+    public static TheoryData<string, string, string> Houses => new()
+    {
+        { "demo.yaml", "direct", "0.9" },
+        { "cottage.yaml", "full", "0.9" },
+        { "cottage.yaml", "direct", "0.75" },
+    };
+
+    public void Dispose() => folder.Dispose();
+
+    [Theory]
+    [MemberData(nameof(Houses))]
+    public void Compare_prints_what_its_json_says(string file, string depth, string confidence)
+    {
+        Links links = LinksOf(file, depth, confidence);
+        string[] lines = [.. Run("compare", file, "--model", depth, "--confidence", confidence).Output.Split('\n').Select(OneBlank)];
+        foreach (IGrouping<string, Link> seat in links.All.GroupBy(link => link.Seat))
+        {
+            string[] rows = [.. lines.Where(line => line.StartsWith(seat.Key + " ", StringComparison.Ordinal))];
+            string counted = string.Join(' ', InOrder(seat).Select(link => (link.Meets ? "" : "! ") + link.Counted));
+            Assert.Contains(rows, row => row.EndsWith($" {ShownMargin.RequiredText(seat.First().RequiredDb)} {counted}", StringComparison.Ordinal));
+            Assert.Contains(rows, row => InOrder(seat).All(link => row.Contains($" {ShownMargin.Text(link.MedianDb)} ", StringComparison.Ordinal)));
+        }
+
+        foreach (JsonElement rank in links.Root.GetProperty("ranking").EnumerateArray())
+        {
+            Link worst = links.Of(rank.GetProperty("spot").GetString()!, rank.GetProperty("worstSeat").GetString()!);
+            Assert.Contains(lines, line => line.Contains($" {worst.Seat} {(worst.Meets ? "" : "! ")}{worst.Counted} ", StringComparison.Ordinal));
+        }
+
+        IEnumerable<Link> InOrder(IEnumerable<Link> some) => links.House.Spots.Select(spot => some.Single(link => link.Spot == spot.Name));
+    }
+
+    [Theory]
+    [MemberData(nameof(Houses))]
+    public void Explain_and_the_picture_of_paths_say_the_same_of_every_link(string file, string depth, string confidence)
+    {
+        Links links = LinksOf(file, depth, confidence);
+        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), links.Loaded, links.Model, links.Doubt.Confidence);
+
+        // Every link of a few seats: each costs a run of its own.
+        foreach (Link link in links.All.Where((_, i) => i % (1 + (links.All.Length / 8)) == 0))
+        {
+            string[] options = [file, "--model", depth, "--confidence", confidence, "--spot", link.Spot, "--seat", link.Seat];
+            CommandRun text = Run(["explain", .. options]), paths = Run(["map", "--paths", "--force", "--json", .. options]);
+            AssertSame(link, Run(["explain", "--json", .. options]).Json);
+            AssertSame(link, paths.Json);
+            Assert.Contains($" {link.Counted} dB or more: the margin to count on.", text.OutputUnwrapped, StringComparison.Ordinal);
+            Assert.Contains($" half have {ShownMargin.Text(link.MedianDb)} dB or more", text.OutputUnwrapped, StringComparison.Ordinal);
+            string row = Assert.Single(text.Output.Split('\n'), line => line.StartsWith("margin to count on  ", StringComparison.Ordinal));
+            Assert.Equal(ShownMargin.Text(link.CountedDb), OneBlank(row).Split(' ')[4..6].MinBy(figure => double.Parse(figure, CultureInfo.InvariantCulture)));
+            Assert.Equal(link.Meets, text.ExitCode == 0);
+
+            LinkBudget budget = links.Ranking.Scores.SelectMany(score => score.Budgets).Single(b => b.Spot.Name == link.Spot && b.Seat.Name == link.Seat);
+            string caption = maker.RequestFor(budget, links.Doubt).Caption;
+            Assert.StartsWith($"Margin to count on {link.Counted} dB (", caption, StringComparison.Ordinal);
+            Assert.Contains($"; median {ShownMargin.Text(link.MedianDb)} dB.", caption, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Houses))]
+    public void Labels_and_bars_of_pictures_are_the_same_figures(string file, string depth, string confidence)
+    {
+        Links links = LinksOf(file, depth, confidence);
+        foreach (bool showsMedian in new[] { false, true })
+        {
+            (Field, Field)[] fields =
+            [
+                .. from spot in links.House.Spots
+                   from level in Enumerable.Range(0, links.House.Levels.Count)
+                   let plain = FieldComputation.Compute(links.Model, new FieldRequest(spot, level) { CellMetres = 2 })
+                   select (plain, CountedField.Of(links.Model, plain, links.Loaded.Doubt, links.Doubt.Confidence)),
+            ];
+            var pictures = new MapPictures(links.Loaded, links.Model, fields, new MapOrder(links.House.Spots, [0], 2, 0.7, "") { Confidence = links.Doubt.Confidence, ShowsMedian = showsMedian });
+            MapRequest[] maps = [.. fields.Select(pair => pictures.RequestFor(pair.Item1, pair.Item2))];
+            Assert.All(maps, map => Assert.StartsWith(showsMedian ? "Median link margin in dB" : "Link margin to count on in dB", map.Caption, StringComparison.Ordinal));
+            Assert.All(maps, map => Assert.Equal(showsMedian ? fields.First(f => f.Item1.Spot == map.Field.Spot && f.Item1.LevelIndex == map.Field.LevelIndex).Item1 : map.Hatched, map.Field));
+            (Field Field, SeatMark Mark)[] marks = [.. maps.SelectMany(map => map.Seats.Select(mark => (map.Field, mark)))];
+            Assert.Equal(links.All.Length, marks.Length);
+            Assert.All(marks, one =>
+            {
+                Link link = links.Of(one.Field.Spot.Name, one.Mark.Seat.Name);
+                Assert.Equal(ShownMargin.Text(showsMedian ? link.MedianDb : link.CountedDb), ShownMargin.Text(one.Mark.MarginDb));
+                Assert.Equal(link.Meets, one.Mark.Meets);
+            });
+        }
+
+        SpotsRequest chart = SpotsPictureFile.RequestOf(links.Loaded, links.Ranking, links.Doubt, links.Call);
+        (string Seat, SpotBar Bar)[] bars = [.. chart.Seats.SelectMany(seat => seat.Bars.Select(bar => (seat.Name, bar)))];
+        Assert.Equal(links.All.Length, bars.Length);
+        Assert.All(bars, one =>
+        {
+            Link link = links.Of(links.Ranking.Scores[one.Bar.Spot].Spot.Name, one.Seat);
+            Assert.Equal((ShownMargin.Text(link.CountedDb), ShownMargin.Text(link.MedianDb), link.Meets), (ShownMargin.Text(one.Bar.CountedDb), ShownMargin.Text(one.Bar.MedianDb), one.Bar.IsMet));
+        });
+    }
+
+    [Theory]
+    [MemberData(nameof(Houses))]
+    public void Place_and_improve_start_from_the_same_figures_and_the_picture_has_those_of_the_table(string file, string depth, string confidence)
+    {
+        Links links = LinksOf(file, depth, confidence);
+        JsonElement first = links.Root.GetProperty("ranking")[0];
+        var request = new PlaceRequest { CellMetres = 0.8, HeightsMetres = [1] };
+        string[] options = [file, "--model", depth, "--confidence", confidence];
+        CommandRun places = Run(["place", "--grid", "0.8", "--height", "1", .. options]);
+        JsonElement json = Run(["place", "--grid", "0.8", "--height", "1", "--json", .. options]).Json;
+        AssertSameRank(first, json.GetProperty("bestSpot"));
+        AssertSameRank(first, Run(["improve", "--json", .. options]).Json.GetProperty("before"));
+
+        var search = new PlaceSearch(links.Model, request, new CountedJudge(links.Loaded.Doubt, links.Doubt.Confidence));
+        ChoiceRequest shown = new ChoiceMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), links.Loaded, links.Model, links.Doubt.Confidence)
+            .RequestFor(search.Run(), links.Ranking, [], isEverywhere: false);
+        Assert.StartsWith("Margin to count on (", shown.Caption, StringComparison.Ordinal);
+        string[] lines = [.. places.Output.Split('\n').Select(OneBlank)];
+        JsonElement[] found = [.. json.GetProperty("places").EnumerateArray()];
+        Assert.Equal(found.Length, shown.Marks.Count(mark => !mark.IsNamed));
+        Assert.All(found, place =>
+        {
+            double marginDb = place.GetProperty("marginDb").GetDouble(), requiredDb = place.GetProperty("requiredDb").GetDouble();
+            string name = place.GetProperty("place").GetString()!, figure = Signed(marginDb, requiredDb);
+            Assert.Equal(figure, shown.Marks.Single(mark => mark.Name == name).Figure);
+            string cells = $"{(marginDb >= requiredDb ? "" : "! ")}{ShownMargin.Text(marginDb, requiredDb)} {figure} ";
+            Assert.Contains(lines, line => line.StartsWith(name["place ".Length..] + " ", StringComparison.Ordinal) && line.Contains(cells, StringComparison.Ordinal));
+        });
+        foreach (JsonElement rank in links.Root.GetProperty("ranking").EnumerateArray())
+        {
+            Assert.Equal(
+                Signed(rank.GetProperty("marginDb").GetDouble(), rank.GetProperty("requiredDb").GetDouble()),
+                shown.Marks.Single(mark => mark.IsNamed && mark.Name == rank.GetProperty("spot").GetString()).Figure);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Houses))]
+    public void In_json_only_the_margin_to_count_on_is_called_margin(string file, string depth, string confidence)
+    {
+        Links links = LinksOf(file, depth, confidence);
+        int seen = 0;
+        Look(links.Root);
+        Assert.Equal(links.House.Spots.Count, seen);
+
+        void Look(JsonElement element)
+        {
+            if (element.ValueKind == JsonValueKind.Array)
+            {
+                foreach (JsonElement item in element.EnumerateArray())
+                {
+                    Look(item);
+                }
+            }
+            else if (element.ValueKind == JsonValueKind.Object)
+            {
+                foreach (JsonProperty property in element.EnumerateObject())
+                {
+                    if (property.Name == "marginDb")
+                    {
+                        Link worst = links.Of(element.GetProperty("spot").GetString()!, element.GetProperty("worstSeat").GetString()!);
+                        Assert.Equal(worst.CountedDb, property.Value.GetDouble());
+                        seen++;
+                    }
+
+                    Look(property.Value);
+                }
+            }
+        }
+    }
+
+    private static string Signed(double marginDb, double requiredDb) => Tenths.Signed(ShownMargin.HeadroomTenths(marginDb, requiredDb));
+
+    private static string OneBlank(string line) => string.Join(' ', line.Split(' ', StringSplitOptions.RemoveEmptyEntries));
+
+    private static void AssertSame(Link link, JsonElement said)
+    {
+        Assert.Equal((link.Spot, link.Seat), (said.GetProperty("spot").GetString(), said.GetProperty("seat").GetString()));
+        Assert.Equal(link.Counted, ShownMargin.Text(said.GetProperty("countedDb").GetDouble(), link.RequiredDb));
+        Assert.Equal(ShownMargin.Text(link.MedianDb), ShownMargin.Text(said.GetProperty("medianDb").GetDouble()));
+        Assert.Equal(link.RequiredDb, said.GetProperty("requiredDb").GetDouble());
+        Assert.Equal(link.Meets, said.GetProperty("meets").GetBoolean());
+        Assert.False(said.TryGetProperty("marginDb", out _));
+    }
+
+    private static void AssertSameRank(JsonElement expected, JsonElement said)
+    {
+        Assert.All(["spot", "worstSeat"], key => Assert.Equal(expected.GetProperty(key).GetString(), said.GetProperty(key).GetString()));
+        Assert.All(["marginDb", "requiredDb", "headroomDb"], key => Assert.Equal(expected.GetProperty(key).GetDouble(), said.GetProperty(key).GetDouble(), 1e-6));
+    }
+
+    private Links LinksOf(string file, string depth, string confidence)
+    {
+        JsonElement root = Run("compare", file, "--json", "--model", depth, "--confidence", confidence).Json;
+        MaterialTables tables = MaterialTablesFile.ReadBuiltIn().Tables!;
+        LoadedHouse loaded = LoadedHouse.Of(HouseFile.Read(folder.PathOf(file), tables), tables);
+        var model = new LinkModel(loaded.House, depth == "direct" ? ModelDepth.Direct : ModelDepth.Full);
+        var doubt = HouseDoubt.Of(
+            model, loaded.House.Spots, loaded.House.Seats, loaded.Doubt, double.Parse(confidence, CultureInfo.InvariantCulture));
+        var ranking = Ranking.Of(model, doubt.Deciding);
+        return new Links(root, loaded, model, doubt, ranking, CloseCall.Of(model, ranking, doubt, loaded.Doubt));
+    }
+
+    private CommandRun Run(params string[] words) => CommandRun.In(folder.Path, words);
+
+    /// <summary>What <c>compare --json</c> says of a link.</summary>
+    private sealed record Link(string Spot, string Seat, double CountedDb, double MedianDb, double RequiredDb, bool Meets)
+    {
+        internal string Counted => ShownMargin.Text(CountedDb, RequiredDb);
+    }
+
+    private sealed record Links(JsonElement Root, LoadedHouse Loaded, LinkModel Model, HouseDoubt Doubt, Ranking Ranking, CloseCall Call)
+    {
+        internal Link[] All { get; } =
+        [
+            .. Root.GetProperty("links").EnumerateArray().Select(link => new Link(
+                link.GetProperty("spot").GetString()!,
+                link.GetProperty("seat").GetString()!,
+                link.GetProperty("countedDb").GetDouble(),
+                link.GetProperty("medianDb").GetDouble(),
+                link.GetProperty("requiredDb").GetDouble(),
+                link.GetProperty("meets").GetBoolean())),
+        ];
+
+        internal House House => Loaded.House;
+
+        internal Link Of(string spot, string seat) => All.Single(link => link.Spot == spot && link.Seat == seat);
+    }
+}
