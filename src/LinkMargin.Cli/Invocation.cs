@@ -18,6 +18,6 @@ internal sealed record Invocation(TextWriter Output, TextWriter Error, string Fo
     /// <summary>Asked to stop, as by Ctrl-C.</summary>
     public CancellationToken Cancellation { get; init; }
 
-    /// <summary>Where a path leads that a person typed; left as it was typed where it can be, since messages name it.</summary>
-    public string PathOf(string typed) => Path.Combine(Folder, typed);
+    /// <summary>The files it reads and writes.</summary>
+    public RunFiles Files { get; } = new(Folder);
 }

@@ -6,7 +6,6 @@ using LinkMargin.Cli.Output;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Tables;
-using LinkMargin.Files.Writing;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -58,7 +57,7 @@ internal static class CheckCommand
     {
         if (folder is not null)
         {
-            WholeFile.MakeFolder(invocation.PathOf(folder));
+            invocation.Files.MakeFolder(folder);
         }
 
         string plan = Path.Combine(

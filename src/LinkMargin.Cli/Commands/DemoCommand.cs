@@ -11,7 +11,6 @@ using LinkMargin.Files.Houses;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Readings;
 using LinkMargin.Files.Tables;
-using LinkMargin.Files.Writing;
 using Path = System.IO.Path;
 
 namespace LinkMargin.Cli.Commands;
@@ -40,10 +39,10 @@ internal static class DemoCommand
             string houseFile = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}.yaml"), plan = Path.Combine(into, "plan.png"), spots = Path.Combine(into, "spots.png");
             string readings = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}-readings.csv");
 
-            WholeFile.MakeFolder(invocation.PathOf(into));
-            WholeFile.Write(invocation.PathOf(houseFile), DemoHouse.Text, force);
-            WholeFile.Write(invocation.PathOf(Path.Combine(into, HouseSchema.FileName)), HouseSchema.Text, force);
-            WholeFile.Write(invocation.PathOf(readings), DemoReadings.Text, force);
+            invocation.Files.MakeFolder(into);
+            invocation.Files.Write(houseFile, DemoHouse.Text, force);
+            invocation.Files.Write(Path.Combine(into, HouseSchema.FileName), HouseSchema.Text, force);
+            invocation.Files.Write(readings, DemoReadings.Text, force);
             PlanFile.Write(invocation, loaded, plan, force);
 
             var model = new LinkModel(loaded.House, ModelOption.Of(parse, depth));

@@ -6,7 +6,6 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Readings;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Readings;
-using LinkMargin.Files.Writing;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -62,7 +61,7 @@ internal static class FitCommand
                 throw new CannotBeDoneException($"name the file of readings, as in 'linkmargin fit {typed} readings.csv', or write one to fill in with {template.Name} readings.csv");
             }
 
-            ReadingsReading result = ReadingsFile.Read(invocation.PathOf(read), loaded.House, loaded.Unit);
+            ReadingsReading result = ReadingsFile.Read(invocation.Files.ToRead(read), loaded.House, loaded.Unit);
             ProblemLines.Write(result.Problems, invocation.Error);
             HouseFit fit = HouseFit.Of(
                 new LinkModel(loaded.House, ModelOption.Of(parse, depth)),
@@ -70,7 +69,7 @@ internal static class FitCommand
                 result.Readings ?? throw new CannotBeDoneException(ProblemLines.MendFirst(read, result.Problems)));
             if (parse.GetValue(into) is { } fitted)
             {
-                WholeFile.Write(invocation.PathOf(fitted), FittedFile.Text(fit.Losses), force);
+                invocation.Files.Write(fitted, FittedFile.Text(fit.Losses), force);
             }
 
             if (parse.GetValue(whereNext))
@@ -81,7 +80,7 @@ internal static class FitCommand
 
             if (parse.GetValue(picture) is { } png)
             {
-                WholeFile.Write(invocation.PathOf(png), FitPictureFile.Render(fit), force);
+                invocation.Files.Write(png, FitPictureFile.Render(fit), force);
             }
 
             Tell(invocation, loaded, fit, typed, parse.GetValue(into), parse.GetValue(picture), asJson);
@@ -93,7 +92,9 @@ internal static class FitCommand
     private static void WriteTemplate(Invocation invocation, LoadedHouse loaded, string typed, string blank, bool asJson, bool force)
     {
         loaded.NeedSpotsAndSeats();
-        WholeFile.Write(invocation.PathOf(blank), stream => ReadingsTemplate.Write(loaded.House, stream), force);
+        using var lines = new MemoryStream();
+        ReadingsTemplate.Write(loaded.House, lines);
+        invocation.Files.Write(blank, lines.ToArray(), force);
         if (asJson)
         {
             invocation.Output.WriteLine(JsonText.Of(new TemplateDocument(blank)));

@@ -100,7 +100,7 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
 
     /// <summary>Reads a house file, whatever comes of it.</summary>
     public static HouseReading ReadFile(Invocation invocation, MaterialTables tables, string typed) =>
-        HouseFile.Read(invocation.PathOf(typed), tables);
+        HouseFile.Read(invocation.Files.ToRead(typed), tables);
 
     /// <summary>A reading that gave a house.</summary>
     public static LoadedHouse Of(HouseReading reading, MaterialTables tables) => new(

@@ -14,7 +14,7 @@ internal static class LoadedTables
         string? folder = parse.GetValue(common.Materials);
         MaterialTablesResult result = folder is null
             ? MaterialTablesFile.ReadBuiltIn()
-            : MaterialTablesFile.ReadFolder(invocation.PathOf(folder));
+            : MaterialTablesFile.ReadFolder(invocation.Files.ToReadFolder(folder, MaterialTablesFile.FileNames));
         ProblemLines.Write(result.Problems, invocation.Error);
         return result.Tables
             ?? throw new CannotBeDoneException($"the tables of {folder ?? "the program"} cannot be used as they are, for what is said above");

@@ -3,7 +3,6 @@ using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Json;
-using LinkMargin.Files.Writing;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -23,8 +22,8 @@ internal static class NewCommand
             string typed = parse.GetValue(file)!;
             bool force = parse.GetValue(common.Force);
             string schema = Path.Combine(Path.GetDirectoryName(typed) ?? "", HouseSchema.FileName);
-            WholeFile.Write(invocation.PathOf(typed), StarterHouse.Text, force);
-            WholeFile.Write(invocation.PathOf(schema), HouseSchema.Text, force);
+            invocation.Files.Write(typed, StarterHouse.Text, force);
+            invocation.Files.Write(schema, HouseSchema.Text, force);
             if (parse.GetValue(common.Json))
             {
                 invocation.Output.WriteLine(JsonText.Of(new NewDocument(typed, schema)));

@@ -6,7 +6,6 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Readings;
 using LinkMargin.Files.Json;
-using LinkMargin.Files.Writing;
 using LinkMargin.Plots;
 
 namespace LinkMargin.Cli.Commands;
@@ -37,7 +36,7 @@ internal static class WhereNext
             model, ranking, basis, fitted?.Devices.Min(device => device.SpreadDb), Most, FieldRequest.SofaHandsMetres);
         if (picture is not null)
         {
-            WholeFile.Write(invocation.PathOf(picture), Drawn(loaded, next), force);
+            invocation.Files.Write(picture, Drawn(loaded, next), force);
         }
 
         if (asJson)

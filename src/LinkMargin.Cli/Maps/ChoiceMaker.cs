@@ -8,7 +8,6 @@ using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
-using LinkMargin.Files.Writing;
 using LinkMargin.Plots;
 
 namespace LinkMargin.Cli.Maps;
@@ -47,7 +46,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
 
         if (folder is not null)
         {
-            WholeFile.MakeFolder(invocation.PathOf(folder));
+            invocation.Files.MakeFolder(folder);
         }
 
         int[] levels = [.. Enumerable.Range(0, house.Levels.Count).Where(level => request.LevelIndex is null || request.LevelIndex == level)];
@@ -73,7 +72,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
         ChoiceRequest shown = RequestFor(result, named, fields, request.Everywhere);
         byte[] png = ChoicePicture.Render(shown, ChoicePicture.FittingSize(shown));
         invocation.Cancellation.ThrowIfCancellationRequested();
-        WholeFile.Write(invocation.PathOf(picture), png, force);
+        invocation.Files.Write(picture, png, force);
         return new PlacesDocument(
             house.Name,
             [.. model.Occupied.Select(seat => seat.Name)],

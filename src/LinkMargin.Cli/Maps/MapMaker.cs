@@ -26,7 +26,7 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
     /// <summary>Makes all maps of an order and says what was written.</summary>
     public MapsDocument Make(MapOrder order)
     {
-        WholeFile.MakeFolder(invocation.PathOf(order.Folder));
+        invocation.Files.MakeFolder(order.Folder);
         int[] rows = [.. order.Levels.Select(level => RowsOf(level, order.CellMetres))];
         int pictures = order.Spots.Count * order.Levels.Count;
         long drawing = (pictures + (pictures > 1 ? PicturesWorthOfSheet : 0)) * RowsWorthOfPicture;
@@ -111,7 +111,7 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
     private string Put(MapOrder order, string name, Action<Stream> write)
     {
         string path = Path.Combine(order.Folder, name);
-        WholeFile.Write(invocation.PathOf(path), write, order.Force);
+        invocation.Files.Write(path, write, order.Force);
         return path;
     }
 }

@@ -6,7 +6,6 @@ using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
-using LinkMargin.Files.Writing;
 using LinkMargin.Plots;
 using Path = System.IO.Path;
 
@@ -31,13 +30,13 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     public PathsDocument Make(Spot spot, Seat seat, string folder, bool force)
     {
-        WholeFile.MakeFolder(invocation.PathOf(folder));
+        invocation.Files.MakeFolder(folder);
         LinkBudget budget = LinkEvaluation.Budget(model, spot, seat);
         var doubt = HouseDoubt.Of(model, [spot], [seat], loaded.Doubt, confidence);
         PathsRequest request = RequestFor(budget, doubt);
         byte[] png = PathsPicture.Render(request, PathsPicture.FittingSize(request));
         string path = Path.Combine(folder, $"{FileNames.Stem("paths", spot.Name, "to", seat.Name)}.png");
-        WholeFile.Write(invocation.PathOf(path), png, force);
+        invocation.Files.Write(path, png, force);
         return new PathsDocument(
             house.Name,
             spot.Name,

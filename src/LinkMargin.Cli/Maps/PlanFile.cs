@@ -1,6 +1,5 @@
 using LinkMargin.Cli.Commands;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Files.Writing;
 using LinkMargin.Plots;
 
 namespace LinkMargin.Cli.Maps;
@@ -22,7 +21,7 @@ internal static class PlanFile
             Unit = loaded.PlotUnit,
         };
         byte[] png = PlanPicture.Render(request, PlanPicture.FittingSize(request));
-        WholeFile.Write(invocation.PathOf(path), png, force);
+        invocation.Files.Write(path, png, force);
     }
 
     private static string Caption(LoadedHouse loaded) => loaded.WhatIf.Count > 0

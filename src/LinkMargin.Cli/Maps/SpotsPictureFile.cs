@@ -4,7 +4,6 @@ using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
-using LinkMargin.Files.Writing;
 using LinkMargin.Plots;
 
 namespace LinkMargin.Cli.Maps;
@@ -24,7 +23,7 @@ internal static class SpotsPictureFile
         Invocation invocation, LoadedHouse loaded, Ranking ranking, HouseDoubt doubt, CloseCall call, string path, bool force)
     {
         SpotsRequest request = RequestOf(loaded, ranking, doubt, call);
-        WholeFile.Write(invocation.PathOf(path), SpotsPicture.Render(request, SpotsPicture.FittingSize(request)), force);
+        invocation.Files.Write(path, SpotsPicture.Render(request, SpotsPicture.FittingSize(request)), force);
     }
 
     /// <summary>What the picture shows.</summary>

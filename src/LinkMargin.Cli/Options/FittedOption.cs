@@ -26,7 +26,7 @@ internal static class FittedOption
             return null;
         }
 
-        FittedReadingResult result = FittedFile.Read(invocation.PathOf(typed), house);
+        FittedReadingResult result = FittedFile.Read(invocation.Files.ToRead(typed), house);
         ProblemLines.Write(result.Problems, invocation.Error);
         return result.Fitted ?? throw new CannotBeDoneException(ProblemLines.MendFirst(typed, result.Problems));
     }

@@ -63,7 +63,7 @@ public static class FittedFile
             }
         }
 
-        return text.ToString();
+        return GeneratorMark.Sealed(text.ToString());
     }
 
     /// <summary>Reads a file and holds it against a house. Whatever is wrong is in the problems; nothing is thrown for it.</summary>

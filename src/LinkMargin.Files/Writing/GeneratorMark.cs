@@ -1,17 +1,34 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using LinkMargin.Files.Yaml;
 using LinkMargin.Shared;
 
 namespace LinkMargin.Files.Writing;
 
+/// <summary>Who wrote a file.</summary>
+internal enum Author
+{
+    /// <summary>This program, and nobody changed it.</summary>
+    Program,
+
+    /// <summary>This program, and somebody may have changed it since.</summary>
+    ProgramThenPerson,
+
+    /// <summary>Somebody else, as far as can be told.</summary>
+    Other,
+}
+
 /// <summary>
-/// How the program knows its own output again, so that it may replace it. House files carry no mark on purpose: somebody
-/// edits them, and then they are nobody else's to replace.
+/// How the program knows its own output again, so that it may replace it. A text that people may change carries a checksum, so
+/// that what they changed is kept; one without, as older versions wrote, is taken for changed. House files and files of readings to fill
+/// in carry no mark on purpose: they are there to be changed, and then they are nobody else's to replace.
 /// </summary>
 public static partial class GeneratorMark
 {
     /// <summary>First line of a text in which <c>#</c> begins a comment; more may follow on the line.</summary>
     public const string CommentLine = "# Written by LinkMargin";
+
+    private const string ChecksumLine = "# Checksum of the lines above, by which a change is found: ";
 
     /// <summary>Name of the member near the top of a JSON or GeoJSON document.</summary>
     public const string JsonMember = "generator";
@@ -22,19 +39,67 @@ public static partial class GeneratorMark
     /// <summary>How much of a file is looked at, bytes.</summary>
     internal const int HeadBytes = 4096;
 
-    /// <summary>Whether a file that begins like this was written by this program.</summary>
-    public static bool IsOn(ReadOnlySpan<byte> head)
+    /// <summary>A text that begins with <see cref="CommentLine"/>, with the checksum by which a change is found behind it.</summary>
+    /// <param name="text">The text; ends with a line feed.</param>
+    public static string Sealed(string text)
     {
+        ArgumentNullException.ThrowIfNull(text);
+        return FormattableString.Invariant($"{text}{ChecksumLine}{Checksum(Encoding.UTF8.GetBytes(text)):x16}\n");
+    }
+
+    /// <summary>Who wrote a file.</summary>
+    /// <param name="file">The file, from its beginning.</param>
+    internal static Author AuthorOf(Stream file)
+    {
+        byte[] bytes = new byte[HeadBytes];
+        int count = file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
+        ReadOnlySpan<byte> head = bytes.AsSpan(0, count);
         if (head.StartsWith(PngMark.Signature))
         {
-            return PngMark.IsOn(head);
+            return PngMark.IsOn(head) ? Author.Program : Author.Other;
         }
 
         string text = Encoding.UTF8.GetString(head);
-        return text.TrimStart('\uFEFF').StartsWith(CommentLine, StringComparison.Ordinal)
-            || text.StartsWith(FieldCsv.HeadingLine, StringComparison.Ordinal)
+        if (text.TrimStart('\uFEFF').StartsWith(CommentLine, StringComparison.Ordinal))
+        {
+            return IsSealWhole(head, file) ? Author.Program : Author.ProgramThenPerson;
+        }
+
+        return text.StartsWith(FieldCsv.HeadingLine, StringComparison.Ordinal)
             || text.StartsWith(FieldCsv.FormerHeadingLine, StringComparison.Ordinal)
-            || JsonMark().IsMatch(text);
+            || JsonMark().IsMatch(text)
+            ? Author.Program
+            : Author.Other;
+    }
+
+    /// <summary>FNV-1a over 64 bits (Fowler, Noll, Vo): finds what is changed by hand; it is no lock.</summary>
+    internal static ulong Checksum(ReadOnlySpan<byte> bytes)
+    {
+        const ulong OffsetBasis = 14695981039346656037, Prime = 1099511628211;
+        ulong sum = OffsetBasis;
+        foreach (byte one in bytes)
+        {
+            sum = unchecked((sum ^ one) * Prime);
+        }
+
+        return sum;
+    }
+
+    // A file that is too large to be read again as input is none that was sealed.
+    private static bool IsSealWhole(ReadOnlySpan<byte> head, Stream rest)
+    {
+        byte[] buffer = new byte[YamlLimits.Bytes + 1];
+        head.CopyTo(buffer);
+        int count = head.Length + rest.ReadAtLeast(buffer.AsSpan(head.Length), buffer.Length - head.Length, throwOnEndOfStream: false);
+        ReadOnlySpan<byte> all = buffer.AsSpan(0, count);
+        if (count == buffer.Length || !all.EndsWith("\n"u8))
+        {
+            return false;
+        }
+
+        int lastLine = all[..^1].LastIndexOf((byte)'\n') + 1;
+        string expected = FormattableString.Invariant($"{ChecksumLine}{Checksum(all[..lastLine]):x16}\n");
+        return all[lastLine..].SequenceEqual(Encoding.UTF8.GetBytes(expected));
     }
 
     [GeneratedRegex("\"(generator\"\\s*:\\s*\"|\\$comment\"\\s*:\\s*\"Written by )LinkMargin\"", RegexOptions.CultureInvariant)]

@@ -5,6 +5,8 @@ namespace LinkMargin.Files.Writing;
 /// <summary>Writes files whole or not at all.</summary>
 public static class WholeFile
 {
+    private static readonly UnfinishedFiles Unfinished = new();
+
     /// <summary>Writes text in UTF-8; see <see cref="Write(string, ReadOnlyMemory{byte}, bool)"/>.</summary>
     public static void Write(string path, string text, bool force)
     {
@@ -14,7 +16,7 @@ public static class WholeFile
 
     /// <summary>
     /// Writes a file so that it is there whole or not at all, whatever happens on the way: to a file beside it that then
-    /// takes its place.
+    /// takes its place. Links are followed and stay; what is a device or pipe is written to as it is.
     /// </summary>
     /// <param name="path">The file.</param>
     /// <param name="content">All of it.</param>
@@ -36,27 +38,47 @@ public static class WholeFile
         ArgumentNullException.ThrowIfNull(write);
         Guarded(path, () =>
         {
-            if (Directory.Exists(path))
+            FileKind kind = SystemFile.KindOf(path);
+            if (kind == FileKind.Folder || Path.EndsInDirectorySeparator(path))
             {
                 throw new FileProblemException(path, "this is a folder; name a file in it");
             }
 
-            if (IsDevice(path))
+            if (kind == FileKind.Disk)
             {
-                // A device cannot be put in place by renaming, and must not be replaced by a file.
-                using FileStream device = new(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
-                write(device);
+                throw new FileProblemException(path, "this is a whole disk; name a file");
+            }
+
+            if (kind == FileKind.Stream)
+            {
+                // It cannot be put in place by renaming, and must not be replaced by a file.
+                using FileStream open = new(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+                write(open);
                 return;
             }
 
-            if (!force && File.Exists(path) && !MayReplace(path, content))
+            string place = PlaceOf(path, kind);
+            if (!force && kind == FileKind.Regular)
             {
-                throw new FileProblemException(
-                    path, "this file is there already and LinkMargin did not write it, or somebody changes it by hand; choose another name, or --force to replace it");
+                RefuseUnlessOurs(path, content);
             }
 
-            Replace(path, write);
+            Replace(place, write, overwrite: kind == FileKind.Regular);
         });
+    }
+
+    /// <summary>Where the file itself is or belongs: a link stays a link, and what it leads to is written.</summary>
+    private static string PlaceOf(string path, FileKind kind)
+    {
+        string place = LinkedPath.Follow(path);
+        if (kind == FileKind.Regular && !SystemFile.IsSame(path, place))
+        {
+            throw new FileProblemException(path, "this leads to a file that has no name of its own; name a file");
+        }
+
+        return new FileInfo(path).LinkTarget is null || Directory.Exists(Path.GetDirectoryName(place))
+            ? place
+            : throw new FileProblemException(path, $"this leads to {place}, whose folder does not exist; make it first or choose another place");
     }
 
     /// <summary>Makes a folder and those above it, if they are not there.</summary>
@@ -75,24 +97,40 @@ public static class WholeFile
         });
     }
 
+    /// <summary>Whether two names lead to one file, by links or otherwise; devices and pipes are none.</summary>
+    public static bool AreSame(string one, string other) => SystemFile.IsSame(one, other);
+
+    /// <summary>
+    /// Removes every file that is only half there; for a program that must end before its work is done. No file is written
+    /// after this.
+    /// </summary>
+    public static void Abandon() => Unfinished.RemoveAll();
+
     /// <summary>Puts what is written in a file's place once all of it is on the disk; removes it where that fails.</summary>
-    internal static void Replace(string path, Action<Stream> write)
+    /// <param name="place">The file, no link.</param>
+    /// <param name="write">Writes all of it.</param>
+    /// <param name="overwrite">Whether a file that is there is replaced; it may have come since that was looked at.</param>
+    internal static void Replace(string place, Action<Stream> write, bool overwrite)
     {
-        string full = Path.GetFullPath(path);
-        string beside = Path.Combine(Path.GetDirectoryName(full) ?? ".", $".{Path.GetRandomFileName()}.part");
+        string beside = Path.Combine(Path.GetDirectoryName(place) ?? ".", $".{Path.GetRandomFileName()}.part");
         try
         {
-            using (FileStream stream = new(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            using (FileStream stream = Unfinished.Create(beside))
             {
+                if (overwrite && !OperatingSystem.IsWindows())
+                {
+                    File.SetUnixFileMode(stream.SafeFileHandle, File.GetUnixFileMode(place)); // who may read it stays
+                }
+
                 write(stream);
                 stream.Flush(flushToDisk: true);
             }
 
-            File.Move(beside, full, overwrite: true);
+            Unfinished.Finish(beside, place, overwrite);
         }
         catch
         {
-            File.Delete(beside);
+            Unfinished.Remove(beside);
             throw;
         }
     }
@@ -128,15 +166,31 @@ public static class WholeFile
             ? (e.HResult & 0xFFFF) is 39 or 112
             : e.HResult == 28 || e.HResult == (OperatingSystem.IsMacOS() ? 69 : 122);
 
-    private static bool IsDevice(string path) =>
-        !OperatingSystem.IsWindows() && Path.GetFullPath(path).StartsWith("/dev/", StringComparison.Ordinal);
-
-    private static bool MayReplace(string path, ReadOnlyMemory<byte>? content)
+    private static void RefuseUnlessOurs(string path, ReadOnlyMemory<byte>? content)
     {
         using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        byte[] head = new byte[GeneratorMark.HeadBytes];
-        int count = stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false);
-        return GeneratorMark.IsOn(head.AsSpan(0, count))
-            || (content is { } same && stream.Length == same.Length && File.ReadAllBytes(path).AsSpan().SequenceEqual(same.Span));
+        Author author = GeneratorMark.AuthorOf(stream);
+        if (author == Author.Program || (content is { } same && IsSame(stream, same.Span)))
+        {
+            return;
+        }
+
+        throw new FileProblemException(
+            path,
+            author == Author.ProgramThenPerson
+                ? "somebody changed this file since LinkMargin wrote it, or an old version wrote it; choose another name, or --force to replace it"
+                : "this file is there already and LinkMargin did not write it, or somebody changes it by hand; choose another name, or --force to replace it");
+    }
+
+    private static bool IsSame(FileStream stream, ReadOnlySpan<byte> content)
+    {
+        if (stream.Length != content.Length)
+        {
+            return false;
+        }
+
+        byte[] there = new byte[content.Length];
+        stream.Position = 0;
+        return stream.ReadAtLeast(there, there.Length, throwOnEndOfStream: false) == there.Length && content.SequenceEqual(there);
     }
 }

@@ -23,9 +23,9 @@ public sealed class WholeFileTests : IDisposable
     public void Its_own_output_is_replaced_and_nobody_elses()
     {
         string ours = In("ours.csv"), theirs = In("theirs.csv");
-        WholeFile.Write(ours, GeneratorMark.CommentLine + "\n1\n", force: false);
-        WholeFile.Write(ours, GeneratorMark.CommentLine + "\n2\n", force: false);
-        Assert.EndsWith("2\n", File.ReadAllText(ours), StringComparison.Ordinal);
+        WholeFile.Write(ours, Sealed("1"), force: false);
+        WholeFile.Write(ours, Sealed("2"), force: false);
+        Assert.Equal(Sealed("2"), File.ReadAllText(ours));
 
         File.WriteAllText(theirs, "my notes");
         FileProblemException problem = Assert.Throws<FileProblemException>(() => WholeFile.Write(theirs, "new", force: false));
@@ -33,6 +33,23 @@ public sealed class WholeFileTests : IDisposable
         Assert.Equal("my notes", File.ReadAllText(theirs));
         WholeFile.Write(theirs, "new", force: true);
         Assert.Equal("new", File.ReadAllText(theirs));
+    }
+
+    [Fact]
+    public void Its_own_output_is_kept_once_somebody_changed_it_and_so_is_an_old_one_that_cannot_tell()
+    {
+        string path = In("fitted.yaml");
+        foreach (string changed in (string[])[Sealed("1") + "# mine now\n", Sealed("1").Replace('1', '3'), GeneratorMark.CommentLine + "\n1\n"])
+        {
+            File.WriteAllText(path, changed);
+            FileProblemException problem = Assert.Throws<FileProblemException>(() => WholeFile.Write(path, Sealed("2"), force: false));
+            Assert.StartsWith(path + ": somebody changed this file since LinkMargin wrote it", problem.Message, StringComparison.Ordinal);
+            Assert.Contains("--force", problem.Message, StringComparison.Ordinal);
+            Assert.Equal(changed, File.ReadAllText(path));
+        }
+
+        WholeFile.Write(path, Sealed("2"), force: true);
+        Assert.Equal(Sealed("2"), File.ReadAllText(path));
     }
 
     [Fact]
@@ -78,11 +95,11 @@ public sealed class WholeFileTests : IDisposable
     {
         string path = In("a.csv");
         File.WriteAllText(path, "old");
-        FileProblemException problem = Assert.Throws<FileProblemException>(() => WholeFile.Guarded(path, () => WholeFile.Replace(path, stream =>
+        FileProblemException problem = Assert.Throws<FileProblemException>(() => WholeFile.Guarded(path, () => WholeFile.Replace(Path.GetFullPath(path), stream =>
         {
             stream.Write(new byte[100_000]);
             throw new IOException("No space left on device", OperatingSystem.IsWindows() ? 112 : NoSpace);
-        })));
+        }, overwrite: true)));
         Assert.Equal(path + ": the disk is full; free some space or choose another place", problem.Message);
         Assert.Equal([path], Directory.GetFileSystemEntries(folder));
         Assert.Equal("old", File.ReadAllText(path));
@@ -119,6 +136,32 @@ public sealed class WholeFileTests : IDisposable
     [InlineData("a\0b")]
     public void A_name_that_cannot_be_a_file_gets_a_sentence(string name) =>
         Assert.Contains("this cannot be written: ", Fault(name), StringComparison.Ordinal);
+
+    [UnixFact]
+    public void Who_may_read_a_file_stays_when_it_is_replaced()
+    {
+        string path = In("a.csv");
+        WholeFile.Write(path, Sealed("1"), force: false);
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite);
+            WholeFile.Write(path, Sealed("2"), force: false);
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(path));
+        }
+    }
+
+    [Fact]
+    public void A_file_that_came_since_it_was_looked_for_is_kept()
+    {
+        string path = In("a.csv");
+        FileProblemException problem = Assert.Throws<FileProblemException>(
+            () => WholeFile.Write(path, _ => File.WriteAllText(path, "somebody else's"), force: false));
+        Assert.Contains("this cannot be written: ", problem.Message, StringComparison.Ordinal);
+        Assert.Equal("somebody else's", File.ReadAllText(path));
+        Assert.Single(Directory.GetFileSystemEntries(folder));
+    }
+
+    private static string Sealed(string text) => GeneratorMark.Sealed($"{GeneratorMark.CommentLine}\n{text}\n");
 
     private static string Fault(string path) =>
         Assert.Throws<FileProblemException>(() => WholeFile.Write(path, new string('x', 10), force: true)).Message;

@@ -1,0 +1,59 @@
+namespace LinkMargin.Files.Writing;
+
+/// <summary>
+/// Follows symbolic links by name, so that a file can be put where they lead, even where there is no file yet. The framework's
+/// own way takes a relative link for one from the folder as it is written, not from the folder that is meant.
+/// </summary>
+internal static class LinkedPath
+{
+    // As many as Linux follows.
+    private const int MostLinks = 40;
+
+    private static readonly char[] Separators = [Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar];
+
+    /// <summary>The full path without a link in it.</summary>
+    /// <param name="path">A path.</param>
+    /// <exception cref="IOException">Its links lead back to each other.</exception>
+    public static string Follow(string path)
+    {
+        string full = Path.GetFullPath(path);
+        string at = Path.GetPathRoot(full) ?? "";
+        Stack<string> names = [];
+        Push(full[at.Length..]);
+        int links = 0;
+        while (names.TryPop(out string? name))
+        {
+            if (name is "." or "..")
+            {
+                at = name == ".." ? Path.GetDirectoryName(at) ?? at : at;
+                continue;
+            }
+
+            string next = Path.Combine(at, name);
+            if (new FileInfo(next).LinkTarget is not { } target)
+            {
+                at = next;
+                continue;
+            }
+
+            if (++links > MostLinks)
+            {
+                throw new IOException("its links lead back to each other");
+            }
+
+            string root = Path.GetPathRoot(target) ?? "";
+            at = root.Length == 0 ? at : Path.GetPathRoot(Path.GetFullPath(target)) ?? root;
+            Push(target[root.Length..]);
+        }
+
+        return at;
+
+        void Push(string path)
+        {
+            foreach (string name in path.Split(Separators, StringSplitOptions.RemoveEmptyEntries).Reverse())
+            {
+                names.Push(name);
+            }
+        }
+    }
+}
