@@ -9,11 +9,28 @@ namespace LinkMargin.Cli;
 /// <summary>The whole program but its process: words in, text out, an exit code back.</summary>
 internal static class CommandLineProgram
 {
+    /// <summary>What is said of a command that was asked to stop.</summary>
+    public const string Stopped = "stopped; every file that was begun is as it was before";
+
     /// <summary>Runs a command.</summary>
     /// <param name="words">What was typed behind the program's name.</param>
     /// <param name="invocation">Where it writes and where it stands.</param>
     /// <returns>One of <see cref="ExitCodes"/>.</returns>
     public static int Run(IReadOnlyList<string> words, Invocation invocation)
+    {
+        try
+        {
+            int exitCode = Attempt(words, invocation);
+            invocation.Output.Flush(); // of a command that failed, too: what it found first is worth reading
+            return exitCode;
+        }
+        catch (IOException fault)
+        {
+            return Refuse(invocation.Error, $"the results cannot be written: {fault.Message.ReplaceLineEndings(" ")}");
+        }
+    }
+
+    private static int Attempt(IReadOnlyList<string> words, Invocation invocation)
     {
         try
         {
@@ -25,45 +42,41 @@ internal static class CommandLineProgram
                 throw new CannotBeDoneException(fault);
             }
 
-            int exitCode = parse.Invoke(new InvocationConfiguration
+            return parse.Invoke(new InvocationConfiguration
             {
                 Output = invocation.Output,
                 Error = invocation.Error,
                 EnableDefaultExceptionHandler = false,
                 ProcessTerminationTimeout = null,
             });
-            invocation.Output.Flush();
-            return exitCode;
         }
         catch (FileProblemException problem)
         {
-            return Refuse(invocation, problem.Message);
-        }
-        catch (IOException fault)
-        {
-            return Refuse(invocation, $"the results cannot be written: {fault.Message.ReplaceLineEndings(" ")}");
+            return Refuse(invocation.Error, problem.Message);
         }
         catch (CannotBeDoneException reason)
         {
-            return Refuse(invocation, reason.Reasons);
+            return Refuse(invocation.Error, reason.Reasons);
         }
         catch (OperationCanceledException)
         {
-            return Refuse(invocation, "stopped; every file that was begun is as it was before");
+            Refuse(invocation.Error, Stopped);
+            return ExitCodes.Interrupted;
         }
         catch (OutOfMemoryException)
         {
-            return Refuse(invocation, "there is not enough memory for this; choose a larger --cell, or one --spot and one --level");
+            return Refuse(invocation.Error, "there is not enough memory for this; choose a larger --cell, or one --spot and one --level");
         }
-        catch (Exception fault)
+        catch (Exception fault) when (fault is not IOException)
         {
             // The last line between a fault of ours and a person: what it was in one sentence, never a stack.
             string sentence = fault.Message.ReplaceLineEndings(" ");
-            return Refuse(invocation, $"unexpected: {fault.GetType().Name}: {sentence}; this is a fault of the program, please report it");
+            return Refuse(invocation.Error, $"unexpected: {fault.GetType().Name}: {sentence}; this is a fault of the program, please report it");
         }
     }
 
-    private static RootCommand Create(Invocation invocation)
+    /// <summary>All commands with their options.</summary>
+    internal static RootCommand Create(Invocation invocation)
     {
         var common = new CommonOptions();
         var root = new RootCommand(
@@ -94,11 +107,21 @@ internal static class CommandLineProgram
         return root;
     }
 
-    private static int Refuse(Invocation invocation, params IReadOnlyList<string> reasons)
+    /// <summary>Says why something cannot be done.</summary>
+    /// <param name="error">Where to; where that cannot be written the exit code must do.</param>
+    /// <param name="reasons">A sentence each.</param>
+    public static int Refuse(TextWriter error, params IReadOnlyList<string> reasons)
     {
-        foreach (string reason in reasons)
+        try
         {
-            invocation.Error.WriteLine($"linkmargin: {reason}");
+            foreach (string reason in reasons)
+            {
+                error.WriteLine($"linkmargin: {reason}");
+            }
+        }
+        catch (IOException)
+        {
+            // Standard error is full, or nobody reads it any more.
         }
 
         return ExitCodes.CouldNotBeDone;

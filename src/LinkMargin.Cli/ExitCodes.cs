@@ -12,8 +12,14 @@ internal static class ExitCodes
     /// <summary>Could not be done.</summary>
     public const int CouldNotBeDone = 2;
 
+    /// <summary>Stopped by Ctrl-C: 128 and the signal's number, as shells have it.</summary>
+    public const int Interrupted = 130;
+
+    /// <summary>Stopped by SIGTERM.</summary>
+    public const int Terminated = 143;
+
     /// <summary>The same for people, as the help says it.</summary>
     public const string Explained =
         "Exit codes: 0 done; 1 done, but a seat is below its required margin at every spot asked about (explain and compare "
-        + "only); 2 could not be done.";
+        + "only); 2 could not be done; 130 stopped by Ctrl-C and 143 by SIGTERM, with no file half written.";
 }

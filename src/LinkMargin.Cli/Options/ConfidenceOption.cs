@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using LinkMargin.Engine.Doubt;
+using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Options;
@@ -33,7 +34,7 @@ internal static class ConfidenceOption
             return read.Value;
         }
 
-        result.AddError($"{Name} '{text}' {read.Fault}");
+        result.AddError($"{Name} {Quote.Of(text)} {read.Fault}");
         return null;
     }
 }

@@ -27,7 +27,9 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
             ?? FlagWithValue()
             ?? UnknownWord()
             ?? WrongCount()
+            ?? EmptyValue()
             ?? Missing()
+            ?? EmptyArgument()
             ?? (parse.Errors.Count > 0 ? parse.Errors[0].Message : null);
     }
 
@@ -93,6 +95,19 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
         })
         .FirstOrDefault(fault => fault is not null);
 
+    // A script that fills in a variable that is not set leaves such a word; as a path it would be the folder one stands in.
+    private string? EmptyValue() => GivenOptions()
+        .Where(given => given.Tokens.Any(IsBlank))
+        .Select(given => NeedsValue(given.Option, ", not an empty word"))
+        .FirstOrDefault();
+
+    private string? EmptyArgument() => parse.CommandResult.Children.OfType<ArgumentResult>()
+        .Where(given => given.Tokens.Any(IsBlank))
+        .Select(given => $"{given.Argument.Name} of '{CommandWords}' is an empty word; write {given.Argument.Description}")
+        .FirstOrDefault();
+
+    private static bool IsBlank(Token token) => string.IsNullOrWhiteSpace(token.Value);
+
     private string? Missing()
     {
         if (AtRoot)
@@ -120,8 +135,8 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
         return $"there is no option '{name}' for '{CommandWords}'; {Advice(name, [.. Known.Select(o => o.Name)])}";
     }
 
-    private static string NeedsValue(Option option) =>
-        $"{option.Name} needs {option.HelpName ?? "a value"} behind it: {FirstSentence(option.Description)}";
+    private static string NeedsValue(Option option, string butNot = "") =>
+        $"{option.Name} needs {option.HelpName ?? "a value"} behind it{butNot}: {FirstSentence(option.Description)}";
 
     private static string FirstSentence(string? description) => (description ?? "").Split(". ")[0].TrimEnd('.');
 

@@ -1,3 +1,4 @@
+using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Options;
@@ -16,12 +17,12 @@ internal sealed record WrittenLength(string Option, string Text, QuantityRange R
         Parsed parsed = LengthText.Parse(Text, bareUnit);
         if (parsed.Fault is { } fault)
         {
-            throw new CannotBeDoneException($"{Option} '{Text}' {fault}");
+            throw new CannotBeDoneException($"{Option} {Quote.Of(Text)} {fault}; it may be {lengths.Allowed(Range)}");
         }
 
         double metres = parsed.Value;
         return Range.Contains(metres)
             ? metres
-            : throw new CannotBeDoneException($"{Option} '{Text}' is {lengths.Show(Range, metres)}, but may be {lengths.Allowed(Range)}");
+            : throw new CannotBeDoneException($"{Option} {Quote.Of(Text)} is {lengths.Show(Range, metres)}, but may be {lengths.Allowed(Range)}");
     }
 }

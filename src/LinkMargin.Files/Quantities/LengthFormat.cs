@@ -102,7 +102,8 @@ public sealed class LengthFormat(LengthUnit unit)
         double parts = round(metres / LengthUnits.MetresPerInch * PartsOfAnInch);
         if (parts == 0 && metres != 0)
         {
-            return FormattableString.Invariant($"{metres / LengthUnits.MetresPerInch:0.####}in");
+            double small = metres / LengthUnits.MetresPerInch;
+            return $"{small.ToString(Math.Abs(small) < 0.0001 ? "0.####e0" : "0.####", CultureInfo.InvariantCulture)}in";
         }
 
         // What no house holds and no whole number of parts can count.

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace LinkMargin.Files.Quantities;
 
 /// <summary>What a number may be, both ends allowed. The check and the message both come from here.</summary>
@@ -6,6 +8,8 @@ namespace LinkMargin.Files.Quantities;
 /// <param name="Unit">The unit both are in, such as <c>m</c>; empty for a bare number.</param>
 public sealed record QuantityRange(double Least, double Greatest, string Unit)
 {
+    private const double Finest = 0.0001, Largest = 1e9;
+
     /// <summary>The unit of a range of lengths.</summary>
     private const string Metres = "m";
 
@@ -15,9 +19,22 @@ public sealed record QuantityRange(double Least, double Greatest, string Unit)
     /// <summary>Whether a value is allowed; NaN never is.</summary>
     public bool Contains(double value) => value >= Least && value <= Greatest;
 
-    /// <summary>A value with the unit, at most to a tenth of a thousandth.</summary>
-    public string Show(double value) =>
-        FormattableString.Invariant($"{value:0.####}{(Unit.Length == 0 ? "" : " ")}{Unit}");
+    /// <summary>
+    /// A value with the unit, to a tenth of a thousandth; in full where that would show a value outside as one inside, and with a
+    /// power of ten where there would be nothing but noughts.
+    /// </summary>
+    public string Show(double value)
+    {
+        string figure = Math.Abs(value) is 0 or (>= Finest and < Largest)
+            ? value.ToString("0.####", CultureInfo.InvariantCulture)
+            : value.ToString("0.####e0", CultureInfo.InvariantCulture);
+        if (!Contains(value) && Contains(double.Parse(figure, CultureInfo.InvariantCulture)))
+        {
+            figure = value.ToString("R", CultureInfo.InvariantCulture);
+        }
+
+        return $"{figure}{(Unit.Length == 0 ? "" : " ")}{Unit}";
+    }
 
     /// <summary><c>0.5 m to 20 m</c>.</summary>
     public override string ToString() => $"{Show(Least)} to {Show(Greatest)}";

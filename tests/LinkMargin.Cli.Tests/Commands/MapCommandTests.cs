@@ -111,16 +111,31 @@ public sealed class MapCommandTests : IDisposable
     [InlineData("--cell", "0.009", "--cell '0.009' is 0.009 m, but may be 0.01 m to 5 m")]
     [InlineData("--cell", "5.01", "--cell '5.01' is 5.01 m, but may be 0.01 m to 5 m")]
     [InlineData("--cell", "-1", "--cell '-1' is -1 m, but may be 0.01 m to 5 m")]
-    [InlineData("--cell", "nan", "--cell 'nan' is not a finite number")]
-    [InlineData("--cell", "2,4", "--cell '2,4' has a decimal comma; write 2.4")]
-    [InlineData("--cell", "1e400", "--cell '1e400' is too large to be a finite number")]
-    [InlineData("--cell", "0.1 parsec", "--cell '0.1 parsec' has the unit 'parsec', which is not a unit of length; write m, cm, mm, ft or in")]
-    [InlineData("--cell", "wide", "--cell 'wide' is not a length; write for example 3.81 m or 38 mm")]
+    [InlineData("--cell", "nan", "--cell 'nan' is not a finite number; it may be 0.01 m to 5 m")]
+    [InlineData("--cell", "2,4", "--cell '2,4' has a decimal comma; write 2.4; it may be 0.01 m to 5 m")]
+    [InlineData("--cell", "1e400", "--cell '1e400' is too large to be a finite number; it may be 0.01 m to 5 m")]
+    [InlineData("--cell", "0.1 parsec", "--cell '0.1 parsec' has the unit 'parsec', which is not a unit of length; write m, cm, mm, ft or in; it may be 0.01 m to 5 m")]
+    [InlineData("--cell", "wide", "--cell 'wide' is not a length; write for example 3.81 m or 38 mm; it may be 0.01 m to 5 m")]
+    [InlineData("--cell", "1e-9", "--cell '1e-9' is 1e-9 m, but may be 0.01 m to 5 m")]
+    [InlineData("--cell", "1e308", "--cell '1e308' is 1e308 m, but may be 0.01 m to 5 m")]
+    [InlineData("--cell", "-1e308", "--cell '-1e308' is -1e308 m, but may be 0.01 m to 5 m")]
+    [InlineData("--cell", "4.9e-324", "--cell '4.9e-324' is 4.9407e-324 m, but may be 0.01 m to 5 m")]
+    [InlineData("--cell", "1e-400", "--cell '1e-400' is 0 m, but may be 0.01 m to 5 m")]
+    [InlineData("--cell", "0.009999999", "--cell '0.009999999' is 0.009999999 m, but may be 0.01 m to 5 m")]
+    [InlineData("--cell", "5.000001", "--cell '5.000001' is 5.000001 m, but may be 0.01 m to 5 m")]
+    [InlineData("--cell", "1e308 ft", "--cell '1e308 ft' is 3.048e307 m, but may be 0.01 m to 5 m")]
+    [InlineData("--cell", "1/0", "--cell '1/0' divides by zero; it may be 0.01 m to 5 m")]
+    [InlineData("--hands", "1e308", "--hands '1e308' is 1e308 m, but may be 0 m to 2.5 m")]
+    [InlineData("--hands", "-1e-9", "--hands '-1e-9' is -1e-9 m, but may be 0 m to 2.5 m")]
+    [InlineData("--confidence", "1e308", "--confidence '1e308' must be 0.5 to 0.999; 0.9 means nine times in ten")]
+    [InlineData("--confidence", "1e-9", "--confidence '1e-9' must be 0.5 to 0.999; 0.9 means nine times in ten")]
+    [InlineData("--confidence", "-0", "--confidence '-0' must be 0.5 to 0.999; 0.9 means nine times in ten")]
+    [InlineData("--confidence", "1e400", "--confidence '1e400' is too large to be a finite number; it may be 0.5 to 0.999")]
     [InlineData("--hands", "9", "--hands '9' is 9 m, but may be 0 m to 2.5 m")]
-    [InlineData("--hands", "infinity", "--hands 'infinity' is not a finite number")]
+    [InlineData("--hands", "infinity", "--hands 'infinity' is not a finite number; it may be 0 m to 2.5 m")]
     [InlineData("--confidence", "0.4", "--confidence '0.4' must be 0.5 to 0.999; 0.9 means nine times in ten")]
     [InlineData("--confidence", "90", "--confidence '90' must be 0.5 to 0.999; 0.9 means nine times in ten")]
-    [InlineData("--confidence", "sure", "--confidence 'sure' is not a share; write 0.9 or 90%")]
+    [InlineData("--confidence", "sure", "--confidence 'sure' is not a share; write 0.9 or 90%; it may be 0.5 to 0.999")]
     [InlineData("--show", "medain", "there is no margin 'medain' for --show; did you mean 'median'?")]
     [InlineData("--level", "dne", "there is no level 'dne'; did you mean 'den'?")]
     [InlineData("--spot", "den rakc", "there is no spot 'den rakc'; did you mean 'den rack'?")]
@@ -208,7 +223,7 @@ public sealed class MapCommandTests : IDisposable
         int exitCode = CommandLineProgram.Run(
             ["map", "house.yaml", "--model", "direct"], new Invocation(output, error, folder.Path) { Cancellation = stop.Token });
 
-        Assert.Equal(2, exitCode);
+        Assert.Equal(130, exitCode);
         Assert.Empty(output.ToString());
         Assert.StartsWith("linkmargin: stopped", error.ToString(), StringComparison.Ordinal);
         Assert.Equal(["house.yaml"], folder.Files);

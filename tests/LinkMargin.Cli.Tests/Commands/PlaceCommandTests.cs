@@ -94,6 +94,10 @@ public sealed class PlaceCommandTests : IDisposable
             (["place", "own.yaml"], "every seat plays the console at a spot of its own"),
             (["place", "house.yaml", "--level", "lfot"], "there is no level 'lfot'; did you mean 'loft'?"),
             (["place", "house.yaml", "--grid", "3"], "--grid '3' is 3 m, but may be 0.05 m to 2 m"),
+            (["place", "house.yaml", "--grid", "1e-9"], "--grid '1e-9' is 1e-9 m, but may be 0.05 m to 2 m"),
+            (["place", "house.yaml", "--grid", "1e308"], "--grid '1e308' is 1e308 m, but may be 0.05 m to 2 m"),
+            (["place", "house.yaml", "--height", "1e308"], "--height '1e308' is 1e308 m, but may be 0 m to 5 m"),
+            (["place", "house.yaml", "--height", "-1e-9"], "--height '-1e-9' is -1e-9 m, but may be 0 m to 5 m"),
             (["place", "house.yaml", "--height", "x"], "--height 'x' is not a length"),
         ];
         Assert.All(faults, fault =>
@@ -112,7 +116,7 @@ public sealed class PlaceCommandTests : IDisposable
         stop.Cancel();
         StringWriter output = new(), error = new();
         int exitCode = CommandLineProgram.Run(["place", "house.yaml"], new Invocation(output, error, folder.Path) { Cancellation = stop.Token });
-        Assert.Equal(2, exitCode);
+        Assert.Equal(130, exitCode);
         Assert.Contains("stopped; every file that was begun is as it was before", error.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain("house-places.png", folder.Files);
     }
