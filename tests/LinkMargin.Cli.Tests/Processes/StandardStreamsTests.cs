@@ -1,0 +1,146 @@
+namespace LinkMargin.Cli.Tests.Processes;
+
+/// <summary>Every command, with its output or its talk going nowhere: it ends with 2, and never by an abort.</summary>
+public sealed class StandardStreamsTests : IDisposable
+{
+    // A pipe whose reader is gone before anything is written to it.
+    private const string NobodyReads = "mkfifo gone && exec 3<>gone 4>gone 3<&- && ";
+
+    private readonly ScratchFolder folder = new();
+
+    public StandardStreamsTests()
+    {
+        folder.Put("house.yaml", SampleFile.Modest);
+        folder.Put("readings.csv", "transmitter,receiver,received,device\nden rack,sofa,-48,phone\nloft shelf,desk,-50,phone\n");
+
+        // Tables of which four files are missing: every command has something to say of that.
+        Directory.CreateDirectory(folder.PathOf("tables"));
+        folder.Put("tables/margins.yaml", Files.Tables.MaterialTablesFile.BuiltInText("margins.yaml"));
+    }
+
+    public void Dispose() => folder.Dispose();
+
+    /// <summary>One line for each command that there is; a test holds it to that.</summary>
+    public static TheoryData<string> Commands { get; } =
+    [
+        "demo --model direct --out demo",
+        "new new.yaml",
+        "check house.yaml",
+        "explain house.yaml --spot 'den rack' --seat sofa --model direct",
+        "compare house.yaml --model direct",
+        "fit house.yaml readings.csv --model direct",
+        "place house.yaml --model direct --grid 1",
+        "improve house.yaml --spot 'den rack' --model direct",
+        "map house.yaml --model direct --cell 0.5",
+        "materials brick",
+    ];
+
+    [Fact]
+    public void Every_command_is_tried() => Assert.Equal(
+        CommandLineProgram.Create(new Invocation(TextWriter.Null, TextWriter.Null, "")).Subcommands.Select(command => command.Name).Order(StringComparer.Ordinal),
+        ((IEnumerable<object[]>)Commands).Select(row => ((string)row[0]).Split(' ')[0]).Order(StringComparer.Ordinal));
+
+    [UnixTheory]
+    [MemberData(nameof(Commands))]
+    public void Output_that_is_closed_is_told_of_before_anything_is_done(string command)
+    {
+        IReadOnlyList<string> before = folder.Files;
+        CommandRun run = Run($"exec \"$P\" {command} >&-");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.StartsWith("linkmargin: standard output is closed, so there is nowhere to put the results", run.Error, StringComparison.Ordinal);
+        Assert.Single(run.Error.TrimEnd().Split('\n'));
+        Assert.Equal(before, folder.Files);
+    }
+
+    [UnixTheory]
+    [MemberData(nameof(Commands))]
+    public void Error_that_is_closed_ends_it_before_anything_is_done(string command)
+    {
+        IReadOnlyList<string> before = folder.Files;
+        foreach (string closed in (string[])["2>&-", ">&- 2>&-"])
+        {
+            CommandRun run = Run($"exec \"$P\" {command} {closed}");
+
+            Assert.Equal(2, run.ExitCode);
+            Assert.Empty(run.Output);
+            Assert.Equal(before, folder.Files);
+        }
+    }
+
+    [UnixTheory]
+    [MemberData(nameof(Commands))]
+    public void Output_that_is_full_or_that_nobody_reads_is_told_of(string command)
+    {
+        foreach (string script in (string[])[$"exec \"$P\" {command} >/dev/full", $"{NobodyReads}exec \"$P\" {command} >&4 4>&-"])
+        {
+            if (script.Contains("/dev/full", StringComparison.Ordinal) && !File.Exists("/dev/full"))
+            {
+                continue; // only some systems have it
+            }
+
+            CommandRun run = Run(script);
+
+            Assert.Equal(2, run.ExitCode);
+            Assert.Matches("(^|\n)linkmargin: the results cannot be written: .+\n$", run.Error);
+        }
+    }
+
+    [UnixTheory]
+    [MemberData(nameof(Commands))]
+    public void Error_that_is_full_or_that_nobody_reads_ends_it(string command)
+    {
+        string talking = command.StartsWith("new ", StringComparison.Ordinal) ? $"{command} --nonsense" : $"{command} --materials tables";
+        foreach (string script in (string[])[$"exec \"$P\" {talking} 2>/dev/full", $"{NobodyReads}exec \"$P\" {talking} 2>&4 4>&-"])
+        {
+            if (script.Contains("/dev/full", StringComparison.Ordinal) && !File.Exists("/dev/full"))
+            {
+                continue;
+            }
+
+            Assert.Equal(2, Run(script).ExitCode);
+        }
+
+        if (File.Exists("/dev/full"))
+        {
+            Assert.Equal(2, Run($"exec \"$P\" {talking} >/dev/full 2>/dev/full").ExitCode);
+        }
+    }
+
+    [UnixTheory]
+    [InlineData("--help")]
+    [InlineData("--version")]
+    [InlineData("compare --help")]
+    public void Help_and_version_are_no_different(string words)
+    {
+        Assert.Equal(2, Run($"exec \"$P\" {words} >&-").ExitCode);
+        Assert.Equal(2, Run($"{NobodyReads}exec \"$P\" {words} >&4 4>&-").ExitCode);
+    }
+
+    [UnixTheory]
+    [InlineData("materials brick >out.txt 2>&1")]
+    [InlineData("materials brick | cat >out.txt")]
+    [InlineData("materials brick <&- | cat >out.txt")]
+    public void Where_both_are_open_they_are_written_to(string words)
+    {
+        Assert.Equal(0, Run($"\"$P\" {words}").ExitCode);
+        Assert.Equal(CommandRun.Of("materials", "brick").Output, File.ReadAllText(folder.PathOf("out.txt")));
+    }
+
+    [UnixTheory]
+    [InlineData("materials brick >both.txt 2>&1; \"$P\" materials nonsense >>both.txt 2>&1")]
+    public void Two_that_go_to_one_file_stand_in_it_one_behind_the_other(string words)
+    {
+        Run($"\"$P\" {words}");
+        string text = File.ReadAllText(folder.PathOf("both.txt"));
+        Assert.StartsWith(CommandRun.Of("materials", "brick").Output + "linkmargin: the tables have no row 'nonsense'", text, StringComparison.Ordinal);
+    }
+
+    private CommandRun Run(string script)
+    {
+        File.Delete(folder.PathOf("gone"));
+        CommandRun run = BuiltProgram.Run(folder.Path, script);
+        File.Delete(folder.PathOf("gone"));
+        return run;
+    }
+}
