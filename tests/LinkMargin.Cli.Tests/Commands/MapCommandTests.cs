@@ -229,6 +229,18 @@ public sealed class MapCommandTests : IDisposable
         Assert.Equal(["house.yaml"], folder.Files);
     }
 
+    [Theory]
+    [InlineData("1e-9", "--cell '1e-9' is 1.2e-8in, but may be 7/16in to 16ft 4 13/16in")]
+    [InlineData("1e308", "--cell '1e308' is 1e+308ft, but may be 7/16in to 16ft 4 13/16in")]
+    [InlineData("nan", "--cell 'nan' is not a finite number; it may be 7/16in to 16ft 4 13/16in")]
+    public void A_value_that_will_not_do_for_a_house_in_feet_gets_a_range_in_feet(string value, string sentence)
+    {
+        folder.Put("feet.yaml", FeetText());
+        CommandRun run = Run("map", "feet.yaml", "--cell", value);
+        Assert.Equal(2, run.ExitCode);
+        Assert.Equal($"linkmargin: {sentence}\n", run.Error);
+    }
+
     private static string FeetText() => SampleFile.Text.Replace("units: m", "units: ft", StringComparison.Ordinal)
         .Replace("height: 2.4", "height: 8", StringComparison.Ordinal).Replace("height: 2.3", "height: 7ft 6in", StringComparison.Ordinal)
         .Replace("[4, 5]", "[13, 16]", StringComparison.Ordinal).Replace("corner: [4, 0]", "corner: [13, 0]", StringComparison.Ordinal)
