@@ -41,11 +41,11 @@ public sealed class LengthFormat(LengthUnit unit)
     /// <summary>
     /// A length in a message about a file: to a millimetre, or to a sixteenth of an inch; in the form a house file takes.
     /// </summary>
-    public string Exact(double metres) => InFeet ? Parts(metres, Math.Round) : $"{Number(metres)} m";
+    public string Exact(double metres) => InFeet ? Nearest(metres) : $"{Number(metres)} m";
 
     /// <summary>A short length in a message about a file: in whole millimetres, or to a sixteenth of an inch.</summary>
     public string Fine(double metres) => InFeet
-        ? Parts(metres, Math.Round)
+        ? Nearest(metres)
         : FormattableString.Invariant($"{metres * 1000:0.#} mm");
 
     /// <summary>An area in a message about a file, with its unit.</summary>
@@ -83,7 +83,7 @@ public sealed class LengthFormat(LengthUnit unit)
     public string Show(QuantityRange range, double value)
     {
         ArgumentNullException.ThrowIfNull(range);
-        return InFeet && range.IsOfLengths ? Parts(value, Math.Round) : range.Show(value);
+        return InFeet && range.IsOfLengths ? Nearest(value) : range.Show(value);
     }
 
     // Adding zero turns a rounded minus zero into zero.
@@ -97,15 +97,18 @@ public sealed class LengthFormat(LengthUnit unit)
         return string.Create(CultureInfo.InvariantCulture, $"{sign}{inches / 12}ft {inches % 12}in");
     }
 
+    // A length that is less than half a part is not told as none.
+    private static string Nearest(double metres)
+    {
+        double inches = metres / LengthUnits.MetresPerInch;
+        return metres != 0 && Math.Round(inches * PartsOfAnInch) == 0
+            ? $"{inches.ToString(Math.Abs(inches) < 0.0001 ? "0.####e0" : "0.####", CultureInfo.InvariantCulture)}in"
+            : Parts(metres, Math.Round);
+    }
+
     private static string Parts(double metres, Func<double, double> round)
     {
         double parts = round(metres / LengthUnits.MetresPerInch * PartsOfAnInch);
-        if (parts == 0 && metres != 0)
-        {
-            double small = metres / LengthUnits.MetresPerInch;
-            return $"{small.ToString(Math.Abs(small) < 0.0001 ? "0.####e0" : "0.####", CultureInfo.InvariantCulture)}in";
-        }
-
         // What no house holds and no whole number of parts can count.
         if (Math.Abs(parts) > long.MaxValue / 2)
         {
