@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Options;
+using LinkMargin.Cli.Output;
 using LinkMargin.Files.Writing;
 
 namespace LinkMargin.Cli;
@@ -26,7 +27,7 @@ internal static class CommandLineProgram
         }
         catch (IOException fault)
         {
-            return Refuse(invocation.Error, $"the results cannot be written: {fault.Message.ReplaceLineEndings(" ")}");
+            return Refuse(invocation.Error, invocation.Width, $"the results cannot be written: {fault.Message.ReplaceLineEndings(" ")}");
         }
     }
 
@@ -52,26 +53,26 @@ internal static class CommandLineProgram
         }
         catch (FileProblemException problem)
         {
-            return Refuse(invocation.Error, problem.Message);
+            return Refuse(invocation.Error, invocation.Width, problem.Message);
         }
         catch (CannotBeDoneException reason)
         {
-            return Refuse(invocation.Error, reason.Reasons);
+            return Refuse(invocation.Error, invocation.Width, reason.Reasons);
         }
         catch (OperationCanceledException)
         {
-            Refuse(invocation.Error, Stopped);
+            Refuse(invocation.Error, invocation.Width, Stopped);
             return ExitCodes.Interrupted;
         }
         catch (OutOfMemoryException)
         {
-            return Refuse(invocation.Error, "there is not enough memory for this; choose a larger --cell, or one --spot and one --level");
+            return Refuse(invocation.Error, invocation.Width, "there is not enough memory for this; choose a larger --cell, or one --spot and one --level");
         }
         catch (Exception fault) when (fault is not IOException)
         {
             // The last line between a fault of ours and a person: what it was in one sentence, never a stack.
             string sentence = fault.Message.ReplaceLineEndings(" ");
-            return Refuse(invocation.Error, $"unexpected: {fault.GetType().Name}: {sentence}; this is a fault of the program, please report it");
+            return Refuse(invocation.Error, invocation.Width, $"unexpected: {fault.GetType().Name}: {sentence}; this is a fault of the program, please report it");
         }
     }
 
@@ -109,14 +110,15 @@ internal static class CommandLineProgram
 
     /// <summary>Says why something cannot be done.</summary>
     /// <param name="error">Where to; where that cannot be written the exit code must do.</param>
+    /// <param name="width">Columns to wrap at.</param>
     /// <param name="reasons">A sentence each.</param>
-    public static int Refuse(TextWriter error, params IReadOnlyList<string> reasons)
+    public static int Refuse(TextWriter error, int width, params IReadOnlyList<string> reasons)
     {
         try
         {
             foreach (string reason in reasons)
             {
-                error.WriteLine($"linkmargin: {reason}");
+                WordWrap.WriteMessage($"linkmargin: {reason}", error, width);
             }
         }
         catch (IOException)

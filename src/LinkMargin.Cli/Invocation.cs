@@ -7,7 +7,7 @@ namespace LinkMargin.Cli;
 internal sealed record Invocation(TextWriter Output, TextWriter Error, string Folder)
 {
     /// <summary>Width of what is not written to a terminal, in characters.</summary>
-    public const int PlainWidth = 100;
+    public const int PlainWidth = 80;
 
     /// <summary>How many characters a line of the output should have at most.</summary>
     public int Width { get; init; } = PlainWidth;

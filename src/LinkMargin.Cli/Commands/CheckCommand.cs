@@ -18,7 +18,7 @@ internal static class CheckCommand
         Argument<string> file = HouseArgument.Create();
         Option<string?> folder = CommonOptions.Text("--out", "DIR", "Where the plan goes; beside the house file where it is left out.");
         Option<string[]?> whatIf = WhatIfOption.Create();
-        var command = new Command("check", "Every mistake in a house file, all that looks odd, and a drawing of the plan.") { file, folder, whatIf };
+        var command = new Command("check", "Every mistake in a house file, all that looks odd, and a drawing of the plan." + ExitCodes.Of()) { file, folder, whatIf };
         command.SetAction(parse =>
         {
             string typed = parse.GetValue(file)!;
@@ -28,12 +28,12 @@ internal static class CheckCommand
             if (!asJson)
             {
                 // What is wrong is told before anything is drawn: a drawing that fails must not hide it.
-                ProblemLines.Write(reading.Problems, invocation.Output);
+                ProblemLines.Write(reading.Problems, invocation.Output, invocation.Width);
             }
 
             LoadedHouse? loaded = reading.House is null
                 ? null
-                : LoadedHouse.Of(reading, tables).With(parse.GetValue(whatIf), invocation.Error);
+                : LoadedHouse.Of(reading, tables).With(parse.GetValue(whatIf), invocation);
             string? plan = loaded is null
                 ? null
                 : Draw(invocation, loaded, typed, parse.GetValue(folder), parse.GetValue(common.Force));

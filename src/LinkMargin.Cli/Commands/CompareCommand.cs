@@ -23,13 +23,13 @@ internal static class CompareCommand
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
         Option<string?> picture = CommonOptions.Text("--plot", "FILE", "A picture (PNG) of every seat with every spot, with spreads and what each seat asks for.");
-        var command = new Command("compare", "Seats against spots: margins to count on, worst seats, ranking, and which spot to choose. "
-            + "Ends with 1 where a seat cannot count on its required margin at any spot.") { file, depth, confidence, occupied, whatIf, fitted, picture };
+        var command = new Command("compare", "Seats against spots: margins to count on, worst seats, ranking, and which spot to choose."
+            + ExitCodes.Of("a seat is below its required margin at every spot")) { file, depth, confidence, occupied, whatIf, fitted, picture };
         command.SetAction(parse =>
         {
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
             loaded.NeedSpotsAndSeats();
-            IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), loaded.House, invocation.Error);
+            IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), loaded.House, invocation);
             (Ranking ranking, HouseDoubt doubt, CloseCall call) = Judge(loaded.House, people);
             (Ranking Ranking, HouseDoubt Doubt, CloseCall Call)? before = loaded.WhatIf.Count == 0
                 ? null

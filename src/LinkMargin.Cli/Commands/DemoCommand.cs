@@ -26,7 +26,7 @@ internal static class DemoCommand
         Option<string?> folder = CommonOptions.Text("--out", "DIR", $"Where the files go; {DefaultFolder} where it is left out.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
-        var command = new Command("demo", "The built-in house: ranking, a budget and maps; leaves its house file as a start for yours.")
+        var command = new Command("demo", "The built-in house: ranking, a budget and maps; leaves its house file as a start for yours." + ExitCodes.Of())
         {
             folder, depth, confidence,
         };
@@ -77,7 +77,7 @@ internal static class DemoCommand
     private static LoadedHouse ReadDemo(Invocation invocation, MaterialTables tables)
     {
         HouseReading reading = HouseFile.Parse(DemoHouse.Text, "the built-in house", tables);
-        ProblemLines.Write(reading.Problems, invocation.Error);
+        ProblemLines.Write(reading.Problems, invocation.Error, invocation.Width);
         return reading.House is null
             ? throw new CannotBeDoneException("the built-in house cannot be built from the tables of --materials; leave that option out")
             : LoadedHouse.Of(reading, tables);
@@ -98,7 +98,7 @@ internal static class DemoCommand
         TextWriter output = invocation.Output;
         new ComparisonText(loaded.House, ranking) { Doubt = doubt, Call = call }.Write(output, invocation.Width);
         output.WriteLine();
-        output.WriteLine("The budget that decides: the worst seat of the best spot");
+        WordWrap.Write("The budget that decides: the worst seat of the best spot", output, invocation.Width);
         output.WriteLine();
         new BudgetText(loaded) { Doubt = doubt }.Write(worst, output, invocation.Width);
         output.WriteLine();
@@ -109,12 +109,15 @@ internal static class DemoCommand
     {
         TextWriter output = invocation.Output;
         output.WriteLine();
-        output.WriteLine($"All files are in {folder}. Besides the maps:");
-        output.WriteLine($"  {plan}: the plan");
-        output.WriteLine($"  {spots}: every seat with every spot");
-        output.WriteLine($"  {houseFile}: the house file, a start for yours");
-        output.WriteLine($"  {readings}: invented readings of it, to try 'linkmargin fit' with");
-        output.WriteLine($"  {Path.Combine(folder, HouseSchema.FileName)}: what house files may hold, for editors");
+        Tell($"All files are in {folder}. Besides the maps:");
+        Item($"{plan}: the plan");
+        Item($"{spots}: every seat with every spot");
+        Item($"{houseFile}: the house file, a start for yours");
+        Item($"{readings}: invented readings of it, to try 'linkmargin fit' with");
+        Item($"{Path.Combine(folder, HouseSchema.FileName)}: what house files may hold, for editors");
         WordWrap.Write($"Next: 'linkmargin explain {houseFile} --spot SPOT --seat SEAT' takes any other link apart.", output, invocation.Width);
+
+        void Tell(string text) => WordWrap.Write(text, output, invocation.Width);
+        void Item(string text) => WordWrap.WriteHanging(text, output, invocation.Width, "  ", "    ");
     }
 }

@@ -17,21 +17,22 @@ internal static class ExplainCommand
         Argument<string> file = HouseArgument.Create();
         Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "The spot by its name; may be left out where there is one.");
         Option<string?> seat = CommonOptions.Text("--seat", "SEAT", "The seat by its name; may be left out where there is one.");
+        Option<bool> all = CommonOptions.Flag(BudgetText.AllPaths, "Take every way apart, not the strongest alone.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
-        var command = new Command("explain", "One budget, line by line: what takes the signal away between a spot and a seat. "
-            + "Ends with 1 where the margin to count on is below what the seat requires.")
+        var command = new Command("explain", "One budget, line by line: what takes the signal away between a spot and a seat."
+            + ExitCodes.Of("the seat is below its required margin"))
         {
-            file, spot, seat, depth, confidence, occupied, whatIf, fitted,
+            file, spot, seat, all, depth, confidence, occupied, whatIf, fitted,
         };
         command.SetAction(parse =>
         {
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
             House house = loaded.House;
-            var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error));
+            var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation));
             LinkBudget budget = LinkEvaluation.Budget(
                 model,
                 NamedThing.One(spot.Name, "spot", parse.GetValue(spot), house.Spots, s => s.Name),
@@ -44,7 +45,7 @@ internal static class ExplainCommand
             else
             {
                 loaded.WriteWhatIf(invocation.Output, invocation.Width);
-                new BudgetText(loaded) { Doubt = doubt }.Write(budget, invocation.Output, invocation.Width);
+                new BudgetText(loaded) { Doubt = doubt, WithAllPaths = parse.GetValue(all) }.Write(budget, invocation.Output, invocation.Width);
                 WordWrap.Write(Cautions.Estimates, invocation.Output, invocation.Width);
             }
 

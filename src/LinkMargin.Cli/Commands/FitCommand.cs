@@ -29,7 +29,7 @@ internal static class FitCommand
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         var command = new Command("fit", "Losses of the materials of a house, fitted to levels that were read in it; with how well that goes and what the readings "
-            + "cannot tell.")
+            + "cannot tell." + ExitCodes.Of())
         {
             file, readings, template, into, picture, whereNext, whatIf, depth,
         };
@@ -62,7 +62,7 @@ internal static class FitCommand
             }
 
             ReadingsReading result = ReadingsFile.Read(invocation.Files.ToRead(read), loaded.House, loaded.Unit);
-            ProblemLines.Write(result.Problems, invocation.Error);
+            ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
             HouseFit fit = HouseFit.Of(
                 new LinkModel(loaded.House, ModelOption.Of(parse, depth)),
                 loaded.Spreads,

@@ -31,8 +31,8 @@ internal static class ImproveCommand
         Option<string?> fitted = FittedOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
         var command = new Command("improve", "What would help a spot most: a lead for its receiver, an open side of a rack, another shelf, a seat moved, "
-            + "a door left open, other controllers, a cable; each worked out by running the model again, and pairs where one is not enough. "
-            + "Ends with 1 where nothing meets every seat.")
+            + "a door left open, other controllers, a cable; each worked out by running the model again, and pairs where one is not enough."
+            + ExitCodes.Of("a seat is below its required margin whatever is done"))
         {
             file, spot, confidence, depth, occupied, whatIf, fitted,
         };
@@ -42,7 +42,7 @@ internal static class ImproveCommand
             LoadedHouse loaded = LoadedHouse.Read(invocation, tables, parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
             loaded.NeedSpotsAndSeats();
             House house = loaded.House;
-            IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error);
+            IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), house, invocation);
             var model = new LinkModel(house, ModelOption.Of(parse, depth), people);
             double often = ConfidenceOption.Of(parse, confidence);
             Spot chosen = parse.GetValue(spot) is { } name

@@ -58,10 +58,10 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
         Invocation invocation, MaterialTables tables, string typed, string[]? whatIf = null, string? fitted = null)
     {
         HouseReading reading = ReadFile(invocation, tables, typed);
-        ProblemLines.Write(reading.Problems, invocation.Error);
+        ProblemLines.Write(reading.Problems, invocation.Error, invocation.Width);
         return reading.House is null
             ? throw new CannotBeDoneException(ProblemLines.MendFirst(typed, reading.Problems))
-            : Of(reading, tables).With(whatIf, invocation.Error).With(FittedOption.Read(invocation, fitted, reading.House));
+            : Of(reading, tables).With(whatIf, invocation).With(FittedOption.Read(invocation, fitted, reading.House));
     }
 
     /// <summary>The same house with losses fitted to readings.</summary>
@@ -70,7 +70,7 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
         : this with { House = fitted.ApplyTo(House), AsWritten = fitted.ApplyTo(AsWritten), Fitted = fitted };
 
     /// <summary>The same house with edits, one after the other; what looks odd about them goes to the talk.</summary>
-    public LoadedHouse With(string[]? whatIf, TextWriter talk)
+    public LoadedHouse With(string[]? whatIf, Invocation invocation)
     {
         House edited = House;
         List<string> words = [];
@@ -84,7 +84,7 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
                 words.Add(written.Text);
                 if (written.Odd is { } odd)
                 {
-                    talk.WriteLine($"{WhatIfOption.Name} '{written.Text}': {odd}");
+                    WordWrap.WriteMessage($"{WhatIfOption.Name} '{written.Text}': {odd}", invocation.Error, invocation.Width);
                 }
             }
             catch (EditFaultException fault)

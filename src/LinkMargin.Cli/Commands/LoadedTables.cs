@@ -15,7 +15,7 @@ internal static class LoadedTables
         MaterialTablesResult result = folder is null
             ? MaterialTablesFile.ReadBuiltIn()
             : MaterialTablesFile.ReadFolder(invocation.Files.ToReadFolder(folder, MaterialTablesFile.FileNames));
-        ProblemLines.Write(result.Problems, invocation.Error);
+        ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
         return result.Tables
             ?? throw new CannotBeDoneException($"the tables of {folder ?? "the program"} cannot be used as they are, for what is said above");
     }

@@ -38,7 +38,7 @@ internal static class MapCommand
         var command = new Command(
             "map",
             "A picture of the margin for each spot and level, and one with all of them side by side; or, with --paths, of the ways "
-                + "from one spot to one seat.")
+                + "from one spot to one seat." + ExitCodes.Of())
         {
             file, spot, level, cell, hands, folder, csv, geojson, depth, confidence, show, occupied, whatIf, fitted, paths, seat,
         };
@@ -86,7 +86,7 @@ internal static class MapCommand
             return ExitCodes.Done;
 
             LinkModel Model() => new(
-                house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error));
+                house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation));
         });
         return command;
     }

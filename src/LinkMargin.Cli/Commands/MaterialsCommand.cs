@@ -19,7 +19,7 @@ internal static class MaterialsCommand
             Description = "one material, floor build-up or radio to show in full; all of them where it is left out",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        var command = new Command("materials", "The tables of materials, floor build-ups, radios, margins and spreads in use, with their sources.") { name };
+        var command = new Command("materials", "The tables of materials, floor build-ups, radios, margins and spreads in use, with their sources." + ExitCodes.Of()) { name };
         command.SetAction(parse =>
         {
             MaterialTables tables = LoadedTables.Read(invocation, parse, common);

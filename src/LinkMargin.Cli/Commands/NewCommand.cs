@@ -13,7 +13,7 @@ internal static class NewCommand
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Argument<string> file = new("FILE") { Description = "the file to write, such as house.yaml" };
-        var command = new Command("new", $"A commented house file to start from, and {HouseSchema.FileName} beside it for editors that complete and underline.")
+        var command = new Command("new", $"A commented house file to start from, and {HouseSchema.FileName} beside it for editors that complete and underline." + ExitCodes.Of())
         {
             file,
         };

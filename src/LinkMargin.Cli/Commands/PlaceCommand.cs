@@ -30,7 +30,8 @@ internal static class PlaceCommand
         Option<string?> fitted = FittedOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
         var command = new Command("place", "The best places for a console, whether the house file names them or not: in its zones, or on all free floor; "
-            + "and a map of how well off the worst seat is for a console anywhere. Ends with 1 where some seat is short at all of them.")
+            + "and a map of how well off the worst seat is for a console anywhere."
+            + ExitCodes.Of("a seat is below its required margin at the best place"))
         {
             file, everywhere, height, grid, level, folder, confidence, depth, occupied, whatIf, fitted,
         };
@@ -53,7 +54,7 @@ internal static class PlaceCommand
                     ? house.Levels.ToList().IndexOf(NamedThing.One(level.Name, "level", name, house.Levels, l => l.Name))
                     : null,
             };
-            var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation.Error));
+            var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation));
             var maker = new ChoiceMaker(invocation, loaded, model, ConfidenceOption.Of(parse, confidence));
             string picture = Path.Combine(
                 parse.GetValue(folder) ?? Path.GetDirectoryName(typed) ?? "", $"{Path.GetFileNameWithoutExtension(typed)}-places.png");

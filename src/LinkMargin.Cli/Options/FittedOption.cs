@@ -27,7 +27,7 @@ internal static class FittedOption
         }
 
         FittedReadingResult result = FittedFile.Read(invocation.Files.ToRead(typed), house);
-        ProblemLines.Write(result.Problems, invocation.Error);
+        ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
         return result.Fitted ?? throw new CannotBeDoneException(ProblemLines.MendFirst(typed, result.Problems));
     }
 }

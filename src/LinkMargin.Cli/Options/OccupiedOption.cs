@@ -1,4 +1,5 @@
 using System.CommandLine;
+using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Problems;
 
@@ -24,8 +25,8 @@ internal static class OccupiedOption
     /// <summary>The seats that were asked for.</summary>
     /// <param name="typed">What was typed; null where the option was left out.</param>
     /// <param name="house">The house.</param>
-    /// <param name="talk">Where it is said that somebody cannot be put on a seat.</param>
-    public static IReadOnlyList<Seat> Read(string[]? typed, House house, TextWriter talk)
+    /// <param name="invocation">Where it is said that somebody cannot be put on a seat.</param>
+    public static IReadOnlyList<Seat> Read(string[]? typed, House house, Invocation invocation)
     {
         if (typed is null or [None])
         {
@@ -40,7 +41,8 @@ internal static class OccupiedOption
         Seat[] named = [.. typed.Distinct(StringComparer.Ordinal).Select(word => Find(word, house))];
         foreach (Seat seat in named.Where(seat => seat.FacingDegrees is null))
         {
-            talk.WriteLine($"'{seat.Name}' does not say where it faces, so nobody is put on it; add facing: to the seat in the house file");
+            WordWrap.WriteMessage(
+                $"'{seat.Name}' does not say where it faces, so nobody is put on it; add facing: to the seat in the house file", invocation.Error, invocation.Width);
         }
 
         return [.. named.Where(seat => seat.FacingDegrees is not null)];

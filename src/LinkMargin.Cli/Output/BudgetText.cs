@@ -12,8 +12,12 @@ namespace LinkMargin.Cli.Output;
 /// <param name="loaded">The house.</param>
 internal sealed class BudgetText(LoadedHouse loaded)
 {
-    // A way that brings less of what arrives is listed but not taken apart.
-    private const double LeastShareTakenApart = 0.01;
+    // The strongest ways are taken apart until so much of what arrives is explained, or so many are; the rest on request.
+    private const double ShareTakenApart = 0.8;
+    private const int MostTakenApart = 3;
+
+    /// <summary>The option that asks for every way.</summary>
+    public const string AllPaths = "--all-paths";
 
     private readonly House house = loaded.House;
     private readonly LengthFormat lengths = loaded.Lengths;
@@ -21,21 +25,27 @@ internal sealed class BudgetText(LoadedHouse loaded)
     /// <summary>How sure the budget is; null where that was not worked out.</summary>
     public HouseDoubt? Doubt { get; init; }
 
-    /// <summary>Writes a budget.</summary>
+    /// <summary>Whether every way is taken apart, not the strongest alone.</summary>
+    public bool WithAllPaths { get; init; }
+
+    /// <summary>Writes a budget: first what it comes to, then what the ways lose on which it rests.</summary>
     public void Write(LinkBudget budget, TextWriter output, int width)
     {
         var printed = new PrintedBudget(budget);
-        output.WriteLine($"'{budget.Spot.Name}' ({LevelOf(budget.Spot.LevelIndex)}) to '{budget.Seat.Name}' ({LevelOf(budget.Seat.LevelIndex)}) in {house.Name}");
-        output.WriteLine(string.Create(
-            CultureInfo.InvariantCulture,
-            $"Straight distance {lengths.Brief(budget.DistanceMetres)}; losses are the mean over the band, that at {budget.Frequency.Megahertz:0} MHz."));
+        WordWrap.Write($"'{budget.Spot.Name}' ({LevelOf(budget.Spot.LevelIndex)}) to '{budget.Seat.Name}' ({LevelOf(budget.Seat.LevelIndex)}) in {house.Name}", output, width);
+        WordWrap.Write(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Straight distance {lengths.Brief(budget.DistanceMetres)}; losses are the mean over the band, that at {budget.Frequency.Megahertz:0} MHz."),
+            output,
+            width);
         if (budget.Occupied.Count > 0)
         {
             WordWrap.Write($"With people on {OccupiedWords.List(budget.Occupied)}.", output, width);
         }
 
+        WordWrap.Write(Sums(budget, printed), output, width);
         output.WriteLine();
-        WritePaths(budget, printed, output, width);
         WriteDirections(budget, printed, output, width);
         output.WriteLine();
         WordWrap.Write(Verdict(budget), output, width);
@@ -43,6 +53,8 @@ internal sealed class BudgetText(LoadedHouse loaded)
         {
             WordWrap.Write(line, output, width);
         }
+        output.WriteLine();
+        WritePaths(budget, printed, output, width);
     }
 
     private static IEnumerable<string> CautionLines(LinkBudget budget) => Cautions.About(
@@ -54,7 +66,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
 
     private void WritePaths(LinkBudget budget, PrintedBudget printed, TextWriter output, int width)
     {
-        PathBudget[] takenApart = [.. budget.Paths.Where(path => budget.Paths.Count == 1 || budget.ShareOf(path) >= LeastShareTakenApart)];
+        PathBudget[] takenApart = [.. TakenApart(budget)];
         if (budget.Paths.Count > 1)
         {
             WriteWays(budget, printed, output, width);
@@ -65,21 +77,37 @@ internal sealed class BudgetText(LoadedHouse loaded)
         {
             PathBudget path = takenApart[i];
             string way = WayWords.Of(path, house, budget.Seat);
-            string heading = budget.Paths.Count == 1 ? way : string.Create(CultureInfo.InvariantCulture, $"way {i + 1}: {way}");
+            string heading = budget.Paths.Count == 1
+                ? way
+                : string.Create(CultureInfo.InvariantCulture, $"way {budget.Paths.ToList().IndexOf(path) + 1}: {way}");
             new PathTable(house, lengths, path, printed).Write(heading, output, width);
             output.WriteLine();
         }
 
-        string[] legend = [.. new PathLegend(takenApart).All];
-        foreach (string paragraph in legend)
+        foreach (string paragraph in new PathLegend(takenApart).All)
         {
             WordWrap.Write(paragraph, output, width);
         }
 
-        if (legend.Length > 0)
+        if (takenApart.Length < budget.Paths.Count)
         {
-            output.WriteLine();
+            WordWrap.Write(
+                FormattableString.Invariant($"{(takenApart.Length == 1 ? "The strongest" : $"The {takenApart.Length} strongest")} of {budget.Paths.Count} ways {(takenApart.Length == 1 ? "is" : "are")} taken apart; 'linkmargin explain' with {AllPaths} takes all of them apart."),
+                output,
+                width);
         }
+    }
+
+    private IEnumerable<PathBudget> TakenApart(LinkBudget budget)
+    {
+        if (WithAllPaths)
+        {
+            return budget.Paths;
+        }
+
+        double share = 0;
+        return budget.Paths.OrderByDescending(budget.ShareOf).Take(MostTakenApart)
+            .TakeWhile(path => (share += budget.ShareOf(path)) - budget.ShareOf(path) < ShareTakenApart);
     }
 
     private void WriteWays(LinkBudget budget, PrintedBudget printed, TextWriter output, int width)
@@ -147,6 +175,15 @@ internal sealed class BudgetText(LoadedHouse loaded)
 
         void Add(string what, Func<PrintedDirection, long> figure, string unit) =>
             table.Add([what, .. printed.Directions.Select(d => Tenths.Show(figure(d))), unit]);
+    }
+
+    private string Sums(LinkBudget budget, PrintedBudget printed)
+    {
+        DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)!;
+        DecidingMargin by = Doubt?.Deciding ?? DecidingMargin.Median;
+        long received = printed.Directions[budget.Directions.ToList().IndexOf(worst)].Received;
+        return $"Received {Tenths.Show(received)} dBm, {(Doubt is null ? "margin" : "margin to count on")} {Tenths.ShowMargin(by.MarginDb(budget), budget.RequiredDb)} dB, "
+            + $"required {Tenths.ShowRequired(budget.RequiredDb)} dB: {(by.Meets(budget) ? "met" : "not met")}.";
     }
 
     private string Verdict(LinkBudget budget)

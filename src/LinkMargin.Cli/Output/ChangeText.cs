@@ -12,7 +12,7 @@ internal sealed class ChangeText(House house, Ranking before, Ranking after)
     /// <summary>Writes the spots in the house's order, before and after, and the seats that change.</summary>
     public void Write(TextWriter output, int width)
     {
-        output.WriteLine("What that changes, by the worst seat of each spot: dB to count on above what it asks for");
+        WordWrap.Write("What that changes, by the worst seat of each spot: dB to count on above what it asks for", output, width);
         output.WriteLine();
         var table = new TextTable(
         [

@@ -15,11 +15,11 @@ internal static class CheckText
     {
         if (check.House is null)
         {
-            output.WriteLine($"{check.File}: {Count(check.Mistakes, "mistake")} to mend{(check.Odd > 0 ? $", {Count(check.Odd, "odd thing")} to look at" : "")}.");
+            WordWrap.Write($"{check.File}: {Count(check.Mistakes, "mistake")} to mend{(check.Odd > 0 ? $", {Count(check.Odd, "odd thing")} to look at" : "")}.", output, width);
             return;
         }
 
-        output.WriteLine($"{check.File}: no mistakes{(check.Odd > 0 ? $", {Count(check.Odd, "odd thing")} to look at" : "")}. {check.House} was read as:");
+        WordWrap.Write($"{check.File}: no mistakes{(check.Odd > 0 ? $", {Count(check.Odd, "odd thing")} to look at" : "")}. {check.House} was read as:", output, width);
         output.WriteLine();
         var table = new TextTable(
         [
@@ -51,7 +51,7 @@ internal static class CheckText
             WordWrap.Write($"Zones: {Listed(check.Zones)}. Keep-outs: {Listed(check.KeepOuts)}.", output, width);
         }
 
-        output.WriteLine($"Plan: {check.Plan}");
+        WordWrap.Write($"Plan: {check.Plan}", output, width);
     }
 
     private static string Listed(IReadOnlyList<string> names) => names.Count == 0 ? "none" : string.Join(", ", names);

@@ -10,8 +10,6 @@ namespace LinkMargin.Cli.Output;
 /// <param name="ranking">Its ranking, of at least one spot.</param>
 internal sealed class ComparisonText(House house, Ranking ranking)
 {
-    // Wide enough for a margin with its mark, narrow enough that a handful of spots stand side by side.
-    private const int HeadingWidth = 14;
     private const int LikelyWidth = 7;
 
     private readonly SpotScore[] inOrder =
@@ -45,7 +43,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             WordWrap.Write("'-': another console is played from this seat, as 'plays' in the house file says.", output, width);
         }
 
-        foreach (SpotScore[] block in inOrder.Chunk(SpotsSideBySide(TableOf, width)))
+        foreach (SpotScore[] block in Blocks(TableOf, width))
         {
             output.WriteLine();
             TableOf(block).WriteTo(output, width);
@@ -54,8 +52,8 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         if (Doubt is not null)
         {
             output.WriteLine();
-            output.WriteLine("Median margin in dB, and how likely each seat has what it asks for");
-            foreach (SpotScore[] block in inOrder.Chunk(SpotsSideBySide(LikelyOf, width)))
+            WordWrap.Write("Median margin in dB, and how likely each seat has what it asks for", output, width);
+            foreach (SpotScore[] block in Blocks(LikelyOf, width))
             {
                 output.WriteLine();
                 LikelyOf(block).WriteTo(output, width);
@@ -63,7 +61,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         }
 
         output.WriteLine();
-        output.WriteLine("Ranking, by the seat that is worst off at each spot");
+        WordWrap.Write("Ranking, by the seat that is worst off at each spot", output, width);
         output.WriteLine();
         WriteRanking(output, width);
         output.WriteLine();
@@ -74,9 +72,15 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         }
     }
 
-    // As many spots side by side as fit, at least one.
-    private int SpotsSideBySide(Func<SpotScore[], TextTable> table, int width) => Enumerable.Range(1, inOrder.Length).Reverse()
-        .FirstOrDefault(count => inOrder.Chunk(count).All(block => table(block).NaturalWidth <= width), 1);
+    // As many spots side by side as fit, at least one; where they take several blocks, each of about as many.
+    private IEnumerable<SpotScore[]> Blocks(Func<SpotScore[], TextTable> table, int width)
+    {
+        int blocks = Enumerable.Range(1, inOrder.Length)
+            .FirstOrDefault(count => inOrder.Chunk(InEach(count)).All(block => table(block).FitsIn(width)), inOrder.Length);
+        return inOrder.Chunk(InEach(blocks));
+
+        int InEach(int count) => (inOrder.Length + count - 1) / count;
+    }
 
     // Half of all houses that could be behind the file have the median or more.
     private TextTable LikelyOf(SpotScore[] spots)
@@ -88,7 +92,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         }
 
         table.AddRule();
-        table.Add(["all of them at once", "", .. spots.Select(s => DoubtWords.Likely(Doubt!.ProbabilityAllMet(s.Budgets)))]);
+        table.Add(["all at once", "", .. spots.Select(s => DoubtWords.Likely(Doubt!.ProbabilityAllMet(s.Budgets)))]);
         return table;
     }
 
@@ -107,11 +111,11 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         for (int seat = 0; seat < house.Seats.Count; seat++)
         {
             Seat row = house.Seats[seat];
-            table.Add([row.Name, LevelOf(row.LevelIndex), Tenths.ShowRequired(row.RequiredDb), .. spots.Select(s => s.With(row) is { } budget ? Cell(s, budget) : "-")]);
+            table.Add([row.Name, LevelOf(row.LevelIndex), Tenths.ShowRequired(row.RequiredDb), .. spots.Select(s => s.With(row) is { } budget ? Margin(s, budget) : "-")]);
         }
 
         table.AddRule();
-        table.Add(["worst seat", "", "", .. spots.Select(s => Broken(s.Worst.Seat.Name))]);
+        table.Add(["worst seat", "", "", .. spots.Select(s => Cell.Words(s.Worst.Seat.Name))]);
         table.Add(["above required", "", "", .. spots.Select(s => Tenths.Signed(Headroom.TenthsOf(s)))]);
         return table;
     }
@@ -125,8 +129,8 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             new Column("level"),
             new Column("worst seat") { Wraps = true },
             new Column(Doubt is null ? "margin" : "to count\non", Align.Right),
-            new Column("required", Align.Right),
-            new Column("difference", Align.Right),
+            new Column("required", Align.Right) { ShortHeading = "asked" },
+            new Column("difference", Align.Right) { ShortHeading = "differs" },
             new Column("seats\nmet", Align.Right),
             .. IsWeighted ? [new Column("of the\nplay", Align.Right)] : Array.Empty<Column>(),
             .. Call is null ? Array.Empty<Column>() : [new Column("likely\nbest", Align.Right)],
@@ -141,7 +145,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
                 score.Spot.Name,
                 LevelOf(score.Spot.LevelIndex),
                 worst.Seat.Name,
-                Cell(score, worst),
+                Margin(score, worst),
                 Tenths.ShowRequired(worst.RequiredDb),
                 Tenths.Signed(Headroom.TenthsOf(score)),
                 FormattableString.Invariant($"{score.SeatsMet} of {score.Seats}"),
@@ -162,7 +166,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             return;
         }
 
-        output.WriteLine($"Levels, by the best spot of each: what it costs against '{choice.Best.Spot.Name}'");
+        WordWrap.Write($"Levels, by the best spot of each: what it costs against '{choice.Best.Spot.Name}'", output, width);
         output.WriteLine();
         var table = new TextTable(
         [
@@ -191,11 +195,9 @@ internal sealed class ComparisonText(House house, Ranking ranking)
 
     private string LevelOf(int index) => house.Levels[index].Name;
 
-    private string Heading(Spot spot) => $"{Broken(spot.Name)}\n({LevelOf(spot.LevelIndex)})";
-
-    private static string Broken(string name) => string.Join('\n', WordWrap.Lines(name, HeadingWidth));
+    private string Heading(Spot spot) => $"{spot.Name}\n({LevelOf(spot.LevelIndex)})";
 
     // The mark stands in front, so that the points of all figures stay below one another.
-    private static string Cell(SpotScore score, LinkBudget budget) =>
+    private static string Margin(SpotScore score, LinkBudget budget) =>
         (score.By.Meets(budget) ? "" : "! ") + Tenths.ShowMargin(score.By.MarginDb(budget), budget.RequiredDb);
 }

@@ -177,13 +177,15 @@ internal sealed class FitText(HouseFit fit)
         }
 
         output.WriteLine();
-        output.WriteLine("Not told apart by these readings:");
+        WordWrap.Write("Not told apart by these readings:", output, width);
         foreach (IndistinctPair pair in Study.Indistinct.Take(MostPairs))
         {
-            WordWrap.Write(
-                $"* '{pair.First}' and '{pair.Second}': " + (pair.Correlation < 0 ? "what one loses more the other may lose less" : "both may be out the same way"),
+            WordWrap.WriteHanging(
+                $"'{pair.First}' and '{pair.Second}': " + (pair.Correlation < 0 ? "what one loses more the other may lose less" : "both may be out the same way"),
                 output,
-                width);
+                width,
+                "* ",
+                "  ");
         }
     }
 

@@ -51,7 +51,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         if (result.Pairs.Count > 0)
         {
             output.WriteLine();
-            output.WriteLine("Two together");
+            WordWrap.Write("Two together", output, width);
             output.WriteLine();
             WriteTable(result.Pairs, output, width);
         }
@@ -62,7 +62,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         WordWrap.Write(Verdict, output, width);
         foreach (string mind in told.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(words.Mind).Where(m => m.Length > 0).Distinct())
         {
-            WordWrap.Write($"* {mind}", output, width);
+            WordWrap.WriteHanging(mind, output, width, "* ", "  ");
         }
 
         foreach (string line in CautionLines(told))
@@ -109,7 +109,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
             new Column("there", Align.Right),
             new Column("met\nthere", Align.Right),
             new Column("worst seat then") { Wraps = true },
-            new Column("difference", Align.Right),
+            new Column("difference", Align.Right) { ShortHeading = "differs" },
             new Column("seats\nmet", Align.Right),
             new Column("all\nmet", Align.Right),
         ]);

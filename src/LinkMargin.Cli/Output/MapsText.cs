@@ -22,7 +22,7 @@ internal static class MapsText
             new Column("on level"),
             new Column("share", Align.Right),
             new Column("least\ndB", Align.Right),
-            new Column("file"),
+            new Column("file") { Whole = true },
         ]);
         foreach (MapDocument map in maps.Maps)
         {

@@ -23,9 +23,8 @@ internal sealed class PathTable(House house, LengthFormat lengths, PathBudget pa
         List<(Column Column, Func<PathPart, string> Cell)> columns =
         [
             (new("from spot", Align.Right), At),
-            (new("what") { Wraps = true }, part => part.What),
+            (new("what, of what") { Wraps = true }, WhatOf),
             (new("level"), LevelOf),
-            (new("material"), part => part.Crossing is { } crossing ? WayWords.NameOf(crossing.Material, lengths) : ""),
             (new("angle", Align.Right), AngleOf),
             (new("share", Align.Right), ShareOf),
             (new("basis"), part => part.Basis is { } basis ? CrossingDocument.WordFor(basis) : ""),
@@ -51,6 +50,9 @@ internal sealed class PathTable(House house, LengthFormat lengths, PathBudget pa
 
     /// <summary>Whether a crossing counts by a share of the loss its material is listed with.</summary>
     public static bool HasShare(Crossing crossing) => crossing.Kind == ObstacleKind.Joists || crossing.Share != 1;
+
+    private string WhatOf(PathPart part) =>
+        part.Crossing is { } crossing ? $"{part.What}, {WayWords.NameOf(crossing.Material, lengths)}" : part.What;
 
     private string At(PathPart part) => (part.Crossing?.DistanceMetres ?? part.Turn?.DistanceMetres) is double metres ? lengths.Brief(metres) : "";
 

@@ -26,9 +26,9 @@ internal sealed class PlacesText(LoadedHouse loaded)
         WordWrap.Write("'all met' is how likely every seat has what it asks for at once.", output, width);
         WordWrap.Write(Against(places), output, width);
         PlaceDocument best = places.Places[0];
-        output.WriteLine("To compare and map the first like any spot, add it to 'spots' in the house file:");
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"  - {{name: {best.Place}, level: {best.Level}, at: [{Written(best.XM)}, {Written(best.YM)}, {Written(best.HeightM)}]}}"));
+        WordWrap.Write("To compare and map the first like any spot, add it to 'spots' in the house file:", output, width);
+        WordWrap.WriteHanging(string.Create(CultureInfo.InvariantCulture,
+            $"- {{name: {best.Place}, level: {best.Level}, at: [{Written(best.XM)}, {Written(best.YM)}, {Written(best.HeightM)}]}}"), output, width, "  ", "    ");
         WordWrap.Write($"Map of the choice, by the margin to count on: {places.Picture}", output, width);
         foreach (string line in Cautions.About(places.Places.Select(place => ($"{place.Place} to '{place.WorstSeat}'", place.Cautions))))
         {
@@ -45,10 +45,10 @@ internal sealed class PlacesText(LoadedHouse loaded)
             new Column(""),
             new Column("in") { Wraps = true },
             new Column("level"),
-            new Column(loaded.Lengths.InFeet ? "x, y, height" : "x, y, height, m"),
+            new Column(loaded.Lengths.InFeet ? "x, y\nheight" : "x, y\nheight, m"),
             new Column("worst seat") { Wraps = true },
             new Column("to count\non", Align.Right),
-            new Column("difference", Align.Right),
+            new Column("difference", Align.Right) { ShortHeading = "differs" },
             new Column("seats\nmet", Align.Right),
             new Column("all\nmet", Align.Right),
         ]);
@@ -58,7 +58,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
                 place.Place["place ".Length..],
                 place.Where,
                 place.Level,
-                string.Join(", ", new[] { place.XM, place.YM, place.HeightM }.Select(Brief)),
+                $"{Brief(place.XM)}, {Brief(place.YM)}\n{Brief(place.HeightM)} up",
                 place.WorstSeat,
                 (place.HeadroomDb < 0 ? "! " : "") + Tenths.ShowMargin(place.MarginDb, place.RequiredDb),
                 Tenths.Signed(Difference(place)),

@@ -2,17 +2,18 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Cli.Output;
 
-/// <summary>What is wrong or odd in a file, a line each.</summary>
+/// <summary>What is wrong or odd in a file, a message each.</summary>
 internal static class ProblemLines
 {
     /// <summary>Writes them.</summary>
     /// <param name="problems">What is wrong or odd.</param>
     /// <param name="output">Where to.</param>
-    public static void Write(IEnumerable<Problem> problems, TextWriter output)
+    /// <param name="width">How wide it may be.</param>
+    public static void Write(IEnumerable<Problem> problems, TextWriter output, int width)
     {
         foreach (Problem problem in problems)
         {
-            output.WriteLine(problem.Severity == Severity.Odd ? $"{problem} (odd, but can be computed)" : problem.ToString());
+            WordWrap.WriteMessage(problem.Severity == Severity.Odd ? $"{problem} (odd, but can be computed)" : problem.ToString(), output, width);
         }
     }
 

@@ -64,11 +64,11 @@ internal static class RowText
 
     private static void Write(TextWriter output, int width, string title, IEnumerable<(string Label, string Text)> lines)
     {
-        output.WriteLine(title);
+        WordWrap.Write(title, output, width);
         foreach ((string label, string text) in lines)
         {
             string before = $"  {label}".PadRight(LabelWidth);
-            foreach (string line in WordWrap.Lines(text, width - LabelWidth))
+            foreach (string line in WordWrap.Lines(text, width - LabelWidth, cutsWords: true))
             {
                 output.WriteLine($"{before}{line}".TrimEnd());
                 before = new string(' ', LabelWidth);

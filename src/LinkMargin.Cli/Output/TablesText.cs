@@ -10,25 +10,25 @@ internal sealed class TablesText(MaterialTables tables)
     /// <summary>Writes all of them.</summary>
     public void Write(TextWriter output, int width)
     {
-        Heading(output, "Materials: median loss at 2.4 GHz, head on", tables.Files?.Materials);
+        Heading(output, width, "Materials: median loss at 2.4 GHz, head on", tables.Files?.Materials);
         Materials().WriteTo(output, width);
         output.WriteLine();
-        Heading(output, "Floor build-ups, from the walking surface down", tables.Files?.BuildUps);
+        Heading(output, width, "Floor build-ups, from the walking surface down", tables.Files?.BuildUps);
         Floors().WriteTo(output, width);
         output.WriteLine();
-        Heading(output, "Radios", tables.Files?.Radios);
+        Heading(output, width, "Radios", tables.Files?.Radios);
         Radios().WriteTo(output, width);
         if (tables.Margins.Count > 0)
         {
             output.WriteLine();
-            Heading(output, "What a margin means", tables.Files?.Margins);
+            Heading(output, width, "What a margin means", tables.Files?.Margins);
             Margins().WriteTo(output, width);
         }
 
         if (tables.SpreadRows.Count > 0)
         {
             output.WriteLine();
-            Heading(output, "How far figures may be out, apart from the spread of each row", tables.Files?.Spreads);
+            Heading(output, width, "How far figures may be out, apart from the spread of each row", tables.Files?.Spreads);
             Spreads().WriteTo(output, width);
         }
     }
@@ -113,9 +113,9 @@ internal sealed class TablesText(MaterialTables tables)
     // Beneath one another both have room; beside one another each would be a column of single words.
     private static string WithSource(string what, string source) => $"{what}\n- {source}";
 
-    private static void Heading(TextWriter output, string what, string? file)
+    private static void Heading(TextWriter output, int width, string what, string? file)
     {
-        output.WriteLine(file is null ? what : $"{what}; {file}");
+        WordWrap.Write(file is null ? what : $"{what}; {file}", output, width);
         output.WriteLine();
     }
 }

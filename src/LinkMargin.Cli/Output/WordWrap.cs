@@ -3,19 +3,25 @@ using System.Text;
 
 namespace LinkMargin.Cli.Output;
 
-/// <summary>Breaks text into lines at blanks; a word longer than a line is cut.</summary>
+/// <summary>
+/// Breaks text into lines at blanks. A word longer than a line, such as the name of a file, stays whole in running text and
+/// is cut in a table.
+/// </summary>
 internal static class WordWrap
 {
+    /// <summary>What stands before the second line of a message and those after it.</summary>
+    public const string MessageIndent = "    ";
+
     /// <summary>How many places a text takes on a line.</summary>
     public static int WidthOf(string text) => new StringInfo(text).LengthInTextElements;
 
     /// <summary>The text in lines of at most a width; line ends in the text stay.</summary>
-    public static IEnumerable<string> Lines(string text, int width)
+    public static IEnumerable<string> Lines(string text, int width, bool cutsWords = false)
     {
         foreach (string paragraph in text.Split('\n'))
         {
             var line = new StringBuilder();
-            foreach (string word in Pieces(paragraph, width))
+            foreach (string word in Pieces(paragraph, cutsWords ? width : int.MaxValue))
             {
                 if (line.Length > 0 && WidthOf(line.ToString()) + 1 + WidthOf(word) > width)
                 {
@@ -31,11 +37,19 @@ internal static class WordWrap
     }
 
     /// <summary>Writes a sentence or more in lines of at most a width.</summary>
-    public static void Write(string text, TextWriter output, int width)
+    public static void Write(string text, TextWriter output, int width) => WriteHanging(text, output, width, "", "");
+
+    /// <summary>Writes a message of one sentence; lines after its first are drawn in, so that each message stands out.</summary>
+    public static void WriteMessage(string text, TextWriter output, int width) => WriteHanging(text, output, width, "", MessageIndent);
+
+    /// <summary>The same with something before the first line and before each that follows.</summary>
+    public static void WriteHanging(string text, TextWriter output, int width, string first, string others)
     {
-        foreach (string line in Lines(text, width))
+        string before = first;
+        foreach (string line in Lines(text, width - Math.Max(first.Length, others.Length)))
         {
-            output.WriteLine(line);
+            output.WriteLine((before + line).TrimEnd());
+            before = others;
         }
     }
 

@@ -89,7 +89,7 @@ public sealed class CheckCommandTests : IDisposable
 
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("odd.yaml:23:", run.Output, StringComparison.Ordinal);
-        Assert.Contains("stands inside the wall", run.Output, StringComparison.Ordinal);
+        Assert.Contains("stands inside the wall", run.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("odd.yaml: no mistakes, 1 odd thing to look at.", run.Output, StringComparison.Ordinal);
         Assert.Contains("odd-plan.png", folder.Files);
     }

@@ -27,7 +27,7 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Contains("at every spot: 'bench'.", unmet.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("margin to count on in dB, seats against spots: nine times in ten there is as much or more", unmet.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("Median margin in dB, and how likely each seat has what it asks for", unmet.Output, StringComparison.Ordinal);
-        Assert.True(unmet.Output.Split('\n').Max(line => line.Length) <= 100);
+        Assert.True(unmet.Output.Split('\n').Max(line => line.Length) <= 80);
         Assert.Equal(0, met.ExitCode);
         Assert.DoesNotContain("at every spot", met.OutputUnwrapped, StringComparison.Ordinal);
     }
@@ -89,7 +89,7 @@ public sealed class CompareCommandTests : IDisposable
     public void With_long_names_and_seats_of_different_use_no_line_is_wider_than_the_page()
     {
         folder.Put("demo.yaml", Files.Houses.DemoHouse.Text);
-        Assert.All(Run("compare", "demo.yaml", "--model", "direct").Output.Split('\n'), line => Assert.InRange(line.Length, 0, 100));
+        Assert.All(Run("compare", "demo.yaml", "--model", "direct").Output.Split('\n'), line => Assert.InRange(line.Length, 0, 80));
     }
 
     [Fact]

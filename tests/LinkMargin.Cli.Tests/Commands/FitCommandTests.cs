@@ -50,7 +50,7 @@ public sealed class FitCommandTests : IDisposable
         Assert.Contains("Test Cottage: 6 readings with 'phone'", fit.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("a law of distance, exponent", fit.Output, StringComparison.Ordinal);
         Assert.Contains("'linkmargin compare house.yaml --fitted fitted.yaml'", fit.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.True(fit.Output.Split('\n').Max(line => line.Length) <= 100);
+        Assert.True(fit.Output.Split('\n').Max(line => line.Length) <= 80);
         PictureFile.AssertSheet(folder.PathOf("fit.png"));
 
         foreach (string[] words in (string[][])

@@ -70,7 +70,7 @@ public sealed class MaterialsCommandTests
     {
         JsonElement model = CommandRun.Of("materials", "--json").Json.GetProperty("spreads")[0];
         Assert.Equal(("model", 4.0), (model.GetProperty("name").GetString(), model.GetProperty("spreadDb").GetDouble()));
-        Assert.Contains("How far figures may be out, apart from the spread of each row; spreads.yaml (built in)", CommandRun.Of("materials").Output, StringComparison.Ordinal);
+        Assert.Contains("How far figures may be out, apart from the spread of each row; spreads.yaml (built in)", CommandRun.Of("materials").OutputUnwrapped, StringComparison.Ordinal);
     }
 
     [Fact]

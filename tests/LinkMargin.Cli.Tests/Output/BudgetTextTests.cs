@@ -67,7 +67,7 @@ public sealed class BudgetTextTests
         // The wall at x = 4 is met head on but for 4 m to the side over 7 m, and 0.3 m down.
         double angle = double.RadiansToDegrees(Math.Acos(7 / budget.DistanceMetres));
         Assert.Equal(
-            string.Create(CultureInfo.InvariantCulture, $"{budget.DistanceMetres / 2:0.00} m wall games den | passage den brick {angle:0} deg listed 6.5"),
+            string.Create(CultureInfo.InvariantCulture, $"{budget.DistanceMetres / 2:0.00} m wall games den | passage, brick den {angle:0} deg listed 6.5"),
             string.Join(' ', line.Split(' ', StringSplitOptions.RemoveEmptyEntries)));
     }
 
@@ -130,7 +130,7 @@ public sealed class BudgetTextTests
     {
         LinkBudget budget = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[1], SampleHouse.House.Seats[1]);
 
-        Assert.All(Written(budget).Split('\n'), line => Assert.InRange(line.Length, 0, 100));
+        Assert.All(Written(budget).Split('\n'), line => Assert.InRange(line.Length, 0, 80));
     }
 
     private static string Unwrapped(LinkBudget budget) => Written(budget).Replace('\n', ' ');
@@ -138,7 +138,7 @@ public sealed class BudgetTextTests
     private static string Written(LinkBudget budget, LengthUnit unit = LengthUnit.Metre)
     {
         var output = new StringWriter { NewLine = "\n" };
-        new BudgetText(new LoadedHouse(SampleHouse.House, unit, MaterialTablesFile.ReadBuiltIn().Tables!)).Write(budget, output, 100);
+        new BudgetText(new LoadedHouse(SampleHouse.House, unit, MaterialTablesFile.ReadBuiltIn().Tables!)).Write(budget, output, 80);
         return output.ToString();
     }
 

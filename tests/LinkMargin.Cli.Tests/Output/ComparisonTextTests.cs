@@ -114,7 +114,7 @@ public sealed class ComparisonTextTests
 
         string[] lines = Written(House, Made(spots, required: 15)).Split('\n');
 
-        Assert.All(lines, l => Assert.InRange(l.Length, 0, 100));
+        Assert.All(lines, l => Assert.InRange(l.Length, 0, 80));
         Assert.True(lines.Count(l => l.StartsWith("sofa ", StringComparison.Ordinal)) > 1);
         Assert.All(spots, s => Assert.Contains(lines, l => l.Contains(s.Item1, StringComparison.Ordinal)));
     }
@@ -141,7 +141,7 @@ public sealed class ComparisonTextTests
         var output = new StringWriter { NewLine = "\n" };
         new ComparisonText(
             house with { Spots = [.. ranking.Scores.Select(s => s.Spot).OrderBy(s => s.Name, StringComparer.Ordinal)], Seats = [.. ranking.Scores[0].Budgets.Select(b => b.Seat)] },
-            ranking).Write(output, 100);
+            ranking).Write(output, 80);
         return output.ToString();
     }
 }

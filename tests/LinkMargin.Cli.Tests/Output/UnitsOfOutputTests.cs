@@ -40,7 +40,7 @@ public sealed class UnitsOfOutputTests : IDisposable
     [InlineData("check HOUSE", 0)]
     [InlineData("compare HOUSE --model direct", 0)]
     [InlineData("compare HOUSE --model direct --what-if 'remove fixture screen'", 0)]
-    [InlineData("explain HOUSE --spot 'den rack' --seat desk", 0)]
+    [InlineData("explain HOUSE --spot 'den rack' --seat desk --all-paths", 0)]
     [InlineData("explain HOUSE --spot 'loft shelf' --seat sofa", 0)]
     [InlineData("map HOUSE --cell LONG --model direct", 0)]
     [InlineData("map HOUSE --paths --spot 'loft shelf' --seat sofa --model direct", 0)]
@@ -87,9 +87,9 @@ public sealed class UnitsOfOutputTests : IDisposable
         folder.Put("ft.yaml", FeetText.Of(spoilt));
         CommandRun metres = CommandRun.In(folder.Path, "check", "m.yaml"), feet = CommandRun.In(folder.Path, "check", "ft.yaml");
         Assert.Equal(metres.ExitCode, feet.ExitCode);
-        Assert.Matches(LengthsIn.Feet, feet.Output.Split('\n')[0]);
+        Assert.Matches(LengthsIn.Feet, CommandRun.OneLineEach(feet.Output).Split('\n')[0]);
         Assert.DoesNotMatch(LengthsIn.Metres, feet.Output + feet.Error);
-        Assert.Matches(LengthsIn.Metres, metres.Output.Split('\n')[0]);
+        Assert.Matches(LengthsIn.Metres, CommandRun.OneLineEach(metres.Output).Split('\n')[0]);
         Assert.DoesNotMatch(LengthsIn.Feet, metres.Output + metres.Error);
     }
 
