@@ -3,6 +3,7 @@ using System.CommandLine.Help;
 using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
+using LinkMargin.Files.Problems;
 using LinkMargin.Files.Writing;
 
 namespace LinkMargin.Cli;
@@ -27,7 +28,7 @@ internal static class CommandLineProgram
         }
         catch (IOException fault)
         {
-            return Refuse(invocation.Error, invocation.Width, $"the results cannot be written: {fault.Message.ReplaceLineEndings(" ")}");
+            return Refuse(invocation.Error, invocation.Width, $"the results cannot be written: {Quote.Sentence(fault.Message)}");
         }
     }
 
@@ -71,7 +72,7 @@ internal static class CommandLineProgram
         catch (Exception fault) when (fault is not IOException)
         {
             // The last line between a fault of ours and a person: what it was in one sentence, never a stack.
-            string sentence = fault.Message.ReplaceLineEndings(" ");
+            string sentence = Quote.Sentence(fault.Message);
             return Refuse(invocation.Error, invocation.Width, $"unexpected: {fault.GetType().Name}: {sentence}; this is a fault of the program, please report it");
         }
     }
@@ -118,7 +119,7 @@ internal static class CommandLineProgram
         {
             foreach (string reason in reasons)
             {
-                WordWrap.WriteMessage($"linkmargin: {reason}", error, width);
+                WordWrap.WriteMessage(Quote.Line($"linkmargin: {reason}"), error, width);
             }
         }
         catch (IOException)

@@ -5,6 +5,7 @@ using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Readings;
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Problems;
 using LinkMargin.Files.Readings;
 
 namespace LinkMargin.Cli.Commands;
@@ -43,7 +44,7 @@ internal static class FitCommand
             {
                 if (read is not null)
                 {
-                    throw new CannotBeDoneException($"{template.Name} writes a file to fill in and fits nothing; leave out '{read}', or {template.Name}");
+                    throw new CannotBeDoneException($"{template.Name} writes a file to fill in and fits nothing; leave out {Quote.Of(read)}, or {template.Name}");
                 }
 
                 WriteTemplate(invocation, loaded, typed, blank, asJson, force);

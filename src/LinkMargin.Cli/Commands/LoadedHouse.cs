@@ -5,6 +5,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Readings;
 using LinkMargin.Files.Edits;
 using LinkMargin.Files.Houses;
+using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
 
@@ -84,12 +85,12 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
                 words.Add(written.Text);
                 if (written.Odd is { } odd)
                 {
-                    WordWrap.WriteMessage($"{WhatIfOption.Name} '{written.Text}': {odd}", invocation.Error, invocation.Width);
+                    WordWrap.WriteMessage($"{WhatIfOption.Name} {Quote.Of(written.Text)}: {odd}", invocation.Error, invocation.Width);
                 }
             }
             catch (EditFaultException fault)
             {
-                faults.Add($"{WhatIfOption.Name} '{typed}' {fault.Message}");
+                faults.Add($"{WhatIfOption.Name} {Quote.Of(typed)} {fault.Message}");
             }
         }
 

@@ -53,7 +53,7 @@ internal static class MaterialsCommand
         return names.Contains(name)
             ? new MaterialTables(Only(tables.Materials, name), Only(tables.BuildUps, name), Only(tables.Radios, name)) { Files = tables.Files }
             : throw new CannotBeDoneException(
-                $"the tables have no row '{name}'; {NearestWord.Advice(name, names, "'linkmargin materials'")}");
+                $"the tables have no row {Quote.Of(name)}; {NearestWord.Advice(name, names, "'linkmargin materials'")}");
     }
 
     private static Dictionary<string, T> Only<T>(IReadOnlyDictionary<string, T> rows, string name) =>

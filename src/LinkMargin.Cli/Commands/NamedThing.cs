@@ -29,10 +29,10 @@ internal static class NamedThing
 
         if (name is not null)
         {
-            int found = Array.IndexOf(names, name);
+            int found = Array.IndexOf(names, NameText.Normal(name));
             return found >= 0
                 ? things[found]
-                : throw new CannotBeDoneException($"there is no {what} '{name}'; {NearestWord.Advice(name, names)}");
+                : throw new CannotBeDoneException($"there is no {what} {Quote.Of(name)}; {NearestWord.Advice(name, names)}");
         }
 
         return things.Count == 1

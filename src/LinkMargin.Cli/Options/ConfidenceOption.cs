@@ -1,5 +1,5 @@
-using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.CommandLine;
 using LinkMargin.Engine.Doubt;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;

@@ -41,7 +41,7 @@ internal static class ModelOption
             return depth;
         }
 
-        result.AddError($"there is no model '{word}' for {Name}; {NearestWord.Advice(word, Words.Keys)}");
+        result.AddError($"there is no model {Quote.Of(word)} for {Name}; {NearestWord.Advice(word, Words.Keys)}");
         return null;
     }
 }

@@ -48,8 +48,8 @@ internal static class OccupiedOption
         return [.. named.Where(seat => seat.FacingDegrees is not null)];
     }
 
-    private static Seat Find(string word, House house) => house.Seats.FirstOrDefault(seat => seat.Name == word)
+    private static Seat Find(string word, House house) => house.Seats.FirstOrDefault(seat => seat.Name == NameText.Normal(word))
         ?? throw new CannotBeDoneException(word is All or None
             ? $"{Name} takes '{word}' alone, or else seats by their names"
-            : $"there is no seat '{word}' for {Name}; {NearestWord.Advice(word, [.. house.Seats.Select(seat => seat.Name), All, None])}");
+            : $"there is no seat {Quote.Of(word)} for {Name}; {NearestWord.Advice(word, [.. house.Seats.Select(seat => seat.Name), All, None])}");
 }

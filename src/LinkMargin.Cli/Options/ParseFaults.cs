@@ -82,8 +82,8 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
 
         string word = parse.UnmatchedTokens[0];
         return AtRoot
-            ? $"there is no command '{word}'; {Advice(word, [.. command.Subcommands.Select(c => c.Name)])}"
-            : $"'{word}' is one word too many for '{CommandWords}'; put a name or a length that holds blanks in quotes";
+            ? $"there is no command {Quote.Of(word)}; {Advice(word, [.. command.Subcommands.Select(c => c.Name)])}"
+            : $"{Quote.Of(word)} is one word too many for '{CommandWords}'; put a name or a length that holds blanks in quotes";
     }
 
     private string? WrongCount() => GivenOptions()
@@ -132,7 +132,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
     private string UnknownOption(string word)
     {
         string name = word.Split('=')[0];
-        return $"there is no option '{name}' for '{CommandWords}'; {Advice(name, [.. Known.Select(o => o.Name)])}";
+        return $"there is no option {Quote.Of(name)} for '{CommandWords}'; {Advice(name, [.. Known.Select(o => o.Name)])}";
     }
 
     private static string NeedsValue(Option option, string butNot = "") =>

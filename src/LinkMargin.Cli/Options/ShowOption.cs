@@ -31,7 +31,7 @@ internal static class ShowOption
             return word;
         }
 
-        result.AddError($"there is no margin '{word}' for {Name}; {NearestWord.Advice(word, [Counted, Median])}");
+        result.AddError($"there is no margin {Quote.Of(word)} for {Name}; {NearestWord.Advice(word, [Counted, Median])}");
         return null;
     }
 }

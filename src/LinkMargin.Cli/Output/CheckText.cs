@@ -1,4 +1,5 @@
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Output;
@@ -15,11 +16,11 @@ internal static class CheckText
     {
         if (check.House is null)
         {
-            WordWrap.Write($"{check.File}: {Count(check.Mistakes, "mistake")} to mend{(check.Odd > 0 ? $", {Count(check.Odd, "odd thing")} to look at" : "")}.", output, width);
+            WordWrap.Write($"{Quote.Line(check.File)}: {Count(check.Mistakes, "mistake")} to mend{(check.Odd > 0 ? $", {Count(check.Odd, "odd thing")} to look at" : "")}.", output, width);
             return;
         }
 
-        WordWrap.Write($"{check.File}: no mistakes{(check.Odd > 0 ? $", {Count(check.Odd, "odd thing")} to look at" : "")}. {check.House} was read as:", output, width);
+        WordWrap.Write($"{Quote.Line(check.File)}: no mistakes{(check.Odd > 0 ? $", {Count(check.Odd, "odd thing")} to look at" : "")}. {check.House} was read as:", output, width);
         output.WriteLine();
         var table = new TextTable(
         [
@@ -51,7 +52,7 @@ internal static class CheckText
             WordWrap.Write($"Zones: {Listed(check.Zones)}. Keep-outs: {Listed(check.KeepOuts)}.", output, width);
         }
 
-        WordWrap.Write($"Plan: {check.Plan}", output, width);
+        WordWrap.Write($"Plan: {Quote.Line(check.Plan ?? "")}", output, width);
     }
 
     private static string Listed(IReadOnlyList<string> names) => names.Count == 0 ? "none" : string.Join(", ", names);

@@ -43,8 +43,13 @@ public sealed class EditText
     public WrittenEdit Read(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        string[] words = text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        string[] words = NameText.Normal(text).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
         string plain = string.Join(' ', words);
+        if (NameText.Fault(plain) is { } fault && plain.Length > 0)
+        {
+            throw new EditFaultException(fault);
+        }
+
         string verb = words.Length > 0 ? words[0] : "";
         string thing = words.Length > 1 ? words[1] : "";
         string rest = string.Join(' ', words.Skip(2));

@@ -3,18 +3,23 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses;
 
-/// <summary>The names given so far to one kind of thing; each may be given once.</summary>
+/// <summary>The names given so far to one kind of thing; each may be given once, and none may look like another.</summary>
 internal sealed class Names(Source source, string what)
 {
-    private readonly Dictionary<string, Mark> given = [];
+    private readonly Dictionary<string, (string Name, Mark Mark)> given = [];
 
     /// <summary>Takes a name; a mistake is recorded, with both places, where it is taken already.</summary>
     public void Take(string name, Mark mark)
     {
-        if (!given.TryAdd(name, mark))
+        if (given.TryAdd(NameText.Look(name), (name, mark)))
         {
-            source.Mistake(mark, FormattableString.Invariant(
-                $"{what} named {Quote.Of(name)} is already in line {given[name].Line}; give each its own name"));
+            return;
         }
+
+        (string first, Mark at) = given[NameText.Look(name)];
+        source.Mistake(mark, first == name
+            ? FormattableString.Invariant($"{what} named {Quote.Of(name)} is already in line {at.Line}; give each its own name")
+            : FormattableString.Invariant(
+                $"{what} named {Quote.Of(name)} differs from the one in line {at.Line} only by characters that cannot be seen; give each its own name"));
     }
 }

@@ -8,5 +8,5 @@ namespace LinkMargin.Files.Problems;
 public sealed record Problem(string File, Mark Mark, Severity Severity, string Message)
 {
     /// <summary><c>file:line:column: message</c>.</summary>
-    public override string ToString() => FormattableString.Invariant($"{File}:{Mark.Line}:{Mark.Column}: {Message}");
+    public override string ToString() => Quote.Line(FormattableString.Invariant($"{File}:{Mark.Line}:{Mark.Column}: {Message}"));
 }

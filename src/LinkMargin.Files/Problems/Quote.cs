@@ -2,22 +2,64 @@ using System.Text;
 
 namespace LinkMargin.Files.Problems;
 
-/// <summary>Shows what a person wrote inside a message.</summary>
+/// <summary>Shows what a person wrote, or what a library said about it, inside a message. Nothing of it is printed raw.</summary>
 public static class Quote
 {
     /// <summary>A longer value is cut here, so that one message stays one line.</summary>
     private const int LongestShown = 60;
 
-    /// <summary>The value between quotes, cut if long, with line ends and other control characters made visible.</summary>
+    /// <summary>A longer sentence of a library is cut here.</summary>
+    private const int LongestSentence = 300;
+
+    /// <summary>The value between quotes, cut if long, with all that cannot be printed as its number.</summary>
     public static string Of(string value)
     {
         ArgumentNullException.ThrowIfNull(value);
-        StringBuilder shown = new("'");
-        foreach (char c in value.Length > LongestShown ? value[..LongestShown] : value)
+        return $"'{Shown(value, LongestShown)}'";
+    }
+
+    /// <summary>A sentence of a library or the system: on one line, cut if long, without its full stop.</summary>
+    public static string Sentence(string message)
+    {
+        ArgumentNullException.ThrowIfNull(message);
+        return Shown(message.ReplaceLineEndings(" ").Trim().TrimEnd('.'), LongestSentence);
+    }
+
+    /// <summary>A whole line of text, with all that cannot be printed as its number.</summary>
+    public static string Line(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return Shown(text, int.MaxValue);
+    }
+
+    private static string Shown(string text, int longest)
+    {
+        StringBuilder shown = new();
+        for (int i = 0; i < text.Length;)
         {
-            shown.Append(char.IsControl(c) || char.IsSurrogate(c) && value.Length > LongestShown ? '\u00b7' : c);
+            if (i >= longest)
+            {
+                return shown.Append('…').ToString();
+            }
+
+            if (!Rune.TryGetRuneAt(text, i, out Rune rune))
+            {
+                shown.Append('<').Append(NameText.Code(text[i++])).Append('>');
+                continue;
+            }
+
+            if (NameText.IsRefused(rune))
+            {
+                shown.Append('<').Append(NameText.Code(rune.Value)).Append('>');
+            }
+            else
+            {
+                shown.Append(rune);
+            }
+
+            i += rune.Utf16SequenceLength;
         }
 
-        return shown.Append(value.Length > LongestShown ? "\u2026'" : "'").ToString();
+        return shown.ToString();
     }
 }

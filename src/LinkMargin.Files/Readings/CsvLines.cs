@@ -1,6 +1,7 @@
 using System.Text;
 using CsvHelper;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Writing;
 using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Readings;
@@ -62,7 +63,7 @@ internal static class CsvLines
                 source.Mistake(mark, $"a quote opens here and nothing closes it on this line: {Quote.Of(plain)}; close it, or leave the quotes out");
             }
 
-            cells.Add(new CsvCell(reader.GetString(i).Trim(), mark));
+            cells.Add(new CsvCell(SpreadsheetText.Read(NameText.Normal(reader.GetString(i))), mark));
             column += raw.Length + 1;
         }
 

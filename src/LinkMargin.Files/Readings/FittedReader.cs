@@ -104,7 +104,7 @@ internal sealed class FittedReader(Source source, House house)
         List<FittedDevice> devices = [];
         foreach (MappingReader row in Groups(file, "devices", "a device", DeviceKeys))
         {
-            string? name = row.RequiredText("name");
+            string? name = row.RequiredName("name", DevicePair.LongestName);
             double? offset = row.RequiredNumber("offset", Quantity.LevelDbm, Offset);
             double? spread = row.RequiredNumber("spread", Quantity.Decibels, AnySpread);
             double? count = row.RequiredNumber("readings", Quantity.Plain, Count);

@@ -12,6 +12,8 @@ internal sealed partial class ReadingRowReader(ReadingHeader header, ReadingPlac
     /// <summary>What stands where nothing was heard.</summary>
     public const string NotHeard = "not heard";
 
+    private readonly Dictionary<string, string> looks = new(StringComparer.OrdinalIgnoreCase);
+
     /// <summary>How many lines have no level yet.</summary>
     public int Untaken { get; private set; }
 
@@ -57,13 +59,31 @@ internal sealed partial class ReadingRowReader(ReadingHeader header, ReadingPlac
             return null;
         }
 
+        foreach (string name in new[] { device, sender }.Where(name => name.Length > 0))
+        {
+            if (NameText.Fault(name) is { } fault)
+            {
+                source.Mistake(line[0].Mark, $"device: {Quote.Of(name)} {fault}");
+                return null;
+            }
+        }
+
         if (Math.Max(device.Length, sender.Length) > ValueReader.LongestName)
         {
             source.Mistake(line[0].Mark, FormattableString.Invariant($"device: {Quote.Of(device.Length > sender.Length ? device : sender)} is too long for a name; at most {ValueReader.LongestName} characters are allowed"));
             return null;
         }
 
-        return new DevicePair(sender, device);
+        DevicePair pair = new(sender, device);
+        string first = looks.GetValueOrDefault(NameText.Look(pair.Name), pair.Name);
+        looks.TryAdd(NameText.Look(pair.Name), pair.Name);
+        if (!first.Equals(pair.Name, StringComparison.OrdinalIgnoreCase))
+        {
+            source.Mistake(line[0].Mark, $"device: {Quote.Of(pair.Name)} differs from a device above only by characters that cannot be seen; write one name for one device");
+            return null;
+        }
+
+        return pair;
     }
 
     private double? Level(CsvCell cell, ReadingColumn column)

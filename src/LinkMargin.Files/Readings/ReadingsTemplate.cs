@@ -1,6 +1,7 @@
 using System.Globalization;
 using CsvHelper;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Writing;
 
 namespace LinkMargin.Files.Readings;
 
@@ -24,8 +25,8 @@ public static class ReadingsTemplate
         {
             foreach (Seat seat in house.Seats)
             {
-                csv.WriteField(spot.Name);
-                csv.WriteField(seat.Name);
+                csv.WriteField(SpreadsheetText.Written(spot.Name));
+                csv.WriteField(SpreadsheetText.Written(seat.Name));
                 csv.WriteField("");
                 csv.WriteField(ExampleDevice);
                 csv.EndRecord();

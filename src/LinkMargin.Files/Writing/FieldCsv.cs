@@ -33,10 +33,10 @@ public static class FieldCsv
         var options = new CsvWriterOptions { NewLine = "\n", FormatProvider = CultureInfo.InvariantCulture };
         using var csv = CsvWriter.Create(output, options, leaveOpen: true);
         csv.WriteHeader([.. Headings]);
-        string level = house.Levels[field.LevelIndex].Name;
+        string level = SpreadsheetText.Written(house.Levels[field.LevelIndex].Name);
         foreach (ComputedCell cell in ComputedCell.Of(field, counted))
         {
-            csv.WriteField(field.Spot.Name);
+            csv.WriteField(SpreadsheetText.Written(field.Spot.Name));
             csv.WriteField(level);
             csv.WriteField(cell.Centre.X, MetresFormat);
             csv.WriteField(cell.Centre.Y, MetresFormat);

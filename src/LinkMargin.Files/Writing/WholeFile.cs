@@ -1,4 +1,5 @@
 using System.Text;
+using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Writing;
 
@@ -156,7 +157,7 @@ public static class WholeFile
         }
         catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException)
         {
-            throw new FileProblemException(path, $"this cannot be written: {e.Message.ReplaceLineEndings(" ").TrimEnd('.')}", e);
+            throw new FileProblemException(path, $"this cannot be written: {Quote.Sentence(e.Message)}", e);
         }
     }
 

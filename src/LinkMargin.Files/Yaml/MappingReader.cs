@@ -89,7 +89,8 @@ internal sealed class MappingReader
     public string? OptionalName(string key) => Optional(key) is { } node ? ValueReader.Name(Source, node, key) : null;
 
     /// <summary>A name.</summary>
-    public string? RequiredName(string key) => Required(key) is { } node ? ValueReader.Name(Source, node, key) : null;
+    public string? RequiredName(string key, int longest = ValueReader.LongestName) =>
+        Required(key) is { } node ? ValueReader.Name(Source, node, key, longest) : null;
 
     /// <summary>A text, if written.</summary>
     public string? OptionalText(string key) => Optional(key) is { } node ? ValueReader.Text(Source, node, key) : null;

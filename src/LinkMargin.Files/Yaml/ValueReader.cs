@@ -16,19 +16,24 @@ internal static class ValueReader
     /// <summary>Most letters of a text that is not a name, such as a source.</summary>
     public const int LongestText = 2000;
 
-    /// <summary>A name: text on one line, not too long.</summary>
-    public static string? Name(Source source, Node node, string label)
+    /// <summary>A name: text on one line, not too long, in Unicode normalisation form C.</summary>
+    public static string? Name(Source source, Node node, string label, int longest = LongestName)
     {
         if (Text(source, node, label) is not { } text)
         {
             return null;
         }
 
-        if (text.Length > LongestName || text.Any(char.IsControl))
+        if (NameText.Fault(text) is { } fault)
+        {
+            source.Mistake(node.Mark, $"{label}: {Quote.Of(text)} {fault}");
+            return null;
+        }
+
+        if (text.Length > longest)
         {
             source.Mistake(node.Mark, string.Create(CultureInfo.InvariantCulture,
-                $"{label}: {Quote.Of(text)} is too long for a name or not on one line; "
-                    + $"at most {LongestName} characters are allowed"));
+                $"{label}: {Quote.Of(text)} is too long for a name; at most {longest} characters are allowed"));
             return null;
         }
 
@@ -44,12 +49,18 @@ internal static class ValueReader
             return null;
         }
 
-        string text = scalar.Text.Trim();
+        string text = scalar.Text.Length > LongestText ? scalar.Text.Trim() : NameText.Normal(scalar.Text);
         if (text.Length is 0 or > LongestText)
         {
             source.Mistake(node.Mark, text.Length == 0
                 ? $"{label}: the text is empty; write something or remove the key"
                 : FormattableString.Invariant($"{label}: the text is longer than {LongestText} characters"));
+            return null;
+        }
+
+        if (NameText.Fault(text, mayHaveLines: true) is { } fault)
+        {
+            source.Mistake(node.Mark, $"{label}: {Quote.Of(text)} {fault}");
             return null;
         }
 

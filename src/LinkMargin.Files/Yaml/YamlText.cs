@@ -77,7 +77,7 @@ internal static class YamlText
         }
         catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException)
         {
-            source.Mistake(Start, $"this file cannot be read: {Sentence(e.Message)}");
+            source.Mistake(Start, $"this file cannot be read: {Quote.Sentence(e.Message)}");
         }
 
         return null;
@@ -85,8 +85,6 @@ internal static class YamlText
 
     private static string TooLarge(Source source) =>
         FormattableString.Invariant($"this file is larger than {YamlLimits.Bytes / (1024 * 1024)} MB, the most that is read; {source.Usual}");
-
-    private static string Sentence(string message) => message.ReplaceLineEndings(" ").Trim().TrimEnd('.');
 
     /// <summary>Position of the first byte that cannot be text: not UTF-8, or a zero byte.</summary>
     private static int? FirstBadByte(ReadOnlySpan<byte> bytes)
