@@ -5,6 +5,7 @@ using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using LinkMargin.Benchmarks;
+using LinkMargin.Benchmarks.Mutations;
 using LinkMargin.Engine.Scenes;
 
 if (IsDebugBuild(typeof(Scene).Assembly) || IsDebugBuild(Assembly.GetExecutingAssembly()))
@@ -35,6 +36,11 @@ if (args is ["published"])
 {
     Goal.Print(Console.Out, PublishedReport.Print(Console.Out));
     return 0;
+}
+
+if (args is ["mutate", ..])
+{
+    return LongRun.Print(Console.Out, args[1..]);
 }
 
 // In one process: the build files of this repository are not made for a project that is generated elsewhere.

@@ -49,6 +49,12 @@ public static class MaterialTablesFile
         return reader.ReadToEnd();
     }
 
+    /// <summary>Reads the built-in tables with one of them replaced.</summary>
+    /// <param name="name">One of <see cref="FileNames"/>.</param>
+    /// <param name="text">What stands in its place.</param>
+    internal static MaterialTablesResult Parse(string name, string text) => Read((file, problems) =>
+        file == name ? new TableText(SourceOf(file, file, problems), text, false) : BuiltIn(file, problems));
+
     private static MaterialTablesResult Refused(string folder, string message) =>
         new(null, [new Problem(folder, new Mark(1, 1), Severity.Mistake, message)]);
 

@@ -11,35 +11,31 @@ public sealed class HostileNamesTests : IDisposable
 
     public void Dispose() => folder.Dispose();
 
-    public static TheoryData<string[]> Commands => new()
-    {
-        new[] { "explain", "house.yaml", "--spot", Hostile, "--seat", "sofa" },
-        new[] { "explain", "house.yaml", "--spot", "den rack", "--seat", Hostile },
-        new[] { "compare", "house.yaml", "--what-if", Hostile },
-        new[] { "compare", "house.yaml", "--what-if", "close door " + Hostile },
-        new[] { "compare", "house.yaml", "--what-if", $"move spot den rack to {Hostile}" },
-        new[] { "compare", "house.yaml", "--occupied", Hostile },
-        new[] { "compare", "house.yaml", "--model", Hostile },
-        new[] { "compare", "house.yaml", "--confidence", Hostile },
-        new[] { "compare", Hostile },
-        new[] { "compare", "house.yaml", Hostile },
-        new[] { "compare", "house.yaml", "--" + Hostile },
-        new[] { Hostile },
-        new[] { "map", "house.yaml", "--level", Hostile },
-        new[] { "map", "house.yaml", "--cell", Hostile },
-        new[] { "map", "house.yaml", "--show", Hostile },
-        new[] { "materials", Hostile },
-        new[] { "fit", "house.yaml", Hostile },
-        new[] { "compare", "house.yaml", "--fitted", Hostile },
-        new[] { "compare", "house.yaml", "--materials", Hostile },
-        new[] { "check", "evil.yaml" },
-        new[] { "check", "broken.yaml" },
-    };
-
     [Theory]
-    [MemberData(nameof(Commands))]
-    public void Neither_output_nor_talk_holds_what_commands_a_terminal(string[] words)
+    [InlineData("explain|house.yaml|--spot|HOSTILE|--seat|sofa")]
+    [InlineData("explain|house.yaml|--spot|den rack|--seat|HOSTILE")]
+    [InlineData("compare|house.yaml|--what-if|HOSTILE")]
+    [InlineData("compare|house.yaml|--what-if|close door HOSTILE")]
+    [InlineData("compare|house.yaml|--what-if|move spot den rack to HOSTILE")]
+    [InlineData("compare|house.yaml|--occupied|HOSTILE")]
+    [InlineData("compare|house.yaml|--model|HOSTILE")]
+    [InlineData("compare|house.yaml|--confidence|HOSTILE")]
+    [InlineData("compare|HOSTILE")]
+    [InlineData("compare|house.yaml|HOSTILE")]
+    [InlineData("compare|house.yaml|--HOSTILE")]
+    [InlineData("HOSTILE")]
+    [InlineData("map|house.yaml|--level|HOSTILE")]
+    [InlineData("map|house.yaml|--cell|HOSTILE")]
+    [InlineData("map|house.yaml|--show|HOSTILE")]
+    [InlineData("materials|HOSTILE")]
+    [InlineData("fit|house.yaml|HOSTILE")]
+    [InlineData("compare|house.yaml|--fitted|HOSTILE")]
+    [InlineData("compare|house.yaml|--materials|HOSTILE")]
+    [InlineData("check|evil.yaml")]
+    [InlineData("check|broken.yaml")]
+    public void Neither_output_nor_talk_holds_what_commands_a_terminal(string line)
     {
+        string[] words = line.Replace("HOSTILE", Hostile, StringComparison.Ordinal).Split('|');
         folder.Put("evil.yaml", SampleFile.Modest.Replace("sofa", "\"so\\e[2J\\u202efa\"", StringComparison.Ordinal));
         folder.Put("broken.yaml", SampleFile.Modest + "\n\u202e\u2028[}: x\n");
         CommandRun run = CommandRun.In(folder.Path, words);
