@@ -96,18 +96,13 @@ public static class LayeredSlab
 
     /// <summary>
     /// √(η − sin²θ), the part of the wave number along the normal over k0. Written as √((η − 1) + cos²θ), which keeps its
-    /// digits in air at grazing. The root with Im ≤ 0 is the wave that dies out.
+    /// digits in air at grazing. The root with Im ≤ 0 is the wave that dies out. No digits cancel and nothing overflows where
+    /// ε' is 1 or more, as it is of every building material (<see cref="ComplexPermittivity.Of"/>); below,
+    /// ε'' must not be 0.
     /// </summary>
     private static Complex NormalComponent(Complex eta, double cos)
     {
         double real = eta.Real - 1 + (cos * cos);
-        if (real < 0)
-        {
-            Complex s = Complex.Sqrt(new Complex(real, eta.Imaginary));
-            return s.Imaginary > 0 ? -s : s;
-        }
-
-        // Of anything but a plasma: no digits cancel, nothing overflows.
         double root = Math.Sqrt((Math.Sqrt((real * real) + (eta.Imaginary * eta.Imaginary)) + real) / 2);
         return new Complex(root, eta.Imaginary / (2 * root));
     }

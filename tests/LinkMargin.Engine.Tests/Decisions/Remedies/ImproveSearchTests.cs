@@ -31,6 +31,7 @@ public sealed class ImproveSearchTests
                 double after = Headroom(edited, depth);
                 Assert.Equal(after, told.After.WorstHeadroomDb, 1e-9);
                 Assert.Equal(after - result.Before.WorstHeadroomDb, told.GainDb, 1e-9);
+                Assert.Equal(HeadroomAt(edited, depth, result.Before.Worst.Seat) - result.Before.WorstHeadroomDb, told.GainAtSeatDb ?? double.NaN, 1e-9);
             });
         },
         cases: houses);
@@ -93,6 +94,7 @@ public sealed class ImproveSearchTests
         // The seat lies east of the box: the way to it is through that side alone.
         RemedyResult open = Assert.Single(result.Alone, r => r.Remedies[0].Kind == RemedyKind.OpenSide);
         Assert.Equal((BoxSides.East, 30), (open.Remedies[0].Side, Math.Round(open.GainDb, 9)));
+        Assert.Equal(30, open.GainAtSeatDb!.Value, 1e-9); // the only seat
         RemedyResult mesh = Assert.Single(result.Alone, r => r.Remedies[0].Kind == RemedyKind.SwapSide);
         Assert.Equal((BoxSides.East, 27), (mesh.Remedies[0].Side, Math.Round(mesh.GainDb, 9)));
 
@@ -161,6 +163,14 @@ public sealed class ImproveSearchTests
 
     private static double Headroom(House house, ModelDepth depth) =>
         new SpotScore(house.Spots[0], LinkEvaluation.Budgets(new LinkModel(house, depth), house.Spots[0], house.Seats)).WorstHeadroomDb;
+
+    // NaN where the seat no longer plays at the spot.
+    private static double HeadroomAt(House house, ModelDepth depth, Seat worst) =>
+        LinkEvaluation.Budgets(new LinkModel(house, depth), house.Spots[0], [.. house.Seats.Where(seat => seat.IsPlayedAt(house.Spots[0]))])
+            .Where(budget => budget.Seat.Name == worst.Name)
+            .Select(budget => budget.HeadroomDb)
+            .DefaultIfEmpty(double.NaN)
+            .Single();
 
     private static House Boxed => SimpleHouse.OfWalls() with
     {
