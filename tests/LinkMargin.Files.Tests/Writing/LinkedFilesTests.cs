@@ -98,7 +98,7 @@ public sealed class LinkedFilesTests : IDisposable
             return;
         }
 
-        string path = Path.Combine(Memory, Path.GetRandomFileName());
+        string path = Path.Combine(Memory, $"{Path.GetFileName(folder)}.csv");
         try
         {
             File.WriteAllText(path, "my notes, longer than what is written");
