@@ -43,7 +43,7 @@ public sealed class FigureConsistencyTests : IDisposable
     public void Compare_prints_what_its_json_says(string file, string depth, string confidence)
     {
         Links links = LinksOf(file, depth, confidence);
-        string[] lines = [.. Run("compare", file, "--model", depth, "--confidence", confidence).Output.Split('\n').Select(OneBlank)];
+        string[] lines = [.. CommandRun.In(folder.Path, Terminal.GreatestWidth, "compare", file, "--model", depth, "--confidence", confidence).Output.Split('\n').Select(OneBlank)];
         foreach (IGrouping<string, Link> seat in links.All.GroupBy(link => link.Seat))
         {
             string[] rows = [.. lines.Where(line => line.StartsWith(seat.Key + " ", StringComparison.Ordinal))];
