@@ -18,6 +18,9 @@ internal sealed record CommandRun(int ExitCode, string Output, string Error)
     /// <summary>Standard output on one line, so that a test does not depend on where lines break.</summary>
     public string OutputUnwrapped => string.Join(' ', Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
+    /// <summary>The same of what it says on standard error.</summary>
+    public string ErrorUnwrapped => string.Join(' ', Error.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
     /// <summary>Runs the program through its real parser, in this process.</summary>
     public static CommandRun Of(params string[] words) => In(Environment.CurrentDirectory, words);
 
