@@ -68,8 +68,7 @@ internal sealed class SurfaceSurvey
 
         void Add(double from, double to, double bottom, double head, Material? material)
         {
-            const double LeastMetres = 1e-3;
-            if (to - from < LeastMetres || head - bottom < LeastMetres || (material is null && run.One == run.Other))
+            if (to - from <= Touching.SlackMetres || head - bottom <= Touching.SlackMetres || (material is null && run.One == run.Other))
             {
                 return;
             }

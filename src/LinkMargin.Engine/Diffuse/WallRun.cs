@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Diffuse;
 
@@ -11,19 +12,17 @@ namespace LinkMargin.Engine.Diffuse;
 /// <param name="Other">The cell to its right.</param>
 internal sealed record WallRun(Wall Wall, double From, double To, int One, int Other)
 {
-    private const double LeastMetres = 1e-4;
-
     /// <summary>The walls of a level in such stretches: what lies beside a wall can change only where a room has a corner or a side.</summary>
     internal static IEnumerable<WallRun> Of(Level level, int index, Cells cells)
     {
-        foreach (Wall wall in level.Walls.Where(wall => wall.LengthMetres > LeastMetres))
+        foreach (Wall wall in level.Walls.Where(wall => wall.LengthMetres > Touching.SlackMetres))
         {
             double length = wall.LengthMetres;
             Point2 along = (1 / length) * (wall.End - wall.Start), left = new(-along.Y, along.X);
             double[] cuts = [.. Cuts(level, wall, along, left).Where(u => u > 0 && u < length).Append(0).Append(length).Order()];
             for (int i = 0; i + 1 < cuts.Length; i++)
             {
-                if (cuts[i + 1] - cuts[i] < LeastMetres)
+                if (cuts[i + 1] - cuts[i] <= Touching.SlackMetres)
                 {
                     continue;
                 }

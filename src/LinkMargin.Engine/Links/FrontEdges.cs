@@ -24,7 +24,10 @@ internal static class FrontEdges
         }
     }
 
-    /// <summary>Puts edges in order and keeps one of several in one place; returns how many are left.</summary>
+    /// <summary>
+    /// Puts edges in order and keeps one of several in one place, halfway between the outermost of them, so that it is the same
+    /// place seen from the other side; returns how many are left.
+    /// </summary>
     internal static int Arrange(Span<double> edges)
     {
         // They are few, and mostly in order.
@@ -40,13 +43,14 @@ internal static class FrontEdges
             edges[at] = edge;
         }
 
-        int kept = Math.Min(1, edges.Length);
-        for (int i = 1; i < edges.Length; i++)
+        int kept = 0;
+        for (int from = 0, to; from < edges.Length; from = to)
         {
-            if (edges[i] - edges[kept - 1] > SameEdge)
+            for (to = from + 1; to < edges.Length && edges[to] - edges[to - 1] <= SameEdge; to++)
             {
-                edges[kept++] = edges[i];
             }
+
+            edges[kept++] = (edges[from] + edges[to - 1]) / 2;
         }
 
         return kept;

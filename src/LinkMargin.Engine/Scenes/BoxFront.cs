@@ -66,8 +66,11 @@ internal static class BoxFront
     {
         BoxSilhouette silhouette = BoxSilhouette.Of(box, ray, fold);
         (right, left) = (silhouette.Right, silhouette.Left);
-        enter = box.DepthOf(ray.From.Plan) >= 0 ? 0 : silhouette.Enter; // an end over or under it
-        leave = box.DepthOf(ray.To.Plan) >= 0 ? 1 : silhouette.Leave;
+
+        // An end over or under it, the image of one aside.
+        bool isImage = fold.Mirror >= 0;
+        enter = (!isImage || ray.Start == 0) && box.DepthOf(ray.From.Plan) >= -Touching.SlackMetres ? 0 : silhouette.Enter;
+        leave = (!isImage || ray.End == 1) && box.DepthOf(ray.To.Plan) >= -Touching.SlackMetres ? 1 : silhouette.Leave;
         return left >= right && left > -EdgeKernel.Reach && right < EdgeKernel.Reach;
     }
 

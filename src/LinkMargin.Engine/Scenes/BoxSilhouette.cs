@@ -65,6 +65,7 @@ internal readonly ref struct BoxSilhouette
             abreast * abreast, Touching.ParallelSine * Touching.ParallelSine * squared);
         Vector256<double> tStep = Vector256.AndNot(abreast / ray.PlanMetres, isSquare);
         Vector256<double> leftStep = (ray.EastX * alongY) - (ray.NorthY * alongX);
+        tStart -= leftStart / leftStep * abreast / ray.PlanMetres & isSquare;
 
         Vector256<double> before = (leftStart * tStep) - (tStart * leftStep), after = before + leftStep;
         Vector256<double> apart = Vector256.Min(Vector256.Abs(before), Vector256.Abs(after)) * ray.PlanMetres;
@@ -72,6 +73,16 @@ internal readonly ref struct BoxSilhouette
         {
             silhouette = default;
             return false; // it may touch
+        }
+
+        Vector256<double> sum = Vector256.Abs(before) + Vector256.Abs(after);
+        Vector256<double> divided = Vector256.ConditionalSelect(
+            Vector256.GreaterThan(sum, zero), Vector256.Abs(before) / sum, Vector256.Create(0.5));
+        Vector256<double> t = Between(divided, least, greatest);
+        if (!Vector256.EqualsAll(divided, t))
+        {
+            silhouette = default;
+            return false; // crossed or nearest where the zone has no width to speak of
         }
 
         // The part abreast of the ray and before the mirror; in a side that runs along inside the line, none.
@@ -86,10 +97,6 @@ internal readonly ref struct BoxSilhouette
         isIn &= fold.Cut(box.CornersX, box.CornersY, alongX, alongY, ref first, ref last);
         isIn &= Vector256.LessThan(first, last);
 
-        Vector256<double> sum = Vector256.Abs(before) + Vector256.Abs(after);
-        Vector256<double> t = Vector256.ConditionalSelect(
-            Vector256.GreaterThan(sum, zero), Vector256.Abs(before) / sum, Vector256.Create(0.5));
-        t = Between(t, least, greatest);
         Vector256<double> nearest = (t - tStart) / tStep;
         Vector256<double> from = Between(tStart, least, greatest), to = Between(tStart + tStep, least, greatest);
         Vector256<double> nearestAlong = Between(t, Vector256.Min(from, to), Vector256.Max(from, to));

@@ -36,13 +36,16 @@ internal sealed class FixtureBoxes
             {
                 double inside = (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * whole;
                 double share = box.BulkThickness is double thickness ? inside / thickness : 1;
-                bool starts = passage.Enter > 0;
+                bool starts = passage.Enter > 0, ends = passage.Leave < 1;
+
+                // Of the two sides it goes through the one it meets more squarely, so that both directions lose the same.
+                double cosine = starts && ends ? Math.Max(passage.EnterCos, passage.LeaveCos) : starts ? passage.EnterCos : passage.LeaveCos;
                 Add(
                     buffer,
                     box,
                     starts ? passage.Enter : passage.Leave,
                     starts ? passage.EnterSide : passage.LeaveSide,
-                    starts ? passage.EnterCos : passage.LeaveCos,
+                    cosine,
                     share);
                 continue;
             }

@@ -7,21 +7,34 @@ internal static class HitOrder
 {
     /// <summary>
     /// Sorts by place. Where walls join or cross, or a wall borders on its opening, the line meets several of them in one
-    /// place: the one that takes most is kept, whichever order they were drawn in.
+    /// place: the one that takes most is kept, of two alike the one met at the greater slant, whichever order they were drawn in
+    /// and from whichever end the line is looked at.
     /// </summary>
-    internal static void Arrange(TraceBuffer buffer, double lengthMetres, double[] lossesDb)
+    /// <param name="buffer">The hits.</param>
+    /// <param name="lengthMetres">Length of the line, metres.</param>
+    /// <param name="rank">Of each material by number: the greater, the more it takes.</param>
+    internal static void Arrange(TraceBuffer buffer, double lengthMetres, int[] rank)
     {
         Span<Hit> hits = buffer.Hits;
         Sort(hits);
-        int kept = 0;
+        int kept = 0, joint = -1;
+        double reached = 0; // along the line, where the last wall was met
         for (int i = 0; i < hits.Length; i++)
         {
-            int joint = IsOfAWall(hits[i]) ? JointBefore(hits[..kept], hits[i], lengthMetres) : -1;
-            if (joint < 0)
+            if (!IsOfAWall(hits[i]))
             {
                 hits[kept++] = hits[i];
+                continue;
             }
-            else if (lossesDb[hits[i].Material] > lossesDb[hits[joint].Material])
+
+            bool isOfTheJoint = joint >= 0 && (hits[i].Along - reached) * lengthMetres <= Touching.JointMetres;
+            reached = hits[i].Along;
+            if (!isOfTheJoint)
+            {
+                joint = kept;
+                hits[kept++] = hits[i];
+            }
+            else if (TakesMore(hits[i], hits[joint], rank))
             {
                 hits[joint] = hits[i];
             }
@@ -30,23 +43,10 @@ internal static class HitOrder
         buffer.KeepFirst(kept);
     }
 
-    private static int JointBefore(Span<Hit> kept, in Hit hit, double lengthMetres)
-    {
-        for (int i = kept.Length - 1; i >= 0; i--)
-        {
-            if ((hit.Along - kept[i].Along) * lengthMetres > Touching.JointMetres)
-            {
-                return -1;
-            }
-
-            if (IsOfAWall(kept[i]))
-            {
-                return i;
-            }
-        }
-
-        return -1;
-    }
+    private static bool TakesMore(in Hit one, in Hit other, int[] rank) =>
+        rank[one.Material] != rank[other.Material]
+            ? rank[one.Material] > rank[other.Material]
+            : one.CosIncidence < other.CosIncidence;
 
     private static bool IsOfAWall(in Hit hit) => hit.Kind is ObstacleKind.Wall or ObstacleKind.Opening;
 

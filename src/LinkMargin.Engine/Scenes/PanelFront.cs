@@ -17,6 +17,7 @@ internal readonly ref struct PanelFront
     private readonly double endlessTo = double.PositiveInfinity; // beyond the ray's ends
     private readonly double touchFrom; // share of the panel at which it touches the ray's start; NaN for nowhere
     private readonly double touchTo; // and its end
+    private readonly double touchSlack; // share of the panel's length that is within a hair
     private readonly double nearest; // share of the panel where the line comes nearest to it without crossing; NaN for none
 
     /// <summary>Looks at a panel from one plan point to another.</summary>
@@ -45,6 +46,10 @@ internal readonly ref struct PanelFront
         bool isSquare = abreast * abreast <= Touching.ParallelSine * Touching.ParallelSine * squared; // square to the line
         tStep = isSquare ? 0 : abreast / ray.PlanMetres;
         leftStep = (ray.EastX * alongY) - (ray.NorthY * alongX);
+        if (isSquare)
+        {
+            tStart -= leftStart / leftStep * abreast / ray.PlanMetres; // where the line crosses its plane, whichever end it is drawn from
+        }
 
         if (Math.Max(Math.Abs(leftStart), Math.Abs(leftStart + leftStep)) <= Touching.SlackMetres)
         {
@@ -74,8 +79,20 @@ internal readonly ref struct PanelFront
         double before = (leftStart * tStep) - (tStart * leftStep), after = before + leftStep;
 
         // An end of the ray in the panel itself has all of it in its way, as for the straight line alone.
+        touchSlack = Touching.SlackMetres / Math.Sqrt(squared);
         touchFrom = TouchAt(0, before, squared);
         touchTo = TouchAt(1, after, squared);
+        double sum = Math.Abs(before) + Math.Abs(after), divided = sum > 0 ? Math.Abs(before) / sum : 0.5, t = Clamped(divided);
+        bool isCrossed = before > 0 != after > 0;
+        if (isCrossed && divided != t)
+        {
+            // Crossed where the zone has no width to speak of: the same.
+            double u = -leftStart / leftStep;
+            bool isOnPanel = u >= -touchSlack && u <= 1 + touchSlack;
+            touchFrom = isOnPanel && divided < t ? Math.Clamp(u, 0, 1) : touchFrom;
+            touchTo = isOnPanel && divided > t ? Math.Clamp(u, 0, 1) : touchTo;
+        }
+
         bool isTouched = IsTouched(0, 1);
         (first, last) = isTouched ? (0, 1) : (first, last);
         fold.Cut(startX, startY, alongX, alongY, ref first, ref last);
@@ -88,11 +105,9 @@ internal readonly ref struct PanelFront
         }
 
         // Heights are looked at there, or at the end of the run nearest to it: a wall in two parts is one wall.
-        double sum = Math.Abs(before) + Math.Abs(after);
-        double t = Clamped(sum > 0 ? Math.Abs(before) / sum : 0.5);
         double from = Clamped(tStart + (runFrom * tStep)), to = Clamped(tStart + (runTo * tStep));
         NearestAlong = Math.Clamp(t, Math.Min(from, to), Math.Max(from, to));
-        if (before > 0 == after > 0 && tStep != 0)
+        if (!isCrossed && tStep != 0)
         {
             nearest = (t - tStart) / tStep;
         }
@@ -145,9 +160,9 @@ internal readonly ref struct PanelFront
         }
 
         (low, high) = start < end ? (start, end) : (end, start);
-        if (nearest > from && nearest < to)
+        if (nearest >= from && nearest <= to)
         {
-            double near = At(nearest);
+            double near = AtAbreast(nearest);
             low = Math.Min(low, near);
             high = Math.Max(high, near);
         }
@@ -161,8 +176,12 @@ internal readonly ref struct PanelFront
         double left = leftStart + (u * leftStep);
         return left != 0 && (u <= endlessFrom || u >= endlessTo)
             ? left * double.PositiveInfinity
-            : Math.Sqrt(2) * left / ray.RadiusAt(Clamped(tStart + (u * tStep)));
+            : AtAbreast(u);
     }
+
+    // The same of a place abreast of the ray.
+    private double AtAbreast(double u) =>
+        Math.Sqrt(2) * (leftStart + (u * leftStep)) / ray.RadiusAt(Clamped(tStart + (u * tStep)));
 
     // The share of the panel at which it touches the ray at t; NaN for nowhere.
     private double TouchAt(double t, double away, double squared)
@@ -173,9 +192,8 @@ internal readonly ref struct PanelFront
             return double.NaN;
         }
 
-        double slack = Touching.SlackMetres / Math.Sqrt(squared);
         double u = (((t - tStart) * tStep * length * length) - (leftStart * leftStep)) / squared;
-        return u >= -slack && u <= 1 + slack ? Math.Clamp(u, 0, 1) : double.NaN;
+        return u >= -touchSlack && u <= 1 + touchSlack ? Math.Clamp(u, 0, 1) : double.NaN;
     }
 
     // All on one side of the line, and farther from it than the front reaches where it is widest abreast of the panel.
@@ -186,8 +204,10 @@ internal readonly ref struct PanelFront
             && ray.IsOutOfReach(Math.Min(Math.Abs(one), Math.Abs(other)), tStart + (from * tStep), tStart + (to * tStep));
     }
 
+    // At a jamb both the wall and what fills the opening are touched, as for the straight line alone.
     private bool IsTouched(double from, double to) =>
-        (touchFrom >= from && touchFrom <= to) || (touchTo >= from && touchTo <= to);
+        (touchFrom >= from - touchSlack && touchFrom <= to + touchSlack)
+        || (touchTo >= from - touchSlack && touchTo <= to + touchSlack);
 
     private double Clamped(double t) => Math.Clamp(t, ray.Least, ray.Greatest);
 }

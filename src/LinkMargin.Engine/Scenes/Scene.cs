@@ -15,6 +15,7 @@ public sealed class Scene
     private readonly FixtureBoxes fixtures;
     private readonly Dictionary<Material, int> numbers;
     private readonly IReadOnlyDictionary<int, int[]> floorLayers;
+    private readonly int[] rank; // of each material: the greater, the more it takes
 
     internal Scene(
         House house,
@@ -42,6 +43,7 @@ public sealed class Scene
         Frame = PlanFrame.Of(house);
         numbers = materials.Select((m, i) => (m, i)).ToDictionary(pair => pair.m, pair => pair.i);
         TableLossesDb = [.. materials.Select(m => m.LossDb)];
+        rank = RankOf(materials);
     }
 
     /// <summary>The house it was made from.</summary>
@@ -133,7 +135,7 @@ public sealed class Scene
         }
 
         fixtures.Trace(from, to, buffer);
-        HitOrder.Arrange(buffer, length, TableLossesDb);
+        HitOrder.Arrange(buffer, length, rank);
     }
 
     /// <summary>Each storey's walls in order round a place.</summary>
@@ -213,6 +215,21 @@ public sealed class Scene
         }
 
         fixtures.GatherPlates(leg, buffer);
+    }
+
+    // By table loss, and of those that lose the same by name: numbers depend on the order things are listed in.
+    private static int[] RankOf(IReadOnlyList<Material> materials)
+    {
+        int[] order = [.. Enumerable.Range(0, materials.Count)
+            .OrderBy(i => materials[i].LossDb)
+            .ThenBy(i => materials[i].Name, StringComparer.Ordinal)];
+        var rank = new int[order.Length];
+        for (int place = 0; place < order.Length; place++)
+        {
+            rank[order[place]] = place;
+        }
+
+        return rank;
     }
 
     private static double Extent(House house)

@@ -18,12 +18,13 @@ internal sealed class SceneCompiler
     private readonly Band band;
     private readonly Numbered<Material> materials = new();
     private readonly Numbered<string> names = new();
-    private readonly MirrorCollector mirrors = new();
+    private readonly MirrorCollector mirrors;
 
     private SceneCompiler(House house, Band band)
     {
         this.house = house;
         this.band = band;
+        mirrors = new MirrorCollector(house.Levels.SelectMany(level => level.Walls).Select(wall => (wall.Start, wall.End)));
     }
 
     internal static Scene Compile(House house, Band band) => new SceneCompiler(house, band).Compile();
@@ -67,7 +68,13 @@ internal sealed class SceneCompiler
             ? Math.Max(level.CeilingMetres, house.Levels[index + 1].ElevationMetres)
             : level.CeilingMetres;
         WallPanel[] walls = [.. level.Walls.Select(wall => WallAt(wall, level, reach))];
-        return new Storey(floor, reach, new WallPanels(index, walls));
+        IReadOnlyList<StraightRun> runs = StraightRun.Of(walls);
+        return new Storey(
+            floor,
+            reach,
+            new WallPanels(index, walls, StraightRun.Shares(runs, walls)),
+            WallJoint.Of(runs, walls),
+            OpenGap.Of(runs, walls, names.All));
     }
 
     private WallPanel WallAt(Wall wall, Level level, double reach)
@@ -76,8 +83,7 @@ internal sealed class SceneCompiler
         double low = level.ElevationMetres + wall.BaseMetres;
         var rise = Rise.Of(low, touches ? reach : level.ElevationMetres + wall.TopMetres, level.ElevationMetres, reach);
         int material = materials.Of(wall.Material);
-        OpeningPanel[] openings =
-            [.. wall.Openings.OrderBy(o => o.OffsetMetres).Select(o => OpeningAt(o, level.ElevationMetres))];
+        OpeningPanel[] openings = OpeningsIn(wall, level.ElevationMetres);
         int name = names.Of(wall.Name);
         int mirror = mirrors.Add(wall.Start, wall.End, rise, material, name, openings);
         return new WallPanel(wall.Start, wall.End, rise, mirror, material, name, openings);
@@ -95,7 +101,7 @@ internal sealed class SceneCompiler
         for (int i = 0; i < FixtureBox.PanelSides.Length; i++)
         {
             Point2 start = box.Corners[i], end = box.Corners[(i + 1) % FixtureBox.PanelSides.Length];
-            var side = new MirrorCollector();
+            var side = new MirrorCollector([(start, end)]);
             bool isOpen = box.IsShell && (box.OpenSides & FixtureBox.PanelSides[i]) != 0;
             side.Add(start, end, box.Rise, isOpen ? -1 : box.Material, box.Name, []);
             yield return side.All[0] with { Number = first + i, IsFixture = true };
@@ -143,13 +149,27 @@ internal sealed class SceneCompiler
         return whole;
     }
 
-    private OpeningPanel OpeningAt(Opening opening, double floor) => new(
-        opening.OffsetMetres,
-        opening.OffsetMetres + opening.WidthMetres,
-        floor + opening.SillMetres,
-        floor + opening.SillMetres + opening.HeightMetres,
-        opening.Filling is Material filling ? materials.Of(filling) : -1,
-        names.Of(opening.Name));
+    // A jamb within a hair of the wall's end, or of the next opening, is there: rounding leaves no sliver of wall between.
+    private OpeningPanel[] OpeningsIn(Wall wall, double floor)
+    {
+        double length = wall.LengthMetres, before = 0;
+        var openings = new List<OpeningPanel>();
+        foreach (Opening opening in wall.Openings.OrderBy(o => o.OffsetMetres))
+        {
+            double from = opening.OffsetMetres, to = from + opening.WidthMetres;
+            from = Math.Abs(from - before) <= Touching.SlackMetres ? before : from;
+            before = Math.Abs(to - length) <= Touching.SlackMetres ? length : to;
+            openings.Add(new OpeningPanel(
+                from,
+                before,
+                floor + opening.SillMetres,
+                floor + opening.SillMetres + opening.HeightMetres,
+                opening.Filling is Material filling ? materials.Of(filling) : -1,
+                names.Of(opening.Name)));
+        }
+
+        return [.. openings];
+    }
 
     private FloorSheets? FloorOver(int index)
     {

@@ -23,7 +23,7 @@ internal sealed class WallPanels
     private readonly OpeningPanel[] openings;
     private readonly int level;
 
-    internal WallPanels(int level, IReadOnlyList<WallPanel> walls)
+    internal WallPanels(int level, IReadOnlyList<WallPanel> walls, (double From, double To)[] runs)
     {
         this.level = level;
         startX = [.. walls.Select(w => w.Start.X)];
@@ -34,7 +34,7 @@ internal sealed class WallPanels
         low = [.. walls.Select(w => w.Rise.Low)];
         high = [.. walls.Select(w => w.Rise.High)];
         rise = [.. walls.Select(w => w.Rise)];
-        run = WallRuns.Of(walls);
+        run = runs;
         mirror = [.. walls.Select(w => w.Mirror)];
         material = [.. walls.Select(w => w.Material)];
         name = [.. walls.Select(w => w.Name)];
@@ -45,8 +45,7 @@ internal sealed class WallPanels
             firstOpening[i + 1] = firstOpening[i] + walls[i].Openings.Count;
         }
 
-        tree = new PlanTree([.. walls.Select(w => new PlanBox(
-            Math.Min(w.Start.X, w.End.X), Math.Min(w.Start.Y, w.End.Y), Math.Max(w.Start.X, w.End.X), Math.Max(w.Start.Y, w.End.Y)))]);
+        tree = new PlanTree([.. walls.Select(w => PlanBox.Round(w.Start, w.End))]);
     }
 
     /// <summary>

@@ -251,27 +251,18 @@ internal static class PlainFrontSum
         }
     }
 
-    // Puts edges in order and keeps one of several in one place; returns how many are left. They are few, and mostly in order.
+    // Puts edges in order and puts those that a chain of small steps connects half way between its ends; returns how many are left.
     private static int Arrange(Span<double> edges)
     {
-        for (int i = 1; i < edges.Length; i++)
+        edges.Sort();
+        int kept = 0;
+        double first = double.NaN;
+        for (int i = 0; i < edges.Length; i++)
         {
-            double edge = edges[i];
-            int at = i;
-            for (; at > 0 && edges[at - 1] > edge; at--)
+            first = i > 0 && edges[i] - edges[i - 1] <= SameEdge ? first : edges[i];
+            if (i + 1 == edges.Length || !(edges[i + 1] - edges[i] <= SameEdge))
             {
-                edges[at] = edges[at - 1];
-            }
-
-            edges[at] = edge;
-        }
-
-        int kept = Math.Min(1, edges.Length);
-        for (int i = 1; i < edges.Length; i++)
-        {
-            if (edges[i] - edges[kept - 1] > SameEdge)
-            {
-                edges[kept++] = edges[i];
+                edges[kept++] = (first + edges[i]) / 2;
             }
         }
 

@@ -24,12 +24,12 @@ internal static class Bends
         for (int level = 0; level < house.Levels.Count; level++)
         {
             Level here = house.Levels[level];
-            foreach (Gap gap in Gap.Of(here))
+            foreach (OpenGap gap in scene.Storeys[level].Gaps)
             {
-                AddJambs(bends, level, here, gap, group++);
+                AddJambs(bends, level, gap, scene.Names[gap.Name], group++);
             }
 
-            AddCorners(bends, level, here, ref group);
+            AddCorners(bends, level, here, scene.Storeys[level], ref group);
             AddHoles(bends, house, level, ref group);
         }
 
@@ -37,9 +37,8 @@ internal static class Bends
         return [.. bends];
     }
 
-    private static void AddJambs(List<Bend> bends, int level, Level here, Gap gap, int group)
+    private static void AddJambs(List<Bend> bends, int level, OpenGap gap, string name, int group)
     {
-        double low = here.ElevationMetres + gap.SillMetres, high = here.ElevationMetres + gap.HeadMetres;
         double width = gap.Start.DistanceTo(gap.End);
         Point2 clear = (Math.Min(ClearMetres, width / 2) / width) * (gap.End - gap.Start);
         foreach ((Point2 at, Point2 near, Point2 far) in new[]
@@ -47,17 +46,24 @@ internal static class Bends
             (gap.Start + clear, gap.Start, gap.End), (gap.End - clear, gap.End, gap.Start),
         })
         {
-            bends.Add(new Bend(at, low, high, level, level, group, TurnKind.Opening, gap.Name) { Jambs = (near, far) });
+            bends.Add(new Bend(at, gap.Low, gap.High, level, level, group, TurnKind.Opening, name) { Jambs = (near, far) });
         }
     }
 
-    private static void AddCorners(List<Bend> bends, int level, Level here, ref int group)
+    private static void AddCorners(List<Bend> bends, int level, Level here, Storey storey, ref int group)
     {
         double floor = here.ElevationMetres, ceiling = floor + here.HeightMetres;
-        foreach (WallCorner corner in WallCorner.Of(here))
+        foreach (WallCorner corner in storey.Joints.Select(joint => WallCorner.Of(joint, i => here.Walls[i].Name)).OfType<WallCorner>())
         {
             bends.Add(new Bend(
-                corner.At + (ClearMetres * corner.Outward), floor, ceiling, level, level, group++, corner.Kind, corner.Wall));
+                corner.At + (ClearMetres * corner.Outward),
+                floor,
+                ceiling,
+                level,
+                level,
+                group++,
+                corner.Kind,
+                here.Walls[corner.Wall].Name));
         }
     }
 

@@ -1,65 +1,50 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links.Around;
 
 /// <summary>A place where walls end or meet so that more than half of what lies round it is free.</summary>
 /// <param name="At">Where.</param>
 /// <param name="Outward">Unit vector to the middle of the free side.</param>
-/// <param name="Kind">The free end of one wall, or the outer corner of several.</param>
-/// <param name="Wall">One of the walls.</param>
-internal sealed record WallCorner(Point2 At, Point2 Outward, TurnKind Kind, string Wall)
+/// <param name="Kind">The free end of one straight run of walls, or the outer corner of several.</param>
+/// <param name="Wall">Number of one of the walls, the first by its name.</param>
+internal sealed record WallCorner(Point2 At, Point2 Outward, TurnKind Kind, int Wall)
 {
-    private const double SameMetres = 0.01;
-
     // Walls that meet at less of an angle than this to a straight line make no corner, degrees.
     private const double StraightDegrees = 5;
 
-    /// <summary>The corners of a level's walls, each once.</summary>
-    internal static IEnumerable<WallCorner> Of(Level level)
+    /// <summary>The corner at a joint of walls; null where there is none.</summary>
+    internal static WallCorner? Of(WallJoint joint, Func<int, string> nameOf)
     {
-        Wall[] walls = [.. level.Walls.Where(w => w.LengthMetres > SameMetres)];
-        var known = new List<Point2>();
-        foreach (Point2 at in walls.SelectMany(w => new[] { w.Start, w.End }))
+        double[] ways = [.. joint.Ways.Select(way => double.RadiansToDegrees(Math.Atan2(way.Y, way.X))).Order()];
+        (double from, double gap) = Widest(ways);
+        if (gap < 180 + StraightDegrees)
         {
-            if (known.Exists(other => other.DistanceTo(at) <= SameMetres))
-            {
-                continue;
-            }
-
-            known.Add(at);
-            Wall[] there = [.. walls.Where(wall => Reaches(wall, at))];
-            double[] ways = [.. there.SelectMany(wall => WaysFrom(at, wall)).Order()];
-            if (Widest(ways) is (double from, double gap) && gap >= 180 + StraightDegrees)
-            {
-                double middle = double.DegreesToRadians(from + (gap / 2));
-                yield return new WallCorner(
-                    at,
-                    new Point2(Math.Cos(middle), Math.Sin(middle)),
-                    there.Length == 1 ? TurnKind.WallEnd : TurnKind.WallCorner,
-                    there.Select(wall => wall.Name).Min(StringComparer.Ordinal)!);
-            }
+            return null;
         }
+
+        double middle = double.DegreesToRadians(from + (gap / 2));
+        Point2 outward = new(Math.Cos(middle), Math.Sin(middle));
+        return new WallCorner(
+            Outermost(joint.Ends, outward),
+            outward,
+            joint.RunCount == 1 ? TurnKind.WallEnd : TurnKind.WallCorner,
+            joint.Walls.MinBy(nameOf, StringComparer.Ordinal));
     }
 
-    private static bool Reaches(Wall wall, Point2 at)
+    // In the middle of the ends, and as far out as the outermost of them.
+    private static Point2 Outermost(IReadOnlyList<Point2> ends, Point2 outward)
     {
-        Point2 along = wall.End - wall.Start;
-        double share = Math.Clamp(Point2.Dot(at - wall.Start, along) / Point2.Dot(along, along), 0, 1);
-        return at.DistanceTo(wall.Start + (share * along)) <= SameMetres;
-    }
-
-    // The directions in which a wall runs from a place on it, degrees.
-    private static IEnumerable<double> WaysFrom(Point2 at, Wall wall)
-    {
-        foreach ((Point2 here, Point2 there) in new[] { (wall.Start, wall.End), (wall.End, wall.Start) })
+        Point2 sum = new(0, 0);
+        double farthest = double.NegativeInfinity;
+        foreach (Point2 end in ends)
         {
-            if (at.DistanceTo(there) > SameMetres)
-            {
-                Point2 way = there - here;
-                yield return double.RadiansToDegrees(Math.Atan2(way.Y, way.X));
-            }
+            sum += end - ends[0];
+            farthest = Math.Max(farthest, Point2.Dot(end - ends[0], outward));
         }
+
+        Point2 middle = (1.0 / ends.Count) * sum;
+        return ends[0] + middle + ((farthest - Point2.Dot(middle, outward)) * outward);
     }
 
     // The widest free angle between two neighbouring directions: from where, and how wide, degrees.
