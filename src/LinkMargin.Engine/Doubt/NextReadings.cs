@@ -108,7 +108,7 @@ public sealed class NextReadings
             Learn(best, questions, candidates, deviceDb);
             chosen.Add(best);
             told.Add(new NextReading(
-                best.Transmitter, best.Place.LevelIndex, best.Place.Plan, best.Place.HeightMetres, best.Place.Where, left / before));
+                best.Transmitter, best.Place.LevelIndex, best.Place.Plan, best.Place.HeightMetres, best.Place.Where, Math.Min(1, left / before)));
         }
 
         return told;

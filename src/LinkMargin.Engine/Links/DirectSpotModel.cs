@@ -11,7 +11,7 @@ namespace LinkMargin.Engine.Links;
 internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? around = null) : SpotModel(scene, spot)
 {
     internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
-        LinkEvaluation.PathLossDb(Scene, Console, hands, buffer, around);
+        Reported(LinkEvaluation.PathLossDb(Scene, Console, hands, buffer, around));
 
     internal override SpotModel ForMany() => new DirectSpotModel(Scene, Spot, Scene.Around(Console));
 
@@ -32,6 +32,7 @@ internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? aro
         [
             new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)
             {
+                Cautions = FreeSpaceLoss.CautionAt(length, Scene.Band.Equivalent) is string caution ? [caution] : [],
                 Bases = [.. crossings.Select(c => c.Kind == ObstacleKind.Joists ? LossBasis.JoistShare : LossBasis.Listed)],
             },
         ];
@@ -40,7 +41,7 @@ internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? aro
     internal override StoredLink Store(Point3 hands, double? facingDegrees, SlopeBook book)
     {
         var buffer = new TraceBuffer();
-        book.Begin(Decibels.ToPowerRatio(-PathLossDb(hands, facingDegrees, buffer)));
+        book.Begin(Decibels.ToPowerRatio(-LinkEvaluation.PathLossDb(Scene, Console, hands, buffer))); // shifts come before the greatest loss
         foreach (ref readonly Hit hit in buffer.Hits)
         {
             double tableDb = Scene.TableLossesDb[hit.Material];

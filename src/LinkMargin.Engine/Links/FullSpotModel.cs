@@ -4,7 +4,6 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links.Around;
 using LinkMargin.Engine.Links.Stored;
 using LinkMargin.Engine.Propagation;
-using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links;
@@ -134,10 +133,6 @@ internal sealed class FullSpotModel : SpotModel
             visitor.Around(way, buffer);
         }
     }
-
-    /// <summary>A power as a loss, dB, no greater than the greatest that is told.</summary>
-    internal static double ToLossDb(double powerRatio) =>
-        Math.Min(LayeredSlab.GreatestLossDb, -Decibels.FromPowerRatio(Math.Max(powerRatio, double.Epsilon)));
 
     private double FreeSpace(double lengthMetres) => FreeSpaceLoss.PowerRatio(lengthMetres, wavelength);
 

@@ -63,8 +63,16 @@ public sealed record LinkBudget(
         }
     }
 
-    /// <summary>One path's share of the power that arrives, 0 to 1.</summary>
-    public double ShareOf(PathBudget path) => Decibels.ToPowerRatio(PathLossDb - path.LossDb);
+    /// <summary>
+    /// One path's share of the power that arrives, 0 to 1. It is of the powers listed, so that rounding, and the greatest loss that
+    /// is reported, leave no share above 1.
+    /// </summary>
+    public double ShareOf(PathBudget path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        double all = Paths.Sum(other => Decibels.ToPowerRatio(Paths[0].LossDb - other.LossDb));
+        return Decibels.ToPowerRatio(Paths[0].LossDb - path.LossDb) / all;
+    }
 
     /// <summary>What the seat asks for, dB.</summary>
     public double RequiredDb => Seat.RequiredDb;

@@ -25,7 +25,7 @@ internal sealed class LossTables
 
     /// <summary>Loss of one crossing, dB.</summary>
     internal double Db(in Hit hit, double moreDb = 0) =>
-        CrossingLoss.Db(hit.Kind, hit.Share, tables[hit.Material].LossDb(hit.CosIncidence) + moreDb);
+        CrossingLoss.Db(hit.Kind, hit.Share, tables[hit.Material].LossDb(hit.IsSolid ? 1 : hit.CosIncidence) + moreDb);
 
     /// <summary>The same with one material's loss shifted.</summary>
     internal LossTables Shifted(int material, double moreDb) =>

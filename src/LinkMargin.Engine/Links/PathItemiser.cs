@@ -24,10 +24,10 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
     /// <inheritdoc/>
     public void Direct(double power, TraceBuffer buffer)
     {
-        double lossDb = FullSpotModel.ToLossDb(power);
+        double lossDb = SpotModel.ToLossDb(power);
         Crossing[] crossings = Itemisation.Crossings(Scene, Console, hands, buffer, wholeFloors: true);
         double length = Console.DistanceTo(hands);
-        double bodyDb = Console == hands ? 0 : -Decibels.FromPowerRatio(model.Body.Factor(Console, hands, facingDegrees));
+        double bodyDb = Console == hands ? 0 : 0 - Decibels.FromPowerRatio(model.Body.Factor(Console, hands, facingDegrees));
         budgets.Add(Itemised(new Path(PathKind.Direct, [Console, hands], length, crossings), lossDb, 0, bodyDb, []));
     }
 
@@ -39,7 +39,7 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
             return;
         }
 
-        double bodyDb = -Decibels.FromPowerRatio(model.Body.Diffuse), lossDb = FullSpotModel.ToLossDb(power);
+        double bodyDb = 0 - Decibels.FromPowerRatio(model.Body.Diffuse), lossDb = SpotModel.ToLossDb(power);
         double length = Console.DistanceTo(hands) + model.Shell.Balance.LifeMetres(model.Cells.At(hands));
         budgets.Add(new PathBudget(new Path(PathKind.Diffuse, [Console, hands], length, []), 0, [], lossDb)
         {
@@ -89,9 +89,9 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
         var path = new Path(PathKind.Around, corners, way.Metres, crossings);
         budgets.Add(Itemised(
             path,
-            FullSpotModel.ToLossDb(way.Power),
+            SpotModel.ToLossDb(way.Power),
             0,
-            -Decibels.FromPowerRatio(way.Body),
+            0 - Decibels.FromPowerRatio(way.Body),
             model.WaysRound.Turns(way),
             MultipleEdges.CautionOf(corners, Scene.Band.Equivalent.WavelengthMetres),
             way.BendDb));
@@ -112,9 +112,9 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
         var path = new Path(PathKind.Reflected, [Console, place, hands], reflection.LengthMetres, [.. there, .. on]);
         budgets.Add(Itemised(
             path,
-            FullSpotModel.ToLossDb(power),
-            -Decibels.FromPowerRatio(reflection.PowerRatio),
-            -Decibels.FromPowerRatio(model.Body.Factor(reflection.Image, hands, facingDegrees)),
+            SpotModel.ToLossDb(power),
+            0 - Decibels.FromPowerRatio(reflection.PowerRatio),
+            0 - Decibels.FromPowerRatio(model.Body.Factor(reflection.Image, hands, facingDegrees)),
             [turn],
             material < 0 ? null : Said(NameOf(turn), model.Losses[material].CautionAt(reflection.CosIncidence))));
     }
@@ -133,7 +133,8 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
     {
         double freeSpaceDb = FreeSpaceLoss.Db(path.LengthMetres, Scene.Band.Equivalent);
         double[] crossingsDb = [.. path.Crossings.Select(c => CrossingLoss.Db(c.Kind, c.Share, TableOf(c).LossDb(CosineOf(c))))];
-        IEnumerable<string?> cautions = path.Crossings.Select(c => Said($"'{c.Name}'", TableOf(c).CautionAt(CosineOf(c)))).Append(caution);
+        IEnumerable<string?> cautions = path.Crossings.Select(c => Said($"'{c.Name}'", TableOf(c).CautionAt(CosineOf(c)))).Append(caution)
+            .Append(FreeSpaceLoss.CautionAt(path.LengthMetres, Scene.Band.Equivalent));
         return new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)
         {
             EdgesDb = lossDb - freeSpaceDb - crossingsDb.Sum() - reflectionDb - bendingDb - bodyDb,

@@ -1,6 +1,8 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links.Stored;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links;
@@ -14,6 +16,18 @@ internal abstract class SpotModel
         Spot = spot;
         Console = scene.House.PositionOf(spot);
     }
+
+    /// <summary>
+    /// The greatest path loss that either model reports, dB; what loses more reports this. It is some 100 dB beyond what any radio
+    /// hears, so no decision depends on it.
+    /// </summary>
+    internal const double GreatestLossDb = LayeredSlab.GreatestLossDb;
+
+    /// <summary>A path loss as it is reported, dB.</summary>
+    internal static double Reported(double lossDb) => Math.Min(GreatestLossDb, lossDb);
+
+    /// <summary>A power, as a share of what is sent, as the loss that is reported, dB.</summary>
+    internal static double ToLossDb(double powerRatio) => Reported(0 - Decibels.FromPowerRatio(Math.Max(powerRatio, double.Epsilon))); // 0 less 0 is 0, and not −0
 
     /// <summary>The house.</summary>
     internal Scene Scene { get; }

@@ -25,16 +25,26 @@ public static class FreeSpaceLoss
         }
 
         // P.525-4 eq. (3): Lbf = 20 log10(4πd/λ)
-        double turns = 4 * Math.PI * distanceMetres / frequency.WavelengthMetres;
+        double turns = Turns(distanceMetres, frequency.WavelengthMetres);
         return turns <= 1 ? 0 : 20 * Math.Log10(turns);
     }
+
+    /// <summary>What must be said of the loss over a distance: that it is held at 0 dB; null where the formula holds.</summary>
+    /// <param name="distanceMetres">d, metres, 0 or more.</param>
+    /// <param name="frequency">f.</param>
+    public static string? CautionAt(double distanceMetres, Frequency frequency) =>
+        Turns(distanceMetres, frequency.WavelengthMetres) <= 1
+            ? "the console and the hands are in one place, too near for the free-space formula; its loss is taken as 0 dB"
+            : null;
 
     /// <summary>The same as a share of the power sent out, for a distance and a wavelength that have been checked.</summary>
     /// <param name="distanceMetres">d, metres.</param>
     /// <param name="wavelengthMetres">λ, metres.</param>
     internal static double PowerRatio(double distanceMetres, double wavelengthMetres)
     {
-        double turns = 4 * Math.PI * distanceMetres / wavelengthMetres;
+        double turns = Turns(distanceMetres, wavelengthMetres);
         return turns <= 1 ? 1 : 1 / (turns * turns);
     }
+
+    private static double Turns(double distanceMetres, double wavelengthMetres) => 4 * Math.PI * distanceMetres / wavelengthMetres;
 }

@@ -36,16 +36,13 @@ internal sealed class FixtureBoxes
             {
                 double inside = (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * whole;
                 double share = box.BulkThickness is double thickness ? inside / thickness : 1;
-                bool starts = passage.Enter > 0, ends = passage.Leave < 1;
-
-                // Of the two sides it goes through the one it meets more squarely, so that both directions lose the same.
-                double cosine = starts && ends ? Math.Max(passage.EnterCos, passage.LeaveCos) : starts ? passage.EnterCos : passage.LeaveCos;
+                bool starts = passage.Enter > 0;
                 Add(
                     buffer,
                     box,
                     starts ? passage.Enter : passage.Leave,
                     starts ? passage.EnterSide : passage.LeaveSide,
-                    cosine,
+                    starts ? passage.EnterCos : passage.LeaveCos,
                     share);
                 continue;
             }
@@ -99,6 +96,7 @@ internal sealed class FixtureBoxes
         hit.Level = box.Level;
         hit.Kind = box.IsBody ? ObstacleKind.Player : ObstacleKind.Fixture;
         hit.CosIncidence = cosine;
+        hit.IsSolid = !box.IsShell;
         hit.Share = share;
         hit.Mirror = box.MirrorOf(side);
     }

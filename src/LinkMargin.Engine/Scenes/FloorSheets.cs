@@ -64,6 +64,7 @@ internal sealed class FloorSheets(
             hit.Level = level;
             hit.Kind = sheet.Ribs is null ? ObstacleKind.FloorLayer : ObstacleKind.Joists;
             hit.CosIncidence = Math.Abs(dz) / whole;
+            hit.IsSolid = false;
             hit.Share = share;
             hit.Mirror = sheet.Ribs is null ? 0 : -1;
         }

@@ -23,6 +23,12 @@ internal struct Hit
     /// <summary>Cosine of the angle to the surface's normal, 0 to 1.</summary>
     public double CosIncidence;
 
+    /// <summary>
+    /// Whether it is a solid thing. Its loss is taken head on, as its front takes it: a line that goes in by one side and out by
+    /// another loses the same both ways.
+    /// </summary>
+    public bool IsSolid;
+
     /// <summary>See <see cref="Crossing.Share"/>.</summary>
     public double Share;
 

@@ -135,6 +135,7 @@ internal sealed class WallPanels
         hit.Level = level;
         hit.Kind = opening < 0 ? ObstacleKind.Wall : ObstacleKind.Opening;
         hit.CosIncidence = cosine;
+        hit.IsSolid = false;
         hit.Share = 1;
         hit.Mirror = mirror[wall];
     }

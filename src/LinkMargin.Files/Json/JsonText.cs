@@ -16,6 +16,7 @@ public static class JsonText
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
         WriteIndented = true,
         NewLine = "\n",
+        Converters = { new PlainZero() },
     });
 
     /// <summary>One document as text, without a line end behind it.</summary>
@@ -26,4 +27,13 @@ public static class JsonText
             document,
             Documents.GetTypeInfo(typeof(T)) as JsonTypeInfo<T>
                 ?? throw new ArgumentException($"{typeof(T).Name} is not listed among the documents.", nameof(document)));
+
+    // A zero has no sign: what is 0 after rounding or a difference is not told as −0.
+    private sealed class PlainZero : JsonConverter<double>
+    {
+        public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.GetDouble();
+
+        public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options) =>
+            writer.WriteNumberValue(value == 0 ? 0 : value);
+    }
 }

@@ -9,8 +9,8 @@ namespace LinkMargin.Files.Writing;
 public static class FieldCsv
 {
     // A micrometre, and a tenth of a thousandth of a decibel: far below any effect, and without the digits doubles add.
-    private const string MetresFormat = "0.######";
-    private const string DecibelsFormat = "0.####";
+    private const int MetreDecimals = 6;
+    private const int DecibelDecimals = 4;
 
     /// <summary>The headings; each carries its unit.</summary>
     public static IReadOnlyList<string> Headings { get; } = ["spot", "level", "xM", "yM", "handsM", "medianDb", "countedDb"];
@@ -38,12 +38,16 @@ public static class FieldCsv
         {
             csv.WriteField(SpreadsheetText.Written(field.Spot.Name));
             csv.WriteField(level);
-            csv.WriteField(cell.Centre.X, MetresFormat);
-            csv.WriteField(cell.Centre.Y, MetresFormat);
-            csv.WriteField(field.HandsMetres, MetresFormat);
-            csv.WriteField(cell.MedianDb, DecibelsFormat);
-            csv.WriteField(cell.CountedDb, DecibelsFormat);
+            WriteNumber(cell.Centre.X, MetreDecimals);
+            WriteNumber(cell.Centre.Y, MetreDecimals);
+            WriteNumber(field.HandsMetres, MetreDecimals);
+            WriteNumber(cell.MedianDb, DecibelDecimals);
+            WriteNumber(cell.CountedDb, DecibelDecimals);
             csv.EndRecord();
         }
+
+        // What is 0 once rounded is written 0, and not −0.
+        void WriteNumber(double value, int decimals) =>
+            csv.WriteField(Math.Round(value, decimals) + 0.0, decimals == MetreDecimals ? "0.######" : "0.####");
     }
 }

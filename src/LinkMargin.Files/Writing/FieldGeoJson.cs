@@ -80,5 +80,5 @@ public static class FieldGeoJson
         json.WriteEndArray();
     }
 
-    private static double Rounded(double value, int decimals) => Math.Round(value, decimals);
+    private static double Rounded(double value, int decimals) => Math.Round(value, decimals) + 0.0; // −0 becomes 0
 }

@@ -60,14 +60,14 @@ public sealed class CautionTests
     public void A_path_that_brings_little_does_not_caution_the_link()
     {
         var path = new PathBudget(new Engine.Links.Path(PathKind.Direct, [default, new(1, 0, 0)], 1, []), 40, [], 40) { Bases = [] };
-        PathBudget weak = path with { LossDb = 40 - (10 * Math.Log10(LinkBudget.LeastShareOfCaution / (1 - LinkBudget.LeastShareOfCaution))), Cautions = ["rough"] };
+        PathBudget weak = path with { LossDb = 40 - (10 * Math.Log10(LinkBudget.LeastShareOfCaution / (1 - LinkBudget.LeastShareOfCaution))) - 1e-9, Cautions = ["rough"] };
         Assert.Equal(["rough"], Of(weak).Cautions);
         Assert.Empty(Of(weak with { LossDb = weak.LossDb + 0.01 }).Cautions);
 
         LinkBudget Of(PathBudget other) => OneLink.Of(SimpleHouse.OfWalls(), default, new(1, 0, 0)) with
         {
             Paths = [path, other],
-            PathLossDb = -10 * Math.Log10(Math.Pow(10, -path.LossDb / 10) + Math.Pow(10, -other.LossDb / 10)) + 1e-9,
+            PathLossDb = -10 * Math.Log10(Math.Pow(10, -path.LossDb / 10) + Math.Pow(10, -other.LossDb / 10)),
         };
     }
 

@@ -14,6 +14,15 @@ public sealed class JsonTextTests
     private static readonly House House = MadeHouse();
 
     [Fact]
+    public void A_zero_is_written_without_a_sign()
+    {
+        LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]) with { PathLossDb = -0.0, MarginDb = -0.0 };
+        using JsonDocument document = JsonDocument.Parse(JsonText.Of(BudgetDocument.Of(House, budget)));
+        Assert.Equal("0", document.RootElement.GetProperty("pathLossDb").GetRawText());
+        Assert.Equal("0", document.RootElement.GetProperty("marginDb").GetRawText());
+    }
+
+    [Fact]
     public void A_budget_has_the_keys_and_figures_that_scripts_rely_on()
     {
         LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]);

@@ -33,7 +33,7 @@ public sealed class StoredLink
             sum += Shifted(k, shiftsDb);
         }
 
-        return FullSpotModel.ToLossDb(sum);
+        return SpotModel.ToLossDb(sum);
     }
 
     /// <summary>The same with its slopes.</summary>
@@ -58,7 +58,7 @@ public sealed class StoredLink
             gradient[i] = sum > 0 ? gradient[i] / sum : 0;
         }
 
-        return FullSpotModel.ToLossDb(sum);
+        return SpotModel.ToLossDb(sum);
     }
 
     private double Shifted(int path, ReadOnlySpan<double> shiftsDb)
