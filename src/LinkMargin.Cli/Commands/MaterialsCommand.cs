@@ -16,30 +16,34 @@ internal static class MaterialsCommand
     {
         Argument<string?> name = new("NAME")
         {
-            Description = "one material, floor build-up or radio to show in full; all of them where it is left out",
+            Description = "a row to show in full, a kind of rows to list, or a word to search for; an overview where it is left out",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        var command = new Command("materials", "The tables of materials, floor build-ups, radios, margins and spreads in use, with their sources." + ExitCodes.Of()) { name };
+        Option<bool> all = CommonOptions.Flag("--all", "Every row of every table, with figures and sources.");
+        var command = new Command("materials", "The tables of materials, floor build-ups, radios, margins and spreads in use, with their sources." + ExitCodes.Of()) { name, all };
         command.SetAction(parse =>
         {
             MaterialTables tables = LoadedTables.Read(invocation, parse, common);
             string? wanted = parse.GetValue(name);
-            if (wanted is not null)
+            bool isAll = parse.GetValue(all), isJson = parse.GetValue(common.Json);
+            if (wanted is not null && isAll)
             {
-                tables = Only(tables, wanted);
+                throw new CannotBeDoneException($"{all.Name} lists every row; leave out '{wanted}', or {all.Name}");
             }
 
-            if (parse.GetValue(common.Json))
+            (MaterialTables rows, Action<TextWriter, int> text) = (wanted, isAll) switch
             {
-                invocation.Output.WriteLine(JsonText.Of(TablesDocument.Of(tables)));
-            }
-            else if (wanted is null)
+                (null, true) => (tables, new TablesText(tables).Write),
+                (null, false) => (tables, (output, width) => RowsText.WriteOverview(RowKind.Of(tables), output, width)),
+                (not null, _) => Wanted(tables, wanted),
+            };
+            if (isJson)
             {
-                new TablesText(tables).Write(invocation.Output, invocation.Width);
+                invocation.Output.WriteLine(JsonText.Of(TablesDocument.Of(rows)));
             }
             else
             {
-                WriteRows(tables, invocation.Output, invocation.Width);
+                text(invocation.Output, invocation.Width);
             }
 
             return ExitCodes.Done;
@@ -47,17 +51,27 @@ internal static class MaterialsCommand
         return command;
     }
 
-    private static MaterialTables Only(MaterialTables tables, string name)
+    // A row by its name goes before a kind, and a slip in a name before a word of the trade.
+    private static (MaterialTables Rows, Action<TextWriter, int> Text) Wanted(MaterialTables tables, string wanted)
     {
         string[] names = [.. tables.Materials.Keys, .. tables.BuildUps.Keys, .. tables.Radios.Keys];
-        return names.Contains(name)
-            ? new MaterialTables(Only(tables.Materials, name), Only(tables.BuildUps, name), Only(tables.Radios, name)) { Files = tables.Files }
-            : throw new CannotBeDoneException(
-                $"the tables have no row {Quote.Of(name)}; {NearestWord.Advice(name, names, "'linkmargin materials'")}");
-    }
+        if (names.Contains(wanted))
+        {
+            MaterialTables one = tables.Only([wanted]);
+            return (one, (output, width) => WriteRows(one, output, width));
+        }
 
-    private static Dictionary<string, T> Only<T>(IReadOnlyDictionary<string, T> rows, string name) =>
-        rows.TryGetValue(name, out T? row) ? new() { [name] = row } : [];
+        if (RowKind.Of(tables).FirstOrDefault(kind => kind.Name == wanted) is { } listed)
+        {
+            return (listed.Rows, new TablesText(listed.Rows).Write);
+        }
+
+        bool isSlip = wanted.Contains('-', StringComparison.Ordinal) && NearestWord.Find(wanted, names) is not null;
+        IReadOnlyList<FoundRow> found = isSlip ? [] : new RowSearch(tables).Find(wanted);
+        return found.Count > 0
+            ? (tables.Only([.. found.Select(row => row.Name)]), (output, width) => RowsText.WriteFound(wanted, found, output, width))
+            : throw new CannotBeDoneException($"the tables have no row '{wanted}'; {NearestWord.Advice(wanted, names, "'linkmargin materials'")}");
+    }
 
     private static void WriteRows(MaterialTables tables, TextWriter output, int width)
     {

@@ -7,29 +7,28 @@ namespace LinkMargin.Cli.Output;
 /// <param name="tables">The tables.</param>
 internal sealed class TablesText(MaterialTables tables)
 {
-    /// <summary>Writes all of them.</summary>
+    /// <summary>Writes all rows there are, table by table.</summary>
     public void Write(TextWriter output, int width)
     {
-        Heading(output, width, "Materials: median loss at 2.4 GHz, head on", tables.Files?.Materials);
-        Materials().WriteTo(output, width);
-        output.WriteLine();
-        Heading(output, width, "Floor build-ups, from the walking surface down", tables.Files?.BuildUps);
-        Floors().WriteTo(output, width);
-        output.WriteLine();
-        Heading(output, width, "Radios", tables.Files?.Radios);
-        Radios().WriteTo(output, width);
-        if (tables.Margins.Count > 0)
+        (string What, string? File, int Rows, Func<TextTable> Table)[] all =
+        [
+            ("Materials: median loss at 2.4 GHz, head on", tables.Files?.Materials, tables.Materials.Count, Materials),
+            ("Floor build-ups, from the walking surface down", tables.Files?.BuildUps, tables.BuildUps.Count, Floors),
+            ("Radios", tables.Files?.Radios, tables.Radios.Count, Radios),
+            ("What a margin means", tables.Files?.Margins, tables.Margins.Count, Margins),
+            ("How far figures may be out, apart from the spread of each row", tables.Files?.Spreads, tables.SpreadRows.Count, Spreads),
+        ];
+        bool isFirst = true;
+        foreach ((string what, string? file, _, Func<TextTable> table) in all.Where(one => one.Rows > 0))
         {
-            output.WriteLine();
-            Heading(output, width, "What a margin means", tables.Files?.Margins);
-            Margins().WriteTo(output, width);
-        }
+            if (!isFirst)
+            {
+                output.WriteLine();
+            }
 
-        if (tables.SpreadRows.Count > 0)
-        {
-            output.WriteLine();
-            Heading(output, width, "How far figures may be out, apart from the spread of each row", tables.Files?.Spreads);
-            Spreads().WriteTo(output, width);
+            isFirst = false;
+            Heading(output, width, what, file);
+            table().WriteTo(output, width);
         }
     }
 

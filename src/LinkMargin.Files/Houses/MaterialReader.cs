@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
 using LinkMargin.Files.Tables;
 using LinkMargin.Files.Yaml;
 
@@ -15,11 +16,11 @@ internal sealed class MaterialReader(MaterialTables tables)
 
     /// <summary>The material a key names; null where the key is absent.</summary>
     public Material? Optional(MappingReader group, string key) =>
-        group.Has(key) ? group.OptionalChoice(key, tables.Materials, "in the material table", Listed) ?? Unknown : null;
+        group.Has(key) ? group.OptionalChoice(key, tables.Materials, "in the material table", Listed, Materials) ?? Unknown : null;
 
     /// <summary>The material a key names.</summary>
     public Material Required(MappingReader group, string key) =>
-        group.RequiredChoice(key, tables.Materials, "in the material table", Listed) ?? Unknown;
+        group.RequiredChoice(key, tables.Materials, "in the material table", Listed, Materials) ?? Unknown;
 
     /// <summary>What a wall or an opening is of; null where the key is absent.</summary>
     public Material? OptionalPanel(MappingReader group, string key) => AsPanel(group, key, Optional(group, key));
@@ -39,11 +40,29 @@ internal sealed class MaterialReader(MaterialTables tables)
 
     /// <summary>The build-up a key names; null where it is absent or wrong.</summary>
     public FloorBuildUp? RequiredBuildUp(MappingReader group, string key) =>
-        group.RequiredChoice(key, tables.BuildUps, "a floor build-up", Listed);
+        group.RequiredChoice(key, tables.BuildUps, "a floor build-up", Listed, Floors);
 
     /// <summary>Some build-ups, for a message.</summary>
     public string BuildUpExamples =>
         tables.BuildUps.Count == 0 ? "the tables hold none" : $"such as {string.Join(" or ", tables.BuildUps.Keys.Take(3))}; {Listed} lists all";
 
     private const string Listed = "'linkmargin materials'";
+
+    // More rows than this are a list to look at, not an answer.
+    private const int MostMeant = 3;
+
+    private readonly Lazy<RowSearch> search = new(() => new RowSearch(tables));
+
+    private string? Materials(string word) => Meant(word, tables.Materials.ContainsKey);
+
+    private string? Floors(string word) => Meant(word, tables.BuildUps.ContainsKey);
+
+    // A word of the trade, such as siding or tub.
+    private string? Meant(string word, Func<string, bool> isOne)
+    {
+        string[] found = [.. search.Value.Find(word).Where(row => isOne(row.Name)).Select(row => $"'{row.Name}'")];
+        return found.Length == 0
+            ? null
+            : $"did you mean {string.Join(" or ", found.Take(MostMeant))}?{(found.Length > MostMeant ? $" ({Listed[..^1]} {Quote.Of(word)[1..^1]}' lists more)" : "")}";
+    }
 }

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Json;
 
@@ -12,6 +13,8 @@ namespace LinkMargin.Files.Json;
 /// <param name="Layers">Its layers, for a construction.</param>
 /// <param name="Studs">Its studs; left out where there are none.</param>
 /// <param name="Source">Where the figure is from.</param>
+/// <param name="Kind">The kind of rows it stands with.</param>
+/// <param name="Also">Other words for it.</param>
 public sealed record MaterialDocument(
     string Name,
     string What,
@@ -21,9 +24,11 @@ public sealed record MaterialDocument(
     string Form,
     IReadOnlyList<LayerDocument> Layers,
     RibsDocument? Studs,
-    string Source)
+    string Source,
+    string Kind,
+    IReadOnlyList<string> Also)
 {
-    internal static MaterialDocument From(Material material) => new(
+    internal static MaterialDocument From(Material material, MaterialTables tables) => new(
         material.Name,
         material.Description,
         material.LossDb,
@@ -32,5 +37,7 @@ public sealed record MaterialDocument(
         material.Form == LossForm.Bulk ? "bulk" : "sheet",
         [.. material.Layers.Select(LayerDocument.From)],
         RibsDocument.From(material.Ribs),
-        material.Source);
+        material.Source,
+        tables.KindOf(material.Name),
+        tables.AlsoOf(material.Name));
 }

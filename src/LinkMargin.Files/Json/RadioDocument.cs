@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Json;
 
@@ -11,6 +12,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="HandAndBodyDb">Allowance for the grip, dB.</param>
 /// <param name="SpreadDb">One standard deviation between units and ways of holding, dB.</param>
 /// <param name="Source">Where the figures are from.</param>
+/// <param name="Also">Other words for it.</param>
 public sealed record RadioDocument(
     string Name,
     string What,
@@ -19,9 +21,10 @@ public sealed record RadioDocument(
     double NeededDbm,
     double HandAndBodyDb,
     double SpreadDb,
-    string Source)
+    string Source,
+    IReadOnlyList<string> Also)
 {
-    internal static RadioDocument From(Radio radio) => new(
+    internal static RadioDocument From(Radio radio, MaterialTables tables) => new(
         radio.Name,
         radio.Description,
         radio.TransmitPower.Dbm,
@@ -29,5 +32,6 @@ public sealed record RadioDocument(
         radio.Sensitivity.Dbm,
         radio.HandAndBodyDb,
         radio.SpreadDb,
-        radio.Source);
+        radio.Source,
+        tables.AlsoOf(radio.Name));
 }

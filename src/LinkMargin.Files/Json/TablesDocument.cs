@@ -23,9 +23,9 @@ public sealed record TablesDocument(
         ArgumentNullException.ThrowIfNull(tables);
         return new(
             tables.Files is { } files ? [files.Materials, files.BuildUps, files.Radios, files.Margins, files.Spreads] : [],
-            [.. tables.Materials.Values.Select(MaterialDocument.From)],
-            [.. tables.BuildUps.Values.Select(FloorDocument.From)],
-            [.. tables.Radios.Values.Select(RadioDocument.From)],
+            [.. tables.Materials.Values.Select(row => MaterialDocument.From(row, tables))],
+            [.. tables.BuildUps.Values.Select(row => FloorDocument.From(row, tables))],
+            [.. tables.Radios.Values.Select(row => RadioDocument.From(row, tables))],
             [.. tables.Margins.Select(MarginDocument.From)],
             [.. tables.SpreadRows.Select(SpreadDocument.From)]);
     }

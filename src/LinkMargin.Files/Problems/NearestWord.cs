@@ -4,7 +4,7 @@ namespace LinkMargin.Files.Problems;
 public static class NearestWord
 {
     /// <summary>Words longer than this are never a slip of the finger.</summary>
-    private const int LongestWord = 80;
+    internal const int LongestWord = 80;
 
     /// <summary>More slips than this are another word.</summary>
     private const int MostSlips = 4;

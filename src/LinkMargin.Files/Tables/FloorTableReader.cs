@@ -9,11 +9,11 @@ namespace LinkMargin.Files.Tables;
 /// <param name="met">The names of all its rows; one with mistakes of its own is not also unknown. Null where it could not be read.</param>
 internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> materials, IReadOnlyCollection<string>? met)
 {
-    private static readonly string[] RowKeys = ["name", "what", "layers", "source"];
+    private static readonly string[] RowKeys = ["name", "what", SearchWords.AlsoKey, "layers", "source"];
     private static readonly string[] LayerKeys = ["of", "thickness", "joists", "fill", "tolerance"];
 
     /// <summary>Reads the build-ups in order, without those that have mistakes.</summary>
-    public OrderedDictionary<string, FloorBuildUp> Read(MappingReader table)
+    public OrderedDictionary<string, FloorBuildUp> Read(MappingReader table, SearchWords words)
     {
         RowNames names = new();
         OrderedDictionary<string, FloorBuildUp> rows = [];
@@ -22,6 +22,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
             int before = row.Source.Problems.Count;
             string? name = names.Read(row);
             string? what = row.RequiredText("what");
+            words.Read(row, name);
             string? source = row.RequiredText("source");
             List<FloorLayer?> layers = [.. row.RequiredGroups("layers", "a layer", LayerKeys).Select(ReadLayer)];
             if (layers.Count > TableLimits.MostLayers)

@@ -7,7 +7,7 @@ namespace LinkMargin.Files.Tables;
 internal static class MaterialRowReader
 {
     private static readonly string[] RowKeys =
-        ["name", "what", "loss", "through", "spread", "thickness", "form", "angles", "dielectric", "layers", "studs", "source"];
+        ["name", "what", SearchWords.KindKey, SearchWords.AlsoKey, "loss", "through", "spread", "thickness", "form", "angles", "dielectric", "layers", "studs", "source"];
 
     private static readonly string[] LayerKeys = ["of", "thickness", "tolerance"];
 
@@ -18,14 +18,15 @@ internal static class MaterialRowReader
     private static readonly Dictionary<string, LossAngle> Angles = new() { ["head-on"] = LossAngle.HeadOn, ["mean"] = LossAngle.Mean };
 
     /// <summary>Reads the rows in order, without those that have mistakes.</summary>
-    public static IReadOnlyList<MaterialDraft> Read(MappingReader table, RowNames names) =>
-        [.. TableRows.Of(table, "materials", "a material", RowKeys).Select(row => ReadRow(row, names)).OfType<MaterialDraft>()];
+    public static IReadOnlyList<MaterialDraft> Read(MappingReader table, RowNames names, SearchWords words) =>
+        [.. TableRows.Of(table, "materials", "a material", RowKeys).Select(row => ReadRow(row, names, words)).OfType<MaterialDraft>()];
 
-    private static MaterialDraft? ReadRow(MappingReader row, RowNames names)
+    private static MaterialDraft? ReadRow(MappingReader row, RowNames names, SearchWords words)
     {
         int before = row.Source.Problems.Count;
         string? name = names.Read(row);
         string? what = row.RequiredText("what");
+        words.Read(row, name, hasKind: true);
         double? loss = row.RequiredNumber("loss", Quantities.Quantity.Decibels, TableLimits.Loss);
         double? through = row.OptionalNumber("through", Quantities.Quantity.Decibels, TableLimits.Loss);
         double? spread = row.RequiredNumber("spread", Quantities.Quantity.Decibels, TableLimits.Spread);

@@ -14,6 +14,37 @@ public sealed record MaterialTables(
     IReadOnlyDictionary<string, FloorBuildUp> BuildUps,
     IReadOnlyDictionary<string, Radio> Radios)
 {
+    /// <summary>The kind of materials whose table gives them none.</summary>
+    public const string OtherMaterials = "materials";
+
+    /// <summary>The kind of all floor build-ups.</summary>
+    public const string Floors = "floors";
+
+    /// <summary>The kind of all radios.</summary>
+    public const string AllRadios = "radios";
+
+    /// <summary>Other words for rows, by their names; rows without any are left out.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<string>> Also { get; init; } = new Dictionary<string, IReadOnlyList<string>>();
+
+    /// <summary>The kinds of materials, by their names; those without one are left out.</summary>
+    public IReadOnlyDictionary<string, string> Kinds { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>Other words for a row.</summary>
+    public IReadOnlyList<string> AlsoOf(string name) => Also.GetValueOrDefault(name, []);
+
+    /// <summary>The kind a row stands with.</summary>
+    public string KindOf(string name) => Materials.ContainsKey(name) ? Kinds.GetValueOrDefault(name, OtherMaterials)
+        : BuildUps.ContainsKey(name) ? Floors
+        : AllRadios;
+
+    /// <summary>The rows of these names alone; what margins mean and spreads are left out.</summary>
+    public MaterialTables Only(IReadOnlyCollection<string> names)
+    {
+        return new(Those(Materials), Those(BuildUps), Those(Radios)) { Files = Files, Also = Also, Kinds = Kinds };
+
+        OrderedDictionary<string, T> Those<T>(IReadOnlyDictionary<string, T> rows) => new(rows.Where(row => names.Contains(row.Key)));
+    }
+
     /// <summary>What margins mean, smallest first.</summary>
     public IReadOnlyList<MarginMeaning> Margins { get; init; } = [];
 

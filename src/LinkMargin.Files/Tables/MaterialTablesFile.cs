@@ -68,12 +68,13 @@ public static class MaterialTablesFile
         TableText spreadText = open(SpreadsFile, spreadProblems);
 
         RowNames names = new(MaterialBuilder.Air);
+        SearchWords words = new();
         MappingReader? materialTable = materialText.Open("the material table", "materials");
         OrderedDictionary<string, Material> materials = materialTable is null
             ? []
-            : MaterialBuilder.Build(materialText.Source, MaterialRowReader.Read(materialTable, names), names.Met);
+            : MaterialBuilder.Build(materialText.Source, MaterialRowReader.Read(materialTable, names, words), names.Met);
         OrderedDictionary<string, FloorBuildUp> floors = floorText.Open("the floor table", "floors") is { } floorTable
-            ? new FloorTableReader(materials, materialTable is null ? null : names.Met).Read(floorTable)
+            ? new FloorTableReader(materials, materialTable is null ? null : names.Met).Read(floorTable, words)
             : [];
         if (floorText.IsBuiltIn && !materialText.IsBuiltIn)
         {
@@ -81,7 +82,7 @@ public static class MaterialTablesFile
         }
 
         OrderedDictionary<string, Radio> radios =
-            radioText.Open("the radio table", "radios") is { } radioTable ? RadioTableReader.Read(radioTable) : [];
+            radioText.Open("the radio table", "radios") is { } radioTable ? RadioTableReader.Read(radioTable, words) : [];
         IReadOnlyList<MarginMeaning> margins =
             marginText.Open("the margin table", "margins") is { } marginTable ? MarginTableReader.Read(marginTable) : [];
         IReadOnlyList<SpreadRow> spreads =
@@ -96,6 +97,8 @@ public static class MaterialTablesFile
                 {
                     Margins = margins,
                     SpreadRows = spreads,
+                    Also = words.Also,
+                    Kinds = words.Kinds,
                     Files = new TableFiles(
                         materialText.Source.File, floorText.Source.File, radioText.Source.File, marginText.Source.File, spreadText.Source.File),
                 },

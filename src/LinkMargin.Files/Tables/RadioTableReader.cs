@@ -9,10 +9,10 @@ namespace LinkMargin.Files.Tables;
 internal static class RadioTableReader
 {
     private static readonly string[] RowKeys =
-        ["name", "what", "transmit", "gain", "sensitivity", "hand", "spread", "source"];
+        ["name", "what", SearchWords.AlsoKey, "transmit", "gain", "sensitivity", "hand", "spread", "source"];
 
     /// <summary>Reads the radios in order, without those that have mistakes.</summary>
-    public static OrderedDictionary<string, Radio> Read(MappingReader table)
+    public static OrderedDictionary<string, Radio> Read(MappingReader table, SearchWords words)
     {
         RowNames names = new();
         OrderedDictionary<string, Radio> rows = [];
@@ -20,6 +20,7 @@ internal static class RadioTableReader
         {
             string? name = names.Read(row);
             string? what = row.RequiredText("what");
+            words.Read(row, name);
             double? transmit = row.RequiredNumber("transmit", Quantity.LevelDbm, TableLimits.Transmit);
             double? gain = row.RequiredNumber("gain", Quantity.Gain, TableLimits.Gain);
             double? sensitivity = row.RequiredNumber("sensitivity", Quantity.LevelDbm, TableLimits.Sensitivity);

@@ -45,6 +45,19 @@ internal sealed partial class RowNames(params string[] reserved)
         return name;
     }
 
+    /// <summary>A word for a kind of rows, if written; null, with a mistake recorded, where it is none.</summary>
+    public static string? ReadKind(MappingReader row, string key)
+    {
+        string? kind = row.OptionalName(key);
+        if (kind is null || Word().IsMatch(kind))
+        {
+            return kind;
+        }
+
+        row.Source.Mistake(row.MarkOf(key), $"{key}: {Quote.Of(kind)} is not one word of lower-case letters, digits and hyphens; write for example '{AsWord(kind)}'");
+        return null;
+    }
+
     private static string AsWord(string name)
     {
         string word = NotOfAWord().Replace(name.ToLowerInvariant(), "-").Trim('-');

@@ -14,6 +14,9 @@ internal static class TableLimits
     /// <summary>Rows of one table.</summary>
     public const int MostRows = 1000;
 
+    /// <summary>Most other words for one row.</summary>
+    public const int MostAlso = 20;
+
     /// <summary>Loss of a material; nothing built parts a house by more once the way round is counted.</summary>
     public static QuantityRange Loss { get; } = new(0, 80, "dB");
 

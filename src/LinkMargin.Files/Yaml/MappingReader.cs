@@ -118,14 +118,14 @@ internal sealed class MappingReader
     public bool? OptionalFlag(string key) => Optional(key) is { } node ? ValueReader.Flag(Source, node, key) : null;
 
     /// <summary>What a word stands for, if written; see <see cref="ValueReader.TryChoose"/>.</summary>
-    public T? OptionalChoice<T>(string key, IReadOnlyDictionary<string, T> words, string what, string? whereListed = null)
+    public T? OptionalChoice<T>(string key, IReadOnlyDictionary<string, T> words, string what, string? whereListed = null, Func<string, string?>? otherwise = null)
         where T : class =>
-        Optional(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, whereListed, out T? chosen) ? chosen : null;
+        Optional(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, whereListed, out T? chosen, otherwise) ? chosen : null;
 
     /// <summary>What a word stands for; see <see cref="ValueReader.TryChoose"/>.</summary>
-    public T? RequiredChoice<T>(string key, IReadOnlyDictionary<string, T> words, string what, string? whereListed = null)
+    public T? RequiredChoice<T>(string key, IReadOnlyDictionary<string, T> words, string what, string? whereListed = null, Func<string, string?>? otherwise = null)
         where T : class =>
-        Required(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, whereListed, out T? chosen) ? chosen : null;
+        Required(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, whereListed, out T? chosen, otherwise) ? chosen : null;
 
     /// <summary>The enumeration value a word stands for, if written.</summary>
     public T? OptionalWord<T>(string key, IReadOnlyDictionary<string, T> words, string what)

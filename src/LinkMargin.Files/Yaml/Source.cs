@@ -37,6 +37,8 @@ internal sealed class Source(string file, ICollection<Problem> problems)
     /// The end of a message about a wrong word, as <see cref="NearestWord.Advice"/> gives it. Not sought once the message
     /// will not be told, so that a file of nothing but wrong words takes no longer.
     /// </summary>
-    public string Advice(string word, IReadOnlyCollection<string> candidates, string? whereListed = null) =>
-        Problems is ProblemList { IsFull: true } ? "" : NearestWord.Advice(word, candidates, whereListed);
+    public string Advice(string word, IReadOnlyCollection<string> candidates, string? whereListed = null, Func<string, string?>? otherwise = null) =>
+        Problems is ProblemList { IsFull: true } ? ""
+        : NearestWord.Find(word, candidates) is null && otherwise?.Invoke(word) is { } advice ? advice
+        : NearestWord.Advice(word, candidates, whereListed);
 }

@@ -98,6 +98,7 @@ internal static class ValueReader
     /// <param name="what">What a word is, such as <c>a material</c>.</param>
     /// <param name="whereListed">Where to find the words when there are many.</param>
     /// <param name="chosen">What the word stands for.</param>
+    /// <param name="otherwise">Advice on a word that no slip of the finger explains; null where it has none.</param>
     public static bool TryChoose<T>(
         Source source,
         Node node,
@@ -105,7 +106,8 @@ internal static class ValueReader
         IReadOnlyDictionary<string, T> words,
         string what,
         string? whereListed,
-        [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out T? chosen)
+        [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out T? chosen,
+        Func<string, string?>? otherwise = null)
     {
         chosen = default;
         if (Text(source, node, label) is not { } word)
@@ -119,7 +121,7 @@ internal static class ValueReader
         }
 
         source.Mistake(node.Mark,
-            $"{label}: {Quote.Of(word)} is not {what}; {source.Advice(word, [.. words.Keys], whereListed)}");
+            $"{label}: {Quote.Of(word)} is not {what}; {source.Advice(word, [.. words.Keys], whereListed, otherwise)}");
         return false;
     }
 

@@ -10,7 +10,7 @@ public sealed class MaterialsCommandTests
     [Fact]
     public void Every_row_of_every_table_is_listed_with_its_source()
     {
-        CommandRun run = CommandRun.Of("materials");
+        CommandRun run = CommandRun.Of("materials", "--all");
 
         Assert.Equal(0, run.ExitCode);
         Assert.Empty(run.Error);
@@ -70,7 +70,56 @@ public sealed class MaterialsCommandTests
     {
         JsonElement model = CommandRun.Of("materials", "--json").Json.GetProperty("spreads")[0];
         Assert.Equal(("model", 4.0), (model.GetProperty("name").GetString(), model.GetProperty("spreadDb").GetDouble()));
-        Assert.Contains("How far figures may be out, apart from the spread of each row; spreads.yaml (built in)", CommandRun.Of("materials").OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("How far figures may be out, apart from the spread of each row; spreads.yaml (built in)", CommandRun.Of("materials", "--all").OutputUnwrapped, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Alone_it_gives_each_kind_with_its_rows_by_name_and_how_to_see_more()
+    {
+        CommandRun run = CommandRun.Of("materials");
+
+        Assert.Equal(0, run.ExitCode);
+        Assert.InRange(run.Output.Split('\n').Length, 20, 75);
+        foreach (RowKind kind in RowKind.Of(Tables))
+        {
+            Assert.Contains($"{kind.Name} {kind.Count} {string.Join(", ", kind.Names)}".TrimEnd(), run.OutputUnwrapped, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(
+            Tables.Materials.Count + Tables.BuildUps.Count + Tables.Radios.Count + Tables.Margins.Count + Tables.SpreadRows.Count,
+            RowKind.Of(Tables).Sum(kind => kind.Count));
+        Assert.Contains("with --all, everything", run.OutputUnwrapped, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("doors", "door-hollow", "brick-102")]
+    [InlineData("floors", "beam-and-block", "door-hollow")]
+    [InlineData("radios", "headset", "door-hollow")]
+    public void A_kind_lists_its_rows_and_no_others(string kind, string inside, string outside)
+    {
+        CommandRun run = CommandRun.Of("materials", kind);
+
+        Assert.Equal(0, run.ExitCode);
+        Assert.Contains(run.Output.Split('\n'), line => line.StartsWith(inside + " ", StringComparison.Ordinal));
+        Assert.DoesNotContain(run.Output.Split('\n'), line => line.StartsWith(outside + " ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_word_of_the_trade_lists_the_rows_that_answer_to_it_in_text_and_json()
+    {
+        CommandRun run = CommandRun.Of("materials", "siding");
+
+        Assert.Equal((0, ""), (run.ExitCode, run.Error));
+        Assert.StartsWith("No row is named 'siding'; ", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("timber-frame ", run.Output.Split('\n')[4], StringComparison.Ordinal);
+        Assert.Contains("timber-frame", CommandRun.Of("materials", "siding", "--json").Json.GetProperty("materials").EnumerateArray().Select(m => m.GetProperty("name").GetString()));
+    }
+
+    [Fact]
+    public void A_word_that_nothing_answers_to_is_refused()
+    {
+        Assert.Equal((2, ""), (CommandRun.Of("materials", "nonsense").ExitCode, CommandRun.Of("materials", "nonsense").Output));
+        Assert.Contains("--all lists every row; leave out 'glass', or --all", CommandRun.Of("materials", "glass", "--all").Error, StringComparison.Ordinal);
     }
 
     [Fact]

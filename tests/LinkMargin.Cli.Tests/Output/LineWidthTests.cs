@@ -78,7 +78,7 @@ public sealed class LineWidthTests : IDisposable
         "place demo.yaml --model direct --grid 0.5 --level den", "place long.yaml --model direct",
         "improve demo.yaml --model direct --spot 'lounge cabinet'", "improve long.yaml --model direct",
         "fit long.yaml readings.csv", "fit long.yaml --template blank.csv", "fit long.yaml --where-next --model direct",
-        "materials", "materials brick-102", "materials timber-joist-225", "materials console-typical", "new new.yaml",
+        "materials", "materials --all", "materials siding", "materials doors", "materials brick-102", "materials timber-joist-225", "materials console-typical", "new new.yaml",
         "explain long.yaml --spot nothing", "compare long.yaml --occupied nobody", "compare long.yaml --what-if 'open door sesame'", "nonsense",
         "--help", "check --help", "compare --help", "demo --help", "explain --help", "fit --help", "improve --help", "map --help",
         "materials --help", "new --help", "place --help",
