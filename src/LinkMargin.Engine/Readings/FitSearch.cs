@@ -1,6 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.LinearAlgebra.Double;
-
 namespace LinkMargin.Engine.Readings;
 
 /// <summary>
@@ -40,7 +37,7 @@ internal static class FitSearch
         {
             double[] gradient = state.Gradient();
             bool[] held = [.. gradient.Select((slope, k) => state.Unknowns[k] <= bounds[k] && slope > 0)];
-            Matrix<double> curvature = state.Curvature(cost => cost.Weight);
+            FitCurvature curvature = state.Curvature(cost => cost.Weight);
             while (true)
             {
                 double[] next = Step(state.Unknowns, gradient, held, curvature, damping, bounds);
@@ -73,21 +70,13 @@ internal static class FitSearch
     ];
 
     private static double[] Step(
-        double[] from, double[] gradient, bool[] held, Matrix<double> curvature, double damping, double[] bounds)
+        double[] from, double[] gradient, bool[] held, FitCurvature curvature, double damping, double[] bounds)
     {
-        int[] free = [.. Enumerable.Range(0, from.Length).Where(k => !held[k])];
+        double[] move = curvature.Solve([.. gradient.Select(slope => -slope)], held, damping);
         double[] next = [.. from];
-        if (free.Length == 0)
+        for (int k = 0; k < next.Length; k++)
         {
-            return next;
-        }
-
-        Matrix<double> damped = DenseMatrix.Create(free.Length, free.Length, (a, b) =>
-            curvature[free[a], free[b]] * (a == b ? 1 + damping : 1));
-        Vector<double> move = damped.Cholesky().Solve(DenseVector.Create(free.Length, a => -gradient[free[a]]));
-        for (int a = 0; a < free.Length; a++)
-        {
-            next[free[a]] = Math.Max(bounds[free[a]], from[free[a]] + move[a]);
+            next[k] = held[k] ? next[k] : Math.Max(bounds[k], from[k] + move[k]);
         }
 
         return next;

@@ -1,6 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.LinearAlgebra.Double;
-
 namespace LinkMargin.Engine.Readings;
 
 /// <summary>
@@ -9,8 +6,11 @@ namespace LinkMargin.Engine.Readings;
 /// </summary>
 internal sealed class FitState
 {
-    private FitState(double[] unknowns, double[] predicted, ReadingCost[] costs, double[,] sensitivity, double cost)
+    private readonly FitProblem problem;
+
+    private FitState(FitProblem problem, double[] unknowns, double[] predicted, ReadingCost[] costs, double[][] sensitivity, double cost)
     {
+        this.problem = problem;
         (Unknowns, PredictedDbm, Costs, Sensitivity, Cost) = (unknowns, predicted, costs, sensitivity, cost);
     }
 
@@ -23,8 +23,8 @@ internal sealed class FitState
     /// <summary>What each reading says.</summary>
     internal ReadingCost[] Costs { get; }
 
-    /// <summary>Derivatives of the predicted levels (rows) by the unknowns (columns), dB.</summary>
-    internal double[,] Sensitivity { get; }
+    /// <summary>Derivatives of each predicted level by the unknowns of the materials, dB.</summary>
+    internal double[][] Sensitivity { get; }
 
     /// <summary>Minus the logarithm of the posterior, up to a constant.</summary>
     internal double Cost { get; }
@@ -38,7 +38,7 @@ internal sealed class FitState
         int materials = problem.Materials.Count, count = problem.Readings.Count;
         double[] shifts = ShiftsDb(problem, unknowns), gradient = new double[materials], predicted = new double[count];
         ReadingCost[] costs = new ReadingCost[count];
-        double[,] sensitivity = new double[count, unknowns.Length];
+        double[][] sensitivity = new double[count][];
         double cost = 0;
         foreach (double unknown in unknowns)
         {
@@ -51,17 +51,17 @@ internal sealed class FitState
             DevicePrior device = problem.Devices[reading.Device];
             double loss = problem.Model.PathLossDb(reading.Link, shifts, gradient);
             predicted[i] = device.OffsetDbm + (device.SpreadDb * unknowns[materials + reading.Device]) - loss;
+            sensitivity[i] = new double[materials];
             for (int m = 0; m < materials; m++)
             {
-                sensitivity[i, m] = -gradient[m] * problem.Materials[m].SpreadDb;
+                sensitivity[i][m] = -gradient[m] * problem.Materials[m].SpreadDb;
             }
 
-            sensitivity[i, materials + reading.Device] = device.SpreadDb;
             costs[i] = ReadingCost.Of(reading, predicted[i], reading.NoiseDb * noiseFactor, problem.Bad);
             cost += costs[i].Value;
         }
 
-        return new FitState(unknowns, predicted, costs, sensitivity, cost);
+        return new FitState(problem, unknowns, predicted, costs, sensitivity, cost);
     }
 
     /// <summary>What each material loses more than its table says, dB.</summary>
@@ -84,10 +84,14 @@ internal sealed class FitState
         double[] gradient = [.. Unknowns];
         for (int i = 0; i < Costs.Length; i++)
         {
-            for (int k = 0; k < gradient.Length; k++)
+            double[] slopes = Sensitivity[i];
+            for (int k = 0; k < slopes.Length; k++)
             {
-                gradient[k] += Costs[i].Slope * Sensitivity[i, k];
+                gradient[k] += Costs[i].Slope * slopes[k];
             }
+
+            int device = problem.Readings[i].Device;
+            gradient[slopes.Length + device] += Costs[i].Slope * problem.Devices[device].SpreadDb;
         }
 
         return gradient;
@@ -97,21 +101,13 @@ internal sealed class FitState
     /// The identity of the priors and what the readings add to it: never less than nothing, so that it can be inverted.
     /// </summary>
     /// <param name="curvatureOf">Which curvature of a reading counts; below 0 counts as 0: half believed teaches nothing.</param>
-    internal Matrix<double> Curvature(Func<ReadingCost, double> curvatureOf)
+    internal FitCurvature Curvature(Func<ReadingCost, double> curvatureOf)
     {
-        int size = Unknowns.Length;
-        var sum = DenseMatrix.CreateIdentity(size);
+        FitCurvature sum = new(problem.Materials.Count, problem.Devices.Count);
         for (int i = 0; i < Costs.Length; i++)
         {
-            double weight = Math.Max(0, curvatureOf(Costs[i]));
-            for (int k = 0; k < size; k++)
-            {
-                double left = weight * Sensitivity[i, k];
-                for (int j = 0; left != 0 && j < size; j++)
-                {
-                    sum[k, j] += left * Sensitivity[i, j];
-                }
-            }
+            int device = problem.Readings[i].Device;
+            sum.Add(Math.Max(0, curvatureOf(Costs[i])), Sensitivity[i], device, problem.Devices[device].SpreadDb);
         }
 
         return sum;

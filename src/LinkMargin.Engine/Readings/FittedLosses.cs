@@ -50,7 +50,34 @@ public sealed class FittedLosses
 
     /// <summary>Whether the correlations can all hold at once: whether there is a law of chance that has them.</summary>
     public bool AreCorrelationsPossible =>
-        Materials.Count == 0 || correlations.Evd(Symmetricity.Symmetric).EigenValues.Min(value => value.Real) >= LeastEigenvalue;
+        Materials.Count == 0 || IsAbove(LeastEigenvalue);
+
+    // All eigenvalues lie above a value if the matrix less it has a Cholesky factor, which is far cheaper than they are.
+    private bool IsAbove(double value)
+    {
+        int count = correlations.RowCount;
+        double[][] factor = [.. Enumerable.Range(0, count).Select(i => new double[i + 1])];
+        for (int i = 0; i < count; i++)
+        {
+            for (int j = 0; j <= i; j++)
+            {
+                double sum = correlations[i, j] - (i == j ? value : 0);
+                for (int k = 0; k < j; k++)
+                {
+                    sum -= factor[i][k] * factor[j][k];
+                }
+
+                if (i == j && !(sum > 0))
+                {
+                    return false;
+                }
+
+                factor[i][j] = i == j ? Math.Sqrt(sum) : sum / factor[j][j];
+            }
+        }
+
+        return true;
+    }
 
     /// <summary>What a fit in a house gave.</summary>
     /// <param name="fit">The fit.</param>

@@ -14,12 +14,15 @@ public sealed record IndistinctPair(string First, string Second, double Correlat
     {
         ArgumentNullException.ThrowIfNull(fit);
         int count = fit.Materials.Count + fit.Devices.Count;
+        double[] variances = [.. Enumerable.Range(0, count).Select(i => fit.CovarianceDb2(i, i))];
         List<IndistinctPair> pairs = [];
         for (int i = 0; i < count; i++)
         {
             for (int j = i + 1; j < count; j++)
             {
-                double correlation = fit.Correlation(i, j);
+                // Thousands of devices make millions of pairs, so the two variances are not worked out again for each.
+                double both = Math.Sqrt(variances[i] * variances[j]);
+                double correlation = both > 0 ? Math.Clamp(fit.CovarianceDb2(i, j) / both, -1, 1) : 0;
                 if (Math.Abs(correlation) >= LeastCorrelation)
                 {
                     pairs.Add(new IndistinctPair(fit.Problem.NameOf(i), fit.Problem.NameOf(j), correlation));

@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace LinkMargin.Engine.Readings;
 
 /// <summary>
@@ -10,25 +8,30 @@ namespace LinkMargin.Engine.Readings;
 /// </summary>
 public sealed class LossFit
 {
-    private readonly Matrix<double> covariance;
+    private readonly FitCovariance covariance;
+    private readonly double[] scales;
 
     private LossFit(FitProblem problem, FitState state, bool converged)
     {
         (Problem, State, HasConverged) = (problem, state, converged);
-        double[] scales = [.. problem.Materials.Select(m => m.SpreadDb), .. problem.Devices.Select(d => d.SpreadDb)];
-        covariance = state.Curvature(cost => cost.Curvature).Cholesky()
-            .Solve(Matrix<double>.Build.DenseIdentity(scales.Length))
-            .MapIndexed((i, j, value) => value * scales[i] * scales[j]);
+        scales = [.. problem.Materials.Select(m => m.SpreadDb), .. problem.Devices.Select(d => d.SpreadDb)];
+        covariance = state.Curvature(cost => cost.Curvature).Inverse();
         double[] shifts = FitState.ShiftsDb(problem, state.Unknowns);
         ShiftsDb = shifts;
         Materials = [.. problem.Materials.Select((m, i) => new FittedMaterial(m.Name, m.LossDb, m.SpreadDb, shifts[i], SpreadDb(i)))];
+        int[] readingCounts = new int[problem.Devices.Count];
+        foreach (FitReading reading in problem.Readings)
+        {
+            readingCounts[reading.Device]++;
+        }
+
         Devices =
         [
             .. problem.Devices.Select((d, i) => new FittedDevice(
                 d.Name,
                 d.OffsetDbm + (d.SpreadDb * state.Unknowns[shifts.Length + i]),
                 SpreadDb(shifts.Length + i),
-                problem.Readings.Count(r => r.Device == i))),
+                readingCounts[i])),
         ];
         Residuals =
         [
@@ -66,13 +69,13 @@ public sealed class LossFit
     }
 
     /// <summary>Covariance of two unknowns, dB²: materials first, then devices.</summary>
-    public double CovarianceDb2(int first, int second) => covariance[first, second];
+    public double CovarianceDb2(int first, int second) => covariance[first, second] * scales[first] * scales[second];
 
     /// <summary>Correlation of two unknowns, −1 to 1; 0 with one that is not fitted.</summary>
     public double Correlation(int first, int second)
     {
-        double both = Math.Sqrt(covariance[first, first] * covariance[second, second]);
-        return both > 0 ? Math.Clamp(covariance[first, second] / both, -1, 1) : 0;
+        double both = Math.Sqrt(CovarianceDb2(first, first) * CovarianceDb2(second, second));
+        return both > 0 ? Math.Clamp(CovarianceDb2(first, second) / both, -1, 1) : 0;
     }
 
     /// <summary>The level predicted for a link, and how far that may be out by what is not known of materials and devices.</summary>
@@ -83,15 +86,18 @@ public sealed class LossFit
         int materials = Problem.Materials.Count;
         double[] shifts = [.. ShiftsDb], gradient = new double[materials];
         double level = Devices[device].OffsetDbm - Problem.Model.PathLossDb(link, shifts, gradient);
-        Vector<double> by = Vector<double>.Build.Dense(covariance.RowCount);
+        double variance = CovarianceDb2(materials + device, materials + device);
         for (int m = 0; m < materials; m++)
         {
-            by[m] = -gradient[m];
+            variance -= 2 * gradient[m] * CovarianceDb2(m, materials + device);
+            for (int k = 0; k < materials; k++)
+            {
+                variance += gradient[m] * gradient[k] * CovarianceDb2(m, k);
+            }
         }
 
-        by[materials + device] = 1;
-        return (level, Math.Sqrt(Math.Max(0, by * covariance * by)));
+        return (level, Math.Sqrt(Math.Max(0, variance)));
     }
 
-    private double SpreadDb(int unknown) => Math.Sqrt(Math.Max(0, covariance[unknown, unknown]));
+    private double SpreadDb(int unknown) => Math.Sqrt(Math.Max(0, CovarianceDb2(unknown, unknown)));
 }

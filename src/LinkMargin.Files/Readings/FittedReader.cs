@@ -65,6 +65,12 @@ internal sealed class FittedReader(Source source, House house)
             .DistinctBy(m => m.TableRow)
             .ToDictionary(m => m.TableRow, m => m.LossDb / m.Scale);
         List<FittedMaterial> materials = [];
+        if (file.Has("materials") && file.Optional("materials") is SequenceNode { Items.Count: var count and > TableLimits.MostRows })
+        {
+            TooMany.Check(source, file, "materials", count, TableLimits.MostRows);
+            return materials;
+        }
+
         foreach (MappingReader row in Groups(file, "materials", "a fitted material", MaterialKeys))
         {
             string? name = materialNames.Read(row);
