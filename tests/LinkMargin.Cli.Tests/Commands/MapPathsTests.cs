@@ -89,7 +89,7 @@ public sealed class MapPathsTests : IDisposable
         var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, model, doubt.Confidence);
         LinkBudget budget = LinkEvaluation.Budget(model, loaded.House.Spots[0], loaded.House.Seats[0]);
         PathBudget strong = budget.Paths[0];
-        PathBudget weak = strong with { LossDb = budget.PathLossDb + 26.98970004336019 }; // 0.2 % of the power
+        PathBudget weak = strong with { LossDb = strong.LossDb + 26.98970004336019 }; // 0.2 % of its power
 
         Assert.Equal("", maker.RequestFor(budget with { Paths = [strong] }, doubt).LeftOut);
         Assert.Equal("Left out: 1 more way with 0.2 %.", maker.RequestFor(budget with { Paths = [strong, weak] }, doubt).LeftOut);

@@ -19,7 +19,7 @@ public sealed class JsonTextTests
         LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]) with { PathLossDb = -0.0, MarginDb = -0.0 };
         using JsonDocument document = JsonDocument.Parse(JsonText.Of(BudgetDocument.Of(House, budget)));
         Assert.Equal("0", document.RootElement.GetProperty("pathLossDb").GetRawText());
-        Assert.Equal("0", document.RootElement.GetProperty("marginDb").GetRawText());
+        Assert.Equal("0", document.RootElement.GetProperty("tableMedianDb").GetRawText());
     }
 
     [Fact]

@@ -95,7 +95,12 @@ internal sealed class LinkStore(FullSpotModel model, Point3 hands, SlopeBook boo
                 }
 
                 double after = FrontSum.PowerRatio(pieces, all);
-                book.Add(pieces[i].Material, PlaceOf(pieces[i]), 10 * Math.Log10(before / after) / StepDb);
+                if (after > 0)
+                {
+                    // Where nothing is left a decibel more changes nothing that any radio hears.
+                    book.Add(pieces[i].Material, PlaceOf(pieces[i]), 10 * Math.Log10(before / after) / StepDb);
+                }
+
                 for (int j = i; j < pieces.Length; j++)
                 {
                     all[j] = model.Losses.Amplitude(pieces[j]);

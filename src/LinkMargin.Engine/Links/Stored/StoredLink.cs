@@ -69,6 +69,7 @@ public sealed class StoredLink
             lossDb += slope[i] * shiftsDb[parameter[i]];
         }
 
-        return power[path] * Math.Exp(-lossDb * (Math.Log(10) / 10));
+        // A slope holds for small shifts: no shift gives back more than a link can lose.
+        return power[path] * Math.Exp(-Math.Max(lossDb, -SpotModel.GreatestLossDb) * (Math.Log(10) / 10));
     }
 }
