@@ -39,6 +39,6 @@ internal static class BuiltProgram
             Assert.Fail($"It did not end in {LongestSeconds} s.");
         }
 
-        return new CommandRun(process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult());
+        return new CommandRun(process.ExitCode, output.GetAwaiter().GetResult(), CommandRun.OneLineEach(error.GetAwaiter().GetResult()));
     }
 }
