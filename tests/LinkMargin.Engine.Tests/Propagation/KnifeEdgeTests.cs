@@ -8,6 +8,9 @@ namespace LinkMargin.Engine.Tests.Propagation;
 
 public sealed class KnifeEdgeTests
 {
+    // Of a logarithm: two v that differ in their last digit alone may come out the other way round.
+    private const double RoundingDb = 1e-12;
+
     private static readonly double Wavelength = Frequency.FromMegahertz(2440).WavelengthMetres;
 
     [Fact]
@@ -51,10 +54,9 @@ public sealed class KnifeEdgeTests
 
     [Fact, Law]
     public void A_higher_edge_never_costs_less() =>
-        Gen.Select(Gen.Double[-3, 30], Gen.Double[0, 1]).ForAll((v, more) =>
-        {
-            Assert.True(KnifeEdge.LossDb(v + more) >= KnifeEdge.LossDb(v));
-        });
+        Gen.Select(Gen.Double[-3, 30], Gen.Double[0, 1]).ForAll(
+            (v, more) => Assert.True(KnifeEdge.LossDb(v + more) >= KnifeEdge.LossDb(v) - RoundingDb),
+            also: [4085435800567905352]);
 
     [Fact, Law]
     public void In_the_shadow_the_exact_loss_grows_too() =>

@@ -160,6 +160,13 @@ public sealed class LayeredSlabTests
         Gen.Select(Lossless, Cosine, Either).ForAll((layers, cos, polarisation) =>
             Assert.Equal(0, LayeredSlab.Solve(layers, Wavelength, cos, polarisation).Absorptance, 1e-12));
 
+    [Fact(Skip = "Does not hold yet: 1.3e-11 of the energy too much, at grazing and in resonance, where digits are lost."), Law]
+    public void Lossless_layers_in_resonance_at_grazing_keep_all_energy() =>
+        Gen.Select(Lossless, Cosine, Either).ForAll(
+            (layers, cos, polarisation) => Assert.Equal(0, LayeredSlab.Solve(layers, Wavelength, cos, polarisation).Absorptance, 1e-12),
+            cases: 1,
+            also: [6190484631751041456]);
+
     [Fact, Law]
     public void Lossy_layers_never_make_energy_and_never_leave_the_numbers() =>
         Gen.Select(Lossy, Cosine, Either).ForAll((layers, cos, polarisation) =>

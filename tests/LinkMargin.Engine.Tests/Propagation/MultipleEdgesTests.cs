@@ -95,13 +95,12 @@ public sealed class MultipleEdgesTests
 
     [Fact, Law]
     public void Walked_backwards_mirrored_or_turned_it_is_the_same() =>
-        TightWays.ForAll(way =>
-        {
-            double lossDb = MultipleEdges.LossDb(way, Wavelength);
-            Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Reverse()], Wavelength), 1e-6);
-            Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Select(p => new Point3(p.X, -p.Y, 0))], Wavelength), 1e-6);
-            Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Select(p => new Point3(2, p.X, p.Y))], Wavelength), 1e-6);
-        });
+        TightWays.ForAll(IsTheSameFromEverySide);
+
+    [Fact(Skip = "Does not hold yet: of three edges two have the same v to rounding, and which of them is the main one hangs on the "
+        + "direction: 41.10 dB one way, 39.12 dB the other. Paths of this program have two edges at most."), Law]
+    public void A_way_with_two_edges_of_the_same_v_is_the_same_walked_backwards() =>
+        TightWays.ForAll(IsTheSameFromEverySide, cases: 1, also: [5708985678931794100]);
 
     [Fact, Law]
     public void A_tight_way_is_the_same_whether_its_sides_are_found_or_told() =>
@@ -170,5 +169,13 @@ public sealed class MultipleEdgesTests
         Assert.Throws<ArgumentOutOfRangeException>(() => MultipleEdges.LossDb([new(0, 0, 0)], Wavelength));
         Assert.Throws<ArgumentOutOfRangeException>(() =>
             MultipleEdges.LossDb([new(0, 0, 0), new(double.NaN, 0, 0), new(1, 0, 0)], Wavelength));
+    }
+
+    private static void IsTheSameFromEverySide(Point3[] way)
+    {
+        double lossDb = MultipleEdges.LossDb(way, Wavelength);
+        Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Reverse()], Wavelength), 1e-6);
+        Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Select(p => new Point3(p.X, -p.Y, 0))], Wavelength), 1e-6);
+        Assert.Equal(lossDb, MultipleEdges.LossDb([.. way.Select(p => new Point3(2, p.X, p.Y))], Wavelength), 1e-6);
     }
 }

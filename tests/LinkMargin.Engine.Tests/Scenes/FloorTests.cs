@@ -131,13 +131,16 @@ public sealed class FloorTests
 
     [Fact, Law]
     public void Joists_cost_between_nothing_and_all_and_more_share_costs_more() =>
-        Gen.Select(Gen.Double[0, 1], Gen.Double[0, 1], Gen.Double[0, 5000]).ForAll((a, b, lossDb) =>
-        {
-            double less = CrossingLoss.Db(ObstacleKind.Joists, Math.Min(a, b), lossDb);
-            double more = CrossingLoss.Db(ObstacleKind.Joists, Math.Max(a, b), lossDb);
-            Assert.InRange(less, 0, more);
-            Assert.InRange(more, less, lossDb);
-        });
+        Gen.Select(Gen.Double[0, 1], Gen.Double[0, 1], Gen.Double[0, 5000]).ForAll(
+            (a, b, lossDb) =>
+            {
+                double less = CrossingLoss.Db(ObstacleKind.Joists, Math.Min(a, b), lossDb);
+                double more = CrossingLoss.Db(ObstacleKind.Joists, Math.Max(a, b), lossDb);
+                const double RoundingDb = 1e-12; // of a logarithm, where two shares differ in their last digits alone
+                Assert.InRange(less, 0, more + RoundingDb);
+                Assert.InRange(more, less - RoundingDb, lossDb); // never more than the joists alone, rounding included
+            },
+            also: [7818695523607377972]);
 
     [Theory]
     [InlineData(ObstacleKind.Wall)]
