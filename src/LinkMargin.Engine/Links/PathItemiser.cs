@@ -27,7 +27,7 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
         double lossDb = SpotModel.ToLossDb(power);
         Crossing[] crossings = Itemisation.Crossings(Scene, Console, hands, buffer, wholeFloors: true);
         double length = Console.DistanceTo(hands);
-        double bodyDb = Console == hands ? 0 : 0 - Decibels.FromPowerRatio(model.Body.Factor(Console, hands, facingDegrees));
+        double bodyDb = Console == hands ? 0 : Decibels.LossFromPowerRatio(model.Body.Factor(Console, hands, facingDegrees));
         budgets.Add(Itemised(new Path(PathKind.Direct, [Console, hands], length, crossings), lossDb, 0, bodyDb, []));
     }
 
@@ -39,7 +39,7 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
             return;
         }
 
-        double bodyDb = 0 - Decibels.FromPowerRatio(model.Body.Diffuse), lossDb = SpotModel.ToLossDb(power);
+        double bodyDb = Decibels.LossFromPowerRatio(model.Body.Diffuse), lossDb = SpotModel.ToLossDb(power);
         double length = Console.DistanceTo(hands) + model.Shell.Balance.LifeMetres(model.Cells.At(hands));
         budgets.Add(new PathBudget(new Path(PathKind.Diffuse, [Console, hands], length, []), 0, [], lossDb)
         {
@@ -91,7 +91,7 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
             path,
             SpotModel.ToLossDb(way.Power),
             0,
-            0 - Decibels.FromPowerRatio(way.Body),
+            Decibels.LossFromPowerRatio(way.Body),
             model.WaysRound.Turns(way),
             MultipleEdges.CautionOf(corners, Scene.Band.Equivalent.WavelengthMetres),
             way.BendDb));
@@ -113,8 +113,8 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
         budgets.Add(Itemised(
             path,
             SpotModel.ToLossDb(power),
-            0 - Decibels.FromPowerRatio(reflection.PowerRatio),
-            0 - Decibels.FromPowerRatio(model.Body.Factor(reflection.Image, hands, facingDegrees)),
+            Decibels.LossFromPowerRatio(reflection.PowerRatio),
+            Decibels.LossFromPowerRatio(model.Body.Factor(reflection.Image, hands, facingDegrees)),
             [turn],
             material < 0 ? null : Said(NameOf(turn), model.Losses[material].CautionAt(reflection.CosIncidence))));
     }

@@ -27,7 +27,7 @@ internal abstract class SpotModel
     internal static double Reported(double lossDb) => Math.Min(GreatestLossDb, lossDb);
 
     /// <summary>A power, as a share of what is sent, as the loss that is reported, dB.</summary>
-    internal static double ToLossDb(double powerRatio) => Reported(0 - Decibels.FromPowerRatio(Math.Max(powerRatio, double.Epsilon))); // 0 less 0 is 0, and not −0
+    internal static double ToLossDb(double powerRatio) => Reported(Decibels.LossFromPowerRatio(Math.Max(powerRatio, double.Epsilon)));
 
     /// <summary>The house.</summary>
     internal Scene Scene { get; }

@@ -33,4 +33,7 @@ public readonly record struct Decibels(double Db) : IComparable<Decibels>
 
     /// <summary>A linear power ratio, above zero, to decibels.</summary>
     public static double FromPowerRatio(double ratio) => 10 * Math.Log10(ratio);
+
+    /// <summary>A linear power ratio, above zero, as a loss: 0, and not −0, for a ratio of 1.</summary>
+    public static double LossFromPowerRatio(double ratio) => 0 - FromPowerRatio(ratio);
 }

@@ -91,15 +91,7 @@ internal sealed class FacingEdges
             return true;
         }
 
-        Point2 outward = new(e.Direction.Y, -e.Direction.X);
-        Point2 near0 = e.PointAt(common.From + Inset), near1 = e.PointAt(common.To - Inset);
-        NtsPolygon strip = NtsShapes.ToPolygon(
-        [
-            near0 + (Inset * outward),
-            near0 + ((gapFrom - Inset) * outward),
-            near1 + ((gapTo - Inset) * outward),
-            near1 + (Inset * outward),
-        ]);
+        NtsPolygon strip = NtsShapes.StripBeside(e, common, gapFrom, gapTo, Inset);
         Envelope box = strip.EnvelopeInternal;
         double covered = 0;
         SortedSet<string> between = [];

@@ -36,6 +36,24 @@ internal static class NtsShapes
     /// <summary>A point as a geometry.</summary>
     internal static Point ToGeometry(Point2 p) => Factory.CreatePoint(ToCoordinate(p));
 
+    /// <summary>The strip on the right of a stretch, drawn in all round.</summary>
+    /// <param name="e">The stretch.</param>
+    /// <param name="part">Which part of it, metres from its start.</param>
+    /// <param name="widthFrom">Width of the strip where the part starts, metres.</param>
+    /// <param name="widthTo">Width where it ends, metres.</param>
+    /// <param name="inset">How far it is drawn in, metres.</param>
+    internal static NtsPolygon StripBeside(Segment e, Span part, double widthFrom, double widthTo, double inset)
+    {
+        Point2 start = e.PointAt(part.From + inset), end = e.PointAt(part.To - inset);
+        return ToPolygon(
+        [
+            start + (inset * e.Outward),
+            start + ((widthFrom - inset) * e.Outward),
+            end + ((widthTo - inset) * e.Outward),
+            end + (inset * e.Outward),
+        ]);
+    }
+
     /// <summary>The box round a stretch.</summary>
     internal static Envelope EnvelopeOf(Segment s) => new(s.Start.X, s.End.X, s.Start.Y, s.End.Y);
 }

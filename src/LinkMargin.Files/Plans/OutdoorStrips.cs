@@ -85,22 +85,13 @@ internal sealed class OutdoorStrips
 
     private bool IsOutdoors(Segment e, Span common, double width)
     {
-        Point2 outward = new(e.Direction.Y, -e.Direction.X);
-        if (IsInARoom(e.PointAt(common.Middle) + (width / 2 * outward)))
+        if (IsInARoom(e.PointAt(common.Middle) + (width / 2 * e.Outward)))
         {
             return false; // the usual case, and quickly seen
         }
 
         // Drawn in by the corner tolerance all round, so that what bounds the strip is not in it.
-        const double Inset = PlanLimits.JoinMetres;
-        Point2 near0 = e.PointAt(common.From + Inset), near1 = e.PointAt(common.To - Inset);
-        NtsPolygon strip = NtsShapes.ToPolygon(
-        [
-            near0 + (Inset * outward),
-            near0 + ((width - Inset) * outward),
-            near1 + ((width - Inset) * outward),
-            near1 + (Inset * outward),
-        ]);
+        NtsPolygon strip = NtsShapes.StripBeside(e, common, width, width, PlanLimits.JoinMetres);
         Envelope box = strip.EnvelopeInternal;
         return !walls.Any(wall => box.Intersects(NtsShapes.EnvelopeOf(wall.Segment)) && strip.Intersects(NtsShapes.ToLine(wall.Segment)))
             && tree.Query(box).Order().Sum(i => strip.Intersection(polygons[i]).Area) <= PlanLimits.LeastStripCover * strip.Area;

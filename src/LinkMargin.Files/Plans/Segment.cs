@@ -14,6 +14,9 @@ internal readonly record struct Segment(Point2 Start, Point2 End)
     /// <summary>Unit vector from start to end.</summary>
     internal Point2 Direction => new((End.X - Start.X) / Length, (End.Y - Start.Y) / Length);
 
+    /// <summary>Unit vector to the right of it: out of the room whose edge it is, since outlines run anticlockwise.</summary>
+    internal Point2 Outward => new(Direction.Y, -Direction.X);
+
     /// <summary>The same stretch from its other end.</summary>
     internal Segment Reversed => new(End, Start);
 

@@ -65,6 +65,12 @@ internal sealed class LinkStore(FullSpotModel model, Point3 hands, SlopeBook boo
         AddFront(buffer.Pieces);
     }
 
+    /// <summary>
+    /// The slope of a path's loss from its power at a loss and at <see cref="StepDb"/> more; 0 where nothing is left of it, since
+    /// no radio hears a change of nothing.
+    /// </summary>
+    internal static double SlopeOf(double before, double after) => before > 0 && after > 0 ? 10 * Math.Log10(before / after) / StepDb : 0;
+
     // What of a front stands in one place of one material gets its slope from the sum over the whole front.
     private void AddFront(ReadOnlySpan<Piece> pieces)
     {
@@ -95,12 +101,7 @@ internal sealed class LinkStore(FullSpotModel model, Point3 hands, SlopeBook boo
                 }
 
                 double after = FrontSum.PowerRatio(pieces, all);
-                if (after > 0)
-                {
-                    // Where nothing is left a decibel more changes nothing that any radio hears.
-                    book.Add(pieces[i].Material, PlaceOf(pieces[i]), 10 * Math.Log10(before / after) / StepDb);
-                }
-
+                book.Add(pieces[i].Material, PlaceOf(pieces[i]), SlopeOf(before, after));
                 for (int j = i; j < pieces.Length; j++)
                 {
                     all[j] = model.Losses.Amplitude(pieces[j]);

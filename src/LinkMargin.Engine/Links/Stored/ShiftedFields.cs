@@ -21,7 +21,7 @@ internal sealed class ShiftedFields(Cells cells, CellSurfaces surfaces, IReadOnl
         var slopes = new List<(int Material, double Slope)>();
         for (int material = 0; material < byMaterial.Count; material++)
         {
-            double slope = 10 * Math.Log10(density / byMaterial[material].At(outlook)) / LinkStore.StepDb;
+            double slope = LinkStore.SlopeOf(density, byMaterial[material].At(outlook));
             if (slope != 0)
             {
                 slopes.Add((material, slope));
