@@ -1,4 +1,4 @@
-namespace LinkMargin.Laws;
+namespace SameResultEveryTimeTests.cs;
 
 /// <summary>Stands in every test project: its tests give the same result in every run.</summary>
 public sealed class SameResultEveryTimeTests

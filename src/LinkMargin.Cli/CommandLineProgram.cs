@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using LinkMargin.Cli.Commands;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Files.Problems;

@@ -1,5 +1,6 @@
 using System.Text;
 using LinkMargin.Cli;
+using LinkMargin.Cli.Invoking;
 
 if (!StandardStreams.HasError)
 {

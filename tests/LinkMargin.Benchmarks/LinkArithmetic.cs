@@ -1,7 +1,9 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Benchmarks;
 

@@ -1,4 +1,5 @@
 using System.Text;
+using LinkMargin.Cli.Invoking;
 
 namespace LinkMargin.Cli.Tests;
 
@@ -23,7 +24,7 @@ public sealed class CommandLineProgramTests
     }
 
     [Fact]
-    public void Too_little_memory_is_told_with_what_to_do()
+    public void Too_little_memory_is_reported_with_what_to_do()
     {
         CommandRun run = RunInto(new FailingWriter(new InsufficientMemoryException()));
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Output;
 
 namespace LinkMargin.Cli.Tests;

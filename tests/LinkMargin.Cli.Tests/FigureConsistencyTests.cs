@@ -1,17 +1,20 @@
 using System.Globalization;
 using System.Text.Json;
 using LinkMargin.Cli.Commands;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Places;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Tables;
-using LinkMargin.Plots;
+using LinkMargin.Plots.Maps;
+using LinkMargin.Plots.Plans;
+using LinkMargin.Plots.Spots;
 
 namespace LinkMargin.Cli.Tests;
 
@@ -66,7 +69,7 @@ public sealed class FigureConsistencyTests : IDisposable
     public void Explain_and_the_picture_of_paths_say_the_same_of_every_link(string file, string depth, string confidence)
     {
         Links links = LinksOf(file, depth, confidence);
-        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), links.Loaded, links.Model, links.Doubt.Confidence);
+        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), links.Loaded, links.Model, links.Uncertainty.Confidence);
 
         // Every link of a few seats: each costs a run of its own.
         foreach (Link link in links.All.Where((_, i) => i % (1 + (links.All.Length / 8)) == 0))
@@ -78,11 +81,11 @@ public sealed class FigureConsistencyTests : IDisposable
             Assert.Contains($" {link.Counted} dB or more: the margin to count on.", text.OutputUnwrapped, StringComparison.Ordinal);
             Assert.Contains($" half have {ShownMargin.Text(link.MedianDb)} dB or more", text.OutputUnwrapped, StringComparison.Ordinal);
             string row = Assert.Single(text.Output.Split('\n'), line => line.StartsWith("margin to count on  ", StringComparison.Ordinal));
-            Assert.Equal(ShownMargin.Text(link.CountedDb), OneBlank(row).Split(' ')[4..6].MinBy(figure => double.Parse(figure, CultureInfo.InvariantCulture)));
+            Assert.Equal(ShownMargin.Text(link.MarginAtConfidenceDb), OneBlank(row).Split(' ')[4..6].MinBy(figure => double.Parse(figure, CultureInfo.InvariantCulture)));
             Assert.Equal(link.Meets, text.ExitCode == 0);
 
             LinkBudget budget = links.Ranking.Scores.SelectMany(score => score.Budgets).Single(b => b.Spot.Name == link.Spot && b.Seat.Name == link.Seat);
-            string caption = maker.RequestFor(budget, links.Doubt).Caption;
+            string caption = maker.RequestFor(budget, links.Uncertainty).Caption;
             Assert.StartsWith($"Margin to count on {link.Counted} dB (", caption, StringComparison.Ordinal);
             Assert.Contains($"; median {ShownMargin.Text(link.MedianDb)} dB.", caption, StringComparison.Ordinal);
         }
@@ -100,9 +103,9 @@ public sealed class FigureConsistencyTests : IDisposable
                 .. from spot in links.House.Spots
                    from level in Enumerable.Range(0, links.House.Levels.Count)
                    let plain = FieldComputation.Compute(links.Model, new FieldRequest(spot, level) { CellMetres = 2 })
-                   select (plain, CountedField.Of(links.Model, plain, links.Loaded.Doubt, links.Doubt.Confidence)),
+                   select (plain, FieldAtConfidence.Of(links.Model, plain, links.Loaded.Uncertainty, links.Uncertainty.Confidence)),
             ];
-            var pictures = new MapPictures(links.Loaded, links.Model, fields, new MapOrder(links.House.Spots, [0], 2, 0.7, "") { Confidence = links.Doubt.Confidence, ShowsMedian = showsMedian });
+            var pictures = new MapPictures(links.Loaded, links.Model, fields, new MapOrder(links.House.Spots, [0], 2, 0.7, "") { Confidence = links.Uncertainty.Confidence, ShowsMedian = showsMedian });
             MapRequest[] maps = [.. fields.Select(pair => pictures.RequestFor(pair.Item1, pair.Item2))];
             Assert.All(maps, map => Assert.StartsWith(showsMedian ? "Median link margin in dB" : "Link margin to count on in dB", map.Caption, StringComparison.Ordinal));
             Assert.All(maps, map => Assert.Equal(showsMedian ? fields.First(f => f.Item1.Spot == map.Field.Spot && f.Item1.LevelIndex == map.Field.LevelIndex).Item1 : map.Hatched, map.Field));
@@ -111,18 +114,18 @@ public sealed class FigureConsistencyTests : IDisposable
             Assert.All(marks, one =>
             {
                 Link link = links.Of(one.Field.Spot.Name, one.Mark.Seat.Name);
-                Assert.Equal(ShownMargin.Text(showsMedian ? link.MedianDb : link.CountedDb), ShownMargin.Text(one.Mark.MarginDb));
+                Assert.Equal(ShownMargin.Text(showsMedian ? link.MedianDb : link.MarginAtConfidenceDb), ShownMargin.Text(one.Mark.MarginDb));
                 Assert.Equal(link.Meets, one.Mark.Meets);
             });
         }
 
-        SpotsRequest chart = SpotsPictureFile.RequestOf(links.Loaded, links.Ranking, links.Doubt, links.Call);
+        SpotsRequest chart = SpotsPictureFile.RequestOf(links.Loaded, links.Ranking, links.Uncertainty, links.Call);
         (string Seat, SpotBar Bar)[] bars = [.. chart.Seats.SelectMany(seat => seat.Bars.Select(bar => (seat.Name, bar)))];
         Assert.Equal(links.All.Length, bars.Length);
         Assert.All(bars, one =>
         {
             Link link = links.Of(links.Ranking.Scores[one.Bar.Spot].Spot.Name, one.Seat);
-            Assert.Equal((ShownMargin.Text(link.CountedDb), ShownMargin.Text(link.MedianDb), link.Meets), (ShownMargin.Text(one.Bar.CountedDb), ShownMargin.Text(one.Bar.MedianDb), one.Bar.IsMet));
+            Assert.Equal((ShownMargin.Text(link.MarginAtConfidenceDb), ShownMargin.Text(link.MedianDb), link.Meets), (ShownMargin.Text(one.Bar.MarginAtConfidenceDb), ShownMargin.Text(one.Bar.MedianDb), one.Bar.IsMet));
         });
     }
 
@@ -139,8 +142,8 @@ public sealed class FigureConsistencyTests : IDisposable
         AssertSameRank(first, json.GetProperty("bestSpot"));
         AssertSameRank(first, Run(["improve", "--json", .. options]).Json.GetProperty("before"));
 
-        var search = new PlaceSearch(links.Model, request, new CountedJudge(links.Loaded.Doubt, links.Doubt.Confidence));
-        ChoiceRequest shown = new ChoiceMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), links.Loaded, links.Model, links.Doubt.Confidence)
+        var search = new PlaceSearch(links.Model, request, new JudgeAtConfidence(links.Loaded.Uncertainty, links.Uncertainty.Confidence));
+        ChoiceRequest shown = new ChoiceMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), links.Loaded, links.Model, links.Uncertainty.Confidence)
             .RequestFor(search.Run(), links.Ranking, [], isEverywhere: false);
         Assert.StartsWith("Margin to count on (", shown.Caption, StringComparison.Ordinal);
         string[] lines = [.. places.Output.Split('\n').Select(OneBlank)];
@@ -187,7 +190,7 @@ public sealed class FigureConsistencyTests : IDisposable
                     if (property.Name == "marginDb")
                     {
                         Link worst = links.Of(element.GetProperty("spot").GetString()!, element.GetProperty("worstSeat").GetString()!);
-                        Assert.Equal(worst.CountedDb, property.Value.GetDouble());
+                        Assert.Equal(worst.MarginAtConfidenceDb, property.Value.GetDouble());
                         seen++;
                     }
 
@@ -223,21 +226,21 @@ public sealed class FigureConsistencyTests : IDisposable
         MaterialTables tables = MaterialTablesFile.ReadBuiltIn().Tables!;
         LoadedHouse loaded = LoadedHouse.Of(HouseFile.Read(folder.PathOf(file), tables), tables);
         var model = new LinkModel(loaded.House, depth == "direct" ? ModelDepth.Direct : ModelDepth.Full);
-        var doubt = HouseDoubt.Of(
-            model, loaded.House.Spots, loaded.House.Seats, loaded.Doubt, double.Parse(confidence, CultureInfo.InvariantCulture));
-        var ranking = Ranking.Of(model, doubt.Deciding);
-        return new Links(root, loaded, model, doubt, ranking, CloseCall.Of(model, ranking, doubt, loaded.Doubt));
+        var uncertainty = HouseUncertainty.Of(
+            model, loaded.House.Spots, loaded.House.Seats, loaded.Uncertainty, double.Parse(confidence, CultureInfo.InvariantCulture));
+        var ranking = Ranking.Of(model, uncertainty.AtConfidence);
+        return new Links(root, loaded, model, uncertainty, ranking, CloseCall.Of(model, ranking, uncertainty, loaded.Uncertainty));
     }
 
     private CommandRun Run(params string[] words) => CommandRun.In(folder.Path, words);
 
     /// <summary>What <c>compare --json</c> says of a link.</summary>
-    private sealed record Link(string Spot, string Seat, double CountedDb, double MedianDb, double RequiredDb, bool Meets)
+    private sealed record Link(string Spot, string Seat, double MarginAtConfidenceDb, double MedianDb, double RequiredDb, bool Meets)
     {
-        internal string Counted => ShownMargin.Text(CountedDb, RequiredDb);
+        internal string Counted => ShownMargin.Text(MarginAtConfidenceDb, RequiredDb);
     }
 
-    private sealed record Links(JsonElement Root, LoadedHouse Loaded, LinkModel Model, HouseDoubt Doubt, Ranking Ranking, CloseCall Call)
+    private sealed record Links(JsonElement Root, LoadedHouse Loaded, LinkModel Model, HouseUncertainty Uncertainty, Ranking Ranking, CloseCall Call)
     {
         internal Link[] All { get; } =
         [

@@ -2,6 +2,7 @@ using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Maps;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Tests;

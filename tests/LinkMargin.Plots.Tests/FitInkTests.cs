@@ -11,7 +11,7 @@ public sealed class FitInkTests
     private const double PixelsPerPoint = 2;
 
     [Fact]
-    public void A_reading_stands_at_its_levels_off_the_diagonal()
+    public void A_measurement_stands_at_its_levels_off_the_diagonal()
     {
         // Read −60 where −75 was predicted: both axes run over the whole tens about them, −80 to −50 dBm.
         (Pixels picture, SKRectI frame) = Render(new FitPoint(-60, -75, true, false));
@@ -21,7 +21,7 @@ public sealed class FitInkTests
     }
 
     [Fact]
-    public void A_reading_that_looks_wrong_is_a_ring_in_the_strong_colour_and_one_not_heard_a_wedge()
+    public void A_measurement_that_looks_wrong_is_a_ring_in_the_strong_colour_and_one_not_heard_a_wedge()
     {
         (Pixels wrong, SKRectI frame) = Render(new FitPoint(-60, -75, true, true));
         int x = X(frame, -75, -80, -50), y = Y(frame, -60, -80, -50);
@@ -44,7 +44,7 @@ public sealed class FitInkTests
     }
 
     [Fact]
-    public void Without_a_reading_there_is_the_diagonal_alone()
+    public void Without_a_measurement_there_is_the_diagonal_alone()
     {
         (Pixels picture, SKRectI frame) = Render();
         Assert.Empty(Discs(picture, frame));
@@ -62,7 +62,7 @@ public sealed class FitInkTests
     }
 
     [Fact]
-    public void A_reading_far_out_and_its_long_label_stay_inside_the_frame()
+    public void A_measurement_far_out_and_its_long_label_stay_inside_the_frame()
     {
         (Pixels picture, SKRectI frame) = Render(
             new FitPoint(-300, 20, true, true, "a name that is far too long for the room there is beside the mark"));

@@ -3,6 +3,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Maps;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Tests;

@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Plans;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Tests;

@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Plots.Tests;
 

@@ -1,4 +1,5 @@
 using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Spots;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Tests;

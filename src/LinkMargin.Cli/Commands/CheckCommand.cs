@@ -1,10 +1,11 @@
-using LinkMargin.Files.Quantities;
 using System.CommandLine;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Cli.Commands;
@@ -23,21 +24,21 @@ internal static class CheckCommand
         {
             string typed = parse.GetValue(file)!;
             MaterialTables tables = LoadedTables.Read(invocation, parse, common);
-            HouseReading reading = LoadedHouse.ReadFile(invocation, tables, typed);
+            HouseParseResult parsed = LoadedHouse.ReadFile(invocation, tables, typed);
             bool asJson = parse.GetValue(common.Json);
             if (!asJson)
             {
                 // What is wrong is told before anything is drawn: a drawing that fails must not hide it.
-                ProblemLines.Write(reading.Problems, invocation.Output, invocation.Width);
+                ProblemLines.Write(parsed.Problems, invocation.Output, invocation.Width);
             }
 
-            LoadedHouse? loaded = reading.House is null
+            LoadedHouse? loaded = parsed.House is null
                 ? null
-                : LoadedHouse.Of(reading, tables).With(parse.GetValue(whatIf), invocation);
+                : LoadedHouse.Of(parsed, tables).With(parse.GetValue(whatIf), invocation);
             string? plan = loaded is null
                 ? null
                 : Draw(invocation, loaded, typed, parse.GetValue(folder), parse.GetValue(common.Force));
-            var document = CheckDocument.Of(typed, loaded?.House, reading.Problems, plan) with { WhatIf = loaded?.WhatIfOrNone };
+            var document = CheckDocument.Of(typed, loaded?.House, parsed.Problems, plan) with { WhatIf = loaded?.WhatIfOrNone };
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(document));
@@ -45,10 +46,10 @@ internal static class CheckCommand
             else
             {
                 loaded?.WriteWhatIf(invocation.Output, invocation.Width);
-                CheckText.Write(document, new LengthFormat(reading.Unit), invocation.Output, invocation.Width);
+                CheckText.Write(document, new LengthFormat(parsed.Unit), invocation.Output, invocation.Width);
             }
 
-            return reading.House is null ? ExitCodes.CouldNotBeDone : ExitCodes.Done;
+            return parsed.House is null ? ExitCodes.CouldNotBeDone : ExitCodes.Done;
         });
         return command;
     }

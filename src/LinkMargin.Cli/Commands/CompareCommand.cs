@@ -1,11 +1,12 @@
 using System.CommandLine;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 
 namespace LinkMargin.Cli.Commands;
@@ -30,28 +31,28 @@ internal static class CompareCommand
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
             loaded.NeedSpotsAndSeats();
             IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), loaded.House, invocation);
-            (Ranking ranking, HouseDoubt doubt, CloseCall call) = Judge(loaded.House, people);
-            (Ranking Ranking, HouseDoubt Doubt, CloseCall Call)? before = loaded.WhatIf.Count == 0
+            (Ranking ranking, HouseUncertainty uncertainty, CloseCall call) = Judge(loaded.House, people);
+            (Ranking Ranking, HouseUncertainty Uncertainty, CloseCall Call)? before = loaded.WhatIf.Count == 0
                 ? null
                 : Judge(loaded.AsWritten, [.. loaded.AsWritten.Seats.Where(seat => people.Any(p => p.Name == seat.Name))]);
             string? drawn = parse.GetValue(picture);
             if (drawn is not null)
             {
-                SpotsPictureFile.Write(invocation, loaded, ranking, doubt, call, drawn, parse.GetValue(common.Force));
+                SpotsPictureFile.Write(invocation, loaded, ranking, uncertainty, call, drawn, parse.GetValue(common.Force));
             }
 
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people, doubt, call) with
+                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people, uncertainty, call) with
                 {
-                    WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings, Picture = drawn,
-                    AsWritten = before is { } was ? ComparisonDocument.Of(loaded.AsWritten, was.Ranking, people, was.Doubt, was.Call) : null,
+                    WhatIf = loaded.WhatIfOrNone, FittedToMeasurements = loaded.FittedToMeasurements, Picture = drawn,
+                    AsWritten = before is { } was ? ComparisonDocument.Of(loaded.AsWritten, was.Ranking, people, was.Uncertainty, was.Call) : null,
                 }));
             }
             else
             {
                 loaded.WriteWhatIf(invocation.Output, invocation.Width);
-                new ComparisonText(loaded.House, ranking) { Occupied = people, Doubt = doubt, Call = call }.Write(invocation.Output, invocation.Width);
+                new ComparisonText(loaded.House, ranking) { Occupied = people, Uncertainty = uncertainty, Call = call }.Write(invocation.Output, invocation.Width);
                 if (drawn is not null)
                 {
                     WordWrap.Write($"{drawn}: every seat with every spot.", invocation.Output, invocation.Width);
@@ -64,14 +65,14 @@ internal static class CompareCommand
                 }
             }
 
-            return ranking.SeatsNeverMet.Count == 0 ? ExitCodes.Done : ExitCodes.SeatNotMet;
+            return ranking.SeatsNeverPassing.Count == 0 ? ExitCodes.Done : ExitCodes.SeatFails;
 
-            (Ranking Ranking, HouseDoubt Doubt, CloseCall Call) Judge(House house, IReadOnlyList<Seat> sitting)
+            (Ranking Ranking, HouseUncertainty Uncertainty, CloseCall Call) Judge(House house, IReadOnlyList<Seat> sitting)
             {
                 var model = new LinkModel(house, ModelOption.Of(parse, depth), sitting);
-                var sure = HouseDoubt.Of(model, house.Spots, house.Seats, loaded.Doubt, ConfidenceOption.Of(parse, confidence));
-                Ranking ranked = Ranking.Of(model, sure.Deciding);
-                return (ranked, sure, CloseCall.Of(model, ranked, sure, loaded.Doubt));
+                var sure = HouseUncertainty.Of(model, house.Spots, house.Seats, loaded.Uncertainty, ConfidenceOption.Of(parse, confidence));
+                Ranking ranked = Ranking.Of(model, sure.AtConfidence);
+                return (ranked, sure, CloseCall.Of(model, ranked, sure, loaded.Uncertainty));
             }
         });
         return command;

@@ -1,17 +1,17 @@
 using System.CommandLine;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Json;
-using LinkMargin.Files.Readings;
+using LinkMargin.Files.Measurements;
 using LinkMargin.Files.Tables;
-using Path = System.IO.Path;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -37,36 +37,36 @@ internal static class DemoCommand
             bool force = parse.GetValue(common.Force);
             LoadedHouse loaded = ReadDemo(invocation, tables);
             string houseFile = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}.yaml"), plan = Path.Combine(into, "plan.png"), spots = Path.Combine(into, "spots.png");
-            string readings = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}-readings.csv");
+            string measurements = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}-readings.csv");
 
             invocation.Files.MakeFolder(into);
             invocation.Files.Write(houseFile, DemoHouse.Text, force);
             invocation.Files.Write(Path.Combine(into, HouseSchema.FileName), HouseSchema.Text, force);
-            invocation.Files.Write(readings, DemoReadings.Text, force);
+            invocation.Files.Write(measurements, DemoMeasurements.Text, force);
             PlanFile.Write(invocation, loaded, plan, force);
 
             var model = new LinkModel(loaded.House, ModelOption.Of(parse, depth));
-            var doubt = HouseDoubt.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Doubt, ConfidenceOption.Of(parse, confidence));
-            Ranking ranking = Ranking.Of(model, doubt.Deciding);
-            var call = CloseCall.Of(model, ranking, doubt, loaded.Doubt);
-            SpotsPictureFile.Write(invocation, loaded, ranking, doubt, call, spots, force);
+            var uncertainty = HouseUncertainty.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Uncertainty, ConfidenceOption.Of(parse, confidence));
+            Ranking ranking = Ranking.Of(model, uncertainty.AtConfidence);
+            var call = CloseCall.Of(model, ranking, uncertainty, loaded.Uncertainty);
+            SpotsPictureFile.Write(invocation, loaded, ranking, uncertainty, call, spots, force);
             LinkBudget worst = ranking.Scores[0].Worst;
             bool asJson = parse.GetValue(common.Json);
             if (!asJson)
             {
-                WriteDecision(invocation, loaded, ranking, worst, doubt, call);
+                WriteDecision(invocation, loaded, ranking, worst, uncertainty, call);
             }
 
-            MapsDocument maps = new MapMaker(invocation, loaded, model).Make(OrderOfAll(loaded.House, into, force) with { Confidence = doubt.Confidence });
+            MapsDocument maps = new MapMaker(invocation, loaded, model).Make(OrderOfAll(loaded.House, into, force) with { Confidence = uncertainty.Confidence });
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(new DemoDocument(
-                    into, houseFile, readings, plan, ComparisonDocument.Of(loaded.House, ranking, [], doubt, call) with { Picture = spots }, BudgetDocument.Of(loaded.House, worst, doubt), maps)));
+                    into, houseFile, measurements, plan, ComparisonDocument.Of(loaded.House, ranking, [], uncertainty, call) with { Picture = spots }, BudgetDocument.Of(loaded.House, worst, uncertainty), maps)));
             }
             else
             {
                 MapsText.Write(maps, loaded.Lengths, invocation.Output, invocation.Width);
-                WriteWhatNext(invocation, into, houseFile, readings, plan, spots);
+                WriteWhatNext(invocation, into, houseFile, measurements, plan, spots);
             }
 
             return ExitCodes.Done;
@@ -76,11 +76,11 @@ internal static class DemoCommand
 
     private static LoadedHouse ReadDemo(Invocation invocation, MaterialTables tables)
     {
-        HouseReading reading = HouseFile.Parse(DemoHouse.Text, "the built-in house", tables);
-        ProblemLines.Write(reading.Problems, invocation.Error, invocation.Width);
-        return reading.House is null
+        HouseParseResult parsed = HouseFile.Parse(DemoHouse.Text, "the built-in house", tables);
+        ProblemLines.Write(parsed.Problems, invocation.Error, invocation.Width);
+        return parsed.House is null
             ? throw new CannotBeDoneException("the built-in house cannot be built from the tables of --materials; leave that option out")
-            : LoadedHouse.Of(reading, tables);
+            : LoadedHouse.Of(parsed, tables);
     }
 
     private static MapOrder OrderOfAll(House house, string folder, bool force) => new(
@@ -93,19 +93,19 @@ internal static class DemoCommand
         Force = force,
     };
 
-    private static void WriteDecision(Invocation invocation, LoadedHouse loaded, Ranking ranking, LinkBudget worst, HouseDoubt doubt, CloseCall call)
+    private static void WriteDecision(Invocation invocation, LoadedHouse loaded, Ranking ranking, LinkBudget worst, HouseUncertainty uncertainty, CloseCall call)
     {
         TextWriter output = invocation.Output;
-        new ComparisonText(loaded.House, ranking) { Doubt = doubt, Call = call }.Write(output, invocation.Width);
+        new ComparisonText(loaded.House, ranking) { Uncertainty = uncertainty, Call = call }.Write(output, invocation.Width);
         output.WriteLine();
         WordWrap.Write("The budget that decides: the worst seat of the best spot", output, invocation.Width);
         output.WriteLine();
-        new BudgetText(loaded) { Doubt = doubt }.Write(worst, output, invocation.Width);
+        new BudgetText(loaded) { Uncertainty = uncertainty }.Write(worst, output, invocation.Width);
         output.WriteLine();
         output.Flush(); // the maps take a while; this can be read meanwhile
     }
 
-    private static void WriteWhatNext(Invocation invocation, string folder, string houseFile, string readings, string plan, string spots)
+    private static void WriteWhatNext(Invocation invocation, string folder, string houseFile, string measurements, string plan, string spots)
     {
         TextWriter output = invocation.Output;
         output.WriteLine();
@@ -113,7 +113,7 @@ internal static class DemoCommand
         Item($"{plan}: the plan");
         Item($"{spots}: every seat with every spot");
         Item($"{houseFile}: the house file, a start for yours");
-        Item($"{readings}: invented readings of it, to try 'linkmargin fit' with");
+        Item($"{measurements}: invented readings of it, to try 'linkmargin fit' with");
         Item($"{Path.Combine(folder, HouseSchema.FileName)}: what house files may hold, for editors");
         WordWrap.Write($"Next: 'linkmargin explain {houseFile} --spot SPOT --seat SEAT' takes any other link apart.", output, invocation.Width);
 

@@ -1,9 +1,10 @@
 using System.CommandLine;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 
 namespace LinkMargin.Cli.Commands;
@@ -37,19 +38,19 @@ internal static class ExplainCommand
                 model,
                 NamedThing.One(spot.Name, "spot", parse.GetValue(spot), house.Spots, s => s.Name),
                 NamedThing.One(seat.Name, "seat", parse.GetValue(seat), house.Seats, s => s.Name));
-            var doubt = HouseDoubt.Of(model, [budget.Spot], [budget.Seat], loaded.Doubt, ConfidenceOption.Of(parse, confidence));
+            var uncertainty = HouseUncertainty.Of(model, [budget.Spot], [budget.Seat], loaded.Uncertainty, ConfidenceOption.Of(parse, confidence));
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(BudgetDocument.Of(house, budget, doubt) with { WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings }));
+                invocation.Output.WriteLine(JsonText.Of(BudgetDocument.Of(house, budget, uncertainty) with { WhatIf = loaded.WhatIfOrNone, FittedToMeasurements = loaded.FittedToMeasurements }));
             }
             else
             {
                 loaded.WriteWhatIf(invocation.Output, invocation.Width);
-                new BudgetText(loaded) { Doubt = doubt, WithAllPaths = parse.GetValue(all) }.Write(budget, invocation.Output, invocation.Width);
+                new BudgetText(loaded) { Uncertainty = uncertainty, WithAllPaths = parse.GetValue(all) }.Write(budget, invocation.Output, invocation.Width);
                 WordWrap.Write(Cautions.Estimates, invocation.Output, invocation.Width);
             }
 
-            return doubt.Deciding.Meets(budget) ? ExitCodes.Done : ExitCodes.SeatNotMet;
+            return uncertainty.AtConfidence.Meets(budget) ? ExitCodes.Done : ExitCodes.SeatFails;
         });
         return command;
     }

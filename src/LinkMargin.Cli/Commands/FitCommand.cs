@@ -1,12 +1,13 @@
 using System.CommandLine;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Readings;
+using LinkMargin.Engine.Measuring;
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Measurements;
 using LinkMargin.Files.Problems;
-using LinkMargin.Files.Readings;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -17,7 +18,7 @@ internal static class FitCommand
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Argument<string> file = HouseArgument.Create();
-        Argument<string?> readings = new("READINGS")
+        Argument<string?> measurements = new("READINGS")
         {
             Description = "the file of readings, such as readings.csv",
             Arity = ArgumentArity.ZeroOrOne,
@@ -32,14 +33,14 @@ internal static class FitCommand
         var command = new Command("fit", "Losses of the materials of a house, fitted to levels that were read in it; with how well that goes and what the readings "
             + "cannot tell." + ExitCodes.Of())
         {
-            file, readings, template, into, picture, whereNext, whatIf, depth,
+            file, measurements, template, into, picture, whereNext, whatIf, depth,
         };
         command.SetAction(parse =>
         {
             string typed = parse.GetValue(file)!;
             LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf));
             bool asJson = parse.GetValue(common.Json), force = parse.GetValue(common.Force);
-            string? read = parse.GetValue(readings);
+            string? read = parse.GetValue(measurements);
             if (parse.GetValue(template) is { } blank)
             {
                 if (read is not null)
@@ -62,12 +63,12 @@ internal static class FitCommand
                 throw new CannotBeDoneException($"name the file of readings, as in 'linkmargin fit {typed} readings.csv', or write one to fill in with {template.Name} readings.csv");
             }
 
-            ReadingsReading result = ReadingsFile.Read(invocation.Files.ToRead(read), loaded.House, loaded.Unit);
+            MeasurementsParseResult result = MeasurementsFile.Read(invocation.Files.ToRead(read), loaded.House, loaded.Unit);
             ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
             HouseFit fit = HouseFit.Of(
                 new LinkModel(loaded.House, ModelOption.Of(parse, depth)),
                 loaded.Spreads,
-                result.Readings ?? throw new CannotBeDoneException(ProblemLines.MendFirst(read, result.Problems)));
+                result.Measurements ?? throw new CannotBeDoneException(ProblemLines.MendFirst(read, result.Problems)));
             if (parse.GetValue(into) is { } fitted)
             {
                 invocation.Files.Write(fitted, FittedFile.Text(fit.Losses), force);
@@ -94,7 +95,7 @@ internal static class FitCommand
     {
         loaded.NeedSpotsAndSeats();
         using var lines = new MemoryStream();
-        ReadingsTemplate.Write(loaded.House, lines);
+        MeasurementsTemplate.Write(loaded.House, lines);
         invocation.Files.Write(blank, lines.ToArray(), force);
         if (asJson)
         {

@@ -1,11 +1,12 @@
 using System.CommandLine;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Remedies;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Tables;
 
@@ -47,7 +48,7 @@ internal static class ImproveCommand
             double often = ConfidenceOption.Of(parse, confidence);
             Spot chosen = parse.GetValue(spot) is { } name
                 ? NamedThing.One(spot.Name, "spot", name, house.Spots, s => s.Name)
-                : Ranking.Of(model, HouseDoubt.Of(model, house.Spots, house.Seats, loaded.Doubt, often).Deciding).Scores[0].Spot;
+                : Ranking.Of(model, HouseUncertainty.Of(model, house.Spots, house.Seats, loaded.Uncertainty, often).AtConfidence).Scores[0].Spot;
             if (!house.Seats.Any(seat => seat.IsPlayedAt(chosen)))
             {
                 throw new CannotBeDoneException($"no seat plays a console at '{chosen.Name}', so there is nothing to improve; choose another spot or mend 'plays'");
@@ -56,14 +57,14 @@ internal static class ImproveCommand
             var search = new ImproveSearch(house, model, new ImproveRequest(
                 chosen,
                 [.. Panels.Where(tables.Materials.ContainsKey).Select(panel => tables.Materials[panel])],
-                [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]), new CountedJudge(loaded.Doubt, often));
+                [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]), new JudgeAtConfidence(loaded.Uncertainty, often));
             var progress = new Progress(ProgressSteps);
             ImproveResult? result = null;
             ProgressBar.While(invocation, "remedies", progress, () => result = search.Run(
                 share => progress.Reach((long)(share * ProgressSteps)), invocation.Cancellation));
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(ImproveDocument.Of(house, result!, people, often, new RemedyWords(loaded).What) with { WhatIf = loaded.WhatIfOrNone, FittedToReadings = loaded.FittedToReadings }));
+                invocation.Output.WriteLine(JsonText.Of(ImproveDocument.Of(house, result!, people, often, new RemedyWords(loaded).What) with { WhatIf = loaded.WhatIfOrNone, FittedToMeasurements = loaded.FittedToMeasurements }));
             }
             else
             {
@@ -71,7 +72,7 @@ internal static class ImproveCommand
                 new ImproveText(loaded, result!) { Occupied = people, Confidence = often }.Write(invocation.Output, invocation.Width);
             }
 
-            return result!.CanMeetAll ? ExitCodes.Done : ExitCodes.SeatNotMet;
+            return result!.CanMeetAll ? ExitCodes.Done : ExitCodes.SeatFails;
         });
         return command;
     }

@@ -1,8 +1,10 @@
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
-using LinkMargin.Engine.Doubt;
+using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Readings;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Edits;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Problems;
@@ -31,23 +33,23 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
         ?? throw new CannotBeDoneException("the tables say nothing of how far figures may be out; add spreads.yaml to the folder of --materials");
 
     /// <summary>How far its figures may be out.</summary>
-    public DoubtBasis Doubt => new(Spreads, Fitted);
+    public UncertaintyBasis Uncertainty => new(Spreads, Fitted);
 
     /// <summary>How many readings its losses were fitted to, for JSON.</summary>
-    public int? FittedToReadings => Fitted?.ReadingCount;
+    public int? FittedToMeasurements => Fitted?.MeasurementCount;
 
     /// <summary>The same for JSON, which leaves out what there is none of.</summary>
     public IReadOnlyList<string>? WhatIfOrNone => WhatIf.Count > 0 ? WhatIf : null;
 
     /// <summary>The same for the caption of a picture.</summary>
     public string WhatIfCaption => (WhatIf.Count > 0 ? $"what if: {string.Join(", ", WhatIf)}; " : "")
-        + (Fitted is null ? "" : FormattableString.Invariant($"losses fitted to {Fitted.ReadingCount} readings; "));
+        + (Fitted is null ? "" : FormattableString.Invariant($"losses fitted to {Fitted.MeasurementCount} readings; "));
 
     /// <summary>How its file writes lengths.</summary>
     public LengthFormat Lengths { get; } = new(Unit);
 
     /// <summary>The same for pictures.</summary>
-    public Plots.LengthUnit PlotUnit => Lengths.InFeet ? Plots.LengthUnit.Feet : Plots.LengthUnit.Metres;
+    public LengthUnit PlotUnit => Lengths.InFeet ? LengthUnit.Foot : LengthUnit.Metre;
 
     /// <summary>Reads a house file; what is wrong or odd in it goes to the talk, and a mistake ends the command.</summary>
     /// <param name="invocation">Where the talk goes.</param>
@@ -58,11 +60,11 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     public static LoadedHouse Read(
         Invocation invocation, MaterialTables tables, string typed, string[]? whatIf = null, string? fitted = null)
     {
-        HouseReading reading = ReadFile(invocation, tables, typed);
-        ProblemLines.Write(reading.Problems, invocation.Error, invocation.Width);
-        return reading.House is null
-            ? throw new CannotBeDoneException(ProblemLines.MendFirst(typed, reading.Problems))
-            : Of(reading, tables).With(whatIf, invocation).With(FittedOption.Read(invocation, fitted, reading.House));
+        HouseParseResult parsed = ReadFile(invocation, tables, typed);
+        ProblemLines.Write(parsed.Problems, invocation.Error, invocation.Width);
+        return parsed.House is null
+            ? throw new CannotBeDoneException(ProblemLines.MendFirst(typed, parsed.Problems))
+            : Of(parsed, tables).With(whatIf, invocation).With(FittedOption.Read(invocation, fitted, parsed.House));
     }
 
     /// <summary>The same house with losses fitted to readings.</summary>
@@ -100,12 +102,12 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     }
 
     /// <summary>Reads a house file, whatever comes of it.</summary>
-    public static HouseReading ReadFile(Invocation invocation, MaterialTables tables, string typed) =>
+    public static HouseParseResult ReadFile(Invocation invocation, MaterialTables tables, string typed) =>
         HouseFile.Read(invocation.Files.ToRead(typed), tables);
 
     /// <summary>A reading that gave a house.</summary>
-    public static LoadedHouse Of(HouseReading reading, MaterialTables tables) => new(
-        reading.House ?? throw new ArgumentException("This reading gave no house.", nameof(reading)), reading.Unit, tables);
+    public static LoadedHouse Of(HouseParseResult parsed, MaterialTables tables) => new(
+        parsed.House ?? throw new ArgumentException("This reading gave no house.", nameof(parsed)), parsed.Unit, tables);
 
     /// <summary>Says on lines of their own what is different from the file and the tables.</summary>
     public void WriteWhatIf(TextWriter output, int width)
@@ -117,7 +119,7 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
 
         if (Fitted is not null)
         {
-            WordWrap.Write(FormattableString.Invariant($"Losses fitted to {Fitted.ReadingCount} readings in the house '{Fitted.HouseName}'."), output, width);
+            WordWrap.Write(FormattableString.Invariant($"Losses fitted to {Fitted.MeasurementCount} readings in the house '{Fitted.HouseName}'."), output, width);
         }
 
         if (WhatIf.Count > 0 || Fitted is not null)

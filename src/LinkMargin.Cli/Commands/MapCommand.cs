@@ -1,4 +1,5 @@
 using System.CommandLine;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
@@ -6,7 +7,6 @@ using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
-using Path = System.IO.Path;
 
 namespace LinkMargin.Cli.Commands;
 

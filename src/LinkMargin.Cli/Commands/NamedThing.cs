@@ -1,3 +1,4 @@
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Cli.Commands;

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
@@ -6,7 +7,6 @@ using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Json;
-using Path = System.IO.Path;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -69,7 +69,7 @@ internal static class PlaceCommand
                 new PlacesText(loaded).Write(document, invocation.Output, invocation.Width);
             }
 
-            return document.Places[0].SeatsMet == document.Places[0].Seats ? ExitCodes.Done : ExitCodes.SeatNotMet;
+            return document.Places[0].SeatsPassing == document.Places[0].Seats ? ExitCodes.Done : ExitCodes.SeatFails;
         });
         return command;
     }

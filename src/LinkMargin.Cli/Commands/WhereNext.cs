@@ -1,12 +1,14 @@
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Readings;
+using LinkMargin.Engine.Measuring;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
-using LinkMargin.Plots;
+using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -29,10 +31,10 @@ internal static class WhereNext
         loaded.NeedSpotsAndSeats();
         FittedLosses? fitted = fit?.Losses;
         House house = fitted?.ApplyTo(loaded.House) ?? loaded.House;
-        var basis = new DoubtBasis(loaded.Spreads, fitted);
+        var basis = new UncertaintyBasis(loaded.Spreads, fitted);
         var model = new LinkModel(house, depth);
-        Ranking ranking = Ranking.Of(model, HouseDoubt.Of(model, house.Spots, house.Seats, basis).Deciding);
-        IReadOnlyList<NextReading> next = NextReadings.Of(
+        Ranking ranking = Ranking.Of(model, HouseUncertainty.Of(model, house.Spots, house.Seats, basis).AtConfidence);
+        IReadOnlyList<NextMeasurement> next = NextMeasurements.Of(
             model, ranking, basis, fitted?.Devices.Min(device => device.SpreadDb), Most, FieldRequest.SofaHandsMetres);
         if (picture is not null)
         {
@@ -41,16 +43,16 @@ internal static class WhereNext
 
         if (asJson)
         {
-            invocation.Output.WriteLine(JsonText.Of(new NextReadingsDocument(
-                house.Name, fit?.Readings.Count ?? 0, [.. next.Select(one => NextReadingDocument.Of(house, one))], picture) { WhatIf = loaded.WhatIfOrNone }));
+            invocation.Output.WriteLine(JsonText.Of(new NextMeasurementsDocument(
+                house.Name, fit?.Measurements.Count ?? 0, [.. next.Select(one => NextMeasurementDocument.Of(house, one))], picture) { WhatIf = loaded.WhatIfOrNone }));
             return;
         }
 
         loaded.WriteWhatIf(invocation.Output, invocation.Width);
-        new NextReadingsText(loaded, ranking, next) { Picture = picture }.Write(invocation.Output, invocation.Width);
+        new NextMeasurementsText(loaded, ranking, next) { Picture = picture }.Write(invocation.Output, invocation.Width);
     }
 
-    private static byte[] Drawn(LoadedHouse loaded, IReadOnlyList<NextReading> next)
+    private static byte[] Drawn(LoadedHouse loaded, IReadOnlyList<NextMeasurement> next)
     {
         PlanRequest request = PlanRequest.OfAllLevels(
             loaded.House,
@@ -58,7 +60,7 @@ internal static class WhereNext
             "Each number says what to send from and where to stand; in this order, each worth most beside those before it. Take one more reading in sight of the transmitter first.") with
         {
             Unit = loaded.PlotUnit,
-            Readings = [.. next.Select((one, i) => new ReadingMark(one.LevelIndex, one.Plan, FormattableString.Invariant($"{i + 1}: from {one.Transmitter.Name}")))],
+            Measurements = [.. next.Select((one, i) => new MeasurementMark(one.LevelIndex, one.Plan, FormattableString.Invariant($"{i + 1}: from {one.Transmitter.Name}")))],
         };
         return PlanPicture.Render(request, PlanPicture.FittingSize(request));
     }

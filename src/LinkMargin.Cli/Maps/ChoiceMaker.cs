@@ -1,14 +1,15 @@
 using LinkMargin.Cli.Commands;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Places;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
-using LinkMargin.Plots;
+using LinkMargin.Plots.Maps;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -31,7 +32,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     public PlacesDocument Make(PlaceRequest request, string picture, string? folder, bool force)
     {
-        var search = new PlaceSearch(model, request, new CountedJudge(loaded.Doubt, confidence));
+        var search = new PlaceSearch(model, request, new JudgeAtConfidence(loaded.Uncertainty, confidence));
         if (!search.HasSeats)
         {
             throw new CannotBeDoneException("every seat plays the console at a spot of its own, so there is no place to look for; remove 'plays' from a seat that would play this one");
@@ -61,14 +62,14 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
         PlaceResult result = search.Run(() => progress.Advance(), invocation.Cancellation);
         PlacedSpot best = result.Best[0];
         double heightMetres = best.Place.HeightMetres;
-        var choice = new CountedChoice(model, search, loaded.Doubt, confidence);
+        var choice = new CountedChoice(model, search, loaded.Uncertainty, confidence);
         Field[] fields =
         [
             .. levels.Select(level => choice.MapOf(
                 level, heightMetres, MapCellMetres, best.Score.Spot, () => progress.Advance(), invocation.Cancellation)),
         ];
-        HouseDoubt? doubt = house.Spots.Count == 0 ? null : HouseDoubt.Of(model, house.Spots, house.Seats, loaded.Doubt, confidence);
-        Ranking named = Ranking.Of(model, doubt?.Deciding);
+        HouseUncertainty? uncertainty = house.Spots.Count == 0 ? null : HouseUncertainty.Of(model, house.Spots, house.Seats, loaded.Uncertainty, confidence);
+        Ranking named = Ranking.Of(model, uncertainty?.AtConfidence);
         ChoiceRequest shown = RequestFor(result, named, fields, request.Everywhere);
         byte[] png = ChoicePicture.Render(shown, ChoicePicture.FittingSize(shown));
         invocation.Cancellation.ThrowIfCancellationRequested();
@@ -77,14 +78,14 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             house.Name,
             [.. model.Occupied.Select(seat => seat.Name)],
             result.LookedAt,
-            result.WorkedOut,
+            result.Computed,
             [.. result.Best.Select(placed => PlaceDocument.Of(house, placed))],
-            named.Scores.Count > 0 ? RankDocument.Of(house, named.Scores[0], 1, doubt) : null,
+            named.Scores.Count > 0 ? RankDocument.Of(house, named.Scores[0], 1, uncertainty) : null,
             picture)
         {
             Confidence = confidence,
             WhatIf = loaded.WhatIfOrNone,
-            FittedToReadings = loaded.FittedToReadings,
+            FittedToMeasurements = loaded.FittedToMeasurements,
         };
     }
 
@@ -105,7 +106,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
     };
 
     private string Caption() =>
-        $"Margin to count on ({DoubtWords.Often(confidence)} there is as much) less the required margin, dB, at the weakest seat, for {house.Controller.Name} with {house.Console.Name}; "
+        $"Margin to count on ({UncertaintyWords.Often(confidence)} there is as much) less the required margin, dB, at the weakest seat, for {house.Controller.Name} with {house.Console.Name}; "
             + $"{ModelOption.InWords(model.Depth)}. "
             + "Figures at marks are those of the table, each at its own height; the ground follows them to within 0.2 dB almost everywhere. "
             + (model.Occupied.Count > 0 ? $"People sit on {OccupiedWords.List(model.Occupied)}. " : "")

@@ -1,6 +1,7 @@
 using System.Globalization;
-using LinkMargin.Engine.Readings;
-using LinkMargin.Plots;
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Measuring;
+using LinkMargin.Plots.Fits;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -11,35 +12,35 @@ internal static class FitPictureFile
     public static byte[] Render(HouseFit fit)
     {
         FitStudy study = fit.Study;
-        int worst = Enumerable.Range(0, fit.Readings.Count)
-            .MaxBy(i => Math.Abs(study.Fit.Residuals[i].ResidualDb) / study.Fit.Residuals[i].Reading.NoiseDb);
+        int worst = Enumerable.Range(0, fit.Measurements.Count)
+            .MaxBy(i => Math.Abs(study.Fit.Residuals[i].ResidualDb) / study.Fit.Residuals[i].Measurement.NoiseDb);
         var request = new FitRequest(
             $"{fit.House.Name}: levels read in the house against what is predicted",
-            string.Create(CultureInfo.InvariantCulture, $"{fit.Readings.Count} readings; each law has its own level for each pair of devices. Rms over ")
-                + string.Create(CultureInfo.InvariantCulture, $"{study.CountedReadings} of them: in sample, and on readings left out of the fit, which tells how well places nobody has read are told."),
+            string.Create(CultureInfo.InvariantCulture, $"{fit.Measurements.Count} readings; each law has its own level for each pair of devices. Rms over ")
+                + string.Create(CultureInfo.InvariantCulture, $"{study.CountedMeasurements} of them: in sample, and on readings left out of the fit, which tells how well places nobody has read are told."),
             [
-                Panel("the house, fitted", study.Fit, study.LeftOutDb),
+                Panel("the house, fitted", study.Fit, study.LeaveOneOutDb),
                 Panel(
                     string.Create(CultureInfo.InvariantCulture, $"a law of distance, exponent {study.FreeExponent.Fit.Materials[0].LossDb:0.0}"),
                     study.FreeExponent.Fit,
-                    study.FreeExponent.LeftOutDb),
-                Panel("free space", study.FreeSpace.Fit, study.FreeSpace.LeftOutDb),
+                    study.FreeExponent.LeaveOneOutDb),
+                Panel("free space", study.FreeSpace.Fit, study.FreeSpace.LeaveOneOutDb),
             ])
         {
-            NoiseDb = study.Fit.Residuals.Average(residual => residual.Reading.NoiseDb),
+            NoiseDb = study.Fit.Residuals.Average(residual => residual.Measurement.NoiseDb),
         };
         return FitPicture.Render(request, FitPicture.FittingSize(request));
 
         FitPanel Panel(string title, LossFit law, IReadOnlyList<double?> leftOut) => new(
             title,
-            $"rms {Figure(study.RmsInSampleDb(law))} dB in sample, {Figure(study.RmsLeftOutDb(leftOut))} dB left out",
+            $"rms {Figure(study.RmsInSampleDb(law))} dB in sample, {Figure(study.RmsLeaveOneOutDb(leftOut))} dB left out",
             [
                 .. law.Residuals.Select((residual, i) => new FitPoint(
-                    residual.Reading.LevelDbm,
+                    residual.Measurement.LevelDbm,
                     residual.PredictedDbm,
-                    residual.Reading.IsHeard,
+                    residual.Measurement.IsHeard,
                     study.Fit.Residuals[i].LooksBad,
-                    i == worst && law == study.Fit ? $"{fit.Readings[i].Transmitter.Name} to {fit.Readings[i].Receiver.Name}" : null)),
+                    i == worst && law == study.Fit ? $"{fit.Measurements[i].Transmitter.Name} to {fit.Measurements[i].Receiver.Name}" : null)),
             ]);
     }
 

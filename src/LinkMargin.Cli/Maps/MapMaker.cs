@@ -1,12 +1,12 @@
 using LinkMargin.Cli.Commands;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Output;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Writing;
-using Path = System.IO.Path;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -61,7 +61,7 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
                     new FieldRequest(spot, level) { CellMetres = order.CellMetres, HandsMetres = order.HandsMetres },
                     () => progress.Advance(),
                     invocation.Cancellation);
-                fields.Add((plain, CountedField.Of(model, plain, loaded.Doubt, order.Confidence)));
+                fields.Add((plain, FieldAtConfidence.Of(model, plain, loaded.Uncertainty, order.Confidence)));
             }
         }
 
@@ -104,7 +104,7 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
         {
             Confidence = order.Confidence,
             WhatIf = loaded.WhatIfOrNone,
-            FittedToReadings = loaded.FittedToReadings,
+            FittedToMeasurements = loaded.FittedToMeasurements,
         };
     }
 

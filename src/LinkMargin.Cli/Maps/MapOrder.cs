@@ -1,5 +1,5 @@
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -13,7 +13,7 @@ internal sealed record MapOrder(
     IReadOnlyList<Spot> Spots, IReadOnlyList<int> Levels, double CellMetres, double HandsMetres, string Folder)
 {
     /// <summary>How often the margin to count on is to be there.</summary>
-    public double Confidence { get; init; } = DoubtBasis.UsualConfidence;
+    public double Confidence { get; init; } = UncertaintyBasis.UsualConfidence;
 
     /// <summary>Whether the median is shown instead of the margin to count on.</summary>
     public bool ShowsMedian { get; init; }

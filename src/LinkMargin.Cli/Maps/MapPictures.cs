@@ -1,11 +1,13 @@
 using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
-using LinkMargin.Plots;
+using LinkMargin.Engine.Uncertainty;
+using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Maps;
+using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -16,7 +18,7 @@ internal sealed class MapPictures
     private readonly House house; // with the people on its seats
     private readonly IReadOnlyList<(Field Median, Field Counted)> fields;
     private readonly MapOrder order;
-    private readonly HouseDoubt doubt;
+    private readonly HouseUncertainty uncertainty;
     private readonly Dictionary<Spot, LinkBudget[]> budgets;
     private readonly ColourRange range;
     private readonly string caption;
@@ -30,7 +32,7 @@ internal sealed class MapPictures
         house = model.House;
         RequiredDb = RequiredMargin.OfMost(loaded.House);
         range = ColourRange.Covering(fields.Select(f => Shown(f.Median, f.Counted)), RequiredDb);
-        doubt = HouseDoubt.Of(model, order.Spots, loaded.House.Seats, loaded.Doubt, order.Confidence);
+        uncertainty = HouseUncertainty.Of(model, order.Spots, loaded.House.Seats, loaded.Uncertainty, order.Confidence);
         budgets = order.Spots
             .ToDictionary(spot => spot, spot => LinkEvaluation.Budgets(model, spot, loaded.House.Seats.Where(seat => seat.IsPlayedAt(spot))));
         caption = $"{What}, the worse of both directions, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
@@ -70,8 +72,8 @@ internal sealed class MapPictures
     private Field Shown(Field median, Field counted) => order.ShowsMedian ? median : counted;
 
     private string What => order.ShowsMedian
-        ? $"Median link margin in dB, hatched by the margin to count on, which is there {DoubtWords.Often(order.Confidence)}"
-        : $"Link margin to count on in dB ({DoubtWords.Often(order.Confidence)} there is as much)";
+        ? $"Median link margin in dB, hatched by the margin to count on, which is there {UncertaintyWords.Often(order.Confidence)}"
+        : $"Link margin to count on in dB ({UncertaintyWords.Often(order.Confidence)} there is as much)";
 
     // A cell of a map is no seat, so nobody says where its player looks.
     private static string Facing(LinkModel model) => model.Depth == ModelDepth.Full ? ", averaged over facing" : "";
@@ -82,7 +84,7 @@ internal sealed class MapPictures
     private SeatMark[] SeatsOf(Field field) =>
     [
         .. budgets[field.Spot].Where(b => b.Seat.LevelIndex == field.LevelIndex).Select(b => new SeatMark(
-            b.Seat, order.ShowsMedian ? doubt.With(b).MedianDb : doubt.CountedDb(b), doubt.Deciding.Meets(b)) { CountedDb = doubt.CountedDb(b) }),
+            b.Seat, order.ShowsMedian ? uncertainty.With(b).MedianDb : uncertainty.MarginAtConfidenceDb(b), uncertainty.AtConfidence.Meets(b)) { MarginAtConfidenceDb = uncertainty.MarginAtConfidenceDb(b) }),
     ];
 
     private string LevelOf(Field field) => loaded.House.Levels[field.LevelIndex].Name;

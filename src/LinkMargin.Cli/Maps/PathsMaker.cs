@@ -1,13 +1,14 @@
 using System.Globalization;
 using LinkMargin.Cli.Commands;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
-using LinkMargin.Plots;
-using Path = System.IO.Path;
+using LinkMargin.Plots.Paths;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -32,8 +33,8 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
     {
         invocation.Files.MakeFolder(folder);
         LinkBudget budget = LinkEvaluation.Budget(model, spot, seat);
-        var doubt = HouseDoubt.Of(model, [spot], [seat], loaded.Doubt, confidence);
-        PathsRequest request = RequestFor(budget, doubt);
+        var uncertainty = HouseUncertainty.Of(model, [spot], [seat], loaded.Uncertainty, confidence);
+        PathsRequest request = RequestFor(budget, uncertainty);
         byte[] png = PathsPicture.Render(request, PathsPicture.FittingSize(request));
         string path = Path.Combine(folder, $"{FileNames.Stem("paths", spot.Name, "to", seat.Name)}.png");
         invocation.Files.Write(path, png, force);
@@ -47,18 +48,18 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
             budget.Paths.Count - request.Paths.Count,
             budget.Paths.Skip(request.Paths.Count).Sum(budget.ShareOf))
         {
-            MedianDb = doubt.With(budget).MedianDb,
-            CountedDb = doubt.CountedDb(budget),
-            Confidence = doubt.Confidence,
+            MedianDb = uncertainty.With(budget).MedianDb,
+            MarginAtConfidenceDb = uncertainty.MarginAtConfidenceDb(budget),
+            Confidence = uncertainty.Confidence,
             RequiredDb = budget.RequiredDb,
-            Meets = doubt.Deciding.Meets(budget),
+            Meets = uncertainty.AtConfidence.Meets(budget),
             WhatIf = loaded.WhatIfOrNone,
-            FittedToReadings = loaded.FittedToReadings,
+            FittedToMeasurements = loaded.FittedToMeasurements,
         };
     }
 
     /// <summary>What the picture of a link shows.</summary>
-    internal PathsRequest RequestFor(LinkBudget budget, HouseDoubt doubt)
+    internal PathsRequest RequestFor(LinkBudget budget, HouseUncertainty uncertainty)
     {
         var printed = new PrintedBudget(budget);
         int drawn = Math.Max(1, budget.Paths.Count(path => budget.ShareOf(path) >= LeastShare));
@@ -69,7 +70,7 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
             [.. budget.Paths.Take(drawn).Select((path, i) => EntryOf(budget, printed, path, i + 1))],
             Tenths.Show(printed.PathLoss),
             $"{house.Name}: the ways from '{budget.Spot.Name}' to '{budget.Seat.Name}'",
-            Caption(budget, doubt))
+            Caption(budget, uncertainty))
         {
             Unit = loaded.PlotUnit,
             Occupied = budget.Occupied,
@@ -81,14 +82,14 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
         number,
         path,
         budget.ShareOf(path),
-        WayWords.Of(path, house, budget.Seat),
+        PathWords.Of(path, house, budget.Seat),
         path.Path.Kind == PathKind.Diffuse ? "" : loaded.Lengths.Brief(path.Path.LengthMetres),
         Tenths.Show(printed.LossOf(path)),
-        WayWords.ShareOf(budget, path));
+        PathWords.ShareOf(budget, path));
 
-    private string Caption(LinkBudget budget, HouseDoubt doubt) =>
-        $"Margin to count on {Tenths.ShowMargin(doubt.CountedDb(budget), budget.RequiredDb)} dB ({DoubtWords.Often(doubt.Confidence)} there is as much), "
-            + $"{Headroom.Words(budget, doubt.Deciding)} the {Tenths.ShowRequired(budget.RequiredDb)} dB that '{budget.Seat.Name}' requires; median {Tenths.ShowMargin(doubt.With(budget).MedianDb)} dB. "
+    private string Caption(LinkBudget budget, HouseUncertainty uncertainty) =>
+        $"Margin to count on {Tenths.ShowMargin(uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB ({UncertaintyWords.Often(uncertainty.Confidence)} there is as much), "
+            + $"{Headroom.Words(budget, uncertainty.AtConfidence)} the {Tenths.ShowRequired(budget.RequiredDb)} dB that '{budget.Seat.Name}' requires; median {Tenths.ShowMargin(uncertainty.With(budget).MedianDb)} dB. "
             + $"The worse of both directions, for {house.Controller.Name} with {house.Console.Name}; "
             + $"{ModelOption.InWords(model.Depth)}; "
             + (budget.Occupied.Count > 0 ? $"with people on {OccupiedWords.List(budget.Occupied)}; " : "")

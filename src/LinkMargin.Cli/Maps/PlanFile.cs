@@ -1,6 +1,7 @@
 using LinkMargin.Cli.Commands;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Plots;
+using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Cli.Maps;
 

@@ -1,6 +1,6 @@
-using System.CommandLine.Parsing;
 using System.CommandLine;
-using LinkMargin.Engine.Doubt;
+using System.CommandLine.Parsing;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 
@@ -17,13 +17,13 @@ internal static class ConfidenceOption
     public static Option<double?> Create() => new(Name)
     {
         Description = FormattableString.Invariant(
-            $"How often the margin to count on is to be there, of all houses that could be behind the file: {Range.Least} to {Range.Greatest}; {DoubtBasis.UsualConfidence} where it is left out."),
+            $"How often the margin to count on is to be there, of all houses that could be behind the file: {Range.Least} to {Range.Greatest}; {UncertaintyBasis.UsualConfidence} where it is left out."),
         HelpName = "SHARE",
         CustomParser = Read,
     };
 
     /// <summary>The share asked for.</summary>
-    public static double Of(ParseResult parse, Option<double?> option) => parse.GetValue(option) ?? DoubtBasis.UsualConfidence;
+    public static double Of(ParseResult parse, Option<double?> option) => parse.GetValue(option) ?? UncertaintyBasis.UsualConfidence;
 
     private static double? Read(ArgumentResult result)
     {

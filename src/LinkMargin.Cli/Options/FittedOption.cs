@@ -1,8 +1,9 @@
 using System.CommandLine;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Readings;
-using LinkMargin.Files.Readings;
+using LinkMargin.Files.Measurements;
 
 namespace LinkMargin.Cli.Options;
 
@@ -26,7 +27,7 @@ internal static class FittedOption
             return null;
         }
 
-        FittedReadingResult result = FittedFile.Read(invocation.Files.ToRead(typed), house);
+        FittedParseResult result = FittedFile.Read(invocation.Files.ToRead(typed), house);
         ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
         return result.Fitted ?? throw new CannotBeDoneException(ProblemLines.MendFirst(typed, result.Problems));
     }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
+using LinkMargin.Cli.Invoking;
 
 namespace LinkMargin.Cli.Options;
 

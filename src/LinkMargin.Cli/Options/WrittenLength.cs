@@ -1,3 +1,5 @@
+using LinkMargin.Cli.Invoking;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 

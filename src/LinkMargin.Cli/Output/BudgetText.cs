@@ -1,10 +1,11 @@
-using LinkMargin.Files.Quantities;
 using System.Globalization;
 using LinkMargin.Cli.Commands;
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Uncertainty;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Output;
 
@@ -23,7 +24,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
     private readonly LengthFormat lengths = loaded.Lengths;
 
     /// <summary>How sure the budget is; null where that was not worked out.</summary>
-    public HouseDoubt? Doubt { get; init; }
+    public HouseUncertainty? Uncertainty { get; init; }
 
     /// <summary>Whether every way is taken apart, not the strongest alone.</summary>
     public bool WithAllPaths { get; init; }
@@ -54,7 +55,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
             WordWrap.Write(line, output, width);
         }
         output.WriteLine();
-        WritePaths(budget, printed, output, width);
+        WritePathSections(budget, printed, output, width);
     }
 
     private static IEnumerable<string> CautionLines(LinkBudget budget) => Cautions.About(
@@ -64,19 +65,19 @@ internal sealed class BudgetText(LoadedHouse loaded)
 
     private string LevelOf(int index) => house.Levels[index].Name;
 
-    private void WritePaths(LinkBudget budget, PrintedBudget printed, TextWriter output, int width)
+    private void WritePathSections(LinkBudget budget, PrintedBudget printed, TextWriter output, int width)
     {
         PathBudget[] takenApart = [.. TakenApart(budget)];
         if (budget.Paths.Count > 1)
         {
-            WriteWays(budget, printed, output, width);
+            WritePaths(budget, printed, output, width);
             output.WriteLine();
         }
 
         for (int i = 0; i < takenApart.Length; i++)
         {
             PathBudget path = takenApart[i];
-            string way = WayWords.Of(path, house, budget.Seat);
+            string way = PathWords.Of(path, house, budget.Seat);
             string heading = budget.Paths.Count == 1
                 ? way
                 : string.Create(CultureInfo.InvariantCulture, $"way {budget.Paths.ToList().IndexOf(path) + 1}: {way}");
@@ -110,7 +111,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
             .TakeWhile(path => (share += budget.ShareOf(path)) - budget.ShareOf(path) < ShareTakenApart);
     }
 
-    private void WriteWays(LinkBudget budget, PrintedBudget printed, TextWriter output, int width)
+    private void WritePaths(LinkBudget budget, PrintedBudget printed, TextWriter output, int width)
     {
         var table = new TextTable(
         [
@@ -125,10 +126,10 @@ internal sealed class BudgetText(LoadedHouse loaded)
             PathBudget path = budget.Paths[i];
             table.Add(
                 FormattableString.Invariant($"{i + 1}"),
-                WayWords.Of(path, house, budget.Seat),
+                PathWords.Of(path, house, budget.Seat),
                 path.Path.Kind == PathKind.Diffuse ? "" : lengths.Brief(path.Path.LengthMetres),
                 Tenths.Show(printed.LossOf(path)),
-                WayWords.ShareOf(budget, path));
+                PathWords.ShareOf(budget, path));
         }
 
         table.AddRule();
@@ -162,10 +163,10 @@ internal sealed class BudgetText(LoadedHouse loaded)
         Add("needed by the receiver", d => d.Needed, "dBm");
         table.AddRule();
         Add("median margin", d => d.Margin, "dB");
-        if (Doubt is not null)
+        if (Uncertainty is not null)
         {
             // What is uncertain is uncertain both ways alike, so one allowance serves both directions.
-            long allowance = Tenths.OfMargin(Doubt.CountedDb(budget)) - Tenths.OfMargin(budget.MarginDb);
+            long allowance = Tenths.OfMargin(Uncertainty.MarginAtConfidenceDb(budget)) - Tenths.OfMargin(budget.MarginDb);
             Add("allowance for uncertainty", _ => allowance, "dB");
             table.AddRule();
             Add("margin to count on", d => d.Margin + allowance, "dB");
@@ -180,26 +181,26 @@ internal sealed class BudgetText(LoadedHouse loaded)
     private string Sums(LinkBudget budget, PrintedBudget printed)
     {
         DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)!;
-        DecidingMargin by = Doubt?.Deciding ?? DecidingMargin.Median;
+        DecisionMargin by = Uncertainty?.AtConfidence ?? DecisionMargin.Median;
         long received = printed.Directions[budget.Directions.ToList().IndexOf(worst)].Received;
-        return $"Received {Tenths.Show(received)} dBm, {(Doubt is null ? "margin" : "margin to count on")} {Tenths.ShowMargin(by.MarginDb(budget), budget.RequiredDb)} dB, "
+        return $"Received {Tenths.Show(received)} dBm, {(Uncertainty is null ? "margin" : "margin to count on")} {Tenths.ShowMargin(by.MarginDb(budget), budget.RequiredDb)} dB, "
             + $"required {Tenths.ShowRequired(budget.RequiredDb)} dB: {(by.Meets(budget) ? "met" : "not met")}.";
     }
 
     private string Verdict(LinkBudget budget)
     {
         DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)!;
-        DecidingMargin by = Doubt?.Deciding ?? DecidingMargin.Median;
+        DecisionMargin by = Uncertainty?.AtConfidence ?? DecisionMargin.Median;
         string verdict = $"Every loss above is its table's median, so their sum is a median margin: {Tenths.ShowMargin(budget.MarginDb)} dB, that of {worst.From} to {worst.To}.{Drawn(budget)} This is "
             + $"{Headroom.Words(budget, by)} the {Tenths.ShowRequired(budget.RequiredDb)} dB that '{budget.Seat.Name}' asks for, so it "
             + $"{(by.Meets(budget) ? "is met" : "is not met")}"
-            + (Doubt is null ? "." : $"; that there is as much is {DoubtWords.Likely(Doubt.ProbabilityMet(budget))} likely.");
+            + (Uncertainty is null ? "." : $"; that there is as much is {UncertaintyWords.Likely(Uncertainty.ProbabilityPasses(budget))} likely.");
         return loaded.Tables.MeaningOf(by.MarginDb(budget)) is { } meaning
             ? $"{verdict} What to expect from {Figures.Plain(meaning.MarginDb)} dB up: {meaning.Means}."
             : verdict;
     }
 
-    private string Drawn(LinkBudget budget) => Doubt is null ? "" : string.Create(
+    private string Drawn(LinkBudget budget) => Uncertainty is null ? "" : string.Create(
         CultureInfo.InvariantCulture,
-        $" Of {Doubt.Draws} houses that could be behind the file, half have {Tenths.ShowMargin(Doubt.With(budget).MedianDb)} dB or more, and {DoubtWords.Often(Doubt.Confidence)} there are {Tenths.ShowMargin(Doubt.CountedDb(budget), budget.RequiredDb)} dB or more: the margin to count on.");
+        $" Of {Uncertainty.Draws} houses that could be behind the file, half have {Tenths.ShowMargin(Uncertainty.With(budget).MedianDb)} dB or more, and {UncertaintyWords.Often(Uncertainty.Confidence)} there are {Tenths.ShowMargin(Uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB or more: the margin to count on.");
 }

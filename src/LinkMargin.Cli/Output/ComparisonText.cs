@@ -1,7 +1,7 @@
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Cli.Output;
 
@@ -19,7 +19,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
     /// <summary>How sure its links are; null where that was not worked out.</summary>
-    public HouseDoubt? Doubt { get; init; }
+    public HouseUncertainty? Uncertainty { get; init; }
 
     /// <summary>Whether the first spot can be told from the others; null where that was not worked out.</summary>
     public CloseCall? Call { get; init; }
@@ -28,9 +28,9 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     public void Write(TextWriter output, int width)
     {
         WordWrap.Write(
-            Doubt is null
+            Uncertainty is null
                 ? $"{house.Name}: margin in dB, seats against spots. '!' marks a seat short of what it asks for."
-                : $"{house.Name}: margin to count on in dB, seats against spots: {DoubtWords.Often(Doubt.Confidence)} there is as much or more. '!' marks a seat that cannot count on what it asks for.",
+                : $"{house.Name}: margin to count on in dB, seats against spots: {UncertaintyWords.Often(Uncertainty.Confidence)} there is as much or more. '!' marks a seat that cannot count on what it asks for.",
             output,
             width);
         if (Occupied.Count > 0)
@@ -49,7 +49,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             TableOf(block).WriteTo(output, width);
         }
 
-        if (Doubt is not null)
+        if (Uncertainty is not null)
         {
             output.WriteLine();
             WordWrap.Write("Median margin in dB, and how likely each seat has what it asks for", output, width);
@@ -92,12 +92,12 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         }
 
         table.AddRule();
-        table.Add(["all at once", "", .. spots.Select(s => DoubtWords.Likely(Doubt!.ProbabilityAllMet(s.Budgets)))]);
+        table.Add(["all at once", "", .. spots.Select(s => UncertaintyWords.Likely(Uncertainty!.ProbabilityAllPass(s.Budgets)))]);
         return table;
     }
 
     private string Likely(LinkBudget budget) =>
-        $"{Tenths.ShowMargin(Doubt!.With(budget).MedianDb)}{DoubtWords.Likely(Doubt.ProbabilityMet(budget)),LikelyWidth}";
+        $"{Tenths.ShowMargin(Uncertainty!.With(budget).MedianDb)}{UncertaintyWords.Likely(Uncertainty.ProbabilityPasses(budget)),LikelyWidth}";
 
     private TextTable TableOf(SpotScore[] spots)
     {
@@ -128,7 +128,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             new Column("spot") { Wraps = true },
             new Column("level"),
             new Column("worst seat") { Wraps = true },
-            new Column(Doubt is null ? "margin" : "to count\non", Align.Right),
+            new Column(Uncertainty is null ? "margin" : "to count\non", Align.Right),
             new Column("required", Align.Right) { ShortHeading = "asked" },
             new Column("difference", Align.Right) { ShortHeading = "differs" },
             new Column("seats\nmet", Align.Right),
@@ -148,9 +148,9 @@ internal sealed class ComparisonText(House house, Ranking ranking)
                 Margin(score, worst),
                 Tenths.ShowRequired(worst.RequiredDb),
                 Tenths.Signed(Headroom.TenthsOf(score)),
-                FormattableString.Invariant($"{score.SeatsMet} of {score.Seats}"),
-                .. IsWeighted ? [FormattableString.Invariant($"{100 * score.MetShare:0} %")] : Array.Empty<string>(),
-                .. Call is null ? Array.Empty<string>() : [DoubtWords.Likely(Call.ProbabilitiesBest[i])],
+                FormattableString.Invariant($"{score.SeatsPassing} of {score.Seats}"),
+                .. IsWeighted ? [FormattableString.Invariant($"{100 * score.PassingShare:0} %")] : Array.Empty<string>(),
+                .. Call is null ? Array.Empty<string>() : [UncertaintyWords.Likely(Call.ProbabilitiesBest[i])],
             ]);
         }
 
@@ -183,7 +183,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
                 LevelOf(score.Spot.LevelIndex),
                 score.Spot.Name,
                 score == choice.Best ? "" : Tenths.Show(Headroom.TenthsOf(choice.Best) - Headroom.TenthsOf(score)),
-                FormattableString.Invariant($"{score.SeatsMet} of {score.Seats}"),
+                FormattableString.Invariant($"{score.SeatsPassing} of {score.Seats}"),
                 lost.Count == 0 ? "none" : string.Join(", ", lost));
         }
 

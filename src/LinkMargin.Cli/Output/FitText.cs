@@ -1,4 +1,5 @@
-using LinkMargin.Engine.Readings;
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Measuring;
 
 namespace LinkMargin.Cli.Output;
 
@@ -6,7 +7,7 @@ namespace LinkMargin.Cli.Output;
 /// <param name="fit">The fit.</param>
 internal sealed class FitText(HouseFit fit)
 {
-    private const int MostReadings = 12;
+    private const int MostMeasurements = 12;
     private const int MostPairs = 6;
 
     // A shift of more than this many spreads is more than the table allows for.
@@ -22,9 +23,9 @@ internal sealed class FitText(HouseFit fit)
     /// <summary>Writes it.</summary>
     public void Write(TextWriter output, int width)
     {
-        int heard = fit.Readings.Count(reading => reading.IsHeard);
+        int heard = fit.Measurements.Count(measurement => measurement.IsHeard);
         WordWrap.Write(
-            $"{fit.House.Name}: {Count(fit.Readings.Count, "reading", "readings")}{(heard < fit.Readings.Count ? FormattableString.Invariant($", {fit.Readings.Count - heard} of them of nothing heard,") : "")} with "
+            $"{fit.House.Name}: {Count(fit.Measurements.Count, "reading", "readings")}{(heard < fit.Measurements.Count ? FormattableString.Invariant($", {fit.Measurements.Count - heard} of them of nothing heard,") : "")} with "
                 + $"{string.Join(", ", Fit.Devices.Select(device => $"'{device.Name}'"))}; repeated lines of a link are one reading, the mean of their powers.",
             output,
             width);
@@ -33,7 +34,7 @@ internal sealed class FitText(HouseFit fit)
         output.WriteLine();
         WriteScatter(output, width);
         output.WriteLine();
-        WriteReadings(output, width);
+        WriteMeasurements(output, width);
         output.WriteLine();
         WriteMaterials(output, width);
         output.WriteLine();
@@ -49,7 +50,7 @@ internal sealed class FitText(HouseFit fit)
     private string VerdictText => Study.Goodness.Verdict switch
     {
         FitVerdict.Consistent => "The readings scatter about the fit as far as readings do: house and readings agree.",
-        FitVerdict.SomeReadingsLookWrong => $"But for {Count(Study.Goodness.BadCount, "reading that looks", "readings that look")} wrong, named below and "
+        FitVerdict.SomeMeasurementsLookWrong => $"But for {Count(Study.Goodness.BadCount, "reading that looks", "readings that look")} wrong, named below and "
             + "left aside, house and readings agree.",
         FitVerdict.ModelLooksWrong => "The readings scatter more about the fit than readings and tables can explain. Look for a wall, door or floor that is "
             + "not as the house file says, for a level or place written down wrong, or for a device that was held in another way; do not use this fit before.",
@@ -61,28 +62,28 @@ internal sealed class FitText(HouseFit fit)
     {
         FittedMaterial exponent = Study.FreeExponent.Fit.Materials[0];
         var table = new TextTable([new Column("residuals, rms dB") { Wraps = true }, new Column("in sample", Align.Right), new Column("left out", Align.Right)]);
-        table.Add("the house, fitted", Rms(Study.RmsInSampleDb(Fit)), Rms(Study.RmsLeftOutDb(Study.LeftOutDb)));
-        table.Add("free space, with the offsets", Rms(Study.RmsInSampleDb(Study.FreeSpace.Fit)), Rms(Study.RmsLeftOutDb(Study.FreeSpace.LeftOutDb)));
+        table.Add("the house, fitted", Rms(Study.RmsInSampleDb(Fit)), Rms(Study.RmsLeaveOneOutDb(Study.LeaveOneOutDb)));
+        table.Add("free space, with the offsets", Rms(Study.RmsInSampleDb(Study.FreeSpace.Fit)), Rms(Study.RmsLeaveOneOutDb(Study.FreeSpace.LeaveOneOutDb)));
         table.Add(
             FormattableString.Invariant($"a law of distance, exponent {exponent.LossDb:0.0}"),
             Rms(Study.RmsInSampleDb(Study.FreeExponent.Fit)),
-            Rms(Study.RmsLeftOutDb(Study.FreeExponent.LeftOutDb)));
+            Rms(Study.RmsLeaveOneOutDb(Study.FreeExponent.LeaveOneOutDb)));
         table.WriteTo(output, width);
         WordWrap.Write(
-            FormattableString.Invariant($"Over {Study.CountedReadings} readings that were heard, look good and are not the only one of their devices. 'left out': each ")
+            FormattableString.Invariant($"Over {Study.CountedMeasurements} readings that were heard, look good and are not the only one of their devices. 'left out': each ")
                 + "reading against a fit to the others, which is how well a place nobody has read is told.",
             output,
             width);
-        double ours = Study.RmsLeftOutDb(Study.LeftOutDb), plain = Study.RmsLeftOutDb(Study.FreeExponent.LeftOutDb);
+        double ours = Study.RmsLeaveOneOutDb(Study.LeaveOneOutDb), plain = Study.RmsLeaveOneOutDb(Study.FreeExponent.LeaveOneOutDb);
         if (ours > plain)
         {
             WordWrap.Write("A law of distance alone does better on readings it has not seen: the house as written tells less than it should.", output, width);
         }
     }
 
-    private void WriteReadings(TextWriter output, int width)
+    private void WriteMeasurements(TextWriter output, int width)
     {
-        int[] worst = [.. Enumerable.Range(0, fit.Readings.Count).OrderByDescending(i => Math.Abs(Fit.Residuals[i].ResidualDb) / Fit.Residuals[i].Reading.NoiseDb)];
+        int[] worst = [.. Enumerable.Range(0, fit.Measurements.Count).OrderByDescending(i => Math.Abs(Fit.Residuals[i].ResidualDb) / Fit.Residuals[i].Measurement.NoiseDb)];
         var table = new TextTable(
         [
             new Column("reading, worst first") { Wraps = true },
@@ -92,23 +93,23 @@ internal sealed class FitText(HouseFit fit)
             new Column("residual", Align.Right),
             new Column("looks"),
         ]);
-        foreach (int i in worst.Take(MostReadings))
+        foreach (int i in worst.Take(MostMeasurements))
         {
-            Reading reading = fit.Readings[i];
+            Measurement measurement = fit.Measurements[i];
             FitResidual residual = Fit.Residuals[i];
             table.Add(
-                $"{reading.Transmitter.Name} to {reading.Receiver.Name}{(Fit.Devices.Count > 1 ? $", {reading.Devices}" : "")}",
-                reading.Lines.Count == 0 ? "" : FormattableString.Invariant($"{reading.Lines[0]}{(reading.Lines.Count > 1 ? "..." : "")}"),
-                (reading.IsHeard ? "" : "< ") + Tenths.Show(reading.LevelDbm),
+                $"{measurement.Transmitter.Name} to {measurement.Receiver.Name}{(Fit.Devices.Count > 1 ? $", {measurement.Devices}" : "")}",
+                measurement.Lines.Count == 0 ? "" : FormattableString.Invariant($"{measurement.Lines[0]}{(measurement.Lines.Count > 1 ? "..." : "")}"),
+                (measurement.IsHeard ? "" : "< ") + Tenths.Show(measurement.LevelDbm),
                 Tenths.Show(residual.PredictedDbm),
                 Tenths.Signed(Tenths.Of(residual.ResidualDb)),
                 residual.LooksBad ? "wrong" : "");
         }
 
         table.WriteTo(output, width);
-        if (worst.Length > MostReadings)
+        if (worst.Length > MostMeasurements)
         {
-            WordWrap.Write(FormattableString.Invariant($"and {worst.Length - MostReadings} more, all nearer; --json has them."), output, width);
+            WordWrap.Write(FormattableString.Invariant($"and {worst.Length - MostMeasurements} more, all nearer; --json has them."), output, width);
         }
     }
 
@@ -123,8 +124,8 @@ internal sealed class FitText(HouseFit fit)
             new Column("out by", Align.Right),
             new Column("") { Wraps = true },
         ]);
-        FittedMaterial[] told = [.. Fit.Materials.Where(m => m.SpreadLeft <= NothingLearned || IsFarOff(m)).OrderBy(m => m.SpreadLeft)];
-        foreach (FittedMaterial m in told)
+        FittedMaterial[] reported = [.. Fit.Materials.Where(m => m.SpreadLeft <= NothingLearned || IsFarOff(m)).OrderBy(m => m.SpreadLeft)];
+        foreach (FittedMaterial m in reported)
         {
             table.Add(
                 m.Name,
@@ -135,18 +136,18 @@ internal sealed class FitText(HouseFit fit)
                 IsFarOff(m) ? "more than the table allows for: is it this material?" : "");
         }
 
-        if (told.Length > 0)
+        if (reported.Length > 0)
         {
             table.WriteTo(output, width);
             WordWrap.Write("'out by': one standard deviation of what all of the material in this house has in common.", output, width);
         }
 
-        int others = Fit.Materials.Count - told.Length;
+        int others = Fit.Materials.Count - reported.Length;
         if (others > 0)
         {
-            double most = Fit.Materials.Except(told).Max(m => Math.Abs(m.LossDb - m.TableLossDb));
+            double most = Fit.Materials.Except(reported).Max(m => Math.Abs(m.LossDb - m.TableLossDb));
             WordWrap.Write(
-                FormattableString.Invariant($"Of {(told.Length == 0 ? "the" : "the other")} {Count(others, "material", "materials")} the readings say next to nothing: the tables stand, to within {Tenths.Show(most)} dB."),
+                FormattableString.Invariant($"Of {(reported.Length == 0 ? "the" : "the other")} {Count(others, "material", "materials")} the readings say next to nothing: the tables stand, to within {Tenths.Show(most)} dB."),
                 output,
                 width);
         }
@@ -159,11 +160,11 @@ internal sealed class FitText(HouseFit fit)
         var table = new TextTable([new Column("devices") { Wraps = true }, new Column("readings", Align.Right), new Column("level with no loss, dBm", Align.Right), new Column("out by, dB", Align.Right)]);
         foreach (FittedDevice device in Fit.Devices)
         {
-            table.Add(device.Name, FormattableString.Invariant($"{device.ReadingCount}"), Tenths.Show(device.OffsetDbm), Tenths.Show(device.SpreadDb));
+            table.Add(device.Name, FormattableString.Invariant($"{device.MeasurementCount}"), Tenths.Show(device.OffsetDbm), Tenths.Show(device.SpreadDb));
         }
 
         table.WriteTo(output, width);
-        foreach (FittedDevice device in Fit.Devices.Where(device => device.ReadingCount == 1))
+        foreach (FittedDevice device in Fit.Devices.Where(device => device.MeasurementCount == 1))
         {
             WordWrap.Write($"'{device.Name}' appears once: its one reading goes into its own level and says nothing of the house.", output, width);
         }

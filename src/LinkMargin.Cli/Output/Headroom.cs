@@ -12,10 +12,10 @@ internal static class Headroom
     /// <summary>The words for the worst seat of a spot, by the margin that counts.</summary>
     public static string Words(SpotScore score) => Words(score.Worst, score.By);
 
-    private static long TenthsOf(LinkBudget budget, DecidingMargin by) => ShownMargin.HeadroomTenths(by.MarginDb(budget), budget.RequiredDb);
+    private static long TenthsOf(LinkBudget budget, DecisionMargin by) => ShownMargin.HeadroomTenths(by.MarginDb(budget), budget.RequiredDb);
 
     /// <summary><c>4.2 dB above</c>, <c>3.1 dB short of</c>: goes before what the seat asks for.</summary>
-    public static string Words(LinkBudget budget, DecidingMargin by)
+    public static string Words(LinkBudget budget, DecisionMargin by)
     {
         long tenths = TenthsOf(budget, by);
         return tenths switch

@@ -10,7 +10,7 @@ namespace LinkMargin.Cli.Output;
 /// <param name="result">What was found.</param>
 internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 {
-    private const int MostTold = 12;
+    private const int MostReported = 12;
     private const int MostAlternatives = 3;
 
     private readonly RemedyWords words = new(loaded);
@@ -26,9 +26,9 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
     {
         string spot = result.Before.Spot.Name, seat = result.Before.Worst.Seat.Name;
         WordWrap.Write(
-            $"{loaded.House.Name}, console at '{spot}': {FormattableString.Invariant($"{result.Before.SeatsMet} of {result.Before.Seats}")} seats are met; "
+            $"{loaded.House.Name}, console at '{spot}': {FormattableString.Invariant($"{result.Before.SeatsPassing} of {result.Before.Seats}")} seats are met; "
                 + $"the worst, '{seat}', is {Headroom.Words(result.Before)} the {Tenths.ShowRequired(result.Before.Worst.RequiredDb)} dB it asks for, by the margin to count on "
-                + $"({DoubtWords.Often(Confidence)} there is as much or more).",
+                + $"({UncertaintyWords.Often(Confidence)} there is as much or more).",
             output,
             width);
         if (Occupied.Count > 0)
@@ -37,8 +37,8 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         }
 
         output.WriteLine();
-        RemedyResult[] told = [.. result.Alone.Take(MostTold)];
-        if (told.Length == 0)
+        RemedyResult[] reported = [.. result.Alone.Take(MostReported)];
+        if (reported.Length == 0)
         {
             WordWrap.Write(FormattableString.Invariant(
                 $"Nothing helps by {ImproveRequest.LeastGainDb:0.0} dB or more, of {result.Tried} things tried; look for another place with 'linkmargin place'."), output, width);
@@ -47,7 +47,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
         WordWrap.Write(FormattableString.Invariant($"What would help, of {result.Tried} things tried, each worked out anew:"), output, width);
         output.WriteLine();
-        WriteTable(told, output, width);
+        WriteTable(reported, output, width);
         if (result.Pairs.Count > 0)
         {
             output.WriteLine();
@@ -60,12 +60,12 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         WordWrap.Write(
             $"'gain' is what the worst seat of all then has more, which may be another seat; 'there' what '{seat}' has more; 'met there' how likely that seat then has what it asks for, 'all met' how likely all have it at once.", output, width);
         WordWrap.Write(Verdict, output, width);
-        foreach (string mind in told.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(words.Mind).Where(m => m.Length > 0).Distinct())
+        foreach (string mind in reported.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(words.Mind).Where(m => m.Length > 0).Distinct())
         {
             WordWrap.WriteHanging(mind, output, width, "* ", "  ");
         }
 
-        foreach (string line in CautionLines(told))
+        foreach (string line in CautionLines(reported))
         {
             WordWrap.Write(line, output, width);
         }
@@ -77,26 +77,26 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
     {
         get
         {
-            if (result.Before.MeetsAll)
+            if (result.Before.PassesAll)
             {
                 return "Every seat is met as things are; what is told here adds to that.";
             }
 
-            if (result.Alone.FirstOrDefault(r => r.After.MeetsAll) is { } one)
+            if (result.Alone.FirstOrDefault(r => r.After.PassesAll) is { } one)
             {
                 return $"Enough by itself to meet every seat: {words.What(one.Remedies[0])}.";
             }
 
-            return result.Pairs.FirstOrDefault(r => r.After.MeetsAll) is { } pair
+            return result.Pairs.FirstOrDefault(r => r.After.PassesAll) is { } pair
                 ? $"Enough together to meet every seat: {string.Join(", and ", pair.Remedies.Select(words.What))}."
                 : "None of it meets every seat; 'linkmargin place' looks for another place.";
         }
     }
 
-    private IEnumerable<string> CautionLines(IEnumerable<RemedyResult> told) => Cautions.About(
+    private IEnumerable<string> CautionLines(IEnumerable<RemedyResult> reported) => Cautions.About(
     [
         ($"'{result.Before.Worst.Seat.Name}' as things are", result.Before.Worst.Cautions),
-        .. told.Concat(result.Pairs).Select(one => ($"'{one.After.Worst.Seat.Name}' with {string.Join(", and ", one.Remedies.Select(words.What))}", one.After.Worst.Cautions)),
+        .. reported.Concat(result.Pairs).Select(one => ($"'{one.After.Worst.Seat.Name}' with {string.Join(", and ", one.Remedies.Select(words.What))}", one.After.Worst.Cautions)),
     ]);
 
     private void WriteTable(IReadOnlyList<RemedyResult> results, TextWriter output, int width)
@@ -120,11 +120,11 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
                 RemedyWords.Asks(one.Effort),
                 Gain(one),
                 There(one.After),
-                one.ProbabilityAtSeat is { } met ? DoubtWords.Likely(met) : "",
+                one.ProbabilityAtSeat is { } met ? UncertaintyWords.Likely(met) : "",
                 one.After.Worst.Seat.Name,
                 Tenths.Signed(Headroom.TenthsOf(one.After)),
-                FormattableString.Invariant($"{one.After.SeatsMet} of {one.After.Seats}"),
-                one.After.ProbabilityAllMet is { } likely ? DoubtWords.Likely(likely) : "-");
+                FormattableString.Invariant($"{one.After.SeatsPassing} of {one.After.Seats}"),
+                one.After.ProbabilityAllPass is { } likely ? UncertaintyWords.Likely(likely) : "-");
         }
 
         table.WriteTo(output, width);

@@ -1,6 +1,6 @@
-using LinkMargin.Files.Quantities;
 using System.Globalization;
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Output;
 
@@ -12,7 +12,7 @@ internal static class MapsText
     {
         WordWrap.Write(
             $"Maps of {maps.House}: cells of {lengths.Brief(maps.CellM)}, hands {lengths.Brief(maps.HandsM)} above the floor. "
-                + $"Share: how much of the floor can count on {Tenths.ShowRequired(maps.RequiredDb)} dB, {DoubtWords.Often(maps.Confidence)}; least: the smallest margin to count on.",
+                + $"Share: how much of the floor can count on {Tenths.ShowRequired(maps.RequiredDb)} dB, {UncertaintyWords.Often(maps.Confidence)}; least: the smallest margin to count on.",
             output,
             width);
         output.WriteLine();
@@ -29,7 +29,7 @@ internal static class MapsText
             table.Add(
                 map.Spot,
                 map.Level,
-                map.ShareMet is { } share ? string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %") : "no room",
+                map.SharePassing is { } share ? string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %") : "no room",
                 map.LeastDb is { } least ? Tenths.ShowMargin(least, maps.RequiredDb) : "",
                 string.Join('\n', new[] { map.Picture, map.Csv, map.Geojson }.Where(file => file is not null)));
         }

@@ -1,4 +1,5 @@
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Files.Json;
 
 namespace LinkMargin.Cli.Output;

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Output;
@@ -46,13 +47,13 @@ internal sealed record PathPart(string What, double LossDb)
         for (int i = 0; i < path.CrossingsDb.Count; i++)
         {
             Crossing crossing = path.Path.Crossings[i];
-            yield return new PathPart(WayWords.Of(crossing, house), path.CrossingsDb[i]) { Crossing = crossing, Basis = path.Bases[i] };
+            yield return new PathPart(PathWords.Of(crossing, house), path.CrossingsDb[i]) { Crossing = crossing, Basis = path.Bases[i] };
         }
 
         if (path.Turns.Count > 0)
         {
             string what = path.Path.Kind == PathKind.Reflected ? "thrown back" : path.Turns.Count == 1 ? "bent round the edge" : "bent round the edges";
-            yield return new PathPart(what, path.ReflectionDb + path.BendingDb) { Turn = path.Turns[0] };
+            yield return new PathPart(what, path.ReflectionDb + path.DiffractionDb) { Turn = path.Turns[0] };
         }
     }
 

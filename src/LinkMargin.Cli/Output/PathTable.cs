@@ -1,8 +1,9 @@
-using LinkMargin.Files.Quantities;
 using System.Globalization;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Output;
 
@@ -52,7 +53,7 @@ internal sealed class PathTable(House house, LengthFormat lengths, PathBudget pa
     public static bool HasShare(Crossing crossing) => crossing.Kind == ObstacleKind.Joists || crossing.Share != 1;
 
     private string WhatOf(PathPart part) =>
-        part.Crossing is { } crossing ? $"{part.What}, {WayWords.NameOf(crossing.Material, lengths)}" : part.What;
+        part.Crossing is { } crossing ? $"{part.What}, {PathWords.NameOf(crossing.Material, lengths)}" : part.What;
 
     private string At(PathPart part) => (part.Crossing?.DistanceMetres ?? part.Turn?.DistanceMetres) is double metres ? lengths.Brief(metres) : "";
 

@@ -13,7 +13,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
     public void Write(PlacesDocument places, TextWriter output, int width)
     {
         WordWrap.Write(string.Create(CultureInfo.InvariantCulture,
-            $"The best places for a console in {places.House}, by what the seat that is worst off can count on ({DoubtWords.Often(places.Confidence)} there is as much or more): {places.LookedAt} places looked at, {places.WorkedOut} of them worked out in full."),
+            $"The best places for a console in {places.House}, by what the seat that is worst off can count on ({UncertaintyWords.Often(places.Confidence)} there is as much or more): {places.LookedAt} places looked at, {places.Computed} of them worked out in full."),
             output, width);
         if (places.Occupied.Count > 0)
         {
@@ -62,8 +62,8 @@ internal sealed class PlacesText(LoadedHouse loaded)
                 place.WorstSeat,
                 (place.HeadroomDb < 0 ? "! " : "") + Tenths.ShowMargin(place.MarginDb, place.RequiredDb),
                 Tenths.Signed(Difference(place)),
-                FormattableString.Invariant($"{place.SeatsMet} of {place.Seats}"),
-                place.ProbabilityAllMet is { } likely ? DoubtWords.Likely(likely) : "-");
+                FormattableString.Invariant($"{place.SeatsPassing} of {place.Seats}"),
+                place.ProbabilityAllPass is { } likely ? UncertaintyWords.Likely(likely) : "-");
         }
 
         table.WriteTo(output, width);
@@ -72,7 +72,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
     private static string Against(PlacesDocument places)
     {
         PlaceDocument best = places.Places[0];
-        string found = best.SeatsMet == best.Seats ? "All seats are met there." : "No place meets every seat.";
+        string found = best.SeatsPassing == best.Seats ? "All seats are met there." : "No place meets every seat.";
         if (places.BestSpot is not { } spot)
         {
             return found;

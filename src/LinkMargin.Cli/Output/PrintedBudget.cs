@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 
 namespace LinkMargin.Cli.Output;
 

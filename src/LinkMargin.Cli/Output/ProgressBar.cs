@@ -1,3 +1,4 @@
+using LinkMargin.Cli.Invoking;
 using Spectre.Console;
 
 namespace LinkMargin.Cli.Output;

@@ -1,8 +1,8 @@
 using System.Globalization;
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Cli.Output;
 
@@ -22,7 +22,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         $"{Chosen} {Against}",
         .. HowClear,
         .. AtOnce,
-        .. NeverMet,
+        .. NeverPassing,
         .. Cautions.About(ranking.Scores.Select(score => ($"'{score.Spot.Name}' to '{score.Worst.Seat.Name}'", score.Worst.Cautions))),
         Cautions.Estimates,
     ];
@@ -36,13 +36,13 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
             string seat = $"its worst seat, '{worst.Seat.Name}', has {Tenths.ShowMargin(best.By.MarginDb(worst), worst.RequiredDb)} dB{ToCountOn}, "
                 + $"{Headroom.Words(best)} the {Tenths.ShowRequired(worst.RequiredDb)} dB it asks for";
             string every = SomePlayElsewhere ? "every seat that plays there" : "every seat";
-            return best.MeetsAll
+            return best.PassesAll
                 ? $"Choose {Named(best)}: {seat}, so {every} is met."
                 : $"No spot meets every seat{(SomePlayElsewhere ? " that plays there" : "")}{Surely}; {Named(best)} comes nearest: {seat}{Share(best)}.";
         }
     }
 
-    private bool IsCounted => choice.Best.By != DecidingMargin.Median;
+    private bool IsCounted => choice.Best.By != DecisionMargin.Median;
 
     private string ToCountOn => IsCounted ? " to count on" : "";
 
@@ -75,29 +75,29 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     }
 
     // By the probabilities as they are printed: equals stay in the ranking's order.
-    private SpotScore LikeliestOther => ranking.Scores.Skip(1).MaxBy(score => DoubtWords.Percent(Call!.ProbabilityBest(score)))!;
+    private SpotScore LikeliestOther => ranking.Scores.Skip(1).MaxBy(score => UncertaintyWords.Percent(Call!.ProbabilityBest(score)))!;
 
     // The first spot that is ranked above another though it is best less often; null where there is none.
     private SpotScore? Overtaken(SpotScore other) => ranking.Scores
         .TakeWhile(score => score != other)
-        .FirstOrDefault(score => DoubtWords.Percent(Call!.ProbabilityBest(score)) < DoubtWords.Percent(Call.ProbabilityBest(other)));
+        .FirstOrDefault(score => UncertaintyWords.Percent(Call!.ProbabilityBest(score)) < UncertaintyWords.Percent(Call.ProbabilityBest(other)));
 
-    private string Settling => Call?.Settling is { } reading
-        ? $" The reading that would tell most between them is sent from '{reading.Transmitter.Name}' and taken {reading.Where} on level '{house.Levels[reading.LevelIndex].Name}'"
-            + string.Create(CultureInfo.InvariantCulture, $" (it leaves {100 * reading.DoubtLeft:0} % of the doubt on average); 'linkmargin fit' takes readings in.")
+    private string Settling => Call?.Settling is { } measurement
+        ? $" The reading that would tell most between them is sent from '{measurement.Transmitter.Name}' and taken {measurement.Where} on level '{house.Levels[measurement.LevelIndex].Name}'"
+            + string.Create(CultureInfo.InvariantCulture, $" (it leaves {100 * measurement.UncertaintyLeft:0} % of the doubt on average); 'linkmargin fit' takes readings in.")
         : "";
 
-    private string Likely(SpotScore score) => DoubtWords.Likely(Call!.ProbabilityBest(score));
+    private string Likely(SpotScore score) => UncertaintyWords.Likely(Call!.ProbabilityBest(score));
 
     private IEnumerable<string> AtOnce => ranking.InUse is { Count: > 0 } consoles
         ?
         [
             $"Consoles in use at once, each by the seats that play it: {string.Join("; ", consoles.Select(console =>
-                $"'{console.Spot.Name}' meets {Count(console.SeatsMet)} of {Count(console.Seats)}, the worst, '{console.Worst.Seat.Name}', {Headroom.Words(console)} what it asks for"))}. What one console's radio does to another's is not worked out.",
+                $"'{console.Spot.Name}' meets {Count(console.SeatsPassing)} of {Count(console.Seats)}, the worst, '{console.Worst.Seat.Name}', {Headroom.Words(console)} what it asks for"))}. What one console's radio does to another's is not worked out.",
         ]
         : [];
 
-    private IEnumerable<string> NeverMet => ranking.SeatsNeverMet is { Count: > 0 } seats
+    private IEnumerable<string> NeverPassing => ranking.SeatsNeverPassing is { Count: > 0 } seats
         ? [$"Short of what {(seats.Count == 1 ? "it asks" : "they ask")} for at every spot: {string.Join(", ", seats.Select(s => $"'{s.Name}'"))}."]
         : [];
 
@@ -112,7 +112,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
 
     // How much of the play is met says more than the number of seats where some are used more than others.
     private static string Share(SpotScore score) => score.Budgets.Select(b => b.Seat.UsedDays).Distinct().Count() > 1
-        ? string.Create(CultureInfo.InvariantCulture, $"; {Count(score.SeatsMet)} of {Count(score.Seats)} seats are met, {100 * score.MetShare:0} % of the play")
+        ? string.Create(CultureInfo.InvariantCulture, $"; {Count(score.SeatsPassing)} of {Count(score.Seats)} seats are met, {100 * score.PassingShare:0} % of the play")
         : "";
 
     private string Named(SpotScore score) => $"'{score.Spot.Name}' on level '{LevelOf(score)}'";

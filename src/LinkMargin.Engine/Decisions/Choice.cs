@@ -17,7 +17,7 @@ public sealed record Choice(SpotScore Best, SpotScore? Next, IReadOnlyList<SpotS
     public IEnumerable<SpotScore> BestOfLevels => BestOfOtherLevels.Prepend(Best);
 
     /// <summary>Seats that are met at the chosen spot but not at another that is played from them too.</summary>
-    public IReadOnlyList<string> SeatsLost(SpotScore other) => [.. Best.MetSeats.Intersect(other.UnmetSeats)];
+    public IReadOnlyList<string> SeatsLost(SpotScore other) => [.. Best.PassingSeats.Intersect(other.FailingSeats)];
 
     /// <summary>The choice from a ranking of at least one spot.</summary>
     public static Choice Of(Ranking ranking)

@@ -20,7 +20,7 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
     /// </summary>
     /// <param name="model">The house, ready.</param>
     /// <param name="by">The margin that counts; null for the median.</param>
-    public static Ranking Of(LinkModel model, DecidingMargin? by = null)
+    public static Ranking Of(LinkModel model, DecisionMargin? by = null)
     {
         House house = model.House;
         return Of(
@@ -50,7 +50,7 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
         [.. Scores.Select(score => score.Over(seat => seat.Plays == score.Spot.Name)).OfType<SpotScore>()];
 
     /// <summary>Seats that lack their required margin at every spot that is played from them.</summary>
-    public IReadOnlyList<Seat> SeatsNeverMet =>
+    public IReadOnlyList<Seat> SeatsNeverPassing =>
     [
         .. Scores.SelectMany(score => score.Budgets)
             .GroupBy(budget => budget.Seat.Name)
@@ -63,7 +63,7 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
         int order = Descending(a.WorstHeadroomDb, b.WorstHeadroomDb);
         if (order == 0)
         {
-            order = Descending(a.MetShare, b.MetShare);
+            order = Descending(a.PassingShare, b.PassingShare);
         }
 
         if (order == 0)

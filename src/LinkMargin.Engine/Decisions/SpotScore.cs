@@ -10,19 +10,19 @@ public sealed record SpotScore
     /// <param name="spot">The spot.</param>
     /// <param name="budgets">Its budget with each seat it is played from, in the house's order; at least one.</param>
     /// <param name="by">The margin that counts; null for the median.</param>
-    public SpotScore(Spot spot, IReadOnlyList<LinkBudget> budgets, DecidingMargin? by = null)
+    public SpotScore(Spot spot, IReadOnlyList<LinkBudget> budgets, DecisionMargin? by = null)
     {
         Spot = spot;
         Budgets = budgets;
-        By = by ?? DecidingMargin.Median;
+        By = by ?? DecisionMargin.Median;
         Worst = budgets.MinBy(By.HeadroomDb)
             ?? throw new ArgumentException("A spot is scored over at least one seat.", nameof(budgets));
         MeanHeadroomDb = budgets.Average(By.HeadroomDb);
         ILookup<bool, IGrouping<string, LinkBudget>> met = budgets.GroupBy(b => b.Seat.WrittenName).ToLookup(players => players.All(By.Meets));
-        MetSeats = [.. met[true].Select(players => players.Key)];
-        UnmetSeats = [.. met[false].Select(players => players.Key)];
-        double metDays = met[true].Sum(UsedDays);
-        MetShare = metDays / (metDays + met[false].Sum(UsedDays));
+        PassingSeats = [.. met[true].Select(players => players.Key)];
+        FailingSeats = [.. met[false].Select(players => players.Key)];
+        double passingDays = met[true].Sum(UsedDays);
+        PassingShare = passingDays / (passingDays + met[false].Sum(UsedDays));
     }
 
     /// <summary>The spot.</summary>
@@ -32,7 +32,7 @@ public sealed record SpotScore
     public IReadOnlyList<LinkBudget> Budgets { get; }
 
     /// <summary>The margin that counts.</summary>
-    public DecidingMargin By { get; }
+    public DecisionMargin By { get; }
 
     /// <summary>The link with the least headroom: the seat that decides.</summary>
     public LinkBudget Worst { get; }
@@ -44,31 +44,31 @@ public sealed record SpotScore
     public double MeanHeadroomDb { get; }
 
     /// <summary>The seats that have the margin they ask for, each of their players, by the names they were written with.</summary>
-    public IReadOnlyList<string> MetSeats { get; }
+    public IReadOnlyList<string> PassingSeats { get; }
 
     /// <summary>The seats that lack it.</summary>
-    public IReadOnlyList<string> UnmetSeats { get; }
+    public IReadOnlyList<string> FailingSeats { get; }
 
     /// <summary>How many seats there are; the players of one seat count once.</summary>
-    public int Seats => MetSeats.Count + UnmetSeats.Count;
+    public int Seats => PassingSeats.Count + FailingSeats.Count;
 
     /// <summary>How many seats have the margin they ask for.</summary>
-    public int SeatsMet => MetSeats.Count;
+    public int SeatsPassing => PassingSeats.Count;
 
     /// <summary>The share of the play that is met, each seat by the days it is used, 0 to 1.</summary>
-    public double MetShare { get; }
+    public double PassingShare { get; }
 
     /// <summary>Whether every seat has the margin it asks for.</summary>
-    public bool MeetsAll => UnmetSeats.Count == 0;
+    public bool PassesAll => FailingSeats.Count == 0;
 
     /// <summary>How likely every seat has what it asks for at once, 0 to 1; null where that was not worked out.</summary>
-    public double? ProbabilityAllMet { get; init; }
+    public double? ProbabilityAllPass { get; init; }
 
     /// <summary>How likely each seat has what it asks for, 0 to 1, by its name; null where that was not worked out.</summary>
-    public IReadOnlyDictionary<string, double>? ProbabilitiesMet { get; init; }
+    public IReadOnlyDictionary<string, double>? ProbabilitiesPassing { get; init; }
 
     /// <summary>How likely a seat has what it asks for, 0 to 1; null where that was not worked out, or it does not play here.</summary>
-    public double? ProbabilityMet(Seat seat) => ProbabilitiesMet?.TryGetValue(seat.Name, out double likely) == true ? likely : null;
+    public double? ProbabilityPasses(Seat seat) => ProbabilitiesPassing?.TryGetValue(seat.Name, out double likely) == true ? likely : null;
 
     /// <summary>The same score under another name of the spot.</summary>
     public SpotScore Named(string name)
@@ -76,8 +76,8 @@ public sealed record SpotScore
         Spot spot = Spot with { Name = name };
         return new SpotScore(spot, [.. Budgets.Select(budget => budget with { Spot = spot })], By)
         {
-            ProbabilityAllMet = ProbabilityAllMet,
-            ProbabilitiesMet = ProbabilitiesMet,
+            ProbabilityAllPass = ProbabilityAllPass,
+            ProbabilitiesPassing = ProbabilitiesPassing,
         };
     }
 

@@ -4,8 +4,8 @@ namespace LinkMargin.Engine.Fields;
 /// <param name="Cells">How many cells were computed, at least one.</param>
 /// <param name="LeastDb">The smallest margin, dB.</param>
 /// <param name="GreatestDb">The largest margin, dB.</param>
-/// <param name="ShareMet">The share of the cells with at least the required margin, 0 to 1.</param>
-public sealed record FieldSummary(int Cells, double LeastDb, double GreatestDb, double ShareMet)
+/// <param name="SharePassing">The share of the cells with at least the required margin, 0 to 1.</param>
+public sealed record FieldSummary(int Cells, double LeastDb, double GreatestDb, double SharePassing)
 {
     /// <summary>Sums a field up; null where no cell was computed.</summary>
     /// <param name="field">The field.</param>

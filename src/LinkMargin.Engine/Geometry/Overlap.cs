@@ -1,3 +1,5 @@
+using LinkMargin.Engine.Houses;
+
 namespace LinkMargin.Engine.Geometry;
 
 /// <summary>

@@ -1,3 +1,5 @@
+using LinkMargin.Engine.Geometry;
+
 namespace LinkMargin.Engine.Houses;
 
 /// <summary>One storey.</summary>
@@ -18,3 +20,8 @@ public sealed record Level(string Name, double ElevationMetres, double HeightMet
     /// <summary>Its ceiling above the lowest level's floor, metres.</summary>
     public double CeilingMetres => ElevationMetres + HeightMetres;
 }
+
+/// <summary>A closed region of a level.</summary>
+/// <param name="Name">Its name; found rooms are numbered.</param>
+/// <param name="Outline">Its outline on the plan.</param>
+public sealed record Room(string Name, Polygon Outline);

@@ -52,3 +52,40 @@ public sealed record Material(string Name, double LossDb, double SpreadDb, strin
     /// <summary>Studs or battens inside a composite; null where there are none.</summary>
     public Ribs? Ribs { get; init; }
 }
+
+/// <summary>At what angle a material's table loss holds.</summary>
+public enum LossAngle
+{
+    /// <summary>For a wave that meets it square.</summary>
+    HeadOn,
+
+    /// <summary>As a mean over the angles met in buildings, as figures fitted to whole buildings are.</summary>
+    Mean,
+}
+
+/// <summary>How a material's table loss applies to what is made of it.</summary>
+public enum LossForm
+{
+    /// <summary>The loss is that of the whole thing at its own thickness: a wall, a door, a pane, a panel.</summary>
+    Sheet,
+
+    /// <summary>The loss is that of the stated thickness and grows with the length travelled inside: water, masonry, books, a body.</summary>
+    Bulk,
+}
+
+/// <summary>One layer of a composite.</summary>
+/// <param name="Substance">Electrical properties; null for an air cavity.</param>
+/// <param name="SubstanceName">The table row the properties come from, or <c>air</c>.</param>
+/// <param name="ThicknessMetres">Thickness, metres, above 0.</param>
+/// <param name="ToleranceMetres">Half-range of the thickness between examples, metres, 0 or more; cavities vary most.</param>
+public sealed record Layer(Dielectric? Substance, string SubstanceName, double ThicknessMetres, double ToleranceMetres);
+
+/// <summary>
+/// Coefficients of the material model of Recommendation ITU-R P.2040-3 (08/2023), section 3, Table 3: relative
+/// permittivity a·f^b and conductivity c·f^d in S/m, f in GHz.
+/// </summary>
+/// <param name="A">a, relative permittivity at 1 GHz; 1 or more.</param>
+/// <param name="B">b, exponent of the permittivity.</param>
+/// <param name="C">c, conductivity at 1 GHz, S/m; 0 or more.</param>
+/// <param name="D">d, exponent of the conductivity.</param>
+public sealed record Dielectric(double A, double B, double C, double D);

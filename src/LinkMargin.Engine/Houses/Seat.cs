@@ -32,3 +32,27 @@ public sealed record Seat(string Name, int LevelIndex, Point2 Plan, double Hands
     /// <summary>Whether a console at a spot is played from here.</summary>
     public bool IsPlayedAt(Spot spot) => Plays is null || Plays == spot.Name;
 }
+
+/// <summary>Where somebody looks, in degrees anticlockwise from the x axis, 0 to below 360.</summary>
+public static class Facing
+{
+    /// <summary>From one place towards another; the two differ.</summary>
+    public static double Degrees(Point2 from, Point2 towards) =>
+        Once(double.RadiansToDegrees(Math.Atan2(towards.Y - from.Y, towards.X - from.X)));
+
+    /// <summary>The same direction as an angle of less than one turn.</summary>
+    public static double Once(double degrees) => ((degrees % 360) + 360) % 360;
+}
+
+/// <summary>What the words for how often a seat is used stand for, in days of a month.</summary>
+public static class Use
+{
+    /// <summary>Every day.</summary>
+    public const double DailyDays = 30;
+
+    /// <summary>Once a week.</summary>
+    public const double WeeklyDays = 4;
+
+    /// <summary>Once a month.</summary>
+    public const double RarelyDays = 1;
+}

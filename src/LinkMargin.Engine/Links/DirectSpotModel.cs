@@ -1,9 +1,12 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links.Stored;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links;
 
@@ -27,7 +30,7 @@ internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? aro
             lossDb += crossingDb; // in order, as a field adds them, so that both give the same bits
         }
 
-        var path = new Path(PathKind.Direct, [Console, hands], length, crossings);
+        var path = new TracedPath(PathKind.Direct, [Console, hands], length, crossings);
         return
         [
             new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)
@@ -38,7 +41,7 @@ internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? aro
         ];
     }
 
-    internal override StoredLink Store(Point3 hands, double? facingDegrees, SlopeBook book)
+    internal override StoredLink Store(Point3 hands, double? facingDegrees, GradientRecorder book)
     {
         var buffer = new TraceBuffer();
         book.Begin(Decibels.ToPowerRatio(-LinkEvaluation.PathLossDb(Scene, Console, hands, buffer))); // shifts come before the greatest loss

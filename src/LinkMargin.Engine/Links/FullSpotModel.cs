@@ -1,10 +1,14 @@
-using LinkMargin.Engine.Diffuse;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links.Around;
 using LinkMargin.Engine.Links.Stored;
+using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Paths.Body;
+using LinkMargin.Engine.Paths.Diffracted;
+using LinkMargin.Engine.Paths.Diffuse;
+using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links;
 
@@ -29,7 +33,7 @@ internal sealed class FullSpotModel : SpotModel
         LossTables losses,
         Cells cells,
         RoomShell shell,
-        BendGraph bends,
+        EdgeGraph edges,
         BodyShadow body,
         ParallelWalls walls,
         ShiftedRooms shifted,
@@ -44,7 +48,7 @@ internal sealed class FullSpotModel : SpotModel
         Shell = shell;
         this.shifted = new(() => shifted.FieldsFrom(Console));
         wavelength = scene.Band.Equivalent.WavelengthMetres;
-        WaysRound = new WaysRound(scene, losses, bends, body, Console, isBackwards);
+        DiffractedPaths = new DiffractedPaths(scene, losses, edges, body, Console, isBackwards);
         Diffuse = new DiffuseField(cells, shell, Console);
     }
 
@@ -53,7 +57,7 @@ internal sealed class FullSpotModel : SpotModel
         power <= least ? 0 : power >= 2 * least ? power : power * ((power / least) - 1);
 
     /// <summary>Its ways round.</summary>
-    internal WaysRound WaysRound { get; }
+    internal DiffractedPaths DiffractedPaths { get; }
 
     /// <summary>Its diffuse field.</summary>
     internal DiffuseField Diffuse { get; }
@@ -88,7 +92,7 @@ internal sealed class FullSpotModel : SpotModel
         return [.. budgets.Budgets.OrderBy(path => path.LossDb)];
     }
 
-    internal override StoredLink Store(Point3 hands, double? facingDegrees, SlopeBook book)
+    internal override StoredLink Store(Point3 hands, double? facingDegrees, GradientRecorder book)
     {
         var store = new LinkStore(this, hands, book);
         Visit(hands, facingDegrees, new TraceBuffer(), ref store);
@@ -127,8 +131,8 @@ internal sealed class FullSpotModel : SpotModel
             }
         }
 
-        Span<WayRound> ways = stackalloc WayRound[WaysRound.Most];
-        foreach (ref readonly WayRound way in ways[..WaysRound.To(hands, facingDegrees, least, buffer, ways)])
+        Span<DiffractedPath> ways = stackalloc DiffractedPath[DiffractedPaths.Most];
+        foreach (ref readonly DiffractedPath way in ways[..DiffractedPaths.To(hands, facingDegrees, least, buffer, ways)])
         {
             visitor.Around(way, buffer);
         }

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Engine.Links;

@@ -1,6 +1,9 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links;
 
@@ -40,7 +43,7 @@ public static class LinkEvaluation
     public static LinkBudget Budget(Scene scene, Spot spot, Seat seat) => Budget(new LinkModel(scene, ModelDepth.Direct), spot, seat);
 
     /// <summary>The straight line between two places, with what it meets layer by layer.</summary>
-    public static Path DirectPath(Scene scene, Point3 from, Point3 to) => new(
+    public static TracedPath DirectPath(Scene scene, Point3 from, Point3 to) => new(
         PathKind.Direct,
         [from, to],
         from.DistanceTo(to),

@@ -1,8 +1,11 @@
-using LinkMargin.Engine.Diffuse;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links.Around;
 using LinkMargin.Engine.Links.Stored;
+using LinkMargin.Engine.Paths.Body;
+using LinkMargin.Engine.Paths.Diffracted;
+using LinkMargin.Engine.Paths.Diffuse;
+using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links;
 
@@ -15,7 +18,7 @@ public sealed class LinkModel
     private readonly LossTables? losses;
     private readonly Cells? cells;
     private readonly RoomShell? shell;
-    private readonly BendGraph? bends;
+    private readonly EdgeGraph? edges;
     private readonly BodyShadow? body;
     private readonly ParallelWalls? walls;
     private readonly ShiftedRooms? shifted;
@@ -68,7 +71,7 @@ public sealed class LinkModel
         losses = akin?.losses ?? new LossTables(scene.Materials, scene.Band);
         cells = new Cells(scene);
         shell = new RoomShell(SurfaceSurvey.Of(scene, cells), losses);
-        bends = new BendGraph(scene, losses);
+        edges = new EdgeGraph(scene, losses);
         walls = new ParallelWalls(scene, losses);
         shifted = new ShiftedRooms(shell, losses, cells);
         body = akin?.body ?? new BodyShadow(scene.Band.Equivalent.WavelengthMetres);
@@ -107,5 +110,15 @@ public sealed class LinkModel
 
     private SpotModel From(Spot spot, bool isBackwards) => Depth == ModelDepth.Direct
         ? new DirectSpotModel(Scene, spot)
-        : new FullSpotModel(Scene, spot, losses!, cells!, shell!, bends!, body!, walls!, shifted!, isBackwards);
+        : new FullSpotModel(Scene, spot, losses!, cells!, shell!, edges!, body!, walls!, shifted!, isBackwards);
+}
+
+/// <summary>How much of the physics an answer takes in.</summary>
+public enum ModelDepth
+{
+    /// <summary>The straight line and the table loss of everything on it.</summary>
+    Direct,
+
+    /// <summary>Angles, edges, openings, reflections, the diffuse field and the player's body.</summary>
+    Full,
 }

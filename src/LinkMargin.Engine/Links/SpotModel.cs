@@ -1,9 +1,11 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links.Stored;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links;
 
@@ -51,5 +53,5 @@ internal abstract class SpotModel
     internal abstract IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees);
 
     /// <summary>The paths, with how each changes with the house's losses.</summary>
-    internal abstract StoredLink Store(Point3 hands, double? facingDegrees, SlopeBook book);
+    internal abstract StoredLink Store(Point3 hands, double? facingDegrees, GradientRecorder book);
 }

@@ -50,11 +50,11 @@ public static class MultipleEdges
         while (first < way.Length - 1)
         {
             int last = first;
-            Point3 side = Bend(way, first);
-            while (last + 1 < way.Length - 1 && Dot(Bend(way, last), Bend(way, last + 1)) > StraightEnough)
+            Point3 side = DiffractionEdge(way, first);
+            while (last + 1 < way.Length - 1 && Dot(DiffractionEdge(way, last), DiffractionEdge(way, last + 1)) > StraightEnough)
             {
                 last++;
-                side = Sum(side, Bend(way, last));
+                side = Sum(side, DiffractionEdge(way, last));
             }
 
             lossDb += PartDb(new Edges(way, along, side, wavelengthMetres), first - 1, last + 1);
@@ -121,7 +121,7 @@ public static class MultipleEdges
     /// <summary>
     /// Sum of the unit vectors from a point to its neighbours: towards the inside of the bend, where the body is.
     /// </summary>
-    private static Point3 Bend(ReadOnlySpan<Point3> way, int i)
+    private static Point3 DiffractionEdge(ReadOnlySpan<Point3> way, int i)
     {
         Point3 at = way[i], before = way[i - 1], after = way[i + 1];
         return Sum(Unit(at, before), Unit(at, after));

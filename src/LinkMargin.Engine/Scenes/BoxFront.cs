@@ -1,6 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -11,7 +11,7 @@ internal static class BoxFront
     internal static void Gather(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer)
     {
         (double least, double greatest) = fold.Heights(ray.From.Z, ray.To.Z);
-        if (!box.Rise.IsMetBetween(least, greatest))
+        if (!box.VerticalExtent.IsMetBetween(least, greatest))
         {
             return;
         }
@@ -23,7 +23,7 @@ internal static class BoxFront
             return;
         }
 
-        double bottom = box.Rise.BottomFor(least), top = box.Rise.TopFor(greatest);
+        double bottom = box.VerticalExtent.BottomFor(least), top = box.VerticalExtent.TopFor(greatest);
         if (box.IsShell)
         {
             GatherPanels(box, ray, fold, buffer, bottom, top);
@@ -54,8 +54,8 @@ internal static class BoxFront
     {
         if (box.IsShell)
         {
-            GatherPlate(box, leg, buffer, box.Rise.Low, BoxSides.Bottom);
-            GatherPlate(box, leg, buffer, box.Rise.High, BoxSides.Top);
+            GatherPlate(box, leg, buffer, box.VerticalExtent.Low, BoxSides.Bottom);
+            GatherPlate(box, leg, buffer, box.VerticalExtent.High, BoxSides.Top);
         }
     }
 
@@ -69,8 +69,8 @@ internal static class BoxFront
 
         // An end over or under it, the image of one aside.
         bool isImage = fold.Mirror >= 0;
-        enter = (!isImage || ray.Start == 0) && box.DepthOf(ray.From.Plan) >= -Touching.SlackMetres ? 0 : silhouette.Enter;
-        leave = (!isImage || ray.End == 1) && box.DepthOf(ray.To.Plan) >= -Touching.SlackMetres ? 1 : silhouette.Leave;
+        enter = (!isImage || ray.Start == 0) && box.DepthOf(ray.From.Plan) >= -GeometryTolerances.SlackMetres ? 0 : silhouette.Enter;
+        leave = (!isImage || ray.End == 1) && box.DepthOf(ray.To.Plan) >= -GeometryTolerances.SlackMetres ? 1 : silhouette.Leave;
         return left >= right && left > -EdgeKernel.Reach && right < EdgeKernel.Reach;
     }
 

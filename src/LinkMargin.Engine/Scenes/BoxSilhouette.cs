@@ -1,6 +1,7 @@
 using System.Numerics;
 using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -62,14 +63,14 @@ internal readonly ref struct BoxSilhouette
         Vector256<double> abreast = (alongX * ray.EastX) + (alongY * ray.NorthY);
         Vector256<double> squared = (alongX * alongX) + (alongY * alongY);
         Vector256<double> isSquare = Vector256.LessThanOrEqual(
-            abreast * abreast, Touching.ParallelSine * Touching.ParallelSine * squared);
+            abreast * abreast, GeometryTolerances.ParallelSine * GeometryTolerances.ParallelSine * squared);
         Vector256<double> tStep = Vector256.AndNot(abreast / ray.PlanMetres, isSquare);
         Vector256<double> leftStep = (ray.EastX * alongY) - (ray.NorthY * alongX);
         tStart -= leftStart / leftStep * abreast / ray.PlanMetres & isSquare;
 
         Vector256<double> before = (leftStart * tStep) - (tStart * leftStep), after = before + leftStep;
         Vector256<double> apart = Vector256.Min(Vector256.Abs(before), Vector256.Abs(after)) * ray.PlanMetres;
-        if (Vector256.LessThanOrEqualAny(apart * apart, Touching.SlackMetres * Touching.SlackMetres * squared))
+        if (Vector256.LessThanOrEqualAny(apart * apart, GeometryTolerances.SlackMetres * GeometryTolerances.SlackMetres * squared))
         {
             silhouette = default;
             return false; // it may touch
@@ -93,7 +94,7 @@ internal readonly ref struct BoxSilhouette
         Vector256<double> first = Vector256.Max(zero, endlessFrom), last = Vector256.Min(one, endlessTo);
         Vector256<double> isIn = hasStep | (Vector256.GreaterThanOrEqual(tStart, least) & Vector256.LessThanOrEqual(tStart, greatest));
         Vector256<double> farthest = Vector256.Max(Vector256.Abs(leftStart), Vector256.Abs(leftStart + leftStep));
-        isIn &= Vector256.GreaterThan(farthest, Vector256.Create(Touching.SlackMetres));
+        isIn &= Vector256.GreaterThan(farthest, Vector256.Create(GeometryTolerances.SlackMetres));
         isIn &= fold.Cut(box.CornersX, box.CornersY, alongX, alongY, ref first, ref last);
         isIn &= Vector256.LessThan(first, last);
 

@@ -1,6 +1,7 @@
 using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -28,7 +29,7 @@ internal sealed class FixtureBox
         RadiusMetres = double.Hypot(halfX, halfY);
         low = level.ElevationMetres + fixture.FromMetres;
         high = level.ElevationMetres + fixture.ToMetres;
-        Rise = Rise.Of(low, high, level.ElevationMetres, level.CeilingMetres);
+        VerticalExtent = VerticalExtent.Of(low, high, level.ElevationMetres, level.CeilingMetres);
         this.firstMirror = firstMirror;
         FirstPlane = firstPlane;
         Level = fixture.LevelIndex;
@@ -72,7 +73,7 @@ internal sealed class FixtureBox
     internal Vector256<double> AlongY { get; }
 
     /// <summary>The heights it stands between.</summary>
-    internal Rise Rise { get; }
+    internal VerticalExtent VerticalExtent { get; }
 
     /// <summary>The planes it takes up as an obstacle: itself, or its upright sides in PanelSides' order, from here on.</summary>
     internal int FirstPlane { get; }
@@ -124,7 +125,7 @@ internal sealed class FixtureBox
         if (!Between(x, dx, -halfX, halfX, BoxSides.West, BoxSides.East, whole, ref passage)
             || !Between(y, dy, -halfY, halfY, BoxSides.South, BoxSides.North, whole, ref passage)
             || !Between(from.Z, gz, low, high, BoxSides.Bottom, BoxSides.Top, whole, ref passage)
-            || (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * whole <= Touching.SlackMetres)
+            || (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * whole <= GeometryTolerances.SlackMetres)
         {
             return false;
         }
@@ -163,8 +164,8 @@ internal sealed class FixtureBox
     internal bool HasMirror(int mirror) => firstMirror >= 0 && mirror >= firstMirror && mirror < firstMirror + corners.Length;
 
     /// <summary>Whether a place lies inside; its faces are outside.</summary>
-    internal bool Holds(Point3 p) => p.Z > low + Touching.SlackMetres && p.Z < high - Touching.SlackMetres
-        && DepthOf(p.Plan) > Touching.SlackMetres;
+    internal bool Holds(Point3 p) => p.Z > low + GeometryTolerances.SlackMetres && p.Z < high - GeometryTolerances.SlackMetres
+        && DepthOf(p.Plan) > GeometryTolerances.SlackMetres;
 
     /// <summary>Length of a line through the middle of the box in a ray's direction, metres.</summary>
     internal double ChordMetres(in Ray ray)
@@ -195,13 +196,13 @@ internal sealed class FixtureBox
         double whole,
         ref BoxPassage passage)
     {
-        if (Math.Abs(step) <= Touching.ParallelSine * whole)
+        if (Math.Abs(step) <= GeometryTolerances.ParallelSine * whole)
         {
             double middle = at + (step / 2);
-            return middle > least + Touching.SlackMetres && middle < greatest - Touching.SlackMetres;
+            return middle > least + GeometryTolerances.SlackMetres && middle < greatest - GeometryTolerances.SlackMetres;
         }
 
-        double slack = Touching.SlackMetres / whole;
+        double slack = GeometryTolerances.SlackMetres / whole;
 
         double toLeast = (least - at) / step, toGreatest = (greatest - at) / step;
         (double enter, double leave, BoxSides enterSide, BoxSides leaveSide) = step > 0
@@ -221,4 +222,21 @@ internal sealed class FixtureBox
 
         return passage.Enter < passage.Leave;
     }
+}
+
+/// <summary>One side of a box and its corners in order.</summary>
+internal sealed record BoxFace(BoxSides Side, Point3[] Outline);
+
+/// <summary>
+/// Where a line goes into a box and out again: places along it (below 0 or above 1 where an end lies inside), the sides
+/// (several where it goes through their common edge), and the cosine of the angle to the first of those sides' normals.
+/// </summary>
+internal struct BoxPassage
+{
+    public double Enter;
+    public double Leave;
+    public BoxSides EnterSide;
+    public BoxSides LeaveSide;
+    public double EnterCos;
+    public double LeaveCos;
 }

@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -48,12 +49,12 @@ internal sealed class FixtureBoxes
             }
 
             // An end on a panel, such as a console that stands on the bottom of its cabinet, has not gone through it.
-            if (passage.Enter * whole > Touching.SlackMetres && (passage.EnterSide & ~box.OpenSides) != 0)
+            if (passage.Enter * whole > GeometryTolerances.SlackMetres && (passage.EnterSide & ~box.OpenSides) != 0)
             {
                 Add(buffer, box, passage.Enter, passage.EnterSide, passage.EnterCos, 1);
             }
 
-            if ((1 - passage.Leave) * whole > Touching.SlackMetres && (passage.LeaveSide & ~box.OpenSides) != 0)
+            if ((1 - passage.Leave) * whole > GeometryTolerances.SlackMetres && (passage.LeaveSide & ~box.OpenSides) != 0)
             {
                 Add(buffer, box, passage.Leave, passage.LeaveSide, passage.LeaveCos, 1);
             }

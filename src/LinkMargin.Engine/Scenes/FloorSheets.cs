@@ -1,6 +1,8 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -32,7 +34,7 @@ internal sealed class FloorSheets(
     {
         double dz = to.Z - from.Z;
         double whole = from.DistanceTo(to);
-        if (Math.Abs(dz) <= Touching.ParallelSine * whole)
+        if (Math.Abs(dz) <= GeometryTolerances.ParallelSine * whole)
         {
             return;
         }
@@ -115,7 +117,7 @@ internal sealed class FloorSheets(
     {
         foreach (Polygon hole in voids)
         {
-            if (hole.Contains(at) && !hole.IsOnEdge(at, Touching.SlackMetres))
+            if (hole.Contains(at) && !hole.IsOnEdge(at, GeometryTolerances.SlackMetres))
             {
                 return true;
             }
@@ -139,4 +141,44 @@ internal sealed class FloorSheets(
             ribs.SpacingMetres,
             ribs.OffsetFromNearest(at));
     }
+}
+
+/// <summary>One level sheet of a floor: its middle height over the lowest floor, its material, its ribs if it is a joist bay.</summary>
+internal sealed record FloorSheet(double Height, int Material, RibLayout? Ribs);
+
+/// <summary>How the joists of a floor lie; the first offset is null where unknown.</summary>
+internal sealed record RibLayout(
+    double RunDegrees, double WidthMetres, double DepthMetres, double SpacingMetres, double? FirstOffsetMetres)
+{
+    /// <summary>Signed distance from the nearest joist's centre line, metres; null where the joists' places are unknown.</summary>
+    internal double? OffsetFromNearest(Point2 at) => FirstOffsetMetres is double first
+        ? RibShare.OffsetMetres(at.X, at.Y, RunDegrees, first, SpacingMetres)
+        : null;
+}
+
+/// <summary>A floor build-up, its joists aside, as one material: what it takes head on is the sum of its layers' losses.</summary>
+internal static class WholeFloor
+{
+    internal static Material Of(FloorBuildUp buildUp)
+    {
+        Material[] materials = [.. buildUp.Layers.Select(layer => layer.Material).OfType<Material>()];
+        bool isKnown = materials.All(material => material.Layers.Count > 0 || material.Dielectric is not null);
+        return new Material(
+            buildUp.Name,
+            materials.Sum(material => material.LossDb),
+            Math.Sqrt(materials.Sum(material => material.SpreadDb * material.SpreadDb)),
+            buildUp.Source)
+        {
+            Description = buildUp.Description,
+            ThicknessMetres = buildUp.ThicknessMetres,
+            Layers = isKnown ? [.. buildUp.Layers.SelectMany(LayersOf)] : [],
+        };
+    }
+
+    private static IEnumerable<Layer> LayersOf(FloorLayer layer) => layer.Material switch
+    {
+        null => [new Layer(null, "air", layer.ThicknessMetres, layer.ToleranceMetres)],
+        { Layers.Count: > 0 } composite => composite.Layers,
+        { } substance => [new Layer(substance.Dielectric, substance.Name, layer.ThicknessMetres, layer.ToleranceMetres)],
+    };
 }

@@ -1,4 +1,6 @@
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -27,7 +29,7 @@ internal static class HitOrder
                 continue;
             }
 
-            bool isOfTheJoint = joint >= 0 && (hits[i].Along - reached) * lengthMetres <= Touching.JointMetres;
+            bool isOfTheJoint = joint >= 0 && (hits[i].Along - reached) * lengthMetres <= GeometryTolerances.JointMetres;
             reached = hits[i].Along;
             if (!isOfTheJoint)
             {

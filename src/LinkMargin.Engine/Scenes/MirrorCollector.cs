@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -20,7 +21,7 @@ internal sealed class MirrorCollector(IEnumerable<(Point2 Start, Point2 End)> li
     /// <summary>Adds the next panel to the mirror of its plane.</summary>
     /// <returns>The mirror's number.</returns>
     internal int Add(
-        Point2 start, Point2 end, Rise rise, int material, int name, IReadOnlyList<OpeningPanel> openings)
+        Point2 start, Point2 end, VerticalExtent rise, int material, int name, IReadOnlyList<OpeningPanel> openings)
     {
         int number = planes.NumberOf(added++);
         UprightPlane plane = planes.All[number];

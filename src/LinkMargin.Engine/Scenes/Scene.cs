@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -114,7 +115,7 @@ public sealed class Scene
     {
         buffer.Clear();
         double length = from.DistanceTo(to);
-        if (length <= Touching.SlackMetres)
+        if (length <= GeometryTolerances.SlackMetres)
         {
             return; // the same place: nothing lies between
         }
@@ -123,7 +124,7 @@ public sealed class Scene
         for (int i = 0; i < storeys.Length; i++)
         {
             Storey storey = storeys[i];
-            if (low <= storey.High + Touching.SlackMetres && high >= storey.Low - Touching.SlackMetres)
+            if (low <= storey.High + GeometryTolerances.SlackMetres && high >= storey.Low - GeometryTolerances.SlackMetres)
             {
                 storey.Walls.Trace(from, to, around?[i], buffer);
             }
@@ -185,7 +186,7 @@ public sealed class Scene
 
     private void GatherUprights(in Ray ray, in Fold fold, TraceBuffer buffer)
     {
-        if (!(ray.Least < ray.Greatest) || ray.PlanMetres < Touching.SlackMetres)
+        if (!(ray.Least < ray.Greatest) || ray.PlanMetres < GeometryTolerances.SlackMetres)
         {
             return; // too short for anything to stand in its way, or straight up or down
         }

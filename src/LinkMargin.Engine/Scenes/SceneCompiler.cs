@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -81,7 +82,7 @@ internal sealed class SceneCompiler
     {
         bool touches = wall.TopMetres >= level.HeightMetres - FullHeightSlackMetres;
         double low = level.ElevationMetres + wall.BaseMetres;
-        var rise = Rise.Of(low, touches ? reach : level.ElevationMetres + wall.TopMetres, level.ElevationMetres, reach);
+        var rise = VerticalExtent.Of(low, touches ? reach : level.ElevationMetres + wall.TopMetres, level.ElevationMetres, reach);
         int material = materials.Of(wall.Material);
         OpeningPanel[] openings = OpeningsIn(wall, level.ElevationMetres);
         int name = names.Of(wall.Name);
@@ -103,7 +104,7 @@ internal sealed class SceneCompiler
             Point2 start = box.Corners[i], end = box.Corners[(i + 1) % FixtureBox.PanelSides.Length];
             var side = new MirrorCollector([(start, end)]);
             bool isOpen = box.IsShell && (box.OpenSides & FixtureBox.PanelSides[i]) != 0;
-            side.Add(start, end, box.Rise, isOpen ? -1 : box.Material, box.Name, []);
+            side.Add(start, end, box.VerticalExtent, isOpen ? -1 : box.Material, box.Name, []);
             yield return side.All[0] with { Number = first + i, IsFixture = true };
         }
     }
@@ -157,8 +158,8 @@ internal sealed class SceneCompiler
         foreach (Opening opening in wall.Openings.OrderBy(o => o.OffsetMetres))
         {
             double from = opening.OffsetMetres, to = from + opening.WidthMetres;
-            from = Math.Abs(from - before) <= Touching.SlackMetres ? before : from;
-            before = Math.Abs(to - length) <= Touching.SlackMetres ? length : to;
+            from = Math.Abs(from - before) <= GeometryTolerances.SlackMetres ? before : from;
+            before = Math.Abs(to - length) <= GeometryTolerances.SlackMetres ? length : to;
             openings.Add(new OpeningPanel(
                 from,
                 before,
@@ -211,4 +212,35 @@ internal sealed class SceneCompiler
         ribs.DepthMetres,
         layout?.SpacingMetres ?? ribs.SpacingMetres,
         layout?.FirstOffsetMetres);
+}
+
+/// <summary>One level's walls, and the heights between which they stand, over the lowest floor.</summary>
+/// <param name="Low">Its floor.</param>
+/// <param name="High">Its ceiling, or the floor above.</param>
+/// <param name="Walls">Its walls.</param>
+/// <param name="Joints">Where they end and meet.</param>
+/// <param name="Gaps">Where they stand open.</param>
+internal sealed record Storey(
+    double Low, double High, WallPanels Walls, IReadOnlyList<WallJoint> Joints, IReadOnlyList<OpenGap> Gaps);
+
+/// <summary>Gives each distinct thing a number, in the order they come.</summary>
+internal sealed class Numbered<T>
+    where T : notnull
+{
+    private readonly Dictionary<T, int> numbers = [];
+    private readonly List<T> all = [];
+
+    internal IReadOnlyList<T> All => all;
+
+    internal int Of(T thing)
+    {
+        if (!numbers.TryGetValue(thing, out int number))
+        {
+            number = all.Count;
+            numbers.Add(thing, number);
+            all.Add(thing);
+        }
+
+        return number;
+    }
 }

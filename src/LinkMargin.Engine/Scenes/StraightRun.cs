@@ -25,7 +25,7 @@ internal sealed record StraightRun(Point2 Start, Point2 End, IReadOnlyList<int> 
             for (int from = 0, to; from < stretches.Length; from = to)
             {
                 int farthest = from;
-                for (to = from + 1; to < stretches.Length && stretches[to].Low <= stretches[farthest].High + Touching.JointMetres; to++)
+                for (to = from + 1; to < stretches.Length && stretches[to].Low <= stretches[farthest].High + GeometryTolerances.JointMetres; to++)
                 {
                     farthest = stretches[to].High > stretches[farthest].High ? to : farthest;
                 }

@@ -16,7 +16,7 @@ internal sealed record WallJoint(
     /// <summary>
     /// Ends this near to each other meet, metres: a centimetre, and a slack for people who write ends just a centimetre apart.
     /// </summary>
-    internal const double SameMetres = 0.01 + Touching.SlackMetres;
+    internal const double SameMetres = 0.01 + GeometryTolerances.SlackMetres;
 
     /// <summary>The joints of a level.</summary>
     internal static IReadOnlyList<WallJoint> Of(IReadOnlyList<StraightRun> runs, IReadOnlyList<WallPanel> walls)

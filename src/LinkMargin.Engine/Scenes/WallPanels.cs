@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -14,7 +15,7 @@ internal sealed class WallPanels
     private readonly double[] length;
     private readonly double[] low;
     private readonly double[] high;
-    private readonly Rise[] rise;
+    private readonly VerticalExtent[] rise;
     private readonly (double From, double To)[] run;
     private readonly int[] mirror;
     private readonly int[] material;
@@ -31,9 +32,9 @@ internal sealed class WallPanels
         alongX = [.. walls.Select(w => w.End.X - w.Start.X)];
         alongY = [.. walls.Select(w => w.End.Y - w.Start.Y)];
         length = [.. walls.Select(w => w.Start.DistanceTo(w.End))];
-        low = [.. walls.Select(w => w.Rise.Low)];
-        high = [.. walls.Select(w => w.Rise.High)];
-        rise = [.. walls.Select(w => w.Rise)];
+        low = [.. walls.Select(w => w.VerticalExtent.Low)];
+        high = [.. walls.Select(w => w.VerticalExtent.High)];
+        rise = [.. walls.Select(w => w.VerticalExtent)];
         run = runs;
         mirror = [.. walls.Select(w => w.Mirror)];
         material = [.. walls.Select(w => w.Material)];
@@ -60,20 +61,20 @@ internal sealed class WallPanels
     {
         double dx = to.X - from.X, dy = to.Y - from.Y, dz = to.Z - from.Z;
         double run = Math.Sqrt((dx * dx) + (dy * dy));
-        if (run <= Touching.SlackMetres)
+        if (run <= GeometryTolerances.SlackMetres)
         {
             return; // straight up or down: in no wall's way
         }
 
         double whole = Math.Sqrt((run * run) + (dz * dz));
-        double slack = Touching.SlackMetres / run;
+        double slack = GeometryTolerances.SlackMetres / run;
         int count = around?.Find(to, ref buffer.Candidates) ?? tree.Query(from.Plan, to.Plan, ref buffer.Candidates);
         for (int c = 0; c < count; c++)
         {
             int i = buffer.Candidates[c];
             double ex = alongX[i], ey = alongY[i];
             double turn = (dx * ey) - (dy * ex); // |line| |wall| sin(angle between them)
-            if (Math.Abs(turn) <= Touching.ParallelSine * run * length[i])
+            if (Math.Abs(turn) <= GeometryTolerances.ParallelSine * run * length[i])
             {
                 continue;
             }
@@ -83,8 +84,8 @@ internal sealed class WallPanels
             double u = ((wx * dy) - (wy * dx)) / turn * length[i];
             double z = from.Z + (Math.Clamp(t, 0, 1) * dz);
             if (t < -slack || t > 1 + slack
-                || u < -Touching.SlackMetres || u > length[i] + Touching.SlackMetres
-                || z < low[i] - Touching.SlackMetres || z > high[i] + Touching.SlackMetres)
+                || u < -GeometryTolerances.SlackMetres || u > length[i] + GeometryTolerances.SlackMetres
+                || z < low[i] - GeometryTolerances.SlackMetres || z > high[i] + GeometryTolerances.SlackMetres)
             {
                 continue;
             }
@@ -111,7 +112,7 @@ internal sealed class WallPanels
     // What lies a little to each side, above and below, but never beyond the wall.
     private void AddAllRound(TraceBuffer buffer, int wall, double u, double z, double along, double cosine)
     {
-        const double Step = 2 * Touching.SlackMetres;
+        const double Step = 2 * GeometryTolerances.SlackMetres;
         double left = Math.Max(u - Step, Step), right = Math.Min(u + Step, length[wall] - Step);
         double below = Math.Max(z - Step, low[wall] + Step), above = Math.Min(z + Step, high[wall] - Step);
         Add(buffer, wall, OpeningAt(wall, left, below), along, cosine);
@@ -170,8 +171,8 @@ internal sealed class WallPanels
             {
                 OpeningPanel opening = openings[o];
                 Share start = At(front, opening.From / length[i], left, last), end = At(front, opening.To / length[i], start, last);
-                double sill = opening.Low <= low[i] + Rise.SameMetres ? bottom : opening.Low;
-                double head = opening.High >= high[i] - Rise.SameMetres ? top : opening.High;
+                double sill = opening.Low <= low[i] + VerticalExtent.SameMetres ? bottom : opening.Low;
+                double head = opening.High >= high[i] - VerticalExtent.SameMetres ? top : opening.High;
                 AddPieces(buffer, front, fold, ref piece, material[i], left, start, bottom, top);
                 AddPieces(buffer, front, fold, ref piece, material[i], start, end, bottom, sill);
                 AddPieces(buffer, front, fold, ref piece, opening.Filling, start, end, sill, head);
@@ -228,7 +229,7 @@ internal sealed class WallPanels
     {
         for (int o = firstOpening[wall]; o < firstOpening[wall + 1]; o++)
         {
-            if (openings[o].Reaches(u, z, Touching.SlackMetres) && !openings[o].Reaches(u, z, -Touching.SlackMetres))
+            if (openings[o].Reaches(u, z, GeometryTolerances.SlackMetres) && !openings[o].Reaches(u, z, -GeometryTolerances.SlackMetres))
             {
                 return true;
             }
@@ -240,3 +241,14 @@ internal sealed class WallPanels
     // A place on a wall: share of its length, and where on the front it is, v.
     private readonly record struct Share(double Along, double OnFront);
 }
+
+/// <summary>One wall on its way into a scene's arrays: heights over the lowest floor, names and materials by number.</summary>
+/// <param name="Start">One end.</param>
+/// <param name="End">The other end.</param>
+/// <param name="VerticalExtent">The heights it stands between.</param>
+/// <param name="Mirror">The mirror it is part of, by number.</param>
+/// <param name="Material">What it is made of.</param>
+/// <param name="Name">What it is called.</param>
+/// <param name="Openings">Its openings, by their place along it.</param>
+internal sealed record WallPanel(
+    Point2 Start, Point2 End, VerticalExtent VerticalExtent, int Mirror, int Material, int Name, IReadOnlyList<OpeningPanel> Openings);

@@ -20,7 +20,7 @@ internal sealed class WallsAround
 
     // A wall as near as this may be met in any direction, metres; farther ones, in a direction off by less than this.
     private const double AtHandMetres = 1e-3;
-    private const double SlackTurns = 2 * Touching.SlackMetres / AtHandMetres;
+    private const double SlackTurns = 2 * GeometryTolerances.SlackMetres / AtHandMetres;
 
     private readonly Point3 from;
     private readonly double[] rows; // whole groups: the first numbers of eight walls, then the second ones, and so on
@@ -81,14 +81,14 @@ internal sealed class WallsAround
     {
         double dx = to.X - from.X, dy = to.Y - from.Y, dz = to.Z - from.Z;
         double run = Math.Sqrt((dx * dx) + (dy * dy));
-        if (run <= Touching.SlackMetres)
+        if (run <= GeometryTolerances.SlackMetres)
         {
             return 0; // straight up or down: in no wall's way
         }
 
         var line = new Line(from.Z, dx, dy, dz, run);
         int count = 0, sector = SectorOf(dx, dy);
-        for (int group = firstGroups[sector]; group < firstGroups[sector + 1] && nearest[group] <= run + Touching.SlackMetres; group++)
+        for (int group = firstGroups[sector]; group < firstGroups[sector + 1] && nearest[group] <= run + GeometryTolerances.SlackMetres; group++)
         {
             ulong met = line.Meets(ref rows[group * Lanes * Numbers]);
             if (count + Lanes > found.Length)
@@ -153,8 +153,8 @@ internal sealed class WallsAround
         row[Lanes * Row.StartY] = wall.Start.Y;
         row[Lanes * Row.Cross] = Point2.Cross(wall.Start, wall.Along);
         row[Lanes * Row.Length] = wall.LengthMetres;
-        row[Lanes * Row.Low] = wall.Low - Touching.SlackMetres;
-        row[Lanes * Row.High] = wall.High + Touching.SlackMetres;
+        row[Lanes * Row.Low] = wall.Low - GeometryTolerances.SlackMetres;
+        row[Lanes * Row.High] = wall.High + GeometryTolerances.SlackMetres;
     }
 
     // The numbers of a wall as the place sees it.
@@ -172,8 +172,8 @@ internal sealed class WallsAround
 
     private readonly struct Line(double height, double dx, double dy, double dz, double run)
     {
-        private readonly double slack = Touching.SlackMetres / run;
-        private readonly double parallel = Touching.ParallelSine * run;
+        private readonly double slack = GeometryTolerances.SlackMetres / run;
+        private readonly double parallel = GeometryTolerances.ParallelSine * run;
 
         // Which of a group's walls it meets, a bit each.
         internal ulong Meets(ref double rows)
@@ -188,8 +188,8 @@ internal sealed class WallsAround
             Vector512<double> met = Vector512.GreaterThan(Vector512.Abs(turn), parallel * length)
                 & Vector512.GreaterThanOrEqual(t, Vector512.Create(-slack))
                 & Vector512.LessThanOrEqual(t, Vector512.Create(1 + slack))
-                & Vector512.GreaterThanOrEqual(u, Vector512.Create(-Touching.SlackMetres))
-                & Vector512.LessThanOrEqual(u, length + Vector512.Create(Touching.SlackMetres))
+                & Vector512.GreaterThanOrEqual(u, Vector512.Create(-GeometryTolerances.SlackMetres))
+                & Vector512.LessThanOrEqual(u, length + Vector512.Create(GeometryTolerances.SlackMetres))
                 & Vector512.GreaterThanOrEqual(z, Load(ref rows, Row.Low))
                 & Vector512.LessThanOrEqual(z, Load(ref rows, Row.High));
             return met.ExtractMostSignificantBits();
@@ -197,5 +197,20 @@ internal sealed class WallsAround
 
         private static Vector512<double> Load(ref double rows, int number) =>
             Vector512.LoadUnsafe(ref rows, (nuint)(number * Lanes));
+    }
+}
+
+/// <summary>A wall as a place sees it: where it starts from there and how it runs on the plan, its length, its heights, metres.</summary>
+internal readonly record struct WallSeen(Point2 Start, Point2 Along, double LengthMetres, double Low, double High)
+{
+    /// <summary>How far away it is on the plan, metres.</summary>
+    internal double DistanceMetres
+    {
+        get
+        {
+            double share = Math.Clamp(-Point2.Dot(Start, Along) / Point2.Dot(Along, Along), 0, 1);
+            Point2 nearest = Start + (share * Along);
+            return Math.Sqrt(Point2.Dot(nearest, nearest));
+        }
     }
 }

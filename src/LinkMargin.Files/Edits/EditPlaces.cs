@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;

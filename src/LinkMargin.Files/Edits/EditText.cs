@@ -2,6 +2,7 @@ using System.Globalization;
 using LinkMargin.Engine.Decisions.Edits;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;

@@ -7,7 +7,7 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses;
 
 /// <summary>Reads where somebody on a seat looks.</summary>
-internal sealed class FacingReader(Premises premises)
+internal sealed class FacingReader(PlacementContext premises)
 {
     private readonly Source source = premises.Source;
 

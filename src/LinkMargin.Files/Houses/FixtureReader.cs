@@ -7,7 +7,7 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses;
 
 /// <summary>Reads the fixtures of a house into its premises.</summary>
-internal sealed class FixtureReader(Premises premises, MaterialReader materials)
+internal sealed class FixtureReader(PlacementContext premises, MaterialReader materials)
 {
     private readonly Source source = premises.Source;
 

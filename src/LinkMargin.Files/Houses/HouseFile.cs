@@ -11,7 +11,7 @@ public static class HouseFile
     /// <summary>Reads a file. Whatever is wrong with it or in it is in the problems; nothing is thrown for it.</summary>
     /// <param name="path">The file, as the person named it.</param>
     /// <param name="tables">The words for materials, build-ups and radios.</param>
-    public static HouseReading Read(string path, MaterialTables tables)
+    public static HouseParseResult Read(string path, MaterialTables tables)
     {
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(tables);
@@ -25,7 +25,7 @@ public static class HouseFile
     /// <param name="text">The text.</param>
     /// <param name="fileName">What the problems call it.</param>
     /// <param name="tables">The words for materials, build-ups and radios.</param>
-    public static HouseReading Parse(string text, string fileName, MaterialTables tables)
+    public static HouseParseResult Parse(string text, string fileName, MaterialTables tables)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(fileName);
@@ -38,7 +38,7 @@ public static class HouseFile
     private static House? ReadText(string text, Source source, MaterialTables tables) =>
         YamlTree.ParseMapping(text, source) is { } root ? new HouseReader(source, tables).Read(root) : null;
 
-    private static HouseReading Sorted(House? house, ProblemList problems, Source source) =>
+    private static HouseParseResult Sorted(House? house, ProblemList problems, Source source) =>
         new(
             problems.Any(p => p.Severity == Severity.Mistake) ? null : house,
             [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)])

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Plans;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
@@ -26,7 +27,7 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
 
         LevelOverlaps.Report(drafts, levels, source);
 
-        Premises premises = new(source, drafts, levels);
+        PlacementContext premises = new(source, drafts, levels);
         FixtureReader fixtures = new(premises, materials);
         fixtures.ReadAll(file);
         SpotReader spotReader = new(premises);

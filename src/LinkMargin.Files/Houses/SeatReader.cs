@@ -7,7 +7,7 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses;
 
 /// <summary>Reads where players sit. A seat of several players becomes as many seats that know they belong together.</summary>
-internal sealed class SeatReader(Premises premises, IReadOnlyCollection<string> spotNames, double requiredDb)
+internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<string> spotNames, double requiredDb)
 {
     private static readonly Dictionary<string, double> UseWords = new()
     {

@@ -6,7 +6,7 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses;
 
 /// <summary>Reads the candidate places for a console.</summary>
-internal sealed class SpotReader(Premises premises)
+internal sealed class SpotReader(PlacementContext premises)
 {
     private readonly Source source = premises.Source;
     private readonly List<string> known = [];

@@ -7,7 +7,7 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses;
 
 /// <summary>Reads where a console may stand, and where none may.</summary>
-internal sealed class ZoneReader(Premises premises)
+internal sealed class ZoneReader(PlacementContext premises)
 {
     private static readonly string[] Ways = ["room", "corner", "outline"];
 

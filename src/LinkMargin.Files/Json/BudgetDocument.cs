@@ -1,6 +1,6 @@
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Files.Json;
 
@@ -41,13 +41,13 @@ public sealed record BudgetDocument(
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
-    public int? FittedToReadings { get; init; }
+    public int? FittedToMeasurements { get; init; }
 
     /// <summary>The median margin over the drawn houses, dB; left out, as all below, where no doubt was worked out.</summary>
     public double? MedianDb { get; init; }
 
     /// <summary>The margin to count on, dB.</summary>
-    public double? CountedDb { get; init; }
+    public double? MarginAtConfidenceDb { get; init; }
 
     /// <summary>How often there is at least so much, 0 to 1.</summary>
     public double? Confidence { get; init; }
@@ -56,24 +56,24 @@ public sealed record BudgetDocument(
     public double? SpreadDb { get; init; }
 
     /// <summary>How likely the seat has what it asks for, 0 to 1.</summary>
-    public double? ProbabilityMet { get; init; }
+    public double? ProbabilityPasses { get; init; }
 
     /// <summary>Cautions of the paths that bring a tenth or more of the power; those of the others stand at each path.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
     /// <summary>A budget and how sure it is, as JSON says it.</summary>
-    public static BudgetDocument Of(House house, LinkBudget budget, HouseDoubt? doubt)
+    public static BudgetDocument Of(House house, LinkBudget budget, HouseUncertainty? uncertainty)
     {
         BudgetDocument plain = Of(house, budget);
-        return doubt is null ? plain : plain with
+        return uncertainty is null ? plain : plain with
         {
-            HeadroomDb = doubt.Deciding.HeadroomDb(budget),
-            Meets = doubt.Deciding.Meets(budget),
-            MedianDb = doubt.With(budget).MedianDb,
-            CountedDb = doubt.CountedDb(budget),
-            Confidence = doubt.Confidence,
-            SpreadDb = doubt.With(budget).SpreadDb,
-            ProbabilityMet = doubt.ProbabilityMet(budget),
+            HeadroomDb = uncertainty.AtConfidence.HeadroomDb(budget),
+            Meets = uncertainty.AtConfidence.Meets(budget),
+            MedianDb = uncertainty.With(budget).MedianDb,
+            MarginAtConfidenceDb = uncertainty.MarginAtConfidenceDb(budget),
+            Confidence = uncertainty.Confidence,
+            SpreadDb = uncertainty.With(budget).SpreadDb,
+            ProbabilityPasses = uncertainty.ProbabilityPasses(budget),
         };
     }
 

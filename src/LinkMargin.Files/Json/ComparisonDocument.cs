@@ -1,6 +1,6 @@
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Files.Json;
 
@@ -9,7 +9,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="Occupied">Seats with people who stand in the way of the others' links.</param>
 /// <param name="Ranking">The spots, best first.</param>
 /// <param name="Choice">Which to choose.</param>
-/// <param name="SeatsNeverMet">Seats below their required margin at every spot.</param>
+/// <param name="SeatsNeverPassing">Seats below their required margin at every spot.</param>
 /// <param name="InUse">Consoles in use at once, each by the seats that say they play it; empty where no seat does.</param>
 /// <param name="Links">The budget of every link, spots in the order of the ranking, then seats in the house's order.</param>
 public sealed record ComparisonDocument(
@@ -17,7 +17,7 @@ public sealed record ComparisonDocument(
     IReadOnlyList<string> Occupied,
     IReadOnlyList<RankDocument> Ranking,
     ChoiceDocument Choice,
-    IReadOnlyList<string> SeatsNeverMet,
+    IReadOnlyList<string> SeatsNeverPassing,
     IReadOnlyList<RankDocument> InUse,
     IReadOnlyList<BudgetDocument> Links)
 {
@@ -25,7 +25,7 @@ public sealed record ComparisonDocument(
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
-    public int? FittedToReadings { get; init; }
+    public int? FittedToMeasurements { get; init; }
 
     /// <summary>The picture of every seat with every spot; left out where none was asked for.</summary>
     public string? Picture { get; init; }
@@ -37,14 +37,14 @@ public sealed record ComparisonDocument(
     /// <param name="house">The house.</param>
     /// <param name="ranking">Its ranking.</param>
     /// <param name="occupied">The seats with people who stand in the way.</param>
-    /// <param name="doubt">How sure its links are; null where that was not worked out.</param>
+    /// <param name="uncertainty">How sure its links are; null where that was not worked out.</param>
     /// <param name="call">Whether the first spot can be told from the others; null where that was not worked out.</param>
-    public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied, HouseDoubt? doubt = null, CloseCall? call = null) => new(
+    public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied, HouseUncertainty? uncertainty = null, CloseCall? call = null) => new(
         house.Name,
         [.. occupied.Select(seat => seat.Name)],
-        [.. ranking.Scores.Select((score, i) => RankDocument.Of(house, score, i + 1, doubt) with { ProbabilityBest = call?.ProbabilitiesBest[i] })],
+        [.. ranking.Scores.Select((score, i) => RankDocument.Of(house, score, i + 1, uncertainty) with { ProbabilityBest = call?.ProbabilitiesBest[i] })],
         ChoiceDocument.Of(house, Engine.Decisions.Choice.Of(ranking), call),
-        [.. ranking.SeatsNeverMet.Select(seat => seat.Name)],
-        [.. ranking.InUse.Select((score, i) => RankDocument.Of(house, score, i + 1, doubt))],
-        [.. ranking.Scores.SelectMany(score => score.Budgets).Select(budget => BudgetDocument.Of(house, budget, doubt))]);
+        [.. ranking.SeatsNeverPassing.Select(seat => seat.Name)],
+        [.. ranking.InUse.Select((score, i) => RankDocument.Of(house, score, i + 1, uncertainty))],
+        [.. ranking.Scores.SelectMany(score => score.Budgets).Select(budget => BudgetDocument.Of(house, budget, uncertainty))]);
 }

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 
 namespace LinkMargin.Files.Json;
 

@@ -3,7 +3,7 @@ namespace LinkMargin.Files.Json;
 /// <summary>What the demonstration gave, as JSON.</summary>
 /// <param name="Folder">Where its files are.</param>
 /// <param name="HouseFile">The house file, a start for one's own.</param>
-/// <param name="ReadingsFile">Invented readings of the house, to fit it to.</param>
+/// <param name="MeasurementsFile">Invented readings of the house, to fit it to.</param>
 /// <param name="Plan">The drawing of the house.</param>
 /// <param name="Comparison">Seats against spots, and which spot to choose.</param>
 /// <param name="Budget">The chosen spot's worst seat.</param>
@@ -11,7 +11,7 @@ namespace LinkMargin.Files.Json;
 public sealed record DemoDocument(
     string Folder,
     string HouseFile,
-    string ReadingsFile,
+    string MeasurementsFile,
     string Plan,
     ComparisonDocument Comparison,
     BudgetDocument Budget,

@@ -4,5 +4,5 @@ namespace LinkMargin.Files.Json;
 /// <param name="Devices">What the pair is called.</param>
 /// <param name="OffsetDbm">The level it would show with no loss between, dBm.</param>
 /// <param name="SpreadDb">How far that may be out, dB.</param>
-/// <param name="Readings">How many readings it was taken in.</param>
-public sealed record FitDeviceDocument(string Devices, double OffsetDbm, double SpreadDb, int Readings);
+/// <param name="Measurements">How many readings it was taken in.</param>
+public sealed record FitDeviceDocument(string Devices, double OffsetDbm, double SpreadDb, int Measurements);

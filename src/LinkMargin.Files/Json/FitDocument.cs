@@ -1,4 +1,5 @@
-using LinkMargin.Engine.Readings;
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Measuring;
 
 namespace LinkMargin.Files.Json;
 
@@ -7,9 +8,9 @@ namespace LinkMargin.Files.Json;
 /// <param name="Verdict">What the scatter of the readings says: consistent, someReadingsLookWrong, modelLooksWrong, tooGoodToBeTrue.</param>
 /// <param name="ChanceOfMoreScatter">Chance of as much scatter as this or more, 0 to 1.</param>
 /// <param name="HasConverged">Whether the search came to rest.</param>
-/// <param name="CountedReadings">Readings that the rms figures are over.</param>
+/// <param name="CountedMeasurements">Readings that the rms figures are over.</param>
 /// <param name="Laws">The fitted house and two plain laws, on the same readings.</param>
-/// <param name="Readings">Each reading against the fit, in the order of the file.</param>
+/// <param name="Measurements">Each reading against the fit, in the order of the file.</param>
 /// <param name="Materials">Each material before and after.</param>
 /// <param name="Devices">Each pair of devices.</param>
 /// <param name="NotToldApart">What the readings do not tell apart, worst first.</param>
@@ -20,9 +21,9 @@ public sealed record FitDocument(
     string Verdict,
     double ChanceOfMoreScatter,
     bool HasConverged,
-    int CountedReadings,
+    int CountedMeasurements,
     IReadOnlyList<FitLawDocument> Laws,
-    IReadOnlyList<FitReadingDocument> Readings,
+    IReadOnlyList<FitMeasurementDocument> Measurements,
     IReadOnlyList<FitMaterialDocument> Materials,
     IReadOnlyList<FitDeviceDocument> Devices,
     IReadOnlyList<FitPairDocument> NotToldApart,
@@ -43,21 +44,21 @@ public sealed record FitDocument(
             char.ToLowerInvariant(verdict[0]) + verdict[1..],
             study.Goodness.UpperTail,
             study.Fit.HasConverged,
-            study.CountedReadings,
+            study.CountedMeasurements,
             [
-                Law("house", study.Fit, study.LeftOutDb),
-                Law("freeSpace", study.FreeSpace.Fit, study.FreeSpace.LeftOutDb),
-                Law("distanceLaw", study.FreeExponent.Fit, study.FreeExponent.LeftOutDb),
+                Law("house", study.Fit, study.LeaveOneOutDb),
+                Law("freeSpace", study.FreeSpace.Fit, study.FreeSpace.LeaveOneOutDb),
+                Law("distanceLaw", study.FreeExponent.Fit, study.FreeExponent.LeaveOneOutDb),
             ],
-            [.. fit.Readings.Select((reading, i) => FitReadingDocument.Of(reading, study.Fit.Residuals[i], fit.DistanceMetres(i), study.LeftOutDb[i]))],
+            [.. fit.Measurements.Select((measurement, i) => FitMeasurementDocument.Of(measurement, study.Fit.Residuals[i], fit.DistanceMetres(i), study.LeaveOneOutDb[i]))],
             [.. study.Fit.Materials.Select(FitMaterialDocument.Of)],
-            [.. study.Fit.Devices.Select(device => new FitDeviceDocument(device.Name, device.OffsetDbm, device.SpreadDb, device.ReadingCount))],
+            [.. study.Fit.Devices.Select(device => new FitDeviceDocument(device.Name, device.OffsetDbm, device.SpreadDb, device.MeasurementCount))],
             [.. study.Indistinct.Select(pair => new FitPairDocument(pair.First, pair.Second, pair.Correlation))],
             fittedFile,
             picture);
 
         FitLawDocument Law(string name, LossFit law, IReadOnlyList<double?> leftOut) => new(
-            name, Finite(study.RmsInSampleDb(law)), Finite(study.RmsLeftOutDb(leftOut)));
+            name, Finite(study.RmsInSampleDb(law)), Finite(study.RmsLeaveOneOutDb(leftOut)));
     }
 
     private static double? Finite(double value) => double.IsFinite(value) ? value : null;

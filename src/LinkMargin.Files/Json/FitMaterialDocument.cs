@@ -1,4 +1,4 @@
-using LinkMargin.Engine.Readings;
+using LinkMargin.Engine.Fitting;
 
 namespace LinkMargin.Files.Json;
 

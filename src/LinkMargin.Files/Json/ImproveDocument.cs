@@ -27,7 +27,7 @@ public sealed record ImproveDocument(
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
-    public int? FittedToReadings { get; init; }
+    public int? FittedToMeasurements { get; init; }
 
     /// <summary>Remedies as JSON says them.</summary>
     /// <param name="house">The house.</param>

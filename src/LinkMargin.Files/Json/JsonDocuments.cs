@@ -15,5 +15,5 @@ namespace LinkMargin.Files.Json;
 [JsonSerializable(typeof(NewDocument))]
 [JsonSerializable(typeof(FitDocument))]
 [JsonSerializable(typeof(TemplateDocument))]
-[JsonSerializable(typeof(NextReadingsDocument))]
+[JsonSerializable(typeof(NextMeasurementsDocument))]
 internal sealed partial class JsonDocuments : JsonSerializerContext;

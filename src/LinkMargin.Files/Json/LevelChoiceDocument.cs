@@ -7,11 +7,11 @@ namespace LinkMargin.Files.Json;
 /// <param name="Level">The level's name.</param>
 /// <param name="Spot">Its best spot.</param>
 /// <param name="CostDb">How much less headroom the worst seat has than at the chosen spot, dB; 0 for the chosen spot itself.</param>
-/// <param name="SeatsMet">How many seats have the margin they ask for.</param>
+/// <param name="SeatsPassing">How many seats have the margin they ask for.</param>
 /// <param name="Seats">How many seats there are.</param>
 /// <param name="SeatsLost">Seats that are met at the chosen spot but not here.</param>
-public sealed record LevelChoiceDocument(string Level, string Spot, double CostDb, int SeatsMet, int Seats, IReadOnlyList<string> SeatsLost)
+public sealed record LevelChoiceDocument(string Level, string Spot, double CostDb, int SeatsPassing, int Seats, IReadOnlyList<string> SeatsLost)
 {
     internal static LevelChoiceDocument Of(House house, Choice choice, SpotScore score) => new(
-        house.Levels[score.Spot.LevelIndex].Name, score.Spot.Name, choice.LeadDb(score), score.SeatsMet, score.Seats, choice.SeatsLost(score));
+        house.Levels[score.Spot.LevelIndex].Name, score.Spot.Name, choice.LeadDb(score), score.SeatsPassing, score.Seats, choice.SeatsLost(score));
 }

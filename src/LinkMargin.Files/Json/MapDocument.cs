@@ -12,7 +12,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="Cells">How many cells were computed.</param>
 /// <param name="LeastDb">The smallest margin to count on, dB; left out where no cell was computed.</param>
 /// <param name="GreatestDb">The largest margin to count on, dB; left out where no cell was computed.</param>
-/// <param name="ShareMet">The share of the cells that can count on the required margin; left out where no cell was computed.</param>
+/// <param name="SharePassing">The share of the cells that can count on the required margin; left out where no cell was computed.</param>
 public sealed record MapDocument(
     string Spot,
     string Level,
@@ -22,10 +22,10 @@ public sealed record MapDocument(
     int Cells,
     double? LeastDb,
     double? GreatestDb,
-    double? ShareMet)
+    double? SharePassing)
 {
     /// <summary>The share of the cells whose median is at least the required margin; left out where no cell was computed.</summary>
-    public double? MedianShareMet { get; init; }
+    public double? MedianSharePassing { get; init; }
 
     /// <summary>A map as JSON says it.</summary>
     public static MapDocument Of(
@@ -42,9 +42,9 @@ public sealed record MapDocument(
             summary?.Cells ?? 0,
             summary?.LeastDb,
             summary?.GreatestDb,
-            summary?.ShareMet)
+            summary?.SharePassing)
         {
-            MedianShareMet = median?.ShareMet,
+            MedianSharePassing = median?.SharePassing,
         };
     }
 }

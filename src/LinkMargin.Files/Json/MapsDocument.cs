@@ -24,5 +24,5 @@ public sealed record MapsDocument(
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
-    public int? FittedToReadings { get; init; }
+    public int? FittedToMeasurements { get; init; }
 }

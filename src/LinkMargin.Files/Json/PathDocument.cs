@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 
 namespace LinkMargin.Files.Json;
 
@@ -11,7 +12,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="FreeSpaceDb">Free-space loss over its length, dB.</param>
 /// <param name="EdgesDb">What passes beside the obstacles on or near the line, dB; below 0 where it helps.</param>
 /// <param name="ReflectionDb">What a mirror does not throw back, dB.</param>
-/// <param name="BendingDb">What bending round edges costs, dB.</param>
+/// <param name="DiffractionDb">What bending round edges costs, dB.</param>
 /// <param name="DiffuseDb">From the console's power to that of an even field where the player sits, dB.</param>
 /// <param name="BodyDb">What the player's own body takes, dB.</param>
 /// <param name="LossDb">All of it and the crossings together, dB.</param>
@@ -24,7 +25,7 @@ public sealed record PathDocument(
     double FreeSpaceDb,
     double EdgesDb,
     double ReflectionDb,
-    double BendingDb,
+    double DiffractionDb,
     double DiffuseDb,
     double BodyDb,
     double LossDb,
@@ -51,7 +52,7 @@ public sealed record PathDocument(
         budget.FreeSpaceDb,
         Unsigned(budget.EdgesDb),
         Unsigned(budget.ReflectionDb),
-        Unsigned(budget.BendingDb),
+        Unsigned(budget.DiffractionDb),
         Unsigned(budget.DiffuseDb),
         Unsigned(budget.BodyDb),
         budget.LossDb,

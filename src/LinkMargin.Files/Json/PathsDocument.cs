@@ -23,7 +23,7 @@ public sealed record PathsDocument(
     public required double MedianDb { get; init; }
 
     /// <summary>The margin to count on, dB.</summary>
-    public required double CountedDb { get; init; }
+    public required double MarginAtConfidenceDb { get; init; }
 
     /// <summary>How often there is at least so much, 0 to 1.</summary>
     public required double Confidence { get; init; }
@@ -38,5 +38,5 @@ public sealed record PathsDocument(
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
-    public int? FittedToReadings { get; init; }
+    public int? FittedToMeasurements { get; init; }
 }

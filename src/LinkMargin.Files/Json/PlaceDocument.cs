@@ -15,9 +15,9 @@ namespace LinkMargin.Files.Json;
 /// <param name="MarginDb">That seat's margin to count on, dB.</param>
 /// <param name="RequiredDb">What that seat asks for, dB.</param>
 /// <param name="HeadroomDb">Margin less required at that seat, dB.</param>
-/// <param name="SeatsMet">How many seats have the margin they ask for.</param>
+/// <param name="SeatsPassing">How many seats have the margin they ask for.</param>
 /// <param name="Seats">How many seats there are.</param>
-/// <param name="MetShare">The share of the play that is met, 0 to 1.</param>
+/// <param name="PassingShare">The share of the play that is met, 0 to 1.</param>
 public sealed record PlaceDocument(
     string Place,
     string Where,
@@ -29,12 +29,12 @@ public sealed record PlaceDocument(
     double MarginDb,
     double RequiredDb,
     double HeadroomDb,
-    int SeatsMet,
+    int SeatsPassing,
     int Seats,
-    double MetShare)
+    double PassingShare)
 {
     /// <summary>How likely every seat has what it asks for at once, 0 to 1; left out where no doubt was worked out.</summary>
-    public double? ProbabilityAllMet { get; init; }
+    public double? ProbabilityAllPass { get; init; }
 
     /// <summary>Cautions about the figure of its worst seat.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
@@ -51,11 +51,11 @@ public sealed record PlaceDocument(
         placed.Score.By.MarginDb(placed.Score.Worst),
         placed.Score.Worst.RequiredDb,
         placed.Score.WorstHeadroomDb,
-        placed.Score.SeatsMet,
+        placed.Score.SeatsPassing,
         placed.Score.Seats,
-        placed.Score.MetShare)
+        placed.Score.PassingShare)
     {
-        ProbabilityAllMet = placed.Score.ProbabilityAllMet,
+        ProbabilityAllPass = placed.Score.ProbabilityAllPass,
         Cautions = placed.Score.Worst.Cautions,
     };
 }

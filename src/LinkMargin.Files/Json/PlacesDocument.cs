@@ -4,7 +4,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="House">The house's name.</param>
 /// <param name="Occupied">Seats with people who stand in the way.</param>
 /// <param name="LookedAt">How many places there were.</param>
-/// <param name="WorkedOut">How many of them were worked out forwards, as a spot is.</param>
+/// <param name="Computed">How many of them were worked out forwards, as a spot is.</param>
 /// <param name="Places">The best, distinct, best first.</param>
 /// <param name="BestSpot">The best spot that the house file names; left out where it names none.</param>
 /// <param name="Picture">The map of the choice.</param>
@@ -12,7 +12,7 @@ public sealed record PlacesDocument(
     string House,
     IReadOnlyList<string> Occupied,
     int LookedAt,
-    int WorkedOut,
+    int Computed,
     IReadOnlyList<PlaceDocument> Places,
     RankDocument? BestSpot,
     string Picture)
@@ -24,5 +24,5 @@ public sealed record PlacesDocument(
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
-    public int? FittedToReadings { get; init; }
+    public int? FittedToMeasurements { get; init; }
 }

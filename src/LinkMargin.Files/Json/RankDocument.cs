@@ -1,6 +1,6 @@
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Files.Json;
 
@@ -13,9 +13,9 @@ namespace LinkMargin.Files.Json;
 /// <param name="RequiredDb">What that seat asks for, dB.</param>
 /// <param name="HeadroomDb">Margin less required at that seat, dB.</param>
 /// <param name="MeanHeadroomDb">Mean headroom over all players, dB.</param>
-/// <param name="SeatsMet">How many seats have the margin they ask for, each of their players.</param>
+/// <param name="SeatsPassing">How many seats have the margin they ask for, each of their players.</param>
 /// <param name="Seats">How many seats there are; the players of one seat count once.</param>
-/// <param name="MetShare">The share of the play that is met, each seat by the days it is used, 0 to 1.</param>
+/// <param name="PassingShare">The share of the play that is met, each seat by the days it is used, 0 to 1.</param>
 public sealed record RankDocument(
     int Rank,
     string Spot,
@@ -25,12 +25,12 @@ public sealed record RankDocument(
     double RequiredDb,
     double HeadroomDb,
     double MeanHeadroomDb,
-    int SeatsMet,
+    int SeatsPassing,
     int Seats,
-    double MetShare)
+    double PassingShare)
 {
     /// <summary>How likely every seat has what it asks for at once, 0 to 1; left out where no doubt was worked out.</summary>
-    public double? ProbabilityAllMet { get; init; }
+    public double? ProbabilityAllPass { get; init; }
 
     /// <summary>How likely this is the best of the spots, by its worst seat, 0 to 1; left out where no doubt was worked out.</summary>
     public double? ProbabilityBest { get; init; }
@@ -39,7 +39,7 @@ public sealed record RankDocument(
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
     /// <summary>A spot's score as JSON says it.</summary>
-    public static RankDocument Of(House house, SpotScore score, int rank, HouseDoubt? doubt = null) => new(
+    public static RankDocument Of(House house, SpotScore score, int rank, HouseUncertainty? uncertainty = null) => new(
         rank,
         score.Spot.Name,
         house.Levels[score.Spot.LevelIndex].Name,
@@ -48,11 +48,11 @@ public sealed record RankDocument(
         score.Worst.RequiredDb,
         score.WorstHeadroomDb,
         score.MeanHeadroomDb,
-        score.SeatsMet,
+        score.SeatsPassing,
         score.Seats,
-        score.MetShare)
+        score.PassingShare)
     {
-        ProbabilityAllMet = doubt?.ProbabilityAllMet(score.Budgets) ?? score.ProbabilityAllMet,
+        ProbabilityAllPass = uncertainty?.ProbabilityAllPass(score.Budgets) ?? score.ProbabilityAllPass,
         Cautions = score.Worst.Cautions,
     };
 }

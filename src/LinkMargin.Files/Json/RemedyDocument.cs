@@ -10,7 +10,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="GainAtSeatDb">The same at the seat that was worst before, dB; left out where that is on a cable.</param>
 /// <param name="WorstSeat">The worst seat then.</param>
 /// <param name="HeadroomDb">Its margin less what it asks for, dB.</param>
-/// <param name="SeatsMet">How many seats are then met.</param>
+/// <param name="SeatsPassing">How many seats are then met.</param>
 /// <param name="Seats">How many seats there are then.</param>
 public sealed record RemedyDocument(
     IReadOnlyList<string> What,
@@ -20,11 +20,11 @@ public sealed record RemedyDocument(
     double? GainAtSeatDb,
     string WorstSeat,
     double HeadroomDb,
-    int SeatsMet,
+    int SeatsPassing,
     int Seats)
 {
     /// <summary>How likely every seat then has what it asks for at once, 0 to 1; left out where no doubt was worked out.</summary>
-    public double? ProbabilityAllMet { get; init; }
+    public double? ProbabilityAllPass { get; init; }
 
     /// <summary>How likely the seat that was worst before then has what it asks for, 0 to 1; left out where it is on a cable.</summary>
     public double? ProbabilityAtSeat { get; init; }
@@ -43,12 +43,12 @@ public sealed record RemedyDocument(
         result.GainAtSeatDb,
         result.After.Worst.Seat.Name,
         result.After.WorstHeadroomDb,
-        result.After.SeatsMet,
+        result.After.SeatsPassing,
         result.After.Seats)
     {
         ProbabilityAtSeat = result.ProbabilityAtSeat,
         Alternatives = [.. result.Alternatives.Select(other => Of(other, words))],
         Cautions = result.After.Worst.Cautions,
-        ProbabilityAllMet = result.After.ProbabilityAllMet,
+        ProbabilityAllPass = result.After.ProbabilityAllPass,
     };
 }

@@ -1,5 +1,5 @@
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 
 namespace LinkMargin.Files.Json;
 

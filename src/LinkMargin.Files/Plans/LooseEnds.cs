@@ -36,17 +36,17 @@ internal sealed class LooseEnds
     /// <summary>Reports each loose end with the move that closes it.</summary>
     internal void Report(PlanProblems problems)
     {
-        HashSet<(Point2, Point2)> told = [];
-        for (int i = 0; i < walls.Count && !problems.HasToldEnough(Kind); i++)
+        HashSet<(Point2, Point2)> reported = [];
+        for (int i = 0; i < walls.Count && !problems.HasReportedEnough(Kind); i++)
         {
             foreach (Point2 end in new[] { all[i].Start, all[i].End })
             {
-                if (!IsLoose(i, end) || Nearest(i, end) is not { } near || told.Contains((near.Place, end)))
+                if (!IsLoose(i, end) || Nearest(i, end) is not { } near || reported.Contains((near.Place, end)))
                 {
                     continue;
                 }
 
-                told.Add((end, near.Place));
+                reported.Add((end, near.Place));
                 problems.OneOfMany(
                     Severity.Odd,
                     Kind,

@@ -44,13 +44,13 @@ internal sealed class OutdoorStrips
         // Edges face each other for longer than the strip is wide, so short ones bound none.
         RoomEdge[] edges = [.. written.SelectMany(room => room.Edges).Where(edge => edge.Segment.Length > PlanLimits.NarrowestStripMetres)];
         var index = new SegmentIndex<int>([.. Enumerable.Range(0, edges.Length)], i => edges[i].Segment);
-        HashSet<(int, int)> told = [];
-        for (int a = 0; a < edges.Length && !problems.HasToldEnough(Kind); a++)
+        HashSet<(int, int)> reported = [];
+        for (int a = 0; a < edges.Length && !problems.HasReportedEnough(Kind); a++)
         {
             foreach (int b in index.Near(edges[a].Segment, PlanLimits.WidestStripMetres + PlanLimits.RoundingMetres))
             {
                 if (b > a && edges[a].Room != edges[b].Room && WidthBetween(edges[a].Segment, edges[b].Segment) is { } width
-                    && told.Add((edges[a].Room, edges[b].Room)))
+                    && reported.Add((edges[a].Room, edges[b].Room)))
                 {
                     RoomShape one = ShapeOf(edges[a]), other = ShapeOf(edges[b]);
                     problems.OneOfMany(

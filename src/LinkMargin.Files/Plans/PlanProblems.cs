@@ -9,7 +9,7 @@ namespace LinkMargin.Files.Plans;
 /// <param name="lengths">How the file gives lengths.</param>
 internal sealed class PlanProblems(string file, ICollection<Problem> problems, LengthFormat lengths)
 {
-    private readonly Dictionary<string, int> told = [];
+    private readonly Dictionary<string, int> reported = [];
 
     /// <summary>How messages give lengths.</summary>
     internal LengthFormat Lengths { get; } = lengths;
@@ -26,8 +26,8 @@ internal sealed class PlanProblems(string file, ICollection<Problem> problems, L
     /// </summary>
     internal void OneOfMany(Severity severity, string kind, Mark mark, string message)
     {
-        int before = told.GetValueOrDefault(kind);
-        told[kind] = before + 1;
+        int before = reported.GetValueOrDefault(kind);
+        reported[kind] = before + 1;
         if (before <= PlanLimits.MostOfAKind)
         {
             string text = before < PlanLimits.MostOfAKind ? message : $"there are more {kind}; mend the ones above first";
@@ -36,5 +36,5 @@ internal sealed class PlanProblems(string file, ICollection<Problem> problems, L
     }
 
     /// <summary>Whether so many of a kind were told that looking for more is idle.</summary>
-    internal bool HasToldEnough(string kind) => told.GetValueOrDefault(kind) > PlanLimits.MostOfAKind;
+    internal bool HasReportedEnough(string kind) => reported.GetValueOrDefault(kind) > PlanLimits.MostOfAKind;
 }

@@ -18,12 +18,12 @@ internal static class PlanText
     internal static string List(IReadOnlyCollection<string> names)
     {
         const int MostNames = 12;
-        string[] told = [.. names.Take(MostNames).Select(Quote.Of)];
+        string[] reported = [.. names.Take(MostNames).Select(Quote.Of)];
         if (names.Count > MostNames)
         {
-            told = [.. told, FormattableString.Invariant($"{names.Count - MostNames} more")];
+            reported = [.. reported, FormattableString.Invariant($"{names.Count - MostNames} more")];
         }
 
-        return told.Length < 2 ? string.Concat(told) : $"{string.Join(", ", told[..^1])} and {told[^1]}";
+        return reported.Length < 2 ? string.Concat(reported) : $"{string.Join(", ", reported[..^1])} and {reported[^1]}";
     }
 }

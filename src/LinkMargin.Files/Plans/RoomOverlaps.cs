@@ -21,7 +21,7 @@ internal static class RoomOverlaps
                 b.Mark,
                 $"rooms {Quote.Of(a.Name)} and {Quote.Of(b.Name)} overlap by {problems.Lengths.ExactArea(area)}, where at most "
                     + $"{problems.Lengths.ExactArea(PlanLimits.OverlapSquareMetres)} is taken for rounding; move or shrink one");
-            if (problems.HasToldEnough(Kind))
+            if (problems.HasReportedEnough(Kind))
             {
                 return;
             }

@@ -9,26 +9,26 @@ namespace LinkMargin.Files.Problems;
 internal sealed class ProblemList : Collection<Problem>
 {
     /// <summary>Most mistakes, and most odd things, that are told.</summary>
-    public const int MostTold = 500;
+    public const int MostReported = 500;
 
-    private readonly Dictionary<Severity, int> told = [];
+    private readonly Dictionary<Severity, int> reported = [];
 
     /// <summary>Whether further mistakes will not be told.</summary>
-    public bool IsFull => told.GetValueOrDefault(Severity.Mistake) > MostTold;
+    public bool IsFull => reported.GetValueOrDefault(Severity.Mistake) > MostReported;
 
     /// <inheritdoc/>
     protected override void InsertItem(int index, Problem item)
     {
-        int before = told.GetValueOrDefault(item.Severity);
-        if (before > MostTold)
+        int before = reported.GetValueOrDefault(item.Severity);
+        if (before > MostReported)
         {
             return;
         }
 
         string what = item.Severity == Severity.Mistake ? "mistakes" : "odd things";
-        told[item.Severity] = before + 1;
-        base.InsertItem(index, before < MostTold
+        reported[item.Severity] = before + 1;
+        base.InsertItem(index, before < MostReported
             ? item
-            : item with { Message = FormattableString.Invariant($"there are more than {MostTold} {what}; mend the ones told first") });
+            : item with { Message = FormattableString.Invariant($"there are more than {MostReported} {what}; mend the ones told first") });
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Files.Quantities;
 

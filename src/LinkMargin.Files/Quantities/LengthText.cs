@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Files.Quantities;
 

@@ -8,7 +8,7 @@ namespace LinkMargin.Files.Tables;
 /// <summary>Reads the table of spreads, whose rows are known: each must be there, with the figures that belong to it.</summary>
 internal static class SpreadTableReader
 {
-    private const string Model = "model", Crossing = "crossing", Reading = "reading", BadReading = "bad-reading", Device = "device";
+    private const string Model = "model", Crossing = "crossing", Measurement = "reading", BadMeasurement = "bad-reading", Device = "device";
 
     private static readonly string[] RowKeys = ["name", "what", "spread", "share", "level", "source"];
 
@@ -17,8 +17,8 @@ internal static class SpreadTableReader
     {
         [Model] = ["spread"],
         [Crossing] = ["share"],
-        [Reading] = ["spread"],
-        [BadReading] = ["share", "spread"],
+        [Measurement] = ["spread"],
+        [BadMeasurement] = ["share", "spread"],
         [Device] = ["level", "spread"],
     };
 
@@ -48,11 +48,11 @@ internal static class SpreadTableReader
     public static Spreads Of(IReadOnlyList<SpreadRow> rows)
     {
         SpreadRow Row(string name) => rows.First(row => row.Name == name);
-        SpreadRow bad = Row(BadReading), device = Row(Device);
+        SpreadRow bad = Row(BadMeasurement), device = Row(Device);
         return new Spreads(
             Row(Model).SpreadDb!.Value,
             Row(Crossing).Share!.Value,
-            Row(Reading).SpreadDb!.Value,
+            Row(Measurement).SpreadDb!.Value,
             bad.Share!.Value,
             bad.SpreadDb!.Value,
             device.LevelDbm!.Value,
@@ -65,7 +65,7 @@ internal static class SpreadTableReader
         string? name = names.Read(row);
         string? what = row.RequiredText("what");
         string? source = row.RequiredText("source");
-        double? spread = row.OptionalNumber("spread", Quantity.Decibels, name == Model ? TableLimits.Spread : TableLimits.ReadingSpread);
+        double? spread = row.OptionalNumber("spread", Quantity.Decibels, name == Model ? TableLimits.Spread : TableLimits.MeasurementSpread);
         double? share = row.OptionalNumber("share", Quantity.Plain, TableLimits.Share);
         double? level = row.OptionalNumber("level", Quantity.LevelDbm, TableLimits.Transmit);
         if (name is not null && !Figures.ContainsKey(name))

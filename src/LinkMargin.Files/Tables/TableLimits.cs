@@ -24,7 +24,7 @@ internal static class TableLimits
     public static QuantityRange Spread { get; } = new(0, 30, "dB");
 
     /// <summary>One standard deviation of readings, good or bad, and of the devices they are taken with: never none.</summary>
-    public static QuantityRange ReadingSpread { get; } = new(0.1, 60, "dB");
+    public static QuantityRange MeasurementSpread { get; } = new(0.1, 60, "dB");
 
     /// <summary>A share; never all of what it is a share of.</summary>
     public static QuantityRange Share { get; } = new(0, 0.9, "");

@@ -6,8 +6,8 @@ namespace LinkMargin.Files.Writing;
 /// <summary>A cell of a field that was computed.</summary>
 /// <param name="Centre">Its centre, metres.</param>
 /// <param name="MedianDb">The median margin there, dB.</param>
-/// <param name="CountedDb">The margin to count on there, dB.</param>
-internal readonly record struct ComputedCell(Point2 Centre, double MedianDb, double CountedDb)
+/// <param name="MarginAtConfidenceDb">The margin to count on there, dB.</param>
+internal readonly record struct ComputedCell(Point2 Centre, double MedianDb, double MarginAtConfidenceDb)
 {
     /// <summary>All of a field, cell 0 first.</summary>
     public static IEnumerable<ComputedCell> Of(Field field, Field counted)

@@ -42,7 +42,7 @@ public static class FieldCsv
             WriteNumber(cell.Centre.Y, MetreDecimals);
             WriteNumber(field.HandsMetres, MetreDecimals);
             WriteNumber(cell.MedianDb, DecibelDecimals);
-            WriteNumber(cell.CountedDb, DecibelDecimals);
+            WriteNumber(cell.MarginAtConfidenceDb, DecibelDecimals);
             csv.EndRecord();
         }
 

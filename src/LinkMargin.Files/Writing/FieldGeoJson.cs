@@ -67,7 +67,7 @@ public static class FieldGeoJson
         json.WriteString("spot", field.Spot.Name);
         json.WriteString("level", level);
         json.WriteNumber("medianDb", Rounded(cell.MedianDb, DecibelDecimals));
-        json.WriteNumber("countedDb", Rounded(cell.CountedDb, DecibelDecimals));
+        json.WriteNumber("countedDb", Rounded(cell.MarginAtConfidenceDb, DecibelDecimals));
         json.WriteEndObject();
         json.WriteEndObject();
     }

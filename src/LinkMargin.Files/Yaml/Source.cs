@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 

@@ -70,8 +70,8 @@ internal static class ColourScale
     private static double Blend(double before, double from, double to, double after, double t)
     {
         double slope = to - before;
-        double bend = (2 * before) - (5 * from) + (4 * to) - after;
+        double edge = (2 * before) - (5 * from) + (4 * to) - after;
         double twist = (3 * (from - to)) + after - before;
-        return from + (t / 2 * (slope + (t * (bend + (t * twist)))));
+        return from + (t / 2 * (slope + (t * (edge + (t * twist)))));
     }
 }

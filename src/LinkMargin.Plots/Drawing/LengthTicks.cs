@@ -1,4 +1,5 @@
 using System.Globalization;
+using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Plots.Drawing;
 
@@ -10,9 +11,9 @@ internal static class LengthTicks
 
     private static readonly double[] RoundSteps = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
-    public static double MetresPer(LengthUnit unit) => unit == LengthUnit.Feet ? MetresPerFoot : 1;
+    public static double MetresPer(LengthUnit unit) => unit == LengthUnit.Foot ? MetresPerFoot : 1;
 
-    public static string ShortNameOf(LengthUnit unit) => unit == LengthUnit.Feet ? "ft" : "m";
+    public static string ShortNameOf(LengthUnit unit) => unit == LengthUnit.Foot ? "ft" : "m";
 
     /// <summary>The smallest round step, in the unit, that is at least so many metres.</summary>
     public static double StepAtLeast(double metres, LengthUnit unit)
@@ -50,7 +51,7 @@ internal static class LengthTicks
     /// <summary>A length as a plan writes it: metres to the centimetre, or feet and whole inches.</summary>
     public static string Written(double metres, LengthUnit unit)
     {
-        if (unit == LengthUnit.Metres)
+        if (unit == LengthUnit.Metre)
         {
             return metres.ToString("0.00", CultureInfo.InvariantCulture);
         }

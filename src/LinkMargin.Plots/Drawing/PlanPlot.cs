@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Fonts;
 using LinkMargin.Plots.Labels;
 using LinkMargin.Plots.Plans;

@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Labels;
 using SkiaSharp;
 

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Plans;
 using SkiaSharp;

@@ -12,11 +12,11 @@ namespace LinkMargin.Plots.Maps;
 /// <summary>One level of a map of the choice: how well off the worst seat is, where a console may stand, and places found.</summary>
 internal sealed class ChoicePanel(House house, MarginColours colours)
 {
-    private const int Evenings = 1;
+    private const int SmoothingPasses = 1;
     private const double LabelPoints = 10;
     private const double FigurePoints = 8.5;
     private const double RoomNamePoints = 9.5;
-    private const double JustMetDb = 0;
+    private const double JustPassesDb = 0;
 
     /// <summary>Stacks the layers of one level on a plan, lowest first.</summary>
     public void Fill(PlanPlot plot, Field field, IReadOnlyList<ChoiceMark> places)
@@ -32,9 +32,9 @@ internal sealed class ChoicePanel(House house, MarginColours colours)
             level.Rooms.Select(r => (r, (IReadOnlyList<string>)[r.Name])),
             [.. labels.Taken, .. built, .. BuiltBoxes.Of(view, voids)],
             RoomNamePoints);
-        var surface = new FieldSurface(field, level.Rooms, Evenings);
-        plot.Add(new FieldLayer(view, level, surface, surface, colours, JustMetDb));
-        plot.Add(new ContourLayer(view, level, surface, colours, JustMetDb, [.. labels.Taken, .. names.Taken, .. built])
+        var surface = new FieldSurface(field, level.Rooms, SmoothingPasses);
+        plot.Add(new FieldLayer(view, level, surface, surface, colours, JustPassesDb));
+        plot.Add(new ContourLayer(view, level, surface, colours, JustPassesDb, [.. labels.Taken, .. names.Taken, .. built])
         {
             FigurePoints = FigurePoints,
         });

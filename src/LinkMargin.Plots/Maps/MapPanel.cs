@@ -12,7 +12,7 @@ namespace LinkMargin.Plots.Maps;
 /// <summary>One map in its frame, as it stands alone on a picture or among others on a sheet.</summary>
 internal sealed class MapPanel(House house, MarginColours colours, double requiredDb, MapStyle style)
 {
-    private const int Evenings = 2;
+    private const int SmoothingPasses = 2;
     private const double RoomNamePoints = 9.5;
 
     /// <summary>Stacks the layers of one map on a plan, lowest first.</summary>
@@ -31,9 +31,9 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
             [.. labels.Taken, .. built, .. BuiltBoxes.Of(view, voids)],
             RoomNamePoints);
 
-        var surface = new FieldSurface(field, level.Rooms, Evenings);
+        var surface = new FieldSurface(field, level.Rooms, SmoothingPasses);
         plot.Add(new FieldLayer(
-            view, level, surface, hatched == field ? surface : new FieldSurface(hatched, level.Rooms, Evenings), colours, requiredDb));
+            view, level, surface, hatched == field ? surface : new FieldSurface(hatched, level.Rooms, SmoothingPasses), colours, requiredDb));
         plot.Add(new ContourLayer(view, level, surface, colours, requiredDb, [.. labels.Taken, .. names.Taken, .. built])
         {
             FigurePoints = style.FigurePoints,
@@ -55,7 +55,7 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
             isHere ? MarkKind.SpotHere : MarkKind.SpotElsewhere, spot.Plan, style.HasSpotLabel ? name : "", "", null);
         foreach (SeatMark mark in seats)
         {
-            MarkKind kind = mark.Meets ? MarkKind.SeatMeets : MarkKind.SeatBelow;
+            MarkKind kind = mark.Meets ? MarkKind.SeatPasses : MarkKind.SeatBelow;
             yield return new(kind, mark.Seat.Plan, mark.Seat.Name, SeatFigure.Of(mark, requiredDb), mark.Seat.FacingDegrees);
         }
     }

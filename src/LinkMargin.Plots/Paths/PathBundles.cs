@@ -19,7 +19,7 @@ internal static class PathBundles
         var bundles = new List<(PathTrack First, int Count)>();
         for (int i = 0; i < tracks.Count; i++)
         {
-            int found = bundles.FindIndex(bundle => IsSameWay(bundle.First, tracks[i], nearMetres));
+            int found = bundles.FindIndex(bundle => IsSamePath(bundle.First, tracks[i], nearMetres));
             if (found < 0)
             {
                 bundles.Add((tracks[i], 1));
@@ -35,6 +35,6 @@ internal static class PathBundles
         return aside;
     }
 
-    private static bool IsSameWay(PathTrack one, PathTrack other, double nearMetres) =>
+    private static bool IsSamePath(PathTrack one, PathTrack other, double nearMetres) =>
         Math.Min(one.ShareBeside(other, nearMetres), other.ShareBeside(one, nearMetres)) >= SameWayShare;
 }

@@ -1,4 +1,4 @@
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Drawing;
 using SkiaSharp;
 

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Drawing;
 using SkiaSharp;
 

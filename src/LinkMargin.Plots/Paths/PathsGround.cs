@@ -1,5 +1,5 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Plots.Paths;

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using LinkMargin.Plots.Plans;
@@ -24,7 +25,7 @@ internal static class PathsKey
             entries.Add(Mark(MarkKind.SpotElsewhere, "spot on another level", pixelsPerPoint));
         }
 
-        entries.Add(Mark(MarkKind.SeatMeets, "seat", pixelsPerPoint));
+        entries.Add(Mark(MarkKind.SeatPasses, "seat", pixelsPerPoint));
         if (request.Occupied.Any(seat => levels.Contains(seat.LevelIndex)))
         {
             entries.Add(Mark(MarkKind.SeatPlain, "seat with somebody on it", pixelsPerPoint));

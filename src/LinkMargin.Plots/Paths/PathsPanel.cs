@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using LinkMargin.Plots.Plans;
@@ -98,7 +99,7 @@ internal sealed class PathsPanel(PathsRequest request, IReadOnlyList<DrawnPath> 
         yield return new(isHere ? MarkKind.SpotHere : MarkKind.SpotElsewhere, spot.Plan, name, "", null);
         if (seat.LevelIndex == levelIndex)
         {
-            yield return new(MarkKind.SeatMeets, seat.Plan, seat.Name, "", seat.FacingDegrees);
+            yield return new(MarkKind.SeatPasses, seat.Plan, seat.Name, "", seat.FacingDegrees);
         }
 
         foreach (Seat other in request.Occupied.Where(other => other.LevelIndex == levelIndex))

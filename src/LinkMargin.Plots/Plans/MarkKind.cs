@@ -4,7 +4,7 @@ namespace LinkMargin.Plots.Plans;
 internal enum MarkKind
 {
     /// <summary>A seat that has the margin it asks for.</summary>
-    SeatMeets,
+    SeatPasses,
 
     /// <summary>A seat that has not.</summary>
     SeatBelow,
@@ -19,5 +19,5 @@ internal enum MarkKind
     SpotElsewhere,
 
     /// <summary>A place to take a reading at.</summary>
-    Reading,
+    Measurement,
 }

@@ -23,9 +23,9 @@ internal static class MarkShape
             return;
         }
 
-        if (kind == MarkKind.Reading)
+        if (kind == MarkKind.Measurement)
         {
-            DrawReading(canvas, at, pixelsPerPoint);
+            DrawMeasurement(canvas, at, pixelsPerPoint);
             return;
         }
 
@@ -39,7 +39,7 @@ internal static class MarkShape
         using SKPaint ink = Pen.Fill(Palette.Ink);
         canvas.DrawCircle(at, radius + (float)(1.2 * pixelsPerPoint), rim);
         canvas.DrawCircle(at, radius, ink);
-        if (kind != MarkKind.SeatMeets)
+        if (kind != MarkKind.SeatPasses)
         {
             canvas.DrawCircle(at, radius - (float)(1.4 * pixelsPerPoint), rim);
         }
@@ -52,7 +52,7 @@ internal static class MarkShape
         }
     }
 
-    private static void DrawReading(SKCanvas canvas, SKPoint at, double pixelsPerPoint)
+    private static void DrawMeasurement(SKCanvas canvas, SKPoint at, double pixelsPerPoint)
     {
         float reach = (float)(4.2 * pixelsPerPoint);
         var box = new SKRect(at.X - reach, at.Y - reach, at.X + reach, at.Y + reach);

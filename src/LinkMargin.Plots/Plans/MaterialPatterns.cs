@@ -1,5 +1,6 @@
 using System.Globalization;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using SkiaSharp;
@@ -35,7 +36,7 @@ internal sealed class MaterialPatterns
     {
         double? thickness = material.ThicknessMetres ?? (material.Layers.Count > 0 ? WallShape.ThicknessOf(material) : null);
         string thick = thickness is not double t ? ""
-            : unit == LengthUnit.Feet
+            : unit == LengthUnit.Foot
                 ? string.Create(CultureInfo.InvariantCulture, $", {t / LengthTicks.MetresPerFoot * 12:0.#} in")
                 : string.Create(CultureInfo.InvariantCulture, $", {t * 1000:0} mm");
         return string.Create(CultureInfo.InvariantCulture, $"{material.Name}{thick}, {material.LossDb:0.#} dB");

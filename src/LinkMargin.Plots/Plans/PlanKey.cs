@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using SkiaSharp;
@@ -19,8 +20,8 @@ internal static class PlanKey
         var entries = new List<KeyEntry> { ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit) };
         entries.AddRange(patterns.Entries(pixelsPerPoint, unit));
         entries.Add(Mark(MarkKind.SpotHere, "spot", pixelsPerPoint));
-        entries.Add(request.Readings.Count > 0
-            ? Mark(MarkKind.Reading, "place to read at", pixelsPerPoint)
+        entries.Add(request.Measurements.Count > 0
+            ? Mark(MarkKind.Measurement, "place to read at", pixelsPerPoint)
             : Mark(MarkKind.SeatPlain, "seat", pixelsPerPoint));
         if (house.Levels.Any(l => l.Above is { Voids.Count: > 0 }))
         {

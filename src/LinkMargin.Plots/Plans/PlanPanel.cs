@@ -1,12 +1,13 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 
 namespace LinkMargin.Plots.Plans;
 
 /// <summary>One level's plan as written, with nothing computed: what a person checks a house file by.</summary>
-internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUnit unit, IReadOnlyList<ReadingMark> readings)
+internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUnit unit, IReadOnlyList<MeasurementMark> measurements)
 {
     private const double LabelPoints = 10;
     private const double RoomPoints = 10;
@@ -55,7 +56,7 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
     private IReadOnlyList<string> WordsOf(Room room)
     {
         double area = room.Outline.AreaSquareMetres / Math.Pow(LengthTicks.MetresPer(unit), 2);
-        string figure = LengthTicks.Figure(unit == LengthUnit.Feet ? Math.Round(area) : Math.Round(area, 1));
+        string figure = LengthTicks.Figure(unit == LengthUnit.Foot ? Math.Round(area) : Math.Round(area, 1));
         return [room.Name, $"{figure} {LengthTicks.ShortNameOf(unit)}²"];
     }
 
@@ -66,11 +67,11 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
             yield return new(MarkKind.SpotHere, spot.Plan, spot.Name, "", null);
         }
 
-        if (readings.Count > 0)
+        if (measurements.Count > 0)
         {
-            foreach (ReadingMark reading in readings.Where(r => r.LevelIndex == levelIndex))
+            foreach (MeasurementMark measurement in measurements.Where(r => r.LevelIndex == levelIndex))
             {
-                yield return new(MarkKind.Reading, reading.Plan, reading.Text, "", null);
+                yield return new(MarkKind.Measurement, measurement.Plan, measurement.Text, "", null);
             }
 
             yield break;

@@ -12,7 +12,7 @@ internal static class MarginAxis
     /// <summary>The axis that holds every bar, every required margin and 0, dB.</summary>
     public static DecibelAxis Of(IReadOnlyList<SpotsSeat> seats)
     {
-        double[] all = [0, .. seats.SelectMany(seat => seat.Bars.SelectMany(bar => new[] { bar.CountedDb, bar.HighDb }).Append(seat.RequiredDb))];
+        double[] all = [0, .. seats.SelectMany(seat => seat.Bars.SelectMany(bar => new[] { bar.MarginAtConfidenceDb, bar.HighDb }).Append(seat.RequiredDb))];
         var axis = DecibelAxis.Over(all.Min(), all.Max(), EdgeDb, MostSteps);
         return axis with { Greatest = Math.Max(axis.Greatest, axis.Least + LeastSpanDb) };
     }

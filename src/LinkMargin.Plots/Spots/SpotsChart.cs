@@ -96,5 +96,5 @@ internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pi
     }
 
     private void DrawBar(SKCanvas canvas, SpotBar bar, double middle) =>
-        SpotSign.Draw(canvas, SpotInk.Of(bar.Spot), X(bar.CountedDb), X(bar.MedianDb), X(bar.HighDb), middle, BarPoints, pixelsPerPoint, bar.IsMet);
+        SpotSign.Draw(canvas, SpotInk.Of(bar.Spot), X(bar.MarginAtConfidenceDb), X(bar.MedianDb), X(bar.HighDb), middle, BarPoints, pixelsPerPoint, bar.IsMet);
 }

@@ -1,9 +1,9 @@
 using System.Text;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Houses;
+using LinkMargin.Files.Measurements;
 using LinkMargin.Files.Problems;
-using LinkMargin.Files.Quantities;
-using LinkMargin.Files.Readings;
 using LinkMargin.Files.Tables;
 using LinkMargin.Files.Yaml;
 
@@ -90,7 +90,7 @@ internal sealed record MutationTarget(string Name, IReadOnlyList<byte[]> Valid, 
     public static IReadOnlyList<MutationTarget> All { get; } =
     [
         new("house", Bytes(SmallHouse, SmallHouse, SmallHouse, StarterHouse.Text, DemoHouse.Text), (text, _) => HouseFile.Parse(text, "h.yaml", Tables).Problems.Count),
-        new("readings", Bytes(DemoReadings.Text, Placed), (text, _) => ReadingsFile.Parse(text, "r.csv", Demo, LengthUnit.Metre).Problems.Count),
+        new("readings", Bytes(DemoMeasurements.Text, Placed), (text, _) => MeasurementsFile.Parse(text, "r.csv", Demo, LengthUnit.Metre).Problems.Count),
         new(
             "tables",
             Bytes([.. MaterialTablesFile.FileNames.Select(MaterialTablesFile.BuiltInText)]),

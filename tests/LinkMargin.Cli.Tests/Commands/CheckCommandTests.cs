@@ -52,7 +52,7 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
-    public void Every_mistake_is_told_at_once_with_its_place_and_nothing_is_drawn()
+    public void Every_mistake_is_reported_at_once_with_its_place_and_nothing_is_drawn()
     {
         folder.Put("bad.yaml", SampleFile.Text
             .Replace("height: 2.4", "height: -2.4", StringComparison.Ordinal)
@@ -81,7 +81,7 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
-    public void What_looks_odd_is_told_but_does_not_stop()
+    public void What_looks_odd_is_reported_but_does_not_stop()
     {
         folder.Put("odd.yaml", SampleFile.Text.Replace("at: [3, 2]", "at: [4, 2]", StringComparison.Ordinal));
 
@@ -113,7 +113,7 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
-    public void A_plan_that_somebody_else_drew_is_left_alone_and_the_check_is_still_told()
+    public void A_plan_that_somebody_else_drew_is_left_alone_and_the_check_is_still_reported()
     {
         folder.Put("house-plan.png", "mine");
 

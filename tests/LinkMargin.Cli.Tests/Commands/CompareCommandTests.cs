@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Cli.Tests.Commands;
 
@@ -55,7 +55,7 @@ public sealed class CompareCommandTests : IDisposable
         JsonElement root = Run("compare", "house.yaml", "--json").Json;
 
         Assert.Equal(
-            ranking.Scores.Select(s => (s.Spot.Name, s.Worst.Seat.Name, s.WorstHeadroomDb, s.SeatsMet)),
+            ranking.Scores.Select(s => (s.Spot.Name, s.Worst.Seat.Name, s.WorstHeadroomDb, s.SeatsPassing)),
             root.GetProperty("ranking").EnumerateArray().Select(r => (
                 r.GetProperty("spot").GetString()!,
                 r.GetProperty("worstSeat").GetString()!,
@@ -69,7 +69,7 @@ public sealed class CompareCommandTests : IDisposable
     }
 
     [Fact]
-    public void Two_spots_side_by_side_are_too_close_to_call_and_a_reading_is_named_that_would_tell()
+    public void Two_spots_side_by_side_are_too_close_to_call_and_a_measurement_is_named_that_would_tell()
     {
         folder.Put("twins.yaml", SampleFile.Modest.Replace(
             "  - {name: loft shelf, level: loft, at: [7, 4, 1.5]}", "  - {name: rack below, level: den, at: [0.5, 0.5, 1.0]}", StringComparison.Ordinal));
@@ -170,12 +170,12 @@ public sealed class CompareCommandTests : IDisposable
     [Fact]
     public void A_margin_a_hair_below_the_required_one_reads_as_below_and_at_it_as_at_it()
     {
-        double countedDb = MarginsOf(Run("compare", "modest.yaml", "--json").Json, "sofa", "countedDb").First(), tenth = Math.Ceiling(10 * countedDb) / 10;
+        double marginAtConfidenceDb = MarginsOf(Run("compare", "modest.yaml", "--json").Json, "sofa", "countedDb").First(), tenth = Math.Ceiling(10 * marginAtConfidenceDb) / 10;
         (double RequiredDb, string Cell)[] sides =
         [
             (tenth, FormattableString.Invariant($"{tenth:0.0} ! {tenth - 0.1:0.0}")),
             (tenth - 0.1, FormattableString.Invariant($"{tenth - 0.1:0.0} {tenth - 0.1:0.0}")),
-            (countedDb + 0.0004, FormattableString.Invariant($"{Math.Round(countedDb + 0.0004, 4)} ! ")),
+            (marginAtConfidenceDb + 0.0004, FormattableString.Invariant($"{Math.Round(marginAtConfidenceDb + 0.0004, 4)} ! ")),
         ];
         foreach ((double requiredDb, string cell) in sides)
         {
@@ -268,8 +268,8 @@ public sealed class CompareCommandTests : IDisposable
     private static Ranking Counted(ModelDepth depth)
     {
         var model = new LinkModel(SampleFile.HouseOf(SampleFile.Text), depth);
-        var basis = new DoubtBasis(Files.Tables.MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!);
-        return Ranking.Of(model, HouseDoubt.Of(model, model.House.Spots, model.House.Seats, basis).Deciding);
+        var basis = new UncertaintyBasis(Files.Tables.MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!);
+        return Ranking.Of(model, HouseUncertainty.Of(model, model.House.Spots, model.House.Seats, basis).AtConfidence);
     }
 
     // Made by hand: with invariant globalisation the real one cannot be had.

@@ -1,9 +1,8 @@
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Tables;
-using Path = System.IO.Path;
 
 namespace LinkMargin.Cli.Tests.Commands;
 
@@ -17,9 +16,9 @@ public sealed class DemoCommandTests : IDisposable
     public void The_demonstration_leaves_house_plan_maps_and_sheet_and_its_figures_are_the_engines()
     {
         var model = new LinkModel(SampleFile.HouseOf(DemoHouse.Text), ModelDepth.Direct);
-        var doubt = HouseDoubt.Of(
-            model, model.House.Spots, model.House.Seats, new DoubtBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
-        Ranking ranking = Ranking.Of(model, doubt.Deciding);
+        var uncertainty = HouseUncertainty.Of(
+            model, model.House.Spots, model.House.Seats, new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
+        Ranking ranking = Ranking.Of(model, uncertainty.AtConfidence);
 
         CommandRun run = CommandRun.In(folder.Path, "demo", "--out", "demo", "--model", "direct", "--json");
 

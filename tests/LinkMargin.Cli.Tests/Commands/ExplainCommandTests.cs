@@ -1,7 +1,8 @@
 using System.Text.Json;
-using LinkMargin.Engine.Doubt;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Cli.Tests.Commands;
@@ -32,14 +33,14 @@ public sealed class ExplainCommandTests : IDisposable
                 LinkBudget budget = LinkEvaluation.Budget(model, spot, seat);
                 CommandRun run = Run("explain", "house.yaml", "--spot", spot.Name, "--seat", seat.Name, "--json", "--model", word);
 
-                var doubt = HouseDoubt.Of(model, [spot], [seat], new DoubtBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
-                Assert.Equal(doubt.Deciding.Meets(budget) ? 0 : 1, run.ExitCode);
-                Assert.Equal(doubt.CountedDb(budget), run.Json.GetProperty("countedDb").GetDouble());
-                Assert.Equal(doubt.With(budget).MedianDb, run.Json.GetProperty("medianDb").GetDouble());
-                Assert.Equal(doubt.ProbabilityMet(budget), run.Json.GetProperty("probabilityMet").GetDouble());
+                var uncertainty = HouseUncertainty.Of(model, [spot], [seat], new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
+                Assert.Equal(uncertainty.AtConfidence.Meets(budget) ? 0 : 1, run.ExitCode);
+                Assert.Equal(uncertainty.MarginAtConfidenceDb(budget), run.Json.GetProperty("countedDb").GetDouble());
+                Assert.Equal(uncertainty.With(budget).MedianDb, run.Json.GetProperty("medianDb").GetDouble());
+                Assert.Equal(uncertainty.ProbabilityPasses(budget), run.Json.GetProperty("probabilityMet").GetDouble());
                 Assert.Equal("Test Cottage", run.Json.GetProperty("house").GetString());
                 Assert.Equal(budget.MarginDb, run.Json.GetProperty("tableMedianDb").GetDouble());
-                Assert.Equal(doubt.Deciding.Meets(budget), run.Json.GetProperty("meets").GetBoolean());
+                Assert.Equal(uncertainty.AtConfidence.Meets(budget), run.Json.GetProperty("meets").GetBoolean());
                 JsonElement[] paths = [.. run.Json.GetProperty("paths").EnumerateArray()];
                 Assert.Equal(budget.Paths.Select(p => p.LossDb), paths.Select(p => p.GetProperty("lossDb").GetDouble()));
                 Assert.All(paths, path => Assert.Equal(path.GetProperty("lossDb").GetDouble(), PartsOf(path).Sum(), 1e-9));
@@ -164,7 +165,7 @@ public sealed class ExplainCommandTests : IDisposable
     }
 
     [Fact]
-    public void Mistakes_of_the_file_are_all_told_on_the_error_stream()
+    public void Mistakes_of_the_file_are_all_reported_on_the_error_stream()
     {
         folder.Put("bad.yaml", SampleFile.Text.Replace("drywall-stud", "drywal-stud", StringComparison.Ordinal));
 

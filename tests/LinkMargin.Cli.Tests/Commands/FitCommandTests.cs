@@ -5,7 +5,7 @@ namespace LinkMargin.Cli.Tests.Commands;
 
 public sealed class FitCommandTests : IDisposable
 {
-    private const string Readings =
+    private const string Measurements =
         """
         transmitter,receiver,received,device
         den rack,sofa,-48,phone
@@ -23,7 +23,7 @@ public sealed class FitCommandTests : IDisposable
     public FitCommandTests()
     {
         folder.Put("house.yaml", SampleFile.Modest);
-        folder.Put("readings.csv", Readings);
+        folder.Put("readings.csv", Measurements);
     }
 
     public void Dispose() => folder.Dispose();
@@ -65,12 +65,12 @@ public sealed class FitCommandTests : IDisposable
     }
 
     [Fact]
-    public void The_json_holds_each_reading_law_and_material()
+    public void The_json_holds_each_measurement_law_and_material()
     {
         JsonElement root = Run("fit", "house.yaml", "readings.csv", "--json").Json;
         Assert.Equal(["house", "freeSpace", "distanceLaw"], root.GetProperty("laws").EnumerateArray().Select(law => law.GetProperty("law").GetString()!));
-        JsonElement desk = root.GetProperty("readings").EnumerateArray().Single(reading =>
-            reading.GetProperty("transmitter").GetString() == "loft shelf" && reading.GetProperty("receiver").GetString() == "desk");
+        JsonElement desk = root.GetProperty("readings").EnumerateArray().Single(measurement =>
+            measurement.GetProperty("transmitter").GetString() == "loft shelf" && measurement.GetProperty("receiver").GetString() == "desk");
         Assert.Equal([7, 8], desk.GetProperty("lines").EnumerateArray().Select(line => line.GetInt32()));
         Assert.Equal(10 * Math.Log10((Math.Pow(10, -5) + Math.Pow(10, -5.2)) / 2), desk.GetProperty("levelDbm").GetDouble(), 1e-9);
         Assert.Equal(
@@ -79,7 +79,7 @@ public sealed class FitCommandTests : IDisposable
     }
 
     [Fact]
-    public void Readings_taken_in_a_house_that_stood_otherwise_are_fitted_to_that_house()
+    public void Measurements_taken_in_a_house_that_stood_otherwise_are_fitted_to_that_house()
     {
         CommandRun text = Run("fit", "house.yaml", "readings.csv", "--what-if", "move spot loft shelf to 6 1 1.5");
         JsonElement moved = Run("fit", "house.yaml", "readings.csv", "--json", "--what-if", "move spot loft shelf to 6 1 1.5").Json, plain = Run("fit", "house.yaml", "readings.csv", "--json").Json;
@@ -90,7 +90,7 @@ public sealed class FitCommandTests : IDisposable
     }
 
     [Fact]
-    public void Where_to_read_next_is_told_before_and_after_readings()
+    public void Where_to_read_next_is_reported_before_and_after_measurements()
     {
         CommandRun before = Run("fit", "house.yaml", "--where-next", "--plot", "next.png");
         Assert.Equal(0, before.ExitCode);
@@ -106,7 +106,7 @@ public sealed class FitCommandTests : IDisposable
     [InlineData(",", ".")]
     public void A_file_is_read_as_people_write_it(string separator, string point)
     {
-        string text = Readings.Replace(",", separator, StringComparison.Ordinal).Replace("-48", $"-48{point}5", StringComparison.Ordinal)
+        string text = Measurements.Replace(",", separator, StringComparison.Ordinal).Replace("-48", $"-48{point}5", StringComparison.Ordinal)
             .Replace("\n", "\r\n", StringComparison.Ordinal);
         File.WriteAllText(folder.PathOf("other.csv"), text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true));
         CommandRun run = Run("fit", "house.yaml", "other.csv", "--json");
@@ -117,7 +117,7 @@ public sealed class FitCommandTests : IDisposable
     [Fact]
     public void A_missing_heading_is_taken_for_the_templates()
     {
-        folder.Put("bare.csv", Readings[(Readings.IndexOf('\n', StringComparison.Ordinal) + 1)..]);
+        folder.Put("bare.csv", Measurements[(Measurements.IndexOf('\n', StringComparison.Ordinal) + 1)..]);
         CommandRun run = Run("fit", "house.yaml", "bare.csv", "--json");
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("the line of headings is missing", run.Error, StringComparison.Ordinal);
@@ -127,9 +127,9 @@ public sealed class FitCommandTests : IDisposable
     [InlineData("den rack,sofa,-48,phone", "den rack,sofa,48,phone", "readings.csv:2:15")] // a level above 0 dBm
     [InlineData("den rack,sofa,-48,phone", "den rack,soffa,-48,phone", "readings.csv:2:10")] // no such seat
     [InlineData("den rack,sofa,-48,phone", "den rack,sofa,loud,phone", "readings.csv:2:15")]
-    public void What_cannot_be_a_reading_is_refused_with_line_and_column(string from, string to, string place)
+    public void What_cannot_be_a_measurement_is_refused_with_line_and_column(string from, string to, string place)
     {
-        folder.Put("readings.csv", Readings.Replace(from, to, StringComparison.Ordinal));
+        folder.Put("readings.csv", Measurements.Replace(from, to, StringComparison.Ordinal));
         CommandRun run = Run("fit", "house.yaml", "readings.csv");
         Assert.Equal(2, run.ExitCode);
         Assert.Contains(place, run.Error, StringComparison.Ordinal);
@@ -148,15 +148,15 @@ public sealed class FitCommandTests : IDisposable
     [Fact]
     public void A_device_that_appears_once_says_nothing_of_the_house_and_is_named()
     {
-        folder.Put("readings.csv", Readings + "den rack,desk,-60,tablet\n");
+        folder.Put("readings.csv", Measurements + "den rack,desk,-60,tablet\n");
         Assert.Contains("'tablet' appears once", Run("fit", "house.yaml", "readings.csv").OutputUnwrapped, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void A_thousand_equal_rows_are_one_reading()
+    public void A_thousand_equal_rows_are_one_measurement()
     {
         JsonElement once = Run("fit", "house.yaml", "readings.csv", "--json").Json;
-        folder.Put("readings.csv", Readings + string.Concat(Enumerable.Repeat("den rack,sofa,-48,phone\n", 999)));
+        folder.Put("readings.csv", Measurements + string.Concat(Enumerable.Repeat("den rack,sofa,-48,phone\n", 999)));
         JsonElement often = Run("fit", "house.yaml", "readings.csv", "--json").Json;
         Assert.Equal(NoiseOf(once), NoiseOf(often), 1e-9);
 
@@ -174,7 +174,7 @@ public sealed class FitCommandTests : IDisposable
     }
 
     [Fact]
-    public void Without_readings_it_says_what_to_do()
+    public void Without_measurements_it_says_what_to_do()
     {
         CommandRun run = Run("fit", "house.yaml");
         Assert.Equal(2, run.ExitCode);

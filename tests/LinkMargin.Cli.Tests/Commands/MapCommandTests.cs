@@ -1,11 +1,11 @@
 using System.Globalization;
 using System.Text.Json;
-using LinkMargin.Engine.Doubt;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Tables;
-using Path = System.IO.Path;
 
 namespace LinkMargin.Cli.Tests.Commands;
 
@@ -48,7 +48,7 @@ public sealed class MapCommandTests : IDisposable
         var model = new LinkModel(house);
         Field field = FieldComputation.Compute(
             model, new FieldRequest(house.Spots[1], 0) { CellMetres = 0.5, HandsMetres = 1.1 });
-        Field counts = CountedField.Of(model, field, new DoubtBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!), 0.9);
+        Field counts = FieldAtConfidence.Of(model, field, new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!), 0.9);
         double[] computed = [.. field.MarginDb.Where(double.IsFinite)], counted = [.. counts.MarginDb.Where(double.IsFinite)];
 
         CommandRun run = Run(

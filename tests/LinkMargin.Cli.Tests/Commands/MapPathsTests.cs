@@ -1,11 +1,13 @@
 using LinkMargin.Cli.Commands;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Tables;
-using LinkMargin.Plots;
+using LinkMargin.Plots.Paths;
 
 namespace LinkMargin.Cli.Tests.Commands;
 
@@ -57,14 +59,14 @@ public sealed class MapPathsTests : IDisposable
     [Fact]
     public void The_list_has_the_numbers_and_words_that_explain_prints()
     {
-        HouseReading reading = HouseFile.Read(folder.PathOf("house.yaml"), MaterialTablesFile.ReadBuiltIn().Tables!);
-        LoadedHouse loaded = LoadedHouse.Of(reading, MaterialTablesFile.ReadBuiltIn().Tables!);
+        HouseParseResult parsed = HouseFile.Read(folder.PathOf("house.yaml"), MaterialTablesFile.ReadBuiltIn().Tables!);
+        LoadedHouse loaded = LoadedHouse.Of(parsed, MaterialTablesFile.ReadBuiltIn().Tables!);
         var model = new LinkModel(loaded.House);
-        var doubt = HouseDoubt.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Doubt);
-        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, model, doubt.Confidence);
+        var uncertainty = HouseUncertainty.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Uncertainty);
+        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, model, uncertainty.Confidence);
         foreach (Seat seat in loaded.House.Seats)
         {
-            PathsRequest request = maker.RequestFor(LinkEvaluation.Budget(model, loaded.House.Spots[0], seat), doubt);
+            PathsRequest request = maker.RequestFor(LinkEvaluation.Budget(model, loaded.House.Spots[0], seat), uncertainty);
             string[] explained =
             [
                 .. Run("explain", "house.yaml", "--spot", "den rack", "--seat", seat.Name).Output.Split('\n')
@@ -82,20 +84,20 @@ public sealed class MapPathsTests : IDisposable
     [Fact]
     public void What_is_left_out_is_said()
     {
-        HouseReading reading = HouseFile.Read(folder.PathOf("house.yaml"), MaterialTablesFile.ReadBuiltIn().Tables!);
-        LoadedHouse loaded = LoadedHouse.Of(reading, MaterialTablesFile.ReadBuiltIn().Tables!);
+        HouseParseResult parsed = HouseFile.Read(folder.PathOf("house.yaml"), MaterialTablesFile.ReadBuiltIn().Tables!);
+        LoadedHouse loaded = LoadedHouse.Of(parsed, MaterialTablesFile.ReadBuiltIn().Tables!);
         var model = new LinkModel(loaded.House);
-        var doubt = HouseDoubt.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Doubt);
-        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, model, doubt.Confidence);
+        var uncertainty = HouseUncertainty.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Uncertainty);
+        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, model, uncertainty.Confidence);
         LinkBudget budget = LinkEvaluation.Budget(model, loaded.House.Spots[0], loaded.House.Seats[0]);
         PathBudget strong = budget.Paths[0];
         PathBudget weak = strong with { LossDb = strong.LossDb + 26.98970004336019 }; // 0.2 % of its power
 
-        Assert.Equal("", maker.RequestFor(budget with { Paths = [strong] }, doubt).LeftOut);
-        Assert.Equal("Left out: 1 more way with 0.2 %.", maker.RequestFor(budget with { Paths = [strong, weak] }, doubt).LeftOut);
+        Assert.Equal("", maker.RequestFor(budget with { Paths = [strong] }, uncertainty).LeftOut);
+        Assert.Equal("Left out: 1 more way with 0.2 %.", maker.RequestFor(budget with { Paths = [strong, weak] }, uncertainty).LeftOut);
         Assert.Equal(
             "Left out: 2 more ways with less than 0.5 % each, 0.4 % together.",
-            maker.RequestFor(budget with { Paths = [strong, weak, weak] }, doubt).LeftOut);
+            maker.RequestFor(budget with { Paths = [strong, weak, weak] }, uncertainty).LeftOut);
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Cli.Tests.Commands;
@@ -66,7 +67,7 @@ public sealed class MaterialsCommandTests
     }
 
     [Fact]
-    public void What_the_model_leaves_out_is_told_in_text_and_json()
+    public void What_the_model_leaves_out_is_reported_in_text_and_json()
     {
         JsonElement model = CommandRun.Of("materials", "--json").Json.GetProperty("spreads")[0];
         Assert.Equal(("model", 4.0), (model.GetProperty("name").GetString(), model.GetProperty("spreadDb").GetDouble()));

@@ -1,9 +1,10 @@
 using System.Text.Json;
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Cli.Tests.Commands;
 
@@ -22,7 +23,7 @@ public sealed class PlaceCommandTests : IDisposable
     public void Dispose() => folder.Dispose();
 
     [Fact]
-    public void The_margin_told_is_that_of_a_spot_put_there()
+    public void The_margin_reported_is_that_of_a_spot_put_there()
     {
         JsonElement root = Run("place", "house.yaml", "--json", "--grid", "0.8").Json;
 
@@ -34,12 +35,12 @@ public sealed class PlaceCommandTests : IDisposable
             new Point2(best.GetProperty("xM").GetDouble(), best.GetProperty("yM").GetDouble()),
             best.GetProperty("heightM").GetDouble());
         var model = new LinkModel(house);
-        var doubt = HouseDoubt.Of(model, [spot], house.Seats, new DoubtBasis(Files.Tables.MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
-        var score = new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats), doubt.Deciding);
+        var uncertainty = HouseUncertainty.Of(model, [spot], house.Seats, new UncertaintyBasis(Files.Tables.MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
+        var score = new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats), uncertainty.AtConfidence);
         Assert.Equal(
-            (score.Worst.Seat.Name, doubt.CountedDb(score.Worst)),
+            (score.Worst.Seat.Name, uncertainty.MarginAtConfidenceDb(score.Worst)),
             (best.GetProperty("worstSeat").GetString(), best.GetProperty("marginDb").GetDouble()));
-        Assert.Equal(doubt.ProbabilityAllMet(score.Budgets), best.GetProperty("probabilityAllMet").GetDouble(), 1e-12);
+        Assert.Equal(uncertainty.ProbabilityAllPass(score.Budgets), best.GetProperty("probabilityAllMet").GetDouble(), 1e-12);
         Assert.True(root.GetProperty("bestSpot").GetProperty("headroomDb").GetDouble() <= score.WorstHeadroomDb);
         Assert.InRange(root.GetProperty("places").GetArrayLength(), 2, 5);
     }

@@ -1,9 +1,9 @@
 using LinkMargin.Engine.Decisions.Places;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Tables;
 
@@ -22,9 +22,9 @@ public sealed class ChoiceAccuracyTests
         const int Living = 1;
         House house = SampleFile.HouseOf(DemoHouse.Text);
         var model = new LinkModel(house);
-        var basis = new DoubtBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!);
-        var exact = new CountedJudge(basis);
-        Field map = new CountedChoice(model, new PlaceSearch(model, new PlaceRequest()), basis, DoubtBasis.UsualConfidence)
+        var basis = new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!);
+        var exact = new JudgeAtConfidence(basis);
+        Field map = new CountedChoice(model, new PlaceSearch(model, new PlaceRequest()), basis, UncertaintyBasis.UsualConfidence)
             .MapOf(Living, HeightMetres, 0.5, house.Spots[0]);
         int[] indoors = [.. Enumerable.Range(0, map.Grid.Count).Where(cell => !double.IsNaN(map.MarginDb[cell]))];
         var random = new Random(7);

@@ -109,7 +109,7 @@ public sealed class OccupiedOptionTests : IDisposable
     }
 
     [Fact]
-    public void A_seat_that_does_not_say_where_it_faces_is_told_once_where_it_was_named()
+    public void A_seat_that_does_not_say_where_it_faces_is_reported_once_where_it_was_named()
     {
         CommandRun named = Run("explain", "row.yaml", "--seat", "back sofa", "--json", "--occupied", "stool", "front sofa", "stool");
         CommandRun among = Run("explain", "row.yaml", "--seat", "back sofa", "--json", "--occupied", "all");
@@ -138,7 +138,7 @@ public sealed class OccupiedOptionTests : IDisposable
     }
 
     [Fact]
-    public void The_option_alone_is_told_what_it_needs()
+    public void The_option_alone_is_reported_what_it_needs()
     {
         CommandRun run = Run("compare", "row.yaml", "--occupied");
 

@@ -1,3 +1,5 @@
+using LinkMargin.Cli.Invoking;
+
 namespace LinkMargin.Cli.Tests.Options;
 
 public sealed class TypedWordsTests
@@ -25,7 +27,7 @@ public sealed class TypedWordsTests
     [Theory]
     [InlineData("materials", "--materials")]
     [InlineData("materials", "--materials", "--json")]
-    public void An_option_without_its_value_is_told_what_it_needs(params string[] words)
+    public void An_option_without_its_value_is_reported_what_it_needs(params string[] words)
     {
         CommandRun run = CommandRun.Of(words);
 
@@ -55,7 +57,7 @@ public sealed class TypedWordsTests
     }
 
     [Fact]
-    public void The_version_is_told() => Assert.Matches(@"^0\.\d+\.\d+", CommandRun.Of("--version").Output);
+    public void The_version_is_reported() => Assert.Matches(@"^0\.\d+\.\d+", CommandRun.Of("--version").Output);
 
     [Fact]
     public void A_word_behind_two_hyphens_is_a_name_whatever_it_begins_with()

@@ -53,7 +53,7 @@ public sealed class WhatIfOptionTests : IDisposable
     }
 
     [Fact]
-    public void What_is_wrong_with_edits_is_told_of_all_of_them_at_once()
+    public void What_is_wrong_with_edits_is_reported_of_all_of_them_at_once()
     {
         CommandRun run = Run("compare", "house.yaml", "--what-if", "turn seat dest to 4", "--what-if", "opn door x", "--what-if", "turn seat desk to 4");
 

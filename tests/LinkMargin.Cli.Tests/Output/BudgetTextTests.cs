@@ -3,8 +3,8 @@ using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
-using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Cli.Tests.Output;

@@ -72,7 +72,7 @@ public sealed class ComparisonTextTests
     }
 
     [Fact]
-    public void Where_seats_are_used_more_and_less_the_share_of_the_play_is_told()
+    public void Where_seats_are_used_more_and_less_the_share_of_the_play_is_reported()
     {
         Ranking ranking = Made([("den a", 0, [20, 11])], required: 15);
         Ranking weighted = Ranking.Of([new SpotScore(ranking.Scores[0].Spot, [.. ranking.Scores[0].Budgets.Select((b, i) => b with { Seat = b.Seat with { UsedDays = i == 0 ? 30 : 10 } })])]);

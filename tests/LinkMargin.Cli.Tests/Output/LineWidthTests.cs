@@ -1,3 +1,4 @@
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Output;
 using LinkMargin.Files.Houses;
 
@@ -49,7 +50,7 @@ public sealed class LineWidthTests : IDisposable
 
         """;
 
-    private static readonly string Readings = $"""
+    private static readonly string Measurements = $"""
         transmitter,receiver,received,device
         {Rack},{Sofa},-52,{Long("phone")}
         {Rack},{Desk},-68,{Long("phone")}
@@ -64,7 +65,7 @@ public sealed class LineWidthTests : IDisposable
     {
         folder.Put("demo.yaml", DemoHouse.Text);
         folder.Put("long.yaml", LongNames);
-        folder.Put("readings.csv", Readings);
+        folder.Put("readings.csv", Measurements);
         folder.Put("spoilt.yaml", LongNames.Replace("brick-215", "brick-of-a-kind", StringComparison.Ordinal).Replace("at: [3, 2]", "at: [33, 2]", StringComparison.Ordinal));
     }
 

@@ -1,3 +1,4 @@
+using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Output;
 
 namespace LinkMargin.Cli.Tests.Output;

@@ -14,7 +14,7 @@ public sealed class UnitsOfOutputTests : IDisposable
 
         """;
 
-    private const string Readings = """
+    private const string Measurements = """
         transmitter,receiver level,receiver x,receiver y,receiver height,received,device
         den rack,den,3,2,0.7,-52,phone
         den rack,den,6,4,1,-61,phone
@@ -30,8 +30,8 @@ public sealed class UnitsOfOutputTests : IDisposable
         string text = SampleFile.Modest.Replace("at: [0.5, 0.5, 1.1]", "inside: rack, height: 1.1", StringComparison.Ordinal).Replace(", level: den, inside", ", inside", StringComparison.Ordinal) + More;
         folder.Put("m.yaml", text);
         folder.Put("ft.yaml", FeetText.Of(text));
-        folder.Put("m.csv", Readings);
-        folder.Put("ft.csv", Readings.Replace("receiver x,receiver y,receiver height", "receiver x (m),receiver y (m),receiver height (m)", StringComparison.Ordinal));
+        folder.Put("m.csv", Measurements);
+        folder.Put("ft.csv", Measurements.Replace("receiver x,receiver y,receiver height", "receiver x (m),receiver y (m),receiver height (m)", StringComparison.Ordinal));
     }
 
     public void Dispose() => folder.Dispose();

@@ -1,3 +1,5 @@
+using LinkMargin.Cli.Invoking;
+
 namespace LinkMargin.Cli.Tests.Processes;
 
 /// <summary>Every command, with its output or its talk going nowhere: it ends with 2, and never by an abort.</summary>
@@ -42,7 +44,7 @@ public sealed class StandardStreamsTests : IDisposable
 
     [UnixTheory]
     [MemberData(nameof(Commands))]
-    public void Output_that_is_closed_is_told_of_before_anything_is_done(string command)
+    public void Output_that_is_closed_is_reported_of_before_anything_is_done(string command)
     {
         IReadOnlyList<string> before = folder.Files;
         CommandRun run = Run($"exec \"$P\" {command} >&-");
@@ -70,7 +72,7 @@ public sealed class StandardStreamsTests : IDisposable
 
     [UnixTheory]
     [MemberData(nameof(Commands))]
-    public void Output_that_is_full_or_that_nobody_reads_is_told_of(string command)
+    public void Output_that_is_full_or_that_nobody_reads_is_reported_of(string command)
     {
         foreach (string script in (string[])[$"exec \"$P\" {command} >/dev/full", $"{NobodyReads}exec \"$P\" {command} >&4 4>&-"])
         {

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
+using LinkMargin.Cli.Invoking;
 
 namespace LinkMargin.Cli.Tests.Processes;
 

@@ -16,13 +16,13 @@ public sealed class CultureTests
         RandomHouse.Any.ForAll(
             house =>
             {
-                string[] plain = Told(house);
+                string[] plain = Reported(house);
                 CultureInfo before = CultureInfo.CurrentCulture;
                 try
                 {
                     CultureInfo.CurrentCulture = Commas;
                     Assert.Equal("2,5", $"{2.5}");
-                    Assert.Equal(plain, Told(house));
+                    Assert.Equal(plain, Reported(house));
                 }
                 finally
                 {
@@ -45,7 +45,7 @@ public sealed class CultureTests
     }
 
     // Every word the engine makes and every bit of what it computes.
-    private static string[] Told(House house)
+    private static string[] Reported(House house)
     {
         var model = new LinkModel(house);
         Ranking ranking = Ranking.Of(model);

@@ -40,7 +40,7 @@ public sealed class RankingTests
         SpotScore daily = new(SpotNamed("serves daily"), [Used(5, 1, 0), Used(9, 1, 1), Used(12, 30, 2)]);
         SpotScore rarely = new(SpotNamed("a serves rarely"), [Used(5, 30, 0), Used(30, 1, 1), Used(30, 1, 2)]);
         Assert.Equal(["serves daily", "a serves rarely"], [.. Ranking.Of([rarely, daily]).Scores.Select(s => s.Spot.Name)]);
-        Assert.Equal(30.0 / 32, daily.MetShare, 1e-12);
+        Assert.Equal(30.0 / 32, daily.PassingShare, 1e-12);
     }
 
     [Fact]
@@ -49,8 +49,8 @@ public sealed class RankingTests
         LinkBudget Player(double marginDb, int number) =>
             Budget(marginDb, 10, number) is var b ? b with { Seat = b.Seat with { Group = "sofa" } } : b;
         SpotScore one = new(SpotNamed("one"), [Player(20, 0), Player(9, 1), Budget(12, 10, 2)]);
-        Assert.Equal((2, 1), (one.Seats, one.SeatsMet));
-        Assert.Equal(2, new SpotScore(SpotNamed("both"), [Player(20, 0), Player(10, 1), Budget(12, 10, 2)]).SeatsMet);
+        Assert.Equal((2, 1), (one.Seats, one.SeatsPassing));
+        Assert.Equal(2, new SpotScore(SpotNamed("both"), [Player(20, 0), Player(10, 1), Budget(12, 10, 2)]).SeatsPassing);
         Assert.Equal("seat 1", one.Worst.Seat.Name);
     }
 
@@ -65,15 +65,15 @@ public sealed class RankingTests
     {
         SpotScore score = Spot("spot", marginDb);
         Assert.Equal(met, score.Worst.Meets);
-        Assert.Equal(met ? 1 : 0, score.SeatsMet);
+        Assert.Equal(met ? 1 : 0, score.SeatsPassing);
     }
 
     [Fact]
     public void A_seat_short_at_every_spot_is_never_met_and_one_met_anywhere_is_not_listed()
     {
         Ranking ranking = Ranking.Of([Spot("a", 5, 12, 3), Spot("b", 20, 3, 9)]);
-        Assert.Equal(["seat 2"], ranking.SeatsNeverMet.Select(s => s.Name));
-        Assert.Empty(Ranking.Of(Array.Empty<SpotScore>()).SeatsNeverMet);
+        Assert.Equal(["seat 2"], ranking.SeatsNeverPassing.Select(s => s.Name));
+        Assert.Empty(Ranking.Of(Array.Empty<SpotScore>()).SeatsNeverPassing);
     }
 
     [Fact, Law]
@@ -125,11 +125,11 @@ public sealed class RankingTests
     public void What_is_counted_on_decides_and_is_asked_for_in_one_place()
     {
         // Somebody who counts on 9 dB less at seat 0 than its median.
-        var wary = new DecidingMargin("wary", budget => budget.MarginDb - (budget.Seat.Name == "seat 0" ? 9 : 0));
+        var wary = new DecisionMargin("wary", budget => budget.MarginDb - (budget.Seat.Name == "seat 0" ? 9 : 0));
         SpotScore a = new(SpotNamed("a"), [Budget(18, 10, 0), Budget(30, 10, 1)], wary), b = new(SpotNamed("b"), [Budget(30, 10, 0), Budget(15, 10, 1)], wary);
         Assert.Equal(["b", "a"], [.. Ranking.Of([a, b]).Scores.Select(s => s.Spot.Name)]);
-        Assert.Equal((-1, 1, 0.5), (a.WorstHeadroomDb, a.SeatsMet, a.MetShare));
-        Assert.Equal(["seat 0"], Ranking.Of([a]).SeatsNeverMet.Select(s => s.Name));
+        Assert.Equal((-1, 1, 0.5), (a.WorstHeadroomDb, a.SeatsPassing, a.PassingShare));
+        Assert.Equal(["seat 0"], Ranking.Of([a]).SeatsNeverPassing.Select(s => s.Name));
         Assert.Equal(["a", "b"], Names(Spot("a", 18, 30), Spot("b", 30, 15)));
     }
 

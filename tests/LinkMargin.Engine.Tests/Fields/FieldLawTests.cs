@@ -69,17 +69,17 @@ public sealed class FieldLawTests
             cases: depth == ModelDepth.Direct ? Houses : Houses / 4);
 
     [Fact]
-    public void Each_row_is_told_of_once()
+    public void Each_row_is_reported_of_once()
     {
         House house = SimpleHouse.OfWalls(SimpleHouse.FullWall("w", default, new Point2(4, 3), 5)) with
         {
             Spots = [new Spot("spot", 0, default, 1)],
         };
-        int told = 0;
+        int reported = 0;
         Field field = FieldComputation.Compute(
-            Scene.Compile(house), new FieldRequest(house.Spots[0], 0), () => Interlocked.Increment(ref told));
+            Scene.Compile(house), new FieldRequest(house.Spots[0], 0), () => Interlocked.Increment(ref reported));
         Assert.Equal((40, 30), (field.Grid.Columns, field.Grid.Rows));
-        Assert.Equal(30, told);
+        Assert.Equal(30, reported);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using CsCheck;
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
 using NetTopologySuite.Geometries;
 using NtsGeometry = NetTopologySuite.Geometries.Geometry;
 using Polygon = LinkMargin.Engine.Geometry.Polygon;

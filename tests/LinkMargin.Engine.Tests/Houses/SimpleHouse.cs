@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Propagation;

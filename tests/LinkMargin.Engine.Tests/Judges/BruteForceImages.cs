@@ -1,6 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 
 namespace LinkMargin.Engine.Tests.Judges;
 

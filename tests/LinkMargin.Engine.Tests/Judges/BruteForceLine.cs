@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using NetTopologySuite.Algorithm;
 using NetTopologySuite.Geometries;
 using Point3 = LinkMargin.Engine.Geometry.Point3;

@@ -1,8 +1,11 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Judges;
 
@@ -30,7 +33,7 @@ public sealed class CrossingsTests
         {
             IReadOnlyList<Crossing> ours = LinkEvaluation.DirectPath(Scene.Compile(house), from, to).Crossings;
             IReadOnlyList<Crossing> expected = BruteForceLine.Crossings(house, from, to);
-            Assert.Equal(expected.Select(Told), ours.Select(Told));
+            Assert.Equal(expected.Select(Reported), ours.Select(Reported));
             foreach ((Crossing own, Crossing other) in ours.Zip(expected))
             {
                 Assert.Equal(other.DistanceMetres, own.DistanceMetres, SameMetres);
@@ -44,7 +47,7 @@ public sealed class CrossingsTests
         // Otherwise the houses are too empty to show anything.
         Assert.True(crossings > 10 * Houses, $"{crossings} crossings");
 
-        static (ObstacleKind, string, string, int) Told(Crossing c) => (c.Kind, c.Name, c.Material.Name, c.LevelIndex);
+        static (ObstacleKind, string, string, int) Reported(Crossing c) => (c.Kind, c.Name, c.Material.Name, c.LevelIndex);
     }
 
     [Fact]

@@ -11,9 +11,9 @@ internal static class FrontGaps
     {
         double mean = gaps.Average(gap => gap.Db), rms = Math.Sqrt(gaps.Average(gap => gap.Db * gap.Db));
         (double worst, string where) = gaps.MaxBy(gap => Math.Abs(gap.Db));
-        string told = string.Create(
+        string reported = string.Create(
             CultureInfo.InvariantCulture, $"{gaps.Count} cases: mean {mean:+0.00;-0.00} dB, rms {rms:0.00} dB, worst {worst:+0.00;-0.00} dB ({where})");
-        output.WriteLine(told);
-        Assert.True(Math.Abs(mean) <= meanDb && rms <= rmsDb && Math.Abs(worst) <= singleDb, told);
+        output.WriteLine(reported);
+        Assert.True(Math.Abs(mean) <= meanDb && rms <= rmsDb && Math.Abs(worst) <= singleDb, reported);
     }
 }

@@ -1,5 +1,4 @@
-using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 using Xunit.Abstractions;
 using Rectangle = LinkMargin.Engine.Tests.Judges.ApertureIntegral.Rectangle;
 

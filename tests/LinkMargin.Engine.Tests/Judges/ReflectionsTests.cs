@@ -1,8 +1,10 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 using Xunit.Abstractions;
 
 namespace LinkMargin.Engine.Tests.Judges;
@@ -66,8 +68,8 @@ public sealed class ReflectionsTests(ITestOutputHelper output)
                     continue;
                 }
 
-                double thrown = losses[material].Reflectance(Math.Cos(double.DegreesToRadians(image.IncidenceDegrees)));
-                double power = thrown * Math.Pow(wavelength / (4 * Math.PI * image.LengthMetres), 2);
+                double reflected = losses[material].Reflectance(Math.Cos(double.DegreesToRadians(image.IncidenceDegrees)));
+                double power = reflected * Math.Pow(wavelength / (4 * Math.PI * image.LengthMetres), 2);
                 if (power > SurelyListed * beside)
                 {
                     Assert.Single(listed, budget => IsSame(image, budget));

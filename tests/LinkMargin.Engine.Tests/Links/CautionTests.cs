@@ -1,6 +1,8 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Tests.Houses;
 using LinkMargin.Engine.Tests.Propagation;
@@ -44,13 +46,13 @@ public sealed class CautionTests
     public void An_edge_within_a_wavelength_of_the_console_is_said(double wavelengths, bool isSaid)
     {
         // Round the jamb right beside the console, then round the second wall's.
-        var bend = new Point2(3, 2.04);
-        Point2 console = bend - (wavelengths * KnifeEdge.LeastDistanceWavelengths * OneLink.WavelengthMetres * new Point2(0.6, 0.8));
+        var edge = new Point2(3, 2.04);
+        Point2 console = edge - (wavelengths * KnifeEdge.LeastDistanceWavelengths * OneLink.WavelengthMetres * new Point2(0.6, 0.8));
         House house = SimpleHouse.OfWalls(WithDoor(3, 2), WithDoor(5.5, -1.5));
         PathBudget[] near =
         [
             .. OneLink.Of(house, console.At(1), new(8, 0, 1)).Paths
-                .Where(path => path.Path.Kind == PathKind.Around && path.Path.Points[1].Plan.DistanceTo(bend) < 0.01),
+                .Where(path => path.Path.Kind == PathKind.Around && path.Path.Points[1].Plan.DistanceTo(edge) < 0.01),
         ];
         Assert.NotEmpty(near);
         Assert.All(near, path => Assert.Equal(isSaid, path.Cautions.Any(c => c.StartsWith("an edge is nearer than one wavelength", StringComparison.Ordinal))));
@@ -59,7 +61,7 @@ public sealed class CautionTests
     [Fact]
     public void A_path_that_brings_little_does_not_caution_the_link()
     {
-        var path = new PathBudget(new Engine.Links.Path(PathKind.Direct, [default, new(1, 0, 0)], 1, []), 40, [], 40) { Bases = [] };
+        var path = new PathBudget(new TracedPath(PathKind.Direct, [default, new(1, 0, 0)], 1, []), 40, [], 40) { Bases = [] };
         PathBudget weak = path with { LossDb = 40 - (10 * Math.Log10(LinkBudget.LeastShareOfCaution / (1 - LinkBudget.LeastShareOfCaution))) - 1e-9, Cautions = ["rough"] };
         Assert.Equal(["rough"], Of(weak).Cautions);
         Assert.Empty(Of(weak with { LossDb = weak.LossDb + 0.01 }).Cautions);

@@ -4,6 +4,7 @@ using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
 
@@ -114,7 +115,7 @@ public sealed class FiniteTests
         budget.DistanceMetres, budget.Frequency.Megahertz, budget.PathLossDb, budget.MarginDb, budget.HeadroomDb,
         .. budget.Directions.SelectMany(d => new[] { d.ReceivedDbm, d.MarginDb, d.NeededDbm, d.TransmitDbm }),
         .. budget.Paths.SelectMany(p => p.CrossingsDb),
-        .. budget.Paths.SelectMany(p => new[] { p.EdgesDb, p.ReflectionDb, p.BendingDb, p.BodyDb, p.DiffuseDb }),
+        .. budget.Paths.SelectMany(p => new[] { p.EdgesDb, p.ReflectionDb, p.DiffractionDb, p.BodyDb, p.DiffuseDb }),
         .. budget.Paths.SelectMany(p => new[] { p.FreeSpaceDb, p.LossDb, p.Path.LengthMetres }),
         .. budget.Paths.SelectMany(p => p.Path.Crossings).SelectMany(NumbersOf),
     ];

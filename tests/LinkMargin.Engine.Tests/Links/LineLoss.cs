@@ -1,7 +1,10 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Links;
 
@@ -31,6 +34,6 @@ internal static class LineLoss
     }
 
     /// <summary>How near two losses of such a path must be to be the same, dB.</summary>
-    internal static double ToleranceDb(Engine.Links.Path path) =>
+    internal static double ToleranceDb(TracedPath path) =>
         path.Crossings.Any(c => c.Kind == ObstacleKind.Fixture && c.Material.Form == LossForm.Bulk) ? SameThroughBulkDb : SameDb;
 }

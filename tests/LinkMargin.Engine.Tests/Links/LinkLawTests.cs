@@ -1,6 +1,7 @@
 using CsCheck;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
@@ -73,7 +74,7 @@ public sealed class LinkLawTests
                 var scene = Scene.Compile(house);
                 foreach (LinkBudget budget in LinkEvaluation.Budgets(scene).SelectMany(row => row))
                 {
-                    Engine.Links.Path path = Assert.Single(budget.Paths).Path;
+                    TracedPath path = Assert.Single(budget.Paths).Path;
                     Assert.Equal(Math.Min(SpotModel.GreatestLossDb, LineLoss.Of(scene, new Line(path.Points[0], path.Points[^1]))), budget.PathLossDb);
                     Assert.Equal(path.Crossings.OrderBy(c => c.DistanceMetres), path.Crossings);
                 }

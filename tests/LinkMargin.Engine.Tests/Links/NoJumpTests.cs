@@ -2,8 +2,8 @@ using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Links;
 

@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Tests.Houses;
 using Xunit.Abstractions;
@@ -65,8 +66,8 @@ public sealed class OwnBodyTests(ITestOutputHelper output)
         // The console behind the player, a mirror before him: the straight line is in his shadow, what is thrown back is not.
         Wall mirror = SimpleHouse.FullWall("mirror", new Point2(8, -20), new Point2(8, 20), 40);
         LinkBudget budget = OneLink.Of(SimpleHouse.OfWalls(mirror), new Point3(1, 0, 1), new Point3(6, 0, 0.9), 0);
-        PathBudget thrownBack = Assert.Single(budget.Paths, path => path.Turns is [{ Name: "mirror" }]);
-        Assert.InRange(thrownBack.BodyDb, -1e-9, 0.2);
+        PathBudget reflected = Assert.Single(budget.Paths, path => path.Turns is [{ Name: "mirror" }]);
+        Assert.InRange(reflected.BodyDb, -1e-9, 0.2);
         Assert.InRange(OneLink.Direct(budget).BodyDb, 11, 20);
     }
 

@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Tests.Houses;
 
 namespace LinkMargin.Engine.Tests.Links;
@@ -16,9 +17,9 @@ public sealed class PathTurnTests
             new Wall("lower wall", new Point2(0, 0), new Point2(8, 0), 0, 2.4, SimpleHouse.Material("brick", 6)),
             new Wall("upper wall", new Point2(0, 0), new Point2(8, 0), 0, 2.4, SimpleHouse.Material("brick", 6)));
 
-        PathBudget[] thrownBack = Ways(house, PathKind.Reflected);
+        PathBudget[] reflected = Ways(house, PathKind.Reflected);
 
-        PathTurn turn = Assert.Single(thrownBack.SelectMany(path => path.Turns), t => t.Kind == TurnKind.Wall);
+        PathTurn turn = Assert.Single(reflected.SelectMany(path => path.Turns), t => t.Kind == TurnKind.Wall);
         Assert.Equal(("upper wall", 1), (turn.Name, turn.LevelIndex));
 
         // Console and hands are 1 m from the wall and 6 m apart: thrown back half way, at 3 m along and 1 m across.
@@ -29,10 +30,10 @@ public sealed class PathTurnTests
     [Fact]
     public void A_way_thrown_back_by_a_floor_names_its_level()
     {
-        PathBudget[] thrownBack = Ways(TwoStoreys(null, null), PathKind.Reflected);
+        PathBudget[] reflected = Ways(TwoStoreys(null, null), PathKind.Reflected);
 
-        Assert.Contains(thrownBack, path => path.Turns is [{ Kind: TurnKind.Floor, Name: "upper", LevelIndex: 1 }]);
-        Assert.Contains(thrownBack, path => path.Turns is [{ Kind: TurnKind.Ceiling, Name: "upper", LevelIndex: 1 }]);
+        Assert.Contains(reflected, path => path.Turns is [{ Kind: TurnKind.Floor, Name: "upper", LevelIndex: 1 }]);
+        Assert.Contains(reflected, path => path.Turns is [{ Kind: TurnKind.Ceiling, Name: "upper", LevelIndex: 1 }]);
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Tests.Houses;
@@ -28,7 +29,7 @@ public sealed class ReflectionTests
         Gen.Select(Gen.Double[0.3, 2], Gen.Double[0.3, 2], Gen.Double[2, 8]).ForAll(
             (height, hands, run) =>
             {
-                PathBudget path = ThrownBackBy(
+                PathBudget path = ReflectedBy(
                     OneLink.Of(SimpleHouse.OfWalls(), new Point3(0, 0, height), new Point3(run, 0, hands)), TurnKind.Floor);
                 double length = double.Hypot(run, height + hands), incidence = Math.Atan2(run, height + hands);
                 Assert.Equal(length, path.Path.LengthMetres, 1e-9);
@@ -45,7 +46,7 @@ public sealed class ReflectionTests
         Gen.Select(Gen.Double[0.3, 3], Gen.Double[0.3, 3], Gen.Double[1, 5]).ForAll(
             (first, second, run) =>
             {
-                PathBudget path = ThrownBackBy(
+                PathBudget path = ReflectedBy(
                     OneLink.Of(SimpleHouse.OfWalls(Along(-FarMetres, FarMetres)), new Point3(0, first, 1), new Point3(run, second, 1.3)),
                     TurnKind.Wall);
                 double image = double.Hypot(double.Hypot(run, first + second), 0.3);
@@ -66,7 +67,7 @@ public sealed class ReflectionTests
         const double Cosine = 0.8;
         double height = v / Math.Sqrt(2 / OneLink.WavelengthMetres * (2 / 2.5));
         double end = 1.5 - (height / Cosine);
-        PathBudget path = ThrownBackBy(
+        PathBudget path = ReflectedBy(
             OneLink.Of(SimpleHouse.OfWalls(Along(-FarMetres, end)), new Point3(0, 2, 1), new Point3(3, 2, 1)), TurnKind.Wall);
         Assert.Equal(KnifeEdge.LossDb(v), path.ReflectionDb, ConductorDb);
         if (v == 0)
@@ -92,7 +93,7 @@ public sealed class ReflectionTests
             }
 
             LinkBudget budget = OneLink.Of(model, console, hands);
-            powers += new[] { OneLink.Direct(budget), ThrownBackBy(budget, TurnKind.Wall) }
+            powers += new[] { OneLink.Direct(budget), ReflectedBy(budget, TurnKind.Wall) }
                 .Sum(path => Decibels.ToPowerRatio(path.BodyDb - path.LossDb));
         }
 
@@ -185,7 +186,7 @@ public sealed class ReflectionTests
         return Decibels.ToPowerRatio(-path.LossDb) > 0.03 * rest;
     }
 
-    private static PathBudget ThrownBackBy(LinkBudget budget, TurnKind kind) =>
+    private static PathBudget ReflectedBy(LinkBudget budget, TurnKind kind) =>
         Assert.Single(budget.Paths, path => path.Turns is [PathTurn turn] && turn.Kind == kind);
 
     private static Wall Along(double from, double to) =>

@@ -1,8 +1,9 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Tests.Houses;
 using Xunit.Abstractions;
 
@@ -27,10 +28,10 @@ public sealed class RoundTheCornerTests(ITestOutputHelper output)
         PathBudget way = Through(budget, "door 3");
 
         // It bends a hand's breadth, 4 cm, clear of the jamb; at the jamb itself the detour is the edge's own.
-        Point3 bend = way.Path.Points[1], jamb = new(3, jambMetres, 1);
-        Assert.Equal(0.04, bend.DistanceTo(jamb), 0.001);
-        Assert.Equal(EdgeDb(Console, bend, hands), way.BendingDb, 1e-6);
-        Assert.Equal(Console.DistanceTo(bend) + bend.DistanceTo(hands), way.Path.LengthMetres, 1e-9);
+        Point3 edge = way.Path.Points[1], jamb = new(3, jambMetres, 1);
+        Assert.Equal(0.04, edge.DistanceTo(jamb), 0.001);
+        Assert.Equal(EdgeDb(Console, edge, hands), way.DiffractionDb, 1e-6);
+        Assert.Equal(Console.DistanceTo(edge) + edge.DistanceTo(hands), way.Path.LengthMetres, 1e-9);
 
         double wholeDb = OneLink.ExcessDb(way), edgeDb = EdgeDb(Console, jamb, hands);
         output.WriteLine(FormattableString.Invariant($"round a jamb {jambMetres} m aside: {wholeDb:F2} dB; a single edge {edgeDb:F2} dB"));
@@ -53,11 +54,11 @@ public sealed class RoundTheCornerTests(ITestOutputHelper output)
         {
             Point3[] points = [.. way.Path.Points];
             Assert.Equal(4, points.Length);
-            Assert.Equal(MultipleEdges.LossDb(points, OneLink.WavelengthMetres), way.BendingDb, 1e-6);
+            Assert.Equal(MultipleEdges.LossDb(points, OneLink.WavelengthMetres), way.DiffractionDb, 1e-6);
 
             // Two edges lose at least what the harder one alone does.
             double firstDb = EdgeDb(points[0], points[1], points[3]), secondDb = EdgeDb(points[0], points[2], points[3]);
-            Assert.True(way.BendingDb >= Math.Max(firstDb, secondDb) - 1e-9);
+            Assert.True(way.DiffractionDb >= Math.Max(firstDb, secondDb) - 1e-9);
         });
     }
 

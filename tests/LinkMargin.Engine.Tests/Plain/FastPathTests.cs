@@ -3,9 +3,10 @@ using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Plain;
 
@@ -87,7 +88,7 @@ public sealed class FastPathTests
                 Assert.Equal(PlainFrontSum.PowerRatio(front, amplitudes), FrontSum.PowerRatio(front, amplitudes), 1e-12);
 
                 Piece[] mirror = [.. front.Select(piece => piece with { Plane = 0 })];
-                Assert.Equal(PlainFrontSum.ThrownBack(mirror, amplitudes), FrontSum.ThrownBack(mirror, amplitudes), 1e-12);
+                Assert.Equal(PlainFrontSum.Reflected(mirror, amplitudes), FrontSum.Reflected(mirror, amplitudes), 1e-12);
             },
             cases: 2000);
 
@@ -108,15 +109,15 @@ public sealed class FastPathTests
                     }
 
                     var ray = new Ray(from, to, 0.12);
-                    Assert.Equal(Told(BoxSilhouette.SideBySide(box, ray, Fold.None)), Told(BoxSilhouette.Of(box, ray, Fold.None)), Same);
+                    Assert.Equal(Reported(BoxSilhouette.SideBySide(box, ray, Fold.None)), Reported(BoxSilhouette.Of(box, ray, Fold.None)), Same);
                     foreach (UprightMirror mirror in scene.Uprights)
                     {
                         var fold = Fold.At(mirror, from);
-                        Assert.Equal(Told(BoxSilhouette.SideBySide(box, ray, fold)), Told(BoxSilhouette.Of(box, ray, fold)), Same);
+                        Assert.Equal(Reported(BoxSilhouette.SideBySide(box, ray, fold)), Reported(BoxSilhouette.Of(box, ray, fold)), Same);
                     }
                 }
 
-                static double[] Told(BoxSilhouette s) =>
+                static double[] Reported(BoxSilhouette s) =>
                     s.Left >= s.Right && s.Left > -EdgeKernel.Reach && s.Right < EdgeKernel.Reach
                         ? [Math.Max(s.Right, -9), Math.Min(s.Left, 9), s.Enter, s.Leave] // beyond reach plays no part
                         : [];

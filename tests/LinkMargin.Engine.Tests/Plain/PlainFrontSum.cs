@@ -1,5 +1,4 @@
-using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Plain;
 
@@ -76,7 +75,7 @@ internal static class PlainFrontSum
     /// <summary>Power that the panels of one mirror throw back, as a share of what a boundless one would.</summary>
     /// <param name="panels">The panels as the front meets them, all in one plane.</param>
     /// <param name="amplitudes">What each throws back.</param>
-    internal static double ThrownBack(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
+    internal static double Reflected(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
     {
         int room = 2 * panels.Length;
         Span<Part> parts = room <= MostOnStack ? stackalloc Part[room] : new Part[room];

@@ -1,8 +1,11 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Links.Around;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths.Diffracted;
+using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Plain;
 
@@ -34,8 +37,8 @@ internal static class PlainLink
             if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
                 && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.Losses, buffer, out Reflection reflection))
             {
-                Reflection whole = reflection with { PowerRatio = ThrownBack(model, view.CosIncidence, buffer.Pieces) };
-                power += Counted(Reflected(whole), least);
+                Reflection whole = reflection with { PowerRatio = Reflected(model, view.CosIncidence, buffer.Pieces) };
+                power += Counted(PowerOf(whole), least);
             }
         }
 
@@ -43,19 +46,19 @@ internal static class PlainLink
         {
             if (Mirror.InLevel(mirror, model.Console, hands, wavelength, model.Losses, out Reflection reflection))
             {
-                power += Counted(Reflected(reflection), least);
+                power += Counted(PowerOf(reflection), least);
             }
         }
 
-        Span<WayRound> ways = stackalloc WayRound[WaysRound.Most];
-        foreach (ref readonly WayRound way in ways[..model.WaysRound.To(hands, facingDegrees, least, buffer, ways)])
+        Span<DiffractedPath> ways = stackalloc DiffractedPath[DiffractedPaths.Most];
+        foreach (ref readonly DiffractedPath way in ways[..model.DiffractedPaths.To(hands, facingDegrees, least, buffer, ways)])
         {
             power += way.Power;
         }
 
         return Math.Min(LayeredSlab.GreatestLossDb, -10 * Math.Log10(power));
 
-        double Reflected(in Reflection reflection) =>
+        double PowerOf(in Reflection reflection) =>
             FreeSpaceLoss.PowerRatio(reflection.LengthMetres, wavelength)
             * reflection.PowerRatio
             * model.Body.Factor(reflection.Image, hands, facingDegrees)
@@ -63,7 +66,7 @@ internal static class PlainLink
     }
 
     /// <summary>What the panels of a mirror throw back, by the pieces of it that a front meets.</summary>
-    internal static double ThrownBack(FullSpotModel model, double cosIncidence, ReadOnlySpan<Piece> panels)
+    internal static double Reflected(FullSpotModel model, double cosIncidence, ReadOnlySpan<Piece> panels)
     {
         double[] amplitudes = new double[panels.Length];
         for (int i = 0; i < panels.Length; i++)
@@ -71,7 +74,7 @@ internal static class PlainLink
             amplitudes[i] = Math.Sqrt(model.Losses[panels[i].Material].Reflectance(cosIncidence));
         }
 
-        return PlainFrontSum.ThrownBack(panels, amplitudes);
+        return PlainFrontSum.Reflected(panels, amplitudes);
     }
 
     private static double Counted(double power, double least) => power * Math.Clamp((power / least) - 1, 0, 1);

@@ -1,4 +1,4 @@
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Plain;
 

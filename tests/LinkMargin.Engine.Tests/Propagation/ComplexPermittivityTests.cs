@@ -1,6 +1,6 @@
 using System.Numerics;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
@@ -61,7 +61,7 @@ public sealed class ComplexPermittivityTests
     public void Refuses_what_no_passive_material_has(double a, double c, bool refused)
     {
         var substance = new Dielectric(a, 0, c, 0);
-        Exception? thrown = Record.Exception(() => ComplexPermittivity.Of(substance, Frequency.FromGigahertz(2)));
-        Assert.Equal(refused, thrown is ArgumentOutOfRangeException);
+        Exception? reflected = Record.Exception(() => ComplexPermittivity.Of(substance, Frequency.FromGigahertz(2)));
+        Assert.Equal(refused, reflected is ArgumentOutOfRangeException);
     }
 }

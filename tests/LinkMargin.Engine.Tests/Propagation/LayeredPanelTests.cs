@@ -1,6 +1,6 @@
 using CsCheck;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Engine.Tests.Propagation;
@@ -244,8 +244,8 @@ public sealed class LayeredPanelTests
     [InlineData(double.NaN, 0, true)]
     public void Refuses_thicknesses_that_cannot_be(double thickness, double tolerance, bool refused)
     {
-        Exception? thrown = Record.Exception(() => new PanelMean([new(null, "air", thickness, tolerance)], Band.Bluetooth));
-        Assert.Equal(refused, thrown is ArgumentOutOfRangeException);
+        Exception? reflected = Record.Exception(() => new PanelMean([new(null, "air", thickness, tolerance)], Band.Bluetooth));
+        Assert.Equal(refused, reflected is ArgumentOutOfRangeException);
     }
 
     [Fact]

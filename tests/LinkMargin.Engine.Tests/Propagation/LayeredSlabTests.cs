@@ -1,7 +1,7 @@
 using System.Numerics;
 using CsCheck;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Engine.Tests.Propagation;

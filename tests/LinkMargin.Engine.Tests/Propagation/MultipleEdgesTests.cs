@@ -1,6 +1,6 @@
 using CsCheck;
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Links.Around;
+using LinkMargin.Engine.Paths.Diffracted;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
 
@@ -103,7 +103,7 @@ public sealed class MultipleEdgesTests
         TightWays.ForAll(IsTheSameFromEverySide, cases: 1, also: [5708985678931794100]);
 
     [Fact, Law]
-    public void A_tight_way_is_the_same_whether_its_sides_are_found_or_told() =>
+    public void A_tight_way_is_the_same_whether_its_sides_are_found_or_reported() =>
         TightWays.ForAll(way => Assert.Equal(
             MultipleEdges.OneSideLossDb(way, new(way[^1].Y - way[0].Y, way[0].X - way[^1].X, 0), Wavelength),
             MultipleEdges.LossDb(way, Wavelength),
@@ -148,7 +148,7 @@ public sealed class MultipleEdgesTests
 
     [Fact]
     public void No_path_has_more_edges_than_it_is_trusted_with() =>
-        Assert.InRange(WaysRound.MostCorners - 2, 1, MultipleEdges.MostEdges);
+        Assert.InRange(DiffractedPaths.MostCorners - 2, 1, MultipleEdges.MostEdges);
 
     [Theory]
     [InlineData(1.001, 1.001, false)]

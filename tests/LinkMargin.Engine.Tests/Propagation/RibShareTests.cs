@@ -1,5 +1,5 @@
 using CsCheck;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Materials;
 
 namespace LinkMargin.Engine.Tests.Propagation;
 

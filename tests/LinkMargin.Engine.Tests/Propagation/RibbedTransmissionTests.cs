@@ -1,6 +1,6 @@
 using System.Numerics;
 using CsCheck;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Materials;
 
 namespace LinkMargin.Engine.Tests.Propagation;
 

@@ -2,6 +2,7 @@ using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Scenes;
 

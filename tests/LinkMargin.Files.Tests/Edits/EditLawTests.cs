@@ -2,9 +2,9 @@ using System.Text.Json;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Edits;
 using LinkMargin.Files.Houses;
-using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Tests.Edits;

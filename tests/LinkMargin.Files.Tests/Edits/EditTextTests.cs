@@ -1,8 +1,8 @@
 using LinkMargin.Engine.Decisions.Edits;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Edits;
-using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tests.Houses;
 
 namespace LinkMargin.Files.Tests.Edits;

@@ -94,7 +94,7 @@ public sealed class HouseFaultTests
     [InlineData("name: loft shelves", "name: top of the screen", "house.yaml:44:12: a zone named 'top of the screen' is already in line 43; give each its own name")]
     [InlineData("from: 0.2, to: 1}", "from: 1, to: 0.2}", "house.yaml:47:85: the top of this keep-out, 0.2 m, is not above its underside, 1 m; both are measured from the floor")]
     [InlineData("outline: [[0, 0], [1, 0], [0, 1]]", "outline: [[0, 0], [1, 0]]", "house.yaml:47:46: outline: at least 3 places are needed, and here are 2")]
-    public void A_mistake_is_told_at_its_place_with_the_value_and_the_remedy(string from, string to, string faults, params string[] more)
+    public void A_mistake_is_reported_at_its_place_with_the_value_and_the_remedy(string from, string to, string faults, params string[] more)
     {
         List<(string, string)> changes = [(from, to), .. more.Chunk(2).Select(pair => (pair[0], pair[1]))];
         Assert.Equal(faults.Split('|'), HouseText.Faults([.. changes]));
@@ -109,7 +109,7 @@ public sealed class HouseFaultTests
     [InlineData("box: [1, 4.8, 2.5, 4.9]", "box: [11, 4.8, 12.5, 4.9]", "house.yaml:31:37: the fixture 'screen' lies outside the level 'low', which reaches x from 0 to 6 m, y from 0 to 5 m; check 'box'")]
     [InlineData("[[4.5, 1], [5.5, 1], [5.5, 3], [4.5, 3]]", "[[7.5, 1], [8.5, 1], [8.5, 3], [7.5, 3]]", "house.yaml:22:15: this void lies beside every room of 'low', so it joins nothing; look at its corners")]
     [InlineData("name: screen, level: low", "name: screen, level: high", "house.yaml:40:56: facing: the fixture 'screen' is on the level 'high', another than the seat")]
-    public void What_is_odd_is_told_and_the_house_is_read(string from, string to, string fault, params string[] more)
+    public void What_is_odd_is_reported_and_the_house_is_read(string from, string to, string fault, params string[] more)
     {
         string odd = HouseText.Odd([(from, to), .. more.Chunk(2).Select(pair => (pair[0], pair[1]))]);
         string[] parts = fault.Split('*');
@@ -160,7 +160,7 @@ public sealed class HouseFaultTests
     }
 
     [Fact]
-    public void One_mistake_is_not_told_again_by_what_refers_to_it()
+    public void One_mistake_is_not_reported_again_by_what_refers_to_it()
     {
         // The room cannot be read, so its door and window are not looked into; the rack cannot, so neither is its spot.
         Assert.Single(HouseText.Faults(("corner: [0, 0], size: [4, 5]", "corner: [0, 0], size: [4, wide]")));
@@ -181,13 +181,13 @@ public sealed class HouseFaultTests
     }
 
     [Fact]
-    public void A_file_of_nothing_but_mistakes_is_told_to_a_limit()
+    public void A_file_of_nothing_but_mistakes_is_reported_to_a_limit()
     {
         static string WithWrongKeys(int count) => HouseText.Good + "\n" + string.Concat(Enumerable.Range(0, count).Select(i => $"wrong{i}: 1\n"));
-        Assert.Equal(ProblemList.MostTold, HouseText.Read(WithWrongKeys(ProblemList.MostTold)).Problems.Count);
-        HouseReading reading = HouseText.Read(WithWrongKeys(10 * ProblemList.MostTold));
-        Assert.Equal(ProblemList.MostTold + 1, reading.Problems.Count);
-        Assert.Equal("there are more than 500 mistakes; mend the ones told first", reading.Problems[^1].Message);
+        Assert.Equal(ProblemList.MostReported, HouseText.Read(WithWrongKeys(ProblemList.MostReported)).Problems.Count);
+        HouseParseResult parsed = HouseText.Read(WithWrongKeys(10 * ProblemList.MostReported));
+        Assert.Equal(ProblemList.MostReported + 1, parsed.Problems.Count);
+        Assert.Equal("there are more than 500 mistakes; mend the ones told first", parsed.Problems[^1].Message);
     }
 
     /// <summary>What the layout of the plan finds reaches a person the same way.</summary>
@@ -198,11 +198,11 @@ public sealed class HouseFaultTests
     [InlineData("- {room: den, side: south, at: 1, width: 1.5", "- {room: den, side: south, at: 2, width: 1.5, material: leaf}\n      - {room: den, side: south, at: 1, width: 1.5", "*")]
     [InlineData("outline: [[4, 0], [6, 0], [6, 5], [4, 5]]", "outline: [[4, 0], [6, 5], [6, 0], [4, 5]]", "10:9")]
     [InlineData("between: [den, hall]", "between: [den, hill]", "12:9")]
-    public void A_plan_that_cannot_be_laid_out_is_told_at_its_place(string from, string to, string place)
+    public void A_plan_that_cannot_be_laid_out_is_reported_at_its_place(string from, string to, string place)
     {
-        HouseReading reading = HouseText.Read(HouseText.Good.Replace(from, to, StringComparison.Ordinal));
-        Assert.Null(reading.House);
-        Problem mistake = Assert.Single(reading.Problems, p => p.Severity == Severity.Mistake);
+        HouseParseResult parsed = HouseText.Read(HouseText.Good.Replace(from, to, StringComparison.Ordinal));
+        Assert.Null(parsed.House);
+        Problem mistake = Assert.Single(parsed.Problems, p => p.Severity == Severity.Mistake);
         Assert.True(place == "*" || mistake.ToString().StartsWith($"house.yaml:{place}: ", StringComparison.Ordinal), mistake.ToString());
     }
 
@@ -228,8 +228,8 @@ public sealed class HouseFaultTests
 
     private static string Only(string text)
     {
-        HouseReading reading = HouseText.Read(text);
-        Assert.Null(reading.House);
-        return Assert.Single(reading.Problems).ToString();
+        HouseParseResult parsed = HouseText.Read(text);
+        Assert.Null(parsed.House);
+        return Assert.Single(parsed.Problems).ToString();
     }
 }

@@ -181,9 +181,9 @@ public sealed class HouseFileTests
     [Fact]
     public void A_file_that_cannot_be_opened_is_one_mistake_and_no_house()
     {
-        HouseReading reading = HouseFile.Read(Path.Combine(Path.GetTempPath(), "no-such-folder", "house.yaml"), SmallTables.Tables);
-        Assert.Null(reading.House);
-        Assert.Contains("no such file", Assert.Single(reading.Problems).Message, StringComparison.Ordinal);
+        HouseParseResult parsed = HouseFile.Read(Path.Combine(Path.GetTempPath(), "no-such-folder", "house.yaml"), SmallTables.Tables);
+        Assert.Null(parsed.House);
+        Assert.Contains("no such file", Assert.Single(parsed.Problems).Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -193,9 +193,9 @@ public sealed class HouseFileTests
         try
         {
             File.WriteAllText(path, HouseText.Good.ReplaceLineEndings("\r\n"), new System.Text.UTF8Encoding(true));
-            HouseReading reading = HouseFile.Read(path, SmallTables.Tables);
-            Assert.Empty(reading.Problems);
-            Assert.Equal(2, reading.House!.Seats.Count);
+            HouseParseResult parsed = HouseFile.Read(path, SmallTables.Tables);
+            Assert.Empty(parsed.Problems);
+            Assert.Equal(2, parsed.House!.Seats.Count);
         }
         finally
         {

@@ -27,16 +27,16 @@ public sealed class HouseNamesTests
         """;
 
     [Fact]
-    public void Each_name_that_reorders_the_text_about_it_is_told_with_its_place()
+    public void Each_name_that_reorders_the_text_about_it_is_reported_with_its_place()
     {
-        string[] told = Problems(Quoted(Plain).Replace("NAME", "x\\u202e", StringComparison.Ordinal));
+        string[] reported = Problems(Quoted(Plain).Replace("NAME", "x\\u202e", StringComparison.Ordinal));
         foreach (string thing in new[] { "house", "level", "room", "wall", "door", "fixture", "spot", "seat", "zone", "radio" })
         {
-            Assert.Contains(told, m => m.Contains($"'x<U+202E>-{thing}' holds U+202E", StringComparison.Ordinal));
+            Assert.Contains(reported, m => m.Contains($"'x<U+202E>-{thing}' holds U+202E", StringComparison.Ordinal));
         }
 
-        Assert.All(told, m => Assert.Matches(@"^h\.yaml:\d+:\d+: ", m));
-        Assert.DoesNotContain('\u202e', string.Concat(told));
+        Assert.All(reported, m => Assert.Matches(@"^h\.yaml:\d+:\d+: ", m));
+        Assert.DoesNotContain('\u202e', string.Concat(reported));
     }
 
     [Fact]
@@ -57,7 +57,7 @@ public sealed class HouseNamesTests
     [InlineData("\\u200d")]
     [InlineData("\\ufe0f")]
     [InlineData("\\u2060")]
-    public void Two_seats_that_look_the_same_are_told(string unseen)
+    public void Two_seats_that_look_the_same_are_reported(string unseen)
     {
         string text = Plain.Replace("NAME", "x", StringComparison.Ordinal)
             .Replace("seats: [", $"seats: [{{name: \"x-{unseen}seat\", level: x-level, at: [1, 1]}}, ", StringComparison.Ordinal);
@@ -71,7 +71,7 @@ public sealed class HouseNamesTests
     private static string Quoted(string text) =>
         text.Replace("NAME-house", "\"NAME-house\"", StringComparison.Ordinal).Replace("- name: NAME-level", "- name: \"NAME-level\"", StringComparison.Ordinal);
 
-    private static HouseReading Read(string text) => HouseFile.Parse(text, "h.yaml", MaterialTablesFile.ReadBuiltIn().Tables!);
+    private static HouseParseResult Read(string text) => HouseFile.Parse(text, "h.yaml", MaterialTablesFile.ReadBuiltIn().Tables!);
 
     private static string[] Problems(string text) => [.. Read(text).Problems.Select(p => p.ToString())];
 }

@@ -68,7 +68,7 @@ public sealed class HouseSchemaTests
     [Fact]
     public void The_schema_tells_the_ranges_that_the_reader_checks()
     {
-        (string Path, object Range)[] told =
+        (string Path, object Range)[] reported =
         [
             ("level.height", HouseLimits.LevelHeight),
             ("room.size", HouseLimits.RoomSide),
@@ -85,7 +85,7 @@ public sealed class HouseSchemaTests
             ("seat.used", HouseLimits.UsedDays),
             ("seat.players", HouseLimits.Players),
         ];
-        Assert.All(told, t => Assert.Contains(t.Range.ToString()!, Property(t.Path)["description"]!.GetValue<string>(), StringComparison.Ordinal));
+        Assert.All(reported, t => Assert.Contains(t.Range.ToString()!, Property(t.Path)["description"]!.GetValue<string>(), StringComparison.Ordinal));
         Assert.Contains(HouseLimits.Required.ToString(), Root["properties"]!["required"]!["description"]!.GetValue<string>(), StringComparison.Ordinal);
         Assert.Contains(HouseLimits.Angle.ToString(), Root["$defs"]!["degrees"]!["description"]!.GetValue<string>(), StringComparison.Ordinal);
     }

@@ -57,13 +57,13 @@ internal static class HouseText
           - {name: low corner, level: high, outline: [[0, 0], [1, 0], [0, 1]], from: 0.2, to: 1}
         """;
 
-    public static HouseReading Read(string text) => HouseFile.Parse(text, "house.yaml", SmallTables.Tables);
+    public static HouseParseResult Read(string text) => HouseFile.Parse(text, "house.yaml", SmallTables.Tables);
 
     public static House GoodHouse(params (string From, string To)[] changes)
     {
-        HouseReading reading = Read(Changed(changes));
-        Assert.Empty(reading.Problems);
-        return reading.House!;
+        HouseParseResult parsed = Read(Changed(changes));
+        Assert.Empty(parsed.Problems);
+        return parsed.House!;
     }
 
     /// <summary>The problems after some changes, each as it is printed.</summary>
@@ -78,9 +78,9 @@ internal static class HouseText
 
     private static string Only(Severity severity, (string From, string To)[] changes)
     {
-        HouseReading reading = Read(Changed(changes));
-        Assert.Equal(severity == Severity.Mistake, reading.House is null);
-        Problem problem = Assert.Single(reading.Problems);
+        HouseParseResult parsed = Read(Changed(changes));
+        Assert.Equal(severity == Severity.Mistake, parsed.House is null);
+        Problem problem = Assert.Single(parsed.Problems);
         Assert.Equal(severity, problem.Severity);
         return problem.ToString();
     }

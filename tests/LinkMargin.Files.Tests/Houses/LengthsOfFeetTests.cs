@@ -1,6 +1,6 @@
 using System.Reflection;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Houses;
-using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
 using LinkMargin.Files.Tests.Quantities;
 
@@ -10,10 +10,10 @@ namespace LinkMargin.Files.Tests.Houses;
 public sealed class LengthsOfFeetTests
 {
     [Fact]
-    public void No_fault_of_a_house_in_feet_is_told_in_metres_and_the_other_way_round()
+    public void No_fault_of_a_house_in_feet_is_reported_in_metres_and_the_other_way_round()
     {
         int withLengths = 0;
-        foreach (object[] row in Rows(nameof(HouseFaultTests.A_mistake_is_told_at_its_place_with_the_value_and_the_remedy)))
+        foreach (object[] row in Rows(nameof(HouseFaultTests.A_mistake_is_reported_at_its_place_with_the_value_and_the_remedy)))
         {
             string spoilt = Spoilt(row);
             string[] inMetres = Faults(spoilt), inFeet = Faults(FeetText.Of(spoilt));
@@ -39,16 +39,16 @@ public sealed class LengthsOfFeetTests
         for (int at = text.IndexOf(": ", StringComparison.Ordinal); at >= 0; at = text.IndexOf(": ", at + 1, StringComparison.Ordinal))
         {
             int end = text.IndexOfAny([',', '}', ']', '\n', '#'], at + 2);
-            HouseReading reading = HouseFile.Parse(text[..(at + 2)] + spoilt + text[end..], "house.yaml", tables);
-            if (reading.Unit == LengthUnit.Foot)
+            HouseParseResult parsed = HouseFile.Parse(text[..(at + 2)] + spoilt + text[end..], "house.yaml", tables);
+            if (parsed.Unit == LengthUnit.Foot)
             {
-                Assert.All(reading.Problems, p => Assert.DoesNotMatch(LengthsIn.Metres, p.Message));
+                Assert.All(parsed.Problems, p => Assert.DoesNotMatch(LengthsIn.Metres, p.Message));
             }
         }
     }
 
     [Fact]
-    public void A_ceiling_is_told_in_the_unit_of_the_file() =>
+    public void A_ceiling_is_reported_in_the_unit_of_the_file() =>
         Assert.Equal(
             "house.yaml:38:36: at (height): 12ft is above the ceiling of the level 'high'; 0in to 7ft 6 9/16in is allowed",
             Faults(FeetText.Of(HouseText.Good).Replace("5.249343832021]", "12]", StringComparison.Ordinal))[0]);

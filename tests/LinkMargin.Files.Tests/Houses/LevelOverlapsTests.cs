@@ -16,7 +16,7 @@ public sealed class LevelOverlapsTests
     [InlineData(4 - Limit + 1e-4, true)]
     [InlineData(4, true)]
     [InlineData(40, true)]
-    public void A_level_over_no_other_is_told(double west, bool isTold)
+    public void A_level_over_no_other_is_reported(double west, bool isTold)
     {
         Problem[] problems = OfLevels(Read(west));
         Assert.Equal(isTold, problems.Length == 1);
@@ -36,11 +36,11 @@ public sealed class LevelOverlapsTests
     }
 
     // A house without spots and seats is told too.
-    private static Problem[] OfLevels(HouseReading reading) => [.. reading.Problems.Where(p => !p.Message.StartsWith("the house has no", StringComparison.Ordinal))];
+    private static Problem[] OfLevels(HouseParseResult parsed) => [.. parsed.Problems.Where(p => !p.Message.StartsWith("the house has no", StringComparison.Ordinal))];
 
-    private static HouseReading Read(double west) => Of(Text(west));
+    private static HouseParseResult Read(double west) => Of(Text(west));
 
-    private static HouseReading Of(string text) => HouseFile.Parse(text, "house.yaml", SmallTables.Tables);
+    private static HouseParseResult Of(string text) => HouseFile.Parse(text, "house.yaml", SmallTables.Tables);
 
     private static string Text(double west) => FormattableString.Invariant($$$"""
         house: Two

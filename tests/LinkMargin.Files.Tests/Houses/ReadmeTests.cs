@@ -41,10 +41,10 @@ public sealed partial class ReadmeTests
         Assert.NotEmpty(houses);
         Assert.All(houses, text =>
         {
-            HouseReading reading = HouseFile.Parse(text, "README.md", tables);
-            Assert.Empty(reading.Problems);
-            Assert.NotEmpty(reading.House!.Spots);
-            Assert.NotEmpty(reading.House.Seats);
+            HouseParseResult parsed = HouseFile.Parse(text, "README.md", tables);
+            Assert.Empty(parsed.Problems);
+            Assert.NotEmpty(parsed.House!.Spots);
+            Assert.NotEmpty(parsed.House.Seats);
         });
     }
 

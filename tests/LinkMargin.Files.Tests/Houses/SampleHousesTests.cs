@@ -12,19 +12,19 @@ public sealed class SampleHousesTests
     [Fact]
     public void The_starter_house_reads_clean_and_shows_two_levels()
     {
-        HouseReading reading = Read(StarterHouse.Text);
-        Assert.Empty(reading.Problems);
-        Assert.Equal(2, reading.House!.Levels.Count);
-        Assert.NotEmpty(reading.House.Spots);
-        Assert.NotEmpty(reading.House.Seats);
+        HouseParseResult parsed = Read(StarterHouse.Text);
+        Assert.Empty(parsed.Problems);
+        Assert.Equal(2, parsed.House!.Levels.Count);
+        Assert.NotEmpty(parsed.House.Spots);
+        Assert.NotEmpty(parsed.House.Seats);
     }
 
     [Fact]
     public void A_five_room_flat_of_forty_lines_reads_clean()
     {
-        HouseReading reading = Read(FlatTests.Flat);
-        Assert.Empty(reading.Problems);
-        Assert.Equal(5, reading.House!.Levels[0].Rooms.Count);
+        HouseParseResult parsed = Read(FlatTests.Flat);
+        Assert.Empty(parsed.Problems);
+        Assert.Equal(5, parsed.House!.Levels[0].Rooms.Count);
     }
 
     [Fact]
@@ -42,8 +42,8 @@ public sealed class SampleHousesTests
         string[] lines = StarterHouse.Text.Split('\n');
         for (int i = 0; i < lines.Length; i++)
         {
-            HouseReading reading = Read(string.Join('\n', lines.Where((_, at) => at != i)));
-            Assert.Equal(reading.House is null, reading.Problems.Any(p => p.Severity == Severity.Mistake));
+            HouseParseResult parsed = Read(string.Join('\n', lines.Where((_, at) => at != i)));
+            Assert.Equal(parsed.House is null, parsed.Problems.Any(p => p.Severity == Severity.Mistake));
         }
     }
 
@@ -62,11 +62,11 @@ public sealed class SampleHousesTests
         for (int at = text.IndexOf(": ", StringComparison.Ordinal); at >= 0; at = text.IndexOf(": ", at + 1, StringComparison.Ordinal))
         {
             int end = text.IndexOfAny([',', '}', ']', '\n', '#'], at + 2);
-            HouseReading reading = Read(text[..(at + 2)] + spoilt + text[end..]);
-            Assert.Equal(reading.House is null, reading.Problems.Any(p => p.Severity == Severity.Mistake));
-            Assert.All(reading.Problems, p => Assert.DoesNotContain("NaN", p.Message, StringComparison.Ordinal));
+            HouseParseResult parsed = Read(text[..(at + 2)] + spoilt + text[end..]);
+            Assert.Equal(parsed.House is null, parsed.Problems.Any(p => p.Severity == Severity.Mistake));
+            Assert.All(parsed.Problems, p => Assert.DoesNotContain("NaN", p.Message, StringComparison.Ordinal));
         }
     }
 
-    private static HouseReading Read(string text) => HouseFile.Parse(text, "house.yaml", Tables);
+    private static HouseParseResult Read(string text) => HouseFile.Parse(text, "house.yaml", Tables);
 }

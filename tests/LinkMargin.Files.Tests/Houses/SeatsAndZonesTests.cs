@@ -72,8 +72,8 @@ public sealed class SeatsAndZonesTests
     [Fact]
     public void A_zone_beyond_the_plan_looks_odd()
     {
-        HouseReading reading = HouseText.Read(HouseText.Good.Replace("corner: [1, 4.8], size: [1.5, 0.1]", "corner: [9, 9], size: [1, 1]", StringComparison.Ordinal));
-        Assert.Contains("the zone 'top of the screen' lies outside the level 'low'", Assert.Single(reading.Problems).Message, StringComparison.Ordinal);
+        HouseParseResult parsed = HouseText.Read(HouseText.Good.Replace("corner: [1, 4.8], size: [1.5, 0.1]", "corner: [9, 9], size: [1, 1]", StringComparison.Ordinal));
+        Assert.Contains("the zone 'top of the screen' lies outside the level 'low'", Assert.Single(parsed.Problems).Message, StringComparison.Ordinal);
     }
 
     private static void AssertPlaces((double X, double Y)[] expected, IEnumerable<Seat> seats) =>
@@ -81,8 +81,8 @@ public sealed class SeatsAndZonesTests
 
     private static IReadOnlyList<Seat> Seats(string second)
     {
-        HouseReading reading = HouseText.Read(HouseText.Good.Replace(Bed, second, StringComparison.Ordinal));
-        Assert.Empty(reading.Problems);
-        return reading.House!.Seats;
+        HouseParseResult parsed = HouseText.Read(HouseText.Good.Replace(Bed, second, StringComparison.Ordinal));
+        Assert.Empty(parsed.Problems);
+        return parsed.House!.Seats;
     }
 }

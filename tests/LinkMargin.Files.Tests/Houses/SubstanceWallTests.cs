@@ -22,9 +22,9 @@ public sealed class SubstanceWallTests
             spots: [{name: shelf, at: [1, 1, 1]}]
             seats: [{name: sofa, at: [3, 2]}]
             """;
-        HouseReading reading = HouseFile.Parse(text, "house.yaml", MaterialTablesFile.ReadBuiltIn().Tables!);
-        Assert.NotNull(reading.House);
+        HouseParseResult parsed = HouseFile.Parse(text, "house.yaml", MaterialTablesFile.ReadBuiltIn().Tables!);
+        Assert.NotNull(parsed.House);
         Assert.Equal(
-            said is null ? [] : [(Severity.Odd, said)], reading.Problems.Select(p => (p.Severity, p.Message)));
+            said is null ? [] : [(Severity.Odd, said)], parsed.Problems.Select(p => (p.Severity, p.Message)));
     }
 }

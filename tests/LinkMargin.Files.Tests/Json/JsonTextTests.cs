@@ -3,6 +3,8 @@ using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Files.Json;
@@ -80,7 +82,7 @@ public sealed class JsonTextTests
         Assert.Equal(
             ranking.Scores[0].Worst.HeadroomDb - ranking.Scores[1].Worst.HeadroomDb, rival.GetProperty("leadDb").GetDouble());
         Assert.Equal(House.Spots.Count * House.Seats.Count, root.GetProperty("links").GetArrayLength());
-        Assert.Equal(ranking.SeatsNeverMet.Select(s => s.Name), root.GetProperty("seatsNeverMet").EnumerateArray().Select(s => s.GetString()!));
+        Assert.Equal(ranking.SeatsNeverPassing.Select(s => s.Name), root.GetProperty("seatsNeverMet").EnumerateArray().Select(s => s.GetString()!));
     }
 
     [Fact]
@@ -96,7 +98,7 @@ public sealed class JsonTextTests
     public void No_zero_has_a_sign()
     {
         LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]);
-        PathBudget path = budget.Paths[0] with { EdgesDb = -0.0, ReflectionDb = -0.0, BendingDb = -0.0, BodyDb = -0.0, DiffuseDb = -0.0 };
+        PathBudget path = budget.Paths[0] with { EdgesDb = -0.0, ReflectionDb = -0.0, DiffractionDb = -0.0, BodyDb = -0.0, DiffuseDb = -0.0 };
 
         Assert.DoesNotContain(": -0,", JsonText.Of(BudgetDocument.Of(House, budget with { Paths = [path] })), StringComparison.Ordinal);
     }

@@ -50,9 +50,9 @@ internal static class OpenHall
     /// <summary>The hall with a spot at each receiver and a seat, whose player is left out, at each beacon position.</summary>
     public static House Read(MaterialTables tables)
     {
-        HouseReading reading = HouseFile.Parse(Text(), "hall.yaml", tables);
-        Assert.DoesNotContain(reading.Problems, problem => problem.Severity == Files.Problems.Severity.Mistake);
-        return reading.House!;
+        HouseParseResult parsed = HouseFile.Parse(Text(), "hall.yaml", tables);
+        Assert.DoesNotContain(parsed.Problems, problem => problem.Severity == Files.Problems.Severity.Mistake);
+        return parsed.House!;
     }
 
     public static string SeatName(Point3 beacon) => string.Create(Invariant, $"beacon {beacon.X} {beacon.Y} {beacon.Z}");

@@ -74,7 +74,7 @@ public sealed class OpeningsTests
     }
 
     [Fact]
-    public void An_opening_across_two_walls_of_a_side_is_told_where_it_may_stand()
+    public void An_opening_across_two_walls_of_a_side_is_reported_where_it_may_stand()
     {
         Problem problem = new PlanSketch()
             .Room("hall", 0, 0, 6, 1.5).Room("left", 0, 1.5, 2.5, 3).Room("right", 2.5, 1.5, 3.5, 3)
@@ -221,7 +221,7 @@ public sealed class OpeningsTests
     }
 
     [Fact]
-    public void Rooms_that_do_not_touch_are_told_with_those_that_do()
+    public void Rooms_that_do_not_touch_are_reported_with_those_that_do()
     {
         Problem problem = TwoRooms.Room("store", 6, 0, 2, 3).Door("store", "den", 0.8).Only(Severity.Mistake);
         Assert.Equal(
@@ -240,7 +240,7 @@ public sealed class OpeningsTests
             "'outside'", TwoRooms.Window("outside", PlanSide.South, 1).Only(Severity.Mistake).Message, StringComparison.Ordinal);
 
     [Fact]
-    public void An_opening_in_a_room_that_is_itself_wrong_is_not_told_again()
+    public void An_opening_in_a_room_that_is_itself_wrong_is_not_reported_again()
     {
         PlanSketch sketch = new PlanSketch().Room("den", 0, 0, 4, 3).Room("bad", (4, 0), (5, 0)).Door("den", "bad", 0.8);
         Assert.Contains("different corners", sketch.Only(Severity.Mistake).Message, StringComparison.Ordinal);

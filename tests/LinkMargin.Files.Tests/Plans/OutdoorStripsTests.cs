@@ -11,7 +11,7 @@ public sealed class OutdoorStripsTests
     [InlineData(PlanLimits.ThickestWallMetres + 0.001, true)]
     [InlineData(PlanLimits.WidestStripMetres, true)]
     [InlineData(PlanLimits.WidestStripMetres + 0.001, false)]
-    public void Two_rooms_apart_by_more_than_a_wall_and_less_than_a_passage_are_told(double gap, bool isTold)
+    public void Two_rooms_apart_by_more_than_a_wall_and_less_than_a_passage_are_reported(double gap, bool isTold)
     {
         var sketch = new PlanSketch().Room("den", 0, 0, 4, 3).Room("hall", 4 + gap, 0, 2, 3);
         if (!isTold)
@@ -30,7 +30,7 @@ public sealed class OutdoorStripsTests
     [Theory]
     [InlineData(PlanLimits.NarrowestStripMetres + 0.001, true)]
     [InlineData(PlanLimits.NarrowestStripMetres - 0.001, false)]
-    public void A_narrow_strip_is_told_where_it_is_left_in_the_layout(double gap, bool isTold)
+    public void A_narrow_strip_is_reported_where_it_is_left_in_the_layout(double gap, bool isTold)
     {
         // As laid out, not as written: rooms so close are mostly joined before anybody looks for strips.
         var strips = new OutdoorStrips(Shapes(gap), [], [], Problems(out List<Problem> problems));
@@ -60,7 +60,7 @@ public sealed class OutdoorStripsTests
     }
 
     [Fact]
-    public void Two_edges_of_one_room_are_a_niche_and_a_pair_of_rooms_is_told_once()
+    public void Two_edges_of_one_room_are_a_niche_and_a_pair_of_rooms_is_reported_once()
     {
         new PlanSketch().Room("den", (0, 0), (5, 0), (5, 3), (3, 3), (3, 1), (2.4, 1), (2.4, 3), (0, 3)).BuildClean();
         var sketch = new PlanSketch().Room("den", (0, 0), (4, 0), (4, 3), (2, 3), (2, 5), (0, 5)).Room("hall", (4.5, 0), (7, 0), (7, 5), (2.5, 5), (2.5, 3.5), (4.5, 3.5));

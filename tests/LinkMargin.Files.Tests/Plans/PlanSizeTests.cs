@@ -54,7 +54,7 @@ public sealed class PlanSizeTests
     [Theory]
     [InlineData(PlanLimits.MostCrossings, 0)]
     [InlineData(PlanLimits.MostCrossings + 1, PlanLimits.MostOfAKind + 2)]
-    internal void Crossings_of_walls_are_told_up_to_a_cap_and_then_counted(int crossings, int mistakes)
+    internal void Crossings_of_walls_are_reported_up_to_a_cap_and_then_counted(int crossings, int mistakes)
     {
         // Long walls side by side, and across them as many short ones as make the crossings.
         const int Long = 40;
@@ -75,13 +75,13 @@ public sealed class PlanSizeTests
         }
 
         sketch.Build();
-        string[] told = [.. sketch.Problems.Where(p => p.Severity == Severity.Mistake).Select(p => p.Message)];
-        Assert.Equal(mistakes, told.Length);
+        string[] reported = [.. sketch.Problems.Where(p => p.Severity == Severity.Mistake).Select(p => p.Message)];
+        Assert.Equal(mistakes, reported.Length);
         if (mistakes > 0)
         {
-            Assert.Contains($"cross in {crossings} places, where at most {PlanLimits.MostCrossings} are worked through", told[0], StringComparison.Ordinal);
-            Assert.Contains(" crosses ", told[1], StringComparison.Ordinal);
-            Assert.Equal($"... and {crossings - PlanLimits.MostOfAKind} more crossings", told[^1]);
+            Assert.Contains($"cross in {crossings} places, where at most {PlanLimits.MostCrossings} are worked through", reported[0], StringComparison.Ordinal);
+            Assert.Contains(" crosses ", reported[1], StringComparison.Ordinal);
+            Assert.Equal($"... and {crossings - PlanLimits.MostOfAKind} more crossings", reported[^1]);
         }
     }
 

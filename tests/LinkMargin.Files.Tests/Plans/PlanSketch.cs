@@ -1,6 +1,7 @@
 using System.Globalization;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Plans;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;

@@ -18,14 +18,14 @@ public sealed class PolygonCheckTests
     }
 
     [Fact]
-    public void An_outline_that_crosses_itself_is_told_with_the_place()
+    public void An_outline_that_crosses_itself_is_reported_with_the_place()
     {
         string fault = FaultOf((0, 0), (2, 2), (2, 0), (0, 2));
         Assert.Equal("crosses or touches itself near (1, 1); list its corners in order round the outline", fault);
     }
 
     [Fact]
-    public void An_outline_that_goes_back_on_itself_is_told() =>
+    public void An_outline_that_goes_back_on_itself_is_reported() =>
         Assert.StartsWith(
             "crosses or touches itself", FaultOf((0, 0), (4, 0), (4, 3), (4, 5), (4, 3), (0, 3)), StringComparison.Ordinal);
 

@@ -99,7 +99,7 @@ public sealed class RoomWallsTests
     }
 
     [Fact]
-    public void A_level_that_does_not_say_its_outer_walls_is_told_to()
+    public void A_level_that_does_not_say_its_outer_walls_is_reported_to()
     {
         Problem problem = new PlanSketch { OuterMaterial = null }.Room("den", 0, 0, 4, 3).Only(Severity.Mistake);
         Assert.Contains("'outer: MATERIAL'", problem.Message, StringComparison.Ordinal);
@@ -107,7 +107,7 @@ public sealed class RoomWallsTests
     }
 
     [Fact]
-    public void A_level_that_does_not_say_its_inner_walls_is_told_only_where_it_has_one()
+    public void A_level_that_does_not_say_its_inner_walls_is_reported_only_where_it_has_one()
     {
         new PlanSketch { InnerMaterial = null }.Room("den", 0, 0, 4, 3).BuildClean();
         Problem problem = new PlanSketch { InnerMaterial = null }
@@ -121,7 +121,7 @@ public sealed class RoomWallsTests
             .Room("den", 0, 0, 4, 3).Wall((0, 0), (4, 0), (4, 3), (0, 3), (0, 0)).BuildClean();
 
     [Fact]
-    public void A_court_that_rooms_enclose_is_found_and_told()
+    public void A_court_that_rooms_enclose_is_found_and_reported()
     {
         PlanSketch sketch = new PlanSketch()
             .Room("south", 0, 0, 6, 2).Room("west", 0, 2, 2, 2).Room("east", 4, 2, 2, 2).Room("north", 0, 4, 6, 2);

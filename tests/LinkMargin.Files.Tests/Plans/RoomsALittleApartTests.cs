@@ -100,7 +100,7 @@ public sealed class RoomsALittleApartTests
     }
 
     [Fact]
-    public void Gaps_that_differ_along_one_line_are_told()
+    public void Gaps_that_differ_along_one_line_are_reported()
     {
         PlanSketch sketch = new PlanSketch().Room("hall", 0, 0, 1.2, 6).Room("a", 1.3, 0, 3, 3).Room("b", 1.5, 3, 3, 3);
         Plan plan = sketch.Build();

@@ -71,7 +71,7 @@ public sealed class RoomsFoundTests
     }
 
     [Fact]
-    public void An_end_short_of_a_wall_is_told_with_the_move_that_closes_the_room()
+    public void An_end_short_of_a_wall_is_reported_with_the_move_that_closes_the_room()
     {
         Problem problem = new PlanSketch()
             .Wall("shell", null, (0, 0), (6, 0), (6, 3), (0, 3), (0, 0)).Wall("party", null, (4, 0), (4, 2.96))
@@ -84,7 +84,7 @@ public sealed class RoomsFoundTests
     }
 
     [Fact]
-    public void A_gap_between_two_ends_is_told_once()
+    public void A_gap_between_two_ends_is_reported_once()
     {
         Problem problem = new PlanSketch()
             .Wall((2, 0), (0, 0), (0, 3), (6, 3), (6, 0), (2.4, 0)).Only(Severity.Odd);
@@ -94,25 +94,25 @@ public sealed class RoomsFoundTests
     [Theory]
     [InlineData(0.3, 1)]
     [InlineData(0.31, 0)]
-    public void A_wing_wall_inside_a_room_is_no_fault_from_300_mm_on(double gap, int told)
+    public void A_wing_wall_inside_a_room_is_no_fault_from_300_mm_on(double gap, int reported)
     {
         PlanSketch sketch = new PlanSketch().Room("den", 0, 0, 4, 3).Wall((2, 0), (2, 3 - gap));
         sketch.Build();
-        Assert.Equal(told, sketch.Problems.Count);
+        Assert.Equal(reported, sketch.Problems.Count);
     }
 
     [Theory]
     [InlineData(0.6, 1)]
     [InlineData(0.61, 0)]
-    public void Outside_every_room_a_gap_counts_up_to_600_mm(double gap, int told)
+    public void Outside_every_room_a_gap_counts_up_to_600_mm(double gap, int reported)
     {
         PlanSketch sketch = new PlanSketch().Room("den", 0, 0, 4, 3).Wall((4, 0), (6, 0), (6, 3), (4 + gap, 3));
         sketch.Build();
-        Assert.Equal(told, sketch.Problems.Count);
+        Assert.Equal(reported, sketch.Problems.Count);
     }
 
     [Fact]
-    public void Where_no_room_closes_at_all_the_widest_gap_is_told()
+    public void Where_no_room_closes_at_all_the_widest_gap_is_reported()
     {
         Problem problem = new PlanSketch().Wall((0, 0), (6, 0), (6, 3), (0, 3), (0, 1.5)).Only(Severity.Odd);
         Assert.Contains("1500 mm short of", problem.Message, StringComparison.Ordinal);
@@ -147,7 +147,7 @@ public sealed class RoomsFoundTests
     public void A_free_standing_wall_is_no_fault() => new PlanSketch().Wall((0, 0), (3, 0)).BuildClean();
 
     [Fact]
-    public void A_hundred_loose_ends_are_not_told_one_by_one()
+    public void A_hundred_loose_ends_are_not_reported_one_by_one()
     {
         PlanSketch sketch = new PlanSketch().Room("den", 0, 0, 200, 3);
         for (int i = 1; i <= 100; i++)

@@ -39,12 +39,12 @@ public sealed class WrittenWallsTests
     [InlineData(0.006, 1)]
     [InlineData(0.15, 1)]
     [InlineData(0.152, 0)]
-    public void A_wall_close_beside_a_rooms_wall_is_told(double beside, int told)
+    public void A_wall_close_beside_a_rooms_wall_is_reported(double beside, int reported)
     {
         PlanSketch sketch = new PlanSketch()
             .Room("den", 0, 0, 4, 3).Room("hall", 4, 0, 2, 3).Wall("party", null, (4 + beside, 0), (4 + beside, 3));
         sketch.Build();
-        Assert.Equal(told, sketch.Problems.Count);
+        Assert.Equal(reported, sketch.Problems.Count);
         Assert.All(sketch.Problems, p => Assert.EndsWith(
             "beside the room wall from (4, 0) to (4, 3), so both count; to replace that wall, run along it",
             p.Message,

@@ -13,11 +13,11 @@ public sealed class NameTextTests
     [InlineData("den\u2028x", "holds U+2028, a line break; remove it")]
     [InlineData("den\u2029x", "holds U+2029, a line break; remove it")]
     [InlineData("\u200b\u2060", "holds only characters that cannot be seen; write some that can")]
-    public void What_no_name_may_hold_is_told_by_its_number(string name, string fault) => Assert.Equal(fault, NameText.Fault(name));
+    public void What_no_name_may_hold_is_reported_by_its_number(string name, string fault) => Assert.Equal(fault, NameText.Fault(name));
 
     // Attributes cannot hold half a character.
     [Fact]
-    public void Half_a_character_is_told_by_its_number() => Assert.Equal("holds U+D83D, half of a character; remove it", NameText.Fault("den\ud83d"));
+    public void Half_a_character_is_reported_by_its_number() => Assert.Equal("holds U+D83D, half of a character; remove it", NameText.Fault("den\ud83d"));
 
     [Theory]
     [InlineData("Wohnzimmer Süd")]

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using LinkMargin.Files.Quantities;
+using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Files.Tests.Quantities;
 

@@ -1,5 +1,6 @@
 using CsCheck;
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Tests.Quantities;

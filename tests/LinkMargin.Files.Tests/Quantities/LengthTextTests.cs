@@ -1,5 +1,6 @@
 using System.Globalization;
 using CsCheck;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Tests.Quantities;

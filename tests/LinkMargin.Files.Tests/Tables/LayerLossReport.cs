@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Tables;
 using Xunit.Abstractions;

@@ -13,7 +13,7 @@ public sealed class MaterialTableFaultTests : IDisposable
     public void Dispose() => folder.Dispose();
 
     [Fact]
-    public void Are_told_at_once_each_at_its_place() =>
+    public void Are_reported_at_once_each_at_its_place() =>
         Assert.Equal(
             [
                 "materials.yaml:2:5: a material needs the key 'source'",
@@ -67,7 +67,7 @@ public sealed class MaterialTableFaultTests : IDisposable
     [InlineData("name: a, studs: {of: a, width: 50 mm, depth: 90 mm, spacing: 50 mm}, " + Rest, "studs 0.05 m wide cannot stand 0.05 m apart between centres")]
     [InlineData("name: a, studs: {of: b, width: 50 mm, depth: 90 mm, spacing: 400 mm}, " + Rest, "of: 'b' is no row of this table; did you mean 'a'?")]
     [InlineData("name: a, studs: timber, " + Rest, "a group of studs is written with keys (of, width, depth, spacing), not as 'timber'")]
-    public void Are_told_of_a_row(string row, string message) =>
+    public void Are_reported_of_a_row(string row, string message) =>
         Assert.Contains(message, Assert.Single(FaultsOf($"materials:\n  - {{{row}}}\n")), StringComparison.Ordinal);
 
     [Theory]

@@ -1,7 +1,6 @@
 using System.Globalization;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Tables;
 using Xunit.Abstractions;

@@ -71,7 +71,7 @@ public sealed class RowSearchTests : IDisposable
     [InlineData("also: hurdle", "also: a list is needed (items that begin with '- ', or [ ... ]), not 'hurdle'")]
     [InlineData("also: [[a]]", "also: a word or text is needed, not a list")]
     [InlineData("kind: My Walls", "kind: 'My Walls' is not one word of lower-case letters, digits and hyphens; write for example 'my-walls'")]
-    public void What_is_wrong_in_the_words_of_a_row_is_told(string line, string fault) =>
+    public void What_is_wrong_in_the_words_of_a_row_is_reported(string line, string fault) =>
         Assert.Contains(Read(line).Problems, p => p.Severity == Severity.Mistake && p.Message == fault);
 
     [Theory]
@@ -81,11 +81,11 @@ public sealed class RowSearchTests : IDisposable
         Assert.Equal(isRight, Read($"also: [{string.Join(", ", Enumerable.Range(0, count).Select(i => $"w{i}"))}]").Tables is not null);
 
     [Fact]
-    public void A_house_file_that_says_a_word_of_the_trade_is_told_the_rows_it_may_mean()
+    public void A_house_file_that_says_a_word_of_the_trade_is_reported_the_rows_it_may_mean()
     {
-        HouseReading reading = HouseFile.Parse(StarterHouse.Text.Replace("inner: drywall-stud", "inner: partition", StringComparison.Ordinal), "house.yaml", Tables);
+        HouseParseResult parsed = HouseFile.Parse(StarterHouse.Text.Replace("inner: drywall-stud", "inner: partition", StringComparison.Ordinal), "house.yaml", Tables);
 
-        Assert.Contains(reading.Problems, p => p.Message.StartsWith("inner: 'partition' is not in the material table; did you mean 'drywall-stud' or ", StringComparison.Ordinal));
+        Assert.Contains(parsed.Problems, p => p.Message.StartsWith("inner: 'partition' is not in the material table; did you mean 'drywall-stud' or ", StringComparison.Ordinal));
     }
 
     private MaterialTablesResult Read(string line)

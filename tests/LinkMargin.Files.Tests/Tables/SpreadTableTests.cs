@@ -36,7 +36,7 @@ public sealed class SpreadTableTests
     }
 
     [Fact]
-    public void Mistakes_are_told_all_at_once_with_their_places()
+    public void Mistakes_are_reported_all_at_once_with_their_places()
     {
         using TableFolder folder = new();
         folder.Write("spreads.yaml", """

@@ -57,7 +57,7 @@ public sealed class TableFolderTests
     }
 
     [Fact]
-    public void Mistakes_in_all_files_are_told_together()
+    public void Mistakes_in_all_files_are_reported_together()
     {
         using TableFolder folder = new();
         folder.Write("materials.yaml", "materials:\n  - {name: a, what: w, loss: -1, spread: 1, source: s}\n");
@@ -87,7 +87,7 @@ public sealed class TableFolderTests
     [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 49 mm}}", "spacing: '49 mm' (0.049 m) is outside the allowed 0.05 m to 3 m")]
     [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 400 mm}, fill: wal}", "fill: 'wal' is no row of the material table; did you mean 'wall'?")]
     [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm}}", "a group of joists needs the key 'spacing'")]
-    public void Mistakes_in_a_floor_are_told(string layer, string message)
+    public void Mistakes_in_a_floor_are_reported(string layer, string message)
     {
         using TableFolder folder = new();
         folder.Write("materials.yaml", OneWall.Replace("my-wall", "wall", StringComparison.Ordinal));
@@ -107,7 +107,7 @@ public sealed class TableFolderTests
     [InlineData("hand", "40.1")]
     [InlineData("spread", "30.1")]
     [InlineData("source", "''")]
-    public void Mistakes_in_a_radio_are_told(string key, string value)
+    public void Mistakes_in_a_radio_are_reported(string key, string value)
     {
         using TableFolder folder = new();
         folder.Write("radios.yaml", RadioWith(key, value));

@@ -142,7 +142,7 @@ public sealed class LinkedFilesTests : IDisposable
     }
 
     [UnixFact]
-    public void Names_of_one_file_are_told_from_those_of_another()
+    public void Names_of_one_file_are_reported_from_those_of_another()
     {
         File.WriteAllText(In("file"), "same");
         File.WriteAllText(In("other"), "same");

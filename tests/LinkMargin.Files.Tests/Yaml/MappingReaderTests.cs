@@ -26,7 +26,7 @@ public sealed class MappingReaderTests
     }
 
     [Fact]
-    public void All_faults_are_told_at_once_each_at_its_place()
+    public void All_faults_are_reported_at_once_each_at_its_place()
     {
         MappingReader reader = Open("nmae: den\nwidth: -3\nopen: yes\nparts: 7\nkind: squar\ninside:\n");
         reader.RequiredName("name");

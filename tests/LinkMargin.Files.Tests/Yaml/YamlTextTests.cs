@@ -67,7 +67,7 @@ public sealed class YamlTextTests : IDisposable
     }
 
     [Fact]
-    public void A_byte_that_is_not_utf8_is_told_with_its_place()
+    public void A_byte_that_is_not_utf8_is_reported_with_its_place()
     {
         List<Problem> problems = [];
         Assert.Null(YamlText.Read(Write([.. "a: 1\nb: ü"u8, 0xE9, .. " x"u8]), new Source("f", problems)));

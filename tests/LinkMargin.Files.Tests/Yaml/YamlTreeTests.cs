@@ -32,7 +32,7 @@ public sealed class YamlTreeTests
     }
 
     [Fact]
-    public void A_key_written_twice_is_told_with_both_places_and_reading_goes_on()
+    public void A_key_written_twice_is_reported_with_both_places_and_measurement_goes_on()
     {
         (MappingNode? root, List<Problem> problems) = Parse("a: 1\nb: 2\na: 3\n");
         Problem problem = Assert.Single(problems);

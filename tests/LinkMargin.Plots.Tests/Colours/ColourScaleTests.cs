@@ -29,7 +29,7 @@ public class ColourScaleTests
 
     // 0.02 in OKLab is about what one just tells apart side by side (common practice); a tone must be well above.
     [Fact]
-    public void Neighbouring_tones_are_told_apart_with_every_kind_of_red_and_green_vision()
+    public void Neighbouring_tones_are_reported_apart_with_every_kind_of_red_and_green_vision()
     {
         foreach (ColourVision vision in ColourVision.All)
         {

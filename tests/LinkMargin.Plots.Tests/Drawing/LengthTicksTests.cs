@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Drawing;
 
 namespace LinkMargin.Plots.Tests.Drawing;
@@ -5,35 +6,35 @@ namespace LinkMargin.Plots.Tests.Drawing;
 public class LengthTicksTests
 {
     [Theory]
-    [InlineData(0.7, LengthUnit.Metres, 1)]
-    [InlineData(1.0, LengthUnit.Metres, 1)]
-    [InlineData(1.01, LengthUnit.Metres, 2)]
-    [InlineData(1.4, LengthUnit.Feet, 5)]
-    [InlineData(1e6, LengthUnit.Metres, 1000)]
+    [InlineData(0.7, LengthUnit.Metre, 1)]
+    [InlineData(1.0, LengthUnit.Metre, 1)]
+    [InlineData(1.01, LengthUnit.Metre, 2)]
+    [InlineData(1.4, LengthUnit.Foot, 5)]
+    [InlineData(1e6, LengthUnit.Metre, 1000)]
     public void A_step_is_the_next_round_length(double metres, LengthUnit unit, double expected) =>
         Assert.Equal(expected, LengthTicks.StepAtLeast(metres, unit));
 
     [Theory]
-    [InlineData(2.4, LengthUnit.Metres, 2)]
-    [InlineData(2.0, LengthUnit.Metres, 2)]
-    [InlineData(1.99, LengthUnit.Metres, 1)]
-    [InlineData(2.4, LengthUnit.Feet, 5)]
-    [InlineData(0.001, LengthUnit.Metres, 0.1)]
+    [InlineData(2.4, LengthUnit.Metre, 2)]
+    [InlineData(2.0, LengthUnit.Metre, 2)]
+    [InlineData(1.99, LengthUnit.Metre, 1)]
+    [InlineData(2.4, LengthUnit.Foot, 5)]
+    [InlineData(0.001, LengthUnit.Metre, 0.1)]
     public void A_scale_bar_is_the_last_round_length_that_fits(double metres, LengthUnit unit, double expected) =>
         Assert.Equal(expected, LengthTicks.LengthAtMost(metres, unit));
 
     [Fact]
     public void Ticks_stand_on_round_lengths_between_the_ends()
     {
-        Assert.Equal([(-1, "\u22121"), (0, "0"), (1, "1"), (2, "2")], LengthTicks.Between(-1.5, 2.2, 1, LengthUnit.Metres));
-        Assert.Equal([0.0, 5 * 0.3048], LengthTicks.Between(-0.1, 2, 5, LengthUnit.Feet).Select(t => t.Metres));
+        Assert.Equal([(-1, "\u22121"), (0, "0"), (1, "1"), (2, "2")], LengthTicks.Between(-1.5, 2.2, 1, LengthUnit.Metre));
+        Assert.Equal([0.0, 5 * 0.3048], LengthTicks.Between(-0.1, 2, 5, LengthUnit.Foot).Select(t => t.Metres));
     }
 
     [Theory]
-    [InlineData(3.4, LengthUnit.Metres, "3.40")]
-    [InlineData(3.048, LengthUnit.Feet, "10′")]
-    [InlineData(3.81, LengthUnit.Feet, "12′ 6″")]
-    [InlineData(3.047, LengthUnit.Feet, "10′")]
+    [InlineData(3.4, LengthUnit.Metre, "3.40")]
+    [InlineData(3.048, LengthUnit.Foot, "10′")]
+    [InlineData(3.81, LengthUnit.Foot, "12′ 6″")]
+    [InlineData(3.047, LengthUnit.Foot, "10′")]
     public void Lengths_are_written_as_a_plan_writes_them(double metres, LengthUnit unit, string expected) =>
         Assert.Equal(expected, LengthTicks.Written(metres, unit));
 

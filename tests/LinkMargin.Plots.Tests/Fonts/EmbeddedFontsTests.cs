@@ -1,4 +1,7 @@
+using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Fonts;
+using LinkMargin.Plots.Maps;
+using LinkMargin.Plots.Tests.Maps;
 using ScottPlot;
 using SkiaSharp;
 

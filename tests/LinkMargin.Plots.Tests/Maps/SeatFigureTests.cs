@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Maps;
+using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Plots.Tests.Maps;
 
@@ -27,9 +28,9 @@ public class SeatFigureTests
     [Theory]
     [InlineData(12, false, "17.8 dB")]
     [InlineData(12, true, "17.8 dB (needs 10)")]
-    public void Where_another_margin_is_hatched_by_that_one_is_held_against_the_hatch(double countedDb, bool meets, string expected)
+    public void Where_another_margin_is_hatched_by_that_one_is_held_against_the_hatch(double marginAtConfidenceDb, bool meets, string expected)
     {
         var seat = new Seat("sofa", 0, new(0, 0), 0.7, null, 10);
-        Assert.Equal(expected, SeatFigure.Of(new SeatMark(seat, 17.8, meets) { CountedDb = countedDb }, 15));
+        Assert.Equal(expected, SeatFigure.Of(new SeatMark(seat, 17.8, meets) { MarginAtConfidenceDb = marginAtConfidenceDb }, 15));
     }
 }

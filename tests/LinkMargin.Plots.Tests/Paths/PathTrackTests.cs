@@ -1,8 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Paths;
-using Path = LinkMargin.Engine.Links.Path;
 
 namespace LinkMargin.Plots.Tests.Paths;
 
@@ -85,7 +84,7 @@ public class PathTrackTests
     }
 
     private static PathBudget Of(params Point3[] points) => new(
-        new Path(PathKind.Direct, points, points.Zip(points.Skip(1), (a, b) => a.DistanceTo(b)).Sum(), []), 60, [], 60)
+        new TracedPath(PathKind.Direct, points, points.Zip(points.Skip(1), (a, b) => a.DistanceTo(b)).Sum(), []), 60, [], 60)
     {
         Bases = [],
     };

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using LinkMargin.Plots.Plans;
@@ -106,7 +107,7 @@ public class CrowdedPlanTests
         house.Spots.Where(s => s.LevelIndex == level).Select(s => s.Plan)
             .Concat(house.Seats.Where(s => s.LevelIndex == level).Select(s => s.Plan));
 
-    private static PlanPanel PanelOf(House house) => new(house, new MaterialPatterns(house), LengthUnit.Metres, []);
+    private static PlanPanel PanelOf(House house) => new(house, new MaterialPatterns(house), LengthUnit.Metre, []);
 
     private static PlanView ViewOf(House house, double points = 500) =>
         PlanPlot.ViewIn(new(30, 60, 30 + (points * 2), 60 + (points * 2)), PlanBounds.Of(house), 2);

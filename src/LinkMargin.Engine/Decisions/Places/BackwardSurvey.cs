@@ -2,7 +2,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
-using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Decisions.Places;
 

@@ -71,7 +71,7 @@ public sealed class PlaceSearch
         for (int rank = 0; rank < request.Most; rank++)
         {
             // The next best is sought among places far enough from those told already.
-            int[] left = [.. order.Where(i => best.All(told => AreApart(told.Place, Places[i])))];
+            int[] left = [.. order.Where(i => best.All(reported => AreApart(reported.Place, Places[i])))];
             if (left.Length == 0)
             {
                 break;
@@ -83,8 +83,8 @@ public sealed class PlaceSearch
         }
 
         return new PlaceResult(
-            [.. best.OrderByDescending(told => told.Score.WorstHeadroomDb)
-                .Select((told, i) => told with { Score = told.Score.Named(FormattableString.Invariant($"place {i + 1}")) })],
+            [.. best.OrderByDescending(reported => reported.Score.WorstHeadroomDb)
+                .Select((reported, i) => reported with { Score = reported.Score.Named(FormattableString.Invariant($"place {i + 1}")) })],
             Places.Count,
             worked.Count);
     }
@@ -133,3 +133,48 @@ public sealed class PlaceSearch
     private bool AreApart(Standing a, Standing b) =>
         a.LevelIndex != b.LevelIndex || a.Plan.DistanceTo(b.Plan) >= request.ApartMetres;
 }
+
+/// <summary>Where to look for a place for a console.</summary>
+public sealed record PlaceRequest
+{
+    /// <summary>Between places in a zone by default, metres: about a wavelength.</summary>
+    public const double ZoneCellMetres = 0.1;
+
+    /// <summary>Between places on the floor by default, metres: about the width of a console.</summary>
+    public const double FloorCellMetres = 0.25;
+
+    /// <summary>Heights over the floor by default where no zone says any, metres: a low and a high board of a shelf.</summary>
+    public static IReadOnlyList<double> FloorHeightsMetres { get; } = [0.5, 1.5];
+
+    /// <summary>Whether to look over all free floor though the house has zones.</summary>
+    public bool Everywhere { get; init; }
+
+    /// <summary>Between places, metres, above 0; null for <see cref="ZoneCellMetres"/> or <see cref="FloorCellMetres"/>.</summary>
+    public double? CellMetres { get; init; }
+
+    /// <summary>Heights over the floor where no zone says any, metres.</summary>
+    public IReadOnlyList<double> HeightsMetres { get; init; } = FloorHeightsMetres;
+
+    /// <summary>The one level to look on; null for all.</summary>
+    public int? LevelIndex { get; init; }
+
+    /// <summary>How many places are wanted at most.</summary>
+    public int Most { get; init; } = 5;
+
+    /// <summary>How far apart two places are at least to be told as two, metres.</summary>
+    public double ApartMetres { get; init; } = 1;
+
+    /// <summary>How many threads may work at once; every number gives the same answer. Null: as many as there are processors.</summary>
+    public int? Threads { get; init; }
+}
+
+/// <summary>What a search for places gave.</summary>
+/// <param name="Best">The best places, distinct, best first; empty where a console may stand nowhere.</param>
+/// <param name="LookedAt">How many places there were.</param>
+/// <param name="Computed">How many of them were worked out forwards.</param>
+public sealed record PlaceResult(IReadOnlyList<PlacedSpot> Best, int LookedAt, int Computed);
+
+/// <summary>A place for a console, worked out forwards as a spot of its own.</summary>
+/// <param name="Place">The place.</param>
+/// <param name="Score">How it serves the seats.</param>
+public sealed record PlacedSpot(Standing Place, SpotScore Score);

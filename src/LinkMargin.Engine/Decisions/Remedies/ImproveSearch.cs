@@ -44,9 +44,9 @@ public sealed class ImproveSearch
         RemedyResult[] results = WorkOut([.. remedies.Select(remedy => (IReadOnlyList<Remedy>)[remedy])]);
         RemedyResult[] helpful = [.. BestOfEach(results).Where(Helps)];
         IEnumerable<RemedyResult> worthTelling = helpful.Where(result => IsWorthTelling(result, helpful));
-        RemedyResult[] single = [.. InOrder(RemedyVariants.Merged(worthTelling, result => !trial.Before.MeetsAll && result.After.MeetsAll))];
+        RemedyResult[] single = [.. InOrder(RemedyVariants.Merged(worthTelling, result => !trial.Before.PassesAll && result.After.PassesAll))];
         RemedyResult[] pairs = [];
-        if (!trial.Before.MeetsAll && !single.Any(result => result.After.MeetsAll))
+        if (!trial.Before.PassesAll && !single.Any(result => result.After.PassesAll))
         {
             RemedyResult[] best = [.. single.OrderByDescending(ForPairs).Take(PairedFrom)];
             pairs = WorkOut([.. from a in best from b in best where IsPair(a, b) select (IReadOnlyList<Remedy>)[a.Remedies[0], b.Remedies[0]]]);
@@ -135,4 +135,33 @@ public sealed class ImproveSearch
         RemedyKind.OpenDoor => 1,
         _ => 0,
     };
+}
+
+/// <summary>What a search for remedies may use.</summary>
+/// <param name="Spot">The spot to improve.</param>
+/// <param name="Panels">What a side of a rack may be made of instead.</param>
+/// <param name="Controllers">The classes of controller there are.</param>
+public sealed record ImproveRequest(Spot Spot, IReadOnlyList<Material> Panels, IReadOnlyList<Radio> Controllers)
+{
+    /// <summary>Farthest that a receiver on a lead is from the wall it is stuck to or the top it lies on, metres.</summary>
+    public const double GreatestFromFaceMetres = 0.1;
+
+    /// <summary>
+    /// Air that an open side needs before it, metres: less than a wavelength away a wall or a cupboard closes it again (judgement).
+    /// </summary>
+    public const double LeastFreeAirMetres = 0.1;
+
+    /// <summary>A remedy that gains less is not told, dB: below what anybody could notice.</summary>
+    public const double LeastGainDb = 0.5;
+}
+
+/// <summary>What would help a spot.</summary>
+/// <param name="Before">How it serves its seats as things are.</param>
+/// <param name="Alone">Remedies that help, the greatest gain first.</param>
+/// <param name="Pairs">Two together, where one is not enough and two gain more; the greatest gain first.</param>
+/// <param name="Tried">How many remedies were worked out.</param>
+public sealed record ImproveResult(SpotScore Before, IReadOnlyList<RemedyResult> Alone, IReadOnlyList<RemedyResult> Pairs, int Tried)
+{
+    /// <summary>Whether every seat is met, as things are or with something told here.</summary>
+    public bool CanMeetAll => Before.PassesAll || Alone.Any(r => r.After.PassesAll) || Pairs.Any(r => r.After.PassesAll);
 }

@@ -33,3 +33,53 @@ public sealed record Remedy(RemedyKind Kind, Effort Effort, IReadOnlyList<HouseE
     /// <summary>The house with it.</summary>
     public House ApplyTo(House house) => Edits.Aggregate(house, (edited, edit) => edit.ApplyTo(edited));
 }
+
+/// <summary>What a remedy asks of somebody, least first.</summary>
+public enum Effort
+{
+    /// <summary>Nothing to buy and nothing to build.</summary>
+    Free,
+
+    /// <summary>Something to carry or to put up.</summary>
+    Small,
+
+    /// <summary>Something to buy.</summary>
+    Buy,
+
+    /// <summary>Something to buy and a cable to lay.</summary>
+    Cable,
+}
+
+/// <summary>What a remedy does.</summary>
+public enum RemedyKind
+{
+    /// <summary>The receiver on a lead, outside what encloses the console.</summary>
+    Lead,
+
+    /// <summary>A side of what encloses the console left open, or every closed one.</summary>
+    OpenSide,
+
+    /// <summary>A side of what encloses the console made of something else, or every closed one.</summary>
+    SwapSide,
+
+    /// <summary>The console at another height in the same place.</summary>
+    Raise,
+
+    /// <summary>The console in a zone of the house file.</summary>
+    Shelf,
+
+    /// <summary>The worst seat turned.</summary>
+    TurnSeat,
+
+    /// <summary>The worst seat moved a little.</summary>
+    MoveSeat,
+
+    /// <summary>A door left open.</summary>
+    OpenDoor,
+
+    /// <summary>Controllers of another class.</summary>
+    Controller,
+
+    /// <summary>A controller on a cable at the worst seat.</summary>
+    Wire,
+}

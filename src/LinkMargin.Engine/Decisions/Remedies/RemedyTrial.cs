@@ -61,7 +61,7 @@ internal sealed class RemedyTrial
         double? atSeat = after.With(WorstSeat) is { } budget ? after.By.HeadroomDb(budget) - Before.WorstHeadroomDb : null;
         return new RemedyResult(remedies, after, after.WorstHeadroomDb - Before.WorstHeadroomDb, atSeat)
         {
-            ProbabilityAtSeat = after.ProbabilityMet(WorstSeat),
+            ProbabilityAtSeat = after.ProbabilityPasses(WorstSeat),
         };
     }
 
@@ -69,11 +69,11 @@ internal sealed class RemedyTrial
     public Standing? BestOf(IReadOnlyList<Standing> places)
     {
         // The survey puts the best among its first few; each is then worked out as it would be.
-        const int WorkedOut = 4;
+        const int Computed = 4;
         double[] headroomDb = survey.Value.WorstHeadroomDb(House, places, null, null, CancellationToken.None);
         return Enumerable.Range(0, places.Count)
             .OrderByDescending(i => headroomDb[i])
-            .Take(WorkedOut)
+            .Take(Computed)
             .Select(i => (Standing?)places[i])
             .MaxBy(place => After(ConsoleRemedies.MoveTo(Spot, place!.Value).ApplyTo(House))!.WorstHeadroomDb);
     }
@@ -83,4 +83,21 @@ internal sealed class RemedyTrial
         Spot spot = edited.Spots.First(s => s.Name == Spot.Name);
         return judge.Score(ready, spot, [.. edited.Seats.Where(seat => seat.IsPlayedAt(spot))]);
     }
+}
+
+/// <summary>One remedy or two together, worked out.</summary>
+/// <param name="Remedies">One or two.</param>
+/// <param name="After">How the spot then serves its seats.</param>
+/// <param name="GainDb">How much more headroom its worst seat then has, dB; the worst seat may be another then.</param>
+/// <param name="GainAtSeatDb">The same at the seat that was worst before, dB; null where that seat is on a cable.</param>
+public sealed record RemedyResult(IReadOnlyList<Remedy> Remedies, SpotScore After, double GainDb, double? GainAtSeatDb)
+{
+    /// <summary>How likely the seat that was worst before then has what it asks for, 0 to 1; null where that was not worked out or it is on a cable.</summary>
+    public double? ProbabilityAtSeat { get; init; }
+
+    /// <summary>Other variants of a single remedy, the greatest gain first; each says how well off the spot then is, like this one.</summary>
+    public IReadOnlyList<RemedyResult> Alternatives { get; init; } = [];
+
+    /// <summary>The most that any of them asks of somebody.</summary>
+    public Effort Effort => Remedies.Max(remedy => remedy.Effort);
 }

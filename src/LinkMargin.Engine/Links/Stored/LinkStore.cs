@@ -1,11 +1,13 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Links.Around;
-using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Paths.Diffracted;
+using LinkMargin.Engine.Paths.Reflected;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links.Stored;
 
 /// <summary>Takes down the paths of one link of the full model, each with its slopes.</summary>
-internal sealed class LinkStore(FullSpotModel model, Point3 hands, SlopeBook book) : IPathVisitor
+internal sealed class LinkStore(FullSpotModel model, Point3 hands, GradientRecorder book) : IPathVisitor
 {
     /// <summary>Slopes are taken over this much more loss, dB.</summary>
     internal const double StepDb = 1;
@@ -47,11 +49,11 @@ internal sealed class LinkStore(FullSpotModel model, Point3 hands, SlopeBook boo
     }
 
     /// <inheritdoc/>
-    public void Around(in WayRound way, TraceBuffer buffer)
+    public void Around(in DiffractedPath way, TraceBuffer buffer)
     {
         book.Begin(way.Power);
-        Span<Point3> corners = stackalloc Point3[WaysRound.MostCorners];
-        int count = model.WaysRound.Corners(way, hands, corners);
+        Span<Point3> corners = stackalloc Point3[DiffractedPaths.MostCorners];
+        int count = model.DiffractedPaths.Corners(way, hands, corners);
         for (int i = 0; i + 2 < count; i++)
         {
             model.Scene.Trace(corners[i], corners[i + 1], buffer, wholeFloors: true);

@@ -1,5 +1,6 @@
-using LinkMargin.Engine.Diffuse;
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Paths.Diffuse;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links.Stored;
 
@@ -37,5 +38,34 @@ internal sealed class ShiftedRooms
         Parallel.For(0, shifted.Length, material =>
             shifted[material] = new RoomShell(shell.Surfaces, losses.Shifted(material, LinkStore.StepDb)));
         return shifted;
+    }
+}
+
+/// <summary>One console's diffuse field with each material's loss shifted in turn.</summary>
+internal sealed class ShiftedFields(Cells cells, CellSurfaces surfaces, IReadOnlyList<DiffuseField> byMaterial)
+{
+    /// <summary>The slope of the diffuse power at a place by each material's loss, dB for each dB; nothing where it has none.</summary>
+    internal IEnumerable<(int Material, double Slope)> SlopesAt(Point3 hands, DiffuseField plain)
+    {
+        int cell = cells.At(hands);
+        if (cell == Cells.Outdoors)
+        {
+            return [];
+        }
+
+        // What a place sees is geometry, the same for all of them.
+        ViewFactors outlook = surfaces.From(hands, cell, new double[surfaces.Of(cell).Count + surfaces.HoleCount(cell)]);
+        double density = plain.At(outlook);
+        var slopes = new List<(int Material, double Slope)>();
+        for (int material = 0; material < byMaterial.Count; material++)
+        {
+            double slope = LinkStore.SlopeOf(density, byMaterial[material].At(outlook));
+            if (slope != 0)
+            {
+                slopes.Add((material, slope));
+            }
+        }
+
+        return slopes;
     }
 }

@@ -43,7 +43,7 @@ public sealed class StoredPaths
             {
                 LinkModel seen = model.SeenFrom(seat);
                 SpotModel from = seen == model ? ready.Value : seen.For(spot);
-                links.Add(from.Store(model.House.PositionOf(seat), seat.FacingDegrees, new SlopeBook(parameters)));
+                links.Add(from.Store(model.House.PositionOf(seat), seat.FacingDegrees, new GradientRecorder(parameters)));
             }
         }
 
@@ -61,7 +61,7 @@ public sealed class StoredPaths
     internal static StoredPaths Of(LinkModel model, IEnumerable<(SpotModel From, Point3 To, double? FacingDegrees)> links)
     {
         var parameters = new ParameterList(model.Scene);
-        StoredLink[] stored = [.. links.Select(link => link.From.Store(link.To, link.FacingDegrees, new SlopeBook(parameters)))];
+        StoredLink[] stored = [.. links.Select(link => link.From.Store(link.To, link.FacingDegrees, new GradientRecorder(parameters)))];
         return new StoredPaths(model, parameters, stored);
     }
 }

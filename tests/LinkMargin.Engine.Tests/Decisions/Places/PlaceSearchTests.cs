@@ -1,11 +1,11 @@
 using CsCheck;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Places;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Engine.Tests.Decisions.Places;
 
@@ -38,7 +38,7 @@ public sealed class PlaceSearchTests
         house =>
         {
             // More places than are few, so that the bound from the survey decides which are worked out.
-            var judge = new CountedJudge(new DoubtBasis(new Spreads(4, 0.2, 3, 0.05, 20, 10, 12)) { Draws = 50 });
+            var judge = new JudgeAtConfidence(new UncertaintyBasis(new Spreads(4, 0.2, 3, 0.05, 20, 10, 12)) { Draws = 50 });
             var model = new LinkModel(house, depth);
             var search = new PlaceSearch(model, new PlaceRequest { CellMetres = cellMetres, HeightsMetres = [1] }, judge);
             if (!search.HasSeats || search.Places.Count == 0)
@@ -85,11 +85,11 @@ public sealed class PlaceSearchTests
         House house = Hall(new Seat("seat", 0, new Point2(2, 2), 0.7, null, 15));
         var model = new LinkModel(house, ModelDepth.Direct);
         PlaceResult alone = new PlaceSearch(model, new PlaceRequest { Threads = 1 }).Run(), together = new PlaceSearch(model, new PlaceRequest { Threads = 3 }).Run();
-        Assert.Equal(Told(alone), Told(together));
+        Assert.Equal(Reported(alone), Reported(together));
     }
 
     [Fact]
-    public void Places_told_are_apart_and_best_first()
+    public void Places_reported_are_apart_and_best_first()
     {
         House house = Hall(new Seat("seat", 0, new Point2(2, 2), 0.7, null, 15));
         PlaceResult result = new PlaceSearch(new LinkModel(house, ModelDepth.Direct), new PlaceRequest { ApartMetres = 2, Most = 4 }).Run();
@@ -121,7 +121,7 @@ public sealed class PlaceSearchTests
             .Run(stop.Cancel, stop.Token));
     }
 
-    private static IEnumerable<(Standing, double)> Told(PlaceResult result) => result.Best.Select(b => (b.Place, b.Score.WorstHeadroomDb));
+    private static IEnumerable<(Standing, double)> Reported(PlaceResult result) => result.Best.Select(b => (b.Place, b.Score.WorstHeadroomDb));
 
     private static void AssertBest(LinkModel model, PlaceSearch search)
     {

@@ -1,12 +1,12 @@
 using CsCheck;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Remedies;
-using LinkMargin.Engine.Doubt;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Engine.Tests.Decisions.Remedies;
 
@@ -25,13 +25,13 @@ public sealed class ImproveSearchTests
         {
             ImproveResult result = Search(house, depth);
             Assert.Equal(Headroom(house, depth), result.Before.WorstHeadroomDb, 1e-9);
-            Assert.All(Variants(result).Concat(result.Pairs), told =>
+            Assert.All(Variants(result).Concat(result.Pairs), reported =>
             {
-                House edited = told.Remedies.Aggregate(house, (so, remedy) => remedy.ApplyTo(so));
+                House edited = reported.Remedies.Aggregate(house, (so, remedy) => remedy.ApplyTo(so));
                 double after = Headroom(edited, depth);
-                Assert.Equal(after, told.After.WorstHeadroomDb, 1e-9);
-                Assert.Equal(after - result.Before.WorstHeadroomDb, told.GainDb, 1e-9);
-                Assert.Equal(HeadroomAt(edited, depth, result.Before.Worst.Seat) - result.Before.WorstHeadroomDb, told.GainAtSeatDb ?? double.NaN, 1e-9);
+                Assert.Equal(after, reported.After.WorstHeadroomDb, 1e-9);
+                Assert.Equal(after - result.Before.WorstHeadroomDb, reported.GainDb, 1e-9);
+                Assert.Equal(HeadroomAt(edited, depth, result.Before.Worst.Seat) - result.Before.WorstHeadroomDb, reported.GainAtSeatDb ?? double.NaN, 1e-9);
             });
         },
         cases: houses);
@@ -40,23 +40,23 @@ public sealed class ImproveSearchTests
     public void By_the_margin_to_count_on_a_gain_and_its_probability_are_what_the_edited_house_gives_too() => RoomedHouse.Any.ForAll(
         house =>
         {
-            var basis = new DoubtBasis(new Spreads(4, 0.2, 3, 0.05, 20, 10, 12)) { Draws = 60 };
-            ImproveResult result = new ImproveSearch(house, new LinkModel(house, ModelDepth.Direct), Request(house), new CountedJudge(basis)).Run();
-            Assert.All(result.Alone.Concat(result.Pairs), told =>
+            var basis = new UncertaintyBasis(new Spreads(4, 0.2, 3, 0.05, 20, 10, 12)) { Draws = 60 };
+            ImproveResult result = new ImproveSearch(house, new LinkModel(house, ModelDepth.Direct), Request(house), new JudgeAtConfidence(basis)).Run();
+            Assert.All(result.Alone.Concat(result.Pairs), reported =>
             {
-                House edited = told.Remedies.Aggregate(house, (so, remedy) => remedy.ApplyTo(so));
+                House edited = reported.Remedies.Aggregate(house, (so, remedy) => remedy.ApplyTo(so));
                 var model = new LinkModel(edited, ModelDepth.Direct);
-                var doubt = HouseDoubt.Of(model, edited.Spots, edited.Seats, basis);
-                Spot spot = edited.Spots.Single(s => s.Name == told.After.Spot.Name);
-                var after = new SpotScore(spot, LinkEvaluation.Budgets(model, spot, edited.Seats.Where(seat => seat.IsPlayedAt(spot))), doubt.Deciding);
-                Assert.Equal(after.WorstHeadroomDb - result.Before.WorstHeadroomDb, told.GainDb, 1e-9);
-                Assert.Equal(doubt.ProbabilityAllMet(after.Budgets), told.After.ProbabilityAllMet!.Value, 1e-9);
+                var uncertainty = HouseUncertainty.Of(model, edited.Spots, edited.Seats, basis);
+                Spot spot = edited.Spots.Single(s => s.Name == reported.After.Spot.Name);
+                var after = new SpotScore(spot, LinkEvaluation.Budgets(model, spot, edited.Seats.Where(seat => seat.IsPlayedAt(spot))), uncertainty.AtConfidence);
+                Assert.Equal(after.WorstHeadroomDb - result.Before.WorstHeadroomDb, reported.GainDb, 1e-9);
+                Assert.Equal(uncertainty.ProbabilityAllPass(after.Budgets), reported.After.ProbabilityAllPass!.Value, 1e-9);
             });
         },
         cases: 5);
 
     [Fact]
-    public void A_zone_on_another_level_is_told_with_the_cable_it_takes()
+    public void A_zone_on_another_level_is_reported_with_the_cable_it_takes()
     {
         House house = RoomedHouse.Any.Where(h => h.Levels.Count > 1).Generate(new PCG(3, 3), null, out _);
         Spot spot = house.Spots[0];
@@ -77,8 +77,8 @@ public sealed class ImproveSearchTests
     public void They_come_by_gain_and_the_cheap_ones_first_among_equals() => RoomedHouse.Any.ForAll(
         house =>
         {
-            IReadOnlyList<RemedyResult> told = Search(house, ModelDepth.Direct).Alone;
-            Assert.All(told.Zip(told.Skip(1)), pair =>
+            IReadOnlyList<RemedyResult> reported = Search(house, ModelDepth.Direct).Alone;
+            Assert.All(reported.Zip(reported.Skip(1)), pair =>
             {
                 double first = Math.Round(pair.First.GainDb, 1), second = Math.Round(pair.Second.GainDb, 1);
                 Assert.True(first > second || (first == second && pair.First.Effort <= pair.Second.Effort));
@@ -120,13 +120,13 @@ public sealed class ImproveSearchTests
     }
 
     [Fact]
-    public void Two_together_are_told_where_one_is_not_enough_and_only_then()
+    public void Two_together_are_reported_where_one_is_not_enough_and_only_then()
     {
         double required = Headroom(TwoRooms(0), ModelDepth.Direct) + 10;
         ImproveResult result = Search(TwoRooms(required), ModelDepth.Direct);
-        Assert.False(result.Before.MeetsAll);
-        Assert.DoesNotContain(result.Alone, one => one.After.MeetsAll);
-        Assert.Contains(result.Pairs, pair => pair.After.MeetsAll);
+        Assert.False(result.Before.PassesAll);
+        Assert.DoesNotContain(result.Alone, one => one.After.PassesAll);
+        Assert.Contains(result.Pairs, pair => pair.After.PassesAll);
         Assert.All(result.Pairs, pair => Assert.Equal(2, pair.Remedies.Select(remedy => remedy.Kind).Distinct().Count()));
         Assert.True(result.CanMeetAll);
         Assert.Empty(Search(TwoRooms(required - 9), ModelDepth.Direct).Pairs); // a door left open is enough

@@ -2,7 +2,7 @@ using CsCheck;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Tests.Houses;
 
 namespace LinkMargin.Engine.Tests.Links.Stored;

@@ -1,4 +1,4 @@
-using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Quantities;
 using Xunit.Abstractions;
 

@@ -1,0 +1,31 @@
+namespace LinkMargin.Cli.Invoking;
+
+/// <summary>What the program tells the script that ran it.</summary>
+internal static class ExitCodes
+{
+    /// <summary>Done.</summary>
+    public const int Done = 0;
+
+    /// <summary>Done, and a seat is below its required margin at every spot asked about.</summary>
+    public const int SeatFails = 1;
+
+    /// <summary>Could not be done.</summary>
+    public const int CouldNotBeDone = 2;
+
+    /// <summary>Stopped by Ctrl-C: 128 and the signal's number, as shells have it.</summary>
+    public const int Interrupted = 130;
+
+    /// <summary>Stopped by SIGTERM.</summary>
+    public const int Terminated = 143;
+
+    /// <summary>The same for people, as the help of the program says it.</summary>
+    public const string Explained =
+        "Exit codes: 0 done; 1 done, but a seat is below its required margin (explain), is so at every spot (compare), at the best "
+        + "place (place) or whatever is done (improve); 2 could not be done; 130 stopped by Ctrl-C and 143 by SIGTERM, with no file "
+        + "half written.";
+
+    /// <summary>The same as the help of one command says it.</summary>
+    /// <param name="seatNotMet">What <see cref="SeatFails"/> means of this command; null where it never ends so.</param>
+    public static string Of(string? seatNotMet = null) =>
+        $"\n\nExit codes: 0 done; {(seatNotMet is null ? "" : $"1 done, but {seatNotMet}; ")}2 could not be done; 130 or 143 stopped.";
+}

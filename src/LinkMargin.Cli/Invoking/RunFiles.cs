@@ -1,0 +1,71 @@
+using System.Text;
+using LinkMargin.Files.Writing;
+
+namespace LinkMargin.Cli.Invoking;
+
+/// <summary>
+/// The files of one run. What it has read or written it does not write over, whatever the name it is asked to write to: a
+/// house would be lost to its own picture.
+/// </summary>
+/// <param name="folder">The folder that relative paths start from; empty for the process's own.</param>
+internal sealed class RunFiles(string folder)
+{
+    private readonly List<string> read = [];
+    private readonly List<string> written = [];
+
+    /// <summary>Where a file is that the run reads.</summary>
+    /// <param name="typed">The file as it was typed; left like that where it can be, since messages name it.</param>
+    public string ToRead(string typed)
+    {
+        read.Add(typed);
+        return PathOf(typed);
+    }
+
+    /// <summary>Where a folder is of which the run reads some files.</summary>
+    /// <param name="typed">The folder as it was typed.</param>
+    /// <param name="names">The names of the files, which may be there or not.</param>
+    public string ToReadFolder(string typed, IEnumerable<string> names)
+    {
+        read.AddRange(names.Select(name => Path.Combine(typed, name)));
+        return PathOf(typed);
+    }
+
+    /// <summary>Makes a folder for what is written, and those above it.</summary>
+    public void MakeFolder(string typed) => WholeFile.MakeFolder(PathOf(typed));
+
+    /// <summary>Writes a text in UTF-8.</summary>
+    /// <inheritdoc cref="WholeFile.Write(string, string, bool)"/>
+    public void Write(string typed, string text, bool force) => Write(typed, Encoding.UTF8.GetBytes(text), force);
+
+    /// <inheritdoc cref="WholeFile.Write(string, ReadOnlyMemory{byte}, bool)"/>
+    public void Write(string typed, ReadOnlyMemory<byte> content, bool force)
+    {
+        RefuseIfInUse(typed);
+        WholeFile.Write(PathOf(typed), content, force);
+        written.Add(typed);
+    }
+
+    /// <inheritdoc cref="WholeFile.Write(string, Action{Stream}, bool)"/>
+    public void Write(string typed, Action<Stream> write, bool force)
+    {
+        RefuseIfInUse(typed);
+        WholeFile.Write(PathOf(typed), write, force);
+        written.Add(typed);
+    }
+
+    private void RefuseIfInUse(string typed)
+    {
+        string path = PathOf(typed);
+        if (read.Find(other => WholeFile.AreSame(path, PathOf(other))) is { } input)
+        {
+            throw new FileProblemException(path, $"this is the file '{input}', which this run reads, so not even --force replaces it; choose another name");
+        }
+
+        if (written.Find(other => WholeFile.AreSame(path, PathOf(other))) is { } output)
+        {
+            throw new FileProblemException(path, $"this is the file '{output}', which this run has just written; give each file a name of its own");
+        }
+    }
+
+    private string PathOf(string typed) => Path.Combine(folder, typed);
+}

@@ -1,0 +1,62 @@
+using MathNet.Numerics.Distributions;
+
+namespace LinkMargin.Engine.Fitting;
+
+/// <summary>
+/// Whether the readings scatter as they should. The squares of the residuals over their noise, plus those of the unknowns
+/// over their prior spreads, sum to chi-square with as many degrees of freedom as there are readings: in the linear case
+/// exactly, since as many unknowns are found as priors are added.
+/// </summary>
+/// <param name="MeasurementCount">Readings that were heard and do not look bad.</param>
+/// <param name="BadCount">Readings that look bad.</param>
+/// <param name="ChiSquare">The sum over the readings that do not look bad.</param>
+/// <param name="UpperTail">Chance of so large a sum or a larger one; near 0 they scatter too much.</param>
+/// <param name="LowerTail">Chance of so small a sum or a smaller one; near 0 they scatter too little.</param>
+public sealed record FitGoodness(int MeasurementCount, int BadCount, double ChiSquare, double UpperTail, double LowerTail)
+{
+    /// <summary>A chance below this is taken for no chance.</summary>
+    public const double Unlikely = 0.01;
+
+    /// <summary>With more than this share of readings looking bad, it is not the readings.</summary>
+    public const double MostBad = 0.25;
+
+    /// <summary>What that says.</summary>
+    public FitVerdict Verdict =>
+        UpperTail < Unlikely || BadCount > MostBad * (MeasurementCount + BadCount) ? FitVerdict.ModelLooksWrong
+        : BadCount > 0 ? FitVerdict.SomeMeasurementsLookWrong
+        : LowerTail < Unlikely ? FitVerdict.TooGoodToBeTrue
+        : FitVerdict.Consistent;
+
+    /// <summary>Looks at a fit.</summary>
+    public static FitGoodness Of(LossFit fit)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        FitResidual[] good = [.. fit.Residuals.Where(r => r.Measurement.IsHeard && !r.LooksBad)];
+        double sum = good.Sum(r => Math.Pow(r.ResidualDb / r.Measurement.NoiseDb, 2)) + fit.State.Unknowns.Sum(u => u * u);
+        int bad = fit.Residuals.Count(r => r.LooksBad);
+        if (good.Length == 0)
+        {
+            return new FitGoodness(0, bad, sum, 1, 1);
+        }
+
+        // The upper tail by the complement of a regularised gamma function would lose its digits; it is only held against 1 %.
+        double below = ChiSquared.CDF(good.Length, sum);
+        return new FitGoodness(good.Length, bad, sum, 1 - below, below);
+    }
+}
+
+/// <summary>What the scatter of the readings says.</summary>
+public enum FitVerdict
+{
+    /// <summary>The readings scatter about the fit as far as they should.</summary>
+    Consistent,
+
+    /// <summary>But for a few that look bad they do.</summary>
+    SomeMeasurementsLookWrong,
+
+    /// <summary>They scatter more than the stated noise and the tables allow: the model, or the house as written, looks wrong.</summary>
+    ModelLooksWrong,
+
+    /// <summary>They scatter less than readings can: rows copied, or made up, or the noise stated too large.</summary>
+    TooGoodToBeTrue,
+}

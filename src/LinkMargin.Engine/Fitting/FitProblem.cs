@@ -1,0 +1,88 @@
+namespace LinkMargin.Engine.Fitting;
+
+/// <summary>Everything an estimate rests on.</summary>
+public sealed record FitProblem
+{
+    /// <summary>Makes one.</summary>
+    /// <param name="model">Path losses of the links.</param>
+    /// <param name="materials">What its parameters are, in its order.</param>
+    /// <param name="devices">Pairs of devices, by the numbers the readings give them.</param>
+    /// <param name="measurements">The readings.</param>
+    /// <param name="bad">How many readings are wrong, and by how much.</param>
+    public FitProblem(
+        IPathLossModel model,
+        IReadOnlyList<MaterialPrior> materials,
+        IReadOnlyList<DevicePrior> devices,
+        IReadOnlyList<FitMeasurement> measurements,
+        BadMeasurements bad)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(materials);
+        ArgumentNullException.ThrowIfNull(devices);
+        ArgumentNullException.ThrowIfNull(measurements);
+        ArgumentNullException.ThrowIfNull(bad);
+        Require(materials.Count == model.ParameterCount, nameof(materials), "There must be one material for each parameter of the model.");
+        Require(materials.All(m => m.SpreadDb >= 0 && m.LossDb >= 0), nameof(materials), "Losses and spreads are 0 dB or more.");
+        Require(devices.All(d => d.SpreadDb > 0 && double.IsFinite(d.OffsetDbm)), nameof(devices), "A device's spread is above 0 dB.");
+        Require(measurements.All(r => r.Device >= 0 && r.Device < devices.Count), nameof(measurements), "A reading names a device that is not there.");
+        Require(
+            measurements.All(r => r.NoiseDb > 0 && double.IsFinite(r.LevelDbm)),
+            nameof(measurements),
+            "A reading has a finite level and a noise above 0 dB.");
+        Require(bad.Share == 0 || (bad.Share > 0 && bad.Share < 1 && bad.SpreadDb > 0), nameof(bad), "A share is 0 to below 1, and what is bad has a spread above 0 dB.");
+        (Model, Materials, Devices, Measurements, Bad) = (model, materials, devices, measurements, bad);
+    }
+
+    /// <summary>Path losses of the links.</summary>
+    public IPathLossModel Model { get; }
+
+    /// <summary>What the model's parameters are, in its order.</summary>
+    public IReadOnlyList<MaterialPrior> Materials { get; }
+
+    /// <summary>Pairs of devices, by the numbers the readings give them.</summary>
+    public IReadOnlyList<DevicePrior> Devices { get; }
+
+    /// <summary>The readings.</summary>
+    public IReadOnlyList<FitMeasurement> Measurements { get; }
+
+    /// <summary>How many readings are wrong, and by how much.</summary>
+    public BadMeasurements Bad { get; }
+
+    /// <summary>The same with other readings.</summary>
+    public FitProblem With(IReadOnlyList<FitMeasurement> measurements) => new(Model, Materials, Devices, measurements, Bad);
+
+    /// <summary>The name of an unknown: materials first, then devices.</summary>
+    internal string NameOf(int unknown) =>
+        unknown < Materials.Count ? Materials[unknown].Name : Devices[unknown - Materials.Count].Name;
+
+    private static void Require(bool holds, string name, string message)
+    {
+        if (!holds)
+        {
+            throw new ArgumentException(message, name);
+        }
+    }
+}
+
+/// <summary>What is known of a pair of devices before anything was read.</summary>
+/// <param name="Name">What the pair is called.</param>
+/// <param name="OffsetDbm">The level it would show with no loss between, dBm.</param>
+/// <param name="SpreadDb">One standard deviation of that, dB, above 0.</param>
+public sealed record DevicePrior(string Name, double OffsetDbm, double SpreadDb);
+
+/// <summary>What is known of a material before anything was read.</summary>
+/// <param name="Name">Its row in the material table.</param>
+/// <param name="LossDb">Its table loss, dB: a shift never takes more away.</param>
+/// <param name="SpreadDb">One standard deviation of the shift, dB; 0 for a material that is not fitted.</param>
+public sealed record MaterialPrior(string Name, double LossDb, double SpreadDb);
+
+/// <summary>One reading as the estimator sees it.</summary>
+/// <param name="Link">Which link of the model it is of.</param>
+/// <param name="Device">Which pair of devices it was taken with.</param>
+/// <param name="LevelDbm">The level received, dBm; where nothing was heard, the level below which nothing is.</param>
+/// <param name="IsHeard">Whether there was a level; if not, all that is known is that it lay below.</param>
+/// <param name="NoiseDb">
+/// One standard deviation of what parts it from the model: fading left in it, what the model leaves out, what differs from
+/// crossing to crossing; dB, above 0.
+/// </param>
+public readonly record struct FitMeasurement(int Link, int Device, double LevelDbm, bool IsHeard, double NoiseDb);

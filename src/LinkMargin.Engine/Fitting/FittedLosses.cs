@@ -1,0 +1,166 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace LinkMargin.Engine.Fitting;
+
+/// <summary>What a fit has to say of a house, to be kept: shifts of its materials, how sure they are, and how they hang together.</summary>
+public sealed class FittedLosses
+{
+    /// <summary>Correlations come from a file with so many digits; beyond this they cannot hold together.</summary>
+    private const double LeastEigenvalue = -0.01;
+
+    private readonly Dictionary<string, int> places;
+    private readonly Matrix<double> correlations;
+
+    /// <summary>Makes them.</summary>
+    /// <param name="houseName">The house they were fitted in.</param>
+    /// <param name="measurementCount">How many readings they rest on.</param>
+    /// <param name="materials">The materials, each name once.</param>
+    /// <param name="devices">The pairs of devices.</param>
+    /// <param name="correlationOf">Correlation of two materials by their numbers, of what is still out about them.</param>
+    public FittedLosses(
+        string houseName,
+        int measurementCount,
+        IReadOnlyList<FittedMaterial> materials,
+        IReadOnlyList<FittedDevice> devices,
+        Func<int, int, double> correlationOf)
+    {
+        ArgumentNullException.ThrowIfNull(materials);
+        ArgumentNullException.ThrowIfNull(correlationOf);
+        (HouseName, MeasurementCount, Materials, Devices) = (houseName, measurementCount, materials, devices);
+        places = materials.Select((material, i) => (material.Name, i)).ToDictionary(m => m.Name, m => m.i);
+        correlations = Matrix<double>.Build.Dense(materials.Count, materials.Count, (i, j) => i == j ? 1 : correlationOf(i, j));
+    }
+
+    /// <summary>The house they were fitted in.</summary>
+    public string HouseName { get; }
+
+    /// <summary>How many readings they rest on.</summary>
+    public int MeasurementCount { get; }
+
+    /// <summary>The materials.</summary>
+    public IReadOnlyList<FittedMaterial> Materials { get; }
+
+    /// <summary>The pairs of devices.</summary>
+    public IReadOnlyList<FittedDevice> Devices { get; }
+
+    /// <summary>The links that were read, and what that says of each alone.</summary>
+    public IReadOnlyList<FittedLink> Links { get; init; } = [];
+
+    /// <summary>Whether the correlations can all hold at once: whether there is a law of chance that has them.</summary>
+    public bool AreCorrelationsPossible =>
+        Materials.Count == 0 || IsAbove(LeastEigenvalue);
+
+    // All eigenvalues lie above a value if the matrix less it has a Cholesky factor, which is far cheaper than they are.
+    private bool IsAbove(double value)
+    {
+        int count = correlations.RowCount;
+        double[][] factor = [.. Enumerable.Range(0, count).Select(i => new double[i + 1])];
+        for (int i = 0; i < count; i++)
+        {
+            for (int j = 0; j <= i; j++)
+            {
+                double sum = correlations[i, j] - (i == j ? value : 0);
+                for (int k = 0; k < j; k++)
+                {
+                    sum -= factor[i][k] * factor[j][k];
+                }
+
+                if (i == j && !(sum > 0))
+                {
+                    return false;
+                }
+
+                factor[i][j] = i == j ? Math.Sqrt(sum) : sum / factor[j][j];
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>What a fit in a house gave.</summary>
+    /// <param name="fit">The fit.</param>
+    /// <param name="house">The house.</param>
+    /// <param name="links">What it says of single links; null for nothing.</param>
+    public static FittedLosses Of(LossFit fit, House house, IReadOnlyList<FittedLink>? links = null)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        ArgumentNullException.ThrowIfNull(house);
+        return new FittedLosses(house.Name, fit.Problem.Measurements.Count, fit.Materials, fit.Devices, fit.Correlation) { Links = links ?? [] };
+    }
+
+    /// <summary>What was read on the link between two places; null where nothing was.</summary>
+    public FittedLink? Find(Point3 one, Point3 other) =>
+        Links.MinBy(link => link.MetresFrom(one, other)) is { } nearest && double.IsFinite(nearest.MetresFrom(one, other)) ? nearest : null;
+
+    /// <summary>Correlation of two materials by their numbers, −1 to 1.</summary>
+    public double Correlation(int first, int second) => correlations[first, second];
+
+    /// <summary>The fitted material of a row; null where it was not fitted.</summary>
+    public FittedMaterial? Find(string tableRow) => places.TryGetValue(tableRow, out int place) ? Materials[place] : null;
+
+    /// <summary>
+    /// The house with its materials as fitted: the losses shifted, never below 0, in every depth of a row by as many times
+    /// the shift; and what is still out about them.
+    /// </summary>
+    public House ApplyTo(House house) => HouseFabric.Replace(house, material => Find(material.TableRow) is { } fitted
+        ? material with
+        {
+            LossDb = Shifted(material.LossDb, material, fitted),
+            ThroughDb = material.ThroughDb is { } through ? Shifted(through, material, fitted) : null,
+            FittedSpreadDb = fitted.SpreadDb * material.Scale,
+        }
+        : material);
+
+    private static double Shifted(double lossDb, Material material, FittedMaterial fitted) =>
+        Math.Max(0, lossDb + (fitted.ShiftDb * material.Scale));
+}
+
+/// <summary>A pair of devices after the fit.</summary>
+/// <param name="Name">What the pair is called.</param>
+/// <param name="OffsetDbm">The level it would show with no loss between, dBm.</param>
+/// <param name="SpreadDb">How far that may be out, dB.</param>
+/// <param name="MeasurementCount">How many readings it was taken in.</param>
+public sealed record FittedDevice(string Name, double OffsetDbm, double SpreadDb, int MeasurementCount);
+
+/// <summary>
+/// What readings on one link say of that link alone, beyond what they say of materials: how much more than the model it
+/// loses. The model leaves out furniture and pipes that stay where they are, so a link that was read is known better than
+/// one that was not.
+/// </summary>
+/// <param name="From">One end.</param>
+/// <param name="To">The other; a link loses as much both ways.</param>
+/// <param name="ShiftDb">How much more it loses than the fitted model says, dB.</param>
+/// <param name="SpreadDb">How far that may be out, in place of what the model leaves out, dB.</param>
+public sealed record FittedLink(Point3 From, Point3 To, double ShiftDb, double SpreadDb)
+{
+    /// <summary>What the model leaves out is the same within some two wavelengths: people neither read nor sit to a hand's breadth.</summary>
+    private const double SamePlaceMetres = 0.3;
+
+    /// <summary>How far its ends lie from two places, the farther one, metres; infinity where it is another link.</summary>
+    public double MetresFrom(Point3 one, Point3 other)
+    {
+        double away = Math.Min(
+            Math.Max(From.DistanceTo(one), To.DistanceTo(other)), Math.Max(From.DistanceTo(other), To.DistanceTo(one)));
+        return away <= SamePlaceMetres ? away : double.PositiveInfinity;
+    }
+}
+
+/// <summary>A material before and after.</summary>
+/// <param name="Name">Its row in the material table.</param>
+/// <param name="TableLossDb">What the table says, dB.</param>
+/// <param name="TableSpreadDb">How far that may be out in one house, dB.</param>
+/// <param name="ShiftDb">What it loses more in this house, dB; below 0 for less.</param>
+/// <param name="SpreadDb">How far that may still be out, dB.</param>
+public sealed record FittedMaterial(string Name, double TableLossDb, double TableSpreadDb, double ShiftDb, double SpreadDb)
+{
+    /// <summary>The loss in this house, dB.</summary>
+    public double LossDb => TableLossDb + ShiftDb;
+
+    /// <summary>Spread left of the spread there was: 1 where the readings say nothing, 0 where they say all.</summary>
+    public double SpreadLeft => TableSpreadDb > 0 ? SpreadDb / TableSpreadDb : 1;
+
+    /// <summary>The shift in spreads of the table: beyond 2 or so it is more than the table allows for.</summary>
+    public double ShiftInSpreads => TableSpreadDb > 0 ? ShiftDb / TableSpreadDb : 0;
+}

@@ -1,0 +1,45 @@
+namespace LinkMargin.Engine.Fitting;
+
+/// <summary>
+/// How far each reading lies from what all the others predict of it: the fit's own word on readings it has not seen. Up to
+/// a few hundred readings the fit is made again without each; beyond, the closed form of the linear case stands for it.
+/// </summary>
+public static class LeaveOneOut
+{
+    /// <summary>Beyond this many readings the closed form is used.</summary>
+    public const int MostRefits = 300;
+
+    /// <summary>
+    /// Residuals, dB, in the readings' order: read less predicted by the others. Null where that says nothing: for what was
+    /// not heard, and for the only reading of its devices, whose offset nothing else tells.
+    /// </summary>
+    public static IReadOnlyList<double?> ResidualsDb(LossFit fit)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        return ResidualsDb(fit, fit.Problem.Measurements.Count <= MostRefits);
+    }
+
+    internal static double?[] ResidualsDb(LossFit fit, bool refit) =>
+    [
+        .. fit.Problem.Measurements.Select((measurement, i) =>
+            !measurement.IsHeard || fit.Devices[measurement.Device].MeasurementCount < 2 ? (double?)null
+                : refit ? Refitted(fit, i)
+                : ClosedForm(fit, i)),
+    ];
+
+    private static double Refitted(LossFit fit, int left)
+    {
+        FitProblem others = fit.Problem.With([.. fit.Problem.Measurements.Where((_, i) => i != left)]);
+        double[] unknowns = FitSearch.From(others, fit.State.Unknowns).State.Unknowns;
+        return fit.Problem.Measurements[left].LevelDbm - FitState.At(fit.Problem, unknowns, 1).PredictedDbm[left];
+    }
+
+    /// <summary>r/(1 − h), h the share the reading has in its own prediction.</summary>
+    private static double ClosedForm(LossFit fit, int i)
+    {
+        FitMeasurement measurement = fit.Problem.Measurements[i];
+        double spread = fit.Predict(measurement.Link, measurement.Device).SpreadDb;
+        double own = Math.Max(0, fit.State.Costs[i].Curvature) * spread * spread;
+        return fit.Residuals[i].ResidualDb / Math.Max(1e-9, 1 - own);
+    }
+}

@@ -1,0 +1,28 @@
+namespace LinkMargin.Engine.Geometry;
+
+/// <summary>
+/// How near counts as touching. People measure in round numbers, so lines through corners, jambs, sills and faces are
+/// common, and rounding must not decide them: what is within a hair of an edge is on it, and on an edge the thing that
+/// takes most counts, once.
+/// </summary>
+internal static class GeometryTolerances
+{
+    /// <summary>
+    /// What lies this near touches, metres. Far below anything built, and above the rounding of coordinates of a house
+    /// (1e-14 m) even where a line grazes a surface at <see cref="ParallelSine"/>, which stretches it to 1e-9 m. So a line
+    /// through the corner of two walls can never slip between them.
+    /// </summary>
+    internal const double SlackMetres = 1e-8;
+
+    /// <summary>
+    /// Walls met within this distance along the line are met in one place, metres. Each wall of a joint may be met one
+    /// slack away from it.
+    /// </summary>
+    internal const double JointMetres = 3 * SlackMetres;
+
+    /// <summary>
+    /// Sine of the angle to a surface below which a line runs along it and does not cross it: a tenth of a millimetre in
+    /// 10 m, so that the line stays within the thickness of anything built.
+    /// </summary>
+    internal const double ParallelSine = 1e-5;
+}

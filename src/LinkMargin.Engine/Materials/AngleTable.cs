@@ -1,0 +1,198 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+
+namespace LinkMargin.Engine.Materials;
+
+/// <summary>
+/// What a material does to a wave at each angle. Its table loss sets the level, head on or on the mean over angles as the row
+/// says; its layers and studs, where the table gives them, set the change with the angle and what is thrown back.
+/// </summary>
+internal sealed class AngleTable
+{
+    /// <summary>Loss above which a material without stated layers is taken for metal, dB.</summary>
+    internal const double MetalLossDb = 14;
+
+    /// <summary>Share of power that metal throws back: a sheet with its joints and holes; from memory.</summary>
+    internal const double MetalReflectance = 0.85;
+
+    /// <summary>Share of power that other materials without stated layers throw back: near that of board and timber; from memory.</summary>
+    internal const double PlainReflectance = 0.12;
+
+    private const int Steps = 256; // in the cosine: 0.02 dB at worst between two of them up to 80°
+
+    private readonly bool isLayered;
+    private readonly double[] lossDb = new double[Steps + 1];
+    private readonly double[] amplitude = new double[Steps + 1];
+    private readonly double[] reflectance = new double[Steps + 1];
+
+    internal AngleTable(Material material, Band band)
+    {
+        double baseDb = material.ThroughDb ?? material.LossDb;
+        Layer[] layers = LayersOf(material);
+        isLayered = layers.Length > 0;
+        Basis = material.ThroughDb is not null ? LossBasis.Through
+            : layers.Length == 0 ? LossBasis.Listed
+            : material.Angle == LossAngle.Mean ? LossBasis.MeanAndLayers
+            : LossBasis.HeadOnAndLayers;
+        if (!isLayered)
+        {
+            Fill(baseDb);
+        }
+        else
+        {
+            var panel = new LayeredPanel(layers, band);
+            double layersDb = material.Angle == LossAngle.Mean
+                ? -Decibels.FromPowerRatio(panel.DiffuseTransmittance) + RibsDb(material.Ribs, Math.Cos(Math.PI / 4))
+                : panel.AtCosine(1).TransmissionLossDb + RibsDb(material.Ribs, 1);
+            Fill(baseDb - layersDb, material.Ribs, panel);
+        }
+
+        (DiffuseTransmittance, DiffuseReflectance) = DiffuseMeans();
+    }
+
+    // The same material with more or less loss at every angle; what it throws back stays, as far as energy allows.
+    private AngleTable(AngleTable table, double moreDb)
+    {
+        isLayered = table.isLayered;
+        Basis = table.Basis;
+        ToleranceSpreadDb = table.ToleranceSpreadDb;
+        for (int i = 0; i <= Steps; i++)
+        {
+            double db = Math.Clamp(table.lossDb[i] + moreDb, 0, LayeredSlab.GreatestLossDb);
+            Set(i, db, Math.Min(1 - Decibels.ToPowerRatio(-db), table.reflectance[i]));
+        }
+
+        (DiffuseTransmittance, DiffuseReflectance) = DiffuseMeans();
+    }
+
+    /// <summary>What its losses rest on.</summary>
+    internal LossBasis Basis { get; }
+
+    /// <summary>Share of a diffuse field's power that passes.</summary>
+    internal double DiffuseTransmittance { get; }
+
+    /// <summary>Share of a diffuse field's power that is thrown back.</summary>
+    internal double DiffuseReflectance { get; }
+
+    /// <summary>Share of a diffuse field's power that is turned to heat.</summary>
+    internal double DiffuseAbsorptance => Math.Max(0, 1 - DiffuseTransmittance - DiffuseReflectance);
+
+    /// <summary>
+    /// How far the loss lies from one place to another because cavities and boards are not as deep everywhere, dB: root mean
+    /// square over a diffuse field's angles. 0 where no layers are stated.
+    /// </summary>
+    internal double ToleranceSpreadDb { get; private set; }
+
+    /// <summary>Loss at an angle, dB.</summary>
+    internal double LossDb(double cosIncidence) => Read(lossDb, cosIncidence);
+
+    /// <summary>Amplitude that passes at an angle.</summary>
+    internal double Amplitude(double cosIncidence) => Read(amplitude, cosIncidence);
+
+    /// <summary>Share of power thrown back at an angle.</summary>
+    internal double Reflectance(double cosIncidence) => Read(reflectance, cosIncidence);
+
+    /// <summary>What to say of its figures at an angle; null where they are as good as its table's.</summary>
+    internal string? CautionAt(double cosIncidence) => isLayered ? LayeredPanel.CautionAt(cosIncidence) : null;
+
+    /// <summary>The same with more or less loss at every angle.</summary>
+    internal AngleTable Shifted(double moreDb) => new(this, moreDb);
+
+    private static Layer[] LayersOf(Material material) => material switch
+    {
+        { Layers.Count: > 0 } => [.. material.Layers],
+        { Dielectric: { } substance, ThicknessMetres: { } thickness, Form: LossForm.Sheet } =>
+            [new Layer(substance, material.Name, thickness, 0)],
+        _ => [],
+    };
+
+    private void Fill(double baseDb)
+    {
+        double passed = Decibels.ToPowerRatio(-baseDb);
+        double reflected = Math.Min(1 - passed, baseDb >= MetalLossDb ? MetalReflectance : PlainReflectance);
+        for (int i = 0; i <= Steps; i++)
+        {
+            Set(i, baseDb, reflected);
+        }
+    }
+
+    // At each angle the layers' own loss, moved to where the table has it.
+    private void Fill(double aboveLayersDb, Ribs? ribs, LayeredPanel panel)
+    {
+        double squares = 0, weights = 0;
+        for (int i = 0; i <= Steps; i++)
+        {
+            double cos = (double)i / Steps;
+            PanelResponse response = panel.AtCosine(cos);
+            squares += i * response.ToleranceSpreadDb * response.ToleranceSpreadDb;
+            weights += i;
+            double db = Math.Clamp(
+                aboveLayersDb + response.TransmissionLossDb + RibsDb(ribs, cos), 0, LayeredSlab.GreatestLossDb);
+            Set(i, db, Math.Min(1 - Decibels.ToPowerRatio(-db), response.Reflectance));
+        }
+
+        ToleranceSpreadDb = Math.Sqrt(squares / weights);
+    }
+
+    // Studs stand where nobody knows: the mean over their places.
+    private static double RibsDb(Ribs? ribs, double cosIncidence)
+    {
+        if (ribs is null)
+        {
+            return 0;
+        }
+
+        double sin = Math.Sqrt(1 - (cosIncidence * cosIncidence));
+        double share = RibShare.CoveredAcross(
+            0, sin, cosIncidence, ribs.WidthMetres, ribs.DepthMetres, ribs.SpacingMetres, null);
+        return CrossingLoss.Db(ObstacleKind.Joists, share, ribs.Material.LossDb);
+    }
+
+    private void Set(int i, double db, double reflected)
+    {
+        lossDb[i] = db;
+        amplitude[i] = Math.Sqrt(Decibels.ToPowerRatio(-db));
+        reflectance[i] = reflected;
+    }
+
+    // A diffuse field strikes with the weight 2 cos θ in cos θ.
+    private (double Transmittance, double Reflectance) DiffuseMeans()
+    {
+        double passed = 0, reflected = 0, all = 0;
+        for (int i = 0; i <= Steps; i++)
+        {
+            double weight = i;
+            passed += weight * amplitude[i] * amplitude[i];
+            reflected += weight * reflectance[i];
+            all += weight;
+        }
+
+        return (passed / all, reflected / all);
+    }
+
+    private static double Read(double[] table, double cosIncidence)
+    {
+        double place = cosIncidence * Steps;
+        int below = Math.Min((int)place, Steps - 1);
+        return table[below] + ((place - below) * (table[below + 1] - table[below]));
+    }
+}
+
+/// <summary>How the loss of a crossing came about.</summary>
+public enum LossBasis
+{
+    /// <summary>The listed loss, at whichever angle it is met.</summary>
+    Listed,
+
+    /// <summary>The listed loss head on; the change with the angle from the layers.</summary>
+    HeadOnAndLayers,
+
+    /// <summary>The listed loss as a mean over angles; the change with the angle from the layers.</summary>
+    MeanAndLayers,
+
+    /// <summary>The loss of the thing itself, where the listed one counts the way round it in.</summary>
+    Through,
+
+    /// <summary>Amplitudes of what passes through joists and between them, by the share of the path's width they cover.</summary>
+    JoistShare,
+}

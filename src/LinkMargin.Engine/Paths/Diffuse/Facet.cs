@@ -1,0 +1,118 @@
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Engine.Paths.Diffuse;
+
+/// <summary>
+/// A flat piece of a cell's surface as seen from inside, and the solid angle under which a place sees it.
+/// </summary>
+/// <param name="Other">The cell behind it.</param>
+/// <param name="Material">What it is made of, by number; <see cref="Nothing"/> for a hole.</param>
+/// <param name="Outline">Its corners in order.</param>
+internal sealed record Facet(int Other, int Material, Point3[] Outline)
+{
+    /// <summary>The material of a hole.</summary>
+    internal const int Nothing = -1;
+
+    /// <summary>Whether nothing stands in it.</summary>
+    internal bool IsHole => Material == Nothing;
+
+    /// <summary>Whether what it throws back first is a path of its own; the others scatter it.</summary>
+    internal bool IsMirror { get; init; } = true;
+
+    /// <summary>For a hole, the number of the cell behind it among those its own cell has holes to; −1 for others.</summary>
+    internal int Hole { get; init; } = -1;
+
+    /// <summary>Area, square metres.</summary>
+    internal double SquareMetres
+    {
+        get
+        {
+            (double x, double y, double z) = DoubleArea();
+            return Math.Sqrt((x * x) + (y * y) + (z * z)) / 2;
+        }
+    }
+
+    /// <summary>
+    /// Solid angle, steradians, by a fan of triangles, each by the formula of A. van Oosterom and J. Strackee, IEEE Trans.
+    /// Biomedical Engineering 30(2), 1983: tan(Ω/2) = a·(b×c) / (abc + (a·b)c + (b·c)a + (c·a)b). In the facet's own plane, where
+    /// the formula cannot tell inside from outside, it is what it is a hair beside it: half the sphere for a place inside.
+    /// </summary>
+    internal double SolidAngle(Point3 from)
+    {
+        const double Hair = 1e-7;
+        (double x, double y, double z) = DoubleArea();
+        double twice = Math.Sqrt((x * x) + (y * y) + (z * z));
+        Point3 to = Less(from, Outline[0]);
+        if (Math.Abs((x * to.X) + (y * to.Y) + (z * to.Z)) < Hair * twice)
+        {
+            double step = Hair / twice;
+            from = new Point3(from.X + (step * x), from.Y + (step * y), from.Z + (step * z));
+        }
+
+        double sum = 0;
+        Point3 a = Less(Outline[0], from), b = Less(Outline[1], from);
+        double la = Length(a), lb = Length(b);
+        for (int i = 2; i < Outline.Length; i++)
+        {
+            Point3 c = Less(Outline[i], from);
+            double lc = Length(c);
+            double volume = (a.X * ((b.Y * c.Z) - (b.Z * c.Y)))
+                + (a.Y * ((b.Z * c.X) - (b.X * c.Z)))
+                + (a.Z * ((b.X * c.Y) - (b.Y * c.X)));
+            double below = (la * lb * lc) + (Dot(a, b) * lc) + (Dot(b, c) * la) + (Dot(c, a) * lb);
+            sum += 2 * Math.Atan2(volume, below);
+            b = c;
+            lb = lc;
+        }
+
+        return Math.Abs(sum);
+    }
+
+    // Along the normal, twice the area long.
+    private (double X, double Y, double Z) DoubleArea()
+    {
+        double x = 0, y = 0, z = 0;
+        for (int i = 1; i + 1 < Outline.Length; i++)
+        {
+            Point3 a = Less(Outline[i], Outline[0]), b = Less(Outline[i + 1], Outline[0]);
+            x += (a.Y * b.Z) - (a.Z * b.Y);
+            y += (a.Z * b.X) - (a.X * b.Z);
+            z += (a.X * b.Y) - (a.Y * b.X);
+        }
+
+        return (x, y, z);
+    }
+
+    private static Point3 Less(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
+
+    private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
+
+    private static double Length(Point3 a) => Math.Sqrt(Dot(a, a));
+}
+
+/// <summary>
+/// Where the flights that leave a place go first, as shares of all directions; and, since every flight may be flown backwards,
+/// where those that reach it come from.
+/// </summary>
+internal readonly ref struct ViewFactors
+{
+    internal ViewFactors(int cell, ReadOnlySpan<double> shares, double here, ReadOnlySpan<double> beyond)
+    {
+        Cell = cell;
+        Shares = shares;
+        Here = here;
+        Beyond = beyond;
+    }
+
+    /// <summary>The cell the place is in.</summary>
+    internal int Cell { get; }
+
+    /// <summary>By facet of the cell, flights that strike it.</summary>
+    internal ReadOnlySpan<double> Shares { get; }
+
+    /// <summary>Flights that set out evenly into the cell, from the plane of a hole.</summary>
+    internal double Here { get; }
+
+    /// <summary>By hole, flights that set out evenly into the cell behind it.</summary>
+    internal ReadOnlySpan<double> Beyond { get; }
+}

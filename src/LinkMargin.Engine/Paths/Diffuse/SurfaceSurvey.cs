@@ -1,0 +1,151 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
+
+namespace LinkMargin.Engine.Paths.Diffuse;
+
+/// <summary>Measures the surfaces of a house's cells.</summary>
+internal sealed class SurfaceSurvey
+{
+    /// <summary>
+    /// Absorbing area of furnishings that no house file lists (carpets, curtains, seats, what stands about), share of the
+    /// floor's area. From memory: reverberation of furnished against empty rooms.
+    /// </summary>
+    internal const double FurnishingShare = 0.15;
+
+    private readonly Scene scene;
+    private readonly Cells cells;
+    private readonly CellSurfaces surfaces;
+
+    private SurfaceSurvey(Scene scene, Cells cells)
+    {
+        this.scene = scene;
+        this.cells = cells;
+        surfaces = new CellSurfaces(cells.Count);
+    }
+
+    internal static CellSurfaces Of(Scene scene, Cells cells)
+    {
+        var survey = new SurfaceSurvey(scene, cells);
+        for (int level = 0; level < scene.House.Levels.Count; level++)
+        {
+            foreach (WallRun run in WallRun.Of(scene.House.Levels[level], level, cells))
+            {
+                survey.AddRun(scene.House.Levels[level], run);
+            }
+
+            survey.AddPlates(level);
+        }
+
+        survey.AddFixtures();
+        return survey.surfaces;
+    }
+
+    private int NumberOf(Material? material) => material is null ? Facet.Nothing : scene.NumberOf(material);
+
+    private void AddRun(Level level, WallRun run)
+    {
+        Wall wall = run.Wall;
+        double top = Math.Min(wall.TopMetres, level.HeightMetres);
+        double left = run.From;
+
+        // From opening to opening: the wall between them, the wall over and under them, and what fills them.
+        foreach (Opening opening in wall.Openings.OrderBy(o => o.OffsetMetres))
+        {
+            double start = Math.Clamp(opening.OffsetMetres, left, run.To);
+            double end = Math.Clamp(opening.OffsetMetres + opening.WidthMetres, start, run.To);
+            double head = Math.Min(opening.SillMetres + opening.HeightMetres, top);
+            Add(left, start, wall.BaseMetres, top, wall.Material);
+            Add(start, end, wall.BaseMetres, opening.SillMetres, wall.Material);
+            Add(start, end, opening.SillMetres, head, opening.Filling);
+            Add(start, end, head, top, wall.Material);
+            left = end;
+        }
+
+        Add(left, run.To, wall.BaseMetres, top, wall.Material);
+        Add(run.From, run.To, top, level.HeightMetres, null); // over a wall that is not full, and under one that hangs
+        Add(run.From, run.To, 0, wall.BaseMetres, null);
+
+        void Add(double from, double to, double bottom, double head, Material? material)
+        {
+            if (to - from <= GeometryTolerances.SlackMetres || head - bottom <= GeometryTolerances.SlackMetres || (material is null && run.One == run.Other))
+            {
+                return;
+            }
+
+            Point2 along = (1 / wall.LengthMetres) * (wall.End - wall.Start);
+            Point2 start = wall.Start + (from * along), end = wall.Start + (to * along);
+            double low = level.ElevationMetres + bottom, high = level.ElevationMetres + head;
+            surfaces.AddPanel(
+                run.One, run.Other, [start.At(low), end.At(low), end.At(high), start.At(high)], NumberOf(material), true);
+        }
+    }
+
+    // Floor and ceiling: each room's share with each room over and under it, measured square by square, and what it sees of
+    // them as one facet with their mean.
+    private void AddPlates(int level)
+    {
+        Level here = scene.House.Levels[level];
+        foreach ((Room room, int i) in here.Rooms.Select((room, i) => (room, i)))
+        {
+            int cell = cells.OfRoom(level, i);
+            double area = room.Outline.AreaSquareMetres;
+            surfaces.Furnish(cell, area * FurnishingShare);
+            surfaces.Fill(cell, area * here.HeightMetres);
+            LevelMirror floor = scene.Plates[2 * level], ceiling = scene.Plates[(2 * level) + 1];
+            AddPlate(cell, room, level + 1, ceiling, here.Above is not null && level + 1 < scene.House.Levels.Count, true);
+            AddPlate(cell, room, level - 1, floor, level > 0 && scene.House.Levels[level - 1].Above is not null, false);
+        }
+    }
+
+    // What passes a ceiling is booked from below; a floor books only what hangs over out of doors or stands on the ground.
+    private void AddPlate(int cell, Room room, int otherLevel, LevelMirror plate, bool hasOther, bool isCeiling)
+    {
+        IReadOnlyList<Level> levels = scene.House.Levels;
+        IReadOnlyList<Room> rooms = hasOther ? levels[otherLevel].Rooms : [];
+
+        // Both levels see a hole between them in one plane, half way through the floor, where one's air becomes the other's.
+        int lower = Math.Min(otherLevel, plate.Level);
+        double holeHeight = hasOther ? (levels[lower].CeilingMetres + levels[lower + 1].ElevationMetres) / 2 : plate.Height;
+        foreach (PlatePart part in PlatePart.Of(cells, scene.Frame, room.Outline, otherLevel, rooms, plate.Voids))
+        {
+            int material = part.IsVoid ? Facet.Nothing : plate.Material;
+            if (isCeiling || part.Other == Cells.Outdoors)
+            {
+                surfaces.Add(new Panel(cell, part.Other, part.SquareMetres, material, true));
+            }
+
+            Point3[] outline = [.. part.Outline.Select(c => c.At(part.IsVoid ? holeHeight : plate.Height))];
+            surfaces.See(cell, new Facet(part.Other, material, outline));
+        }
+    }
+
+    private void AddFixtures()
+    {
+        int hollow = 0;
+        foreach (FixtureBox box in scene.Boxes)
+        {
+            int room = cells.RoomAt(box.Level, box.Centre);
+            if (box.IsShell)
+            {
+                AddHollow(cells.OfShell(hollow++), room, box);
+                continue;
+            }
+
+            double depths = box.BulkThickness is double thickness ? box.MeanChordMetres / thickness : 1;
+            surfaces.Add(new Solid(
+                room, box.SurfaceSquareMetres, box.Material, depths, box.MirrorOf(FixtureBox.PanelSides[0]) >= 0));
+        }
+    }
+
+    private void AddHollow(int inside, int room, FixtureBox box)
+    {
+        surfaces.Fill(inside, box.CubicMetres);
+        foreach (BoxFace face in box.Faces())
+        {
+            int material = (box.OpenSides & face.Side) != 0 ? Facet.Nothing : box.Material;
+            surfaces.AddPanel(inside, room, face.Outline, material, box.MirrorOf(face.Side) >= 0);
+        }
+    }
+}

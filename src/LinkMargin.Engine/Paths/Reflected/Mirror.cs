@@ -1,0 +1,159 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Wavefront;
+
+namespace LinkMargin.Engine.Paths.Reflected;
+
+/// <summary>
+/// First-order reflections of one console's energy, by images. What the panels of a mirror throw back is summed over the front
+/// as what passes an opening is: a mirror is an opening into its image. So a reflection fades at the edge of a wall, and a wall
+/// in two parts is one mirror.
+/// </summary>
+internal static class Mirror
+{
+    // A mirror that throws back less has no place in the sum; it has faded out long before.
+    private const double LeastPower = 1e-6;
+
+    /// <summary>A reflection in an upright mirror; false where next to nothing is thrown back.</summary>
+    internal static bool InUpright(
+        UprightMirror mirror,
+        in MirrorView view,
+        Point3 from,
+        Point3 to,
+        double wavelengthMetres,
+        LossTables losses,
+        TraceBuffer buffer,
+        out Reflection reflection)
+    {
+        reflection = default;
+
+        // On the wall the zone is stretched along it by the angle on the plan, and up and down by the slope.
+        double t = view.Share, at = view.AlongMetres, alongScale = view.AlongScale(wavelengthMetres), reach = EdgeKernel.Reach / alongScale;
+        if (at + reach <= mirror.From || at - reach >= mirror.To)
+        {
+            return false;
+        }
+
+        Point3 image = mirror.ImageOf(from);
+        var heights = FrontHeights.At(new Ray(image, to, wavelengthMetres), t);
+        buffer.PieceCount = 0;
+        foreach (MirrorPanel panel in mirror.Panels)
+        {
+            if (panel.From < at + reach && panel.To > at - reach)
+            {
+                AddPanel(buffer, panel, at, alongScale, heights, Math.Min(from.Z, to.Z), Math.Max(from.Z, to.Z));
+            }
+        }
+
+        Span<double> amplitudes = buffer.PieceCount <= StripSum.MostOnStack ? stackalloc double[buffer.PieceCount] : new double[buffer.PieceCount];
+        for (int i = 0; i < amplitudes.Length; i++)
+        {
+            amplitudes[i] = Reflected(buffer.Pieces[i].Material, view.CosIncidence, losses);
+        }
+
+        double power = FrontSum.Reflected(buffer.Pieces, amplitudes);
+        if (power < LeastPower)
+        {
+            return false;
+        }
+
+        reflection = new Reflection(
+            image, mirror.ImageOf(to), image.Towards(to, t), t, view.LengthMetres, view.CosIncidence, power, Fold.At(mirror, from));
+        return true;
+    }
+
+    /// <summary>The geometry of a reflection in a floor or ceiling; false where both ends do not lie on its face's side.</summary>
+    internal static bool InLevel(
+        LevelMirror mirror, Point3 from, Point3 to, double wavelengthMetres, LossTables losses, out Reflection reflection)
+    {
+        reflection = default;
+        double sign = mirror.FacesUp ? 1 : -1;
+        double before = sign * (from.Z - mirror.Height), after = sign * (to.Z - mirror.Height);
+        if (!(before > 0 && after > 0))
+        {
+            return false;
+        }
+
+        Point3 image = new(from.X, from.Y, (2 * mirror.Height) - from.Z);
+        Point3 imageOfEnd = new(to.X, to.Y, (2 * mirror.Height) - to.Z);
+        double t = before / (before + after), length = image.DistanceTo(to);
+        double cosine = Math.Min(1, (before + after) / length);
+        double amplitude = Reflected(mirror.Material, cosine, losses);
+        if (mirror.Voids.Count > 0)
+        {
+            var ray = new Ray(image, to, wavelengthMetres);
+            Point2 at = ray.PointAt(t).Plan;
+            amplitude *= 1 - mirror.Voids.Max(hole => LevelPlate.Share(ray, t, hole.DepthOf(at)));
+        }
+
+        double power = amplitude * amplitude;
+        if (power < LeastPower)
+        {
+            return false;
+        }
+
+        reflection = new Reflection(image, imageOfEnd, image.Towards(to, t), t, length, cosine, power, Fold.At(mirror));
+        return true;
+    }
+
+    // The panel between its openings, what fills them, and the panel under and over them.
+    private static void AddPanel(
+        TraceBuffer buffer, MirrorPanel panel, double at, double scale, FrontHeights heights, double least, double greatest)
+    {
+        if (!panel.VerticalExtent.IsMetBetween(least, greatest))
+        {
+            return;
+        }
+
+        double bottom = panel.VerticalExtent.BottomFor(least), top = panel.VerticalExtent.TopFor(greatest), from = panel.From;
+        foreach (OpeningPanel opening in panel.Openings)
+        {
+            double sill = opening.Low <= panel.VerticalExtent.Low + VerticalExtent.SameMetres ? bottom : opening.Low;
+            double head = opening.High >= panel.VerticalExtent.High - VerticalExtent.SameMetres ? top : opening.High;
+            Add(from, opening.From, bottom, top, panel.Material);
+            Add(opening.From, opening.To, bottom, sill, panel.Material);
+            Add(opening.From, opening.To, sill, head, opening.Filling);
+            Add(opening.From, opening.To, head, top, panel.Material);
+            from = opening.To;
+        }
+
+        Add(from, panel.To, bottom, top, panel.Material);
+
+        void Add(double start, double end, double low, double high, int material)
+        {
+            if (material >= 0 && start < end && low < high)
+            {
+                var piece = new Piece { Low = (start - at) * scale, High = (end - at) * scale, Plane = 0, Material = material };
+                heights.Add(buffer, Fold.None, piece, low, high);
+            }
+        }
+    }
+
+    private static double Reflected(int material, double cosine, LossTables losses) =>
+        material < 0 ? 0 : Math.Sqrt(losses[material].Reflectance(cosine));
+}
+
+/// <summary>One reflection by the image of its start.</summary>
+/// <param name="Image">The start's image.</param>
+/// <param name="ImageOfEnd">The end's image.</param>
+/// <param name="Place">Where on the mirror.</param>
+/// <param name="Share">Where along the unfolded path, 0 to 1.</param>
+/// <param name="LengthMetres">Length of the unfolded path, metres.</param>
+/// <param name="CosIncidence">Cosine of the angle to the mirror's normal.</param>
+/// <param name="PowerRatio">Share of the power thrown back, with what of the zone the mirror fills.</param>
+/// <param name="Fold">The mirror, as what stands in the path's way is unfolded at it.</param>
+internal readonly record struct Reflection(
+    Point3 Image,
+    Point3 ImageOfEnd,
+    Point3 Place,
+    double Share,
+    double LengthMetres,
+    double CosIncidence,
+    double PowerRatio,
+    Fold Fold)
+{
+    /// <summary>The leg from its start to the mirror, looked at from the end's image.</summary>
+    internal Ray There(Point3 from, double wavelengthMetres) => new(from, ImageOfEnd, wavelengthMetres, 0, Share);
+
+    /// <summary>The leg on to its end, looked at from the start's image.</summary>
+    internal Ray On(Point3 to, double wavelengthMetres) => new(Image, to, wavelengthMetres, Share);
+}

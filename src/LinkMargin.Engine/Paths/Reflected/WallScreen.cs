@@ -1,0 +1,104 @@
+using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
+
+namespace LinkMargin.Engine.Paths.Reflected;
+
+/// <summary>
+/// The walls of one storey in one plane that stand from floor to ceiling, as stretches along it: of a path between those
+/// heights nothing passes over or under them.
+/// </summary>
+internal sealed class WallScreen
+{
+    // A slit narrower than this is none on any front: where the front is narrowest its two edges are one (FrontSum), metres.
+    private const double SlitMetres = 1e-9;
+
+    private readonly Stretch[] stretches; // by where they start
+    private readonly double[] farthest; // how far they reach, all up to each
+
+    internal WallScreen(UprightMirror plane, Storey storey)
+    {
+        Offset = plane.Offset;
+        stretches = [.. plane.Panels.Where(panel => IsFull(panel.VerticalExtent, storey)).SelectMany(Of).OrderBy(stretch => stretch.From)];
+        farthest = new double[stretches.Length];
+        double far = double.NegativeInfinity;
+        for (int i = 0; i < stretches.Length; i++)
+        {
+            farthest[i] = far = Math.Max(far, stretches[i].To);
+        }
+    }
+
+    /// <summary>Distance of the plane from the plan's origin along its normal, metres.</summary>
+    internal double Offset { get; }
+
+    /// <summary>Whether there are none.</summary>
+    internal bool IsEmpty => stretches.Length == 0;
+
+    /// <summary>The first of several screens in order that stands at an offset or beyond it, seen to one side; its number.</summary>
+    internal static int FirstFrom(WallScreen[] screens, double offset, int side)
+    {
+        int low = 0, high = screens.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            if (screens[middle].Offset < offset)
+            {
+                low = middle + 1;
+            }
+            else
+            {
+                high = middle;
+            }
+        }
+
+        // Seen downwards, one at the offset itself may be among those above; it stands in no way.
+        return side > 0 ? low : low - 1;
+    }
+
+    /// <summary>
+    /// Share of power that passes the clearest of what stands between two places along the plane; 1 where it does not close off
+    /// all of it.
+    /// </summary>
+    internal double Passes(double from, double to, double cosIncidence, LossTables losses)
+    {
+        int i = Array.BinarySearch(farthest, from);
+        double closed = from, most = 0;
+        for (i = i < 0 ? ~i : i; i < stretches.Length && closed < to; i++)
+        {
+            ref readonly Stretch stretch = ref stretches[i];
+            if (stretch.From > closed + SlitMetres)
+            {
+                return 1;
+            }
+
+            if (stretch.To > from)
+            {
+                most = Math.Max(most, Math.Max(Amplitude(stretch.Wall), Amplitude(stretch.Filling)));
+                closed = Math.Max(closed, stretch.To);
+            }
+        }
+
+        return closed < to ? 1 : most * most;
+
+        double Amplitude(int material) => material < 0 ? 1 : losses[material].Amplitude(cosIncidence);
+    }
+
+    private static bool IsFull(VerticalExtent rise, Storey storey) =>
+        rise.OnFloor && rise.UnderCeiling
+        && Math.Abs(rise.Low - storey.Low) <= VerticalExtent.SameMetres && Math.Abs(rise.High - storey.High) <= VerticalExtent.SameMetres;
+
+    // The panel between its openings, and over, under and in them.
+    private static IEnumerable<Stretch> Of(MirrorPanel panel)
+    {
+        double from = panel.From;
+        foreach (OpeningPanel opening in panel.Openings)
+        {
+            yield return new Stretch(from, opening.From, panel.Material, panel.Material);
+            yield return new Stretch(opening.From, opening.To, panel.Material, opening.Filling);
+            from = opening.To;
+        }
+
+        yield return new Stretch(from, panel.To, panel.Material, panel.Material);
+    }
+
+    private readonly record struct Stretch(double From, double To, int Wall, int Filling);
+}

@@ -1,0 +1,76 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
+
+namespace LinkMargin.Engine.Paths;
+
+/// <summary>One way the energy takes on a link. Geometry only.</summary>
+/// <param name="Kind">Which way.</param>
+/// <param name="Points">Its corners, the spot first, the seat last; at least two.</param>
+/// <param name="LengthMetres">Its length, metres.</param>
+/// <param name="Crossings">What it meets, in order from the spot.</param>
+public sealed record TracedPath(PathKind Kind, IReadOnlyList<Point3> Points, double LengthMetres, IReadOnlyList<Crossing> Crossings);
+
+/// <summary>The way the energy takes.</summary>
+public enum PathKind
+{
+    /// <summary>The straight line, with what passes beside the obstacles near it.</summary>
+    Direct,
+
+    /// <summary>Thrown back once by a wall, floor, ceiling or large fixture.</summary>
+    Reflected,
+
+    /// <summary>Round the edge of an obstacle, through a doorway or a stair void off the straight line.</summary>
+    Around,
+
+    /// <summary>No way of its own any more: what fills a room after some bounces.</summary>
+    Diffuse,
+}
+
+/// <summary>One obstacle met by a path. Geometry only: it knows what and at which angle, not how many dB.</summary>
+/// <param name="Kind">What kind of thing it is.</param>
+/// <param name="Name">Which one: the wall's, opening's, fixture's or floor's name.</param>
+/// <param name="Material">What it is made of there.</param>
+/// <param name="LevelIndex">The level it belongs to; a floor belongs to the level below it.</param>
+/// <param name="IncidenceDegrees">Angle to the surface's normal, 0 (head on) to 90 (grazing).</param>
+/// <param name="Share">
+/// How much of the table loss's geometry applies: 1 for a sheet; length travelled over the row's thickness for bulk;
+/// share of the first Fresnel zone covered for joists.
+/// </param>
+/// <param name="DistanceMetres">From the path's start, metres.</param>
+public sealed record Crossing(
+    ObstacleKind Kind,
+    string Name,
+    Material Material,
+    int LevelIndex,
+    double IncidenceDegrees,
+    double Share,
+    double DistanceMetres);
+
+/// <summary>Turns hits into the crossings a person reads.</summary>
+internal static class Itemisation
+{
+    /// <summary>What a straight line meets, in order.</summary>
+    internal static Crossing[] Crossings(Scene scene, Point3 from, Point3 to, TraceBuffer buffer, bool wholeFloors, double offsetMetres = 0)
+    {
+        scene.Trace(from, to, buffer, wholeFloors);
+        double length = from.DistanceTo(to);
+        var crossings = new Crossing[buffer.Count];
+        for (int i = 0; i < crossings.Length; i++)
+        {
+            Hit hit = buffer.Hits[i];
+            crossings[i] = new Crossing(
+                hit.Kind,
+                scene.Names[hit.Name],
+                scene.Materials[hit.Material],
+                hit.Level,
+                double.RadiansToDegrees(Math.Acos(hit.CosIncidence)),
+                hit.Share,
+                offsetMetres + (hit.Along * length));
+        }
+
+        return crossings;
+    }
+}

@@ -1,0 +1,73 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Links;
+
+namespace LinkMargin.Engine.Uncertainty;
+
+/// <summary>
+/// How likely each of some spots is the best one: the one whose worst seat has most to spare, in all houses that could be
+/// behind the file.
+/// <para>
+/// In one drawn house what the model leaves out is normal and each link's own, so the worst seat of a spot has more to spare
+/// than h with probability Π Φ((headroom of a seat − h)/spread), over its seats, and the spot is the best one with probability
+/// ∫ Π F_other(h) dF(h). That is summed over an even grid of h and averaged over the draws. The radios' shifts are in every
+/// draw the same for all spots.
+/// </para>
+/// </summary>
+internal static class BestSpots
+{
+    private const int Steps = 96;
+
+    /// <summary>Beyond so many spreads the normal law has nothing left: 1e-9 of it.</summary>
+    private const double SpreadsAway = 6;
+
+    /// <summary>How likely each is the best, 0 to 1; together 1.</summary>
+    internal static IReadOnlyList<double> Probabilities(HouseUncertainty uncertainty, IReadOnlyList<SpotScore> spots)
+    {
+        Seat[][] seats = [.. spots.Select(spot => spot.Budgets.Select(budget => new Seat(uncertainty.With(budget), budget)).ToArray())];
+        double[] likely = new double[spots.Count];
+        double[] below = new double[spots.Count], before = new double[spots.Count];
+        for (int d = 0; d < uncertainty.Draws; d++)
+        {
+            // The best spot's worst seat can hardly lie farther than this from the best of the worst seats without the rest.
+            double middle = seats.Max(some => some.Min(seat => seat.HeadroomDb(d)));
+            double reach = SpreadsAway * seats.Max(some => some.Max(seat => seat.Drawn.ResidualDb));
+            Array.Clear(before);
+            for (int k = 0; k <= Steps; k++)
+            {
+                double at = middle - reach + (2 * reach * k / Steps);
+                for (int s = 0; s < below.Length; s++)
+                {
+                    below[s] = k == Steps ? 1 : 1 - seats[s].Aggregate(1.0, (all, seat) => all * seat.Drawn.ProbabilityOf(seat.RequiredDb + at, d));
+                }
+
+                AddStep(likely, before, below);
+                (before, below) = (below, before);
+            }
+        }
+
+        double whole = likely.Sum();
+        return [.. likely.Select(sum => sum / whole)];
+    }
+
+    // Within a step every spot's law is taken as straight, so of two that share it each is ahead half the time.
+    private static void AddStep(double[] likely, double[] before, double[] below)
+    {
+        for (int s = 0; s < likely.Length; s++)
+        {
+            double others = 1;
+            for (int t = 0; t < likely.Length; t++)
+            {
+                others *= t == s ? 1 : (before[t] + below[t]) / 2;
+            }
+
+            likely[s] += (below[s] - before[s]) * others;
+        }
+    }
+
+    private sealed record Seat(DrawnMargins Drawn, LinkBudget Budget)
+    {
+        internal double RequiredDb => Budget.RequiredDb;
+
+        internal double HeadroomDb(int draw) => Drawn.InDrawDb(draw) - RequiredDb;
+    }
+}

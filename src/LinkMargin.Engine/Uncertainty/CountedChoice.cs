@@ -1,0 +1,73 @@
+using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Links.Stored;
+
+namespace LinkMargin.Engine.Uncertainty;
+
+/// <summary>
+/// The map of the choice: for a console anywhere on a level, how far the seat that is then worst off is above or below the
+/// margin it requires, by the margin to count on.
+/// <para>
+/// Links are read backwards from each seat. What parts a seat's margin to count on from its plain margin changes slowly within
+/// a room, so it is drawn at cells a metre apart and carried over within each room, seat by seat; the worst seat is sought
+/// afterwards.
+/// </para>
+/// <para>
+/// Against the exact margin to count on of a spot put there, at 214 random cells of 0.2 m in the demo house, on all levels and
+/// at two heights: 0.02 dB in the middle, 0.12 dB in 95 of 100, 0.5 dB at worst (regression values of this program).
+/// </para>
+/// </summary>
+/// <param name="model">The house, ready.</param>
+/// <param name="search">The search whose choice it is.</param>
+/// <param name="basis">How far figures may be out.</param>
+/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+public sealed class CountedChoice(LinkModel model, PlaceSearch search, UncertaintyBasis basis, double confidence)
+{
+    private const double ApartMetres = 1;
+
+    /// <summary>The map of one level; its figures are dB above what the worst seat requires, NaN outside every room.</summary>
+    /// <param name="levelIndex">The level; 0 is the lowest.</param>
+    /// <param name="heightMetres">The console's height above its floor, metres.</param>
+    /// <param name="cellMetres">Side of a cell, metres.</param>
+    /// <param name="best">The spot the map is about.</param>
+    /// <param name="cellDone">Called from any thread for each cell; null to hear nothing.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public Field MapOf(
+        int levelIndex, double heightMetres, double cellMetres, Spot best, Action? cellDone = null, CancellationToken cancellation = default)
+    {
+        Level level = model.House.Levels[levelIndex];
+        Grid grid = LevelGrid.Over(level, cellMetres);
+        int[] indoors = [.. Enumerable.Range(0, grid.Count).Where(i => LevelGrid.IsIndoors(level, grid.CentreOf(i % grid.Columns, i / grid.Columns)))];
+        double[][] plainDb = search.Survey.HeadroomDb(model.House, [.. indoors.Select(PlaceOf)], search.Threads, cellDone, cancellation);
+        var ofCell = new Dictionary<int, double[]>(indoors.Select((cell, i) => KeyValuePair.Create(cell, plainDb[i])));
+        var carried = new CarriedWithinRooms(level, grid, ofCell.ContainsKey, ApartMetres);
+        double[][] cushionDb = CushionsDb([.. carried.Cells.Select(PlaceOf)], [.. carried.Cells.Select(cell => ofCell[cell])], cancellation);
+        double[] field = new double[grid.Count];
+        Array.Fill(field, double.NaN);
+        Parallel.For(0, indoors.Length, i =>
+        {
+            (int Known, double Weight)[] weights = carried.WeightsAt(indoors[i]);
+            field[indoors[i]] = plainDb[i].Select((db, seat) => db + weights.Sum(one => one.Weight * cushionDb[one.Known][seat])).Min();
+        });
+        return new Field(best, levelIndex, heightMetres, grid, field);
+
+        Standing PlaceOf(int cell) => new(levelIndex, grid.CentreOf(cell % grid.Columns, cell / grid.Columns), heightMetres, "");
+    }
+
+    // What is added to each seat's plain headroom at each place to make it the one to count on, dB.
+    private double[][] CushionsDb(Standing[] places, double[][] plainDb, CancellationToken cancellation)
+    {
+        StoredPaths stored = search.Survey.Store(model, places);
+        var draws = new LinkDraws(stored, model.Radios, basis);
+        IReadOnlyList<Seat> seats = search.Survey.Seats;
+        double[][] cushionDb = [.. places.Select(_ => new double[seats.Count])];
+        Parallel.For(0, stored.Links.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
+        {
+            (int seat, int place) = (i / places.Length, i % places.Length);
+            cushionDb[place][seat] = draws.Of(stored.Links[i]).ExceededDb(confidence) - seats[seat].RequiredDb - plainDb[place][seat];
+        });
+        return cushionDb;
+    }
+}

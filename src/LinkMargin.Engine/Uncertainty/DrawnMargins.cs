@@ -1,0 +1,94 @@
+using MathNet.Numerics.Distributions;
+
+namespace LinkMargin.Engine.Uncertainty;
+
+/// <summary>
+/// One link's margin in every drawn house. What the model leaves out is normal and this link's alone, so no draws stand for
+/// it: its law is laid about each draw, which is what endless draws of it would give.
+/// </summary>
+public sealed class DrawnMargins
+{
+    private const double LeastResidualDb = 1e-6; // so that the law is smooth even where nothing is left out
+    private const double NearEnoughDb = 1e-6;
+
+    private readonly double[] marginDb;
+    private readonly double residualDb;
+
+    /// <summary>Takes draws.</summary>
+    /// <param name="marginDb">The margin in each draw, dB.</param>
+    /// <param name="residualDb">Spread of what the model leaves out, dB.</param>
+    internal DrawnMargins(double[] marginDb, double residualDb)
+    {
+        this.marginDb = marginDb;
+        this.residualDb = Math.Max(LeastResidualDb, residualDb);
+        double mean = marginDb.Average();
+        SpreadDb = Math.Sqrt((residualDb * residualDb) + marginDb.Average(m => (m - mean) * (m - mean)));
+        MedianDb = ExceededDb(0.5);
+    }
+
+    /// <summary>The median, dB: as likely too high as too low.</summary>
+    public double MedianDb { get; }
+
+    /// <summary>One standard deviation, dB.</summary>
+    public double SpreadDb { get; }
+
+    /// <summary>How likely the margin is at least so much, 0 to 1.</summary>
+    public double ProbabilityOf(double leastDb)
+    {
+        double sum = 0;
+        foreach (double margin in marginDb)
+        {
+            sum += Normal.CDF(0, 1, (margin - leastDb) / residualDb);
+        }
+
+        return sum / marginDb.Length;
+    }
+
+    /// <summary>Spread of what the model leaves out on this link, dB.</summary>
+    internal double ResidualDb => residualDb;
+
+    /// <summary>The margin in one drawn house but for what the model leaves out, dB.</summary>
+    internal double InDrawDb(int draw) => marginDb[draw];
+
+    /// <summary>How likely it is in one drawn house.</summary>
+    internal double ProbabilityOf(double leastDb, int draw) => Normal.CDF(0, 1, (marginDb[draw] - leastDb) / residualDb);
+
+    /// <summary>The margin that is exceeded so often, dB.</summary>
+    /// <param name="confidence">How often, above 0 and below 1.</param>
+    public double ExceededDb(double confidence)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(confidence);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(confidence, 1);
+
+        // Newton's steps between two bounds that close in on it.
+        double away = Normal.InvCDF(0, residualDb, 1 - confidence);
+        double low = marginDb.Min() + away, high = marginDb.Max() + away, at = (low + high) / 2;
+        while (high - low > NearEnoughDb)
+        {
+            (double above, double density) = LawAt(at);
+            (low, high) = above > confidence ? (at, high) : (low, at);
+            double next = at + ((above - confidence) / density);
+            if (Math.Abs(next - at) < NearEnoughDb)
+            {
+                return next;
+            }
+
+            at = next > low && next < high ? next : (low + high) / 2;
+        }
+
+        return (low + high) / 2;
+    }
+
+    private (double Above, double Density) LawAt(double atDb)
+    {
+        double above = 0, density = 0;
+        foreach (double margin in marginDb)
+        {
+            double z = (margin - atDb) / residualDb;
+            above += Normal.CDF(0, 1, z);
+            density += Math.Exp(-z * z / 2);
+        }
+
+        return (above / marginDb.Length, density / (marginDb.Length * residualDb * Math.Sqrt(2 * Math.PI)));
+    }
+}

@@ -1,0 +1,42 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using MathNet.Numerics.Distributions;
+
+namespace LinkMargin.Engine.Uncertainty;
+
+/// <summary>
+/// Judges by the margin to count on, in the same drawn houses for every spot and edit that is tried: a material's draws hang
+/// on its name alone.
+/// </summary>
+/// <param name="basis">How far figures may be out.</param>
+/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence) : ISpotJudge
+{
+    /// <inheritdoc/>
+    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats)
+    {
+        IReadOnlyList<LinkBudget> budgets = LinkEvaluation.Budgets(model, spot, seats);
+        var uncertainty = HouseUncertainty.Of(model, [spot], seats, basis, confidence);
+
+        // Whatever the spot is called later, these are its margins.
+        return new SpotScore(spot, budgets, new DecisionMargin(uncertainty.AtConfidence.Words, budget => uncertainty.MarginAtConfidenceDb(budget with { Spot = spot })))
+        {
+            ProbabilitiesPassing = budgets.ToDictionary(budget => budget.Seat.Name, uncertainty.ProbabilityPasses),
+            ProbabilityAllPass = uncertainty.ProbabilityAllPass(budgets),
+        };
+    }
+
+    /// <inheritdoc/>
+    /// <remarks>
+    /// Both radios and what the model leaves out are normal and independent of the losses, so a link's margin spreads at least
+    /// as far as they do together.
+    /// </remarks>
+    public double LeastAllowanceDb(LinkModel model)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        double modelDb = (basis.Fitted?.Links ?? []).Select(link => link.SpreadDb).Append(basis.Spreads.ModelDb).Min();
+        double spreadDb = double.Hypot(modelDb, double.Hypot(model.Radios.Console.SpreadDb, model.Radios.Controller.SpreadDb));
+        return Math.Max(0, Normal.InvCDF(0, spreadDb, confidence));
+    }
+}

@@ -1,0 +1,34 @@
+namespace LinkMargin.Engine.Wavefront;
+
+/// <summary>A level plate, or a hole in one, as a ray's wave front meets it.</summary>
+internal static class LevelPlate
+{
+    /// <summary>
+    /// Share of the amplitude that falls inside the plate's outline, by its nearest edge: what passes a single edge inside the
+    /// outline, and what bends round it outside. On the plate the front is an ellipse, R1 wide and R1 / sin(slope) long; the
+    /// mean of both stands for it, whichever way the edge runs.
+    /// </summary>
+    /// <param name="ray">The ray.</param>
+    /// <param name="t">Where it meets the plate, share of its length.</param>
+    /// <param name="depthMetres">How far inside the outline that is; below 0 outside.</param>
+    internal static double Share(in Ray ray, double t, double depthMetres) =>
+        EdgeKernel.Past(-DepthInFront(ray, t, depthMetres));
+
+    /// <summary>
+    /// How far a small plate stands in the ray's way: from its middle to its edge as <see cref="Share"/>; a ray that passes
+    /// beside it is lit and loses almost nothing, nothing at all where the edge is clear of the line. So a plate matters only
+    /// near by, and which plates are looked at plays no part.
+    /// </summary>
+    internal static double Shade(in Ray ray, double t, double depthMetres) =>
+        depthMetres >= 0 ? Share(ray, t, depthMetres)
+        : depthMetres >= -ray.ReachMetres ? 1 - EdgeKernel.Past(DepthInFront(ray, t, depthMetres))
+        : 0;
+
+    // The depth as v.
+    private static double DepthInFront(in Ray ray, double t, double depthMetres)
+    {
+        double sinSlope = Math.Abs(ray.To.Z - ray.From.Z) / ray.LengthMetres;
+        double radius = ray.RadiusAt(t) / Math.Sqrt(sinSlope);
+        return Math.Sqrt(2) * depthMetres / radius;
+    }
+}

@@ -1,0 +1,56 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Quantities;
+
+namespace LinkMargin.Engine.Wavefront;
+
+/// <summary>The losses of a scene's materials: what turns the geometry of paths into decibels.</summary>
+internal sealed class LossTables
+{
+    private readonly AngleTable[] tables;
+
+    internal LossTables(IReadOnlyList<Material> materials, Band band)
+    {
+        tables = new AngleTable[materials.Count];
+        Parallel.For(0, tables.Length, i => tables[i] = new AngleTable(materials[i], band));
+    }
+
+    private LossTables(AngleTable[] tables) => this.tables = tables;
+
+    /// <summary>How many materials there are.</summary>
+    internal int Count => tables.Length;
+
+    /// <summary>One material's table.</summary>
+    internal AngleTable this[int material] => tables[material];
+
+    /// <summary>Loss of one crossing, dB.</summary>
+    internal double Db(in Hit hit, double moreDb = 0) =>
+        CrossingLoss.Db(hit.Kind, hit.Share, tables[hit.Material].LossDb(hit.IsSolid ? 1 : hit.CosIncidence) + moreDb);
+
+    /// <summary>The same with one material's loss shifted.</summary>
+    internal LossTables Shifted(int material, double moreDb) =>
+        new([.. tables.Select((table, i) => i == material ? table.Shifted(moreDb) : table)]);
+
+    /// <summary>Amplitude that passes a piece of a ray's front, and beside it through its holes.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="moreDb">What its material loses more than its table says, dB.</param>
+    internal double Amplitude(in Piece piece, double moreDb = 0)
+    {
+        double through = Through(piece, moreDb);
+        return through + (piece.Beside * (1 - through));
+    }
+
+    private double Through(in Piece piece, double moreDb)
+    {
+        double more = moreDb == 0 ? 1 : Math.Pow(10, -moreDb / 20);
+        AngleTable table = tables[piece.Material];
+        if (piece.IsRibs)
+        {
+            // The loss of ribs belongs to a member's whole depth, whichever way it is crossed.
+            return 1 - (piece.Share * (1 - (more * table.Amplitude(1))));
+        }
+
+        double amplitude = more * table.Amplitude(piece.CosIncidence);
+        return piece.Share == 1 ? amplitude : Math.Pow(amplitude, piece.Share);
+    }
+}

@@ -1,0 +1,100 @@
+using System.Runtime.Intrinsics;
+
+namespace LinkMargin.Engine.Wavefront;
+
+/// <summary>
+/// The local mean of the power that arrives past strips across a wave front, each with its own amplitude.
+/// <para>
+/// Kirchhoff's integral over strips is a sum over their edges: the field is the amplitude on the line and, for each edge, the
+/// step outwards at it times the wave B(v) from beyond it (<see cref="EdgeKernel.Beyond"/>). Over a few wavelengths the parts
+/// in step add as amplitudes. The scattered parts have no fixed phase to the line, nor to those of the other side (the average
+/// of Recommendation ITU-R P.526-16, section 5.1), so their powers add; of two edges on one side the phases differ by
+/// π/2·(v1² − v2²), and e^(−δ²/2) of that difference is what a mean keeps of their product. So a strip narrowed to nothing has
+/// no effect, and an opaque half plane is exactly J(v), a wide screen J_av.
+/// </para>
+/// </summary>
+internal static class StripSum
+{
+    // Differences of v² from which two edges have nothing to do with each other: e^(−δ²/2) is below 1e-4.
+    private const double Unrelated = 2.8;
+
+    /// <summary>Numbers of one kind that a sum over a front keeps on the stack; more are rare and come from the heap.</summary>
+    internal const int MostOnStack = 128;
+
+    /// <summary>Mean power, as a share of what arrives with nothing in the way.</summary>
+    /// <param name="edges">Where strips meet, v, in order, each within reach of the line at 0.</param>
+    /// <param name="amplitudes">Amplitude of each strip, 0 to 1, one more than edges.</param>
+    internal static double MeanPower(ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes)
+    {
+        if (edges.IsEmpty)
+        {
+            return amplitudes[0] * amplitudes[0];
+        }
+
+        int line = 0;
+        double most = amplitudes[0];
+        for (int i = 0; i < edges.Length; i++)
+        {
+            line += edges[i] <= 0 ? 1 : 0;
+            most = Math.Max(most, amplitudes[i + 1]);
+        }
+
+        int room = (edges.Length + 3) & ~3; // whole vectors
+        Span<double> inStep = room <= MostOnStack ? stackalloc double[room] : new double[room];
+        Span<double> scattered = room <= MostOnStack ? stackalloc double[room] : new double[room];
+        edges.CopyTo(scattered);
+        for (int i = 0; i < room; i += 4)
+        {
+            (Vector256<double> part, Vector256<double> rest) = EdgeKernel.Beyond(Vector256.Abs(Vector256.LoadUnsafe(ref scattered[i])));
+            part.StoreUnsafe(ref inStep[i]);
+            rest.StoreUnsafe(ref scattered[i]);
+        }
+
+        double field = amplitudes[line];
+        double power = OneSide(edges, amplitudes, inStep, scattered, line, edges.Length - line, 1, ref field)
+            + OneSide(edges, amplitudes, inStep, scattered, line - 1, line, -1, ref field);
+
+        // Scattered waves are an estimate of their own: no mean is above what the clearest strip alone would give.
+        return Math.Min(most * most, (field * field) + power);
+    }
+
+    // Power of the scattered waves of one side's edges, the nearest to the line first; adds what they send in step to the field.
+    private static double OneSide(
+        ReadOnlySpan<double> edges,
+        ReadOnlySpan<double> amplitudes,
+        Span<double> inStep,
+        Span<double> scattered,
+        int nearest,
+        int many,
+        int onwards,
+        ref double field)
+    {
+        // The squares and waves of the edges so far take the places of what has been read.
+        Span<double> squares = inStep, waves = scattered;
+        double power = 0;
+        int next = nearest;
+        for (int edge = nearest, k = 0; k < many; edge += onwards, k++)
+        {
+            double step = onwards * (amplitudes[edge + 1] - amplitudes[edge]);
+            if (step == 0)
+            {
+                continue;
+            }
+
+            field += step * inStep[edge];
+            double wave = step * scattered[edge], square = edges[edge] * edges[edge];
+            power += wave * wave;
+            for (int other = next - onwards; other != nearest - onwards && square - squares[other] < Unrelated; other -= onwards)
+            {
+                double phase = Math.PI / 2 * (square - squares[other]);
+                power += 2 * wave * waves[other] * Math.Exp(-phase * phase / 2);
+            }
+
+            squares[next] = square;
+            waves[next] = wave;
+            next += onwards;
+        }
+
+        return power;
+    }
+}

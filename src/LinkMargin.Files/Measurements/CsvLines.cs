@@ -1,0 +1,83 @@
+using System.Text;
+using CsvHelper;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Writing;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Measurements;
+
+/// <summary>
+/// Reads the lines of a file of separated values, each field with its place. Commas, semicolons and tabs part fields:
+/// whichever the first line has most of, unless it says so itself with <c>sep=</c>, as some spreadsheets write.
+/// </summary>
+internal static class CsvLines
+{
+    private const string Hint = "sep=";
+
+    /// <summary>Lines that begin so are remarks.</summary>
+    private const char Remark = '#';
+
+    private static readonly char[] Separators = [',', ';', '\t'];
+
+    /// <summary>The lines that hold something, and what parts their fields.</summary>
+    public static (IReadOnlyList<IReadOnlyList<CsvCell>> Lines, char Separator) Read(string text, Source source)
+    {
+        char separator = SeparatorOf(text);
+        CsvReaderOptions options = new()
+        {
+            HasHeader = false,
+            Separator = separator,
+            TrimWhitespace = true,
+            TrackLineNumbers = true,
+            CommentPrefix = Remark,
+
+            // No name or number here runs over lines, so a quote that does not close must not swallow the rest.
+            AllowLineBreaksInQuotes = false,
+        };
+        List<IReadOnlyList<CsvCell>> lines = [];
+        using CsvReader reader = CsvReader.FromText(text, options);
+        while (reader.Read())
+        {
+            int line = checked((int)reader.LineNumber);
+            List<CsvCell> cells = Cells(reader, line, source);
+            bool isHint = line == 1 && cells[0].Text.StartsWith(Hint, StringComparison.OrdinalIgnoreCase);
+            if (!isHint && cells.Any(cell => cell.Text.Length > 0))
+            {
+                lines.Add(cells);
+            }
+        }
+
+        return (lines, separator);
+    }
+
+    private static List<CsvCell> Cells(CsvReader reader, int line, Source source)
+    {
+        List<CsvCell> cells = [];
+        int column = 1;
+        for (int i = 0; i < reader.FieldCount; i++)
+        {
+            string raw = Encoding.UTF8.GetString(reader.GetRawSpan(i)), plain = raw.Trim();
+            Mark mark = new(line, column + raw.Length - raw.TrimStart().Length);
+            if (plain.StartsWith('"') && (plain.Length == 1 || !plain.EndsWith('"')))
+            {
+                source.Mistake(mark, $"a quote opens here and nothing closes it on this line: {Quote.Of(plain)}; close it, or leave the quotes out");
+            }
+
+            cells.Add(new CsvCell(SpreadsheetText.Read(NameText.Normal(reader.GetString(i))), mark));
+            column += raw.Length + 1;
+        }
+
+        return cells;
+    }
+
+    private static char SeparatorOf(string text)
+    {
+        string first = text.Split('\n', '\r').FirstOrDefault(line => line.Trim().Length > 0 && line[0] != Remark) ?? "";
+        if (first.StartsWith(Hint, StringComparison.OrdinalIgnoreCase) && first.Length > Hint.Length && Separators.Contains(first[Hint.Length]))
+        {
+            return first[Hint.Length];
+        }
+
+        return Separators.MaxBy(candidate => first.Count(c => c == candidate));
+    }
+}

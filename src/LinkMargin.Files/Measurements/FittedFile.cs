@@ -1,0 +1,115 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Writing;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Measurements;
+
+/// <summary>Writes and reads what a fit gave, so that any command can take it. The tables are never edited.</summary>
+public static class FittedFile
+{
+    /// <summary>Correlations smaller than they are written are left out.</summary>
+    private const double LeastWritten = 0.0005;
+
+    private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+
+    /// <summary>The text of the file.</summary>
+    public static string Text(FittedLosses fitted)
+    {
+        ArgumentNullException.ThrowIfNull(fitted);
+        StringBuilder text = new();
+        void Line(FormattableString line) => text.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
+        Line($"{GeneratorMark.CommentLine}: losses fitted to readings. Give this file to a command with --fitted.");
+        Line($"# shift: what the material loses more in this house than its table says; spread: how far that may be out, one standard");
+        Line($"# deviation, where table-spread was it before; offset: what a pair of devices would show with no loss between.");
+        Line($"fitted: {Quoted(fitted.HouseName)}");
+        Line($"readings: {fitted.MeasurementCount}");
+        Line($"materials:{(fitted.Materials.Count == 0 ? " []" : "")}");
+        foreach (FittedMaterial m in fitted.Materials)
+        {
+            Line($"  - {{name: {m.Name}, table: {Figure(m.TableLossDb)} dB, shift: {Figure(m.ShiftDb)} dB, table-spread: {Figure(m.TableSpreadDb)} dB, spread: {Figure(m.SpreadDb)} dB}}");
+        }
+
+        Line($"devices:{(fitted.Devices.Count == 0 ? " []" : "")}");
+        foreach (FittedDevice d in fitted.Devices)
+        {
+            Line($"  - {{name: {Quoted(d.Name)}, offset: {d.OffsetDbm:0.####} dBm, spread: {d.SpreadDb:0.####} dB, readings: {d.MeasurementCount}}}");
+        }
+
+        (int I, int J)[] pairs =
+        [
+            .. Enumerable.Range(0, fitted.Materials.Count).SelectMany(i => Enumerable.Range(0, i).Select(j => (j, i)))
+                .Where(pair => Math.Abs(fitted.Correlation(pair.j, pair.i)) >= LeastWritten),
+        ];
+        Line($"correlations:{(pairs.Length == 0 ? " []" : "")}");
+        foreach ((int i, int j) in pairs)
+        {
+            Line($"  - {{between: [{fitted.Materials[i].Name}, {fitted.Materials[j].Name}], value: {fitted.Correlation(i, j):0.####}}}");
+        }
+
+        if (fitted.Links.Count > 0)
+        {
+            Line($"# What was read on a link says of that link alone: how much more it loses than the fitted losses say. Places in metres.");
+            Line($"links:");
+            foreach (FittedLink link in fitted.Links)
+            {
+                Line($"  - {{from: {Written(link.From)}, to: {Written(link.To)}, shift: {Figure(link.ShiftDb)} dB, spread: {Figure(link.SpreadDb)} dB}}");
+            }
+        }
+
+        return GeneratorMark.Sealed(text.ToString());
+    }
+
+    /// <summary>Reads a file and holds it against a house. Whatever is wrong is in the problems; nothing is thrown for it.</summary>
+    /// <param name="path">The file, as the person named it.</param>
+    /// <param name="house">The house it is to be applied to, as the tables say.</param>
+    public static FittedParseResult Read(string path, House house)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ProblemList problems = [];
+        Source source = SourceOf(path, problems);
+        return YamlText.Read(path, source) is { } text ? Read(text, house, source, problems) : new(null, [.. problems]);
+    }
+
+    /// <summary>Reads the text of a file.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="fileName">What the problems call it.</param>
+    /// <param name="house">The house it is to be applied to, as the tables say.</param>
+    public static FittedParseResult Parse(string text, string fileName, House house)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(fileName);
+        ProblemList problems = [];
+        return Read(text, house, SourceOf(fileName, problems), problems);
+    }
+
+    private static FittedParseResult Read(string text, House house, Source source, ProblemList problems)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        FittedLosses? fitted = YamlTree.ParseMapping(text, source) is { } root ? new FittedReader(source, house).Read(root) : null;
+        return new FittedParseResult(
+            problems.Any(p => p.Severity == Severity.Mistake) ? null : fitted,
+            [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)]);
+    }
+
+    private static Source SourceOf(string file, ProblemList problems) => new(file, problems)
+    {
+        Example = "fitted: Name",
+        Start = "'linkmargin fit HOUSE READINGS' writes one",
+        Usual = "what a fit gives takes a few kilobytes",
+    };
+
+    private static string Written(Point3 place) => $"[{Figure(place.X)}, {Figure(place.Y)}, {Figure(place.Z)}]";
+
+    // Four decimals, and no sign before a nought.
+    private static string Figure(double value) => (Math.Round(value, 4) + 0.0).ToString("0.####", CultureInfo.InvariantCulture);
+
+    /// <summary>A JSON string is a YAML one.</summary>
+    private static string Quoted(string name) => $"\"{JsonEncodedText.Encode(name, Encoder)}\"";
+}

@@ -1,0 +1,93 @@
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Measurements;
+
+/// <summary>Puts the lines of a file together: bounds of what was not heard, repeated readings, and what looks odd over all.</summary>
+internal sealed class MeasurementGathering(House house, Source source)
+{
+    /// <summary>The readings, in the order their links first come.</summary>
+    public IReadOnlyList<Measurement> Gather(IReadOnlyList<MeasurementRow> rows)
+    {
+        List<Measurement> measurements = [];
+        foreach (IGrouping<DevicePair, MeasurementRow> pair in rows.GroupBy(row => row.Devices))
+        {
+            measurements.AddRange(OfPair(pair.Key.Name, [.. pair]));
+        }
+
+        Measurement[] inOrder = [.. measurements.OrderBy(measurement => measurement.Lines[0])];
+        SayWhoIsAlone(inOrder);
+        return inOrder;
+    }
+
+    private IEnumerable<Measurement> OfPair(string name, MeasurementRow[] rows)
+    {
+        double? weakest = rows.Min(row => row.LevelDbm);
+        foreach (MeasurementRow row in rows.Where(row => row.BoundDbm > weakest))
+        {
+            source.Odd(row.Mark, FormattableString.Invariant(
+                $"{name} is said to hear nothing below {row.BoundDbm:0.#} dBm here, but shows {weakest:0.#} dBm in another line; check the two"));
+        }
+
+        bool isReportedOnce = false;
+        List<(MeasurementRow Row, double Bound)> known = [];
+        foreach (MeasurementRow row in rows)
+        {
+            // What a device showed once it hears; so of a level that it did not hear it is true that it lay below.
+            double? bound = row.BoundDbm ?? weakest;
+            if (row.LevelDbm is null && bound is null && !isReportedOnce)
+            {
+                source.Mistake(row.Mark, $"received: {name} heard nothing at all in this file, so nothing tells what it could have heard; write the level below which it hears nothing, such as < -92 dBm");
+                isReportedOnce = true;
+            }
+
+            known.Add((row, bound ?? 0));
+        }
+
+        return known.GroupBy(k => (End(k.Row.Transmitter), End(k.Row.Receiver))).Select(group => OfLink(name, [.. group])).OfType<Measurement>();
+    }
+
+    private Measurement? OfLink(string name, (MeasurementRow Row, double Bound)[] rows)
+    {
+        MeasurementRow first = rows[0].Row;
+        Point3 from = first.Transmitter.PositionIn(house), to = first.Receiver.PositionIn(house);
+        if (from.DistanceTo(to) < MeasurementLimits.OnePlaceMetres)
+        {
+            source.Mistake(first.Mark, $"{Quote.Of(first.Transmitter.Name)} and {Quote.Of(first.Receiver.Name)} are in one place, so there is no link between them; mend one of the two");
+            return null;
+        }
+
+        double[] heard = [.. rows.Select(r => r.Row.LevelDbm).OfType<double>()];
+        double[] bounds = [.. rows.Where(r => r.Row.LevelDbm is null).Select(r => r.Bound)];
+        (double level, bool isHeard, int samples) = PowerMean.Of(heard, bounds);
+        if (rows.Length >= PowerMean.MostEqual && isHeard && samples == 1)
+        {
+            source.Odd(first.Mark, FormattableString.Invariant(
+                $"{rows.Length} lines from here on say the same level of the same link with {name}; they count as one reading, since fading would move them"));
+        }
+
+        return new Measurement(first.Transmitter, first.Receiver, name, level, isHeard)
+        {
+            SampleCount = samples,
+            Lines = [.. rows.Select(r => r.Row.Mark.Line)],
+        };
+    }
+
+    /// <summary>A device that took one reading has nothing to hold it against.</summary>
+    private void SayWhoIsAlone(IReadOnlyList<Measurement> measurements)
+    {
+        string[] names = [.. measurements.Select(r => r.Devices).Distinct()];
+        foreach (IGrouping<string, Measurement> pair in measurements.GroupBy(r => r.Devices).Where(pair => pair.Count() == 1))
+        {
+            string meant = NearestWord.Find(pair.Key, names.Where(n => n != pair.Key)) is { } near ? $"; did you mean '{near}'?" : "";
+            source.Odd(new Mark(pair.First().Lines[0], 1), $"{Quote.Of(pair.Key)} took only this one reading, which tells how it counts and next to nothing of the house{meant}");
+        }
+    }
+
+    /// <summary>Ends a millimetre apart are one.</summary>
+    private static (int Level, double X, double Y, double Height) End(MeasurementEnd end) =>
+        (end.LevelIndex, Math.Round(end.Plan.X, 3), Math.Round(end.Plan.Y, 3), Math.Round(end.HeightMetres, 3));
+}

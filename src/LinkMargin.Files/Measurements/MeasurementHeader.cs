@@ -1,0 +1,135 @@
+using System.Text.RegularExpressions;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Measurements;
+
+/// <summary>Which column of the file is which, and the units its headings give.</summary>
+internal sealed partial class MeasurementHeader
+{
+    private readonly Dictionary<MeasurementColumn, int> places = [];
+    private readonly Dictionary<MeasurementColumn, LengthUnit> units = [];
+
+    private MeasurementHeader(int columnCount) => ColumnCount = columnCount;
+
+    /// <summary>The order of the template, taken for granted where a file has no headings.</summary>
+    public static IReadOnlyList<MeasurementColumn> TemplateOrder { get; } =
+        [MeasurementColumn.Transmitter, MeasurementColumn.Receiver, MeasurementColumn.Received, MeasurementColumn.Device];
+
+    /// <summary>How many columns the file has.</summary>
+    public int ColumnCount { get; }
+
+    /// <summary>Reads a line as headings; null where none of its fields is one.</summary>
+    public static MeasurementHeader? TryRead(IReadOnlyList<CsvCell> line, Source source)
+    {
+        if (!line.Any(cell => Parse(cell.Text).Column is not null))
+        {
+            return null;
+        }
+
+        MeasurementHeader header = new(line.Count);
+        for (int i = 0; i < line.Count; i++)
+        {
+            header.Take(line[i], i, source);
+        }
+
+        header.CheckComplete(line[0].Mark, source);
+        return header;
+    }
+
+    /// <summary>The headings of a file that has none.</summary>
+    public static MeasurementHeader OfTemplate()
+    {
+        MeasurementHeader header = new(TemplateOrder.Count);
+        for (int i = 0; i < TemplateOrder.Count; i++)
+        {
+            header.places.Add(TemplateOrder[i], i);
+        }
+
+        return header;
+    }
+
+    /// <summary>Whether the file has a column.</summary>
+    public bool Has(MeasurementColumn column) => places.ContainsKey(column);
+
+    /// <summary>A line's field of a column; null where the file has none, the line is too short or the field is empty.</summary>
+    public CsvCell? Find(IReadOnlyList<CsvCell> line, MeasurementColumn column) =>
+        places.TryGetValue(column, out int place) && place < line.Count && line[place].Text.Length > 0 ? line[place] : null;
+
+    /// <summary>The unit of a column's bare lengths.</summary>
+    public LengthUnit UnitOf(MeasurementColumn column, LengthUnit houseUnit) => units.GetValueOrDefault(column, houseUnit);
+
+    private void Take(CsvCell cell, int place, Source source)
+    {
+        (MeasurementColumn? column, string unit) = Parse(cell.Text);
+        if (column is null)
+        {
+            if (cell.Text.Length > 0)
+            {
+                string meant = NearestWord.Find(cell.Text, MeasurementColumn.All.Select(c => c.Heading)) is { } near ? $"; did you mean '{near}'?" : "";
+                source.Odd(cell.Mark, $"{Quote.Of(cell.Text)} is no column that is read, so what stands under it is left out{meant}");
+            }
+
+            return;
+        }
+
+        if (!places.TryAdd(column, place))
+        {
+            source.Mistake(cell.Mark, $"the heading '{column.Heading}' is here a second time; remove one of the two columns");
+        }
+        else if (unit.Length > 0 && !column.TakesUnit(unit))
+        {
+            source.Mistake(cell.Mark, $"{column.Heading}: {Quote.Of(unit)} is not a unit of this column; {(column.IsLength ? "write m, cm, mm, ft or in" : "only dBm is read")}");
+        }
+        else if (unit.Length > 0 && column.IsLength)
+        {
+            units.Add(column, LengthUnits.FromWord(unit)!.Value);
+        }
+    }
+
+    private void CheckComplete(Mark mark, Source source)
+    {
+        if (!Has(MeasurementColumn.Received))
+        {
+            source.Mistake(mark, "the column 'received' is missing, so there are no levels; name the column that holds them 'received'");
+        }
+
+        CheckPlaced(MeasurementColumn.Transmitter, MeasurementColumn.TransmitterPlace, mark, source);
+        CheckPlaced(MeasurementColumn.Receiver, MeasurementColumn.ReceiverPlace, mark, source);
+        if (!Has(MeasurementColumn.Device))
+        {
+            source.Odd(mark, "there is no column 'device', so all levels are taken to be read with one and the same device");
+        }
+    }
+
+    private void CheckPlaced(MeasurementColumn name, MeasurementPlaceColumns place, Mark mark, Source source)
+    {
+        if (!Has(name) && !(Has(place.X) && Has(place.Y)))
+        {
+            source.Mistake(mark, $"nothing says where the {name.Heading} was; add the column '{name.Heading}' for the name of a spot or seat, or '{place.X.Heading}', '{place.Y.Heading}', '{place.Height.Heading}' and '{place.Level.Heading}'");
+        }
+    }
+
+    /// <summary>Case, blanks, hyphens and underscores do not matter; a unit may follow, in brackets or bare.</summary>
+    private static (MeasurementColumn? Column, string Unit) Parse(string heading)
+    {
+        string plain = Blanks().Replace(heading.Trim(), " ");
+        MeasurementColumn? column = MeasurementColumn.All
+            .Where(c => plain.StartsWith(c.Heading, StringComparison.OrdinalIgnoreCase))
+            .MaxBy(c => c.Heading.Length);
+        string rest = column is null ? "" : plain[column.Heading.Length..].Trim();
+        if (column is null || rest.Length == 0)
+        {
+            return (column, "");
+        }
+
+        // What is in brackets is meant for a unit even where it is none.
+        bool isInBrackets = (rest[0], rest[^1]) is ('(', ')') or ('[', ']');
+        string unit = isInBrackets ? rest[1..^1].Trim() : rest;
+        return isInBrackets || column.TakesUnit(unit) ? (column, unit) : (null, "");
+    }
+
+    [GeneratedRegex(@"[\s_-]+", RegexOptions.CultureInvariant)]
+    private static partial Regex Blanks();
+}

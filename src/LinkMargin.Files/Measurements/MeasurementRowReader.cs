@@ -1,0 +1,114 @@
+using System.Text.RegularExpressions;
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Measurements;
+
+/// <summary>Reads the lines of a file of readings, each by itself.</summary>
+internal sealed partial class MeasurementRowReader(MeasurementHeader header, MeasurementPlaces places, Source source)
+{
+    /// <summary>What stands where nothing was heard.</summary>
+    public const string NotHeard = "not heard";
+
+    private readonly Dictionary<string, string> looks = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>How many lines have no level yet.</summary>
+    public int Untaken { get; private set; }
+
+    /// <summary>Reads a line; null where it has no level yet, and with mistakes recorded where it cannot be read.</summary>
+    public MeasurementRow? Read(IReadOnlyList<CsvCell> line)
+    {
+        if (line.Count > header.ColumnCount && line.Skip(header.ColumnCount).FirstOrDefault(cell => cell.Text.Length > 0) is { Text: not null } more)
+        {
+            source.Mistake(more.Mark, FormattableString.Invariant(
+                $"this line has {line.Count} fields and the headings are {header.ColumnCount}; a decimal comma is not told from the comma between fields, so write points, or part the fields with semicolons"));
+            return null;
+        }
+
+        if (header.Find(line, MeasurementColumn.Received) is not { } received)
+        {
+            Untaken++;
+            return null;
+        }
+
+        MeasurementEnd? transmitter = places.Read(header, line, MeasurementColumn.Transmitter, MeasurementColumn.TransmitterPlace);
+        MeasurementEnd? receiver = places.Read(header, line, MeasurementColumn.Receiver, MeasurementColumn.ReceiverPlace);
+        DevicePair? devices = Devices(line);
+        double? bound = header.Find(line, MeasurementColumn.NotHeardBelow) is { } written ? Level(written, MeasurementColumn.NotHeardBelow) : null;
+        bool isHeard = !Silence().IsMatch(received.Text);
+        double? level = isHeard ? Level(received, MeasurementColumn.Received) : null;
+        if (!isHeard && BoundIn(received.Text) is { Length: > 0 } inside)
+        {
+            bound = Level(received with { Text = inside }, MeasurementColumn.Received);
+            isHeard = bound is null;
+        }
+
+        return transmitter is null || receiver is null || devices is null || (isHeard && level is null)
+            ? null
+            : new MeasurementRow(transmitter, receiver, devices, level, bound, received.Mark);
+    }
+
+    private DevicePair? Devices(IReadOnlyList<CsvCell> line)
+    {
+        string device = header.Find(line, MeasurementColumn.Device)?.Text ?? "", sender = header.Find(line, MeasurementColumn.Sender)?.Text ?? "";
+        if (device.Length == 0 && header.Has(MeasurementColumn.Device))
+        {
+            source.Mistake(line[0].Mark, "device: this line does not say what the level was read with; write any name, the same for all readings of one device");
+            return null;
+        }
+
+        foreach (string name in new[] { device, sender }.Where(name => name.Length > 0))
+        {
+            if (NameText.Fault(name) is { } fault)
+            {
+                source.Mistake(line[0].Mark, $"device: {Quote.Of(name)} {fault}");
+                return null;
+            }
+        }
+
+        if (Math.Max(device.Length, sender.Length) > ValueReader.LongestName)
+        {
+            source.Mistake(line[0].Mark, FormattableString.Invariant($"device: {Quote.Of(device.Length > sender.Length ? device : sender)} is too long for a name; at most {ValueReader.LongestName} characters are allowed"));
+            return null;
+        }
+
+        DevicePair pair = new(sender, device);
+        string first = looks.GetValueOrDefault(NameText.Look(pair.Name), pair.Name);
+        looks.TryAdd(NameText.Look(pair.Name), pair.Name);
+        if (!first.Equals(pair.Name, StringComparison.OrdinalIgnoreCase))
+        {
+            source.Mistake(line[0].Mark, $"device: {Quote.Of(pair.Name)} differs from a device above only by characters that cannot be seen; write one name for one device");
+            return null;
+        }
+
+        return pair;
+    }
+
+    private double? Level(CsvCell cell, MeasurementColumn column)
+    {
+        string text = DecimalComma.AsPoint(cell.Text.Replace('\u2212', '-'));
+        Parsed parsed = Quantity.LevelDbm.Parse(text);
+        if (parsed.Fault is not null && !text.Any(char.IsAsciiDigit))
+        {
+            source.Mistake(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is neither a level nor '{NotHeard}'; write for example -63 dBm, {NotHeard}, or < -92 dBm");
+            return null;
+        }
+
+        if (parsed.Fault is null && parsed.Value > 0)
+        {
+            string meant = MeasurementLimits.Received.Contains(-parsed.Value) ? $"; did you mean {MeasurementLimits.Received.Show(-parsed.Value)}?" : "";
+            source.Mistake(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is more than any device in a house receives, and bars or per cent are no level; {MeasurementLimits.Received} is allowed{meant}");
+            return null;
+        }
+
+        return ValueReader.Measured(
+            source, new ScalarNode(cell.Mark, cell.Text, true), column.Heading, MeasurementLimits.Received, Quantity.LevelDbm.What, _ => parsed);
+    }
+
+    private static string BoundIn(string text) => Silence().Match(text).Groups["bound"].Value.Trim();
+
+    [GeneratedRegex(@"^(not[ _-]?heard( *(<|below) *(?<bound>.+))?|< *(?<bound>.+))$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Silence();
+}

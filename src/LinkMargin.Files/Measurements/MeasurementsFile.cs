@@ -1,0 +1,114 @@
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Measurements;
+
+/// <summary>
+/// Reads files of readings: separated values, a heading line, a line for each level that was read. README.md lists the
+/// columns.
+/// </summary>
+public static class MeasurementsFile
+{
+    private static readonly Mark Start = new(1, 1);
+
+    /// <summary>Reads a file. Whatever is wrong with it or in it is in the problems; nothing is thrown for it.</summary>
+    /// <param name="path">The file, as the person named it.</param>
+    /// <param name="house">The house it was taken in.</param>
+    /// <param name="unit">The unit of its bare lengths where a heading names none: the house file's.</param>
+    public static MeasurementsParseResult Read(string path, House house, LengthUnit unit)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(house);
+        ProblemList problems = [];
+        Source source = SourceOf(path, problems, unit);
+        IReadOnlyList<Measurement>? measurements = YamlText.Read(path, source) is { } text ? ReadText(text, house, unit, source) : null;
+        return Sorted(measurements, problems);
+    }
+
+    /// <summary>Reads the text of a file.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="fileName">What the problems call it.</param>
+    /// <param name="house">The house it was taken in.</param>
+    /// <param name="unit">The unit of its bare lengths where a heading names none.</param>
+    public static MeasurementsParseResult Parse(string text, string fileName, House house, LengthUnit unit)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(fileName);
+        ArgumentNullException.ThrowIfNull(house);
+        ProblemList problems = [];
+        return Sorted(ReadText(text, house, unit, SourceOf(fileName, problems, unit)), problems);
+    }
+
+    private static IReadOnlyList<Measurement>? ReadText(string text, House house, LengthUnit unit, Source source)
+    {
+        (IReadOnlyList<IReadOnlyList<CsvCell>> lines, char separator) = CsvLines.Read(text.TrimStart('\uFEFF'), source);
+        if (lines.Count == 0)
+        {
+            source.Mistake(Start, "this file holds no lines; 'linkmargin fit HOUSE --template FILE' writes one to fill in");
+            return null;
+        }
+
+        MeasurementHeader? header = MeasurementHeader.TryRead(lines[0], source);
+        int first = header is null ? 0 : 1;
+        if (header is null && IsPlain(lines[0]))
+        {
+            source.Odd(lines[0][0].Mark, $"the line of headings is missing; the fields are taken for {Order(separator)}");
+            header = MeasurementHeader.OfTemplate();
+        }
+
+        if (header is null)
+        {
+            source.Mistake(lines[0][0].Mark, $"the first line must name the columns, and none of {Quote.Of(string.Join(separator, lines[0].Select(c => c.Text)))} is one; put this line above: {Order(separator)}");
+            return null;
+        }
+
+        if (lines.Count - first > MeasurementLimits.MostRows)
+        {
+            source.Mistake(lines[first + MeasurementLimits.MostRows][0].Mark, FormattableString.Invariant(
+                $"this file has {lines.Count - first} lines, more than the {MeasurementLimits.MostRows} that are read; leave some out"));
+            return null;
+        }
+
+        MeasurementRowReader reader = new(header, new MeasurementPlaces(house, unit, source), source);
+        MeasurementRow[] rows = [.. lines.Skip(first).Select(reader.Read).OfType<MeasurementRow>()];
+        if (reader.Untaken > 0)
+        {
+            source.Odd(Start, FormattableString.Invariant($"{reader.Untaken} lines have no level yet and are left out"));
+        }
+
+        IReadOnlyList<Measurement> measurements = new MeasurementGathering(house, source).Gather(rows);
+        if (measurements.Count > MeasurementLimits.MostMeasurements)
+        {
+            source.Mistake(Start, FormattableString.Invariant(
+                $"this file has readings of {measurements.Count} links, more than the {MeasurementLimits.MostMeasurements} that are fitted to; leave some out"));
+        }
+
+        if (measurements.Count == 0 && !source.Problems.Any(p => p.Severity == Severity.Mistake))
+        {
+            source.Mistake(Start, "this file holds no reading; write a level, or 'not heard', under 'received'");
+        }
+
+        return measurements;
+    }
+
+    /// <summary>Whether a first line without headings can only be a line of the template.</summary>
+    private static bool IsPlain(IReadOnlyList<CsvCell> line) =>
+        line.Count == MeasurementHeader.TemplateOrder.Count
+        && (Quantity.LevelDbm.Parse(DecimalComma.AsPoint(line[2].Text)).Fault is null || line[2].Text.Equals(MeasurementRowReader.NotHeard, StringComparison.OrdinalIgnoreCase));
+
+    private static string Order(char separator) => string.Join(separator, MeasurementHeader.TemplateOrder.Select(column => column.Heading));
+
+    private static Source SourceOf(string file, ProblemList problems, LengthUnit unit) => new(file, problems)
+    {
+        BareUnit = unit,
+        Usual = "ten minutes of readings take a few kilobytes",
+    };
+
+    private static MeasurementsParseResult Sorted(IReadOnlyList<Measurement>? measurements, ProblemList problems) => new(
+        problems.Any(p => p.Severity == Severity.Mistake) ? null : measurements,
+        [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)]);
+}

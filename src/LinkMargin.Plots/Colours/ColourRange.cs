@@ -1,0 +1,31 @@
+using LinkMargin.Engine.Fields;
+
+namespace LinkMargin.Plots.Colours;
+
+/// <summary>The margins at the two ends of the colour scale. Maps to be laid side by side share one.</summary>
+/// <param name="LeastDb">At the dark end, dB; what lies below takes the same colour.</param>
+/// <param name="GreatestDb">At the light end, dB, above <paramref name="LeastDb"/>.</param>
+public sealed record ColourRange(double LeastDb, double GreatestDb)
+{
+    // Both in dB. The scale of a map ends on whole steps; a few cells beside the console must not stretch it.
+    private const double WholeStepDb = 5;
+    private const double ShareLeftOut = 0.01;
+
+    /// <summary>
+    /// The range that suits some fields together, in whole 5 dB: all but the outermost hundredth of their cells at
+    /// either end, and the required margin with 10 dB on either side of it.
+    /// </summary>
+    public static ColourRange Covering(IEnumerable<Field> fields, double requiredDb)
+    {
+        double[] margins = [.. fields.SelectMany(f => f.MarginDb).Where(double.IsFinite).Order()];
+        double least = requiredDb - (2 * WholeStepDb), greatest = requiredDb + (2 * WholeStepDb);
+        if (margins.Length > 0)
+        {
+            int skip = (int)(ShareLeftOut * margins.Length);
+            least = Math.Min(least, margins[skip]);
+            greatest = Math.Max(greatest, margins[margins.Length - 1 - skip]);
+        }
+
+        return new(WholeStepDb * Math.Floor(least / WholeStepDb), WholeStepDb * Math.Ceiling(greatest / WholeStepDb));
+    }
+}

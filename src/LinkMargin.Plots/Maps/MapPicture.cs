@@ -1,0 +1,64 @@
+using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Plans;
+
+namespace LinkMargin.Plots.Maps;
+
+/// <summary>The map of one spot on one level.</summary>
+public static class MapPicture
+{
+    private const double BesideBarPoints = 12;
+    private const double BeforeKeyPoints = 4;
+
+    /// <summary>The size that leaves no empty ground about the plan.</summary>
+    /// <param name="request">What to draw.</param>
+    /// <param name="mapPoints">Width of the map alone, points; null for 570, or less for a narrow house.</param>
+    /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
+    public static PictureSize FittingSize(MapRequest request, double? mapPoints = null, double pixelsPerPoint = 2.5)
+    {
+        PlanBounds bounds = PlanBounds.Of(request.House);
+        double beside = (2 * Page.MarginPoints) + PlanPlot.LeftFiguresPoints + BesideBarPoints + ColourBar.WidthPoints;
+        int widthPixels = PictureSize.NearestAllowed(
+            ((mapPoints ?? bounds.SensibleWidth(570)) + beside) * pixelsPerPoint, pixelsPerPoint);
+        double margins = Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
+        double scale = (widthPixels - (beside * pixelsPerPoint)) / bounds.WidthMetres;
+        double key = Key(request, scale, widthPixels - (2 * Page.MarginPoints * pixelsPerPoint), pixelsPerPoint).HeightPixels;
+        double below = key + ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * pixelsPerPoint);
+        double height = (scale * bounds.HeightMetres) + below + margins;
+        return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
+    }
+
+    /// <summary>Draws the map; the bytes are a PNG.</summary>
+    public static byte[] Render(MapRequest request, PictureSize size)
+    {
+        double s = size.PixelsPerPoint;
+        using var page = new Page(size, request.Title, request.Caption);
+        PlanBounds bounds = PlanBounds.Of(request.House);
+        LabelBox body = page.Body;
+        double right = body.Right - ((ColourBar.WidthPoints + BesideBarPoints) * s);
+
+        // The key's height depends on the scale bar's length, which depends on the scale: one step settles it.
+        double keyHeight = Key(request, (right - body.Left) / bounds.WidthMetres, body.Width, s).HeightPixels;
+        var box = new LabelBox(
+            body.Left + (PlanPlot.LeftFiguresPoints * s),
+            body.Top,
+            right,
+            body.Bottom - keyHeight - ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * s));
+        PlanView view = PlanPlot.ViewIn(box, bounds, s);
+        var colours = new MarginColours(request.Range, request.StepDb);
+
+        var plot = new PlanPlot(view, request.Unit);
+        new MapPanel(request.House, colours, request.RequiredDb, MapStyle.Single).Fill(plot, request.Field, request.Hatched ?? request.Field, request.Seats);
+        plot.Draw(page.Canvas);
+        double barLeft = view.Frame.Right + (BesideBarPoints * s);
+        new ColourBar(colours, request.RequiredDb, s) { Heading = request.IsHatchedByAnother ? "median" : "margin", IsHatched = !request.IsHatchedByAnother }.Draw(
+            page.Canvas, new(barLeft, view.Frame.Top, barLeft + (ColourBar.WidthPoints * s), view.Frame.Bottom));
+        KeyStrip key = Key(request, view.PixelsPerMetre, body.Width, s);
+        key.Draw(page.Canvas, body.Left, body.Bottom - key.HeightPixels);
+        return page.ToPng();
+    }
+
+    private static KeyStrip Key(MapRequest request, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
+        new(MapKey.Entries(pixelsPerMetre, pixelsPerPoint, request.Unit, request.RequiredDb, request.IsHatchedByAnother), widthPixels, pixelsPerPoint);
+}

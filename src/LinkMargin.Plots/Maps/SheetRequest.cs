@@ -1,0 +1,30 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Plots.Colours;
+
+namespace LinkMargin.Plots.Maps;
+
+/// <summary>Everything a sheet of maps shows: all spots over all levels in one range of colours.</summary>
+/// <param name="House">The house.</param>
+/// <param name="Maps">Its maps, in any order; a spot and level without one is left blank.</param>
+/// <param name="RequiredDb">The margin of the heaviest line; ground below it is hatched.</param>
+/// <param name="Range">Ends of the colour scale.</param>
+/// <param name="Title">One line above.</param>
+/// <param name="Caption">One sentence below: which console, which controller, which model.</param>
+public sealed record SheetRequest(
+    House House,
+    IReadOnlyList<SheetMap> Maps,
+    double RequiredDb,
+    ColourRange Range,
+    string Title,
+    string Caption)
+{
+    /// <summary>Whether what is hatched goes by another margin than is shown.</summary>
+    internal bool IsHatchedByAnother => Maps.Any(map => map.Hatched is { } hatched && hatched != map.Field);
+
+    /// <summary>The unit of axes and scale bar.</summary>
+    public LengthUnit Unit { get; init; } = LengthUnit.Metre;
+
+    /// <summary>Step between lines of equal margin and between colours, dB, above 0.</summary>
+    public double StepDb { get; init; } = 5;
+}

@@ -1,0 +1,204 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Plans;
+
+/// <summary>The plan of a house as its file describes it, so that a mistyped wall is seen.</summary>
+public static class PlanPicture
+{
+    private const double BetweenPoints = 12;
+    private const double HeadPoints = 32;
+    private const double HeadLetterPoints = 12;
+    private const double HeadFigurePoints = 9.5;
+    private const double BeforeKeyPoints = 6;
+
+    // So many plans stand in one row; more of them in several, about half as many rows as columns.
+    private const int MostInRow = 5;
+    private const double ColumnsForRow = 2;
+    private const double BetweenRowsPoints = 16;
+
+    // A plan with more than one name to so much ground is drawn larger, up to twice, as far as all plans together allow.
+    private const double SquarePointsForName = 800;
+    private const double MostEnlarged = 2;
+    private const double MostPixels = 24e6;
+
+    // A key of names may take this share of a picture whose size is given.
+    private const double MostKeyShare = 0.4;
+
+    /// <summary>The size at which each plan is so many points wide with no empty ground about it.</summary>
+    /// <param name="request">What to draw.</param>
+    /// <param name="planPoints">
+    /// Width of one plan, points; null for 560 where there is one, 400 where there are several, less for a narrow house
+    /// or very many levels, more where names are crowded.
+    /// </param>
+    /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
+    public static PictureSize FittingSize(PlanRequest request, double? planPoints = null, double pixelsPerPoint = 2.5)
+    {
+        PlanBounds bounds = PlanBounds.Of(request.House);
+        double each = planPoints ?? SensiblePoints(request, bounds, pixelsPerPoint);
+        int columns = ColumnsOf(request.Levels.Count);
+        double width = (columns * (each + DimensionChain.DepthPoints)) + ((columns - 1) * BetweenPoints)
+            + PlanPlot.LeftFiguresPoints + (2 * Page.MarginPoints);
+        int widthPixels = PictureSize.NearestAllowed(width * pixelsPerPoint, pixelsPerPoint);
+        double body = widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);
+        double plans = PlansHeight(request, bounds, each * pixelsPerPoint, pixelsPerPoint);
+
+        // Which names find no place is known once the plans are laid out, and their key comes below.
+        var patterns = new MaterialPatterns(request.House);
+        var top = new LabelBox(0, 0, body, plans);
+        double key = Keys(request, patterns, Laid(request, patterns, top, bounds, pixelsPerPoint), body, pixelsPerPoint, null).Height;
+        double height = plans + (BeforeKeyPoints * pixelsPerPoint) + key
+            + Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
+        return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
+    }
+
+    /// <summary>Draws the plan; the bytes are a PNG.</summary>
+    public static byte[] Render(PlanRequest request, PictureSize size)
+    {
+        double s = size.PixelsPerPoint;
+        using var page = new Page(size, request.Title, request.Caption);
+        PlanBounds bounds = PlanBounds.Of(request.House);
+        var patterns = new MaterialPatterns(request.House);
+        LabelBox body = page.Body;
+        Sheet sheet = Fitted(request, patterns, bounds, body, s);
+        foreach ((PlanPlot plot, Level level) in sheet.Laid.Plots)
+        {
+            plot.Draw(page.Canvas);
+            new DimensionChain(plot.View, level, request.Unit).Draw(page.Canvas);
+            DrawHead(page.Canvas, level, plot.View, request.Unit);
+        }
+
+        double y = body.Bottom - sheet.Keys.Height;
+        foreach (KeyStrip strip in sheet.Keys.Strips)
+        {
+            strip.Draw(page.Canvas, body.Left, y);
+            y += strip.HeightPixels;
+        }
+
+        return page.ToPng();
+    }
+
+    private static double AroundPlanPoints => HeadPoints + DimensionChain.DepthPoints + PlanPlot.BottomFiguresPoints;
+
+    private static int ColumnsOf(int levels) =>
+        levels <= MostInRow ? levels : (int)Math.Ceiling(Math.Sqrt(levels * ColumnsForRow));
+
+    private static int RowsOf(int levels) => (levels + ColumnsOf(levels) - 1) / ColumnsOf(levels);
+
+    private static double SensiblePoints(PlanRequest request, PlanBounds bounds, double pixelsPerPoint)
+    {
+        double each = bounds.SensibleWidth(request.Levels.Count > 1 ? 400 : 560);
+        double high = bounds.HeightMetres / bounds.WidthMetres;
+        House house = request.House;
+        int names = request.Levels.Max(l => house.Fixtures.Count(f => f.LevelIndex == l)
+            + house.Spots.Count(p => p.LevelIndex == l)
+            + house.Seats.Count(p => p.LevelIndex == l));
+        double enlarged = Math.Clamp(Math.Sqrt(names * SquarePointsForName / (each * each * high)), 1, MostEnlarged);
+        double most = Math.Sqrt(MostPixels / request.Levels.Count / high) / pixelsPerPoint;
+        return Math.Min(each * enlarged, Math.Max(most, PictureSize.LeastPoints / 2));
+    }
+
+    /// <summary>The plans as large as they can be with their keys below: what these need hangs on the plans' scale.</summary>
+    private static Sheet Fitted(PlanRequest request, MaterialPatterns patterns, PlanBounds bounds, LabelBox body, double s)
+    {
+        const int MostRounds = 4;
+        double most = MostKeyShare * body.Height;
+
+        // What plans as wide as they can be leave free: just what the key needs where the size is the fitting one.
+        double reserved = Math.Clamp(body.Height - PlansHeight(request, bounds, WidthOfEach(request, body, s), s) - (BeforeKeyPoints * s), 0, most);
+        for (int round = 1; ; round++)
+        {
+            double bottom = Math.Max(body.Top + 1, body.Bottom - reserved - (BeforeKeyPoints * s));
+            LaidPlans laid = Laid(request, patterns, body with { Bottom = bottom }, bounds, s);
+            (IReadOnlyList<KeyStrip> Strips, double Height) keys = Keys(request, patterns, laid, body.Width, s, most);
+            if (keys.Height <= reserved || round == MostRounds)
+            {
+                return new(laid, keys);
+            }
+
+            reserved = keys.Height;
+        }
+    }
+
+    private static double WidthOfEach(PlanRequest request, LabelBox body, double s)
+    {
+        int columns = ColumnsOf(request.Levels.Count);
+        double plans = body.Width - (PlanPlot.LeftFiguresPoints * s) - ((columns - 1) * BetweenPoints * s);
+        return (plans / columns) - (DimensionChain.DepthPoints * s);
+    }
+
+    private static double PlansHeight(PlanRequest request, PlanBounds bounds, double widthOfEach, double s)
+    {
+        int rows = RowsOf(request.Levels.Count);
+        double high = widthOfEach * bounds.HeightMetres / bounds.WidthMetres;
+        return (rows * (high + (AroundPlanPoints * s))) + ((rows - 1) * BetweenRowsPoints * s);
+    }
+
+    private static LaidPlans Laid(PlanRequest request, MaterialPatterns patterns, LabelBox body, PlanBounds bounds, double s)
+    {
+        int count = request.Levels.Count, columns = ColumnsOf(count), rows = RowsOf(count);
+        double left = body.Left + (PlanPlot.LeftFiguresPoints * s);
+        double depth = DimensionChain.DepthPoints * s, between = BetweenPoints * s, width = WidthOfEach(request, body, s);
+        double row = (body.Height - ((rows - 1) * BetweenRowsPoints * s)) / rows;
+        var panel = new PlanPanel(request.House, patterns, request.Unit, request.Measurements);
+        var names = new NumberedKey();
+        List<(PlanPlot, Level)> plots = [];
+        double scale = 1;
+        for (int i = 0; i < count; i++)
+        {
+            double x = left + (i % columns * (width + depth + between));
+            double over = body.Top + (i / columns * (row + (BetweenRowsPoints * s)));
+            double top = over + ((HeadPoints + DimensionChain.DepthPoints) * s), bottom = over + row - (PlanPlot.BottomFiguresPoints * s);
+            PlanView view = PlanPlot.ViewIn(new(x, top, x + width, Math.Max(top + 1, bottom)), bounds, s);
+            scale = view.PixelsPerMetre;
+            var plot = new PlanPlot(view, request.Unit) { HasLeftFigures = i % columns == 0 };
+            panel.Fill(plot, request.Levels[i], names);
+            plots.Add((plot, request.House.Levels[request.Levels[i]]));
+        }
+
+        return new(plots, names, scale);
+    }
+
+    private static (IReadOnlyList<KeyStrip> Strips, double Height) Keys(
+        PlanRequest request, MaterialPatterns patterns, LaidPlans laid, double widthPixels, double s, double? mostPixels)
+    {
+        KeyStrip signs = new(PlanKey.Entries(request, patterns, laid.PixelsPerMetre, s), widthPixels, s);
+        IReadOnlyList<KeyStrip> strips = [signs];
+        int shown = laid.Names.Names.Count;
+        if (shown + laid.Names.Unlabelled > 0)
+        {
+            // Half as many until they fit.
+            KeyStrip names = new(PlanKey.Names(laid.Names, shown, s), widthPixels, s, inColumns: true);
+            while (shown > 0 && names.HeightPixels > mostPixels)
+            {
+                shown /= 2;
+                names = new(PlanKey.Names(laid.Names, shown, s), widthPixels, s, inColumns: true);
+            }
+
+            strips = [signs, names];
+        }
+
+        return (strips, strips.Sum(k => k.HeightPixels));
+    }
+
+    private sealed record LaidPlans(IReadOnlyList<(PlanPlot Plot, Level Level)> Plots, NumberedKey Names, double PixelsPerMetre);
+
+    private sealed record Sheet(LaidPlans Laid, (IReadOnlyList<KeyStrip> Strips, double Height) Keys);
+
+    private static void DrawHead(SKCanvas canvas, Level level, PlanView view, LengthUnit unit)
+    {
+        using Lettering bold = new(view.Points(HeadLetterPoints), isBold: true);
+        using Lettering plain = new(view.Points(HeadFigurePoints), isBold: false);
+        string Length(double metres) => LengthTicks.Written(metres, unit) + (unit == LengthUnit.Metre ? " m" : "");
+        string figures = $"floor at {Length(level.ElevationMetres)}, clear height {Length(level.HeightMetres)}"
+            + (level.Above is FloorAbove above ? $", under {above.BuildUp.Name}" : "")
+            + (level.Above?.Joists is JoistLayout joists ? $", joists {Length(joists.SpacingMetres)} apart" : "");
+        double top = view.Frame.Top - view.Points(DimensionChain.DepthPoints + HeadPoints);
+        bold.WriteMiddle(canvas, bold.Fitted(level.Name, view.Frame.Width), view.Frame.Left, top + view.Points(7), Palette.Ink);
+        plain.WriteMiddle(
+            canvas, plain.Fitted(figures, view.Frame.Width), view.Frame.Left, top + view.Points(21), Palette.SoftInk);
+    }
+}

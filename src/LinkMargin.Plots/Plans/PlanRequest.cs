@@ -1,0 +1,26 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+
+namespace LinkMargin.Plots.Plans;
+
+/// <summary>What a plan shows.</summary>
+/// <param name="House">The house.</param>
+/// <param name="Levels">Numbers of the levels from left to right, at least one; 0 is the lowest.</param>
+/// <param name="Title">One line above.</param>
+/// <param name="Caption">One sentence below.</param>
+public sealed record PlanRequest(House House, IReadOnlyList<int> Levels, string Title, string Caption)
+{
+    /// <summary>The unit of axes, dimensions, areas and scale bar.</summary>
+    public LengthUnit Unit { get; init; } = LengthUnit.Metre;
+
+    /// <summary>Places to take a reading at, drawn in place of the seats.</summary>
+    public IReadOnlyList<MeasurementMark> Measurements { get; init; } = [];
+
+    /// <summary>All levels side by side, the lowest on the left.</summary>
+    public static PlanRequest OfAllLevels(House house, string title, string caption) =>
+        new(house, [.. Enumerable.Range(0, house.Levels.Count)], title, caption);
+
+    /// <summary>One level.</summary>
+    public static PlanRequest OfLevel(House house, int levelIndex, string title, string caption) =>
+        new(house, [levelIndex], title, caption);
+}

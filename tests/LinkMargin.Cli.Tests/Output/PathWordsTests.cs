@@ -1,0 +1,64 @@
+using LinkMargin.Cli.Output;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
+
+namespace LinkMargin.Cli.Tests.Output;
+
+public sealed class PathWordsTests
+{
+    private static readonly House House = SampleHouse.House;
+
+    [Theory]
+    [InlineData(TurnKind.Wall, "games den | outside", "thrown back by the wall games den | outside")]
+    [InlineData(TurnKind.Wall, "party wall", "thrown back by the party wall")]
+    [InlineData(TurnKind.Fixture, "equipment rack", "thrown back by equipment rack")]
+    [InlineData(TurnKind.Floor, "den", "thrown back by the floor of den")]
+    [InlineData(TurnKind.Ceiling, "den", "thrown back by the ceiling of den")]
+    [InlineData(TurnKind.Opening, "den door", "through den door")]
+    [InlineData(TurnKind.WallEnd, "spine", "round the end of the wall spine")]
+    [InlineData(TurnKind.WallCorner, "spine", "round the corner of the wall spine")]
+    [InlineData(TurnKind.FixtureCorner, "rack", "round rack")]
+    [InlineData(TurnKind.StairVoid, "den", "through the void in the floor above den")]
+    public void A_turn_says_what_it_meets(TurnKind kind, string name, string words)
+    {
+        PathKind path = kind is TurnKind.Opening or TurnKind.WallEnd or TurnKind.WallCorner or TurnKind.FixtureCorner or TurnKind.StairVoid
+            ? PathKind.Around : PathKind.Reflected;
+
+        Assert.Equal(words, PathWords.Of(Way(path, new PathTurn(kind, name, 0, 1)), House, House.Seats[0]));
+    }
+
+    [Fact]
+    public void Turns_are_reported_in_their_order() => Assert.Equal(
+        "through den door, then round the end of the wall spine",
+        PathWords.Of(
+            Way(PathKind.Around, new PathTurn(TurnKind.Opening, "den door", 0, 1), new PathTurn(TurnKind.WallEnd, "spine", 0, 2)),
+            House,
+            House.Seats[0]));
+
+    [Fact]
+    public void A_diffuse_field_is_that_of_the_seats_room_or_else_its_level()
+    {
+        Seat lost = House.Seats[0] with { Plan = new Point2(50, 50) };
+
+        Assert.Equal("diffuse field in games den", PathWords.Of(Way(PathKind.Diffuse), House, House.Seats[0]));
+        Assert.Equal("diffuse field on den", PathWords.Of(Way(PathKind.Diffuse), House, lost));
+    }
+
+    [Theory]
+    [InlineData(ObstacleKind.Wall, "spine", "wall spine")]
+    [InlineData(ObstacleKind.Wall, "party wall", "party wall")]
+    [InlineData(ObstacleKind.Opening, "cupboard door", "cupboard door")]
+    [InlineData(ObstacleKind.Opening, "window south of den", "window south of den")]
+    [InlineData(ObstacleKind.Opening, "serving", "opening serving")]
+    [InlineData(ObstacleKind.Fixture, "rack", "fixture rack")]
+    [InlineData(ObstacleKind.Player, "player at sofa", "player at sofa")]
+    [InlineData(ObstacleKind.FloorLayer, "timber-joist-225", "floor above den")]
+    [InlineData(ObstacleKind.Joists, "timber-joist-225", "joists above den")]
+    public void An_obstacle_says_what_it_is_once(ObstacleKind kind, string name, string words) => Assert.Equal(
+        words, PathWords.Of(new Crossing(kind, name, new Material("stuff", 1, 1, "made for tests"), 0, 0, 1, 1), House));
+
+    private static PathBudget Way(PathKind kind, params PathTurn[] turns) =>
+        new(new TracedPath(kind, [default, default], 1, []), 0, [], 60) { Bases = [], Turns = turns };
+}
