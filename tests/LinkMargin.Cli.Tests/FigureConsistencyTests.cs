@@ -50,15 +50,15 @@ public sealed class FigureConsistencyTests : IDisposable
         foreach (IGrouping<string, Link> seat in links.All.GroupBy(link => link.Seat))
         {
             string[] rows = [.. lines.Where(line => line.StartsWith(seat.Key + " ", StringComparison.Ordinal))];
-            string counted = string.Join(' ', InOrder(seat).Select(link => (link.Meets ? "" : "! ") + link.Counted));
+            string counted = string.Join(' ', InOrder(seat).Select(link => (link.Passes ? "" : "! ") + link.Counted));
             Assert.Contains(rows, row => row.EndsWith($" {ShownMargin.RequiredText(seat.First().RequiredDb)} {counted}", StringComparison.Ordinal));
             Assert.Contains(rows, row => InOrder(seat).All(link => row.Contains($" {ShownMargin.Text(link.MedianDb)} ", StringComparison.Ordinal)));
         }
 
         foreach (JsonElement rank in links.Root.GetProperty("ranking").EnumerateArray())
         {
-            Link worst = links.Of(rank.GetProperty("spot").GetString()!, rank.GetProperty("worstSeat").GetString()!);
-            Assert.Contains(lines, line => line.Contains($" {worst.Seat} {(worst.Meets ? "" : "! ")}{worst.Counted} ", StringComparison.Ordinal));
+            Link worst = links.Of(rank.GetProperty("spot").GetString()!, rank.GetProperty("weakestSeat").GetString()!);
+            Assert.Contains(lines, line => line.Contains($" {worst.Seat} {(worst.Passes ? "" : "! ")}{worst.Counted} ", StringComparison.Ordinal));
         }
 
         IEnumerable<Link> InOrder(IEnumerable<Link> some) => links.House.Spots.Select(spot => some.Single(link => link.Spot == spot.Name));
@@ -82,7 +82,7 @@ public sealed class FigureConsistencyTests : IDisposable
             Assert.Contains($" half have {ShownMargin.Text(link.MedianDb)} dB or more", text.OutputUnwrapped, StringComparison.Ordinal);
             string row = Assert.Single(text.Output.Split('\n'), line => line.StartsWith("margin to count on  ", StringComparison.Ordinal));
             Assert.Equal(ShownMargin.Text(link.MarginAtConfidenceDb), OneBlank(row).Split(' ')[4..6].MinBy(figure => double.Parse(figure, CultureInfo.InvariantCulture)));
-            Assert.Equal(link.Meets, text.ExitCode == 0);
+            Assert.Equal(link.Passes, text.ExitCode == 0);
 
             LinkBudget budget = links.Ranking.Scores.SelectMany(score => score.Budgets).Single(b => b.Spot.Name == link.Spot && b.Seat.Name == link.Seat);
             string caption = maker.RequestFor(budget, links.Uncertainty).Caption;
@@ -115,7 +115,7 @@ public sealed class FigureConsistencyTests : IDisposable
             {
                 Link link = links.Of(one.Field.Spot.Name, one.Mark.Seat.Name);
                 Assert.Equal(ShownMargin.Text(showsMedian ? link.MedianDb : link.MarginAtConfidenceDb), ShownMargin.Text(one.Mark.MarginDb));
-                Assert.Equal(link.Meets, one.Mark.Meets);
+                Assert.Equal(link.Passes, one.Mark.Passes);
             });
         }
 
@@ -125,7 +125,7 @@ public sealed class FigureConsistencyTests : IDisposable
         Assert.All(bars, one =>
         {
             Link link = links.Of(links.Ranking.Scores[one.Bar.Spot].Spot.Name, one.Seat);
-            Assert.Equal((ShownMargin.Text(link.MarginAtConfidenceDb), ShownMargin.Text(link.MedianDb), link.Meets), (ShownMargin.Text(one.Bar.MarginAtConfidenceDb), ShownMargin.Text(one.Bar.MedianDb), one.Bar.IsMet));
+            Assert.Equal((ShownMargin.Text(link.MarginAtConfidenceDb), ShownMargin.Text(link.MedianDb), link.Passes), (ShownMargin.Text(one.Bar.MarginAtConfidenceDb), ShownMargin.Text(one.Bar.MedianDb), one.Bar.IsMet));
         });
     }
 
@@ -189,7 +189,7 @@ public sealed class FigureConsistencyTests : IDisposable
                 {
                     if (property.Name == "marginDb")
                     {
-                        Link worst = links.Of(element.GetProperty("spot").GetString()!, element.GetProperty("worstSeat").GetString()!);
+                        Link worst = links.Of(element.GetProperty("spot").GetString()!, element.GetProperty("weakestSeat").GetString()!);
                         Assert.Equal(worst.MarginAtConfidenceDb, property.Value.GetDouble());
                         seen++;
                     }
@@ -207,10 +207,10 @@ public sealed class FigureConsistencyTests : IDisposable
     private static void AssertSame(Link link, JsonElement said)
     {
         Assert.Equal((link.Spot, link.Seat), (said.GetProperty("spot").GetString(), said.GetProperty("seat").GetString()));
-        Assert.Equal(link.Counted, ShownMargin.Text(said.GetProperty("countedDb").GetDouble(), link.RequiredDb));
+        Assert.Equal(link.Counted, ShownMargin.Text(said.GetProperty("marginAtConfidenceDb").GetDouble(), link.RequiredDb));
         Assert.Equal(ShownMargin.Text(link.MedianDb), ShownMargin.Text(said.GetProperty("medianDb").GetDouble()));
         Assert.Equal(link.RequiredDb, said.GetProperty("requiredDb").GetDouble());
-        Assert.Equal(link.Meets, said.GetProperty("meets").GetBoolean());
+        Assert.Equal(link.Passes, said.GetProperty("passes").GetBoolean());
         Assert.False(said.TryGetProperty("marginDb", out _));
     }
 
@@ -235,7 +235,7 @@ public sealed class FigureConsistencyTests : IDisposable
     private CommandRun Run(params string[] words) => CommandRun.In(folder.Path, words);
 
     /// <summary>What <c>compare --json</c> says of a link.</summary>
-    private sealed record Link(string Spot, string Seat, double MarginAtConfidenceDb, double MedianDb, double RequiredDb, bool Meets)
+    private sealed record Link(string Spot, string Seat, double MarginAtConfidenceDb, double MedianDb, double RequiredDb, bool Passes)
     {
         internal string Counted => ShownMargin.Text(MarginAtConfidenceDb, RequiredDb);
     }
@@ -247,10 +247,10 @@ public sealed class FigureConsistencyTests : IDisposable
             .. Root.GetProperty("links").EnumerateArray().Select(link => new Link(
                 link.GetProperty("spot").GetString()!,
                 link.GetProperty("seat").GetString()!,
-                link.GetProperty("countedDb").GetDouble(),
+                link.GetProperty("marginAtConfidenceDb").GetDouble(),
                 link.GetProperty("medianDb").GetDouble(),
                 link.GetProperty("requiredDb").GetDouble(),
-                link.GetProperty("meets").GetBoolean())),
+                link.GetProperty("passes").GetBoolean())),
         ];
 
         internal House House => Loaded.House;

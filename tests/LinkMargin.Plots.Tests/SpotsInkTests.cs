@@ -34,9 +34,9 @@ public sealed class SpotsInkTests
     [Fact]
     public void A_bar_is_full_where_the_seat_can_count_on_its_margin_and_hollow_where_not()
     {
-        double Filled(bool isMet)
+        double Filled(bool passes)
         {
-            (Pixels picture, SKRectI chart) = Render(new SpotBar(0, 12, 20, 28, isMet), 10);
+            (Pixels picture, SKRectI chart) = Render(new SpotBar(0, 12, 20, 28, passes), 10);
             SKRectI bar = Pixels.BoxOf(picture.Where(chart, c => c == First));
             var inside = new SKRectI(X(chart, 13), bar.MidY - 2, X(chart, 17), bar.MidY + 3);
             return picture.Share(inside, First);

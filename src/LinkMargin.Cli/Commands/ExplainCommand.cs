@@ -50,7 +50,7 @@ internal static class ExplainCommand
                 WordWrap.Write(Cautions.Estimates, invocation.Output, invocation.Width);
             }
 
-            return uncertainty.AtConfidence.Meets(budget) ? ExitCodes.Done : ExitCodes.SeatFails;
+            return uncertainty.AtConfidence.Passes(budget) ? ExitCodes.Done : ExitCodes.SeatFails;
         });
         return command;
     }

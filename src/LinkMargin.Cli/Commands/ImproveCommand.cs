@@ -72,7 +72,7 @@ internal static class ImproveCommand
                 new ImproveText(loaded, result!) { Occupied = people, Confidence = often }.Write(invocation.Output, invocation.Width);
             }
 
-            return result!.CanMeetAll ? ExitCodes.Done : ExitCodes.SeatFails;
+            return result!.CanPassAll ? ExitCodes.Done : ExitCodes.SeatFails;
         });
         return command;
     }

@@ -85,7 +85,7 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
                 WrittenEdit written = new EditText(edited, Tables, Unit).Read(typed);
                 edited = written.Edit.ApplyTo(edited);
                 words.Add(written.Text);
-                if (written.Odd is { } odd)
+                if (written.Warning is { } odd)
                 {
                     WordWrap.WriteMessage($"{WhatIfOption.Name} {Quote.Of(written.Text)}: {odd}", invocation.Error, invocation.Width);
                 }

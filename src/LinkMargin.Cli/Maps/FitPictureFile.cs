@@ -17,7 +17,7 @@ internal static class FitPictureFile
         var request = new FitRequest(
             $"{fit.House.Name}: levels read in the house against what is predicted",
             string.Create(CultureInfo.InvariantCulture, $"{fit.Measurements.Count} readings; each law has its own level for each pair of devices. Rms over ")
-                + string.Create(CultureInfo.InvariantCulture, $"{study.CountedMeasurements} of them: in sample, and on readings left out of the fit, which tells how well places nobody has read are told."),
+                + string.Create(CultureInfo.InvariantCulture, $"{study.UsedMeasurements} of them: in sample, and on readings left out of the fit, which tells how well places nobody has read are told."),
             [
                 Panel("the house, fitted", study.Fit, study.LeaveOneOutDb),
                 Panel(

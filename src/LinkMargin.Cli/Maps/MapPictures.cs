@@ -84,7 +84,7 @@ internal sealed class MapPictures
     private SeatMark[] SeatsOf(Field field) =>
     [
         .. budgets[field.Spot].Where(b => b.Seat.LevelIndex == field.LevelIndex).Select(b => new SeatMark(
-            b.Seat, order.ShowsMedian ? uncertainty.With(b).MedianDb : uncertainty.MarginAtConfidenceDb(b), uncertainty.AtConfidence.Meets(b)) { MarginAtConfidenceDb = uncertainty.MarginAtConfidenceDb(b) }),
+            b.Seat, order.ShowsMedian ? uncertainty.With(b).MedianDb : uncertainty.MarginAtConfidenceDb(b), uncertainty.AtConfidence.Passes(b)) { MarginAtConfidenceDb = uncertainty.MarginAtConfidenceDb(b) }),
     ];
 
     private string LevelOf(Field field) => loaded.House.Levels[field.LevelIndex].Name;

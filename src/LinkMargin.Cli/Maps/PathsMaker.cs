@@ -52,7 +52,7 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
             MarginAtConfidenceDb = uncertainty.MarginAtConfidenceDb(budget),
             Confidence = uncertainty.Confidence,
             RequiredDb = budget.RequiredDb,
-            Meets = uncertainty.AtConfidence.Meets(budget),
+            Passes = uncertainty.AtConfidence.Passes(budget),
             WhatIf = loaded.WhatIfOrNone,
             FittedToMeasurements = loaded.FittedToMeasurements,
         };

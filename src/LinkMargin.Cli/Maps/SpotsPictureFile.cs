@@ -51,9 +51,9 @@ internal static class SpotsPictureFile
         [
             .. ranking.Scores.Select((score, i) => (Budget: score.With(seat), Spot: i, score.By))
                 .Where(one => one.Budget is not null)
-                .Select(one => BarOf(one.Budget!, one.Spot, one.By.Meets(one.Budget!), uncertainty)),
+                .Select(one => BarOf(one.Budget!, one.Spot, one.By.Passes(one.Budget!), uncertainty)),
         ]);
 
-    private static SpotBar BarOf(LinkBudget budget, int spot, bool isMet, HouseUncertainty uncertainty) => new(
-        spot, uncertainty.MarginAtConfidenceDb(budget), uncertainty.With(budget).MedianDb, uncertainty.With(budget).ExceededDb(1 - uncertainty.Confidence), isMet);
+    private static SpotBar BarOf(LinkBudget budget, int spot, bool passes, HouseUncertainty uncertainty) => new(
+        spot, uncertainty.MarginAtConfidenceDb(budget), uncertainty.With(budget).MedianDb, uncertainty.With(budget).ExceededDb(1 - uncertainty.Confidence), passes);
 }

@@ -184,7 +184,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
         DecisionMargin by = Uncertainty?.AtConfidence ?? DecisionMargin.Median;
         long received = printed.Directions[budget.Directions.ToList().IndexOf(worst)].Received;
         return $"Received {Tenths.Show(received)} dBm, {(Uncertainty is null ? "margin" : "margin to count on")} {Tenths.ShowMargin(by.MarginDb(budget), budget.RequiredDb)} dB, "
-            + $"required {Tenths.ShowRequired(budget.RequiredDb)} dB: {(by.Meets(budget) ? "met" : "not met")}.";
+            + $"required {Tenths.ShowRequired(budget.RequiredDb)} dB: {(by.Passes(budget) ? "met" : "not met")}.";
     }
 
     private string Verdict(LinkBudget budget)
@@ -193,7 +193,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
         DecisionMargin by = Uncertainty?.AtConfidence ?? DecisionMargin.Median;
         string verdict = $"Every loss above is its table's median, so their sum is a median margin: {Tenths.ShowMargin(budget.MarginDb)} dB, that of {worst.From} to {worst.To}.{Drawn(budget)} This is "
             + $"{Headroom.Words(budget, by)} the {Tenths.ShowRequired(budget.RequiredDb)} dB that '{budget.Seat.Name}' asks for, so it "
-            + $"{(by.Meets(budget) ? "is met" : "is not met")}"
+            + $"{(by.Passes(budget) ? "is met" : "is not met")}"
             + (Uncertainty is null ? "." : $"; that there is as much is {UncertaintyWords.Likely(Uncertainty.ProbabilityPasses(budget))} likely.");
         return loaded.Tables.MeaningOf(by.MarginDb(budget)) is { } meaning
             ? $"{verdict} What to expect from {Figures.Plain(meaning.MarginDb)} dB up: {meaning.Means}."

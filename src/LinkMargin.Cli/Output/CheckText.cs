@@ -16,11 +16,11 @@ internal static class CheckText
     {
         if (check.House is null)
         {
-            WordWrap.Write($"{Quote.Line(check.File)}: {Count(check.Mistakes, "mistake")} to mend{(check.Odd > 0 ? $", {Count(check.Odd, "odd thing")} to look at" : "")}.", output, width);
+            WordWrap.Write($"{Quote.Line(check.File)}: {Count(check.Errors, "error")}{(check.Warnings > 0 ? $", {Count(check.Warnings, "warning")}" : "")}.", output, width);
             return;
         }
 
-        WordWrap.Write($"{Quote.Line(check.File)}: no mistakes{(check.Odd > 0 ? $", {Count(check.Odd, "odd thing")} to look at" : "")}. {check.House} was read as:", output, width);
+        WordWrap.Write($"{Quote.Line(check.File)}: no errors{(check.Warnings > 0 ? $", {Count(check.Warnings, "warning")}" : "")}. {check.House} contains:", output, width);
         output.WriteLine();
         var table = new TextTable(
         [

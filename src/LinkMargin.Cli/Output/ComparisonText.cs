@@ -199,5 +199,5 @@ internal sealed class ComparisonText(House house, Ranking ranking)
 
     // The mark stands in front, so that the points of all figures stay below one another.
     private static string Margin(SpotScore score, LinkBudget budget) =>
-        (score.By.Meets(budget) ? "" : "! ") + Tenths.ShowMargin(score.By.MarginDb(budget), budget.RequiredDb);
+        (score.By.Passes(budget) ? "" : "! ") + Tenths.ShowMargin(score.By.MarginDb(budget), budget.RequiredDb);
 }

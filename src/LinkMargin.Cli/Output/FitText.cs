@@ -70,7 +70,7 @@ internal sealed class FitText(HouseFit fit)
             Rms(Study.RmsLeaveOneOutDb(Study.FreeExponent.LeaveOneOutDb)));
         table.WriteTo(output, width);
         WordWrap.Write(
-            FormattableString.Invariant($"Over {Study.CountedMeasurements} readings that were heard, look good and are not the only one of their devices. 'left out': each ")
+            FormattableString.Invariant($"Over {Study.UsedMeasurements} readings that were heard, look good and are not the only one of their devices. 'left out': each ")
                 + "reading against a fit to the others, which is how well a place nobody has read is told.",
             output,
             width);

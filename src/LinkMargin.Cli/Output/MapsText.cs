@@ -30,7 +30,7 @@ internal static class MapsText
                 map.Spot,
                 map.Level,
                 map.SharePassing is { } share ? string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %") : "no room",
-                map.LeastDb is { } least ? Tenths.ShowMargin(least, maps.RequiredDb) : "",
+                map.LowestMarginAtConfidenceDb is { } least ? Tenths.ShowMargin(least, maps.RequiredDb) : "",
                 string.Join('\n', new[] { map.Picture, map.Csv, map.Geojson }.Where(file => file is not null)));
         }
 

@@ -13,7 +13,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
     public void Write(PlacesDocument places, TextWriter output, int width)
     {
         WordWrap.Write(string.Create(CultureInfo.InvariantCulture,
-            $"The best places for a console in {places.House}, by what the seat that is worst off can count on ({UncertaintyWords.Often(places.Confidence)} there is as much or more): {places.LookedAt} places looked at, {places.Computed} of them worked out in full."),
+            $"The best places for a console in {places.House}, by what the seat that is worst off can count on ({UncertaintyWords.Often(places.Confidence)} there is as much or more): {places.Candidates} places looked at, {places.ComputedExactly} of them worked out in full."),
             output, width);
         if (places.Occupied.Count > 0)
         {
@@ -30,7 +30,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
         WordWrap.WriteHanging(string.Create(CultureInfo.InvariantCulture,
             $"- {{name: {best.Place}, level: {best.Level}, at: [{Written(best.XM)}, {Written(best.YM)}, {Written(best.HeightM)}]}}"), output, width, "  ", "    ");
         WordWrap.Write($"Map of the choice, by the margin to count on: {places.Picture}", output, width);
-        foreach (string line in Cautions.About(places.Places.Select(place => ($"{place.Place} to '{place.WorstSeat}'", place.Cautions))))
+        foreach (string line in Cautions.About(places.Places.Select(place => ($"{place.Place} to '{place.WeakestSeat}'", place.Cautions))))
         {
             WordWrap.Write(line, output, width);
         }
@@ -59,8 +59,8 @@ internal sealed class PlacesText(LoadedHouse loaded)
                 place.Where,
                 place.Level,
                 $"{Brief(place.XM)}, {Brief(place.YM)}\n{Brief(place.HeightM)} up",
-                place.WorstSeat,
-                (place.HeadroomDb < 0 ? "! " : "") + Tenths.ShowMargin(place.MarginDb, place.RequiredDb),
+                place.WeakestSeat,
+                (place.HeadroomDb < 0 ? "! " : "") + Tenths.ShowMargin(place.MarginAtConfidenceDb, place.RequiredDb),
                 Tenths.Signed(Difference(place)),
                 FormattableString.Invariant($"{place.SeatsPassing} of {place.Seats}"),
                 place.ProbabilityAllPass is { } likely ? UncertaintyWords.Likely(likely) : "-");
@@ -78,7 +78,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
             return found;
         }
 
-        long lead = Difference(best) - ShownMargin.HeadroomTenths(spot.MarginDb, spot.RequiredDb);
+        long lead = Difference(best) - ShownMargin.HeadroomTenths(spot.MarginAtConfidenceDb, spot.RequiredDb);
         string than = lead switch
         {
             > 0 => $"{Tenths.Show(lead)} dB better than",
@@ -88,7 +88,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
         return $"{found} {char.ToUpperInvariant(best.Place[0])}{best.Place[1..]} is {than} the best spot the file names, '{spot.Spot}', by the worst seat of each.";
     }
 
-    private static long Difference(PlaceDocument place) => ShownMargin.HeadroomTenths(place.MarginDb, place.RequiredDb);
+    private static long Difference(PlaceDocument place) => ShownMargin.HeadroomTenths(place.MarginAtConfidenceDb, place.RequiredDb);
 
     // The unit of metres stands once, in the heading of the column's figures; feet and inches have their own.
     private string Brief(double metres) => loaded.Lengths.InFeet ? loaded.Lengths.Brief(metres) : metres.ToString("0.00", CultureInfo.InvariantCulture);

@@ -37,7 +37,7 @@ internal sealed class PrintedBudget
     public long[] PartsOf(PathBudget path, IReadOnlyList<PathPart> parts) =>
         Tenths.Apportion([.. parts.Select(part => part.LossDb)], LossOf(path));
 
-    private static double[] RadioItems(DirectionBudget d) => [d.TransmitDbm, d.AntennaGainsDb, -d.HandAndBodyDb, -d.NeededDbm];
+    private static double[] RadioItems(DirectionBudget d) => [d.TransmitDbm, d.AntennaGainsDb, -d.HandAndBodyDb, -d.SensitivityDbm];
 
     private PrintedDirection Other(DirectionBudget direction)
     {

@@ -13,14 +13,14 @@ internal static class ProblemLines
     {
         foreach (Problem problem in problems)
         {
-            WordWrap.WriteMessage(problem.Severity == Severity.Odd ? $"{problem} (odd, but can be computed)" : problem.ToString(), output, width);
+            WordWrap.WriteMessage(problem.Severity == Severity.Warning ? $"{problem} (odd, but can be computed)" : problem.ToString(), output, width);
         }
     }
 
     /// <summary>Says that a file must be mended before anything is computed.</summary>
     public static string MendFirst(string file, IReadOnlyList<Problem> problems)
     {
-        int mistakes = problems.Count(p => p.Severity == Severity.Mistake);
+        int mistakes = problems.Count(p => p.Severity == Severity.Error);
         return FormattableString.Invariant($"{file} holds {mistakes} mistake{(mistakes == 1 ? "" : "s")}, named above; mend {(mistakes == 1 ? "it" : "them")} first");
     }
 }

@@ -17,5 +17,5 @@ public sealed record DecisionMargin(string Words, Func<LinkBudget, double> Margi
     public double HeadroomDb(LinkBudget budget) => MarginDb(budget) - budget.RequiredDb;
 
     /// <summary>Whether the margin to count on is at least what the seat asks for.</summary>
-    public bool Meets(LinkBudget budget) => HeadroomDb(budget) >= 0;
+    public bool Passes(LinkBudget budget) => HeadroomDb(budget) >= 0;
 }

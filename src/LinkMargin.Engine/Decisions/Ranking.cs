@@ -54,7 +54,7 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
     [
         .. Scores.SelectMany(score => score.Budgets)
             .GroupBy(budget => budget.Seat.Name)
-            .Where(seat => seat.All(budget => !Scores[0].By.Meets(budget)))
+            .Where(seat => seat.All(budget => !Scores[0].By.Passes(budget)))
             .Select(seat => seat.First().Seat),
     ];
 

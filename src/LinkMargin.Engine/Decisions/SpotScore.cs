@@ -18,7 +18,7 @@ public sealed record SpotScore
         Worst = budgets.MinBy(By.HeadroomDb)
             ?? throw new ArgumentException("A spot is scored over at least one seat.", nameof(budgets));
         MeanHeadroomDb = budgets.Average(By.HeadroomDb);
-        ILookup<bool, IGrouping<string, LinkBudget>> met = budgets.GroupBy(b => b.Seat.WrittenName).ToLookup(players => players.All(By.Meets));
+        ILookup<bool, IGrouping<string, LinkBudget>> met = budgets.GroupBy(b => b.Seat.WrittenName).ToLookup(players => players.All(By.Passes));
         PassingSeats = [.. met[true].Select(players => players.Key)];
         FailingSeats = [.. met[false].Select(players => players.Key)];
         double passingDays = met[true].Sum(UsedDays);

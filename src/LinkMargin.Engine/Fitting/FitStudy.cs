@@ -38,7 +38,7 @@ public sealed class FitStudy
     /// How many readings the rms figures are over, the same for the fit and both plain laws: heard, not looking bad to the
     /// fit, and not the only one of their devices.
     /// </summary>
-    public int CountedMeasurements => counted.Count(c => c);
+    public int UsedMeasurements => counted.Count(c => c);
 
     /// <summary>Rms of the residuals in sample, dB; NaN where none counts.</summary>
     /// <param name="fit">The fit, or that of a plain law.</param>

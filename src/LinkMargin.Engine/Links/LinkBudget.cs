@@ -82,5 +82,5 @@ public sealed record LinkBudget(
     public double HeadroomDb => MarginDb - RequiredDb;
 
     /// <summary>Whether the margin is at least what the seat asks for.</summary>
-    public bool Meets => HeadroomDb >= 0;
+    public bool Passes => HeadroomDb >= 0;
 }

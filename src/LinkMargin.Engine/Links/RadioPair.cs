@@ -48,7 +48,7 @@ public sealed record RadioPair(Radio Console, Radio Controller)
 /// <param name="AntennaGainsDb">Both antennas' mean gains together, dB.</param>
 /// <param name="HandAndBodyDb">Allowance for the grip, both ends together, dB.</param>
 /// <param name="ReceivedDbm">Local mean level at the receiver, dBm.</param>
-/// <param name="NeededDbm">The receiver's sensitivity, dBm.</param>
+/// <param name="SensitivityDbm">The receiver's sensitivity, dBm.</param>
 /// <param name="MarginDb">Received less needed, dB.</param>
 public sealed record DirectionBudget(
     string From,
@@ -57,5 +57,5 @@ public sealed record DirectionBudget(
     double AntennaGainsDb,
     double HandAndBodyDb,
     double ReceivedDbm,
-    double NeededDbm,
+    double SensitivityDbm,
     double MarginDb);

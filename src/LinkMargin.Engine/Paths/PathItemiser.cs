@@ -90,7 +90,7 @@ internal sealed class PathItemiser(FullSpotModel model, Point3 hands, double? fa
             run += corners[i].DistanceTo(corners[i + 1]);
         }
 
-        var path = new TracedPath(PathKind.Around, corners, way.Metres, crossings);
+        var path = new TracedPath(PathKind.Diffracted, corners, way.Metres, crossings);
         budgets.Add(Itemised(
             path,
             SpotModel.ToLossDb(way.Power),

@@ -23,7 +23,7 @@ public enum PathKind
     Reflected,
 
     /// <summary>Round the edge of an obstacle, through a doorway or a stair void off the straight line.</summary>
-    Around,
+    Diffracted,
 
     /// <summary>No way of its own any more: what fills a room after some bounces.</summary>
     Diffuse,

@@ -90,7 +90,7 @@ internal sealed class WallsAround
         int count = 0, sector = SectorOf(dx, dy);
         for (int group = firstGroups[sector]; group < firstGroups[sector + 1] && nearest[group] <= run + GeometryTolerances.SlackMetres; group++)
         {
-            ulong met = line.Meets(ref rows[group * Lanes * Numbers]);
+            ulong met = line.Passes(ref rows[group * Lanes * Numbers]);
             if (count + Lanes > found.Length)
             {
                 Array.Resize(ref found, 2 * (count + Lanes));
@@ -176,7 +176,7 @@ internal sealed class WallsAround
         private readonly double parallel = GeometryTolerances.ParallelSine * run;
 
         // Which of a group's walls it meets, a bit each.
-        internal ulong Meets(ref double rows)
+        internal ulong Passes(ref double rows)
         {
             Vector512<double> ex = Load(ref rows, Row.AlongX), ey = Load(ref rows, Row.AlongY);
             Vector512<double> length = Load(ref rows, Row.Length);

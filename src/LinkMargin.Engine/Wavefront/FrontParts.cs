@@ -60,8 +60,8 @@ internal ref struct FrontParts(Span<double> numbers)
             for (int s = 0; s < whole; s += 4)
             {
                 Vector256<double> at = Vector256.LoadUnsafe(ref middles[s]), so = Vector256.LoadUnsafe(ref through[s]);
-                Vector256<double> isMet = Vector256.LessThan(low, at) & Vector256.LessThan(at, high);
-                Vector256.ConditionalSelect(isMet, beside == 0 ? amplitude : so * amplitude, so).StoreUnsafe(ref through[s]);
+                Vector256<double> passes = Vector256.LessThan(low, at) & Vector256.LessThan(at, high);
+                Vector256.ConditionalSelect(passes, beside == 0 ? amplitude : so * amplitude, so).StoreUnsafe(ref through[s]);
             }
         }
 

@@ -35,7 +35,7 @@ internal sealed class FacingReader(PlacementContext premises)
         if (!premises.FixturesByName.TryGetValue(word, out Fixture? fixture))
         {
             string[] words = [.. premises.FixturesByName.Keys, .. Sides.Directions.Keys];
-            source.Mistake(node.Mark,
+            source.Error(node.Mark,
                 $"facing: {Quote.Of(word)} is neither a fixture nor a direction (north, south-east, ..., "
                     + $"or degrees anticlockwise from east); {source.Advice(word, words)}");
             return default;
@@ -48,13 +48,13 @@ internal sealed class FacingReader(PlacementContext premises)
 
         if (fixture.LevelIndex != level)
         {
-            source.Odd(node.Mark,
+            source.Warning(node.Mark,
                 $"facing: the fixture {Quote.Of(word)} is on the level {Quote.Of(premises.NameOf(fixture.LevelIndex))}, another than the seat");
         }
 
         if (place.DistanceTo(fixture.Centre) < HouseLimits.SameHeight)
         {
-            source.Mistake(node.Mark,
+            source.Error(node.Mark,
                 $"facing: the seat is at the centre of the fixture {Quote.Of(word)}, so it faces no way; "
                     + "write a direction or move it");
             return default;

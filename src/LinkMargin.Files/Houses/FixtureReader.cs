@@ -64,7 +64,7 @@ internal sealed class FixtureReader(PlacementContext premises, MaterialReader ma
         };
         if (FixtureShape.Corners(fixture).All(corner => premises.IsBeyond(index, corner)))
         {
-            source.Odd(group.MarkOf("box"), $"the fixture {Quote.Of(name)} lies outside the level {Quote.Of(premises.NameOf(index))}, which reaches {premises.ExtentOf(index)}; check 'box'");
+            source.Warning(group.MarkOf("box"), $"the fixture {Quote.Of(name)} lies outside the level {Quote.Of(premises.NameOf(index))}, which reaches {premises.ExtentOf(index)}; check 'box'");
         }
 
         return fixture;
@@ -88,7 +88,7 @@ internal sealed class FixtureReader(PlacementContext premises, MaterialReader ma
         double width = Math.Abs(x1 - x0), depth = Math.Abs(y1 - y0);
         if (!HouseLimits.FixtureSide.Contains(width) || !HouseLimits.FixtureSide.Contains(depth))
         {
-            source.Mistake(node.Mark, 
+            source.Error(node.Mark, 
                 $"box: its footprint is {source.Lengths.Show(HouseLimits.FixtureSide, width)} by {source.Lengths.Show(HouseLimits.FixtureSide, depth)}; "
                     + $"each side may be {source.Lengths.Allowed(HouseLimits.FixtureSide)}, and the form is {Form}");
             return null;
@@ -110,7 +110,7 @@ internal sealed class FixtureReader(PlacementContext premises, MaterialReader ma
 
         if (top - bottom < HouseLimits.FixtureSide.Least)
         {
-            source.Mistake(group.MarkOf(group.Has("to") ? "to" : "from"), 
+            source.Error(group.MarkOf(group.Has("to") ? "to" : "from"), 
                 $"the top of this fixture, {source.Lengths.Exact(top)}, is not above its underside, {source.Lengths.Exact(bottom)}; "
                     + "both are measured from the floor");
             return null;
@@ -138,7 +138,7 @@ internal sealed class FixtureReader(PlacementContext premises, MaterialReader ma
         bool? shell = group.OptionalFlag("shell");
         if (shell == false && group.Has("open"))
         {
-            source.Mistake(group.MarkOf("shell"), "a fixture with open sides is a shell; remove 'shell: false' or 'open'");
+            source.Error(group.MarkOf("shell"), "a fixture with open sides is a shell; remove 'shell: false' or 'open'");
         }
 
         return (shell == true || group.Has("open"), open);

@@ -50,7 +50,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
         {
             if (joists is not null)
             {
-                source.Odd(above.MarkOf("joists"), $"the build-up '{buildUp.Name}' has no joists, so how they lie plays no part");
+                source.Warning(above.MarkOf("joists"), $"the build-up '{buildUp.Name}' has no joists, so how they lie plays no part");
             }
 
             return new FloorAbove(buildUp, null, voids);
@@ -58,7 +58,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
 
         if (spacing <= ribs.WidthMetres)
         {
-            source.Mistake(joists!.MarkOf("spacing"), 
+            source.Error(joists!.MarkOf("spacing"), 
                 $"spacing: joists {source.Lengths.Exact(spacing.Value)} apart leave no gap, for each is {source.Lengths.Exact(ribs.WidthMetres)} wide; "
                     + "measure from centre to centre");
         }
@@ -66,7 +66,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
         if (!above.Has("joists"))
         {
             runDegrees = ShorterWay(plan);
-            source.Odd(above.Mark,
+            source.Warning(above.Mark,
                 $"how the joists run is not said and taken to be the shorter way, {(runDegrees == 0 ? "x" : "y")}; "
                     + $"add 'joists: {{run: x}}' or 'joists: {{run: y}}'");
         }
@@ -87,7 +87,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
             case ScalarNode { IsNull: false } scalar when Quantity.Degrees.Parse(scalar.Text).Fault is null:
                 return ValueReader.Number(source, node, "run", Quantity.Degrees, HouseLimits.Angle);
             default:
-                source.Mistake(node.Mark,
+                source.Error(node.Mark,
                     $"run: {node.Kind} is not a direction of joists; write x, y, or an angle in degrees anticlockwise from x");
                 return null;
         }
@@ -109,7 +109,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
             && !hole.Corners.Append(middle).Any(at => rooms.Any(room => room.Contains(at)))
             && !rooms.Any(room => room.Corners.Any(hole.Contains)))
         {
-            source.Odd(mark, $"this void lies beside every room of {Quote.Of(plan.LevelName)}, so it joins nothing; look at its corners");
+            source.Warning(mark, $"this void lies beside every room of {Quote.Of(plan.LevelName)}, so it joins nothing; look at its corners");
         }
     }
 

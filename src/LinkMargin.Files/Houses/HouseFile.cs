@@ -40,7 +40,7 @@ public static class HouseFile
 
     private static HouseParseResult Sorted(House? house, ProblemList problems, Source source) =>
         new(
-            problems.Any(p => p.Severity == Severity.Mistake) ? null : house,
+            problems.Any(p => p.Severity == Severity.Error) ? null : house,
             [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)])
         {
             Unit = source.BareUnit,

@@ -26,7 +26,7 @@ internal static class LevelOverlaps
             if (i > 0 && !trees.Any(below => Overlaps(rooms, below)))
             {
                 Level level = levels[i], below = levels[i - 1];
-                source.Odd(
+                source.Warning(
                     drafts[i].Mark,
                     $"level {Quote.Of(level.Name)} is over no room of a lower level: it lies {Extent(level, source)}, and {Quote.Of(below.Name)} "
                         + $"{Extent(below, source)}; measure every level from the same corner of the house");

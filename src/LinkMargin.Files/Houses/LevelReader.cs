@@ -43,7 +43,7 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
         OpeningReader openings = new(source, materials, roof, rooms);
         if (!group.Has("rooms") && !group.Has("walls"))
         {
-            source.Mistake(group.Mark,
+            source.Error(group.Mark,
                 $"the level {Quote.Of(name ?? fallbackName)} has neither rooms nor walls; give it 'rooms', 'walls' or both");
         }
 
@@ -71,7 +71,7 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
         {
             if (!isTop)
             {
-                source.Mistake(group.Mark,
+                source.Error(group.Mark,
                     $"the level {Quote.Of(plan.LevelName)} has another above it and does not say what lies between; "
                         + $"add 'above: {{build-up: ...}}', {materials.BuildUpExamples}");
             }
@@ -82,7 +82,7 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
         FloorAbove? above = new FloorAboveReader(source, materials).Read(group, plan, isOutlineKnown);
         if (isTop)
         {
-            source.Odd(group.MarkOf("above"), $"no level stands above {Quote.Of(plan.LevelName)}, so what lies there plays no part");
+            source.Warning(group.MarkOf("above"), $"no level stands above {Quote.Of(plan.LevelName)}, so what lies there plays no part");
             return null;
         }
 

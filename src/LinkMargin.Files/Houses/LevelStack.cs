@@ -40,13 +40,13 @@ internal static class LevelStack
     {
         if (gap < -HouseLimits.SameHeight)
         {
-            source.Mistake(level.ElevationMark, 
+            source.Error(level.ElevationMark, 
                 $"the level {Quote.Of(level.Name)} begins {source.Lengths.Exact(-gap)} below the ceiling of {Quote.Of(below.Name)}; "
                     + "levels are written lowest first and may not overlap, so mend 'elevation' or the height below");
         }
         else if (thickness is { } built && Math.Abs(gap - built) > HouseLimits.FloorGapTolerance)
         {
-            source.Odd(level.ElevationMark, 
+            source.Warning(level.ElevationMark, 
                 $"between the ceiling of {Quote.Of(below.Name)} and the floor of {Quote.Of(level.Name)} lie {source.Lengths.Exact(Math.Max(gap, 0))}, and the build-up there is {source.Lengths.Exact(built)} thick; check 'elevation', 'height' and 'build-up'");
         }
     }

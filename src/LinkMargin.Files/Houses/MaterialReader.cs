@@ -32,7 +32,7 @@ internal sealed class MaterialReader(MaterialTables tables)
     {
         if (material is not null && PanelAdvice.Of(material, tables, group.Source.Lengths) is { } advice)
         {
-            group.Source.Odd(group.MarkOf(key), $"{key}: {advice}");
+            group.Source.Warning(group.MarkOf(key), $"{key}: {advice}");
         }
 
         return material;

@@ -74,7 +74,7 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
         if (height <= 0 || sill + height > levelHeight + HouseLimits.SameHeight)
         {
             string mend = kind == OpeningKind.Door ? "'height'" : "'sill', 'height'";
-            source.Mistake(group.MarkOf(group.Has("height") ? "height" : "sill"), 
+            source.Error(group.MarkOf(group.Has("height") ? "height" : "sill"), 
                 $"{group.What} reaches {source.Lengths.Exact(Math.Max(sill, sill + height))} above the floor, "
                     + $"and the level is {source.Lengths.Exact(levelHeight)} high; mend {mend} or the level's height");
             return null;
@@ -90,13 +90,13 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
         string[] ways = [.. Ways.Where(group.Has)];
         if (ways.Length == 0 && group.Has("side"))
         {
-            source.Mistake(group.Mark, $"{group.What} has a 'side' and does not say of which 'room'");
+            source.Error(group.Mark, $"{group.What} has a 'side' and does not say of which 'room'");
             return null;
         }
 
         if (ways.Length != 1)
         {
-            source.Mistake(group.Mark, ways.Length == 0
+            source.Error(group.Mark, ways.Length == 0
                 ? $"{group.What} needs a place: 'between: [room, room]', 'room' with 'side', or 'wall'"
                 : $"{group.What} says where it is in more than one way ({string.Join(", ", ways)}); keep one");
             return null;
@@ -104,7 +104,7 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
 
         if (group.Has("side") && ways[0] != "room")
         {
-            source.Mistake(group.MarkOf("side"), $"'side' goes with 'room', not with '{ways[0]}'; remove one");
+            source.Error(group.MarkOf("side"), $"'side' goes with 'room', not with '{ways[0]}'; remove one");
             return null;
         }
 
@@ -125,7 +125,7 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
 
         if (node is not SequenceNode { Items: [var first, var second] })
         {
-            source.Mistake(node.Mark,
+            source.Error(node.Mark,
                 $"between: write the two rooms it joins, [room, room]; '{RoomReader.Outside}' stands for no room");
             return null;
         }
@@ -138,7 +138,7 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
 
         if (a == b)
         {
-            source.Mistake(node.Mark,
+            source.Error(node.Mark,
                 $"between: {Quote.Of(a)} stands twice; write two different rooms, or '{RoomReader.Outside}' for one");
             return null;
         }

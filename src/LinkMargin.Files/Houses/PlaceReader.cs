@@ -38,7 +38,7 @@ internal static class PlaceReader
     {
         if (node is not SequenceNode list)
         {
-            source.Mistake(node.Mark, $"{label}: write {form}, not {node.Kind}");
+            source.Error(node.Mark, $"{label}: write {form}, not {node.Kind}");
             return null;
         }
 
@@ -50,7 +50,7 @@ internal static class PlaceReader
         string remedy = list.Items.Count > count && list.Items.All(item => item is ScalarNode)
             ? "; the decimal sign is a point, a comma begins the next number"
             : "";
-        source.Mistake(node.Mark, FormattableString.Invariant(
+        source.Error(node.Mark, FormattableString.Invariant(
             $"{label}: {count} numbers are needed, {form}, and here are {list.Items.Count}{remedy}"));
         return null;
     }
@@ -60,7 +60,7 @@ internal static class PlaceReader
     {
         if (node is not SequenceNode list || list.Items.Any(item => item is ScalarNode))
         {
-            source.Mistake(node.Mark,
+            source.Error(node.Mark,
                 $"{label}: write a list of places, [[x, y], [x, y], ...]{(node is SequenceNode ? "" : $", not {node.Kind}")}");
             return null;
         }
@@ -81,7 +81,7 @@ internal static class PlaceReader
 
         if (points.Count < least)
         {
-            source.Mistake(node.Mark, FormattableString.Invariant($"{label}: at least {least} places are needed, and here are {points.Count}"));
+            source.Error(node.Mark, FormattableString.Invariant($"{label}: at least {least} places are needed, and here are {points.Count}"));
             return null;
         }
 

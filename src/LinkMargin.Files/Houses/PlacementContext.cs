@@ -57,7 +57,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
             return index;
         }
 
-        Source.Mistake(group.MarkOf("level"), $"level: no level is named {Quote.Of(name)}; {Source.Advice(name, levelsByName.Keys)}");
+        Source.Error(group.MarkOf("level"), $"level: no level is named {Quote.Of(name)}; {Source.Advice(name, levelsByName.Keys)}");
         return null;
     }
 
@@ -79,7 +79,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
     {
         if (HeightOf(level) is { } ceiling && height > ceiling + HouseLimits.SameHeight)
         {
-            Source.Mistake(mark, $"{label}: {Source.Lengths.Exact(height)} is above the ceiling of the level {Quote.Of(NameOf(level))}; "
+            Source.Error(mark, $"{label}: {Source.Lengths.Exact(height)} is above the ceiling of the level {Quote.Of(NameOf(level))}; "
                 + $"{Source.Lengths.Exact(0)} to {Source.Lengths.Exact(ceiling)} is allowed");
         }
     }
@@ -104,7 +104,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
     {
         if (IsBeyond(level, place))
         {
-            Source.Mistake(mark,
+            Source.Error(mark,
                 $"{what} lies outside the level {Quote.Of(NameOf(level))}, which reaches {ExtentOf(level)}; "
                     + "mend 'at' or 'level'");
             return;
@@ -117,11 +117,11 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
 
         if (WallAt(level, place, height) is { } wall)
         {
-            Source.Odd(mark, $"{what} stands inside the wall {Quote.Of(wall.Name)}; move it into a room");
+            Source.Warning(mark, $"{what} stands inside the wall {Quote.Of(wall.Name)}; move it into a room");
         }
         else if (levels[level].Rooms.Count > 0 && !levels[level].Rooms.Any(room => room.Outline.Contains(place)))
         {
-            Source.Odd(mark, $"{what} is in no room of the level {Quote.Of(NameOf(level))}; check 'at'");
+            Source.Warning(mark, $"{what} is in no room of the level {Quote.Of(NameOf(level))}; check 'at'");
         }
     }
 

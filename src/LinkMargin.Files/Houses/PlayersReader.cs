@@ -32,7 +32,7 @@ internal sealed class PlayersReader(MappingReader seat)
     {
         if (seat.Has("at"))
         {
-            seat.Source.Mistake(
+            seat.Source.Error(
                 seat.MarkOf("at"), "'players' says where each player is, so 'at' has nothing to add; remove it, or write 'players' as a number");
             return null;
         }
@@ -40,7 +40,7 @@ internal sealed class PlayersReader(MappingReader seat)
         IReadOnlyList<Point2>? places = PlaceReader.Line(seat.Source, node, "players", 1);
         if (places?.Count > HouseLimits.Players.Greatest)
         {
-            seat.Source.Mistake(node.Mark, FormattableString.Invariant(
+            seat.Source.Error(node.Mark, FormattableString.Invariant(
                 $"players: {places.Count} players on one seat, but {HouseLimits.Players} are allowed; write another seat"));
             return null;
         }
@@ -59,7 +59,7 @@ internal sealed class PlayersReader(MappingReader seat)
 
         if (count != Math.Floor(count))
         {
-            seat.Source.Mistake(node.Mark, FormattableString.Invariant($"players: {count} is not a whole number of players"));
+            seat.Source.Error(node.Mark, FormattableString.Invariant($"players: {count} is not a whole number of players"));
             return null;
         }
 

@@ -26,7 +26,7 @@ internal sealed class RadioReader(Source source, IReadOnlyDictionary<string, Rad
                 return found;
             }
 
-            source.Mistake((radios ?? file).Mark,
+            source.Error((radios ?? file).Mark,
                 $"the radio table has no '{typical}', so the file must say which radio the {key} has; "
                     + $"add 'radios: {{{key}: ...}}'");
             return null;

@@ -63,7 +63,7 @@ internal sealed class RoomReader(Source source)
 
         if (name == Outside)
         {
-            source.Mistake(group.MarkOf("name"), "a room cannot be named 'outside', which stands for what is not a room; give it another name");
+            source.Error(group.MarkOf("name"), "a room cannot be named 'outside', which stands for what is not a room; give it another name");
             return null;
         }
 
@@ -76,7 +76,7 @@ internal sealed class RoomReader(Source source)
         bool hasOutline = group.Has("outline"), hasRectangle = group.Has("corner") || group.Has("size");
         if (hasOutline == hasRectangle)
         {
-            source.Mistake(group.Mark, hasOutline
+            source.Error(group.Mark, hasOutline
                 ? "a room has either 'corner' and 'size' or an 'outline', not both; remove one"
                 : "a room needs 'corner' and 'size', or an 'outline'");
             return null;

@@ -27,7 +27,7 @@ internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<
         TooMany.Check(source, file, "seats", groups.Count, HouseLimits.MostSeats);
         if (groups.Count == 0)
         {
-            source.Odd(file.MarkOf("seats"), "the house has no seats, so there is nobody to compare spots for; add 'seats'");
+            source.Warning(file.MarkOf("seats"), "the house has no seats, so there is nobody to compare spots for; add 'seats'");
         }
 
         foreach (MappingReader group in groups.Take(HouseLimits.MostSeats))
@@ -94,7 +94,7 @@ internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<
         premises.CheckPlace(level, place, height, mark, what);
         if (premises.SolidAt(level, place, height) is { } solid)
         {
-            source.Odd(mark, $"the hands of {what} are inside the solid fixture {Quote.Of(solid.Name)}; raise 'hands' or move one of the two");
+            source.Warning(mark, $"the hands of {what} are inside the solid fixture {Quote.Of(solid.Name)}; raise 'hands' or move one of the two");
         }
     }
 
@@ -102,7 +102,7 @@ internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<
     {
         if (node is SequenceNode { Items: [ScalarNode, ScalarNode, ScalarNode] })
         {
-            source.Mistake(node.Mark, "at: a seat is at [x, y]; the height of the hands over the floor is written as 'hands'");
+            source.Error(node.Mark, "at: a seat is at [x, y]; the height of the hands over the floor is written as 'hands'");
             return null;
         }
 
@@ -129,7 +129,7 @@ internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<
         string advice = NearestWord.Find(word, UseWords.Keys) is { } meant
             ? $"did you mean '{meant}'?"
             : $"write {string.Join(", ", UseWords.Keys)}, or on how many days of a month";
-        source.Mistake(node.Mark, $"used: {Quote.Of(word)} does not say how often; {advice}");
+        source.Error(node.Mark, $"used: {Quote.Of(word)} does not say how often; {advice}");
         return Use.DailyDays;
     }
 
@@ -140,7 +140,7 @@ internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<
             return group.OptionalName("plays");
         }
 
-        source.Mistake(group.MarkOf("plays"), $"plays: no spot is named {Quote.Of(spot)}; {source.Advice(spot, spotNames)}");
+        source.Error(group.MarkOf("plays"), $"plays: no spot is named {Quote.Of(spot)}; {source.Advice(spot, spotNames)}");
         return null;
     }
 }

@@ -23,7 +23,7 @@ internal sealed class SpotReader(PlacementContext premises)
         TooMany.Check(source, file, "spots", groups.Count, HouseLimits.MostSpots);
         if (groups.Count == 0)
         {
-            source.Odd(file.MarkOf("spots"), "the house has no spots, so there is no place for a console to compare; add 'spots'");
+            source.Warning(file.MarkOf("spots"), "the house has no spots, so there is no place for a console to compare; add 'spots'");
         }
 
         foreach (MappingReader group in groups.Take(HouseLimits.MostSpots))
@@ -58,7 +58,7 @@ internal sealed class SpotReader(PlacementContext premises)
         premises.CheckPlace(spot.LevelIndex, spot.Plan, spot.HeightMetres, mark, what);
         if (premises.SolidAt(spot.LevelIndex, spot.Plan, spot.HeightMetres) is { } solid)
         {
-            source.Mistake(mark,
+            source.Error(mark,
                 $"{what} is inside the fixture {Quote.Of(solid.Name)}, which is solid; move it, "
                     + "or make the fixture a shell with 'shell: true' or 'open: [front]'");
         }
@@ -71,7 +71,7 @@ internal sealed class SpotReader(PlacementContext premises)
         int? level = premises.LevelOf(group);
         if (group.Has("height"))
         {
-            source.Mistake(group.MarkOf("height"), "'height' goes with 'inside'; a spot by itself has its height in 'at: [x, y, height]'");
+            source.Error(group.MarkOf("height"), "'height' goes with 'inside'; a spot by itself has its height in 'at: [x, y, height]'");
         }
 
         Point3? at = group.Required("at") is { } node ? PlaceReader.Space(source, node, "at") : null;
@@ -84,7 +84,7 @@ internal sealed class SpotReader(PlacementContext premises)
         double? height = group.OptionalLength("height", HouseLimits.HeightOverFloor);
         if (group.Has("at") == group.Has("height"))
         {
-            source.Mistake(group.Mark, group.Has("at")
+            source.Error(group.Mark, group.Has("at")
                 ? "a spot inside a fixture has either 'height', at its centre, or 'at: [x, y, height]'; remove one"
                 : "a spot inside a fixture needs its 'height' over the floor, or 'at: [x, y, height]'");
             return null;
@@ -97,7 +97,7 @@ internal sealed class SpotReader(PlacementContext premises)
 
         if (group.Has("level") && premises.LevelOf(group) is { } level && level != host.LevelIndex)
         {
-            source.Mistake(group.MarkOf("level"), $"the fixture {Quote.Of(host.Name)} stands on the level {Quote.Of(premises.NameOf(host.LevelIndex))}, not on {Quote.Of(premises.NameOf(level))}; remove 'level' or mend it");
+            source.Error(group.MarkOf("level"), $"the fixture {Quote.Of(host.Name)} stands on the level {Quote.Of(premises.NameOf(host.LevelIndex))}, not on {Quote.Of(premises.NameOf(level))}; remove 'level' or mend it");
         }
 
         Point3? place = at ?? (height is { } z ? host.Centre.At(z) : null);
@@ -108,7 +108,7 @@ internal sealed class SpotReader(PlacementContext premises)
 
         if (!host.Contains(found.Plan, found.Z, HouseLimits.SameHeight))
         {
-            source.Mistake(group.MarkOf(at is null ? "height" : "at"), 
+            source.Error(group.MarkOf(at is null ? "height" : "at"), 
                 $"this place is not inside the fixture {Quote.Of(host.Name)}, "
                     + $"which reaches from {source.Lengths.Exact(host.FromMetres)} to {source.Lengths.Exact(host.ToMetres)} above the floor round {source.Lengths.Place(host.Centre)}; mend it or remove 'inside'");
             return null;
@@ -129,7 +129,7 @@ internal sealed class SpotReader(PlacementContext premises)
             return host;
         }
 
-        source.Mistake(group.MarkOf("inside"), $"inside: no fixture is named {Quote.Of(name)}; {source.Advice(name, [.. premises.FixturesByName.Keys])}");
+        source.Error(group.MarkOf("inside"), $"inside: no fixture is named {Quote.Of(name)}; {source.Advice(name, [.. premises.FixturesByName.Keys])}");
         return null;
     }
 }

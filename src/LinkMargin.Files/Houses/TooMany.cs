@@ -10,7 +10,7 @@ internal static class TooMany
     {
         if (count > most)
         {
-            source.Mistake(group.MarkOf(key), FormattableString.Invariant($"{key}: there are {count}, and at most {most} are worked through; leave some out"));
+            source.Error(group.MarkOf(key), FormattableString.Invariant($"{key}: there are {count}, and at most {most} are worked through; leave some out"));
         }
     }
 }

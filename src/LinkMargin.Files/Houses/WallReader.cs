@@ -43,7 +43,7 @@ internal sealed class WallReader(Source source, MaterialReader materials, double
         double? height = group.OptionalLength("height", HouseLimits.PanelHeight);
         if (from + (height ?? HouseLimits.PanelHeight.Least) > levelHeight + HouseLimits.SameHeight)
         {
-            source.Mistake(group.MarkOf(group.Has("height") ? "height" : "from"), 
+            source.Error(group.MarkOf(group.Has("height") ? "height" : "from"), 
                 $"this wall reaches {source.Lengths.Exact(from + (height ?? 0))} above the floor, "
                     + $"and the level is {source.Lengths.Exact(levelHeight)} high; mend 'from', 'height' or the level's height");
             return null;

@@ -45,7 +45,7 @@ internal sealed class ZoneReader(PlacementContext premises)
                 : level is { } on ? premises.HeightOf(on) ?? HouseLimits.LevelHeight.Greatest : null;
             if (from >= to)
             {
-                source.Mistake(group.MarkOf(group.Has("to") ? "to" : "from"), 
+                source.Error(group.MarkOf(group.Has("to") ? "to" : "from"), 
                     $"the top of this keep-out, {source.Lengths.Exact(to.Value)}, is not above its underside, {source.Lengths.Exact(from.Value)}; both are measured from the floor");
             }
 
@@ -85,7 +85,7 @@ internal sealed class ZoneReader(PlacementContext premises)
 
         if (ways.Length != 1)
         {
-            source.Mistake(group.Mark, ways.Length == 0
+            source.Error(group.Mark, ways.Length == 0
                 ? $"{group.What} needs a 'room', a 'corner' and 'size', or an 'outline'"
                 : $"{group.What} says in more than one way how far it reaches ({string.Join(", ", ways)}); keep one");
             return null;
@@ -103,7 +103,7 @@ internal sealed class ZoneReader(PlacementContext premises)
         Polygon? outline = corners is null ? null : PolygonCheck.Check(what, corners, group.MarkOf(key), new PlanProblems(source.File, source.Problems, source.Lengths));
         if (outline is not null && level is { } index && outline.Corners.All(corner => premises.IsBeyond(index, corner)))
         {
-            source.Odd(group.MarkOf(key), $"{what} lies outside the level {Quote.Of(premises.NameOf(index))}, which reaches {premises.ExtentOf(index)}; check '{key}'");
+            source.Warning(group.MarkOf(key), $"{what} lies outside the level {Quote.Of(premises.NameOf(index))}, which reaches {premises.ExtentOf(index)}; check '{key}'");
         }
 
         return outline;
@@ -120,7 +120,7 @@ internal sealed class ZoneReader(PlacementContext premises)
         Room? room = rooms.FirstOrDefault(r => r.Name == name);
         if (room is null && !premises.MayHaveRoom(index, name))
         {
-            source.Mistake(group.MarkOf("room"),
+            source.Error(group.MarkOf("room"),
                 $"room: no room of the level {Quote.Of(premises.NameOf(index))} is named {Quote.Of(name)}; {source.Advice(name, [.. rooms.Select(r => r.Name)])}");
         }
 
@@ -132,7 +132,7 @@ internal sealed class ZoneReader(PlacementContext premises)
         IReadOnlyList<Node> items = group.RequiredItems("heights");
         if (items.Count > HouseLimits.MostHeights)
         {
-            source.Mistake(group.MarkOf("heights"), FormattableString.Invariant(
+            source.Error(group.MarkOf("heights"), FormattableString.Invariant(
                 $"heights: {items.Count} heights, but at most {HouseLimits.MostHeights} are allowed; write another zone"));
             return null;
         }

@@ -5,22 +5,22 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>What came of checking a house file, as JSON.</summary>
 /// <param name="File">The house file.</param>
-/// <param name="House">The house's name; left out where the file must be mended first.</param>
-/// <param name="Mistakes">How many mistakes there are.</param>
-/// <param name="Odd">How many things look odd.</param>
+/// <param name="House">The house's name; left out where the file has errors.</param>
+/// <param name="Errors">How many errors there are.</param>
+/// <param name="Warnings">How many warnings there are.</param>
 /// <param name="Problems">All of them, in the order of the file.</param>
-/// <param name="Levels">The levels as they were read; empty where the file must be mended first.</param>
+/// <param name="Levels">The levels as they were read; empty where the file has errors.</param>
 /// <param name="Fixtures">How many fixtures there are.</param>
 /// <param name="Spots">The spots' names.</param>
 /// <param name="Seats">The seats' names.</param>
 /// <param name="Zones">The names of the places where a console may stand.</param>
 /// <param name="KeepOuts">The names of the places where none may.</param>
-/// <param name="Plan">The drawing; left out where the file must be mended first.</param>
+/// <param name="Plan">The drawing; left out where the file has errors.</param>
 public sealed record CheckDocument(
     string File,
     string? House,
-    int Mistakes,
-    int Odd,
+    int Errors,
+    int Warnings,
     IReadOnlyList<ProblemDocument> Problems,
     IReadOnlyList<LevelDocument> Levels,
     int Fixtures,
@@ -33,15 +33,15 @@ public sealed record CheckDocument(
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>A check as JSON says it.</summary>
+    /// <summary>A check as a document.</summary>
     public static CheckDocument Of(string file, House? house, IReadOnlyList<Problem> problems, string? plan)
     {
         ArgumentNullException.ThrowIfNull(problems);
         return new(
             file,
             house?.Name,
-            problems.Count(p => p.Severity == Severity.Mistake),
-            problems.Count(p => p.Severity == Severity.Odd),
+            problems.Count(p => p.Severity == Severity.Error),
+            problems.Count(p => p.Severity == Severity.Warning),
             [.. problems.Select(ProblemDocument.From)],
             house is null ? [] : [.. house.Levels.Select(LevelDocument.From)],
             house?.Fixtures.Count ?? 0,
@@ -52,3 +52,39 @@ public sealed record CheckDocument(
             plan);
     }
 }
+
+/// <summary>One error or warning, as JSON.</summary>
+/// <param name="File">The file.</param>
+/// <param name="Line">Line, from 1.</param>
+/// <param name="Column">Column, from 1.</param>
+/// <param name="Severity">error or warning.</param>
+/// <param name="Message">What is wrong and what to do.</param>
+public sealed record ProblemDocument(string File, int Line, int Column, string Severity, string Message)
+{
+    internal static ProblemDocument From(Problem problem) =>
+        new(problem.File, problem.Mark.Line, problem.Mark.Column, problem.Severity == Problems.Severity.Error ? "error" : "warning", problem.Message);
+}
+
+/// <summary>One level as it was read, as JSON.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="ElevationM">Its floor above the lowest level's, metres.</param>
+/// <param name="HeightM">Floor to ceiling, metres.</param>
+/// <param name="Rooms">Its rooms, written or found.</param>
+/// <param name="Walls">How many walls it has, each straight stretch counted.</param>
+/// <param name="Openings">How many openings they have.</param>
+public sealed record LevelDocument(
+    string Name, double ElevationM, double HeightM, IReadOnlyList<RoomDocument> Rooms, int Walls, int Openings)
+{
+    internal static LevelDocument From(Level level) => new(
+        level.Name,
+        level.ElevationMetres,
+        level.HeightMetres,
+        [.. level.Rooms.Select(room => new RoomDocument(room.Name, room.Outline.AreaSquareMetres))],
+        level.Walls.Count,
+        level.Walls.Sum(wall => wall.Openings.Count));
+}
+
+/// <summary>One room, as JSON.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="AreaM2">Its area, square metres.</param>
+public sealed record RoomDocument(string Name, double AreaM2);

@@ -24,7 +24,7 @@ public sealed record ComparisonDocument(
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; left out where they are the tables'.</summary>
     public int? FittedToMeasurements { get; init; }
 
     /// <summary>The picture of every seat with every spot; left out where none was asked for.</summary>
@@ -33,12 +33,12 @@ public sealed record ComparisonDocument(
     /// <summary>The same comparison of the house as its file has it; left out where nothing is different.</summary>
     public ComparisonDocument? AsWritten { get; init; }
 
-    /// <summary>A ranking of at least one spot as JSON says it.</summary>
+    /// <summary>A ranking of at least one spot as a document.</summary>
     /// <param name="house">The house.</param>
     /// <param name="ranking">Its ranking.</param>
     /// <param name="occupied">The seats with people who stand in the way.</param>
-    /// <param name="uncertainty">How sure its links are; null where that was not worked out.</param>
-    /// <param name="call">Whether the first spot can be told from the others; null where that was not worked out.</param>
+    /// <param name="uncertainty">The uncertainty of its links; null where that was not computed.</param>
+    /// <param name="call">Whether the first spot is clearly the best; null where that was not computed.</param>
     public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied, HouseUncertainty? uncertainty = null, CloseCall? call = null) => new(
         house.Name,
         [.. occupied.Select(seat => seat.Name)],
@@ -47,4 +47,117 @@ public sealed record ComparisonDocument(
         [.. ranking.SeatsNeverPassing.Select(seat => seat.Name)],
         [.. ranking.InUse.Select((score, i) => RankDocument.Of(house, score, i + 1, uncertainty))],
         [.. ranking.Scores.SelectMany(score => score.Budgets).Select(budget => BudgetDocument.Of(house, budget, uncertainty))]);
+}
+
+/// <summary>Which spot to choose and what decides it, as JSON.</summary>
+/// <param name="Spot">The spot's name.</param>
+/// <param name="Level">The level it is on.</param>
+/// <param name="PassesEverySeat">Whether every seat passes there.</param>
+/// <param name="AheadOf">The spots it is judged against.</param>
+/// <param name="Levels">The best spot of each level, and what it costs; the chosen one's level first.</param>
+public sealed record ChoiceDocument(
+    string Spot,
+    string Level,
+    bool PassesEverySeat,
+    IReadOnlyList<RivalDocument> AheadOf,
+    IReadOnlyList<LevelChoiceDocument> Levels)
+{
+    /// <summary>Spots that are too close to this one to tell apart; left out where no uncertainty was computed.</summary>
+    public IReadOnlyList<string>? TooCloseToCall { get; init; }
+
+    /// <summary>The measurement that would separate them best; left out where they are already told apart.</summary>
+    public NextMeasurementDocument? DecisiveMeasurement { get; init; }
+
+    internal static ChoiceDocument Of(House house, Choice choice, CloseCall? call) => new(
+        choice.Best.Spot.Name,
+        house.Levels[choice.Best.Spot.LevelIndex].Name,
+        choice.Best.PassesAll,
+        [.. choice.Rivals.Select(rival => RivalDocument.Of(house, choice, rival))],
+        [.. choice.BestOfLevels.Select(score => LevelChoiceDocument.Of(house, choice, score))])
+    {
+        TooCloseToCall = call is null ? null : [.. call.Rivals.Select(rival => rival.Spot.Name)],
+        DecisiveMeasurement = call?.Settling is { } measurement ? NextMeasurementDocument.Of(house, measurement) : null,
+    };
+}
+
+/// <summary>One spot's place in the ranking, as JSON.</summary>
+/// <param name="Rank">1 is the best.</param>
+/// <param name="Spot">The spot's name.</param>
+/// <param name="Level">The level it is on.</param>
+/// <param name="WeakestSeat">The seat with the least headroom: the one that decides.</param>
+/// <param name="MarginAtConfidenceDb">That seat's margin to count on, dB.</param>
+/// <param name="RequiredDb">What that seat requires, dB.</param>
+/// <param name="HeadroomDb">Margin less required at that seat, dB.</param>
+/// <param name="MeanHeadroomDb">Mean headroom over all players, dB.</param>
+/// <param name="SeatsPassing">How many seats pass, with each of their players.</param>
+/// <param name="Seats">How many seats there are; the players of one seat count once.</param>
+/// <param name="PassingShare">The share of the play that passes, each seat by the days it is used, 0 to 1.</param>
+public sealed record RankDocument(
+    int Rank,
+    string Spot,
+    string Level,
+    string WeakestSeat,
+    double MarginAtConfidenceDb,
+    double RequiredDb,
+    double HeadroomDb,
+    double MeanHeadroomDb,
+    int SeatsPassing,
+    int Seats,
+    double PassingShare)
+{
+    /// <summary>Probability that every seat passes at once, 0 to 1; left out where no uncertainty was computed.</summary>
+    public double? ProbabilityAllPass { get; init; }
+
+    /// <summary>Probability that this is the best spot, by its weakest seat, 0 to 1; left out where no uncertainty was computed.</summary>
+    public double? ProbabilityBest { get; init; }
+
+    /// <summary>Cautions about the figure of its weakest seat.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    /// <summary>A spot's score as JSON says it.</summary>
+    public static RankDocument Of(House house, SpotScore score, int rank, HouseUncertainty? uncertainty = null) => new(
+        rank,
+        score.Spot.Name,
+        house.Levels[score.Spot.LevelIndex].Name,
+        score.Worst.Seat.Name,
+        score.By.MarginDb(score.Worst),
+        score.Worst.RequiredDb,
+        score.WorstHeadroomDb,
+        score.MeanHeadroomDb,
+        score.SeatsPassing,
+        score.Seats,
+        score.PassingShare)
+    {
+        ProbabilityAllPass = uncertainty?.ProbabilityAllPass(score.Budgets) ?? score.ProbabilityAllPass,
+        Cautions = score.Worst.Cautions,
+    };
+}
+
+/// <summary>A spot the chosen one is judged against, as JSON.</summary>
+/// <param name="Spot">The spot's name.</param>
+/// <param name="Level">The level it is on.</param>
+/// <param name="IsNext">Whether it is the second of the ranking.</param>
+/// <param name="IsBestOfItsLevel">Whether it is the best of a level other than the chosen spot's.</param>
+/// <param name="LeadDb">How much more headroom the chosen spot has at its weakest seat, dB.</param>
+public sealed record RivalDocument(string Spot, string Level, bool IsNext, bool IsBestOfItsLevel, double LeadDb)
+{
+    internal static RivalDocument Of(House house, Choice choice, SpotScore rival) => new(
+        rival.Spot.Name,
+        house.Levels[rival.Spot.LevelIndex].Name,
+        rival == choice.Next,
+        choice.BestOfOtherLevels.Contains(rival),
+        choice.LeadDb(rival));
+}
+
+/// <summary>The best spot of one level, and what choosing that level costs, as JSON.</summary>
+/// <param name="Level">The level's name.</param>
+/// <param name="Spot">Its best spot.</param>
+/// <param name="CostDb">How much less headroom the weakest seat has than at the chosen spot, dB; 0 for the chosen spot itself.</param>
+/// <param name="SeatsPassing">How many seats pass.</param>
+/// <param name="Seats">How many seats there are.</param>
+/// <param name="SeatsLost">Seats that pass at the chosen spot but not here.</param>
+public sealed record LevelChoiceDocument(string Level, string Spot, double CostDb, int SeatsPassing, int Seats, IReadOnlyList<string> SeatsLost)
+{
+    internal static LevelChoiceDocument Of(House house, Choice choice, SpotScore score) => new(
+        house.Levels[score.Spot.LevelIndex].Name, score.Spot.Name, choice.LeadDb(score), score.SeatsPassing, score.Seats, choice.SeatsLost(score));
 }

@@ -6,11 +6,11 @@ namespace LinkMargin.Files.Json;
 /// <summary>What would help a spot, as JSON.</summary>
 /// <param name="House">The house's name.</param>
 /// <param name="Occupied">Seats with people who stand in the way.</param>
-/// <param name="Before">How the spot serves its seats as things are.</param>
+/// <param name="Before">The spot as things are.</param>
 /// <param name="Remedies">What helps by itself, the greatest gain first.</param>
 /// <param name="Pairs">Two together, where one is not enough.</param>
-/// <param name="Tried">How many remedies were worked out.</param>
-/// <param name="CanMeetEverySeat">Whether every seat is met, as things are or with something told here.</param>
+/// <param name="Tried">How many remedies were computed.</param>
+/// <param name="CanPassEverySeat">Whether every seat passes, as things are or with a remedy listed here.</param>
 public sealed record ImproveDocument(
     string House,
     IReadOnlyList<string> Occupied,
@@ -18,22 +18,22 @@ public sealed record ImproveDocument(
     IReadOnlyList<RemedyDocument> Remedies,
     IReadOnlyList<RemedyDocument> Pairs,
     int Tried,
-    bool CanMeetEverySeat)
+    bool CanPassEverySeat)
 {
-    /// <summary>How often a margin told here is exceeded, 0 to 1.</summary>
+    /// <summary>Share of cases in which a margin in this document is reached, 0 to 1.</summary>
     public required double Confidence { get; init; }
 
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; left out where they are the tables'.</summary>
     public int? FittedToMeasurements { get; init; }
 
-    /// <summary>Remedies as JSON says them.</summary>
+    /// <summary>Remedies as a document.</summary>
     /// <param name="house">The house.</param>
     /// <param name="result">What was found.</param>
     /// <param name="occupied">The seats with people who stand in the way.</param>
-    /// <param name="confidence">How often a margin that is counted on is exceeded, 0 to 1.</param>
+    /// <param name="confidence">Share of cases in which the margin to count on is reached, 0 to 1.</param>
     /// <param name="words">What a remedy is, in words.</param>
     public static ImproveDocument Of(House house, ImproveResult result, IReadOnlyList<Seat> occupied, double confidence, Func<Remedy, string> words)
     {
@@ -45,9 +45,60 @@ public sealed record ImproveDocument(
             [.. result.Alone.Select(one => RemedyDocument.Of(one, words))],
             [.. result.Pairs.Select(pair => RemedyDocument.Of(pair, words))],
             result.Tried,
-            result.CanMeetAll)
+            result.CanPassAll)
         {
             Confidence = confidence,
         };
     }
+}
+
+/// <summary>One remedy or two together, as JSON.</summary>
+/// <param name="Actions">What to do, one phrase each.</param>
+/// <param name="Effort">The greatest effort: free, small, buy or cable.</param>
+/// <param name="LengthM">Length of a lead or cable, metres; left out where there is none.</param>
+/// <param name="GainDb">How much more headroom the weakest seat then has, dB; it may be another seat then.</param>
+/// <param name="GainAtSeatDb">The same at the seat that was worst before, dB; left out where that is on a cable.</param>
+/// <param name="WeakestSeat">The weakest seat then.</param>
+/// <param name="HeadroomDb">Its margin less the required margin, dB.</param>
+/// <param name="SeatsPassing">How many seats then pass.</param>
+/// <param name="Seats">How many seats there are then.</param>
+public sealed record RemedyDocument(
+    IReadOnlyList<string> Actions,
+    string Effort,
+    double? LengthM,
+    double GainDb,
+    double? GainAtSeatDb,
+    string WeakestSeat,
+    double HeadroomDb,
+    int SeatsPassing,
+    int Seats)
+{
+    /// <summary>Probability that every seat then passes at once, 0 to 1; left out where no uncertainty was computed.</summary>
+    public double? ProbabilityAllPass { get; init; }
+
+    /// <summary>Probability that the seat that was weakest before then passes, 0 to 1; left out where it is on a cable.</summary>
+    public double? ProbabilityAtSeat { get; init; }
+
+    /// <summary>Other variants of it, the greatest gain first.</summary>
+    public IReadOnlyList<RemedyDocument> Alternatives { get; init; } = [];
+
+    /// <summary>Cautions about the figure of the seat that is then worst.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    internal static RemedyDocument Of(RemedyResult result, Func<Remedy, string> words) => new(
+        [.. result.Remedies.Select(words)],
+        result.Effort.ToString().ToLowerInvariant(),
+        result.Remedies.Max(remedy => remedy.LengthMetres),
+        result.GainDb,
+        result.GainAtSeatDb,
+        result.After.Worst.Seat.Name,
+        result.After.WorstHeadroomDb,
+        result.After.SeatsPassing,
+        result.After.Seats)
+    {
+        ProbabilityAtSeat = result.ProbabilityAtSeat,
+        Alternatives = [.. result.Alternatives.Select(other => Of(other, words))],
+        Cautions = result.After.Worst.Cautions,
+        ProbabilityAllPass = result.After.ProbabilityAllPass,
+    };
 }

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -5,30 +6,71 @@ using System.Text.Json.Serialization.Metadata;
 
 namespace LinkMargin.Files.Json;
 
-/// <summary>Writes the documents that scripts read. Keys carry their unit; a number that is not finite is refused.</summary>
+/// <summary>
+/// Writes the documents that scripts read. Each names its form and version first. Keys carry their unit; a number that is not
+/// finite is refused.
+/// </summary>
 public static class JsonText
 {
     // Names are shown as people wrote them; the text goes to a file or a pipe, not into a page.
+    private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+
     private static readonly JsonDocuments Documents = new(new JsonSerializerOptions
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
         DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        WriteIndented = true,
-        NewLine = "\n",
+        Encoder = Encoder,
         Converters = { new PlainZero() },
     });
+
+    private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = Encoder };
+
+    /// <summary>The form of each document: the program, the document, the version. A key that changes its name or meaning raises the version.</summary>
+    public static IReadOnlyDictionary<Type, string> Forms { get; } = new Dictionary<Type, string>
+    {
+        [typeof(BudgetDocument)] = "linkmargin/explain/1",
+        [typeof(ComparisonDocument)] = "linkmargin/compare/1",
+        [typeof(TablesDocument)] = "linkmargin/materials/1",
+        [typeof(MapsDocument)] = "linkmargin/map/1",
+        [typeof(PathsDocument)] = "linkmargin/map-paths/1",
+        [typeof(PlacesDocument)] = "linkmargin/place/1",
+        [typeof(ImproveDocument)] = "linkmargin/improve/1",
+        [typeof(CheckDocument)] = "linkmargin/check/1",
+        [typeof(DemoDocument)] = "linkmargin/demo/1",
+        [typeof(NewDocument)] = "linkmargin/new/1",
+        [typeof(FitDocument)] = "linkmargin/fit/1",
+        [typeof(TemplateDocument)] = "linkmargin/fit-template/1",
+        [typeof(NextMeasurementsDocument)] = "linkmargin/fit-next/1",
+    };
 
     /// <summary>One document as text, without a line end behind it.</summary>
     /// <typeparam name="T">One of this folder's documents.</typeparam>
     public static string Of<T>(T document)
-        where T : class =>
-        JsonSerializer.Serialize(
-            document,
-            Documents.GetTypeInfo(typeof(T)) as JsonTypeInfo<T>
-                ?? throw new ArgumentException($"{typeof(T).Name} is not listed among the documents.", nameof(document)));
+        where T : class
+    {
+        if (!Forms.TryGetValue(typeof(T), out string? form) || Documents.GetTypeInfo(typeof(T)) is not JsonTypeInfo<T> type)
+        {
+            throw new ArgumentException($"{typeof(T).Name} is not listed among the documents.", nameof(document));
+        }
 
-    // A zero has no sign: what is 0 after rounding or a difference is not told as −0.
+        using JsonDocument content = JsonSerializer.SerializeToDocument(document, type);
+        using MemoryStream bytes = new();
+        using (var json = new Utf8JsonWriter(bytes, Layout))
+        {
+            json.WriteStartObject();
+            json.WriteString("form", form);
+            foreach (JsonProperty property in content.RootElement.EnumerateObject())
+            {
+                property.WriteTo(json);
+            }
+
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length);
+    }
+
+    // A zero has no sign: −0 after rounding or a difference is written as 0.
     private sealed class PlainZero : JsonConverter<double>
     {
         public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.GetDouble();
@@ -37,3 +79,19 @@ public static class JsonText
             writer.WriteNumberValue(value == 0 ? 0 : value);
     }
 }
+
+/// <summary>The documents that are written; listed so that the code that writes them is made when the program is built.</summary>
+[JsonSerializable(typeof(BudgetDocument))]
+[JsonSerializable(typeof(ComparisonDocument))]
+[JsonSerializable(typeof(TablesDocument))]
+[JsonSerializable(typeof(MapsDocument))]
+[JsonSerializable(typeof(PathsDocument))]
+[JsonSerializable(typeof(PlacesDocument))]
+[JsonSerializable(typeof(ImproveDocument))]
+[JsonSerializable(typeof(CheckDocument))]
+[JsonSerializable(typeof(DemoDocument))]
+[JsonSerializable(typeof(NewDocument))]
+[JsonSerializable(typeof(FitDocument))]
+[JsonSerializable(typeof(TemplateDocument))]
+[JsonSerializable(typeof(NextMeasurementsDocument))]
+internal sealed partial class JsonDocuments : JsonSerializerContext;

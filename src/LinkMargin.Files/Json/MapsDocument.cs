@@ -1,3 +1,6 @@
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+
 namespace LinkMargin.Files.Json;
 
 /// <summary>The maps one command made, as JSON.</summary>
@@ -17,12 +20,99 @@ public sealed record MapsDocument(
     IReadOnlyList<MapDocument> Maps,
     string? Sheet)
 {
-    /// <summary>How often there is the margin to count on, 0 to 1.</summary>
+    /// <summary>Share of cases in which the margin to count on is reached, 0 to 1.</summary>
     public double Confidence { get; init; }
 
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; left out where they are the tables'.</summary>
+    public int? FittedToMeasurements { get; init; }
+}
+
+/// <summary>One map, as JSON.</summary>
+/// <param name="Spot">The spot's name.</param>
+/// <param name="Level">The level the hands are on.</param>
+/// <param name="Picture">The picture.</param>
+/// <param name="Csv">The numbers as CSV; left out where not asked for.</param>
+/// <param name="Geojson">The numbers as GeoJSON; left out where not asked for.</param>
+/// <param name="Cells">How many cells were computed.</param>
+/// <param name="LowestMarginAtConfidenceDb">The smallest margin to count on, dB; left out where no cell was computed.</param>
+/// <param name="HighestMarginAtConfidenceDb">The largest margin to count on, dB; left out where no cell was computed.</param>
+/// <param name="SharePassing">The share of the cells that can count on the required margin; left out where no cell was computed.</param>
+public sealed record MapDocument(
+    string Spot,
+    string Level,
+    string Picture,
+    string? Csv,
+    string? Geojson,
+    int Cells,
+    double? LowestMarginAtConfidenceDb,
+    double? HighestMarginAtConfidenceDb,
+    double? SharePassing)
+{
+    /// <summary>The share of the cells whose median is at least the required margin; left out where no cell was computed.</summary>
+    public double? MedianSharePassing { get; init; }
+
+    /// <summary>A map as a document.</summary>
+    public static MapDocument Of(
+        House house, Field field, FieldSummary? summary, FieldSummary? median, string picture, string? csv, string? geojson)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        ArgumentNullException.ThrowIfNull(field);
+        return new(
+            field.Spot.Name,
+            house.Levels[field.LevelIndex].Name,
+            picture,
+            csv,
+            geojson,
+            summary?.Cells ?? 0,
+            summary?.LeastDb,
+            summary?.GreatestDb,
+            summary?.SharePassing)
+        {
+            MedianSharePassing = median?.SharePassing,
+        };
+    }
+}
+
+/// <summary>The picture of one link's paths, as JSON.</summary>
+/// <param name="House">The house's name.</param>
+/// <param name="Spot">The spot's name.</param>
+/// <param name="Seat">The seat's name.</param>
+/// <param name="Occupied">Other seats with people who stand in the way.</param>
+/// <param name="Picture">The picture.</param>
+/// <param name="PathsDrawn">How many paths it shows, the strongest.</param>
+/// <param name="PathsLeftOut">How many weaker ones it leaves out.</param>
+/// <param name="ShareLeftOut">Their share of the power that arrives, 0 to 1.</param>
+public sealed record PathsDocument(
+    string House,
+    string Spot,
+    string Seat,
+    IReadOnlyList<string> Occupied,
+    string Picture,
+    int PathsDrawn,
+    int PathsLeftOut,
+    double ShareLeftOut)
+{
+    /// <summary>The median margin of the link, dB.</summary>
+    public required double MedianDb { get; init; }
+
+    /// <summary>The margin to count on, dB.</summary>
+    public required double MarginAtConfidenceDb { get; init; }
+
+    /// <summary>Share of cases in which the margin is at least this, 0 to 1.</summary>
+    public required double Confidence { get; init; }
+
+    /// <summary>What the seat requires, dB.</summary>
+    public required double RequiredDb { get; init; }
+
+    /// <summary>Whether the margin to count on is at least that.</summary>
+    public required bool Passes { get; init; }
+
+    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    public IReadOnlyList<string>? WhatIf { get; init; }
+
+    /// <summary>How many measurements the losses were fitted to; left out where they are the tables'.</summary>
     public int? FittedToMeasurements { get; init; }
 }

@@ -1,28 +1,88 @@
+using System.Text.Json.Serialization;
+using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Houses;
+
 namespace LinkMargin.Files.Json;
 
 /// <summary>The best places for a console, as JSON.</summary>
 /// <param name="House">The house's name.</param>
 /// <param name="Occupied">Seats with people who stand in the way.</param>
-/// <param name="LookedAt">How many places there were.</param>
-/// <param name="Computed">How many of them were worked out forwards, as a spot is.</param>
+/// <param name="Candidates">How many places there were.</param>
+/// <param name="ComputedExactly">How many of them were computed exactly, as a spot is.</param>
 /// <param name="Places">The best, distinct, best first.</param>
 /// <param name="BestSpot">The best spot that the house file names; left out where it names none.</param>
 /// <param name="Picture">The map of the choice.</param>
 public sealed record PlacesDocument(
     string House,
     IReadOnlyList<string> Occupied,
-    int LookedAt,
-    int Computed,
+    int Candidates,
+    int ComputedExactly,
     IReadOnlyList<PlaceDocument> Places,
     RankDocument? BestSpot,
     string Picture)
 {
-    /// <summary>How often a margin told here is exceeded, 0 to 1.</summary>
+    /// <summary>Share of cases in which a margin in this document is reached, 0 to 1.</summary>
     public required double Confidence { get; init; }
 
     /// <summary>What is different from the house file; left out where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many readings the losses were fitted to; left out where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; left out where they are the tables'.</summary>
     public int? FittedToMeasurements { get; init; }
+}
+
+/// <summary>One place found for a console, as JSON.</summary>
+/// <param name="Place">What it is called here.</param>
+/// <param name="Where">The zone or the room it is in.</param>
+/// <param name="Level">The level it is on.</param>
+/// <param name="XM">East, metres.</param>
+/// <param name="YM">North, metres.</param>
+/// <param name="HeightM">Above the level's floor, metres.</param>
+/// <param name="WeakestSeat">The seat with the least headroom.</param>
+/// <param name="MarginAtConfidenceDb">That seat's margin to count on, dB.</param>
+/// <param name="RequiredDb">What that seat requires, dB.</param>
+/// <param name="HeadroomDb">Margin less required at that seat, dB.</param>
+/// <param name="SeatsPassing">How many seats pass.</param>
+/// <param name="Seats">How many seats there are.</param>
+/// <param name="PassingShare">The share of the play that passes, 0 to 1.</param>
+public sealed record PlaceDocument(
+    string Place,
+    string Where,
+    string Level,
+    [property: JsonPropertyName("xM")] double XM,
+    [property: JsonPropertyName("yM")] double YM,
+    double HeightM,
+    string WeakestSeat,
+    double MarginAtConfidenceDb,
+    double RequiredDb,
+    double HeadroomDb,
+    int SeatsPassing,
+    int Seats,
+    double PassingShare)
+{
+    /// <summary>Probability that every seat passes at once, 0 to 1; left out where no uncertainty was computed.</summary>
+    public double? ProbabilityAllPass { get; init; }
+
+    /// <summary>Cautions about the figure of its weakest seat.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    /// <summary>A place as a document.</summary>
+    public static PlaceDocument Of(House house, PlacedSpot placed) => new(
+        placed.Score.Spot.Name,
+        placed.Place.Where,
+        house.Levels[placed.Place.LevelIndex].Name,
+        placed.Place.Plan.X,
+        placed.Place.Plan.Y,
+        placed.Place.HeightMetres,
+        placed.Score.Worst.Seat.Name,
+        placed.Score.By.MarginDb(placed.Score.Worst),
+        placed.Score.Worst.RequiredDb,
+        placed.Score.WorstHeadroomDb,
+        placed.Score.SeatsPassing,
+        placed.Score.Seats,
+        placed.Score.PassingShare)
+    {
+        ProbabilityAllPass = placed.Score.ProbabilityAllPass,
+        Cautions = placed.Score.Worst.Cautions,
+    };
 }

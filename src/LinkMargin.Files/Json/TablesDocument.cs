@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Json;
@@ -8,7 +9,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="Floors">Floor build-ups.</param>
 /// <param name="Radios">Radios.</param>
 /// <param name="Margins">What margins mean.</param>
-/// <param name="Spreads">How far figures may be out, apart from the spread of each row.</param>
+/// <param name="Spreads">How uncertain figures are, apart from the spread of each row.</param>
 public sealed record TablesDocument(
     IReadOnlyList<string> Files,
     IReadOnlyList<MaterialDocument> Materials,
@@ -17,7 +18,7 @@ public sealed record TablesDocument(
     IReadOnlyList<MarginDocument> Margins,
     IReadOnlyList<SpreadDocument> Spreads)
 {
-    /// <summary>Tables as JSON says them.</summary>
+    /// <summary>Tables as a document.</summary>
     public static TablesDocument Of(MaterialTables tables)
     {
         ArgumentNullException.ThrowIfNull(tables);
@@ -29,4 +30,144 @@ public sealed record TablesDocument(
             [.. tables.Margins.Select(MarginDocument.From)],
             [.. tables.SpreadRows.Select(SpreadDocument.From)]);
     }
+}
+
+/// <summary>One row of the material table, as JSON.</summary>
+/// <param name="Name">The word used in house files.</param>
+/// <param name="Description">What it is.</param>
+/// <param name="LossDb">Median loss at 2.4 GHz, head on, dB.</param>
+/// <param name="SpreadDb">One standard deviation between examples, dB.</param>
+/// <param name="ThicknessM">The thickness the loss belongs to, metres; left out where it plays no part.</param>
+/// <param name="Form"><c>sheet</c> or <c>bulk</c>.</param>
+/// <param name="Layers">Its layers, for a construction.</param>
+/// <param name="Studs">Its studs; left out where there are none.</param>
+/// <param name="Source">Where the figure is from.</param>
+/// <param name="Kind">The kind of rows it stands with.</param>
+/// <param name="Synonyms">Other words for it.</param>
+public sealed record MaterialDocument(
+    string Name,
+    string Description,
+    double LossDb,
+    double SpreadDb,
+    double? ThicknessM,
+    string Form,
+    IReadOnlyList<LayerDocument> Layers,
+    RibsDocument? Studs,
+    string Source,
+    string Kind,
+    IReadOnlyList<string> Synonyms)
+{
+    internal static MaterialDocument From(Material material, MaterialTables tables) => new(
+        material.Name,
+        material.Description,
+        material.LossDb,
+        material.SpreadDb,
+        material.ThicknessMetres,
+        material.Form == LossForm.Bulk ? "bulk" : "sheet",
+        [.. material.Layers.Select(LayerDocument.From)],
+        RibsDocument.From(material.Ribs),
+        material.Source,
+        tables.KindOf(material.Name),
+        tables.AlsoOf(material.Name));
+}
+
+/// <summary>One row of the floor table, as JSON.</summary>
+/// <param name="Name">The word used in house files.</param>
+/// <param name="Description">What it is.</param>
+/// <param name="ThicknessM">All layers together, metres.</param>
+/// <param name="Layers">Its layers, top first.</param>
+/// <param name="Source">Where the construction and its figures are from.</param>
+/// <param name="Synonyms">Other words for it.</param>
+public sealed record FloorDocument(string Name, string Description, double ThicknessM, IReadOnlyList<LayerDocument> Layers, string Source, IReadOnlyList<string> Synonyms)
+{
+    internal static FloorDocument From(FloorBuildUp floor, MaterialTables tables) =>
+        new(floor.Name, floor.Description, floor.ThicknessMetres, [.. floor.Layers.Select(LayerDocument.From)], floor.Source, tables.AlsoOf(floor.Name));
+}
+
+/// <summary>One layer of a material or a floor build-up, as JSON.</summary>
+/// <param name="Material">What it is; <c>air</c> for a cavity.</param>
+/// <param name="ThicknessM">Thickness, metres.</param>
+/// <param name="ToleranceM">Half-range of the thickness between examples, metres.</param>
+/// <param name="LossDb">Loss of a floor's layer, dB; left out where only the whole construction has one.</param>
+/// <param name="Joists">The members in a joist bay; left out elsewhere.</param>
+public sealed record LayerDocument(string Material, double ThicknessM, double ToleranceM, double? LossDb, RibsDocument? Joists)
+{
+    private const string Air = "air";
+
+    internal static LayerDocument From(Layer layer) =>
+        new(layer.SubstanceName, layer.ThicknessMetres, layer.ToleranceMetres, null, null);
+
+    internal static LayerDocument From(FloorLayer layer) => new(
+        layer.Material?.Name ?? Air,
+        layer.ThicknessMetres,
+        layer.ToleranceMetres,
+        layer.Material?.LossDb,
+        RibsDocument.From(layer.Joists));
+}
+
+/// <summary>Studs or joists, as JSON.</summary>
+/// <param name="Material">What a member is made of.</param>
+/// <param name="WidthM">Width across its run, metres.</param>
+/// <param name="DepthM">Depth through the wall or floor, metres.</param>
+/// <param name="SpacingM">Distance between centres, metres.</param>
+/// <param name="LossDb">Loss of one member's whole depth, dB.</param>
+public sealed record RibsDocument(string Material, double WidthM, double DepthM, double SpacingM, double LossDb)
+{
+    internal static RibsDocument? From(Ribs? ribs) => ribs is null
+        ? null
+        : new(ribs.Material.Name, ribs.WidthMetres, ribs.DepthMetres, ribs.SpacingMetres, ribs.Material.LossDb);
+}
+
+/// <summary>One row of the radio table, as JSON.</summary>
+/// <param name="Name">The word used in house files.</param>
+/// <param name="Description">What it is.</param>
+/// <param name="TransmitDbm">Power into its antenna, dBm.</param>
+/// <param name="AntennaGainDbi">Mean gain of its antenna, dBi.</param>
+/// <param name="SensitivityDbm">The weakest level it receives, dBm.</param>
+/// <param name="HandAndBodyDb">Allowance for the grip, dB.</param>
+/// <param name="SpreadDb">One standard deviation between units and grips, dB.</param>
+/// <param name="Source">Where the figures are from.</param>
+/// <param name="Synonyms">Other words for it.</param>
+public sealed record RadioDocument(
+    string Name,
+    string Description,
+    double TransmitDbm,
+    double AntennaGainDbi,
+    double SensitivityDbm,
+    double HandAndBodyDb,
+    double SpreadDb,
+    string Source,
+    IReadOnlyList<string> Synonyms)
+{
+    internal static RadioDocument From(Radio radio, MaterialTables tables) => new(
+        radio.Name,
+        radio.Description,
+        radio.TransmitPower.Dbm,
+        radio.AntennaGainDb,
+        radio.Sensitivity.Dbm,
+        radio.HandAndBodyDb,
+        radio.SpreadDb,
+        radio.Source,
+        tables.AlsoOf(radio.Name));
+}
+
+/// <summary>One row of the margin table, as JSON.</summary>
+/// <param name="MarginDb">The margin from which on it holds, dB.</param>
+/// <param name="Means">What to expect.</param>
+/// <param name="Source">Where that is from.</param>
+public sealed record MarginDocument(double MarginDb, string Means, string Source)
+{
+    internal static MarginDocument From(MarginMeaning row) => new(row.MarginDb, row.Means, row.Source);
+}
+
+/// <summary>One row of the table of spreads, as JSON.</summary>
+/// <param name="Name">What the program calls it.</param>
+/// <param name="Description">What it is the spread of.</param>
+/// <param name="SpreadDb">One standard deviation, dB; left out where the row has none.</param>
+/// <param name="Share">A share, 0 to 1; left out where the row has none.</param>
+/// <param name="LevelDbm">A level, dBm; left out where the row has none.</param>
+/// <param name="Source">Where the figures are from.</param>
+public sealed record SpreadDocument(string Name, string Description, double? SpreadDb, double? Share, double? LevelDbm, string Source)
+{
+    internal static SpreadDocument From(SpreadRow row) => new(row.Name, row.What, row.SpreadDb, row.Share, row.LevelDbm, row.Source);
 }

@@ -25,11 +25,12 @@ public static class FittedFile
         ArgumentNullException.ThrowIfNull(fitted);
         StringBuilder text = new();
         void Line(FormattableString line) => text.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
-        Line($"{GeneratorMark.CommentLine}: losses fitted to readings. Give this file to a command with --fitted.");
-        Line($"# shift: what the material loses more in this house than its table says; spread: how far that may be out, one standard");
-        Line($"# deviation, where table-spread was it before; offset: what a pair of devices would show with no loss between.");
+        Line($"{GeneratorMark.CommentLine}: losses fitted to measurements. Give this file to a command with --fitted.");
+        Line($"# shift: loss of the material in this house less its table loss; spread: one standard deviation of that,");
+        Line($"# table-spread: the same before the fit; offset: the level that a pair of devices would show with no loss between.");
+        Line($"form: {FittedReader.Form}");
         Line($"fitted: {Quoted(fitted.HouseName)}");
-        Line($"readings: {fitted.MeasurementCount}");
+        Line($"measurements: {fitted.MeasurementCount}");
         Line($"materials:{(fitted.Materials.Count == 0 ? " []" : "")}");
         foreach (FittedMaterial m in fitted.Materials)
         {
@@ -39,7 +40,7 @@ public static class FittedFile
         Line($"devices:{(fitted.Devices.Count == 0 ? " []" : "")}");
         foreach (FittedDevice d in fitted.Devices)
         {
-            Line($"  - {{name: {Quoted(d.Name)}, offset: {d.OffsetDbm:0.####} dBm, spread: {d.SpreadDb:0.####} dB, readings: {d.MeasurementCount}}}");
+            Line($"  - {{name: {Quoted(d.Name)}, offset: {d.OffsetDbm:0.####} dBm, spread: {d.SpreadDb:0.####} dB, measurements: {d.MeasurementCount}}}");
         }
 
         (int I, int J)[] pairs =
@@ -55,7 +56,7 @@ public static class FittedFile
 
         if (fitted.Links.Count > 0)
         {
-            Line($"# What was read on a link says of that link alone: how much more it loses than the fitted losses say. Places in metres.");
+            Line($"# For links that were measured: how much more each loses than the fitted losses say. Positions in metres.");
             Line($"links:");
             foreach (FittedLink link in fitted.Links)
             {
@@ -66,7 +67,7 @@ public static class FittedFile
         return GeneratorMark.Sealed(text.ToString());
     }
 
-    /// <summary>Reads a file and holds it against a house. Whatever is wrong is in the problems; nothing is thrown for it.</summary>
+    /// <summary>Reads a file and checks it against a house. Whatever is wrong is in the problems; nothing is thrown for it.</summary>
     /// <param name="path">The file, as the person named it.</param>
     /// <param name="house">The house it is to be applied to, as the tables say.</param>
     public static FittedParseResult Read(string path, House house)
@@ -94,20 +95,20 @@ public static class FittedFile
         ArgumentNullException.ThrowIfNull(house);
         FittedLosses? fitted = YamlTree.ParseMapping(text, source) is { } root ? new FittedReader(source, house).Read(root) : null;
         return new FittedParseResult(
-            problems.Any(p => p.Severity == Severity.Mistake) ? null : fitted,
+            problems.Any(p => p.Severity == Severity.Error) ? null : fitted,
             [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)]);
     }
 
     private static Source SourceOf(string file, ProblemList problems) => new(file, problems)
     {
         Example = "fitted: Name",
-        Start = "'linkmargin fit HOUSE READINGS' writes one",
+        Start = "'linkmargin fit HOUSE MEASUREMENTS' writes one",
         Usual = "what a fit gives takes a few kilobytes",
     };
 
     private static string Written(Point3 place) => $"[{Figure(place.X)}, {Figure(place.Y)}, {Figure(place.Z)}]";
 
-    // Four decimals, and no sign before a nought.
+    // Four decimals, and no sign before a zero.
     private static string Figure(double value) => (Math.Round(value, 4) + 0.0).ToString("0.####", CultureInfo.InvariantCulture);
 
     /// <summary>A JSON string is a YAML one.</summary>

@@ -9,14 +9,17 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Measurements;
 
-/// <summary>Reads a fitted file and holds it against the house it is to be applied to.</summary>
+/// <summary>Reads a fitted file and checks it against the house it is to be applied to.</summary>
 internal sealed class FittedReader(Source source, House house)
 {
+    /// <summary>The form of the files that are written now. Files without one, of older versions, are read as well.</summary>
+    internal const string Form = "linkmargin/fitted/1";
+
     private const string WriteAgain = "write the file again with 'linkmargin fit'";
 
-    private static readonly string[] Keys = ["fitted", "readings", "materials", "devices", "correlations", "links"];
+    private static readonly string[] Keys = ["form", "fitted", "measurements", "readings", "materials", "devices", "correlations", "links"];
     private static readonly string[] MaterialKeys = ["name", "table", "shift", "table-spread", "spread"];
-    private static readonly string[] DeviceKeys = ["name", "offset", "spread", "readings"];
+    private static readonly string[] DeviceKeys = ["name", "offset", "spread", "measurements", "readings"];
     private static readonly string[] LinkKeys = ["from", "to", "shift", "spread"];
     private static readonly string[] CorrelationKeys = ["between", "value"];
 
@@ -36,8 +39,9 @@ internal sealed class FittedReader(Source source, House house)
     public FittedLosses Read(MappingNode root)
     {
         MappingReader file = new(source, root, "a fitted file", Keys);
+        file.CheckForm(Form);
         string? name = file.RequiredName("fitted");
-        double? count = file.RequiredNumber("readings", Quantity.Plain, Count);
+        double? count = file.RequiredNumber(CountKey(file), Quantity.Plain, Count);
         List<FittedMaterial> materials = ReadMaterials(file);
         List<FittedDevice> devices = ReadDevices(file);
         Dictionary<(int, int), double> correlations = ReadCorrelations(file, materials);
@@ -48,12 +52,12 @@ internal sealed class FittedReader(Source source, House house)
         };
         if (!fitted.AreCorrelationsPossible)
         {
-            source.Mistake(file.MarkOf("correlations"), $"correlations: these cannot all hold at once; {WriteAgain}");
+            source.Error(file.MarkOf("correlations"), $"correlations: these cannot all hold at once; {WriteAgain}");
         }
 
         if (name is not null && name != house.Name)
         {
-            source.Odd(file.MarkOf("fitted"), $"fitted: this was fitted in {Quote.Of(name)}, and the house is {Quote.Of(house.Name)}; check that it is the same house");
+            source.Warning(file.MarkOf("fitted"), $"fitted: this was fitted in {Quote.Of(name)}, and the house is {Quote.Of(house.Name)}; check that it is the same house");
         }
 
         return fitted;
@@ -85,12 +89,12 @@ internal sealed class FittedReader(Source source, House house)
 
             if (loss + more < -SameDb)
             {
-                source.Mistake(row.MarkOf("shift"), $"shift: {Shift.Show(more)} leaves less than nothing of the {Shift.Show(loss)} of '{name}'; {Shift.Show(-loss)} is the least");
+                source.Error(row.MarkOf("shift"), $"shift: {Shift.Show(more)} leaves less than nothing of the {Shift.Show(loss)} of '{name}'; {Shift.Show(-loss)} is the least");
             }
 
             if (tableDb.TryGetValue(name, out double now) && Math.Abs(now - loss) > SameDb)
             {
-                source.Odd(row.MarkOf("table"), $"table: '{name}' was {Shift.Show(loss)} in the table when this was fitted and is {Shift.Show(now)} now; the shift is added to what it is now, so fit again");
+                source.Warning(row.MarkOf("table"), $"table: '{name}' was {Shift.Show(loss)} in the table when this was fitted and is {Shift.Show(now)} now; the shift is added to what it is now, so fit again");
             }
 
             materials.Add(new FittedMaterial(name, loss, tableSpread.Value, Math.Max(more, -loss), spread.Value));
@@ -98,7 +102,7 @@ internal sealed class FittedReader(Source source, House house)
 
         if (materials.Count > 0 && !materials.Exists(m => tableDb.ContainsKey(m.Name)))
         {
-            source.Mistake(file.MarkOf("materials"), $"materials: the house is made of none of these; name the file that was fitted in it");
+            source.Error(file.MarkOf("materials"), $"materials: the house is made of none of these; name the file that was fitted in it");
         }
 
         return materials;
@@ -113,7 +117,7 @@ internal sealed class FittedReader(Source source, House house)
             string? name = row.RequiredName("name", DevicePair.LongestName);
             double? offset = row.RequiredNumber("offset", Quantity.LevelDbm, Offset);
             double? spread = row.RequiredNumber("spread", Quantity.Decibels, AnySpread);
-            double? count = row.RequiredNumber("readings", Quantity.Plain, Count);
+            double? count = row.RequiredNumber(CountKey(row), Quantity.Plain, Count);
             if (name is not null)
             {
                 names.Take(name, row.MarkOf("name"));
@@ -168,7 +172,7 @@ internal sealed class FittedReader(Source source, House house)
             int[] places = [.. items.Select(item => PlaceOf(item, names)).OfType<int>()];
             if (row.Has("between") && (items.Count != 2 || (places.Length == 2 && places[0] == places[1])))
             {
-                source.Mistake(row.MarkOf("between"), "between: write the names of two materials, [a, b]");
+                source.Error(row.MarkOf("between"), "between: write the names of two materials, [a, b]");
             }
             else if (places.Length == 2 && value is { } correlation)
             {
@@ -189,11 +193,14 @@ internal sealed class FittedReader(Source source, House house)
         int place = Array.IndexOf(names, name);
         if (place < 0 && !materialNames.Met.Contains(name))
         {
-            source.Mistake(item.Mark, $"between: {Quote.Of(name)} is no fitted material of this file; {source.Advice(name, names, "'materials' in this file")}");
+            source.Error(item.Mark, $"between: {Quote.Of(name)} is no fitted material of this file; {source.Advice(name, names, "'materials' in this file")}");
         }
 
         return place < 0 ? null : place;
     }
+
+    // Files of older versions call it readings.
+    private static string CountKey(MappingReader group) => group.Has("readings") ? "readings" : "measurements";
 
     private static IEnumerable<MappingReader> Groups(MappingReader file, string key, string what, string[] keys)
     {

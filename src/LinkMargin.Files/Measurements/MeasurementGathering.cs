@@ -28,7 +28,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         double? weakest = rows.Min(row => row.LevelDbm);
         foreach (MeasurementRow row in rows.Where(row => row.BoundDbm > weakest))
         {
-            source.Odd(row.Mark, FormattableString.Invariant(
+            source.Warning(row.Mark, FormattableString.Invariant(
                 $"{name} is said to hear nothing below {row.BoundDbm:0.#} dBm here, but shows {weakest:0.#} dBm in another line; check the two"));
         }
 
@@ -40,7 +40,7 @@ internal sealed class MeasurementGathering(House house, Source source)
             double? bound = row.BoundDbm ?? weakest;
             if (row.LevelDbm is null && bound is null && !isReportedOnce)
             {
-                source.Mistake(row.Mark, $"received: {name} heard nothing at all in this file, so nothing tells what it could have heard; write the level below which it hears nothing, such as < -92 dBm");
+                source.Error(row.Mark, $"received: {name} heard nothing at all in this file, so nothing tells what it could have heard; write the level below which it hears nothing, such as < -92 dBm");
                 isReportedOnce = true;
             }
 
@@ -56,7 +56,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         Point3 from = first.Transmitter.PositionIn(house), to = first.Receiver.PositionIn(house);
         if (from.DistanceTo(to) < MeasurementLimits.OnePlaceMetres)
         {
-            source.Mistake(first.Mark, $"{Quote.Of(first.Transmitter.Name)} and {Quote.Of(first.Receiver.Name)} are in one place, so there is no link between them; mend one of the two");
+            source.Error(first.Mark, $"{Quote.Of(first.Transmitter.Name)} and {Quote.Of(first.Receiver.Name)} are in one place, so there is no link between them; mend one of the two");
             return null;
         }
 
@@ -65,7 +65,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         (double level, bool isHeard, int samples) = PowerMean.Of(heard, bounds);
         if (rows.Length >= PowerMean.MostEqual && isHeard && samples == 1)
         {
-            source.Odd(first.Mark, FormattableString.Invariant(
+            source.Warning(first.Mark, FormattableString.Invariant(
                 $"{rows.Length} lines from here on say the same level of the same link with {name}; they count as one reading, since fading would move them"));
         }
 
@@ -83,7 +83,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         foreach (IGrouping<string, Measurement> pair in measurements.GroupBy(r => r.Devices).Where(pair => pair.Count() == 1))
         {
             string meant = NearestWord.Find(pair.Key, names.Where(n => n != pair.Key)) is { } near ? $"; did you mean '{near}'?" : "";
-            source.Odd(new Mark(pair.First().Lines[0], 1), $"{Quote.Of(pair.Key)} took only this one reading, which tells how it counts and next to nothing of the house{meant}");
+            source.Warning(new Mark(pair.First().Lines[0], 1), $"{Quote.Of(pair.Key)} took only this one reading, which tells how it counts and next to nothing of the house{meant}");
         }
     }
 

@@ -68,7 +68,7 @@ internal sealed partial class MeasurementHeader
             if (cell.Text.Length > 0)
             {
                 string meant = NearestWord.Find(cell.Text, MeasurementColumn.All.Select(c => c.Heading)) is { } near ? $"; did you mean '{near}'?" : "";
-                source.Odd(cell.Mark, $"{Quote.Of(cell.Text)} is no column that is read, so what stands under it is left out{meant}");
+                source.Warning(cell.Mark, $"{Quote.Of(cell.Text)} is no column that is read, so what stands under it is left out{meant}");
             }
 
             return;
@@ -76,11 +76,11 @@ internal sealed partial class MeasurementHeader
 
         if (!places.TryAdd(column, place))
         {
-            source.Mistake(cell.Mark, $"the heading '{column.Heading}' is here a second time; remove one of the two columns");
+            source.Error(cell.Mark, $"the heading '{column.Heading}' is here a second time; remove one of the two columns");
         }
         else if (unit.Length > 0 && !column.TakesUnit(unit))
         {
-            source.Mistake(cell.Mark, $"{column.Heading}: {Quote.Of(unit)} is not a unit of this column; {(column.IsLength ? "write m, cm, mm, ft or in" : "only dBm is read")}");
+            source.Error(cell.Mark, $"{column.Heading}: {Quote.Of(unit)} is not a unit of this column; {(column.IsLength ? "write m, cm, mm, ft or in" : "only dBm is read")}");
         }
         else if (unit.Length > 0 && column.IsLength)
         {
@@ -92,14 +92,14 @@ internal sealed partial class MeasurementHeader
     {
         if (!Has(MeasurementColumn.Received))
         {
-            source.Mistake(mark, "the column 'received' is missing, so there are no levels; name the column that holds them 'received'");
+            source.Error(mark, "the column 'received' is missing, so there are no levels; name the column that holds them 'received'");
         }
 
         CheckPlaced(MeasurementColumn.Transmitter, MeasurementColumn.TransmitterPlace, mark, source);
         CheckPlaced(MeasurementColumn.Receiver, MeasurementColumn.ReceiverPlace, mark, source);
         if (!Has(MeasurementColumn.Device))
         {
-            source.Odd(mark, "there is no column 'device', so all levels are taken to be read with one and the same device");
+            source.Warning(mark, "there is no column 'device', so all levels are taken to be read with one and the same device");
         }
     }
 
@@ -107,7 +107,7 @@ internal sealed partial class MeasurementHeader
     {
         if (!Has(name) && !(Has(place.X) && Has(place.Y)))
         {
-            source.Mistake(mark, $"nothing says where the {name.Heading} was; add the column '{name.Heading}' for the name of a spot or seat, or '{place.X.Heading}', '{place.Y.Heading}', '{place.Height.Heading}' and '{place.Level.Heading}'");
+            source.Error(mark, $"nothing says where the {name.Heading} was; add the column '{name.Heading}' for the name of a spot or seat, or '{place.X.Heading}', '{place.Y.Heading}', '{place.Height.Heading}' and '{place.Level.Heading}'");
         }
     }
 

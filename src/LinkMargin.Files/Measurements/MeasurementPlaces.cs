@@ -32,7 +32,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
         {
             if (written.Length > 0)
             {
-                source.Mistake(written[0].Mark, $"{name.Heading}: this line has both the name {Quote.Of(word.Text)} and coordinates; leave one of them empty");
+                source.Error(written[0].Mark, $"{name.Heading}: this line has both the name {Quote.Of(word.Text)} and coordinates; leave one of them empty");
                 return null;
             }
 
@@ -41,7 +41,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
 
         if (written.Length == 0)
         {
-            source.Mistake(line[0].Mark, $"{name.Heading}: this line does not say where the {name.Heading} was; write the name of a spot or seat{(header.Has(place.X) ? ", or its coordinates" : "")}");
+            source.Error(line[0].Mark, $"{name.Heading}: this line does not say where the {name.Heading} was; write the name of a spot or seat{(header.Has(place.X) ? ", or its coordinates" : "")}");
             return null;
         }
 
@@ -64,7 +64,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
         }
 
         string[] names = [.. house.Spots.Select(s => s.Name), .. house.Seats.Select(s => s.Name)];
-        source.Mistake(word.Mark, $"{end.Heading}: {Quote.Of(word.Text)} is neither a spot nor a seat of {Quote.Of(house.Name)}; {source.Advice(word.Text, names, "the house file")}");
+        source.Error(word.Mark, $"{end.Heading}: {Quote.Of(word.Text)} is neither a spot nor a seat of {Quote.Of(house.Name)}; {source.Advice(word.Text, names, "the house file")}");
         return null;
     }
 
@@ -85,21 +85,21 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
         string name = NameOf(storey, plan, up);
         if (extents[index] is { } extent && IsBeyond(extent, plan))
         {
-            source.Mistake(mark, 
+            source.Error(mark, 
                 $"{end.Heading}: x {lengths.Exact(east)}, y {lengths.Exact(north)} lies outside the level {Quote.Of(storey.Name)}, which reaches {lengths.Extent(extent.Least, extent.Greatest)}; mend the coordinates or the level, or give their unit in the heading");
             return null;
         }
 
         if (up > storey.HeightMetres + HouseLimits.SameHeight)
         {
-            source.Mistake(header.Find(line, place.Height)?.Mark ?? mark, 
+            source.Error(header.Find(line, place.Height)?.Mark ?? mark, 
                 $"{place.Height.Heading}: {lengths.Exact(up)} is above the ceiling of the level {Quote.Of(storey.Name)}; {lengths.Exact(0)} to {lengths.Exact(storey.HeightMetres)} is allowed");
             return null;
         }
 
         if (storey.Rooms.Count > 0 && !storey.Rooms.Any(room => room.Outline.Contains(plan)))
         {
-            source.Odd(mark, $"{end.Heading}: this is in no room of the level {Quote.Of(storey.Name)}; check the coordinates");
+            source.Warning(mark, $"{end.Heading}: this is in no room of the level {Quote.Of(storey.Name)}; check the coordinates");
         }
 
         return new MeasurementEnd(name, index, plan, up);
@@ -114,7 +114,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
                 return 0;
             }
 
-            source.Mistake(line[0].Mark, $"{column.Heading}: coordinates need the name of their level; write one of: {string.Join(", ", levels.Keys)}");
+            source.Error(line[0].Mark, $"{column.Heading}: coordinates need the name of their level; write one of: {string.Join(", ", levels.Keys)}");
             return null;
         }
 
@@ -123,7 +123,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
             return index;
         }
 
-        source.Mistake(cell.Mark, $"{column.Heading}: no level is named {Quote.Of(cell.Text)}; {source.Advice(cell.Text, levels.Keys)}");
+        source.Error(cell.Mark, $"{column.Heading}: no level is named {Quote.Of(cell.Text)}; {source.Advice(cell.Text, levels.Keys)}");
         return null;
     }
 
@@ -133,7 +133,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
         {
             if (absent is null)
             {
-                source.Mistake(line[0].Mark, $"{column.Heading}: this line gives coordinates without it; write it, for example {lengths.Example}");
+                source.Error(line[0].Mark, $"{column.Heading}: this line gives coordinates without it; write it, for example {lengths.Example}");
             }
 
             return absent;

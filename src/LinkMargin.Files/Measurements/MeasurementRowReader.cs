@@ -22,7 +22,7 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
     {
         if (line.Count > header.ColumnCount && line.Skip(header.ColumnCount).FirstOrDefault(cell => cell.Text.Length > 0) is { Text: not null } more)
         {
-            source.Mistake(more.Mark, FormattableString.Invariant(
+            source.Error(more.Mark, FormattableString.Invariant(
                 $"this line has {line.Count} fields and the headings are {header.ColumnCount}; a decimal comma is not told from the comma between fields, so write points, or part the fields with semicolons"));
             return null;
         }
@@ -55,7 +55,7 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
         string device = header.Find(line, MeasurementColumn.Device)?.Text ?? "", sender = header.Find(line, MeasurementColumn.Sender)?.Text ?? "";
         if (device.Length == 0 && header.Has(MeasurementColumn.Device))
         {
-            source.Mistake(line[0].Mark, "device: this line does not say what the level was read with; write any name, the same for all readings of one device");
+            source.Error(line[0].Mark, "device: this line does not say what the level was read with; write any name, the same for all readings of one device");
             return null;
         }
 
@@ -63,14 +63,14 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
         {
             if (NameText.Fault(name) is { } fault)
             {
-                source.Mistake(line[0].Mark, $"device: {Quote.Of(name)} {fault}");
+                source.Error(line[0].Mark, $"device: {Quote.Of(name)} {fault}");
                 return null;
             }
         }
 
         if (Math.Max(device.Length, sender.Length) > ValueReader.LongestName)
         {
-            source.Mistake(line[0].Mark, FormattableString.Invariant($"device: {Quote.Of(device.Length > sender.Length ? device : sender)} is too long for a name; at most {ValueReader.LongestName} characters are allowed"));
+            source.Error(line[0].Mark, FormattableString.Invariant($"device: {Quote.Of(device.Length > sender.Length ? device : sender)} is too long for a name; at most {ValueReader.LongestName} characters are allowed"));
             return null;
         }
 
@@ -79,7 +79,7 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
         looks.TryAdd(NameText.Look(pair.Name), pair.Name);
         if (!first.Equals(pair.Name, StringComparison.OrdinalIgnoreCase))
         {
-            source.Mistake(line[0].Mark, $"device: {Quote.Of(pair.Name)} differs from a device above only by characters that cannot be seen; write one name for one device");
+            source.Error(line[0].Mark, $"device: {Quote.Of(pair.Name)} differs from a device above only by characters that cannot be seen; write one name for one device");
             return null;
         }
 
@@ -92,14 +92,14 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
         Parsed parsed = Quantity.LevelDbm.Parse(text);
         if (parsed.Fault is not null && !text.Any(char.IsAsciiDigit))
         {
-            source.Mistake(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is neither a level nor '{NotHeard}'; write for example -63 dBm, {NotHeard}, or < -92 dBm");
+            source.Error(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is neither a level nor '{NotHeard}'; write for example -63 dBm, {NotHeard}, or < -92 dBm");
             return null;
         }
 
         if (parsed.Fault is null && parsed.Value > 0)
         {
             string meant = MeasurementLimits.Received.Contains(-parsed.Value) ? $"; did you mean {MeasurementLimits.Received.Show(-parsed.Value)}?" : "";
-            source.Mistake(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is more than any device in a house receives, and bars or per cent are no level; {MeasurementLimits.Received} is allowed{meant}");
+            source.Error(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is more than any device in a house receives, and bars or per cent are no level; {MeasurementLimits.Received} is allowed{meant}");
             return null;
         }
 

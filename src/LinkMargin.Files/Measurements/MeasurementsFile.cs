@@ -48,7 +48,7 @@ public static class MeasurementsFile
         (IReadOnlyList<IReadOnlyList<CsvCell>> lines, char separator) = CsvLines.Read(text.TrimStart('\uFEFF'), source);
         if (lines.Count == 0)
         {
-            source.Mistake(Start, "this file holds no lines; 'linkmargin fit HOUSE --template FILE' writes one to fill in");
+            source.Error(Start, "this file holds no lines; 'linkmargin fit HOUSE --template FILE' writes one to fill in");
             return null;
         }
 
@@ -56,19 +56,19 @@ public static class MeasurementsFile
         int first = header is null ? 0 : 1;
         if (header is null && IsPlain(lines[0]))
         {
-            source.Odd(lines[0][0].Mark, $"the line of headings is missing; the fields are taken for {Order(separator)}");
+            source.Warning(lines[0][0].Mark, $"the line of headings is missing; the fields are taken for {Order(separator)}");
             header = MeasurementHeader.OfTemplate();
         }
 
         if (header is null)
         {
-            source.Mistake(lines[0][0].Mark, $"the first line must name the columns, and none of {Quote.Of(string.Join(separator, lines[0].Select(c => c.Text)))} is one; put this line above: {Order(separator)}");
+            source.Error(lines[0][0].Mark, $"the first line must name the columns, and none of {Quote.Of(string.Join(separator, lines[0].Select(c => c.Text)))} is one; put this line above: {Order(separator)}");
             return null;
         }
 
         if (lines.Count - first > MeasurementLimits.MostRows)
         {
-            source.Mistake(lines[first + MeasurementLimits.MostRows][0].Mark, FormattableString.Invariant(
+            source.Error(lines[first + MeasurementLimits.MostRows][0].Mark, FormattableString.Invariant(
                 $"this file has {lines.Count - first} lines, more than the {MeasurementLimits.MostRows} that are read; leave some out"));
             return null;
         }
@@ -77,19 +77,19 @@ public static class MeasurementsFile
         MeasurementRow[] rows = [.. lines.Skip(first).Select(reader.Read).OfType<MeasurementRow>()];
         if (reader.Untaken > 0)
         {
-            source.Odd(Start, FormattableString.Invariant($"{reader.Untaken} lines have no level yet and are left out"));
+            source.Warning(Start, FormattableString.Invariant($"{reader.Untaken} lines have no level yet and are left out"));
         }
 
         IReadOnlyList<Measurement> measurements = new MeasurementGathering(house, source).Gather(rows);
         if (measurements.Count > MeasurementLimits.MostMeasurements)
         {
-            source.Mistake(Start, FormattableString.Invariant(
+            source.Error(Start, FormattableString.Invariant(
                 $"this file has readings of {measurements.Count} links, more than the {MeasurementLimits.MostMeasurements} that are fitted to; leave some out"));
         }
 
-        if (measurements.Count == 0 && !source.Problems.Any(p => p.Severity == Severity.Mistake))
+        if (measurements.Count == 0 && !source.Problems.Any(p => p.Severity == Severity.Error))
         {
-            source.Mistake(Start, "this file holds no reading; write a level, or 'not heard', under 'received'");
+            source.Error(Start, "this file holds no reading; write a level, or 'not heard', under 'received'");
         }
 
         return measurements;
@@ -109,6 +109,6 @@ public static class MeasurementsFile
     };
 
     private static MeasurementsParseResult Sorted(IReadOnlyList<Measurement>? measurements, ProblemList problems) => new(
-        problems.Any(p => p.Severity == Severity.Mistake) ? null : measurements,
+        problems.Any(p => p.Severity == Severity.Error) ? null : measurements,
         [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)]);
 }

@@ -109,7 +109,7 @@ internal sealed class FacingEdges
         if (share is > LeastCover and < FullCover)
         {
             problems.OneOfMany(
-                Severity.Odd,
+                Severity.Warning,
                 "rooms a little apart with something between them",
                 rooms[other.Room].Mark,
                 $"rooms {Quote.Of(rooms[edge.Room].Name)} and {Quote.Of(rooms[other.Room].Name)} run "

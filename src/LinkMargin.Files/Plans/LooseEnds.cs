@@ -48,7 +48,7 @@ internal sealed class LooseEnds
 
                 reported.Add((end, near.Place));
                 problems.OneOfMany(
-                    Severity.Odd,
+                    Severity.Warning,
                     Kind,
                     walls[i].Mark,
                     $"{walls[i].Label(problems.Lengths)} ends at {problems.Lengths.Place(end)}, {problems.Lengths.Fine(near.Place.DistanceTo(end))} short "

@@ -40,7 +40,7 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
         if (opening.WidthMetres > widest + PlanLimits.RoundingMetres)
         {
             OpeningSite site = meant.First(s => s.Clear.Length == widest);
-            problems.Mistake(
+            problems.Error(
                 opening.Mark,
                 $"{label} is {problems.Lengths.Exact(opening.WidthMetres)} wide, but the wall {NameOf(site)} has only "
                     + $"{problems.Lengths.Exact(widest)} there; make it at most {problems.Lengths.Exact(widest)} wide");
@@ -77,7 +77,7 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
             .Select(r => problems.Lengths.Range(r.From, r.To))
             .Distinct();
         string what = meant.Length == 1 ? $"the wall {NameOf(meant[0])}" : "any one wall of that side";
-        problems.Mistake(
+        problems.Error(
             opening.Mark,
             $"{label} at {problems.Lengths.Exact(at)}, {problems.Lengths.Exact(opening.WidthMetres)} wide, does not lie within {what}; "
                 + $"'at' may be {string.Join(", or ", ranges)}");
@@ -102,7 +102,7 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
             return true;
         }
 
-        problems.Mistake(
+        problems.Error(
             opening.Mark,
             $"{label} reaches from {problems.Lengths.Exact(opening.SillMetres)} to "
                 + $"{problems.Lengths.Exact(opening.SillMetres + opening.HeightMetres)} above the floor, but its wall "
@@ -141,7 +141,7 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
     {
         bool isInOrder = (a.Draft.Mark.Line, a.Draft.Mark.Column).CompareTo((b.Draft.Mark.Line, b.Draft.Mark.Column)) <= 0;
         (PlacedOpening first, PlacedOpening second) = isInOrder ? (a, b) : (b, a);
-        problems.Mistake(
+        problems.Error(
             second.Draft.Mark,
             $"{OpeningNames.LabelOf(second.Draft)} and {OpeningNames.LabelOf(first.Draft)} overlap in the wall "
                 + $"{Quote.Of(wall.Name)}: they take up {problems.Lengths.Range(second.FromMetres, second.ToMetres)} and "

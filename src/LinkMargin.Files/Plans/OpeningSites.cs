@@ -82,7 +82,7 @@ internal sealed class OpeningSites
 
         if (a == b)
         {
-            problems.Mistake(opening.Mark, $"{label} is between {Quote.Of(place.RoomA)} and itself; name two different rooms");
+            problems.Error(opening.Mark, $"{label} is between {Quote.Of(place.RoomA)} and itself; name two different rooms");
             return null;
         }
 
@@ -102,7 +102,7 @@ internal sealed class OpeningSites
                 .Order()
                 .Select(NameOf),
         ];
-        problems.Mistake(
+        problems.Error(
             opening.Mark,
             $"{label}: {Quote.Of(place.RoomA)} and {Quote.Of(place.RoomB)} share no wall on this level; "
                 + $"{Quote.Of(NameOf(room))} touches {PlanText.List(touching)}; name two rooms that touch");
@@ -113,7 +113,7 @@ internal sealed class OpeningSites
     {
         if (place.Room == Outside)
         {
-            problems.Mistake(opening.Mark, $"{label} is on a side of 'outside', which has none; name the room it belongs to");
+            problems.Error(opening.Mark, $"{label} is on a side of 'outside', which has none; name the room it belongs to");
             return null;
         }
 
@@ -147,7 +147,7 @@ internal sealed class OpeningSites
 
         if (sites.Count == 0)
         {
-            problems.Mistake(
+            problems.Error(
                 opening.Mark,
                 $"{label}: no wall of {Quote.Of(place.Room)} looks {PlanText.Side(place.Side)}; name another side, or "
                     + "the wall by 'wall'");
@@ -190,7 +190,7 @@ internal sealed class OpeningSites
     }
 
     private void Unknown(OpeningDraft opening, string label, string what, string name, IReadOnlyCollection<string> known) =>
-        problems.Mistake(
+        problems.Error(
             opening.Mark, $"{label}: this level has no {what} {Quote.Of(name)}; {NearestWord.Advice(name, known)}");
 
     private string NameOf(int room) => room < 0 ? Outside : rooms[room].Name;

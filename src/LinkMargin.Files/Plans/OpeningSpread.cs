@@ -49,7 +49,7 @@ internal static class OpeningSpread
         double space = (clear.Length - total) / (row.Length + 1);
         if (space < -PlanLimits.RoundingMetres)
         {
-            problems.Mistake(
+            problems.Error(
                 row[^1].Draft.Mark,
                 FormattableString.Invariant($"{OpeningNames.LabelOf(row[^1].Draft)} is one of {row.Length} openings, together ")
                     + $"{problems.Lengths.Exact(total)} wide, in {problems.Lengths.Exact(clear.Length)} of the wall {Quote.Of(wall.Name)}; "

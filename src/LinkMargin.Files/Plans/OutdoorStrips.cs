@@ -54,7 +54,7 @@ internal sealed class OutdoorStrips
                 {
                     RoomShape one = ShapeOf(edges[a]), other = ShapeOf(edges[b]);
                     problems.OneOfMany(
-                        Severity.Odd,
+                        Severity.Warning,
                         Kind,
                         other.Mark,
                         $"rooms {Quote.Of(one.Name)} and {Quote.Of(other.Name)} are {problems.Lengths.Exact(width)} apart with nothing between, "

@@ -80,7 +80,7 @@ internal static class PlanBuilder
         {
             Polygon outline = new(room.Corners);
             string area = report.Lengths.ExactArea(outline.AreaSquareMetres);
-            report.Odd(
+            report.Warning(
                 draft.Rooms[0].Mark,
                 $"the rooms of level {Quote.Of(draft.LevelName)} enclose {area} between {report.Lengths.Place(outline.Least)} and "
                     + $"{report.Lengths.Place(outline.Greatest)} that no room is written for; it is called {Quote.Of(room.Name)} and its "

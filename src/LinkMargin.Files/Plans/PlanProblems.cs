@@ -15,10 +15,10 @@ internal sealed class PlanProblems(string file, ICollection<Problem> problems, L
     internal LengthFormat Lengths { get; } = lengths;
 
     /// <summary>Reports something that must be mended.</summary>
-    internal void Mistake(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Mistake, message));
+    internal void Error(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Error, message));
 
     /// <summary>Reports something that looks odd.</summary>
-    internal void Odd(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Odd, message));
+    internal void Warning(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Warning, message));
 
     /// <summary>
     /// Reports one of a kind that can come in thousands: after <see cref="PlanLimits.MostOfAKind"/> of them one line says

@@ -15,7 +15,7 @@ internal static class PlanSize
             return true;
         }
 
-        problems.Mistake(
+        problems.Error(
             MarkOf(draft),
             FormattableString.Invariant(
                 $"level {Quote.Of(draft.LevelName)} comes to {walls} walls; a level may have at most {PlanLimits.MostWalls}, so ")
@@ -40,7 +40,7 @@ internal static class PlanSize
             tree.Query(around, counter);
             if (counter.Pairs > 2L * PlanLimits.MostPairs)
             {
-                problems.Mistake(
+                problems.Error(
                     MarkOf(draft),
                     FormattableString.Invariant(
                         $"level {Quote.Of(draft.LevelName)} has more than {PlanLimits.MostPairs} pairs of {what} that ")

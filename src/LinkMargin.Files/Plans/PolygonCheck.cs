@@ -19,7 +19,7 @@ internal static class PolygonCheck
         Point2[] distinct = Distinct(corners);
         if (Fault(distinct, problems.Lengths) is { } fault)
         {
-            problems.Mistake(mark, $"{what} {fault}");
+            problems.Error(mark, $"{what} {fault}");
             return null;
         }
 

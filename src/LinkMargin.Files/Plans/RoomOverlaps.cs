@@ -16,7 +16,7 @@ internal static class RoomOverlaps
         foreach ((RoomShape a, RoomShape b, double area) in Find(rooms))
         {
             problems.OneOfMany(
-                Severity.Mistake,
+                Severity.Error,
                 Kind,
                 b.Mark,
                 $"rooms {Quote.Of(a.Name)} and {Quote.Of(b.Name)} overlap by {problems.Lengths.ExactArea(area)}, where at most "

@@ -34,7 +34,7 @@ internal static class WallCrossings
             return true;
         }
 
-        problems.Mistake(
+        problems.Error(
             walls[0].Mark,
             FormattableString.Invariant(
                 $"walls of level {Quote.Of(draft.LevelName)} cross in {count} places, where at most {PlanLimits.MostCrossings} ")
@@ -42,10 +42,10 @@ internal static class WallCrossings
         foreach ((int wall, int other, Point2 place) in first)
         {
             string through = other < walls.Count ? walls[other].Label(problems.Lengths) : $"a wall of room {Quote.Of(rooms[edges[other - walls.Count].Room].Name)}";
-            problems.Mistake(walls[wall].Mark, $"{walls[wall].Label(problems.Lengths)} crosses {through} at {problems.Lengths.Place(place)}");
+            problems.Error(walls[wall].Mark, $"{walls[wall].Label(problems.Lengths)} crosses {through} at {problems.Lengths.Place(place)}");
         }
 
-        problems.Mistake(walls[^1].Mark, FormattableString.Invariant($"... and {count - first.Count} more crossings"));
+        problems.Error(walls[^1].Mark, FormattableString.Invariant($"... and {count - first.Count} more crossings"));
         return false;
     }
 

@@ -69,7 +69,7 @@ internal sealed class WallLayout(PlanDraft draft, IReadOnlyList<RoomShape> rooms
         if (written is null && stretches.FirstOrDefault() is { } first)
         {
             string kind = key == "outer" ? "outer walls" : "walls between rooms";
-            problems.Mistake(
+            problems.Error(
                 draft.Rooms[0].Mark,
                 $"level {Quote.Of(draft.LevelName)} does not say what its {kind} are made of, and "
                     + $"{Quote.Of(NameOf(first))} is one; add '{key}: MATERIAL' to the level, or write that wall under 'walls'");

@@ -182,7 +182,7 @@ internal sealed class WallLines
 
         (FacingPair near, FacingPair far) = (pairs[0], pairs[^1]);
         problems.OneOfMany(
-            Severity.Odd,
+            Severity.Warning,
             "uneven gaps between rooms",
             rooms[edges[far.B].Room].Mark,
             $"{Names(far)} run {problems.Lengths.Exact(far.GapMetres)} apart, but {Names(near)}, along the same line, "
@@ -199,7 +199,7 @@ internal sealed class WallLines
         foreach (FacingPair pair in members.SelectMany(m => facing[m]).Where(p => p.GapMetres > PlanLimits.JoinMetres))
         {
             problems.OneOfMany(
-                Severity.Odd,
+                Severity.Warning,
                 "rooms a little apart",
                 rooms[edges[pair.B].Room].Mark,
                 $"rooms {Names(pair)} run {problems.Lengths.Exact(pair.GapMetres)} apart, which makes two walls; let them share the "

@@ -25,7 +25,7 @@ internal static class WallsBeside
                     && common.Length >= written.Length / 2)
                 {
                     problems.OneOfMany(
-                        Severity.Odd,
+                        Severity.Warning,
                         "walls beside room walls",
                         wall.Mark,
                         $"{wall.Label(problems.Lengths)} runs {problems.Lengths.Exact(apart)} beside the room wall from {problems.Lengths.Place(other.Start)} to "

@@ -33,7 +33,7 @@ internal static class WrittenWallSnapper
             WrittenWall wall = walls[i] with { Segment = whole.Canonical };
             if (whole.Start.DistanceTo(whole.End) <= PlanLimits.JoinMetres)
             {
-                problems.Mistake(wall.Mark, $"{walls[i].Label(problems.Lengths)} is shorter than the {problems.Lengths.Fine(PlanLimits.AlongMetres)} within which ends are "
+                problems.Error(wall.Mark, $"{walls[i].Label(problems.Lengths)} is shorter than the {problems.Lengths.Fine(PlanLimits.AlongMetres)} within which ends are "
                     + "drawn together; lengthen it");
             }
             else if (seen.Add((wall.Segment.Start, wall.Segment.End, wall.BaseMetres, wall.TopMetres)))
@@ -42,7 +42,7 @@ internal static class WrittenWallSnapper
             }
             else
             {
-                problems.OneOfMany(Severity.Mistake, Twice, wall.Mark, $"{walls[i].Label(problems.Lengths)} is written twice; remove one");
+                problems.OneOfMany(Severity.Error, Twice, wall.Mark, $"{walls[i].Label(problems.Lengths)} is written twice; remove one");
             }
         }
 

@@ -15,7 +15,7 @@ internal static class WrittenWalls
 
     private static WrittenWall[] Refuse(WallDraft wall, string fault, PlanProblems problems)
     {
-        problems.Mistake(wall.Mark, $"{Label(wall)} {fault}");
+        problems.Error(wall.Mark, $"{Label(wall)} {fault}");
         return [];
     }
 

@@ -14,7 +14,7 @@ internal sealed class ProblemList : Collection<Problem>
     private readonly Dictionary<Severity, int> reported = [];
 
     /// <summary>Whether further mistakes will not be told.</summary>
-    public bool IsFull => reported.GetValueOrDefault(Severity.Mistake) > MostReported;
+    public bool IsFull => reported.GetValueOrDefault(Severity.Error) > MostReported;
 
     /// <inheritdoc/>
     protected override void InsertItem(int index, Problem item)
@@ -25,7 +25,7 @@ internal sealed class ProblemList : Collection<Problem>
             return;
         }
 
-        string what = item.Severity == Severity.Mistake ? "mistakes" : "odd things";
+        string what = item.Severity == Severity.Error ? "mistakes" : "odd things";
         reported[item.Severity] = before + 1;
         base.InsertItem(index, before < MostReported
             ? item

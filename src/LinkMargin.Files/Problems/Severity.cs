@@ -3,9 +3,9 @@ namespace LinkMargin.Files.Problems;
 /// <summary>Whether a problem stops the work.</summary>
 public enum Severity
 {
-    /// <summary>Looks odd, but can be computed.</summary>
-    Odd,
+    /// <summary>Looks wrong, but can be computed.</summary>
+    Warning,
 
-    /// <summary>Must be mended first.</summary>
-    Mistake,
+    /// <summary>Must be corrected first.</summary>
+    Error,
 }

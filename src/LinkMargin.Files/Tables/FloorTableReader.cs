@@ -27,7 +27,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
             List<FloorLayer?> layers = [.. row.RequiredGroups("layers", "a layer", LayerKeys).Select(ReadLayer)];
             if (layers.Count > TableLimits.MostLayers)
             {
-                row.Source.Mistake(row.MarkOf("layers"), FormattableString.Invariant(
+                row.Source.Error(row.MarkOf("layers"), FormattableString.Invariant(
                     $"layers: a floor of {layers.Count} layers is more than the {TableLimits.MostLayers} that are read; leave some out"));
             }
 
@@ -44,7 +44,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
     {
         if (layer.Has("joists") == layer.Has("of"))
         {
-            layer.Source.Mistake(layer.Mark, "a layer is either of a row, with 'of', or a bay with 'joists'; write one of the two");
+            layer.Source.Error(layer.Mark, "a layer is either of a row, with 'of', or a bay with 'joists'; write one of the two");
             return null;
         }
 
@@ -56,7 +56,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
         double? written = layer.OptionalLength("thickness", TableLimits.Thickness);
         if (layer.Has("fill"))
         {
-            layer.Source.Mistake(layer.MarkOf("fill"), "fill: only a bay with joists has a fill; write the layer's own row as 'of'");
+            layer.Source.Error(layer.MarkOf("fill"), "fill: only a bay with joists has a fill; write the layer's own row as 'of'");
         }
 
         if (layer.RequiredName("of") is not { } of)
@@ -76,7 +76,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
         {
             if (!layer.Has("thickness"))
             {
-                layer.Source.Mistake(layer.MarkOf("of"), $"of: a layer of '{of}' needs a thickness");
+                layer.Source.Error(layer.MarkOf("of"), $"of: a layer of '{of}' needs a thickness");
             }
 
             return null;
@@ -89,7 +89,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
     {
         if (layer.Has("thickness"))
         {
-            layer.Source.Mistake(layer.MarkOf("thickness"), "thickness: a bay is as thick as its joists are deep; remove this key");
+            layer.Source.Error(layer.MarkOf("thickness"), "thickness: a bay is as thick as its joists are deep; remove this key");
         }
 
         RibsDraft? joists = RibsReader.Read(layer, "joists");
@@ -109,7 +109,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
     {
         if (row is not null && MaterialScaling.Fault(row, depth) is { } fault)
         {
-            layer.Source.Mistake(layer.MarkOf(key), $"{key}: {fault}");
+            layer.Source.Error(layer.MarkOf(key), $"{key}: {fault}");
         }
 
         return row is null ? null : MaterialScaling.AtDepth(row, depth);
@@ -124,7 +124,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
 
         if (met is not null && !met.Contains(word))
         {
-            layer.Source.Mistake(
+            layer.Source.Error(
                 mark ?? layer.MarkOf(key),
                 $"{key}: {Quote.Of(word)} is no row of the material table; {NearestWord.Advice(word, [.. met], "'linkmargin materials'")}");
         }

@@ -26,7 +26,7 @@ internal static class MarginTableReader
 
             if (seen.TryGetValue(value, out Mark first))
             {
-                row.Source.Mistake(row.MarkOf("margin"), FormattableString.Invariant(
+                row.Source.Error(row.MarkOf("margin"), FormattableString.Invariant(
                     $"margin: {TableLimits.Margin.Show(value)} is here a second time; the first is in line {first.Line}, so change or remove one"));
                 continue;
             }

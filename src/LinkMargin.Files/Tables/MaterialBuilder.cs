@@ -56,7 +56,7 @@ internal sealed class MaterialBuilder
             IReadOnlyList<Layer> added = ThatIs(layer);
             if (layers.Count + added.Count > TableLimits.MostLayers)
             {
-                source.Mistake(layer.OfMark, FormattableString.Invariant(
+                source.Error(layer.OfMark, FormattableString.Invariant(
                     $"layers: '{name}' comes to more than {TableLimits.MostLayers} layers here, the most that are read; leave some out"));
                 break;
             }
@@ -126,7 +126,7 @@ internal sealed class MaterialBuilder
 
         if (MaterialScaling.Fault(draft.Plain, studs.DepthMetres) is { } fault)
         {
-            source.Mistake(studs.OfMark, $"of: {fault}");
+            source.Error(studs.OfMark, $"of: {fault}");
             return null;
         }
 
@@ -143,7 +143,7 @@ internal sealed class MaterialBuilder
 
         if (!met.Contains(name))
         {
-            source.Mistake(mark, $"of: {Quote.Of(name)} is no row of this table; {NearestWord.Advice(name, [.. met, Air])}");
+            source.Error(mark, $"of: {Quote.Of(name)} is no row of this table; {NearestWord.Advice(name, [.. met, Air])}");
         }
 
         return null;
@@ -151,7 +151,7 @@ internal sealed class MaterialBuilder
 
     private IReadOnlyList<Layer> Wrong(LayerDraft layer, string message)
     {
-        source.Mistake(layer.OfMark, message);
+        source.Error(layer.OfMark, message);
         return [];
     }
 }

@@ -39,12 +39,12 @@ internal static class MaterialRowReader
         RibsDraft? studs = RibsReader.Read(row, "studs");
         if (form == LossForm.Bulk && !row.Has("thickness"))
         {
-            row.Source.Mistake(row.Mark, "form: a bulk loss belongs to a length travelled; write it as thickness");
+            row.Source.Error(row.Mark, "form: a bulk loss belongs to a length travelled; write it as thickness");
         }
 
         if (row.Has("dielectric") && row.Has("layers"))
         {
-            row.Source.Mistake(row.MarkOf("layers"), "layers: a row is one substance, with a dielectric, or built of layers, not both; remove one");
+            row.Source.Error(row.MarkOf("layers"), "layers: a row is one substance, with a dielectric, or built of layers, not both; remove one");
         }
 
         // Asked last, so that every mistake of the row is told.

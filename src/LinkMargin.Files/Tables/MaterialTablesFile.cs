@@ -56,7 +56,7 @@ public static class MaterialTablesFile
         file == name ? new TableText(SourceOf(file, file, problems), text, false) : BuiltIn(file, problems));
 
     private static MaterialTablesResult Refused(string folder, string message) =>
-        new(null, [new Problem(folder, new Mark(1, 1), Severity.Mistake, message)]);
+        new(null, [new Problem(folder, new Mark(1, 1), Severity.Error, message)]);
 
     private static MaterialTablesResult Read(Func<string, List<Problem>, TableText> open)
     {
@@ -91,7 +91,7 @@ public static class MaterialTablesFile
         List<Problem>[] inOrder = [materialProblems, floorProblems, radioProblems, marginProblems, spreadProblems];
         Problem[] problems = [.. inOrder.SelectMany(list => list.OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column))];
         return new MaterialTablesResult(
-            problems.Any(p => p.Severity == Severity.Mistake)
+            problems.Any(p => p.Severity == Severity.Error)
                 ? null
                 : new MaterialTables(materials, floors, radios)
                 {
@@ -108,9 +108,9 @@ public static class MaterialTablesFile
     /// <summary>Build-ups of ours that a person's own materials cannot make are no mistake of theirs.</summary>
     private static void SayLeftOut(Source source, List<Problem> problems, OrderedDictionary<string, FloorBuildUp> kept)
     {
-        if (problems.RemoveAll(p => p.Severity == Severity.Mistake) > 0)
+        if (problems.RemoveAll(p => p.Severity == Severity.Error) > 0)
         {
-            source.Odd(new Mark(1, 1), FormattableString.Invariant(
+            source.Warning(new Mark(1, 1), FormattableString.Invariant(
                 $"only {kept.Count} of the built-in floor build-ups can be made of the materials given, so the others are left out; put a {FloorsFile} of your own beside {MaterialsFile} if a house needs them"));
         }
     }
@@ -120,7 +120,7 @@ public static class MaterialTablesFile
         string path = Path.Combine(folder, name);
         if (!Path.Exists(path))
         {
-            problems.Add(new Problem(path, new Mark(1, 1), Severity.Odd, "there is no such file, so the built-in one is used"));
+            problems.Add(new Problem(path, new Mark(1, 1), Severity.Warning, "there is no such file, so the built-in one is used"));
             return BuiltIn(name, problems);
         }
 

@@ -23,7 +23,7 @@ internal static class RibsReader
         double? spacing = ribs.RequiredLength("spacing", TableLimits.Spacing);
         if (width >= spacing)
         {
-            ribs.Source.Mistake(
+            ribs.Source.Error(
                 ribs.MarkOf("spacing"),
                 $"spacing: {key} {TableLimits.Spacing.Show(width.Value)} wide cannot stand {TableLimits.Spacing.Show(spacing.Value)} apart between centres; give the distance from centre to centre");
             return null;

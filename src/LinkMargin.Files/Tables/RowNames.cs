@@ -24,19 +24,19 @@ internal sealed partial class RowNames(params string[] reserved)
         Mark mark = row.MarkOf("name");
         if (!Word().IsMatch(name))
         {
-            row.Source.Mistake(mark, $"name: {Quote.Of(name)} is not one word of lower-case letters, digits and hyphens; write for example '{AsWord(name)}'");
+            row.Source.Error(mark, $"name: {Quote.Of(name)} is not one word of lower-case letters, digits and hyphens; write for example '{AsWord(name)}'");
             return null;
         }
 
         if (reserved.Contains(name))
         {
-            row.Source.Mistake(mark, $"name: '{name}' means something else in a table; choose another name");
+            row.Source.Error(mark, $"name: '{name}' means something else in a table; choose another name");
             return null;
         }
 
         if (seen.TryGetValue(name, out Mark first))
         {
-            row.Source.Mistake(mark, FormattableString.Invariant(
+            row.Source.Error(mark, FormattableString.Invariant(
                 $"name: '{name}' is here a second time; the first is in line {first.Line}, so rename or remove one"));
             return null;
         }
@@ -54,7 +54,7 @@ internal sealed partial class RowNames(params string[] reserved)
             return kind;
         }
 
-        row.Source.Mistake(row.MarkOf(key), $"{key}: {Quote.Of(kind)} is not one word of lower-case letters, digits and hyphens; write for example '{AsWord(kind)}'");
+        row.Source.Error(row.MarkOf(key), $"{key}: {Quote.Of(kind)} is not one word of lower-case letters, digits and hyphens; write for example '{AsWord(kind)}'");
         return null;
     }
 

@@ -26,7 +26,7 @@ internal sealed class SearchWords
         IReadOnlyList<Node> items = row.OptionalItems(AlsoKey);
         if (items.Count > TableLimits.MostAlso)
         {
-            row.Source.Mistake(row.MarkOf(AlsoKey), FormattableString.Invariant(
+            row.Source.Error(row.MarkOf(AlsoKey), FormattableString.Invariant(
                 $"also: {items.Count} other words for a row are more than the {TableLimits.MostAlso} that are read; leave some out"));
             return;
         }

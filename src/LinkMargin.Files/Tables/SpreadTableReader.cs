@@ -38,7 +38,7 @@ internal static class SpreadTableReader
         string[] missing = [.. Figures.Keys.Where(name => !names.Met.Contains(name))];
         if (missing.Length > 0 && table.Has("spreads") && table.Optional("spreads") is SequenceNode)
         {
-            table.Source.Mistake(table.MarkOf("spreads"), $"spreads: these rows are missing: {string.Join(", ", missing)}; copy them from the built-in file, then change them");
+            table.Source.Error(table.MarkOf("spreads"), $"spreads: these rows are missing: {string.Join(", ", missing)}; copy them from the built-in file, then change them");
         }
 
         return rows;
@@ -70,7 +70,7 @@ internal static class SpreadTableReader
         double? level = row.OptionalNumber("level", Quantity.LevelDbm, TableLimits.Transmit);
         if (name is not null && !Figures.ContainsKey(name))
         {
-            row.Source.Mistake(row.MarkOf("name"), $"name: {Quote.Of(name)} is no spread the program knows; {NearestWord.Advice(name, Figures.Keys)}");
+            row.Source.Error(row.MarkOf("name"), $"name: {Quote.Of(name)} is no spread the program knows; {NearestWord.Advice(name, Figures.Keys)}");
         }
         else if (name is not null)
         {
@@ -89,11 +89,11 @@ internal static class SpreadTableReader
             bool wanted = Figures[name].Contains(key);
             if (wanted && !row.Has(key))
             {
-                row.Source.Mistake(row.Mark, $"the row '{name}' needs the key '{key}'");
+                row.Source.Error(row.Mark, $"the row '{name}' needs the key '{key}'");
             }
             else if (!wanted && row.Has(key))
             {
-                row.Source.Mistake(row.MarkOf(key), $"{key}: the row '{name}' has no such figure; remove it");
+                row.Source.Error(row.MarkOf(key), $"{key}: the row '{name}' has no such figure; remove it");
             }
         }
     }

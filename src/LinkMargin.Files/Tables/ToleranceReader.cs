@@ -13,7 +13,7 @@ internal static class ToleranceReader
         double? tolerance = layer.OptionalLength("tolerance", TableLimits.Tolerance);
         if (tolerance >= thicknessMetres)
         {
-            layer.Source.Mistake(
+            layer.Source.Error(
                 layer.MarkOf("tolerance"),
                 $"tolerance: {TableLimits.Tolerance.Show(tolerance.Value)} to either side leaves nothing of a layer {TableLimits.Thickness.Show(thicknessMetres.Value)} thick; give half of what lies between the thinnest and the thickest");
         }

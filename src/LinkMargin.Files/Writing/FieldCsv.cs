@@ -13,7 +13,7 @@ public static class FieldCsv
     private const int DecibelDecimals = 4;
 
     /// <summary>The headings; each carries its unit.</summary>
-    public static IReadOnlyList<string> Headings { get; } = ["spot", "level", "xM", "yM", "handsM", "medianDb", "countedDb"];
+    public static IReadOnlyList<string> Headings { get; } = ["spot", "level", "xM", "yM", "handsM", "medianDb", "marginAtConfidenceDb"];
 
     /// <summary>
     /// The first line, by which the program knows its own file again: a mark of its own would be a row that no reader of
@@ -21,8 +21,9 @@ public static class FieldCsv
     /// </summary>
     internal static string HeadingLine { get; } = string.Join(',', Headings) + "\n";
 
-    /// <summary>The first line of files that were written before the median was called so.</summary>
-    internal static string FormerHeadingLine { get; } = HeadingLine.Replace("medianDb", "marginDb", StringComparison.Ordinal);
+    /// <summary>The first lines of files that older versions wrote.</summary>
+    internal static IReadOnlyList<string> FormerHeadingLines { get; } =
+        ["spot,level,xM,yM,handsM,medianDb,countedDb\n", "spot,level,xM,yM,handsM,marginDb,countedDb\n"];
 
     /// <summary>Writes a field and the margin to count on, cell 0 first, in UTF-8; lines end with a line feed.</summary>
     public static void Write(House house, Field field, Field counted, Stream output)

@@ -32,6 +32,7 @@ public static class FieldGeoJson
         json.WriteStartObject();
         json.WriteString("type", "FeatureCollection");
         json.WriteString(GeneratorMark.JsonMember, GeneratorMark.Name);
+        json.WriteString("form", "linkmargin/field/1");
         json.WriteString("coordinatesAre", CoordinatesAre);
         json.WriteString("house", house.Name);
         json.WriteNumber("cellM", Rounded(field.Grid.CellMetres, MetreDecimals));
@@ -67,7 +68,7 @@ public static class FieldGeoJson
         json.WriteString("spot", field.Spot.Name);
         json.WriteString("level", level);
         json.WriteNumber("medianDb", Rounded(cell.MedianDb, DecibelDecimals));
-        json.WriteNumber("countedDb", Rounded(cell.MarginAtConfidenceDb, DecibelDecimals));
+        json.WriteNumber("marginAtConfidenceDb", Rounded(cell.MarginAtConfidenceDb, DecibelDecimals));
         json.WriteEndObject();
         json.WriteEndObject();
     }

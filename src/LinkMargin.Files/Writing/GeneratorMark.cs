@@ -66,7 +66,7 @@ public static partial class GeneratorMark
         }
 
         return text.StartsWith(FieldCsv.HeadingLine, StringComparison.Ordinal)
-            || text.StartsWith(FieldCsv.FormerHeadingLine, StringComparison.Ordinal)
+            || FieldCsv.FormerHeadingLines.Any(line => text.StartsWith(line, StringComparison.Ordinal))
             || JsonMark().IsMatch(text)
             ? Author.Program
             : Author.Other;

@@ -23,7 +23,7 @@ internal sealed class MappingReader
         entries = node.Entries.ToDictionary(entry => entry.Key);
         foreach (MappingEntry entry in node.Entries.Where(entry => !keys.Contains(entry.Key)))
         {
-            source.Mistake(entry.KeyMark, $"{Quote.Of(entry.Key)} is not a key of {what}; {source.Advice(entry.Key, keys)}");
+            source.Error(entry.KeyMark, $"{Quote.Of(entry.Key)} is not a key of {what}; {source.Advice(entry.Key, keys)}");
         }
     }
 
@@ -44,7 +44,7 @@ internal sealed class MappingReader
             return new MappingReader(source, mapping, what, keys);
         }
 
-        source.Mistake(node.Mark,
+        source.Error(node.Mark,
             $"{what} is written with keys ({string.Join(", ", keys.Take(4))}{(keys.Count > 4 ? ", …" : "")}), "
                 + $"not as {node.Kind}");
         return null;
@@ -56,6 +56,16 @@ internal sealed class MappingReader
     /// <summary>Where a key's value is, or where the group starts if the key is absent.</summary>
     public Mark MarkOf(string key) => entries.TryGetValue(Known(key), out MappingEntry? entry) ? entry.Value.Mark : Mark;
 
+    /// <summary>Refuses a file whose form is given and is another one.</summary>
+    /// <param name="form">The form this program reads, such as <c>linkmargin/house/1</c>.</param>
+    public void CheckForm(string form)
+    {
+        if (OptionalText("form") is { } written && written != form)
+        {
+            Source.Error(MarkOf("form"), $"form: {Quote.Of(written)} is not a form that this version reads here; it reads '{form}'");
+        }
+    }
+
     /// <summary>A key's value; null where absent, and with a mistake recorded where nothing follows the key.</summary>
     public Node? Optional(string key)
     {
@@ -66,7 +76,7 @@ internal sealed class MappingReader
 
         if (entry.Value is ScalarNode { IsNull: true })
         {
-            Source.Mistake(entry.KeyMark, $"'{key}' of {What} has no value; write one or remove the key");
+            Source.Error(entry.KeyMark, $"'{key}' of {What} has no value; write one or remove the key");
             return null;
         }
 
@@ -78,7 +88,7 @@ internal sealed class MappingReader
     {
         if (!Has(key))
         {
-            Source.Mistake(Mark, $"{What} needs the key '{key}'");
+            Source.Error(Mark, $"{What} needs the key '{key}'");
             return null;
         }
 
@@ -150,7 +160,7 @@ internal sealed class MappingReader
 
         if (node is SequenceNode { Items.Count: 0 })
         {
-            Source.Mistake(node.Mark, $"{key}: the list is empty; {What} needs at least one");
+            Source.Error(node.Mark, $"{key}: the list is empty; {What} needs at least one");
         }
 
         return ItemsOf(key, node);
@@ -175,7 +185,7 @@ internal sealed class MappingReader
             return list.Items;
         }
 
-        Source.Mistake(node.Mark, $"{key}: a list is needed (items that begin with '- ', or [ ... ]), not {node.Kind}");
+        Source.Error(node.Mark, $"{key}: a list is needed (items that begin with '- ', or [ ... ]), not {node.Kind}");
         return [];
     }
 

@@ -29,10 +29,10 @@ internal sealed class Source(string file, ICollection<Problem> problems)
     public string Start { get; init; } = "'linkmargin new FILE' writes one to start from";
 
     /// <summary>Records what must be mended.</summary>
-    public void Mistake(Mark mark, string message) => Problems.Add(new Problem(File, mark, Severity.Mistake, message));
+    public void Error(Mark mark, string message) => Problems.Add(new Problem(File, mark, Severity.Error, message));
 
     /// <summary>Records what looks odd.</summary>
-    public void Odd(Mark mark, string message) => Problems.Add(new Problem(File, mark, Severity.Odd, message));
+    public void Warning(Mark mark, string message) => Problems.Add(new Problem(File, mark, Severity.Warning, message));
 
     /// <summary>
     /// The end of a message about a wrong word, as <see cref="NearestWord.Advice"/> gives it. Not sought once the message

@@ -26,13 +26,13 @@ internal static class ValueReader
 
         if (NameText.Fault(text) is { } fault)
         {
-            source.Mistake(node.Mark, $"{label}: {Quote.Of(text)} {fault}");
+            source.Error(node.Mark, $"{label}: {Quote.Of(text)} {fault}");
             return null;
         }
 
         if (text.Length > longest)
         {
-            source.Mistake(node.Mark, string.Create(CultureInfo.InvariantCulture,
+            source.Error(node.Mark, string.Create(CultureInfo.InvariantCulture,
                 $"{label}: {Quote.Of(text)} is too long for a name; at most {longest} characters are allowed"));
             return null;
         }
@@ -45,14 +45,14 @@ internal static class ValueReader
     {
         if (node is not ScalarNode { IsNull: false } scalar)
         {
-            source.Mistake(node.Mark, $"{label}: a word or text is needed, not {node.Kind}");
+            source.Error(node.Mark, $"{label}: a word or text is needed, not {node.Kind}");
             return null;
         }
 
         string text = scalar.Text.Length > LongestText ? scalar.Text.Trim() : NameText.Normal(scalar.Text);
         if (text.Length is 0 or > LongestText)
         {
-            source.Mistake(node.Mark, text.Length == 0
+            source.Error(node.Mark, text.Length == 0
                 ? $"{label}: the text is empty; write something or remove the key"
                 : FormattableString.Invariant($"{label}: the text is longer than {LongestText} characters"));
             return null;
@@ -60,7 +60,7 @@ internal static class ValueReader
 
         if (NameText.Fault(text, mayHaveLines: true) is { } fault)
         {
-            source.Mistake(node.Mark, $"{label}: {Quote.Of(text)} {fault}");
+            source.Error(node.Mark, $"{label}: {Quote.Of(text)} {fault}");
             return null;
         }
 
@@ -85,7 +85,7 @@ internal static class ValueReader
             case ScalarNode { IsQuoted: false, Text: "false" or "False" or "FALSE" }:
                 return false;
             default:
-                source.Mistake(node.Mark, $"{label}: write true or false, not {node.Kind}");
+                source.Error(node.Mark, $"{label}: write true or false, not {node.Kind}");
                 return null;
         }
     }
@@ -120,7 +120,7 @@ internal static class ValueReader
             return true;
         }
 
-        source.Mistake(node.Mark,
+        source.Error(node.Mark,
             $"{label}: {Quote.Of(word)} is not {what}; {source.Advice(word, [.. words.Keys], whereListed, otherwise)}");
         return false;
     }
@@ -131,14 +131,14 @@ internal static class ValueReader
     {
         if (node is not ScalarNode { IsNull: false } scalar)
         {
-            source.Mistake(node.Mark, $"{label}: {what} is needed, {source.Lengths.Allowed(range)}, not {node.Kind}");
+            source.Error(node.Mark, $"{label}: {what} is needed, {source.Lengths.Allowed(range)}, not {node.Kind}");
             return null;
         }
 
         Parsed parsed = parse(scalar.Text);
         if (parsed.Fault is { } fault)
         {
-            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)} {fault} ({source.Lengths.Allowed(range)} is allowed)");
+            source.Error(node.Mark, $"{label}: {Quote.Of(scalar.Text)} {fault} ({source.Lengths.Allowed(range)} is allowed)");
             return null;
         }
 
@@ -146,7 +146,7 @@ internal static class ValueReader
         {
             string value = source.Lengths.Show(range, parsed.Value);
             string shown = scalar.Text.Trim() == value ? "" : $" ({value})";
-            source.Mistake(node.Mark, $"{label}: {Quote.Of(scalar.Text)}{shown} is outside the allowed {source.Lengths.Allowed(range)}");
+            source.Error(node.Mark, $"{label}: {Quote.Of(scalar.Text)}{shown} is outside the allowed {source.Lengths.Allowed(range)}");
             return null;
         }
 

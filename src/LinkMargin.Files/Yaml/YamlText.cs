@@ -20,7 +20,7 @@ internal static class YamlText
     {
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
         {
-            source.Mistake(Start, "this file is in UTF-16; save it as UTF-8");
+            source.Error(Start, "this file is in UTF-16; save it as UTF-8");
             return null;
         }
 
@@ -31,7 +31,7 @@ internal static class YamlText
 
         if (FirstBadByte(bytes) is { } bad)
         {
-            source.Mistake(MarkOf(bytes[..bad]),
+            source.Error(MarkOf(bytes[..bad]),
                 "a character here is not UTF-8, so this is not a text file or was saved in an older encoding; save it as UTF-8");
             return null;
         }
@@ -43,7 +43,7 @@ internal static class YamlText
     {
         if (Directory.Exists(path))
         {
-            source.Mistake(Start, "this is a folder; name a file in it");
+            source.Error(Start, "this is a folder; name a file in it");
             return null;
         }
 
@@ -52,7 +52,7 @@ internal static class YamlText
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
             if (stream.CanSeek && stream.Length > YamlLimits.Bytes)
             {
-                source.Mistake(Start, TooLarge(source));
+                source.Error(Start, TooLarge(source));
                 return null;
             }
 
@@ -61,7 +61,7 @@ internal static class YamlText
             int count = stream.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false);
             if (count > YamlLimits.Bytes)
             {
-                source.Mistake(Start, TooLarge(source));
+                source.Error(Start, TooLarge(source));
                 return null;
             }
 
@@ -69,15 +69,15 @@ internal static class YamlText
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
-            source.Mistake(Start, "there is no such file; check the name and the folder");
+            source.Error(Start, "there is no such file; check the name and the folder");
         }
         catch (UnauthorizedAccessException)
         {
-            source.Mistake(Start, "there is no permission to read this file");
+            source.Error(Start, "there is no permission to read this file");
         }
         catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException)
         {
-            source.Mistake(Start, $"this file cannot be read: {Quote.Sentence(e.Message)}");
+            source.Error(Start, $"this file cannot be read: {Quote.Sentence(e.Message)}");
         }
 
         return null;

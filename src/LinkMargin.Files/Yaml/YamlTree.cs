@@ -31,7 +31,7 @@ internal sealed class YamlTree
             case MappingNode mapping:
                 return mapping;
             case { } other:
-                source.Mistake(other.Mark,
+                source.Error(other.Mark,
                     $"the file holds {other.Kind} where keys with values are needed, such as '{source.Example}'");
                 return null;
         }
@@ -47,7 +47,7 @@ internal sealed class YamlTree
         catch (YamlException e)
         {
             (Mark mark, string sentence) = SyntaxFault.Explain(e, text);
-            source.Mistake(mark, sentence);
+            source.Error(mark, sentence);
             return null;
         }
     }
@@ -57,7 +57,7 @@ internal sealed class YamlTree
         parser.Consume<StreamStart>();
         if (parser.TryConsume<StreamEnd>(out _))
         {
-            source.Mistake(new Mark(1, 1), $"this file is empty; {source.Start}");
+            source.Error(new Mark(1, 1), $"this file is empty; {source.Start}");
             return null;
         }
 
@@ -71,7 +71,7 @@ internal sealed class YamlTree
         parser.Consume<DocumentEnd>();
         if (!parser.Accept<StreamEnd>(out _))
         {
-            source.Mistake(MarkOf(parser.Current!),
+            source.Error(MarkOf(parser.Current!),
                 "a second document starts here; a file holds one, so remove this '---' or what follows");
             return null;
         }
@@ -86,7 +86,7 @@ internal sealed class YamlTree
         Mark mark = MarkOf(found);
         if (Refusal(found, depth) is { } refusal)
         {
-            source.Mistake(mark, refusal);
+            source.Error(mark, refusal);
             return null;
         }
 
@@ -151,11 +151,11 @@ internal sealed class YamlTree
 
             if (key is not ScalarNode { Text: var name })
             {
-                source.Mistake(key.Mark, $"{key.Kind} stands where a key is needed; write 'key: value'");
+                source.Error(key.Mark, $"{key.Kind} stands where a key is needed; write 'key: value'");
             }
             else if (seen.TryGetValue(name, out Mark first))
             {
-                source.Mistake(key.Mark, FormattableString.Invariant($"the key {Quote.Of(name)} is here a second time; the first is in line {first.Line}, so remove one"));
+                source.Error(key.Mark, FormattableString.Invariant($"the key {Quote.Of(name)} is here a second time; the first is in line {first.Line}, so remove one"));
             }
             else
             {

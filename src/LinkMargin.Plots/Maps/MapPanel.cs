@@ -55,7 +55,7 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
             isHere ? MarkKind.SpotHere : MarkKind.SpotElsewhere, spot.Plan, style.HasSpotLabel ? name : "", "", null);
         foreach (SeatMark mark in seats)
         {
-            MarkKind kind = mark.Meets ? MarkKind.SeatPasses : MarkKind.SeatBelow;
+            MarkKind kind = mark.Passes ? MarkKind.SeatPasses : MarkKind.SeatBelow;
             yield return new(kind, mark.Seat.Plan, mark.Seat.Name, SeatFigure.Of(mark, requiredDb), mark.Seat.FacingDegrees);
         }
     }

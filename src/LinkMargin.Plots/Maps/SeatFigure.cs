@@ -12,7 +12,7 @@ internal static class SeatFigure
     /// </summary>
     public static string Of(SeatMark mark, double requiredDb)
     {
-        bool agreesWithHatch = mark.Meets == ((mark.MarginAtConfidenceDb ?? mark.MarginDb) >= requiredDb);
+        bool agreesWithHatch = mark.Passes == ((mark.MarginAtConfidenceDb ?? mark.MarginDb) >= requiredDb);
         string needs = agreesWithHatch ? "" : $" (needs {MarginText.AsWritten(mark.Seat.RequiredDb)})";
         return MarginText.WithUnit(mark.MarginDb, mark.Seat.RequiredDb) + needs;
     }

@@ -24,7 +24,7 @@ internal static class PathPen
         {
             case PathKind.Reflected:
                 return Pen.Dashed(Colour, width, 7 * pixelsPerPoint, 3.5 * pixelsPerPoint);
-            case PathKind.Around:
+            case PathKind.Diffracted:
                 SKPaint dots = Pen.Dashed(Colour, width, 0.01 * pixelsPerPoint, width + (2.4 * pixelsPerPoint));
                 dots.StrokeCap = SKStrokeCap.Round;
                 return dots;

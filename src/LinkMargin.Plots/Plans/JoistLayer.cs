@@ -11,12 +11,12 @@ internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
     private const double TickPoints = 9;
     private const double BetweenPoints = 26;
 
-    private static SKPaint Paint(double pixelsPerPoint, bool isOdd)
+    private static SKPaint Paint(double pixelsPerPoint, bool isWarning)
     {
         SKPaint paint = Pen.Line(Palette.FaintInk, 0.9 * pixelsPerPoint);
         float period = (float)((TickPoints + BetweenPoints) * pixelsPerPoint);
         paint.PathEffect = SKPathEffect.CreateDash(
-            [(float)(TickPoints * pixelsPerPoint), (float)(BetweenPoints * pixelsPerPoint)], isOdd ? period / 2 : 0);
+            [(float)(TickPoints * pixelsPerPoint), (float)(BetweenPoints * pixelsPerPoint)], isWarning ? period / 2 : 0);
         return paint;
     }
 
@@ -36,7 +36,7 @@ internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
             canvas.ClipPath(outline, SKClipOperation.Difference, antialias: true);
         }
 
-        using SKPaint even = Paint(View.PixelsPerPoint, isOdd: false), odd = Paint(View.PixelsPerPoint, isOdd: true);
+        using SKPaint even = Paint(View.PixelsPerPoint, isWarning: false), odd = Paint(View.PixelsPerPoint, isWarning: true);
         foreach ((int number, Point2 from, Point2 to) in Lines(joists))
         {
             canvas.DrawLine(View.Pixel(from), View.Pixel(to), number % 2 == 0 ? even : odd);

@@ -47,9 +47,9 @@ public static class SpotsPicture
         return new KeyStrip(
             [
                 .. request.Spots.Select((spot, i) => new KeyEntry(BarPoints, spot, (canvas, box) =>
-                    SpotSign.Draw(canvas, SpotInk.Of(i), box.Left, box.CentreX, box.Right, box.CentreY, 5, s, isMet: true))),
+                    SpotSign.Draw(canvas, SpotInk.Of(i), box.Left, box.CentreX, box.Right, box.CentreY, 5, s, passes: true))),
                 new KeyEntry(BarPoints, "the same, short of what the seat asks for", (canvas, box) =>
-                    SpotSign.Draw(canvas, Palette.SoftInk, box.Left, box.CentreX, box.Right, box.CentreY, 5, s, isMet: false)),
+                    SpotSign.Draw(canvas, Palette.SoftInk, box.Left, box.CentreX, box.Right, box.CentreY, 5, s, passes: false)),
                 new KeyEntry(8, "what the seat asks for", (canvas, box) =>
                 {
                     using var line = Pen.Line(Palette.Ink, 1.6 * s);

@@ -38,7 +38,7 @@ public sealed class CheckCommandTests : IDisposable
 
         JsonElement root = Run("check", "house.yaml", "--json").Json;
 
-        Assert.Equal(0, root.GetProperty("mistakes").GetInt32());
+        Assert.Equal(0, root.GetProperty("errors").GetInt32());
         Assert.Equal(house.Spots.Select(s => s.Name), root.GetProperty("spots").EnumerateArray().Select(s => s.GetString()!));
         Assert.Equal(house.Seats.Select(s => s.Name), root.GetProperty("seats").EnumerateArray().Select(s => s.GetString()!));
         Assert.Equal(
@@ -71,11 +71,11 @@ public sealed class CheckCommandTests : IDisposable
         Assert.Contains("did you mean 'seats'?", run.Output, StringComparison.Ordinal);
         Assert.Contains("bad.yaml: 3 mistakes to mend", run.Output, StringComparison.Ordinal);
         Assert.Equal(2, json.ExitCode);
-        Assert.Equal(3, json.Json.GetProperty("mistakes").GetInt32());
+        Assert.Equal(3, json.Json.GetProperty("errors").GetInt32());
         Assert.Equal(
             [5, 11, 22],
             json.Json.GetProperty("problems").EnumerateArray()
-                .Where(p => p.GetProperty("isMistake").GetBoolean())
+                .Where(p => p.GetProperty("severity").GetBoolean())
                 .Select(p => p.GetProperty("line").GetInt32()));
         Assert.Equal(["bad.yaml", "house.yaml"], folder.Files);
     }

@@ -58,14 +58,14 @@ public sealed class CompareCommandTests : IDisposable
             ranking.Scores.Select(s => (s.Spot.Name, s.Worst.Seat.Name, s.WorstHeadroomDb, s.SeatsPassing)),
             root.GetProperty("ranking").EnumerateArray().Select(r => (
                 r.GetProperty("spot").GetString()!,
-                r.GetProperty("worstSeat").GetString()!,
+                r.GetProperty("weakestSeat").GetString()!,
                 r.GetProperty("headroomDb").GetDouble(),
-                r.GetProperty("seatsMet").GetInt32())));
+                r.GetProperty("seatsPassing").GetInt32())));
         Assert.Equal(
             ranking.Scores.SelectMany(s => s.Budgets).Select(b => (b.Spot.Name, b.Seat.Name, b.MarginDb)),
             root.GetProperty("links").EnumerateArray().Select(l => (
                 l.GetProperty("spot").GetString()!, l.GetProperty("seat").GetString()!, l.GetProperty("tableMedianDb").GetDouble())));
-        Assert.Equal(["bench"], root.GetProperty("seatsNeverMet").EnumerateArray().Select(s => s.GetString()!));
+        Assert.Equal(["bench"], root.GetProperty("seatsNeverPassing").EnumerateArray().Select(s => s.GetString()!));
     }
 
     [Fact]
@@ -79,9 +79,9 @@ public sealed class CompareCommandTests : IDisposable
 
         Assert.Equal(1, root.GetProperty("ranking").EnumerateArray().Sum(r => r.GetProperty("probabilityBest").GetDouble()), 1e-9);
         Assert.Equal(second, Assert.Single(choice.GetProperty("tooCloseToCall").EnumerateArray()).GetString());
-        Assert.InRange(choice.GetProperty("settledBy").GetProperty("doubtLeft").GetDouble(), 0.1, 0.99);
+        Assert.InRange(choice.GetProperty("decisiveMeasurement").GetProperty("uncertaintyLeft").GetDouble(), 0.1, 0.99);
         Assert.Contains("Too close to call: '", text.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains($"The reading that would tell most between them is sent from '{choice.GetProperty("settledBy").GetProperty("transmitter").GetString()}'", text.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains($"The reading that would tell most between them is sent from '{choice.GetProperty("decisiveMeasurement").GetProperty("transmitter").GetString()}'", text.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("likely", text.Output, StringComparison.Ordinal);
     }
 
@@ -98,7 +98,7 @@ public sealed class CompareCommandTests : IDisposable
         folder.Put("clear.yaml", SampleFile.Modest.Replace("  - {name: desk, level: loft", "  - {name: desk, level: den", StringComparison.Ordinal));
         JsonElement choice = Run("compare", "clear.yaml", "--json").Json.GetProperty("choice");
         Assert.Empty(choice.GetProperty("tooCloseToCall").EnumerateArray());
-        Assert.False(choice.TryGetProperty("settledBy", out _));
+        Assert.False(choice.TryGetProperty("decisiveMeasurement", out _));
         Assert.Contains("The call is clear: 'den rack' is the best spot with a probability of ", Run("compare", "clear.yaml").OutputUnwrapped, StringComparison.Ordinal);
     }
 
@@ -244,7 +244,7 @@ public sealed class CompareCommandTests : IDisposable
 
         JsonElement[] shelves = [.. new[] { one, two }.Select(run => run.Json.GetProperty("ranking").EnumerateArray().Single(r => r.GetProperty("spot").GetString() == "loft shelf"))];
         Assert.Equal([3, 2], shelves.Select(r => r.GetProperty("seats").GetInt32()));
-        Assert.NotEqual("bench", shelves[1].GetProperty("worstSeat").GetString());
+        Assert.NotEqual("bench", shelves[1].GetProperty("weakestSeat").GetString());
         Assert.Equal(1, two.ExitCode);
         Assert.Contains("'-': another console is played", Run("compare", "two.yaml").Output, StringComparison.Ordinal);
         Assert.Contains("Consoles in use at once, each by the seats that play it: 'den rack' meets 0 of 1, the worst, 'bench', ", Run("compare", "two.yaml").OutputUnwrapped, StringComparison.Ordinal);
@@ -261,8 +261,8 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(2 * 6, root.GetProperty("links").GetArrayLength());
         JsonElement first = root.GetProperty("ranking")[0];
         Assert.Equal(3, first.GetProperty("seats").GetInt32());
-        Assert.Equal(2, first.GetProperty("seatsMet").GetInt32());
-        Assert.Equal(2.0 / 3, first.GetProperty("metShare").GetDouble(), 1e-12);
+        Assert.Equal(2, first.GetProperty("seatsPassing").GetInt32());
+        Assert.Equal(2.0 / 3, first.GetProperty("passingShare").GetDouble(), 1e-12);
     }
 
     private static Ranking Counted(ModelDepth depth)

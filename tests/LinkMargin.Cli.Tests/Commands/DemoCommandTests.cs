@@ -35,7 +35,7 @@ public sealed class DemoCommandTests : IDisposable
         string[] named =
         [
             run.Json.GetProperty("houseFile").GetString()!,
-            run.Json.GetProperty("readingsFile").GetString()!,
+            run.Json.GetProperty("measurementsFile").GetString()!,
             run.Json.GetProperty("plan").GetString()!,
             run.Json.GetProperty("comparison").GetProperty("picture").GetString()!,
             run.Json.GetProperty("maps").GetProperty("sheet").GetString()!,

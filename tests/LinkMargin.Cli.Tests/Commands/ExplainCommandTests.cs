@@ -34,13 +34,13 @@ public sealed class ExplainCommandTests : IDisposable
                 CommandRun run = Run("explain", "house.yaml", "--spot", spot.Name, "--seat", seat.Name, "--json", "--model", word);
 
                 var uncertainty = HouseUncertainty.Of(model, [spot], [seat], new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
-                Assert.Equal(uncertainty.AtConfidence.Meets(budget) ? 0 : 1, run.ExitCode);
-                Assert.Equal(uncertainty.MarginAtConfidenceDb(budget), run.Json.GetProperty("countedDb").GetDouble());
+                Assert.Equal(uncertainty.AtConfidence.Passes(budget) ? 0 : 1, run.ExitCode);
+                Assert.Equal(uncertainty.MarginAtConfidenceDb(budget), run.Json.GetProperty("marginAtConfidenceDb").GetDouble());
                 Assert.Equal(uncertainty.With(budget).MedianDb, run.Json.GetProperty("medianDb").GetDouble());
-                Assert.Equal(uncertainty.ProbabilityPasses(budget), run.Json.GetProperty("probabilityMet").GetDouble());
+                Assert.Equal(uncertainty.ProbabilityPasses(budget), run.Json.GetProperty("probabilityPasses").GetDouble());
                 Assert.Equal("Test Cottage", run.Json.GetProperty("house").GetString());
                 Assert.Equal(budget.MarginDb, run.Json.GetProperty("tableMedianDb").GetDouble());
-                Assert.Equal(uncertainty.AtConfidence.Meets(budget), run.Json.GetProperty("meets").GetBoolean());
+                Assert.Equal(uncertainty.AtConfidence.Passes(budget), run.Json.GetProperty("passes").GetBoolean());
                 JsonElement[] paths = [.. run.Json.GetProperty("paths").EnumerateArray()];
                 Assert.Equal(budget.Paths.Select(p => p.LossDb), paths.Select(p => p.GetProperty("lossDb").GetDouble()));
                 Assert.All(paths, path => Assert.Equal(path.GetProperty("lossDb").GetDouble(), PartsOf(path).Sum(), 1e-9));
@@ -61,7 +61,7 @@ public sealed class ExplainCommandTests : IDisposable
         Assert.Contains("99 times in 100 there are", Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--confidence", "0.99").OutputUnwrapped, StringComparison.Ordinal);
 
         double CountedAt(string share) => Run(
-            "explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--json", "--confidence", share).Json.GetProperty("countedDb").GetDouble();
+            "explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--json", "--confidence", share).Json.GetProperty("marginAtConfidenceDb").GetDouble();
     }
 
     [Fact]

@@ -68,8 +68,8 @@ public sealed class FitCommandTests : IDisposable
     public void The_json_holds_each_measurement_law_and_material()
     {
         JsonElement root = Run("fit", "house.yaml", "readings.csv", "--json").Json;
-        Assert.Equal(["house", "freeSpace", "distanceLaw"], root.GetProperty("laws").EnumerateArray().Select(law => law.GetProperty("law").GetString()!));
-        JsonElement desk = root.GetProperty("readings").EnumerateArray().Single(measurement =>
+        Assert.Equal(["house", "freeSpace", "distanceLaw"], root.GetProperty("models").EnumerateArray().Select(law => law.GetProperty("model").GetString()!));
+        JsonElement desk = root.GetProperty("measurements").EnumerateArray().Single(measurement =>
             measurement.GetProperty("transmitter").GetString() == "loft shelf" && measurement.GetProperty("receiver").GetString() == "desk");
         Assert.Equal([7, 8], desk.GetProperty("lines").EnumerateArray().Select(line => line.GetInt32()));
         Assert.Equal(10 * Math.Log10((Math.Pow(10, -5) + Math.Pow(10, -5.2)) / 2), desk.GetProperty("levelDbm").GetDouble(), 1e-9);
@@ -86,7 +86,7 @@ public sealed class FitCommandTests : IDisposable
         Assert.StartsWith("What if: move spot loft shelf to 6 1 1.5.", text.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Equal("move spot loft shelf to 6 1 1.5", Assert.Single(moved.GetProperty("whatIf").EnumerateArray()).GetString());
         Assert.False(plain.TryGetProperty("whatIf", out _));
-        Assert.NotEqual(plain.GetProperty("laws")[0].ToString(), moved.GetProperty("laws")[0].ToString());
+        Assert.NotEqual(plain.GetProperty("models")[0].ToString(), moved.GetProperty("models")[0].ToString());
     }
 
     [Fact]
@@ -97,8 +97,8 @@ public sealed class FitCommandTests : IDisposable
         Assert.Contains("doubt left", before.Output, StringComparison.Ordinal);
         PictureFile.AssertSheet(folder.PathOf("next.png"));
         JsonElement after = Run("fit", "house.yaml", "readings.csv", "--where-next", "--json").Json;
-        Assert.Equal(6, after.GetProperty("readingsSoFar").GetInt32());
-        Assert.Equal(5, after.GetProperty("readings").GetArrayLength());
+        Assert.Equal(6, after.GetProperty("measurementsSoFar").GetInt32());
+        Assert.Equal(5, after.GetProperty("measurements").GetArrayLength());
     }
 
     [Theory]
@@ -111,7 +111,7 @@ public sealed class FitCommandTests : IDisposable
         File.WriteAllText(folder.PathOf("other.csv"), text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true));
         CommandRun run = Run("fit", "house.yaml", "other.csv", "--json");
         Assert.Equal(0, run.ExitCode);
-        Assert.Equal(-48.5, run.Json.GetProperty("readings")[0].GetProperty("levelDbm").GetDouble(), 1e-9);
+        Assert.Equal(-48.5, run.Json.GetProperty("measurements")[0].GetProperty("levelDbm").GetDouble(), 1e-9);
     }
 
     [Fact]
@@ -160,7 +160,7 @@ public sealed class FitCommandTests : IDisposable
         JsonElement often = Run("fit", "house.yaml", "readings.csv", "--json").Json;
         Assert.Equal(NoiseOf(once), NoiseOf(often), 1e-9);
 
-        static double NoiseOf(JsonElement root) => root.GetProperty("readings")[0].GetProperty("noiseDb").GetDouble();
+        static double NoiseOf(JsonElement root) => root.GetProperty("measurements")[0].GetProperty("noiseDb").GetDouble();
     }
 
     [Fact]

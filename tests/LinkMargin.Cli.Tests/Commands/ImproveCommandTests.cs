@@ -33,7 +33,7 @@ public sealed class ImproveCommandTests : IDisposable
 
         static double WorstToCountOn(JsonElement comparison) => comparison.GetProperty("links").EnumerateArray()
             .Where(link => link.GetProperty("spot").GetString() == "den rack")
-            .Min(link => link.GetProperty("countedDb").GetDouble() - link.GetProperty("requiredDb").GetDouble());
+            .Min(link => link.GetProperty("marginAtConfidenceDb").GetDouble() - link.GetProperty("requiredDb").GetDouble());
     }
 
     [Fact]
@@ -63,7 +63,7 @@ public sealed class ImproveCommandTests : IDisposable
         JsonElement[] all = [.. Assert.Single(open).GetProperty("alternatives").EnumerateArray(), open[0]];
         Assert.True(all.Length > 1);
         Assert.All(all, r => Assert.DoesNotMatch("^(west|south) ", r.GetProperty("what")[0].GetString()));
-        Assert.Equal((2, 2), (open[0].GetProperty("seatsMet").GetInt32(), open[0].GetProperty("seats").GetInt32())); // one side is enough
+        Assert.Equal((2, 2), (open[0].GetProperty("seatsPassing").GetInt32(), open[0].GetProperty("seats").GetInt32())); // one side is enough
         Assert.StartsWith("east side", open[0].GetProperty("what")[0].GetString(), StringComparison.Ordinal);
     }
 

@@ -59,10 +59,10 @@ public sealed class MapCommandTests : IDisposable
         Assert.Equal(1.1, run.Json.GetProperty("handsM").GetDouble());
         Assert.False(run.Json.TryGetProperty("sheet", out _));
         Assert.Equal(computed.Length, map.GetProperty("cells").GetInt32());
-        Assert.Equal(counted.Min(), map.GetProperty("leastDb").GetDouble());
-        Assert.Equal(counted.Max(), map.GetProperty("greatestDb").GetDouble());
+        Assert.Equal(counted.Min(), map.GetProperty("lowestMarginAtConfidenceDb").GetDouble());
+        Assert.Equal(counted.Max(), map.GetProperty("highestMarginAtConfidenceDb").GetDouble());
         Assert.Equal(
-            counted.Count(m => m >= run.Json.GetProperty("requiredDb").GetDouble()) / (double)computed.Length, map.GetProperty("shareMet").GetDouble());
+            counted.Count(m => m >= run.Json.GetProperty("requiredDb").GetDouble()) / (double)computed.Length, map.GetProperty("sharePassing").GetDouble());
         Assert.Equal(0.9, run.Json.GetProperty("confidence").GetDouble());
         string[] rows = File.ReadAllLines(folder.PathOf(map.GetProperty("csv").GetString()!));
         Assert.Equal("spot,level,xM,yM,handsM,medianDb,countedDb", rows[0]);

@@ -49,7 +49,7 @@ public sealed class MaterialsCommandTests
             root.GetProperty("radios").EnumerateArray().Select(r => (
                 r.GetProperty("name").GetString()!,
                 r.GetProperty("transmitDbm").GetDouble(),
-                r.GetProperty("neededDbm").GetDouble())));
+                r.GetProperty("sensitivityDbm").GetDouble())));
         Assert.Equal(Tables.Margins.Count, root.GetProperty("margins").GetArrayLength());
     }
 

@@ -18,8 +18,8 @@ public sealed class NewCommandTests : IDisposable
         Assert.Equal(["house.schema.json", "mine.yaml"], folder.Files);
         Assert.Equal(StarterHouse.Text, File.ReadAllText(folder.PathOf("mine.yaml")));
         JsonElement check = Run("check", "mine.yaml", "--json").Json;
-        Assert.Equal(0, check.GetProperty("mistakes").GetInt32());
-        Assert.Equal(0, check.GetProperty("odd").GetInt32());
+        Assert.Equal(0, check.GetProperty("errors").GetInt32());
+        Assert.Equal(0, check.GetProperty("warnings").GetInt32());
         Assert.Equal(0, Run("compare", "mine.yaml").ExitCode);
     }
 

@@ -39,8 +39,8 @@ public sealed class PlaceCommandTests : IDisposable
         var score = new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats), uncertainty.AtConfidence);
         Assert.Equal(
             (score.Worst.Seat.Name, uncertainty.MarginAtConfidenceDb(score.Worst)),
-            (best.GetProperty("worstSeat").GetString(), best.GetProperty("marginDb").GetDouble()));
-        Assert.Equal(uncertainty.ProbabilityAllPass(score.Budgets), best.GetProperty("probabilityAllMet").GetDouble(), 1e-12);
+            (best.GetProperty("weakestSeat").GetString(), best.GetProperty("marginDb").GetDouble()));
+        Assert.Equal(uncertainty.ProbabilityAllPass(score.Budgets), best.GetProperty("probabilityAllPass").GetDouble(), 1e-12);
         Assert.True(root.GetProperty("bestSpot").GetProperty("headroomDb").GetDouble() <= score.WorstHeadroomDb);
         Assert.InRange(root.GetProperty("places").GetArrayLength(), 2, 5);
     }
@@ -68,7 +68,7 @@ public sealed class PlaceCommandTests : IDisposable
     {
         JsonElement zones = Run("place", "zones.yaml", "--json", "--model", "direct").Json, all = Run("place", "zones.yaml", "--everywhere", "--height", "1", "--json", "--grid", "1", "--model", "direct").Json;
         Assert.All(zones.GetProperty("places").EnumerateArray(), place => Assert.Equal("loft ledge", place.GetProperty("where").GetString()));
-        Assert.Equal(2 * 30 * 3, zones.GetProperty("lookedAt").GetInt32());
+        Assert.Equal(2 * 30 * 3, zones.GetProperty("candidates").GetInt32());
         Assert.Contains(all.GetProperty("places").EnumerateArray(), place => place.GetProperty("where").GetString() != "loft ledge");
         Assert.All(all.GetProperty("places").EnumerateArray(), place => Assert.Equal(1, place.GetProperty("heightM").GetDouble()));
     }

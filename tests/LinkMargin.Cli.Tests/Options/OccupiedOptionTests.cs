@@ -102,8 +102,8 @@ public sealed class OccupiedOptionTests : IDisposable
     {
         string[] map = ["map", "row.yaml", "--json", "--cell", "0.5", "--model", "direct"];
 
-        double empty = Run([.. map, "--out", "a"]).Json.GetProperty("maps")[0].GetProperty("leastDb").GetDouble();
-        double occupied = Run([.. map, "--out", "b", "--occupied", "all"]).Json.GetProperty("maps")[0].GetProperty("leastDb").GetDouble();
+        double empty = Run([.. map, "--out", "a"]).Json.GetProperty("maps")[0].GetProperty("lowestMarginAtConfidenceDb").GetDouble();
+        double occupied = Run([.. map, "--out", "b", "--occupied", "all"]).Json.GetProperty("maps")[0].GetProperty("lowestMarginAtConfidenceDb").GetDouble();
 
         Assert.True(occupied < empty - 1);
     }

@@ -119,7 +119,7 @@ public sealed class ComparisonTextTests
         Assert.All(spots, s => Assert.Contains(lines, l => l.Contains(s.Item1, StringComparison.Ordinal)));
     }
 
-    private static string Cell(LinkBudget budget) => (budget.Meets ? "" : "! ") + Tenths.ShowMargin(budget.MarginDb, budget.RequiredDb);
+    private static string Cell(LinkBudget budget) => (budget.Passes ? "" : "! ") + Tenths.ShowMargin(budget.MarginDb, budget.RequiredDb);
 
     private static Ranking Made((string Name, int Level, double[] MarginsDb)[] spots, double required)
     {

@@ -24,7 +24,7 @@ public sealed class PathWordsTests
     public void A_turn_says_what_it_meets(TurnKind kind, string name, string words)
     {
         PathKind path = kind is TurnKind.Opening or TurnKind.WallEnd or TurnKind.WallCorner or TurnKind.FixtureCorner or TurnKind.StairVoid
-            ? PathKind.Around : PathKind.Reflected;
+            ? PathKind.Diffracted : PathKind.Reflected;
 
         Assert.Equal(words, PathWords.Of(Way(path, new PathTurn(kind, name, 0, 1)), House, House.Seats[0]));
     }
@@ -33,7 +33,7 @@ public sealed class PathWordsTests
     public void Turns_are_reported_in_their_order() => Assert.Equal(
         "through den door, then round the end of the wall spine",
         PathWords.Of(
-            Way(PathKind.Around, new PathTurn(TurnKind.Opening, "den door", 0, 1), new PathTurn(TurnKind.WallEnd, "spine", 0, 2)),
+            Way(PathKind.Diffracted, new PathTurn(TurnKind.Opening, "den door", 0, 1), new PathTurn(TurnKind.WallEnd, "spine", 0, 2)),
             House,
             House.Seats[0]));
 

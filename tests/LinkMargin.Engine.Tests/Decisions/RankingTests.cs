@@ -64,7 +64,7 @@ public sealed class RankingTests
     public void A_seat_is_met_at_just_what_it_asks_for(double marginDb, bool met)
     {
         SpotScore score = Spot("spot", marginDb);
-        Assert.Equal(met, score.Worst.Meets);
+        Assert.Equal(met, score.Worst.Passes);
         Assert.Equal(met ? 1 : 0, score.SeatsPassing);
     }
 

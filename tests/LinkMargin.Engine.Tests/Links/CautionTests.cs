@@ -52,7 +52,7 @@ public sealed class CautionTests
         PathBudget[] near =
         [
             .. OneLink.Of(house, console.At(1), new(8, 0, 1)).Paths
-                .Where(path => path.Path.Kind == PathKind.Around && path.Path.Points[1].Plan.DistanceTo(edge) < 0.01),
+                .Where(path => path.Path.Kind == PathKind.Diffracted && path.Path.Points[1].Plan.DistanceTo(edge) < 0.01),
         ];
         Assert.NotEmpty(near);
         Assert.All(near, path => Assert.Equal(isSaid, path.Cautions.Any(c => c.StartsWith("an edge is nearer than one wavelength", StringComparison.Ordinal))));

@@ -92,7 +92,7 @@ public sealed class LinkLawTests
                     Assert.Equal(budget.Directions.Min(d => d.MarginDb), budget.MarginDb);
                     Assert.All(budget.Directions, d => Assert.Equal(
                         d.TransmitDbm + d.AntennaGainsDb - d.HandAndBodyDb - budget.PathLossDb, d.ReceivedDbm, LineLoss.SameDb));
-                    Assert.All(budget.Directions, d => Assert.Equal(d.ReceivedDbm - d.NeededDbm, d.MarginDb, LineLoss.SameDb));
+                    Assert.All(budget.Directions, d => Assert.Equal(d.ReceivedDbm - d.SensitivityDbm, d.MarginDb, LineLoss.SameDb));
                 }
             },
             cases: Houses);

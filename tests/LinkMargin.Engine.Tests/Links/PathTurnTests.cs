@@ -51,7 +51,7 @@ public sealed class PathTurnTests
             Seats = [new Seat("seat", 0, new Point2(7, 0), 1, null, 15)],
         };
 
-        PathBudget around = Ways(house, PathKind.Around)[0]; // the strongest; the others go round the far ends of the wall
+        PathBudget around = Ways(house, PathKind.Diffracted)[0]; // the strongest; the others go round the far ends of the wall
 
         PathTurn turn = Assert.Single(around.Turns);
         Assert.Equal((TurnKind.Opening, "side door", 0), (turn.Kind, turn.Name, turn.LevelIndex));
@@ -73,7 +73,7 @@ public sealed class PathTurnTests
             Seats = [new Seat("seat", 0, new Point2(12, 1.8), 1, null, 15)],
         };
 
-        PathTurn[] corners = [.. Ways(house, PathKind.Around).SelectMany(way => way.Turns).Where(turn => turn.Kind == TurnKind.WallCorner)];
+        PathTurn[] corners = [.. Ways(house, PathKind.Diffracted).SelectMany(way => way.Turns).Where(turn => turn.Kind == TurnKind.WallCorner)];
 
         Assert.All(corners, turn => Assert.Equal("east", turn.Name));
         Assert.NotEmpty(corners);
@@ -91,11 +91,11 @@ public sealed class PathTurnTests
         };
 
         // One way on each side; the second corner on either is within reach of its last leg, and counts there.
-        PathBudget[] ways = Ways(house, PathKind.Around);
+        PathBudget[] ways = Ways(house, PathKind.Diffracted);
         Assert.Equal(2, ways.Length);
         Assert.All(ways, way => Assert.True(way.Turns is [{ Kind: TurnKind.FixtureCorner, Name: "rack" }]));
         Assert.All(ways, way => Assert.Equal(ways[0].LossDb, way.LossDb, 1e-9));
-        Assert.Empty(Ways(house with { Fixtures = [rack with { Material = SimpleHouse.Material("cloth", 1) }] }, PathKind.Around));
+        Assert.Empty(Ways(house with { Fixtures = [rack with { Material = SimpleHouse.Material("cloth", 1) }] }, PathKind.Diffracted));
     }
 
     [Fact]

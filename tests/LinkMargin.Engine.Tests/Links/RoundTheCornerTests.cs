@@ -48,7 +48,7 @@ public sealed class RoundTheCornerTests(ITestOutputHelper output)
         // Two walls with doors, one behind the other.
         Point3 hands = new(8, 0, 1);
         LinkBudget budget = OneLink.Of(SimpleHouse.OfWalls(WithDoor(3, firstJamb), WithDoor(5.5, secondJamb)), Console, hands);
-        PathBudget[] ways = [.. budget.Paths.Where(path => path.Path.Kind == PathKind.Around && path.Turns.Count == 2)];
+        PathBudget[] ways = [.. budget.Paths.Where(path => path.Path.Kind == PathKind.Diffracted && path.Turns.Count == 2)];
         Assert.NotEmpty(ways);
         Assert.All(ways, way =>
         {
@@ -76,7 +76,7 @@ public sealed class RoundTheCornerTests(ITestOutputHelper output)
                 };
                 LinkBudget link = OneLink.Of(SimpleHouse.OfWalls(wall), new Point3(0, 0, 1), new Point3(6, 0, 1));
                 return link.Paths
-                    .Where(path => path.Path.Kind == PathKind.Around && path.Turns.Any(turn => turn.Name == "gap"))
+                    .Where(path => path.Path.Kind == PathKind.Diffracted && path.Turns.Any(turn => turn.Name == "gap"))
                     .Sum(path => Decibels.ToPowerRatio(-path.LossDb));
             }),
         ];
@@ -104,7 +104,7 @@ public sealed class RoundTheCornerTests(ITestOutputHelper output)
 
     // The strongest way through a door and nothing else.
     private static PathBudget Through(LinkBudget budget, string door) =>
-        budget.Paths.First(path => path.Path.Kind == PathKind.Around && path.Turns is [PathTurn turn] && turn.Name == door);
+        budget.Paths.First(path => path.Path.Kind == PathKind.Diffracted && path.Turns is [PathTurn turn] && turn.Name == door);
 
     // A wall from far to far across x that nothing passes; its door has one jamb here and goes on for 0.9 m, away from the line.
     private static Wall WithDoor(double x, double jamb) => new("wall", new Point2(x, -20), new Point2(x, 20), 0, SimpleHouse.HeightMetres, OneLink.Opaque)

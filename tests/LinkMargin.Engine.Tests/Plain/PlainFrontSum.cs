@@ -164,17 +164,17 @@ internal static class PlainFrontSum
         for (int s = 0; s < strips.Length; s++)
         {
             double at = Middle(edges, s), through = 1;
-            bool isMet = false;
+            bool passes = false;
             foreach (ref readonly Part part in parts)
             {
                 if (part.Low < at && part.High > at)
                 {
                     through *= part.Amplitude;
-                    isMet = true;
+                    passes = true;
                 }
             }
 
-            strips[s] = isMet ? through : beside;
+            strips[s] = passes ? through : beside;
         }
 
         return PlainStripSum.MeanPower(edges, strips);

@@ -39,9 +39,9 @@ public sealed class PlanTreeTests
                 {
                     int[] numbers = Query(tree, from, to, ref found);
                     Assert.Equal(numbers.Distinct().Count(), numbers.Length);
-                    int[] surely = [.. Enumerable.Range(0, count).Where(i => Meets(boxes[i], from, to, 0))];
+                    int[] surely = [.. Enumerable.Range(0, count).Where(i => Passes(boxes[i], from, to, 0))];
                     Assert.Empty(surely.Except(numbers));
-                    Assert.All(numbers, i => Assert.True(Meets(boxes[i], from, to, 1e-6)));
+                    Assert.All(numbers, i => Assert.True(Passes(boxes[i], from, to, 1e-6)));
                 }
             },
             cases: count > 100 ? 20 : 100);
@@ -53,7 +53,7 @@ public sealed class PlanTreeTests
     }
 
     // Clips the line by each side of the box, grown a little.
-    private static bool Meets(PlanBox box, Point2 from, Point2 to, double grown)
+    private static bool Passes(PlanBox box, Point2 from, Point2 to, double grown)
     {
         double enter = 0, leave = 1;
         return Clip(from.X, to.X - from.X, box.Left - grown, box.Right + grown, ref enter, ref leave)

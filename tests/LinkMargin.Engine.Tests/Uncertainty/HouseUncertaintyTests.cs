@@ -58,7 +58,7 @@ public sealed class HouseUncertaintyTests
                 DrawnMargins margins = uncertainty.With(budget);
                 Assert.True(margins.ExceededDb(0.9) < margins.ExceededDb(0.5));
                 Assert.Equal(0.9, margins.ProbabilityOf(margins.ExceededDb(0.9)), 1e-6);
-                Assert.Equal(uncertainty.AtConfidence.Meets(budget), uncertainty.ProbabilityPasses(budget) >= uncertainty.Confidence);
+                Assert.Equal(uncertainty.AtConfidence.Passes(budget), uncertainty.ProbabilityPasses(budget) >= uncertainty.Confidence);
             });
             Assert.True(uncertainty.ProbabilityAllPass(budgets) <= budgets.Min(uncertainty.ProbabilityPasses) + 1e-12);
             Assert.Equal(uncertainty.ProbabilityPasses(budgets[0]), uncertainty.ProbabilityAllPass([budgets[0]]), 1e-12);

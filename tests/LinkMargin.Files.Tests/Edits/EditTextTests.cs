@@ -72,9 +72,9 @@ public sealed class EditTextTests
     [Fact]
     public void What_changes_nothing_or_looks_odd_is_said()
     {
-        Assert.Equal("the door 'den door' is open already, so this changes nothing", Read("open door den door").Odd);
-        Assert.Null(Read("close door den door").Odd);
-        Assert.Contains("solid fixture 'screen'", Read("move seat sofa to 2 4.85 0.9").Odd, StringComparison.Ordinal);
+        Assert.Equal("the door 'den door' is open already, so this changes nothing", Read("open door den door").Warning);
+        Assert.Null(Read("close door den door").Warning);
+        Assert.Contains("solid fixture 'screen'", Read("move seat sofa to 2 4.85 0.9").Warning, StringComparison.Ordinal);
     }
 
     private static WrittenEdit Read(string text) => new EditText(House, SmallTables.Tables, LengthUnit.Metre).Read(text);

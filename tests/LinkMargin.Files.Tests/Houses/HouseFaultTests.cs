@@ -111,7 +111,7 @@ public sealed class HouseFaultTests
     [InlineData("name: screen, level: low", "name: screen, level: high", "house.yaml:40:56: facing: the fixture 'screen' is on the level 'high', another than the seat")]
     public void What_is_odd_is_reported_and_the_house_is_read(string from, string to, string fault, params string[] more)
     {
-        string odd = HouseText.Odd([(from, to), .. more.Chunk(2).Select(pair => (pair[0], pair[1]))]);
+        string odd = HouseText.Warning([(from, to), .. more.Chunk(2).Select(pair => (pair[0], pair[1]))]);
         string[] parts = fault.Split('*');
         Assert.StartsWith(parts[0], odd, StringComparison.Ordinal);
         Assert.EndsWith(parts[^1], odd, StringComparison.Ordinal);
@@ -121,7 +121,7 @@ public sealed class HouseFaultTests
     public void A_floor_above_the_highest_level_plays_no_part() =>
         Assert.Equal(
             "house.yaml:30:7: no level stands above 'high', so what lies there plays no part",
-            HouseText.Odd(("{name: loft, corner: [0, 0], size: [6, 5]}", "{name: loft, corner: [0, 0], size: [6, 5]}\n    above:\n      build-up: slab")));
+            HouseText.Warning(("{name: loft, corner: [0, 0], size: [6, 5]}", "{name: loft, corner: [0, 0], size: [6, 5]}\n    above:\n      build-up: slab")));
 
     [Fact]
     public void A_level_with_another_above_must_say_what_lies_between()
@@ -129,12 +129,12 @@ public sealed class HouseFaultTests
         int from = HouseText.Good.IndexOf("    above:", StringComparison.Ordinal), to = HouseText.Good.IndexOf("  - name: high", StringComparison.Ordinal);
         Assert.Equal(
             "house.yaml:4:5: the level 'low' has another above it and does not say what lies between; add 'above: {build-up: ...}', such as joisted or slab; 'linkmargin materials' lists all",
-            HouseText.Mistake((HouseText.Good[from..to], "")));
+            HouseText.Error((HouseText.Good[from..to], "")));
     }
 
     [Fact]
     public void A_void_that_crosses_itself_is_refused_by_the_same_check_as_a_room() =>
-        Assert.Contains("crosses or touches itself", HouseText.Mistake(("[[[4.5, 1], [5.5, 1], [5.5, 3], [4.5, 3]]]", "[[[4.5, 1], [5.5, 3], [5.5, 1], [4.5, 3]]]")), StringComparison.Ordinal);
+        Assert.Contains("crosses or touches itself", HouseText.Error(("[[[4.5, 1], [5.5, 1], [5.5, 3], [4.5, 3]]]", "[[[4.5, 1], [5.5, 3], [5.5, 1], [4.5, 3]]]")), StringComparison.Ordinal);
 
     [Fact]
     public void Nothing_to_compare_is_odd()
@@ -202,7 +202,7 @@ public sealed class HouseFaultTests
     {
         HouseParseResult parsed = HouseText.Read(HouseText.Good.Replace(from, to, StringComparison.Ordinal));
         Assert.Null(parsed.House);
-        Problem mistake = Assert.Single(parsed.Problems, p => p.Severity == Severity.Mistake);
+        Problem mistake = Assert.Single(parsed.Problems, p => p.Severity == Severity.Error);
         Assert.True(place == "*" || mistake.ToString().StartsWith($"house.yaml:{place}: ", StringComparison.Ordinal), mistake.ToString());
     }
 

@@ -121,7 +121,7 @@ public sealed class HouseFileTests
         // 3 m by 0.2 m, turned by a right angle about (2, 2): it then reaches from y 0.5 to 3.5 and x 1.9 to 2.1.
         (string, string) turned = ("name: screen, level: low, box: [1, 4.8, 2.5, 4.9], from: 0.7, to: 1.5", "name: screen, level: low, box: [0.5, 1.9, 3.5, 2.1], turn: 90");
         (string, string) looking = ("facing: screen, ", "");
-        Assert.Contains("inside the fixture 'screen', which is solid", HouseText.Mistake(
+        Assert.Contains("inside the fixture 'screen', which is solid", HouseText.Error(
             turned, looking, ("name: shelf, level: high, at: [3, 2, 1.6]", "name: shelf, level: low, at: [2, 3, 1]")), StringComparison.Ordinal);
         HouseText.GoodHouse(turned, looking, ("name: shelf, level: high, at: [3, 2, 1.6]", "name: shelf, level: low, at: [3, 2, 1]"));
     }

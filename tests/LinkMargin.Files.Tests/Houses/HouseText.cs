@@ -71,15 +71,15 @@ internal static class HouseText
         [.. Read(Changed(changes)).Problems.Select(p => p.ToString())];
 
     /// <summary>The one problem after a change; a mistake leaves no house.</summary>
-    public static string Mistake(params (string From, string To)[] changes) => Only(Severity.Mistake, changes);
+    public static string Error(params (string From, string To)[] changes) => Only(Severity.Error, changes);
 
     /// <summary>The one odd thing after a change; the house is there all the same.</summary>
-    public static string Odd(params (string From, string To)[] changes) => Only(Severity.Odd, changes);
+    public static string Warning(params (string From, string To)[] changes) => Only(Severity.Warning, changes);
 
     private static string Only(Severity severity, (string From, string To)[] changes)
     {
         HouseParseResult parsed = Read(Changed(changes));
-        Assert.Equal(severity == Severity.Mistake, parsed.House is null);
+        Assert.Equal(severity == Severity.Error, parsed.House is null);
         Problem problem = Assert.Single(parsed.Problems);
         Assert.Equal(severity, problem.Severity);
         return problem.ToString();

@@ -43,7 +43,7 @@ public sealed class SampleHousesTests
         for (int i = 0; i < lines.Length; i++)
         {
             HouseParseResult parsed = Read(string.Join('\n', lines.Where((_, at) => at != i)));
-            Assert.Equal(parsed.House is null, parsed.Problems.Any(p => p.Severity == Severity.Mistake));
+            Assert.Equal(parsed.House is null, parsed.Problems.Any(p => p.Severity == Severity.Error));
         }
     }
 
@@ -63,7 +63,7 @@ public sealed class SampleHousesTests
         {
             int end = text.IndexOfAny([',', '}', ']', '\n', '#'], at + 2);
             HouseParseResult parsed = Read(text[..(at + 2)] + spoilt + text[end..]);
-            Assert.Equal(parsed.House is null, parsed.Problems.Any(p => p.Severity == Severity.Mistake));
+            Assert.Equal(parsed.House is null, parsed.Problems.Any(p => p.Severity == Severity.Error));
             Assert.All(parsed.Problems, p => Assert.DoesNotContain("NaN", p.Message, StringComparison.Ordinal));
         }
     }

@@ -39,7 +39,7 @@ public sealed class JsonTextTests
         Assert.Equal(budget.PathLossDb, root.GetProperty("pathLossDb").GetDouble());
         Assert.Equal(budget.MarginDb, root.GetProperty("tableMedianDb").GetDouble());
         Assert.Equal(15, root.GetProperty("requiredDb").GetDouble());
-        Assert.Equal(budget.Meets, root.GetProperty("meets").GetBoolean());
+        Assert.Equal(budget.Passes, root.GetProperty("passes").GetBoolean());
         JsonElement path = Assert.Single(root.GetProperty("paths").EnumerateArray());
         Assert.Equal("direct", path.GetProperty("kind").GetString());
         Assert.Equal(budget.DistanceMetres, path.GetProperty("lengthM").GetDouble());
@@ -59,7 +59,7 @@ public sealed class JsonTextTests
         Assert.Equal([4, 6], directions.Select(d => d.GetProperty("transmitDbm").GetDouble()));
         Assert.Equal([-2, -2], directions.Select(d => d.GetProperty("antennaGainsDb").GetDouble()));
         Assert.Equal([6, 6], directions.Select(d => d.GetProperty("handAndBodyDb").GetDouble()));
-        Assert.Equal([-90, -88], directions.Select(d => d.GetProperty("neededDbm").GetDouble()));
+        Assert.Equal([-90, -88], directions.Select(d => d.GetProperty("sensitivityDbm").GetDouble()));
         Assert.Equal(budget.Directions.Select(d => d.ReceivedDbm), directions.Select(d => d.GetProperty("receivedDbm").GetDouble()));
         Assert.Equal(budget.Directions.Select(d => d.MarginDb), directions.Select(d => d.GetProperty("tableMedianDb").GetDouble()));
     }
@@ -82,7 +82,7 @@ public sealed class JsonTextTests
         Assert.Equal(
             ranking.Scores[0].Worst.HeadroomDb - ranking.Scores[1].Worst.HeadroomDb, rival.GetProperty("leadDb").GetDouble());
         Assert.Equal(House.Spots.Count * House.Seats.Count, root.GetProperty("links").GetArrayLength());
-        Assert.Equal(ranking.SeatsNeverPassing.Select(s => s.Name), root.GetProperty("seatsNeverMet").EnumerateArray().Select(s => s.GetString()!));
+        Assert.Equal(ranking.SeatsNeverPassing.Select(s => s.Name), root.GetProperty("seatsNeverPassing").EnumerateArray().Select(s => s.GetString()!));
     }
 
     [Fact]

@@ -51,7 +51,7 @@ internal static class OpenHall
     public static House Read(MaterialTables tables)
     {
         HouseParseResult parsed = HouseFile.Parse(Text(), "hall.yaml", tables);
-        Assert.DoesNotContain(parsed.Problems, problem => problem.Severity == Files.Problems.Severity.Mistake);
+        Assert.DoesNotContain(parsed.Problems, problem => problem.Severity == Files.Problems.Severity.Error);
         return parsed.House!;
     }
 

@@ -114,7 +114,7 @@ public sealed class CarelessPlansTests
         List<Problem> problems = [];
         Plan plan = PlanBuilder.Build(
             new PlanDraft("den", PlanSketch.Height, PlanSketch.Outer, PlanSketch.Inner, rooms, [], []), new PlanProblems("house.yaml", problems, LengthFormat.Metric));
-        Assert.DoesNotContain(problems, p => p.Severity == Severity.Mistake);
+        Assert.DoesNotContain(problems, p => p.Severity == Severity.Error);
         return plan;
     }
 

@@ -78,7 +78,7 @@ public sealed class OpeningsTests
     {
         Problem problem = new PlanSketch()
             .Room("hall", 0, 0, 6, 1.5).Room("left", 0, 1.5, 2.5, 3).Room("right", 2.5, 1.5, 3.5, 3)
-            .Window("hall", PlanSide.North, 0.8, at: 2, name: "slot").Only(Severity.Mistake);
+            .Window("hall", PlanSide.North, 0.8, at: 2, name: "slot").Only(Severity.Error);
         Assert.Equal(
             "window 'slot' at 2 m, 0.8 m wide, does not lie within any one wall of that side; 'at' may be 0 to 1.7 m, or 2.5 "
                 + "to 5.2 m",
@@ -128,7 +128,7 @@ public sealed class OpeningsTests
     public void Openings_that_overlap_are_a_mistake_at_the_later_one()
     {
         Problem problem = TwoRooms.Door("den", "hall", 0.8, at: 1, name: "b").Door("den", "hall", 0.8, at: 0.3, name: "a")
-            .Only(Severity.Mistake);
+            .Only(Severity.Error);
         Assert.Equal(new Mark(4, 5), problem.Mark);
         Assert.Equal(
             "door 'a' and door 'b' overlap in the wall 'den | hall': they take up 0.3 to 1.1 m and 1 to 1.8 m of it; move one "
@@ -192,14 +192,14 @@ public sealed class OpeningsTests
         Plan plan = TwoRooms.Wall(null, 1, (4, 0), (4, 2)).Door("den", "hall", 0.8).BuildClean();
         Wall wall = Assert.Single(plan.Walls, w => w.Openings.Count > 0);
         Assert.Equal("den | hall: 4,2 to 4,3 stud", PlanSketch.Text(wall));
-        Problem problem = TwoRooms.Wall("low", 1, (4, 0), (4, 3)).Door("den", "hall", 0.8).Only(Severity.Mistake);
+        Problem problem = TwoRooms.Wall("low", 1, (4, 0), (4, 3)).Door("den", "hall", 0.8).Only(Severity.Error);
         Assert.Contains("its wall 'low' from 0 m to 1 m", problem.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void More_openings_than_a_wall_has_room_for_are_a_mistake()
     {
-        Problem problem = TwoRooms.Door("den", "hall", 1.6).Door("den", "hall", 1.6, name: "extra").Only(Severity.Mistake);
+        Problem problem = TwoRooms.Door("den", "hall", 1.6).Door("den", "hall", 1.6, name: "extra").Only(Severity.Error);
         Assert.Equal(
             "door 'extra' is one of 2 openings, together 3.2 m wide, in 3 m of the wall 'den | hall'; make them narrower or "
                 + "take one out",
@@ -209,21 +209,21 @@ public sealed class OpeningsTests
     [Fact]
     public void A_wrong_room_is_answered_with_the_nearest_word()
     {
-        Problem problem = TwoRooms.Door("den", "hell", 0.8).Only(Severity.Mistake);
+        Problem problem = TwoRooms.Door("den", "hell", 0.8).Only(Severity.Error);
         Assert.Equal("'door den | hell': this level has no room 'hell'; did you mean 'hall'?", problem.Message);
     }
 
     [Fact]
     public void A_wrong_wall_is_answered_with_the_nearest_word()
     {
-        Problem problem = TwoRooms.Opening(new OpeningPlace.InWall("den / hall"), 0.8).Only(Severity.Mistake);
+        Problem problem = TwoRooms.Opening(new OpeningPlace.InWall("den / hall"), 0.8).Only(Severity.Error);
         Assert.Contains("did you mean 'den | hall'?", problem.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Rooms_that_do_not_touch_are_reported_with_those_that_do()
     {
-        Problem problem = TwoRooms.Room("store", 6, 0, 2, 3).Door("store", "den", 0.8).Only(Severity.Mistake);
+        Problem problem = TwoRooms.Room("store", 6, 0, 2, 3).Door("store", "den", 0.8).Only(Severity.Error);
         Assert.Equal(
             "'door store | den': 'store' and 'den' share no wall on this level; 'store' touches 'outside' and 'hall'; name "
                 + "two rooms that touch",
@@ -232,18 +232,18 @@ public sealed class OpeningsTests
 
     [Fact]
     public void A_door_from_a_room_to_itself_is_a_mistake() =>
-        Assert.Contains("itself", TwoRooms.Door("den", "den", 0.8).Only(Severity.Mistake).Message, StringComparison.Ordinal);
+        Assert.Contains("itself", TwoRooms.Door("den", "den", 0.8).Only(Severity.Error).Message, StringComparison.Ordinal);
 
     [Fact]
     public void Outside_has_no_sides() =>
         Assert.Contains(
-            "'outside'", TwoRooms.Window("outside", PlanSide.South, 1).Only(Severity.Mistake).Message, StringComparison.Ordinal);
+            "'outside'", TwoRooms.Window("outside", PlanSide.South, 1).Only(Severity.Error).Message, StringComparison.Ordinal);
 
     [Fact]
     public void An_opening_in_a_room_that_is_itself_wrong_is_not_reported_again()
     {
         PlanSketch sketch = new PlanSketch().Room("den", 0, 0, 4, 3).Room("bad", (4, 0), (5, 0)).Door("den", "bad", 0.8);
-        Assert.Contains("different corners", sketch.Only(Severity.Mistake).Message, StringComparison.Ordinal);
+        Assert.Contains("different corners", sketch.Only(Severity.Error).Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -20,7 +20,7 @@ public sealed class OutdoorStripsTests
             return;
         }
 
-        Problem problem = sketch.Only(Severity.Odd);
+        Problem problem = sketch.Only(Severity.Warning);
         Assert.Equal("house.yaml", problem.File);
         Assert.Equal(FormattableString.Invariant(
             $"rooms 'den' and 'hall' are {gap} m apart with nothing between, so the strip is outdoors with an outer wall on either side; move or resize a room so that they share an edge, or write the strip as a room"),
@@ -56,7 +56,7 @@ public sealed class OutdoorStripsTests
         wall.Build();
         Assert.DoesNotContain(wall.Problems, p => p.Message.Contains("outdoors", StringComparison.Ordinal));
         var closed = new PlanSketch().Room("den", 0, 0, 4, 3).Room("hall", 4.6, 0, 2, 3).Room("north", 0, 3, 6.6, 2).Room("south", 0, -2, 6.6, 2);
-        Assert.Contains("that no room is written for", closed.Only(Severity.Odd).Message, StringComparison.Ordinal); // enclosed: said once, otherwise
+        Assert.Contains("that no room is written for", closed.Only(Severity.Warning).Message, StringComparison.Ordinal); // enclosed: said once, otherwise
     }
 
     [Fact]
@@ -64,7 +64,7 @@ public sealed class OutdoorStripsTests
     {
         new PlanSketch().Room("den", (0, 0), (5, 0), (5, 3), (3, 3), (3, 1), (2.4, 1), (2.4, 3), (0, 3)).BuildClean();
         var sketch = new PlanSketch().Room("den", (0, 0), (4, 0), (4, 3), (2, 3), (2, 5), (0, 5)).Room("hall", (4.5, 0), (7, 0), (7, 5), (2.5, 5), (2.5, 3.5), (4.5, 3.5));
-        sketch.Only(Severity.Odd);
+        sketch.Only(Severity.Warning);
     }
 
     private static RoomShape[] Shapes(double gap) =>

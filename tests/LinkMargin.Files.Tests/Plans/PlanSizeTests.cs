@@ -75,7 +75,7 @@ public sealed class PlanSizeTests
         }
 
         sketch.Build();
-        string[] reported = [.. sketch.Problems.Where(p => p.Severity == Severity.Mistake).Select(p => p.Message)];
+        string[] reported = [.. sketch.Problems.Where(p => p.Severity == Severity.Error).Select(p => p.Message)];
         Assert.Equal(mistakes, reported.Length);
         if (mistakes > 0)
         {
@@ -94,7 +94,7 @@ public sealed class PlanSizeTests
             sketch.Wall((i, -1), (i, 2000)).Wall((-1, i), (2000, i));
         }
 
-        Assert.Contains("more than 1000000 pairs of walls", sketch.Only(Severity.Mistake).Message, StringComparison.Ordinal);
+        Assert.Contains("more than 1000000 pairs of walls", sketch.Only(Severity.Error).Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -106,7 +106,7 @@ public sealed class PlanSizeTests
             sketch.Room($"r{i}", 0, 0, 3, 3);
         }
 
-        Assert.Contains("more than 1000000 pairs of rooms", sketch.Only(Severity.Mistake).Message, StringComparison.Ordinal);
+        Assert.Contains("more than 1000000 pairs of rooms", sketch.Only(Severity.Error).Message, StringComparison.Ordinal);
     }
 
     private static IEnumerable<(Point2 From, Point2 To)> GridWalls(int cells)

@@ -50,7 +50,7 @@ public sealed class PolygonCheckTests
         List<Problem> problems = [];
         Assert.Null(PolygonCheck.Check("void 1", [new(0, 0)], new Mark(3, 7), new PlanProblems("house.yaml", problems, LengthFormat.Metric)));
         Assert.StartsWith("house.yaml:3:7: void 1 has 1 different corners", problems[0].ToString(), StringComparison.Ordinal);
-        Assert.Equal(Severity.Mistake, problems[0].Severity);
+        Assert.Equal(Severity.Error, problems[0].Severity);
     }
 
     [Theory]
@@ -68,7 +68,7 @@ public sealed class PolygonCheckTests
     public void A_room_inside_another_overlaps_it() =>
         Assert.StartsWith(
             "rooms 'hall' and 'core' overlap by 4 m²",
-            new PlanSketch().Room("hall", 0, 0, 6, 6).Room("core", 2, 2, 2, 2).Only(Severity.Mistake).Message,
+            new PlanSketch().Room("hall", 0, 0, 6, 6).Room("core", 2, 2, 2, 2).Only(Severity.Error).Message,
             StringComparison.Ordinal);
 
     private static string FaultOf(params (double X, double Y)[] corners) =>

@@ -101,7 +101,7 @@ public sealed class RoomWallsTests
     [Fact]
     public void A_level_that_does_not_say_its_outer_walls_is_reported_to()
     {
-        Problem problem = new PlanSketch { OuterMaterial = null }.Room("den", 0, 0, 4, 3).Only(Severity.Mistake);
+        Problem problem = new PlanSketch { OuterMaterial = null }.Room("den", 0, 0, 4, 3).Only(Severity.Error);
         Assert.Contains("'outer: MATERIAL'", problem.Message, StringComparison.Ordinal);
         Assert.Equal(new Mark(1, 5), problem.Mark);
     }
@@ -111,7 +111,7 @@ public sealed class RoomWallsTests
     {
         new PlanSketch { InnerMaterial = null }.Room("den", 0, 0, 4, 3).BuildClean();
         Problem problem = new PlanSketch { InnerMaterial = null }
-            .Room("den", 0, 0, 4, 3).Room("hall", 4, 0, 2, 3).Only(Severity.Mistake);
+            .Room("den", 0, 0, 4, 3).Room("hall", 4, 0, 2, 3).Only(Severity.Error);
         Assert.Contains("'den | hall' is one; add 'inner: MATERIAL'", problem.Message, StringComparison.Ordinal);
     }
 

@@ -92,7 +92,7 @@ public sealed class RoomsALittleApartTests
     {
         PlanSketch sketch = new PlanSketch()
             .Room("den", 0, 0, 4, 3).Room("duct", 4, 0, 0.3, 1).Room("hall", 4.3, 0, 2, 3);
-        Problem problem = sketch.Only(Severity.Odd);
+        Problem problem = sketch.Only(Severity.Warning);
         Assert.Equal(
             "rooms 'den' and 'hall' run 0.3 m apart with 'duct' partly between them, which makes two walls; let them share "
                 + "the edge to make it one",

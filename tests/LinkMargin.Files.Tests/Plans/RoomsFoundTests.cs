@@ -75,7 +75,7 @@ public sealed class RoomsFoundTests
     {
         Problem problem = new PlanSketch()
             .Wall("shell", null, (0, 0), (6, 0), (6, 3), (0, 3), (0, 0)).Wall("party", null, (4, 0), (4, 2.96))
-            .Only(Severity.Odd);
+            .Only(Severity.Warning);
         Assert.Equal(
             "wall 'party' ends at (4, 2.96), 40 mm short of wall 'shell 3': the room stays open; move the end to (4, 3) to "
                 + "close it",
@@ -87,7 +87,7 @@ public sealed class RoomsFoundTests
     public void A_gap_between_two_ends_is_reported_once()
     {
         Problem problem = new PlanSketch()
-            .Wall((2, 0), (0, 0), (0, 3), (6, 3), (6, 0), (2.4, 0)).Only(Severity.Odd);
+            .Wall((2, 0), (0, 0), (0, 3), (6, 3), (6, 0), (2.4, 0)).Only(Severity.Warning);
         Assert.Contains("ends at (2, 0), 400 mm short of", problem.Message, StringComparison.Ordinal);
     }
 
@@ -114,7 +114,7 @@ public sealed class RoomsFoundTests
     [Fact]
     public void Where_no_room_closes_at_all_the_widest_gap_is_reported()
     {
-        Problem problem = new PlanSketch().Wall((0, 0), (6, 0), (6, 3), (0, 3), (0, 1.5)).Only(Severity.Odd);
+        Problem problem = new PlanSketch().Wall((0, 0), (6, 0), (6, 3), (0, 3), (0, 1.5)).Only(Severity.Warning);
         Assert.Contains("1500 mm short of", problem.Message, StringComparison.Ordinal);
     }
 

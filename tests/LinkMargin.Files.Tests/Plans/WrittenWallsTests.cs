@@ -111,7 +111,7 @@ public sealed class WrittenWallsTests
     [Fact]
     public void A_repeated_point_is_a_mistake_with_its_place()
     {
-        Problem problem = new PlanSketch().Wall((0, 0), (4, 0), (4, 0), (4, 3)).Only(Severity.Mistake);
+        Problem problem = new PlanSketch().Wall((0, 0), (4, 0), (4, 0), (4, 3)).Only(Severity.Error);
         Assert.Equal(
             "this brick wall has no length between its points 2 and 3, both at (4, 0); remove one or move it", problem.Message);
     }
@@ -119,7 +119,7 @@ public sealed class WrittenWallsTests
     [Fact]
     public void A_wall_of_one_point_is_a_mistake()
     {
-        Problem problem = new PlanSketch().Wall("stub", null, (1, 1)).Only(Severity.Mistake);
+        Problem problem = new PlanSketch().Wall("stub", null, (1, 1)).Only(Severity.Error);
         Assert.Equal("wall 'stub' has only one point; a wall runs along at least 2", problem.Message);
     }
 
@@ -141,7 +141,7 @@ public sealed class WrittenWallsTests
     public void A_wall_written_twice_is_a_mistake()
     {
         Problem problem = new PlanSketch()
-            .Room("den", 0, 0, 4, 3).Wall("a", 1.2, (1, 1), (3, 1)).Wall("b", 1.2, (3, 1), (1, 1)).Only(Severity.Mistake);
+            .Room("den", 0, 0, 4, 3).Wall("a", 1.2, (1, 1), (3, 1)).Wall("b", 1.2, (3, 1), (1, 1)).Only(Severity.Error);
         Assert.Equal(new Mark(3, 5), problem.Mark);
         Assert.Contains("wall 'b' is written twice", problem.Message, StringComparison.Ordinal);
     }

@@ -183,7 +183,7 @@ public sealed class MaterialTableFaultTests : IDisposable
     {
         folder.Write("materials.yaml", materials);
         return [.. folder.Read().Problems
-            .Where(p => p.Severity == Severity.Mistake)
+            .Where(p => p.Severity == Severity.Error)
             .Select(p => p.ToString().Replace(folder.Path + Path.DirectorySeparatorChar, "", StringComparison.Ordinal))];
     }
 }

@@ -62,7 +62,7 @@ public sealed class RowSearchTests : IDisposable
     {
         MaterialTablesResult result = Read("");
 
-        Assert.DoesNotContain(result.Problems, p => p.Severity == Severity.Mistake);
+        Assert.DoesNotContain(result.Problems, p => p.Severity == Severity.Error);
         Assert.Empty(result.Tables!.AlsoOf("fence"));
         Assert.Equal(MaterialTables.OtherMaterials, result.Tables.KindOf("fence"));
     }
@@ -72,7 +72,7 @@ public sealed class RowSearchTests : IDisposable
     [InlineData("also: [[a]]", "also: a word or text is needed, not a list")]
     [InlineData("kind: My Walls", "kind: 'My Walls' is not one word of lower-case letters, digits and hyphens; write for example 'my-walls'")]
     public void What_is_wrong_in_the_words_of_a_row_is_reported(string line, string fault) =>
-        Assert.Contains(Read(line).Problems, p => p.Severity == Severity.Mistake && p.Message == fault);
+        Assert.Contains(Read(line).Problems, p => p.Severity == Severity.Error && p.Message == fault);
 
     [Theory]
     [InlineData(TableLimits.MostAlso, true)]

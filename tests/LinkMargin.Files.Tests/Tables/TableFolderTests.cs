@@ -26,7 +26,7 @@ public sealed class TableFolderTests
         using TableFolder folder = TableFolder.OfBuiltIn();
         File.Delete(Path.Combine(folder.Path, "margins.yaml"));
         Problem note = Assert.Single(folder.Read().Problems);
-        Assert.Equal(Severity.Odd, note.Severity);
+        Assert.Equal(Severity.Warning, note.Severity);
         Assert.Equal("margins.yaml:1:1: there is no such file, so the built-in one is used", Assert.Single(folder.Problems()));
         Assert.Equal("margins.yaml (built in)", folder.Read().Tables!.Files!.Margins);
         Assert.NotEmpty(folder.Read().Tables!.Margins);
@@ -40,7 +40,7 @@ public sealed class TableFolderTests
         MaterialTablesResult read = folder.Read();
         Assert.Equal(["my-wall"], read.Tables!.Materials.Keys);
         Assert.Empty(read.Tables.BuildUps);
-        Assert.All(read.Problems, p => Assert.Equal(Severity.Odd, p.Severity));
+        Assert.All(read.Problems, p => Assert.Equal(Severity.Warning, p.Severity));
         Assert.Contains(
             "floors.yaml (built in):1:1: only 0 of the built-in floor build-ups can be made of the materials given, so the others are left out; put a floors.yaml of your own beside materials.yaml if a house needs them",
             folder.Problems());
@@ -92,7 +92,7 @@ public sealed class TableFolderTests
         using TableFolder folder = new();
         folder.Write("materials.yaml", OneWall.Replace("my-wall", "wall", StringComparison.Ordinal));
         folder.Write("floors.yaml", $"floors:\n  - {{name: f, what: w, source: s, layers: [{layer}]}}\n");
-        Problem mistake = Assert.Single(folder.Read().Problems, p => p.Severity == Severity.Mistake);
+        Problem mistake = Assert.Single(folder.Read().Problems, p => p.Severity == Severity.Error);
         Assert.Contains(message, mistake.Message, StringComparison.Ordinal);
     }
 
@@ -111,7 +111,7 @@ public sealed class TableFolderTests
     {
         using TableFolder folder = new();
         folder.Write("radios.yaml", RadioWith(key, value));
-        Problem mistake = Assert.Single(folder.Read().Problems, p => p.Severity == Severity.Mistake);
+        Problem mistake = Assert.Single(folder.Read().Problems, p => p.Severity == Severity.Error);
         Assert.StartsWith($"{key}: ", mistake.Message, StringComparison.Ordinal);
     }
 

@@ -68,7 +68,7 @@ public sealed class FieldFilesTests
         Assert.Equal("[1,2]", ring[0].GetRawText());
         Assert.Equal("[1.333333,2.333333]", ring[2].GetRawText());
         Assert.Equal(10.25, first.GetProperty("properties").GetProperty("medianDb").GetDouble());
-        Assert.Equal(3.25, first.GetProperty("properties").GetProperty("countedDb").GetDouble());
+        Assert.Equal(3.25, first.GetProperty("properties").GetProperty("marginAtConfidenceDb").GetDouble());
         Assert.Equal("den", first.GetProperty("properties").GetProperty("level").GetString());
         Assert.Equal(Spot.Name, first.GetProperty("properties").GetProperty("spot").GetString());
     }

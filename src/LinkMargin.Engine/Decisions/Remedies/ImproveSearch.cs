@@ -163,5 +163,5 @@ public sealed record ImproveRequest(Spot Spot, IReadOnlyList<Material> Panels, I
 public sealed record ImproveResult(SpotScore Before, IReadOnlyList<RemedyResult> Alone, IReadOnlyList<RemedyResult> Pairs, int Tried)
 {
     /// <summary>Whether every seat is met, as things are or with something told here.</summary>
-    public bool CanMeetAll => Before.PassesAll || Alone.Any(r => r.After.PassesAll) || Pairs.Any(r => r.After.PassesAll);
+    public bool CanPassAll => Before.PassesAll || Alone.Any(r => r.After.PassesAll) || Pairs.Any(r => r.After.PassesAll);
 }
