@@ -3,6 +3,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Houses;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Benchmarks;

@@ -11,10 +11,10 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Houses;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
+using LinkMargin.Plots.Charts;
 using LinkMargin.Plots.Maps;
-using LinkMargin.Plots.Plans;
-using LinkMargin.Plots.Spots;
 
 namespace LinkMargin.Cli.Tests;
 

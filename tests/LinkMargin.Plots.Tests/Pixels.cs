@@ -1,6 +1,5 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Plots.Drawing;
-using LinkMargin.Plots.Plans;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Tests;

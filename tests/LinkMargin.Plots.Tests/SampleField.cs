@@ -1,7 +1,7 @@
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Plots.Plans;
+using LinkMargin.Plots.Maps;
 
 namespace LinkMargin.Plots.Tests;
 

@@ -10,7 +10,7 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Json;
-using LinkMargin.Files.Measurements;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Cli.Commands;

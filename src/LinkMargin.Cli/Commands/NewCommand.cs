@@ -2,8 +2,8 @@ using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Output;
-using LinkMargin.Files.Houses;
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Resources;
 
 namespace LinkMargin.Cli.Commands;
 

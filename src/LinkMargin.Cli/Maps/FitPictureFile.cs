@@ -1,7 +1,7 @@
 using System.Globalization;
 using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Measuring;
-using LinkMargin.Plots.Fits;
+using LinkMargin.Plots.Charts;
 
 namespace LinkMargin.Cli.Maps;
 

@@ -7,7 +7,6 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Maps;
-using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Cli.Maps;
 

@@ -5,7 +5,7 @@ using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
-using LinkMargin.Plots.Spots;
+using LinkMargin.Plots.Charts;
 
 namespace LinkMargin.Cli.Maps;
 

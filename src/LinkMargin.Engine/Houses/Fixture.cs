@@ -32,6 +32,15 @@ public sealed record Fixture(
     /// <summary>The seat whose player it is a part of; null for things.</summary>
     public Seat? Seat { get; init; }
 
+    /// <summary>South-west, south-east, north-east and north-west corner of its footprint, turned as it stands.</summary>
+    public IReadOnlyList<Point2> Corners()
+    {
+        double hx = SizeX / 2, hy = SizeY / 2;
+        (double sin, double cos) = Math.SinCos(double.DegreesToRadians(TurnDegrees));
+        Point2 Turned(double x, double y) => Centre + new Point2((x * cos) - (y * sin), (x * sin) + (y * cos));
+        return [Turned(-hx, -hy), Turned(hx, -hy), Turned(hx, hy), Turned(-hx, hy)];
+    }
+
     /// <summary>
     /// Whether a place on its level lies in it. With a positive slack a place a little outside counts as in, with a negative
     /// one a place just inside its faces does not.

@@ -3,7 +3,7 @@ using LinkMargin.Engine.Decisions.Edits;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
-using LinkMargin.Files.Houses;
+using LinkMargin.Files.Houses.Keys;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
@@ -172,3 +172,12 @@ public sealed class EditText
             : throw new EditFaultException($"does not say where to; write '{form}'");
     }
 }
+
+/// <summary>What somebody wrote as an edit cannot be one; says why and what to write, without the edit itself.</summary>
+public sealed class EditFaultException(string message) : Exception(message);
+
+/// <summary>An edit as somebody wrote it.</summary>
+/// <param name="Text">What was written, without needless blanks.</param>
+/// <param name="Edit">What it does.</param>
+/// <param name="Warning">What looks odd about it; null where nothing does.</param>
+public sealed record WrittenEdit(string Text, HouseEdit Edit, string? Warning);

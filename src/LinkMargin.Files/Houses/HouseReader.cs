@@ -1,6 +1,10 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Files.Houses.Keys;
+using LinkMargin.Files.Houses.Levels;
+using LinkMargin.Files.Houses.Placement;
 using LinkMargin.Files.Plans;
+using LinkMargin.Files.Plans.Drafts;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
 using LinkMargin.Files.Yaml;

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Files.Houses.Keys;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Yaml;
 

@@ -81,3 +81,6 @@ internal static class CsvLines
         return Separators.MaxBy(candidate => first.Count(c => c == candidate));
     }
 }
+
+/// <summary>One field of a line: its text without quotes and blanks around it, and where it stands.</summary>
+internal readonly record struct CsvCell(string Text, Mark Mark);

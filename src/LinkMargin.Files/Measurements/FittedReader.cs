@@ -1,7 +1,7 @@
 using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Files.Houses;
+using LinkMargin.Files.Houses.Keys;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;

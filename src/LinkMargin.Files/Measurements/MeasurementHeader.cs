@@ -133,3 +133,65 @@ internal sealed partial class MeasurementHeader
     [GeneratedRegex(@"[\s_-]+", RegexOptions.CultureInvariant)]
     private static partial Regex Blanks();
 }
+
+/// <summary>One column of a file of readings.</summary>
+/// <param name="Heading">The heading it has in the template and in messages.</param>
+/// <param name="Means">What stands in it.</param>
+internal sealed record MeasurementColumn(string Heading, string Means)
+{
+    /// <summary>Where the transmitter was, by name.</summary>
+    public static MeasurementColumn Transmitter { get; } = new("transmitter", "the spot or seat the transmitter was at");
+
+    /// <summary>Where the receiver was, by name.</summary>
+    public static MeasurementColumn Receiver { get; } = new("receiver", "the seat or spot the receiver was at");
+
+    /// <summary>What was received.</summary>
+    public static MeasurementColumn Received { get; } = new("received", "the level shown, in dBm, or 'not heard'");
+
+    /// <summary>What it was received with.</summary>
+    public static MeasurementColumn Device { get; } = new("device", "what the level was read with");
+
+    /// <summary>What sent.</summary>
+    public static MeasurementColumn Sender { get; } = new("sender", "what was sending, where there was more than one");
+
+    /// <summary>Below which level nothing is heard.</summary>
+    public static MeasurementColumn NotHeardBelow { get; } = new("not heard below", "the level below which the device hears nothing, in dBm");
+
+    /// <summary>Where the transmitter was, by coordinates.</summary>
+    public static MeasurementPlaceColumns TransmitterPlace { get; } = MeasurementPlaceColumns.Of(Transmitter);
+
+    /// <summary>Where the receiver was, by coordinates.</summary>
+    public static MeasurementPlaceColumns ReceiverPlace { get; } = MeasurementPlaceColumns.Of(Receiver);
+
+    /// <summary>Every column there may be.</summary>
+    public static IReadOnlyList<MeasurementColumn> All { get; } =
+    [
+        Transmitter, Receiver, Received, Device, Sender, NotHeardBelow, .. TransmitterPlace.All, .. ReceiverPlace.All,
+    ];
+
+    /// <summary>Whether it holds a length, and so may have a unit in its heading.</summary>
+    public bool IsLength { get; init; }
+
+    /// <summary>What is allowed where a heading names a unit.</summary>
+    public bool TakesUnit(string word) => IsLength
+        ? LengthUnits.FromWord(word) is not null
+        : (this == Received || this == NotHeardBelow) && word.Equals("dBm", StringComparison.OrdinalIgnoreCase);
+}
+
+/// <summary>The columns that place one end of a reading by coordinates.</summary>
+/// <param name="Level">The level's name.</param>
+/// <param name="X">East on the plan.</param>
+/// <param name="Y">North on the plan.</param>
+/// <param name="Height">Over the level's floor.</param>
+internal sealed record MeasurementPlaceColumns(MeasurementColumn Level, MeasurementColumn X, MeasurementColumn Y, MeasurementColumn Height)
+{
+    /// <summary>All four.</summary>
+    public IReadOnlyList<MeasurementColumn> All => [Level, X, Y, Height];
+
+    /// <summary>Those of one end.</summary>
+    public static MeasurementPlaceColumns Of(MeasurementColumn end) => new(
+        new MeasurementColumn($"{end.Heading} level", "the name of the level it was on"),
+        new MeasurementColumn($"{end.Heading} x", "where on the plan, east") { IsLength = true },
+        new MeasurementColumn($"{end.Heading} y", "where on the plan, north") { IsLength = true },
+        new MeasurementColumn($"{end.Heading} height", "how high over the floor") { IsLength = true });
+}

@@ -112,3 +112,24 @@ public static class MeasurementsFile
         problems.Any(p => p.Severity == Severity.Error) ? null : measurements,
         [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)]);
 }
+
+/// <summary>What came of reading a file of readings.</summary>
+/// <param name="Measurements">The readings, repeated ones put together; null exactly when there is a mistake.</param>
+/// <param name="Problems">All mistakes and all that looks odd, in the order of the file.</param>
+public sealed record MeasurementsParseResult(IReadOnlyList<Measurement>? Measurements, IReadOnlyList<Problem> Problems);
+
+/// <summary>What a file of readings may say. Each check and its message come from here.</summary>
+internal static class MeasurementLimits
+{
+    /// <summary>Rows of one file.</summary>
+    public const int MostRows = 20_000;
+
+    /// <summary>Links after repeated rows were put together.</summary>
+    public const int MostMeasurements = 2_000;
+
+    /// <summary>Nearer than this the two ends are in one place.</summary>
+    public const double OnePlaceMetres = 0.05;
+
+    /// <summary>A level received: from below the noise of any receiver to what a device shows beside its transmitter.</summary>
+    public static QuantityRange Received { get; } = new(-130, 0, "dBm");
+}

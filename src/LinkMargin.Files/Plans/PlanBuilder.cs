@@ -1,5 +1,10 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Plans.Drafts;
+using LinkMargin.Files.Plans.Openings;
+using LinkMargin.Files.Plans.Rooms;
+using LinkMargin.Files.Plans.Shapes;
+using LinkMargin.Files.Plans.Walls;
 using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Plans;
@@ -94,3 +99,6 @@ internal static class PlanBuilder
     private static HashSet<string> FaultyWalls(PlanDraft draft, IEnumerable<WrittenWall> walls) =>
         [.. draft.Walls.Select(w => w.Name).OfType<string>().Except(walls.Select(w => w.PolylineName).OfType<string>())];
 }
+
+/// <summary>One level's plan, laid out: every stretch of wall once, openings in their walls, rooms written and found.</summary>
+internal sealed record Plan(IReadOnlyList<Room> Rooms, IReadOnlyList<Wall> Walls);

@@ -1,3 +1,5 @@
+using LinkMargin.Files.Plans.Drafts;
+using LinkMargin.Files.Plans.Shapes;
 using LinkMargin.Files.Problems;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Index.Strtree;

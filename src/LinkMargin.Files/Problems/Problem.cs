@@ -10,3 +10,18 @@ public sealed record Problem(string File, Mark Mark, Severity Severity, string M
     /// <summary><c>file:line:column: message</c>.</summary>
     public override string ToString() => Quote.Line(FormattableString.Invariant($"{File}:{Mark.Line}:{Mark.Column}: {Message}"));
 }
+
+/// <summary>Whether a problem stops the work.</summary>
+public enum Severity
+{
+    /// <summary>Looks wrong, but can be computed.</summary>
+    Warning,
+
+    /// <summary>Must be corrected first.</summary>
+    Error,
+}
+
+/// <summary>A place in a text file; both count from 1.</summary>
+/// <param name="Line">Line.</param>
+/// <param name="Column">Column, in characters.</param>
+public readonly record struct Mark(int Line, int Column);

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
 using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Tables;
@@ -92,5 +93,67 @@ internal static class MaterialRowReader
         }
 
         return layers;
+    }
+}
+
+/// <summary>A row of the material table as written: the material without its layers and studs, and what they are of.</summary>
+internal sealed record MaterialDraft(Material Plain, IReadOnlyList<LayerDraft> Layers, RibsDraft? Studs);
+
+/// <summary>A layer of a construction as written: the row it is of, or air, and how thick, if that is said.</summary>
+internal sealed record LayerDraft(string Of, Mark OfMark, double? ThicknessMetres, double ToleranceMetres);
+
+/// <summary>Studs or joists as written, lengths in metres.</summary>
+internal sealed record RibsDraft(string Of, Mark OfMark, double WidthMetres, double DepthMetres, double SpacingMetres);
+
+/// <summary>Reads studs or joists: what they are of, how wide, how deep, how far apart.</summary>
+internal static class RibsReader
+{
+    private static readonly string[] Keys = ["of", "width", "depth", "spacing"];
+
+    /// <summary>Reads them, if written; null where they are not, or with mistakes recorded.</summary>
+    /// <param name="row">What they are inside.</param>
+    /// <param name="key">The key they stand under.</param>
+    public static RibsDraft? Read(MappingReader row, string key)
+    {
+        if (row.OptionalGroup(key, $"a group of {key}", Keys) is not { } ribs)
+        {
+            return null;
+        }
+
+        string? of = ribs.RequiredName("of");
+        double? width = ribs.RequiredLength("width", TableLimits.Thickness);
+        double? depth = ribs.RequiredLength("depth", TableLimits.Thickness);
+        double? spacing = ribs.RequiredLength("spacing", TableLimits.Spacing);
+        if (width >= spacing)
+        {
+            ribs.Source.Error(
+                ribs.MarkOf("spacing"),
+                $"spacing: {key} {TableLimits.Spacing.Show(width.Value)} wide cannot stand {TableLimits.Spacing.Show(spacing.Value)} apart between centres; give the distance from centre to centre");
+            return null;
+        }
+
+        return of is not null && width is not null && depth is not null && spacing is not null
+            ? new RibsDraft(of, ribs.MarkOf("of"), width.Value, depth.Value, spacing.Value)
+            : null;
+    }
+}
+
+/// <summary>Reads the half-range of a thickness.</summary>
+internal static class ToleranceReader
+{
+    /// <summary>Reads it, if written; 0 where it is not, or with a mistake recorded.</summary>
+    /// <param name="layer">The layer.</param>
+    /// <param name="thicknessMetres">Its thickness, metres, which must stay above 0; null where not known here.</param>
+    public static double Read(MappingReader layer, double? thicknessMetres)
+    {
+        double? tolerance = layer.OptionalLength("tolerance", TableLimits.Tolerance);
+        if (tolerance >= thicknessMetres)
+        {
+            layer.Source.Error(
+                layer.MarkOf("tolerance"),
+                $"tolerance: {TableLimits.Tolerance.Show(tolerance.Value)} to either side leaves nothing of a layer {TableLimits.Thickness.Show(thicknessMetres.Value)} thick; give half of what lies between the thinnest and the thickest");
+        }
+
+        return tolerance ?? 0;
     }
 }

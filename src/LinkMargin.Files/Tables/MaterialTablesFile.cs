@@ -137,3 +137,31 @@ public static class MaterialTablesFile
         Start = $"remove it to use the built-in {name}",
     };
 }
+
+/// <summary>What reading the tables gave.</summary>
+/// <param name="Tables">The tables; null where a mistake must be mended first.</param>
+/// <param name="Problems">Every mistake and note, by file and place.</param>
+public sealed record MaterialTablesResult(MaterialTables? Tables, IReadOnlyList<Problem> Problems);
+
+/// <summary>Which file each table was read from, as a person would name it.</summary>
+/// <param name="Materials">The materials' file.</param>
+/// <param name="BuildUps">The floor build-ups' file.</param>
+/// <param name="Radios">The radios' file.</param>
+/// <param name="Margins">The margins' file.</param>
+/// <param name="Spreads">The spreads' file.</param>
+public sealed record TableFiles(string Materials, string BuildUps, string Radios, string Margins, string Spreads);
+
+/// <summary>One table's file: what it is called in messages, its text, and whether it is the built-in one.</summary>
+/// <param name="Source">The file, with what is found wrong in it.</param>
+/// <param name="Text">Its text; null where it could not be read, which is then recorded.</param>
+/// <param name="IsBuiltIn">Whether it came with the program.</param>
+internal sealed record TableText(Source Source, string? Text, bool IsBuiltIn)
+{
+    /// <summary>Opens the table; null, with mistakes recorded, where it is none.</summary>
+    /// <param name="what">What it is, such as <c>the material table</c>.</param>
+    /// <param name="key">The one key it has.</param>
+    public MappingReader? Open(string what, string key) =>
+        Text is not null && YamlTree.ParseMapping(Text, Source) is { } root
+            ? new MappingReader(Source, root, what, [key])
+            : null;
+}

@@ -1,4 +1,5 @@
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Tables;
 
@@ -101,5 +102,78 @@ public sealed class RowSearch
     private sealed record Entry(FoundRow Row, string[] Phrases, string[] Name, string[] Also, string[] What)
     {
         public IEnumerable<string> All => Name.Concat(Also).Concat(What);
+    }
+}
+
+/// <summary>One kind of rows.</summary>
+/// <param name="Name">What it is called.</param>
+/// <param name="Names">The names of its rows; fewer than there are where rows of the kind have none.</param>
+/// <param name="Count">How many rows there are.</param>
+/// <param name="Rows">Tables of its rows alone.</param>
+public sealed record RowKind(string Name, IReadOnlyList<string> Names, int Count, MaterialTables Rows)
+{
+    private const string MarginKind = "margins", SpreadKind = "spreads";
+
+    /// <summary>The kinds that some tables have, in the order of the tables.</summary>
+    public static IReadOnlyList<RowKind> Of(MaterialTables tables)
+    {
+        ArgumentNullException.ThrowIfNull(tables);
+        string[] names = [.. tables.Materials.Keys, .. tables.BuildUps.Keys, .. tables.Radios.Keys];
+        MaterialTables none = tables.Only([]);
+        RowKind[] kinds =
+        [
+            .. names.Distinct().GroupBy(tables.KindOf).Select(kind => new RowKind(kind.Key, [.. kind], kind.Count(), tables.Only([.. kind]))),
+            new(MarginKind, [], tables.Margins.Count, none with { Margins = tables.Margins }),
+            new(SpreadKind, [.. tables.SpreadRows.Select(row => row.Name)], tables.SpreadRows.Count, none with { SpreadRows = tables.SpreadRows }),
+        ];
+        return [.. kinds.Where(kind => kind.Count > 0)];
+    }
+}
+
+/// <summary>What a table says of its rows for finding them: the kind of each and other words for it.</summary>
+internal sealed class SearchWords
+{
+    /// <summary>The key of other words.</summary>
+    public const string AlsoKey = "also";
+
+    /// <summary>The key of a kind.</summary>
+    public const string KindKey = "kind";
+
+    private readonly Dictionary<string, IReadOnlyList<string>> also = [];
+    private readonly Dictionary<string, string> kinds = [];
+
+    /// <summary>Other words for a row, by its name; rows without any are left out.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<string>> Also => also;
+
+    /// <summary>The kind of a row, by its name; rows without one are left out.</summary>
+    public IReadOnlyDictionary<string, string> Kinds => kinds;
+
+    /// <summary>Reads the words of a row; a mistake in them is recorded with the row's others.</summary>
+    public void Read(MappingReader row, string? name, bool hasKind = false)
+    {
+        IReadOnlyList<Node> items = row.OptionalItems(AlsoKey);
+        if (items.Count > TableLimits.MostAlso)
+        {
+            row.Source.Error(row.MarkOf(AlsoKey), FormattableString.Invariant(
+                $"also: {items.Count} other words for a row are more than the {TableLimits.MostAlso} that are read; leave some out"));
+            return;
+        }
+
+        string[] words = [.. items.Select(item => ValueReader.Name(row.Source, item, AlsoKey)).OfType<string>()];
+        string? kind = hasKind ? RowNames.ReadKind(row, KindKey) : null;
+        if (name is null)
+        {
+            return;
+        }
+
+        if (words.Length > 0)
+        {
+            also[name] = words;
+        }
+
+        if (kind is not null)
+        {
+            kinds[name] = kind;
+        }
     }
 }

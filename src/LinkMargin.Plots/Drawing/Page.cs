@@ -1,5 +1,4 @@
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Png;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;

@@ -1,8 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Quantities;
-using LinkMargin.Plots.Fonts;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Plans;
 using ScottPlot;
 using SkiaSharp;
 

@@ -267,3 +267,20 @@ internal sealed class LabelPlacer
     private static (double From, double To) Inside(double from, double to, double least, double greatest) =>
         from < least ? (least, least + (to - from)) : to > greatest ? (greatest - (to - from), greatest) : (from, to);
 }
+
+/// <summary>A label that wants a place near its mark.</summary>
+/// <param name="X">The mark's centre, pixels from the left.</param>
+/// <param name="Y">The mark's centre, pixels from the top.</param>
+/// <param name="MarkRadius">Half the mark's size, pixels.</param>
+/// <param name="Width">The label's width, pixels.</param>
+/// <param name="Height">The label's height, pixels.</param>
+internal sealed record LabelRequest(double X, double Y, double MarkRadius, double Width, double Height)
+{
+    /// <summary>The ground the mark itself takes.</summary>
+    public LabelBox Mark => LabelBox.Around(X, Y, MarkRadius, MarkRadius);
+}
+
+/// <summary>Where a label went.</summary>
+/// <param name="Box">Its place.</param>
+/// <param name="HasLeader">Whether it stands so far off that a line to its mark is needed.</param>
+internal sealed record PlacedLabel(LabelBox Box, bool HasLeader);

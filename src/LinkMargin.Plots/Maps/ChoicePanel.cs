@@ -1,11 +1,12 @@
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Building;
 using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Plans;
-using LinkMargin.Plots.Surfaces;
+using LinkMargin.Plots.Marks;
 
 namespace LinkMargin.Plots.Maps;
 

@@ -1,9 +1,13 @@
 using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Plans;
+using LinkMargin.Plots.Marks;
+using SkiaSharp;
 
 namespace LinkMargin.Plots.Maps;
 
@@ -83,4 +87,77 @@ public static class ChoicePicture
 
     private static KeyStrip Key(ChoiceRequest request, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) => new(
         ChoiceKey.Entries(request.House, pixelsPerMetre, pixelsPerPoint, request.Unit), widthPixels, pixelsPerPoint);
+}
+
+/// <summary>Everything a map of the choice shows: how well off the worst seat is for a console anywhere on the floor.</summary>
+/// <param name="House">The house.</param>
+/// <param name="Fields">One for each level to show, its figures dB above what the worst seat asks for.</param>
+/// <param name="Marks">Places to show.</param>
+/// <param name="Title">One line above the maps.</param>
+/// <param name="Caption">One sentence below them.</param>
+public sealed record ChoiceRequest(House House, IReadOnlyList<Field> Fields, IReadOnlyList<ChoiceMark> Marks, string Title, string Caption)
+{
+    /// <summary>The unit of axes and scale bar.</summary>
+    public LengthUnit Unit { get; init; } = LengthUnit.Metre;
+
+    /// <summary>Step between lines and between colours, dB, above 0.</summary>
+    public double StepDb { get; init; } = 5;
+}
+
+/// <summary>A place for a console, found or named, as a map of the choice shows it.</summary>
+/// <param name="LevelIndex">The level it is on; 0 is the lowest.</param>
+/// <param name="Plan">Where on the plan.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Figure">How far its worst seat is above or below what that seat requires, a signed figure in dB, as text prints it.</param>
+/// <param name="IsNamed">Whether it is a spot of the house file and not one that was found.</param>
+public sealed record ChoiceMark(int LevelIndex, Point2 Plan, string Name, string Figure, bool IsNamed);
+
+/// <summary>What the signs of a map of the choice mean; only those that occur.</summary>
+internal static class ChoiceKey
+{
+    public static IReadOnlyList<KeyEntry> Entries(House house, double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit)
+    {
+        var entries = new List<KeyEntry>
+        {
+            ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit),
+            MapKey.Mark(MarkKind.SpotHere, "place found", pixelsPerPoint),
+            MapKey.Mark(MarkKind.SpotElsewhere, "spot of the house file", pixelsPerPoint),
+            MapKey.Mark(MarkKind.SeatPlain, "seat", pixelsPerPoint),
+            new(20, "hatched: some seat is short", (canvas, box) => MapKey.DrawHatch(canvas, box, pixelsPerPoint)),
+        };
+        if (house.Zones.Count > 0)
+        {
+            entries.Add(new(20, "zone where a console may stand", (canvas, box) =>
+            {
+                using SKPath outline = new();
+                outline.AddRect(new SKRect((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom));
+                ZoneLayer.DrawOne(canvas, outline, pixelsPerPoint);
+            }));
+        }
+
+        entries.Add(new(0, "figures: dB above or below what the weakest seat requires", (_, _) => { }));
+        return entries;
+    }
+}
+
+/// <summary>Where a console may stand: an outline in the spot's colour with a light edge.</summary>
+internal sealed class ZoneLayer(PlanView view, IReadOnlyList<Polygon> zones) : PlanLayer(view)
+{
+    /// <summary>Draws one.</summary>
+    public static void DrawOne(SKCanvas canvas, SKPath outline, double pixelsPerPoint)
+    {
+        using SKPaint casing = Pen.Line(Palette.Paper, 3 * pixelsPerPoint);
+        using SKPaint line = Pen.Line(Palette.Spot, 1.2 * pixelsPerPoint);
+        canvas.DrawPath(outline, casing);
+        canvas.DrawPath(outline, line);
+    }
+
+    protected override void Draw(SKCanvas canvas)
+    {
+        foreach (Polygon zone in zones)
+        {
+            using SKPath outline = View.Outline(zone.Corners);
+            DrawOne(canvas, outline, View.PixelsPerPoint);
+        }
+    }
 }

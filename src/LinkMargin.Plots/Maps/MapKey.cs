@@ -1,7 +1,8 @@
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Plans;
+using LinkMargin.Plots.Marks;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Maps;

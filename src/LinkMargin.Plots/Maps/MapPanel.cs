@@ -1,11 +1,12 @@
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Building;
 using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Plans;
-using LinkMargin.Plots.Surfaces;
+using LinkMargin.Plots.Marks;
 
 namespace LinkMargin.Plots.Maps;
 
@@ -58,5 +59,34 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
             MarkKind kind = mark.Passes ? MarkKind.SeatPasses : MarkKind.SeatBelow;
             yield return new(kind, mark.Seat.Plan, mark.Seat.Name, SeatFigure.Of(mark, requiredDb), mark.Seat.FacingDegrees);
         }
+    }
+}
+
+/// <summary>How much a map says, and how large.</summary>
+/// <param name="LabelPoints">Size of seat and spot labels, points.</param>
+/// <param name="FigurePoints">Size of figures on lines of equal margin, points.</param>
+/// <param name="HasSpotLabel">Whether the spot's name stands at its mark.</param>
+/// <param name="HasRoomNames">Whether rooms are named.</param>
+internal sealed record MapStyle(double LabelPoints, double FigurePoints, bool HasSpotLabel, bool HasRoomNames)
+{
+    /// <summary>A map that stands alone.</summary>
+    public static MapStyle Single { get; } = new(10, 8.5, HasSpotLabel: true, HasRoomNames: true);
+
+    /// <summary>A map among others, read small; the head of its column names the spot.</summary>
+    public static MapStyle OnSheet { get; } = new(11.5, 9.5, HasSpotLabel: false, HasRoomNames: false);
+}
+
+/// <summary>What a map writes behind a seat's name.</summary>
+internal static class SeatFigure
+{
+    /// <summary>
+    /// The margin; and what the seat asks for, where its answer would seem to contradict the hatch, which tells of the
+    /// map's own required margin.
+    /// </summary>
+    public static string Of(SeatMark mark, double requiredDb)
+    {
+        bool agreesWithHatch = mark.Passes == ((mark.MarginAtConfidenceDb ?? mark.MarginDb) >= requiredDb);
+        string needs = agreesWithHatch ? "" : $" (needs {MarginText.AsWritten(mark.Seat.RequiredDb)})";
+        return MarginText.WithUnit(mark.MarginDb, mark.Seat.RequiredDb) + needs;
     }
 }

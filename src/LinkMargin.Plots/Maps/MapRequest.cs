@@ -2,7 +2,6 @@ using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Colours;
-using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Plots.Maps;
 
@@ -37,4 +36,14 @@ public sealed record MapRequest(
 
     /// <summary>Step between lines of equal margin and between colours, dB, above 0.</summary>
     public double StepDb { get; init; } = 5;
+}
+
+/// <summary>A seat as a map shows it.</summary>
+/// <param name="Seat">The seat.</param>
+/// <param name="MarginDb">Its margin to the map's spot, dB.</param>
+/// <param name="Passes">Whether that is enough for this seat.</param>
+public sealed record SeatMark(Seat Seat, double MarginDb, bool Passes)
+{
+    /// <summary>The margin by which it meets or does not, where that is another than is written, dB.</summary>
+    public double? MarginAtConfidenceDb { get; init; }
 }

@@ -1,8 +1,8 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Plans;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Maps;

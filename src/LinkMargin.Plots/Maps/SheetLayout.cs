@@ -1,7 +1,7 @@
 using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Plots.Maps;
 

@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Colours;
@@ -27,4 +28,16 @@ public sealed record SheetRequest(
 
     /// <summary>Step between lines of equal margin and between colours, dB, above 0.</summary>
     public double StepDb { get; init; } = 5;
+}
+
+/// <summary>One map of a sheet; its field says which spot and which level it belongs to.</summary>
+/// <param name="Field">The margin over the level.</param>
+/// <param name="Seats">The seats on that level with their margins.</param>
+public sealed record SheetMap(Field Field, IReadOnlyList<SeatMark> Seats)
+{
+    /// <summary>
+    /// The margin that ground below the required one is hatched by; null where it is that of <see cref="Field"/>. On the same
+    /// grid.
+    /// </summary>
+    public Field? Hatched { get; init; }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using SkiaSharp;
@@ -105,5 +106,63 @@ internal sealed class PathNumbers
             + (OverlapCost * taken.Count(box.Overlaps))
             + (OtherLineCost * Math.Min(3, others.Count(box.Overlaps)))
             + (WallCost * Math.Min(1, soft.Sum(s => s.SharedArea(box)) / area));
+    }
+}
+
+/// <summary>Numbers of paths on their places.</summary>
+internal sealed class PathNumberLayer(PlanView view, PathNumbers numbers) : PlanLayer(view)
+{
+    protected override void Draw(SKCanvas canvas) => numbers.Draw(canvas);
+}
+
+/// <summary>A path's number in a ring, on the plan and in the list.</summary>
+internal static class NumberBadge
+{
+    /// <summary>Half its height, points.</summary>
+    public const double RadiusPoints = 5.6;
+
+    private const double SizePoints = 8.5;
+
+    /// <summary>The ground it takes about a middle, pixels.</summary>
+    public static LabelBox BoxAt(double x, double y, double pixelsPerPoint) =>
+        LabelBox.Around(x, y, RadiusPoints * pixelsPerPoint, RadiusPoints * pixelsPerPoint);
+
+    public static void Draw(SKCanvas canvas, int number, double x, double y, double pixelsPerPoint)
+    {
+        using SKPaint casing = Pen.Fill(Palette.Paper);
+        using SKPaint rim = Pen.Line(PathPen.Colour, 0.9 * pixelsPerPoint);
+        using var lettering = new Lettering(SizePoints * pixelsPerPoint, isBold: true);
+        float radius = (float)(RadiusPoints * pixelsPerPoint);
+        var at = new SKPoint((float)x, (float)y);
+        canvas.DrawCircle(at, radius + (float)pixelsPerPoint, casing);
+        canvas.DrawCircle(at, radius, rim);
+        lettering.WriteMiddle(canvas, number.ToString(CultureInfo.InvariantCulture), x, y, Palette.Ink, SKTextAlign.Center);
+    }
+}
+
+/// <summary>Ground that a path's line takes, as small upright boxes that lettering had better avoid.</summary>
+internal static class PathGround
+{
+    private const double ApartPoints = 4;
+    private const double BesidePoints = 2;
+
+    /// <summary>The boxes along one path on a level, pixels.</summary>
+    public static IEnumerable<LabelBox> Of(PlanView view, DrawnPath path, int levelIndex)
+    {
+        double half = view.Points((PathPen.WidthPoints(path.Entry.Share) / 2) + BesidePoints), apart = view.Points(ApartPoints);
+        foreach (TrackPart part in path.Track.Parts.Where(part => part.LevelIndex == levelIndex))
+        {
+            SKPoint? last = null;
+            foreach (SKPoint at in part.Points.Select(point => view.Pixel(point.Plan)))
+            {
+                if (last is SKPoint before && SKPoint.Distance(before, at) < apart)
+                {
+                    continue;
+                }
+
+                last = at;
+                yield return LabelBox.Around(at.X, at.Y, half, half);
+            }
+        }
     }
 }

@@ -112,3 +112,27 @@ internal sealed class PathTrack
 
     private static int LevelAt(double z, double[] bounds) => bounds.Count(bound => bound <= z);
 }
+
+/// <summary>A place on a path as it is drawn.</summary>
+/// <param name="Plan">Where on the plan, metres.</param>
+/// <param name="LevelIndex">The level it is on.</param>
+/// <param name="AlongMetres">From the spot along the path, metres.</param>
+/// <param name="Direction">Unit vector of the way it runs on the plan.</param>
+internal readonly record struct TrackPoint(Point2 Plan, int LevelIndex, double AlongMetres, Point2 Direction);
+
+/// <summary>The part of a path between one floor and the next.</summary>
+/// <param name="LevelIndex">The level it is on.</param>
+/// <param name="Points">Its points, close together, in order from the spot; at least two.</param>
+internal sealed record TrackPart(int LevelIndex, IReadOnlyList<TrackPoint> Points)
+{
+    /// <summary>Its length on the plan, metres.</summary>
+    public double PlanMetres { get; } = Points.Zip(Points.Skip(1), (a, b) => a.Plan.DistanceTo(b.Plan)).Sum();
+
+    /// <summary>The point nearest to a share of its points.</summary>
+    public TrackPoint AtShare(double share) => Points[(int)Math.Round(share * (Points.Count - 1))];
+}
+
+/// <summary>A path with the line it is drawn on.</summary>
+/// <param name="Entry">The path.</param>
+/// <param name="Track">Where it is drawn.</param>
+internal sealed record DrawnPath(PathEntry Entry, PathTrack Track);

@@ -1,6 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Paths;
-using LinkMargin.Plots.Plans;
+using LinkMargin.Plots.Drawing;
 
 namespace LinkMargin.Plots.Paths;
 

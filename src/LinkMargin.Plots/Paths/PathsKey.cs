@@ -3,7 +3,7 @@ using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Plans;
+using LinkMargin.Plots.Marks;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;

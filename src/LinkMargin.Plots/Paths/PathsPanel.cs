@@ -2,9 +2,10 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Paths;
+using LinkMargin.Plots.Building;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Plans;
+using LinkMargin.Plots.Marks;
 
 namespace LinkMargin.Plots.Paths;
 
@@ -88,7 +89,7 @@ internal sealed class PathsPanel(PathsRequest request, IReadOnlyList<DrawnPath> 
             entry.Path.Path.Crossings.Any(c => c.Kind is ObstacleKind.Fixture or ObstacleKind.Player
                 && c.Name == fixture.Name && c.LevelIndex == fixture.LevelIndex)
             || entry.Path.Turns.Any(t => t.Kind == TurnKind.Fixture && t.Name == fixture.Name))
-        || (fixture.LevelIndex == request.Spot.LevelIndex && new Polygon(FixtureShape.CornersOf(fixture)).Contains(request.Spot.Plan));
+        || (fixture.LevelIndex == request.Spot.LevelIndex && new Polygon(fixture.Corners()).Contains(request.Spot.Plan));
 
     private IEnumerable<PlanMark> Marks(int levelIndex)
     {

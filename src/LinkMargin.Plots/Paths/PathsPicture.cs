@@ -1,7 +1,6 @@
 using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Plots.Paths;
 

@@ -1,8 +1,10 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Plots.Building;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Marks;
 
 namespace LinkMargin.Plots.Plans;
 

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Plots.Building;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using SkiaSharp;

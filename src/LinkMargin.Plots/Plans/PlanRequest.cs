@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 
@@ -24,3 +25,9 @@ public sealed record PlanRequest(House House, IReadOnlyList<int> Levels, string 
     public static PlanRequest OfLevel(House house, int levelIndex, string title, string caption) =>
         new(house, [levelIndex], title, caption);
 }
+
+/// <summary>A place to take a reading at.</summary>
+/// <param name="LevelIndex">The level it is on; 0 is the lowest.</param>
+/// <param name="Plan">Where on the plan.</param>
+/// <param name="Text">What is written beside it: its number and what to send from.</param>
+public sealed record MeasurementMark(int LevelIndex, Point2 Plan, string Text);

@@ -4,6 +4,7 @@ using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Measurements;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
 using LinkMargin.Files.Yaml;
 

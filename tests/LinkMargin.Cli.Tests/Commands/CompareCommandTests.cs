@@ -88,7 +88,7 @@ public sealed class CompareCommandTests : IDisposable
     [Fact]
     public void With_long_names_and_seats_of_different_use_no_line_is_wider_than_the_page()
     {
-        folder.Put("demo.yaml", Files.Houses.DemoHouse.Text);
+        folder.Put("demo.yaml", Files.Resources.DemoHouse.Text);
         Assert.All(Run("compare", "demo.yaml", "--model", "direct").Output.Split('\n'), line => Assert.InRange(line.Length, 0, 80));
     }
 

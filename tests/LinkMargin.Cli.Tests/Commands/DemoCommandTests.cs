@@ -1,7 +1,7 @@
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
-using LinkMargin.Files.Houses;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Cli.Tests.Commands;

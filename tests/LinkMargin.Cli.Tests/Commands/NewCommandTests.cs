@@ -1,5 +1,5 @@
 using System.Text.Json;
-using LinkMargin.Files.Houses;
+using LinkMargin.Files.Resources;
 
 namespace LinkMargin.Cli.Tests.Commands;
 

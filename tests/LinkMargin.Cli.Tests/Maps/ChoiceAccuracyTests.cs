@@ -4,7 +4,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
-using LinkMargin.Files.Houses;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Cli.Tests.Maps;

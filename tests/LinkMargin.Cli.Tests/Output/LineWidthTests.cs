@@ -1,6 +1,6 @@
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Output;
-using LinkMargin.Files.Houses;
+using LinkMargin.Files.Resources;
 
 namespace LinkMargin.Cli.Tests.Output;
 

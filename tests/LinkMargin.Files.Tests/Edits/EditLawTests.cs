@@ -5,6 +5,7 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Edits;
 using LinkMargin.Files.Houses;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Tests.Edits;

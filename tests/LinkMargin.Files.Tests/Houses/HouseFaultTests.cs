@@ -1,5 +1,6 @@
 using System.Text;
 using LinkMargin.Files.Houses;
+using LinkMargin.Files.Houses.Keys;
 using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Tests.Houses;
@@ -46,7 +47,7 @@ public sealed class HouseFaultTests
     [InlineData("material: brick, height: 1.1", "material: brick, from: 1.5, height: 1.1", "house.yaml:18:83: this wall reaches 2.6 m above the floor, and the level is 2.4 m high; mend 'from', 'height' or the level's height")]
     [InlineData("build-up: joisted", "build-up: joistd", "house.yaml:20:17: build-up: 'joistd' is not a floor build-up; did you mean 'joisted'?")]
     [InlineData("run: x", "run: z", "house.yaml:21:21: run: 'z' is not a direction of joists; write x, y, or an angle in degrees anticlockwise from x")]
-    [InlineData("spacing: 0.4", "spacing: 0.05", "house.yaml:21:33: spacing: joists 0.05 m apart leave no gap, for each is 0.05 m wide; measure from centre to centre")]
+    [InlineData("spacing: 0.4", "spacing: 0.05", "house.yaml:21:33: spacing: 0.05 m leaves no gap between joists 0.05 m wide; measure from centre to centre")]
     [InlineData("height: 2.3", "height: 2.3\n    elevation: 2.3", "house.yaml:25:16: the level 'high' begins 0.1 m below the ceiling of 'low'; levels are written lowest first and may not overlap, so mend 'elevation' or the height below")]
     [InlineData("level: low, box: [0.2", "level: lwo, box: [0.2", "house.yaml:30:25: level: no level is named 'lwo'; did you mean 'low'?")]
     [InlineData("level: low, box: [0.2", "box: [0.2", "house.yaml:30:5: a fixture needs the key 'level'")]
@@ -104,8 +105,8 @@ public sealed class HouseFaultTests
     [InlineData("at: [1, 1], hands", "at: [1, 0.02], hands", "house.yaml:41:34: the seat 'bed' stands inside the wall '*'; move it into a room")]
     [InlineData("at: [1.75, 1.85]", "at: [1.75, 4.85]", "house.yaml:40:34: the hands of the seat 'sofa' are inside the solid fixture 'screen'; raise 'hands' or move one of the two", "from: 0.7, to: 1.5", "from: 0.5, to: 1.5", "facing: screen", "facing: south")]
     [InlineData("height: 2.3", "height: 2.3\n    elevation: 2.75", "house.yaml:25:16: between the ceiling of 'low' and the floor of 'high' lie 0.35 m, and the build-up there is 0.25 m thick; check 'elevation', 'height' and 'build-up'")]
-    [InlineData("build-up: joisted", "build-up: slab", "house.yaml:21:15: the build-up 'slab' has no joists, so how they lie plays no part")]
-    [InlineData("      joists: {run: x, spacing: 0.4, first: 0.2}\n", "", "house.yaml:20:7: how the joists run is not said and taken to be the shorter way, y; add 'joists: {run: x}' or 'joists: {run: y}'")]
+    [InlineData("build-up: joisted", "build-up: slab", "house.yaml:21:15: build-up 'slab' has no joists; 'joists' is ignored")]
+    [InlineData("      joists: {run: x, spacing: 0.4, first: 0.2}\n", "", "house.yaml:20:7: no direction of joists is given; assumed along y, the shorter way; add 'joists: {run: x}' or 'joists: {run: y}'")]
     [InlineData("box: [1, 4.8, 2.5, 4.9]", "box: [11, 4.8, 12.5, 4.9]", "house.yaml:31:37: the fixture 'screen' lies outside the level 'low', which reaches x from 0 to 6 m, y from 0 to 5 m; check 'box'")]
     [InlineData("[[4.5, 1], [5.5, 1], [5.5, 3], [4.5, 3]]", "[[7.5, 1], [8.5, 1], [8.5, 3], [7.5, 3]]", "house.yaml:22:15: this void lies beside every room of 'low', so it joins nothing; look at its corners")]
     [InlineData("name: screen, level: low", "name: screen, level: high", "house.yaml:40:56: facing: the fixture 'screen' is on the level 'high', another than the seat")]

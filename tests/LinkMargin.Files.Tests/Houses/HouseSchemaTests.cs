@@ -1,8 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
-using LinkMargin.Files.Houses;
+using LinkMargin.Files.Houses.Keys;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Tests.Houses;

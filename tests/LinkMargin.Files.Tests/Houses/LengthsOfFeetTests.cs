@@ -1,6 +1,7 @@
 using System.Reflection;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Houses;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
 using LinkMargin.Files.Tests.Quantities;
 

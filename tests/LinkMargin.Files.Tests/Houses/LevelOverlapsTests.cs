@@ -1,4 +1,5 @@
 using LinkMargin.Files.Houses;
+using LinkMargin.Files.Houses.Keys;
 using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Tests.Houses;

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using LinkMargin.Files.Houses;
+using LinkMargin.Files.Houses.Keys;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Tests.Houses;

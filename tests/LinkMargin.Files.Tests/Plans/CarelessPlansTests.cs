@@ -2,6 +2,7 @@ using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
+using LinkMargin.Files.Plans.Drafts;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 using NetTopologySuite.Geometries;

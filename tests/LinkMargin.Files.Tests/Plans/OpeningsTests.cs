@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
+using LinkMargin.Files.Plans.Drafts;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 

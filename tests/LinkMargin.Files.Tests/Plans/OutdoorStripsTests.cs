@@ -1,4 +1,7 @@
-using LinkMargin.Files.Plans;
+using LinkMargin.Files.Plans.Drafts;
+using LinkMargin.Files.Plans.Rooms;
+using LinkMargin.Files.Plans.Shapes;
+using LinkMargin.Files.Plans.Walls;
 using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Tests.Plans;

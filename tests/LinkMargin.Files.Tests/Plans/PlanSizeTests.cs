@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Files.Plans;
+using LinkMargin.Files.Plans.Shapes;
 using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Tests.Plans;

@@ -3,6 +3,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Plans;
+using LinkMargin.Files.Plans.Drafts;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tests.Quantities;

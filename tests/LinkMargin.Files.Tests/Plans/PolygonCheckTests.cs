@@ -1,5 +1,5 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Files.Plans;
+using LinkMargin.Files.Plans.Drafts;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 

@@ -1,6 +1,6 @@
 using CsCheck;
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Files.Plans;
+using LinkMargin.Files.Plans.Drafts;
 
 namespace LinkMargin.Files.Tests.Plans;
 

@@ -1,5 +1,7 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Plans;
+using LinkMargin.Files.Plans.Drafts;
+using LinkMargin.Files.Plans.Shapes;
 using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Tests.Plans;

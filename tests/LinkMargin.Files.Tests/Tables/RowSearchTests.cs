@@ -1,5 +1,6 @@
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Tests.Tables;

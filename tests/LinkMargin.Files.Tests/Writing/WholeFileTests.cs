@@ -56,19 +56,19 @@ public sealed class WholeFileTests : IDisposable
     public void A_house_file_is_kept_once_somebody_changed_it()
     {
         string path = In("house.yaml");
-        WholeFile.Write(path, Files.Houses.StarterHouse.Text, force: false);
-        WholeFile.Write(path, Files.Houses.StarterHouse.Text, force: false);
+        WholeFile.Write(path, Files.Resources.StarterHouse.Text, force: false);
+        WholeFile.Write(path, Files.Resources.StarterHouse.Text, force: false);
         File.AppendAllText(path, "# mine now\n");
-        Assert.Throws<FileProblemException>(() => WholeFile.Write(path, Files.Houses.StarterHouse.Text, force: false));
+        Assert.Throws<FileProblemException>(() => WholeFile.Write(path, Files.Resources.StarterHouse.Text, force: false));
     }
 
     [Fact]
     public void A_schema_of_another_version_is_replaced()
     {
         string path = In("house.schema.json");
-        File.WriteAllText(path, Files.Houses.HouseSchema.Text + " ");
-        WholeFile.Write(path, Files.Houses.HouseSchema.Text, force: false);
-        Assert.Equal(Files.Houses.HouseSchema.Text, File.ReadAllText(path));
+        File.WriteAllText(path, Files.Resources.HouseSchema.Text + " ");
+        WholeFile.Write(path, Files.Resources.HouseSchema.Text, force: false);
+        Assert.Equal(Files.Resources.HouseSchema.Text, File.ReadAllText(path));
     }
 
     [Fact]

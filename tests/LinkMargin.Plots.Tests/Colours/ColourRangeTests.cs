@@ -1,6 +1,6 @@
 using LinkMargin.Engine.Fields;
 using LinkMargin.Plots.Colours;
-using LinkMargin.Plots.Tests.Surfaces;
+using LinkMargin.Plots.Tests.Contours;
 
 namespace LinkMargin.Plots.Tests.Colours;
 

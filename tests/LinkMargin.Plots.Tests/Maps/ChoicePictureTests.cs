@@ -1,7 +1,7 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Maps;
-using LinkMargin.Plots.Png;
+using LinkMargin.Shared;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Tests.Maps;
@@ -18,7 +18,7 @@ public class ChoicePictureTests
         byte[] png = ChoicePicture.Render(request, size);
         using SKBitmap bitmap = SKBitmap.Decode(png);
         Assert.Equal((size.WidthPixels, size.HeightPixels), (bitmap.Width, bitmap.Height));
-        Assert.True(PngChunks.IsOurs(png));
+        Assert.True(PngMark.IsOn(png));
         Assert.True(House.Levels.Count > 1 && size.WidthPixels > one.WidthPixels);
     }
 

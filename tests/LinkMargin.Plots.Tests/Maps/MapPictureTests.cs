@@ -3,7 +3,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Maps;
-using LinkMargin.Plots.Png;
+using LinkMargin.Shared;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Tests.Maps;
@@ -18,7 +18,7 @@ public class MapPictureTests
         byte[] png = MapPicture.Render(Request(0), new PictureSize(900, 700, 1.25));
         using SKBitmap bitmap = SKBitmap.Decode(png);
         Assert.Equal((900, 700), (bitmap.Width, bitmap.Height));
-        Assert.True(PngChunks.IsOurs(png));
+        Assert.True(PngMark.IsOn(png));
     }
 
     [Fact]

@@ -2,7 +2,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Maps;
-using LinkMargin.Plots.Png;
+using LinkMargin.Shared;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Tests.Maps;
@@ -19,7 +19,7 @@ public class MapSheetTests
         byte[] png = MapSheet.Render(request, size);
         using SKBitmap bitmap = SKBitmap.Decode(png);
         Assert.Equal((size.WidthPixels, size.HeightPixels), (bitmap.Width, bitmap.Height));
-        Assert.True(PngChunks.IsOurs(png));
+        Assert.True(PngMark.IsOn(png));
         Assert.True(size.WidthPixels > 3 * 300);
     }
 

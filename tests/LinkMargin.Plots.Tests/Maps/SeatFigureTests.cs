@@ -1,6 +1,5 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Maps;
-using LinkMargin.Plots.Plans;
 
 namespace LinkMargin.Plots.Tests.Maps;
 

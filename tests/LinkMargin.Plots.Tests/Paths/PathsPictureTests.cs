@@ -5,8 +5,7 @@ using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using LinkMargin.Plots.Paths;
-using LinkMargin.Plots.Plans;
-using LinkMargin.Plots.Png;
+using LinkMargin.Shared;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Tests.Paths;
@@ -43,7 +42,7 @@ public class PathsPictureTests
         using SKBitmap bitmap = SKBitmap.Decode(png);
 
         Assert.Equal((size.WidthPixels, size.HeightPixels), (bitmap.Width, bitmap.Height));
-        Assert.True(PngChunks.IsOurs(png));
+        Assert.True(PngMark.IsOn(png));
     }
 
     [Fact]

@@ -2,7 +2,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Plans;
-using LinkMargin.Plots.Png;
+using LinkMargin.Shared;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Tests.Plans;
@@ -21,7 +21,7 @@ public class PlanPictureTests
         byte[] png = PlanPicture.Render(request, size);
         using SKBitmap bitmap = SKBitmap.Decode(png);
         Assert.Equal((size.WidthPixels, size.HeightPixels), (bitmap.Width, bitmap.Height));
-        Assert.True(PngChunks.IsOurs(png));
+        Assert.True(PngMark.IsOn(png));
     }
 
     [Fact]

@@ -1,0 +1,60 @@
+namespace LinkMargin.Files.Houses.Keys;
+
+/// <summary>Every key a house file may have, by the group it stands in. The reader, the messages and the schema keep to it.</summary>
+internal static class HouseKeys
+{
+    /// <summary>The file itself.</summary>
+    public static readonly string[] House = ["house", "units", "levels", "fixtures", "radios", "required", "spots", "seats", "zones", "keep-out"];
+
+    /// <summary>A level.</summary>
+    public static readonly string[] Level =
+        ["name", "height", "elevation", "outer", "inner", "rooms", "doors", "windows", "gaps", "walls", "above"];
+
+    /// <summary>A room.</summary>
+    public static readonly string[] Room = ["name", "corner", "size", "outline"];
+
+    /// <summary>A door.</summary>
+    public static readonly string[] Door =
+        ["name", "between", "room", "side", "wall", "at", "width", "height", "material", "open"];
+
+    /// <summary>A window.</summary>
+    public static readonly string[] Window =
+        ["name", "room", "side", "between", "wall", "at", "width", "sill", "height", "material", "open"];
+
+    /// <summary>An opening without a leaf.</summary>
+    public static readonly string[] Gap = ["name", "between", "room", "side", "wall", "at", "width", "sill", "height"];
+
+    /// <summary>A wall along a polyline.</summary>
+    public static readonly string[] Wall = ["name", "along", "material", "from", "height"];
+
+    /// <summary>What lies between a level and the next.</summary>
+    public static readonly string[] Above = ["build-up", "joists", "voids"];
+
+    /// <summary>How joists lie.</summary>
+    public static readonly string[] Joists = ["run", "spacing", "first"];
+
+    /// <summary>A void written as a rectangle.</summary>
+    public static readonly string[] Void = ["corner", "size"];
+
+    /// <summary>A fixture.</summary>
+    public static readonly string[] Fixture =
+        ["name", "level", "box", "from", "to", "turn", "front", "material", "shell", "open"];
+
+    /// <summary>The two radios.</summary>
+    public static readonly string[] Radios = ["console", "controller"];
+
+    /// <summary>A radio written out.</summary>
+    public static readonly string[] Radio = ["name", "transmit", "gain", "sensitivity", "hand", "spread"];
+
+    /// <summary>A spot.</summary>
+    public static readonly string[] Spot = ["name", "level", "at", "inside", "height"];
+
+    /// <summary>A seat.</summary>
+    public static readonly string[] Seat = ["name", "level", "at", "hands", "facing", "required", "used", "plays", "players"];
+
+    /// <summary>Where a console may stand.</summary>
+    public static readonly string[] Zone = ["name", "level", "room", "corner", "size", "outline", "heights"];
+
+    /// <summary>Where no console may stand.</summary>
+    public static readonly string[] KeepOut = ["name", "level", "room", "corner", "size", "outline", "from", "to"];
+}

@@ -1,0 +1,38 @@
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Houses.Keys;
+
+/// <summary>The names given so far to one kind of thing; each may be given once, and none may look like another.</summary>
+internal sealed class Names(Source source, string what)
+{
+    private readonly Dictionary<string, (string Name, Mark Mark)> given = [];
+
+    /// <summary>Takes a name; a mistake is recorded, with both places, where it is taken already.</summary>
+    public void Take(string name, Mark mark)
+    {
+        if (given.TryAdd(NameText.Look(name), (name, mark)))
+        {
+            return;
+        }
+
+        (string first, Mark at) = given[NameText.Look(name)];
+        source.Error(mark, first == name
+            ? FormattableString.Invariant($"{what} named {Quote.Of(name)} is already in line {at.Line}; give each its own name")
+            : FormattableString.Invariant(
+                $"{what} named {Quote.Of(name)} differs from the one in line {at.Line} only by characters that cannot be seen; give each its own name"));
+    }
+}
+
+/// <summary>Says when a list is longer than a house can be worked through with.</summary>
+internal static class TooMany
+{
+    /// <summary>Records a mistake where there are more than the most.</summary>
+    public static void Check(Source source, MappingReader group, string key, int count, int most)
+    {
+        if (count > most)
+        {
+            source.Error(group.MarkOf(key), FormattableString.Invariant($"{key}: there are {count}, and at most {most} are worked through; leave some out"));
+        }
+    }
+}

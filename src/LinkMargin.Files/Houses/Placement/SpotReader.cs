@@ -1,0 +1,136 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Houses.Keys;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Yaml;
+
+namespace LinkMargin.Files.Houses.Placement;
+
+/// <summary>Reads the candidate places for a console.</summary>
+internal sealed class SpotReader(PlacementContext premises)
+{
+    private readonly Source source = premises.Source;
+    private readonly List<string> known = [];
+
+    /// <summary>The names of all spots, those among them that could not be read.</summary>
+    public IReadOnlyCollection<string> AllNames => known;
+
+    /// <summary>Reads all that can be read.</summary>
+    public List<Spot> ReadAll(MappingReader file)
+    {
+        Names names = new(source, "a spot");
+        List<Spot> spots = [];
+        List<MappingReader> groups = [.. file.OptionalGroups("spots", "a spot", HouseKeys.Spot)];
+        TooMany.Check(source, file, "spots", groups.Count, HouseLimits.MostSpots);
+        if (groups.Count == 0)
+        {
+            source.Warning(file.MarkOf("spots"), "the house has no spots, so there is no place for a console to compare; add 'spots'");
+        }
+
+        foreach (MappingReader group in groups.Take(HouseLimits.MostSpots))
+        {
+            string? name = group.RequiredName("name");
+            if (name is not null)
+            {
+                names.Take(name, group.MarkOf("name"));
+                known.Add(name);
+            }
+
+            if (Read(group, name ?? "a spot") is { } spot && name is not null)
+            {
+                spots.Add(spot);
+            }
+        }
+
+        return spots;
+    }
+
+    private Spot? Read(MappingReader group, string name)
+    {
+        Spot? spot = group.Has("inside") ? Inside(group, name) : Standing(group, name);
+        if (spot is null)
+        {
+            return null;
+        }
+
+        Mark mark = group.MarkOf(group.Has("at") ? "at" : "height");
+        string what = $"the spot {Quote.Of(name)}";
+        premises.CheckHeight(spot.LevelIndex, spot.HeightMetres, mark, group.Has("at") ? "at (height)" : "height");
+        premises.CheckPlace(spot.LevelIndex, spot.Plan, spot.HeightMetres, mark, what);
+        if (premises.SolidAt(spot.LevelIndex, spot.Plan, spot.HeightMetres) is { } solid)
+        {
+            source.Error(mark,
+                $"{what} is inside the fixture {Quote.Of(solid.Name)}, which is solid; move it, "
+                    + "or make the fixture a shell with 'shell: true' or 'open: [front]'");
+        }
+
+        return spot;
+    }
+
+    private Spot? Standing(MappingReader group, string name)
+    {
+        int? level = premises.LevelOf(group);
+        if (group.Has("height"))
+        {
+            source.Error(group.MarkOf("height"), "'height' goes with 'inside'; a spot by itself has its height in 'at: [x, y, height]'");
+        }
+
+        Point3? at = group.Required("at") is { } node ? PlaceReader.Space(source, node, "at") : null;
+        return level is { } index && at is { } place ? new Spot(name, index, place.Plan, place.Z) : null;
+    }
+
+    private Spot? Inside(MappingReader group, string name)
+    {
+        Point3? at = group.Optional("at") is { } node ? PlaceReader.Space(source, node, "at") : null;
+        double? height = group.OptionalLength("height", HouseLimits.HeightOverFloor);
+        if (group.Has("at") == group.Has("height"))
+        {
+            source.Error(group.Mark, group.Has("at")
+                ? "a spot inside a fixture has either 'height', at its centre, or 'at: [x, y, height]'; remove one"
+                : "a spot inside a fixture needs its 'height' over the floor, or 'at: [x, y, height]'");
+            return null;
+        }
+
+        if (Host(group) is not { } host)
+        {
+            return null;
+        }
+
+        if (group.Has("level") && premises.LevelOf(group) is { } level && level != host.LevelIndex)
+        {
+            source.Error(group.MarkOf("level"), $"the fixture {Quote.Of(host.Name)} stands on the level {Quote.Of(premises.NameOf(host.LevelIndex))}, not on {Quote.Of(premises.NameOf(level))}; remove 'level' or mend it");
+        }
+
+        Point3? place = at ?? (height is { } z ? host.Centre.At(z) : null);
+        if (place is not { } found)
+        {
+            return null;
+        }
+
+        if (!host.Contains(found.Plan, found.Z, HouseLimits.SameHeight))
+        {
+            source.Error(group.MarkOf(at is null ? "height" : "at"), 
+                $"this place is not inside the fixture {Quote.Of(host.Name)}, "
+                    + $"which reaches from {source.Lengths.Exact(host.FromMetres)} to {source.Lengths.Exact(host.ToMetres)} above the floor round {source.Lengths.Place(host.Centre)}; mend it or remove 'inside'");
+            return null;
+        }
+
+        return new Spot(name, host.LevelIndex, found.Plan, found.Z);
+    }
+
+    private Fixture? Host(MappingReader group)
+    {
+        if (group.OptionalName("inside") is not { } name || premises.UnreadFixtures.Contains(name))
+        {
+            return null;
+        }
+
+        if (premises.FixturesByName.TryGetValue(name, out Fixture? host))
+        {
+            return host;
+        }
+
+        source.Error(group.MarkOf("inside"), $"inside: no fixture is named {Quote.Of(name)}; {source.Advice(name, [.. premises.FixturesByName.Keys])}");
+        return null;
+    }
+}

@@ -1,0 +1,90 @@
+using LinkMargin.Files.Plans.Drafts;
+using LinkMargin.Files.Plans.Shapes;
+using LinkMargin.Files.Plans.Walls;
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Files.Plans.Openings;
+
+/// <summary>Places the openings of one stretch of wall that were given no place: one is centred, more spread evenly.</summary>
+internal static class OpeningSpread
+{
+    /// <summary>The openings with their final places; those without room are reported and left out.</summary>
+    internal static IEnumerable<PlacedOpening> Spread(
+        IReadOnlyList<PlacedOpening> openings, LaidWall wall, PlanProblems problems)
+    {
+        PlacedOpening[] free = [.. openings.Where(o => o.OffsetMetres is null)];
+        return openings
+            .Where(o => o.OffsetMetres is not null)
+            .Concat(Rows(free).SelectMany(row => SpreadRow(row, wall, problems)));
+    }
+
+    /// <summary>Openings that share no height, such as a light above a door, do not push each other aside.</summary>
+    private static IEnumerable<PlacedOpening[]> Rows(PlacedOpening[] openings)
+    {
+        // Lowest sill first, a row goes on for as long as the next opening begins below the top of all before it.
+        List<PlacedOpening> row = [];
+        double top = double.NegativeInfinity;
+        foreach (PlacedOpening opening in openings.OrderBy(o => o.Draft.SillMetres))
+        {
+            if (row.Count > 0 && opening.Draft.SillMetres > top - PlanLimits.RoundingMetres)
+            {
+                yield return InWrittenOrder(row);
+                row.Clear();
+            }
+
+            row.Add(opening);
+            top = Math.Max(top, opening.Draft.SillMetres + opening.Draft.HeightMetres);
+        }
+
+        if (row.Count > 0)
+        {
+            yield return InWrittenOrder(row);
+        }
+    }
+
+    private static PlacedOpening[] InWrittenOrder(IEnumerable<PlacedOpening> row) =>
+        [.. row.OrderBy(o => o.Draft.Mark.Line).ThenBy(o => o.Draft.Mark.Column)];
+
+    private static IEnumerable<PlacedOpening> SpreadRow(PlacedOpening[] row, LaidWall wall, PlanProblems problems)
+    {
+        Span clear = row[0].Site.Clear;
+        double total = row.Sum(o => o.Draft.WidthMetres);
+        double space = (clear.Length - total) / (row.Length + 1);
+        if (space < -PlanLimits.RoundingMetres)
+        {
+            problems.Error(
+                row[^1].Draft.Mark,
+                FormattableString.Invariant($"{OpeningNames.LabelOf(row[^1].Draft)} is one of {row.Length} openings, together ")
+                    + $"{problems.Lengths.Exact(total)} wide, in {problems.Lengths.Exact(clear.Length)} of the wall {Quote.Of(wall.Name)}; "
+                    + "make them narrower or take one out");
+            yield break;
+        }
+
+        double from = clear.From;
+        foreach (PlacedOpening opening in row)
+        {
+            from += space;
+            yield return opening with { OffsetMetres = from };
+            from += opening.Draft.WidthMetres;
+        }
+    }
+}
+
+/// <summary>An opening that has found its wall.</summary>
+/// <param name="Draft">The opening as written.</param>
+/// <param name="Site">The stretch of wall it stands in.</param>
+/// <param name="OffsetMetres">From the wall's start to the nearer jamb, metres; null until it is spread or centred.</param>
+internal sealed record PlacedOpening(OpeningDraft Draft, OpeningSite Site, double? OffsetMetres)
+{
+    /// <summary>From the wall's start to the nearer jamb, for an opening that has its final place.</summary>
+    internal double FromMetres =>
+        OffsetMetres ?? throw new InvalidOperationException("The opening has not been given its place in the wall yet.");
+
+    /// <summary>From the wall's start to the farther jamb.</summary>
+    internal double ToMetres => FromMetres + Draft.WidthMetres;
+
+    /// <summary>Whether some height is taken up by both.</summary>
+    internal bool SharesHeightWith(PlacedOpening other) =>
+        Math.Min(Draft.SillMetres + Draft.HeightMetres, other.Draft.SillMetres + other.Draft.HeightMetres)
+            - Math.Max(Draft.SillMetres, other.Draft.SillMetres) > PlanLimits.RoundingMetres;
+}

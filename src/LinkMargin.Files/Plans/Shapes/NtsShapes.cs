@@ -1,0 +1,91 @@
+using LinkMargin.Engine.Geometry;
+using NetTopologySuite;
+using NetTopologySuite.Geometries;
+using NetTopologySuite.Index.Strtree;
+using NtsPolygon = NetTopologySuite.Geometries.Polygon;
+
+namespace LinkMargin.Files.Plans.Shapes;
+
+/// <summary>Our points and stretches as the geometry library's shapes.</summary>
+internal static class NtsShapes
+{
+    /// <summary>
+    /// With the library's newer overlay: the older one, its default, gives up with an exception where edges cross within
+    /// rounding of a corner.
+    /// </summary>
+    private static readonly GeometryFactory Factory = new NtsGeometryServices(GeometryOverlay.NG).CreateGeometryFactory();
+
+    /// <summary>A point.</summary>
+    internal static Coordinate ToCoordinate(Point2 p) => new(p.X, p.Y);
+
+    /// <summary>A point back.</summary>
+    internal static Point2 ToPoint(Coordinate c) => new(c.X, c.Y);
+
+    /// <summary>The corners as a closed ring of coordinates.</summary>
+    internal static Coordinate[] ToRing(IEnumerable<Point2> corners)
+    {
+        Coordinate[] open = [.. corners.Select(ToCoordinate)];
+        return [.. open, open[0].Copy()];
+    }
+
+    /// <summary>A polygon from at least three corners.</summary>
+    internal static NtsPolygon ToPolygon(IEnumerable<Point2> corners) => Factory.CreatePolygon(ToRing(corners));
+
+    /// <summary>A line of one stretch.</summary>
+    internal static LineString ToLine(Segment s) => Factory.CreateLineString([ToCoordinate(s.Start), ToCoordinate(s.End)]);
+
+    /// <summary>A point as a geometry.</summary>
+    internal static Point ToGeometry(Point2 p) => Factory.CreatePoint(ToCoordinate(p));
+
+    /// <summary>The strip on the right of a stretch, drawn in all round.</summary>
+    /// <param name="e">The stretch.</param>
+    /// <param name="part">Which part of it, metres from its start.</param>
+    /// <param name="widthFrom">Width of the strip where the part starts, metres.</param>
+    /// <param name="widthTo">Width where it ends, metres.</param>
+    /// <param name="inset">How far it is drawn in, metres.</param>
+    internal static NtsPolygon StripBeside(Segment e, Span part, double widthFrom, double widthTo, double inset)
+    {
+        Point2 start = e.PointAt(part.From + inset), end = e.PointAt(part.To - inset);
+        return ToPolygon(
+        [
+            start + (inset * e.Outward),
+            start + ((widthFrom - inset) * e.Outward),
+            end + ((widthTo - inset) * e.Outward),
+            end + (inset * e.Outward),
+        ]);
+    }
+
+    /// <summary>The box round a stretch.</summary>
+    internal static Envelope EnvelopeOf(Segment s) => new(s.Start.X, s.End.X, s.Start.Y, s.End.Y);
+}
+
+/// <summary>Finds the things that lie near a stretch or a point. Answers come in the order the things were given.</summary>
+internal sealed class SegmentIndex<T>
+{
+    private readonly IReadOnlyList<T> items;
+    private readonly STRtree<int> tree = new();
+
+    /// <summary>Indexes things by the stretch each takes up.</summary>
+    internal SegmentIndex(IReadOnlyList<T> items, Func<T, Segment> segmentOf)
+    {
+        this.items = items;
+        for (int i = 0; i < items.Count; i++)
+        {
+            tree.Insert(NtsShapes.EnvelopeOf(segmentOf(items[i])), i);
+        }
+
+        tree.Build();
+    }
+
+    /// <summary>Things whose box comes within reach of a stretch's box.</summary>
+    internal IEnumerable<T> Near(Segment segment, double reachMetres) => Query(NtsShapes.EnvelopeOf(segment), reachMetres);
+
+    /// <summary>Things whose box comes within reach of a point.</summary>
+    internal IEnumerable<T> Near(Point2 p, double reachMetres) => Query(new Envelope(p.X, p.X, p.Y, p.Y), reachMetres);
+
+    private IEnumerable<T> Query(Envelope box, double reachMetres)
+    {
+        box.ExpandBy(reachMetres);
+        return tree.Query(box).Order().Select(i => items[i]);
+    }
+}

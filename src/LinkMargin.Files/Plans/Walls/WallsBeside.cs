@@ -1,0 +1,40 @@
+using LinkMargin.Files.Plans.Drafts;
+using LinkMargin.Files.Plans.Shapes;
+using LinkMargin.Files.Problems;
+
+namespace LinkMargin.Files.Plans.Walls;
+
+/// <summary>
+/// Walls written along the middle of a wall whose rooms were drawn to its face: meant to replace the rooms' wall, but too
+/// far from it to do so, and then both count.
+/// </summary>
+internal static class WallsBeside
+{
+    /// <summary>Reports each full-height wall that runs close beside a room's wall for at least half its length.</summary>
+    internal static void Report(
+        IReadOnlyList<WrittenWall> fullWalls, IReadOnlyList<Segment> roomWalls, PlanProblems problems)
+    {
+        SegmentIndex<Segment> index = new(roomWalls, s => s);
+        foreach (WrittenWall wall in fullWalls)
+        {
+            Segment written = wall.Segment;
+            foreach (Segment other in index.Near(written, PlanLimits.BesideMetres))
+            {
+                double apart = Math.Abs(other.Across(written.PointAt(written.Length / 2)));
+                Span common = written.Shadow(other).Meet(new Span(0, written.Length));
+                if (written.IsParallelTo(other)
+                    && apart <= PlanLimits.BesideMetres + PlanLimits.RoundingMetres
+                    && common.Length >= written.Length / 2)
+                {
+                    problems.OneOfMany(
+                        Severity.Warning,
+                        "walls beside room walls",
+                        wall.Mark,
+                        $"{wall.Label(problems.Lengths)} runs {problems.Lengths.Exact(apart)} beside the room wall from {problems.Lengths.Place(other.Start)} to "
+                            + $"{problems.Lengths.Place(other.End)}, so both count; to replace that wall, run along it");
+                    break;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,89 @@
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+
+namespace LinkMargin.Plots.Charts;
+
+/// <summary>All seats against all spots at a glance: each margin with its spread, and what each seat asks for as a line.</summary>
+public static class SpotsPicture
+{
+    private const double WidthPoints = 620;
+    private const double NamePoints = 130;
+    private const double AxisPoints = 32;
+    private const double KeyGapPoints = 8;
+
+    /// <summary>The size at which every line is easily read.</summary>
+    public static PictureSize FittingSize(SpotsRequest request, double pixelsPerPoint = 2.5)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        int width = (int)Math.Ceiling(WidthPoints * pixelsPerPoint);
+        double height = ((request.Seats.Sum(SpotsChart.SeatPoints) + AxisPoints + KeyGapPoints) * pixelsPerPoint)
+            + Key(request, BodyWidth(width, pixelsPerPoint), pixelsPerPoint).HeightPixels
+            + Page.FurniturePixels(width, pixelsPerPoint, request.Title, request.Caption);
+        return new(width, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
+    }
+
+    /// <summary>Draws it; the bytes are a PNG.</summary>
+    public static byte[] Render(SpotsRequest request, PictureSize size)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentNullException.ThrowIfNull(size);
+        double s = size.PixelsPerPoint, name = NamePoints * s;
+        using var page = new Page(size, request.Title, request.Caption);
+        LabelBox body = page.Body;
+        KeyStrip key = Key(request, body.Width, s);
+        key.Draw(page.Canvas, body.Left, body.Top);
+        double top = body.Top + key.HeightPixels + (KeyGapPoints * s);
+        double bottom = top + (request.Seats.Sum(SpotsChart.SeatPoints) * s);
+        new SpotsChart(new(body.Left + name, top, body.Right, bottom), request, s) { NameWidth = name }.Draw(page.Canvas);
+        return page.ToPng();
+    }
+
+    private static double BodyWidth(int widthPixels, double pixelsPerPoint) => widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);
+
+    private static KeyStrip Key(SpotsRequest request, double widthPixels, double pixelsPerPoint)
+    {
+        const double BarPoints = 26;
+        double s = pixelsPerPoint;
+        return new KeyStrip(
+            [
+                .. request.Spots.Select((spot, i) => new KeyEntry(BarPoints, spot, (canvas, box) =>
+                    SpotSign.Draw(canvas, SpotInk.Of(i), box.Left, box.CentreX, box.Right, box.CentreY, 5, s, passes: true))),
+                new KeyEntry(BarPoints, "the same, short of what the seat asks for", (canvas, box) =>
+                    SpotSign.Draw(canvas, Palette.SoftInk, box.Left, box.CentreX, box.Right, box.CentreY, 5, s, passes: false)),
+                new KeyEntry(8, "what the seat asks for", (canvas, box) =>
+                {
+                    using var line = Pen.Line(Palette.Ink, 1.6 * s);
+                    canvas.DrawLine((float)box.CentreX, (float)box.Top, (float)box.CentreX, (float)box.Bottom, line);
+                }),
+                new KeyEntry(0, $"left end: the margin to count on, {request.Often}; dot: the median; right end: as likely to be passed as the left to be missed", (_, _) => { }),
+            ],
+            widthPixels,
+            pixelsPerPoint);
+    }
+}
+
+/// <summary>What a picture of seats against spots shows.</summary>
+/// <param name="Title">Above it.</param>
+/// <param name="Caption">Below it.</param>
+/// <param name="Spots">The spots, best first, each as the key names it.</param>
+/// <param name="Seats">The seats, from the top.</param>
+public sealed record SpotsRequest(string Title, string Caption, IReadOnlyList<string> Spots, IReadOnlyList<SpotsSeat> Seats)
+{
+    /// <summary>How often the margin to count on is there, in words.</summary>
+    public required string Often { get; init; }
+}
+
+/// <summary>One seat in a picture of seats against spots.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Detail">The level it is on and the like, in a few words.</param>
+/// <param name="RequiredDb">What it asks for, dB.</param>
+/// <param name="Bars">Its margins, one for each spot it plays at.</param>
+public sealed record SpotsSeat(string Name, string Detail, double RequiredDb, IReadOnlyList<SpotBar> Bars);
+
+/// <summary>One seat's margin with one spot.</summary>
+/// <param name="Spot">The spot, by its place in the request's list.</param>
+/// <param name="MarginAtConfidenceDb">The margin to count on, dB.</param>
+/// <param name="MedianDb">The median, dB.</param>
+/// <param name="HighDb">The margin that is exceeded as seldom as the one to count on is missed, dB.</param>
+/// <param name="IsMet">Whether the margin to count on is what the seat asks for or more.</param>
+public sealed record SpotBar(int Spot, double MarginAtConfidenceDb, double MedianDb, double HighDb, bool IsMet);

@@ -1,0 +1,119 @@
+using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Contours;
+
+/// <summary>The scale of tones beside a map: margins upwards, hatched up to the required margin's heavy line.</summary>
+internal sealed class ColourBar(MarginColours colours, double requiredDb, double pixelsPerPoint)
+{
+    /// <summary>Width with its figures, points.</summary>
+    public const double WidthPoints = 74;
+
+    private const double BarPoints = 15;
+    private const double HeadPoints = 26;
+    private const double SizePoints = 9;
+
+    /// <summary>What the scale is of.</summary>
+    public string Heading { get; init; } = "margin";
+
+    /// <summary>What the heavy line is.</summary>
+    public string Line { get; init; } = "required";
+
+    /// <summary>Whether what lies below that line is what is hatched.</summary>
+    public bool IsHatched { get; init; } = true;
+
+    public void Draw(SKCanvas canvas, LabelBox box)
+    {
+        using Lettering plain = new(SizePoints * pixelsPerPoint, isBold: false);
+        using Lettering bold = new(SizePoints * pixelsPerPoint, isBold: true);
+        bold.Write(canvas, Heading, box.Left, box.Top + bold.CapHeight, Palette.Ink);
+        plain.Write(canvas, "dB", box.Left, box.Top + bold.CapHeight + plain.LineHeight, Palette.Ink);
+        var bar = new LabelBox(
+            box.Left, box.Top + (HeadPoints * pixelsPerPoint), box.Left + (BarPoints * pixelsPerPoint), box.Bottom);
+        DrawTones(canvas, bar);
+        if (IsHatched)
+        {
+            DrawHatch(canvas, bar);
+        }
+        using SKPaint rim = Pen.Line(Palette.SoftInk, 0.6 * pixelsPerPoint);
+        canvas.DrawRect(Rect(bar), rim);
+        DrawFigures(canvas, bar, plain);
+        DrawRequired(canvas, bar, bold, plain);
+    }
+
+    private double YOf(LabelBox bar, double margin)
+    {
+        ColourRange range = colours.Range;
+        double share = Math.Clamp((margin - range.LeastDb) / (range.GreatestDb - range.LeastDb), 0, 1);
+        return bar.Bottom - (share * bar.Height);
+    }
+
+    private IEnumerable<double> Ends() => colours.Lines().Prepend(colours.Range.LeastDb).Append(colours.Range.GreatestDb);
+
+    private void DrawTones(SKCanvas canvas, LabelBox bar)
+    {
+        double[] ends = [.. Ends()];
+        for (int i = 1; i < ends.Length; i++)
+        {
+            using SKPaint tone = Pen.Fill(colours.Of((ends[i - 1] + ends[i]) / 2));
+            tone.IsAntialias = false;
+            canvas.DrawRect(
+                new SKRect((float)bar.Left, (float)YOf(bar, ends[i]), (float)bar.Right, (float)YOf(bar, ends[i - 1])), tone);
+        }
+    }
+
+    private void DrawHatch(SKCanvas canvas, LabelBox bar)
+    {
+        canvas.Save();
+        canvas.ClipRect(new SKRect((float)bar.Left, (float)YOf(bar, requiredDb), (float)bar.Right, (float)bar.Bottom));
+        using var strokes = new SKPath();
+        double shift = FieldLayer.HatchSpacingPoints * Math.Sqrt(2) * pixelsPerPoint;
+        for (double y = bar.Top; y < bar.Bottom + bar.Width; y += shift)
+        {
+            strokes.MoveTo((float)bar.Left, (float)y);
+            strokes.LineTo((float)bar.Right, (float)(y - bar.Width));
+        }
+
+        FieldLayer.DrawHatch(canvas, strokes, pixelsPerPoint);
+        canvas.Restore();
+    }
+
+    private void DrawFigures(SKCanvas canvas, LabelBox bar, Lettering lettering)
+    {
+        using SKPaint tick = Pen.Line(Palette.SoftInk, 0.6 * pixelsPerPoint);
+        double lastY = double.PositiveInfinity, required = YOf(bar, requiredDb);
+        foreach (double margin in Ends())
+        {
+            double y = YOf(bar, margin);
+            canvas.DrawLine((float)bar.Right, (float)y, (float)(bar.Right + (2.5 * pixelsPerPoint)), (float)y, tick);
+
+            // Figures give way to each other and to the required margin's own.
+            if (lastY - y < lettering.LineHeight || Math.Abs(required - y) < lettering.LineHeight)
+            {
+                continue;
+            }
+
+            bool isLeast = margin == colours.Range.LeastDb, isGreatest = margin == colours.Range.GreatestDb;
+            string text = (isLeast ? "≤ " : isGreatest ? "≥ " : "") + MarginText.Bare(margin);
+            lettering.WriteMiddle(canvas, text, bar.Right + (5 * pixelsPerPoint), y, Palette.Ink);
+            lastY = y;
+        }
+    }
+
+    private void DrawRequired(SKCanvas canvas, LabelBox bar, Lettering bold, Lettering plain)
+    {
+        float y = (float)YOf(bar, requiredDb);
+        using SKPaint casing = Pen.Line(Palette.Paper, 4.4 * pixelsPerPoint);
+        using SKPaint heavy = Pen.Line(Palette.Ink, 2.4 * pixelsPerPoint);
+        canvas.DrawLine((float)bar.Left, y, (float)bar.Right, y, casing);
+        canvas.DrawLine((float)bar.Left, y, (float)(bar.Right + (3 * pixelsPerPoint)), y, heavy);
+        string figure = MarginText.Bare(requiredDb);
+        double x = bar.Right + (5 * pixelsPerPoint);
+        bold.WriteMiddle(canvas, figure, x, y, Palette.Ink);
+        plain.WriteMiddle(canvas, Line, x + bold.WidthOf(figure) + (3 * pixelsPerPoint), y, Palette.Ink);
+    }
+
+    private static SKRect Rect(LabelBox box) => new((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom);
+}

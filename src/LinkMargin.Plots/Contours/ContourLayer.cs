@@ -1,0 +1,141 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Building;
+using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Contours;
+
+/// <summary>Lines of equal margin with their figures; the required margin's is the heaviest and is drawn last.</summary>
+internal sealed class ContourLayer(
+    PlanView view,
+    Level level,
+    FieldSurface surface,
+    MarginColours colours,
+    double requiredDb,
+    IReadOnlyList<LabelBox> taken) : PlanLayer(view)
+{
+    // Shorter lines are specks of one or two cells.
+    private const double LeastLengthPoints = 9;
+    private const double TextEveryPoints = 190;
+
+    // Lines closer than this share of a figure's height go without figures.
+    private const double CrowdedShare = 0.9;
+
+    /// <summary>Size of the figures, points; the required margin's are a little larger.</summary>
+    public double FigurePoints { get; init; } = 8.5;
+
+    protected override void Draw(SKCanvas canvas)
+    {
+        canvas.Save();
+        if (level.Rooms.Count > 0)
+        {
+            using SKPath rooms = RoomClip.Of(View, level);
+            canvas.ClipPath(rooms, antialias: true);
+        }
+
+        using var figures = new Lettering(View.Points(FigurePoints), isBold: false);
+        using var heavyFigures = new Lettering(View.Points(FigurePoints + 1), isBold: true);
+        var texts = new ContourTexts(View.Frame, taken);
+        IReadOnlyList<SKPoint[]> required = LinesAt(requiredDb);
+        List<ContourText> heavyTexts = [.. required.SelectMany(l => Texts(texts, l, requiredDb, heavyFigures))];
+        DrawAll(canvas, figures, texts);
+        DrawRequired(canvas, required, heavyTexts, heavyFigures);
+        canvas.Restore();
+    }
+
+    private void DrawAll(SKCanvas canvas, Lettering figures, ContourTexts texts)
+    {
+        using SKPaint thin = Pen.Line(Palette.Ink.WithAlpha(150), View.Points(0.5));
+        using SKPaint tenth = Pen.Line(Palette.Ink.WithAlpha(200), View.Points(0.9));
+        foreach (double margin in colours.Lines().Where(m => m != requiredDb))
+        {
+            bool isTenth = Math.Abs(Math.IEEERemainder(margin, 10)) < 1e-9;
+            IReadOnlyList<SKPoint[]> lines = LinesAt(margin);
+            List<ContourText> placed = [.. lines.SelectMany(l => Texts(texts, l, margin, figures))];
+            Stroke(canvas, lines, placed, isTenth ? tenth : thin);
+            Write(canvas, placed, figures);
+        }
+    }
+
+    private void DrawRequired(SKCanvas canvas, IReadOnlyList<SKPoint[]> lines, List<ContourText> placed, Lettering figures)
+    {
+        using SKPaint casing = Pen.Line(Palette.Paper, View.Points(4.4));
+        using SKPaint heavy = Pen.Line(Palette.Ink, View.Points(2.4));
+        Stroke(canvas, lines, placed, casing);
+        Stroke(canvas, lines, placed, heavy);
+        Write(canvas, placed, figures);
+    }
+
+    private List<SKPoint[]> LinesAt(double margin) =>
+    [
+        .. ContourTracer.Trace(surface, margin)
+            .Select(l => l.Points.Select(View.Pixel).ToArray())
+            .Where(l => LengthOf(l) >= View.Points(LeastLengthPoints)),
+    ];
+
+    private IEnumerable<ContourText> Texts(ContourTexts texts, SKPoint[] line, double margin, Lettering figures)
+    {
+        string text = MarginText.Bare(margin);
+        double height = figures.CapHeight + View.Points(3), room = margin == requiredDb ? 0 : CrowdedShare * height;
+        double width = figures.WidthOf(text) + View.Points(4);
+        return texts.Place(line, text, width, height, View.Points(TextEveryPoints), at => SpacingAt(at) >= room);
+    }
+
+    // From one line of equal margin to the next where the surface is as steep as here, pixels.
+    private double SpacingAt(SKPoint at)
+    {
+        double x = View.MetresX(at.X), y = View.MetresY(at.Y), step = surface.Grid.CellMetres / 2;
+        double east = (surface.At(x + step, y) - surface.At(x - step, y)) / (2 * step);
+        double north = (surface.At(x, y + step) - surface.At(x, y - step)) / (2 * step);
+        double slope = double.Hypot(east, north);
+        return slope > 0 ? View.Metres(colours.StepDb / slope) : double.PositiveInfinity;
+    }
+
+    private static double LengthOf(SKPoint[] line) =>
+        Enumerable.Range(1, line.Length - 1).Sum(i => SKPoint.Distance(line[i - 1], line[i]));
+
+    // The line leaves a gap where its figure stands.
+    private void Stroke(SKCanvas canvas, IReadOnlyList<SKPoint[]> lines, List<ContourText> texts, SKPaint paint)
+    {
+        canvas.Save();
+        foreach (ContourText text in texts)
+        {
+            using var hole = new SKPath();
+            hole.AddRect(TextRect(text));
+            hole.Transform(SKMatrix.CreateRotationDegrees((float)text.TurnDegrees, (float)text.X, (float)text.Y));
+            canvas.ClipPath(hole, SKClipOperation.Difference, antialias: true);
+        }
+
+        using var path = new SKPath();
+        foreach (SKPoint[] line in lines)
+        {
+            path.AddPoly(line, close: false);
+        }
+
+        canvas.DrawPath(path, paint);
+        canvas.Restore();
+    }
+
+    private SKRect TextRect(ContourText text)
+    {
+        using var figures = new Lettering(View.Points(FigurePoints + 0.5), isBold: true);
+        float half = (float)((figures.WidthOf(text.Text) / 2) + View.Points(1.5));
+        float rise = (float)((figures.CapHeight / 2) + View.Points(1));
+        return new((float)text.X - half, (float)text.Y - rise, (float)text.X + half, (float)text.Y + rise);
+    }
+
+    private void Write(SKCanvas canvas, List<ContourText> texts, Lettering figures)
+    {
+        SKColor rim = Palette.Paper.WithAlpha(210);
+        foreach (ContourText text in texts)
+        {
+            canvas.Save();
+            canvas.RotateDegrees((float)text.TurnDegrees, (float)text.X, (float)text.Y);
+            figures.WriteMiddleRimmed(
+                canvas, text.Text, text.X, text.Y, Palette.Ink, rim, View.Points(1.4), SKTextAlign.Center);
+            canvas.Restore();
+        }
+    }
+}

@@ -1,0 +1,79 @@
+using System.Runtime.InteropServices;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Building;
+using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Drawing;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Contours;
+
+/// <summary>
+/// The field's tones and the hatch over what lies below the required margin, within the rooms. Tones are worked out
+/// pixel by pixel from the surface the lines are traced on, so that a tone ends exactly on its line.
+/// </summary>
+internal sealed class FieldLayer(
+    PlanView view, Level level, FieldSurface surface, FieldSurface hatched, MarginColours colours, double requiredDb)
+    : PlanLayer(view)
+{
+    /// <summary>Between strokes of the hatch, points.</summary>
+    public const double HatchSpacingPoints = 5;
+
+    /// <summary>Draws one stroke of the hatch, dark with a light edge so that it shows on every tone.</summary>
+    public static void DrawHatch(SKCanvas canvas, SKPath strokes, double pixelsPerPoint)
+    {
+        using SKPaint edge = Pen.Line(Palette.Paper.WithAlpha(60), 1.6 * pixelsPerPoint);
+        using SKPaint stroke = Pen.Line(Palette.Ink.WithAlpha(200), 0.75 * pixelsPerPoint);
+        canvas.DrawPath(strokes, edge);
+        canvas.DrawPath(strokes, stroke);
+    }
+
+    protected override void Draw(SKCanvas canvas)
+    {
+        canvas.Save();
+        if (level.Rooms.Count > 0)
+        {
+            using SKPath rooms = RoomClip.Of(View, level);
+            using SKPaint bare = Pen.Fill(Palette.Paper);
+            canvas.DrawPath(rooms, bare);
+            canvas.ClipPath(rooms, antialias: true);
+        }
+
+        using SKImage tones = FieldRaster.Of(surface, colours, View);
+        canvas.DrawImage(tones, (float)View.Frame.Left, (float)View.Frame.Top);
+
+        using var strokes = new SKPath();
+        foreach (HatchLine line in Hatch.Below(hatched, requiredDb, View.Points(HatchSpacingPoints) / View.PixelsPerMetre))
+        {
+            strokes.MoveTo(View.Pixel(line.From));
+            strokes.LineTo(View.Pixel(line.To));
+        }
+
+        DrawHatch(canvas, strokes, View.PixelsPerPoint);
+        canvas.Restore();
+    }
+}
+
+/// <summary>A surface's tones, one for each pixel of the frame; clear where the surface does not reach.</summary>
+internal static class FieldRaster
+{
+    public static SKImage Of(FieldSurface surface, MarginColours colours, PlanView view)
+    {
+        int width = (int)Math.Round(view.Frame.Width), height = (int)Math.Round(view.Frame.Height);
+        var pixels = new uint[width * height];
+        for (int row = 0; row < height; row++)
+        {
+            double y = view.MetresY(view.Frame.Top + row + 0.5);
+            for (int column = 0; column < width; column++)
+            {
+                double margin = surface.At(view.MetresX(view.Frame.Left + column + 0.5), y);
+                pixels[(row * width) + column] = double.IsNaN(margin) ? 0 : Packed(colours.Of(margin));
+            }
+        }
+
+        var info = new SKImageInfo(width, height, Page.ColourOrder, SKAlphaType.Premul);
+        return SKImage.FromPixelCopy(info, MemoryMarshal.AsBytes<uint>(pixels));
+    }
+
+    // Blue in the lowest byte: the page's order of colours on the little-endian machines .NET runs on.
+    private static uint Packed(SKColor c) => c.Blue | ((uint)c.Green << 8) | ((uint)c.Red << 16) | 0xFF000000;
+}

@@ -1,0 +1,163 @@
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Plots.Contours;
+
+/// <summary>
+/// A field as a continuous surface: bilinear between the centres of its cells. One ring of cells round the computed
+/// ones is filled with the mean of its computed neighbours, so that the surface reaches past the last cell's centre to
+/// the wall; what lies farther out stays NaN. For drawing, cells may be evened out with their neighbours in the same
+/// room: the edge of a wall's shadow is not sharp to a tenth of a metre, and a line along the steps of the cells only
+/// looks exact.
+/// </summary>
+internal sealed class FieldSurface
+{
+    private const int NoRoom = -1;
+
+    private readonly double[] values;
+    private readonly int[] rooms;
+
+    /// <summary>Makes a surface.</summary>
+    /// <param name="field">The field.</param>
+    /// <param name="all">All rooms of the level, across whose borders nothing is evened out.</param>
+    /// <param name="evenings">
+    /// How often each cell is evened out with its neighbours, weights 1 2 1 both ways; 0 for never.
+    /// </param>
+    public FieldSurface(Field field, IReadOnlyList<Room> all, int evenings)
+    {
+        if (field.MarginDb.Count != field.Grid.Count)
+        {
+            throw new ArgumentException(
+                $"A field of {field.Grid.Count} cells cannot have {field.MarginDb.Count} margins.", nameof(field));
+        }
+
+        Grid = field.Grid;
+        values = new double[Columns * Rows];
+        rooms = new int[values.Length];
+        for (int row = 0; row < Rows; row++)
+        {
+            for (int column = 0; column < Columns; column++)
+            {
+                double own = Cell(field, column - 1, row - 1);
+                int node = (row * Columns) + column;
+                values[node] = double.IsNaN(own) ? MeanOfNeighbours(field, column - 1, row - 1) : own;
+                rooms[node] = double.IsNaN(own) ? NoRoom : RoomAt(all, NodePosition(column, row));
+            }
+        }
+
+        for (int i = 0; i < evenings; i++)
+        {
+            values = Evened();
+        }
+    }
+
+    public Grid Grid { get; }
+
+    /// <summary>Nodes from west to east: the cells' centres and one ring about them.</summary>
+    public int Columns => Grid.Columns + 2;
+
+    /// <summary>Nodes from south to north.</summary>
+    public int Rows => Grid.Rows + 2;
+
+    public double AtNode(int column, int row) => values[(row * Columns) + column];
+
+    public Point2 NodePosition(double column, double row) => new(
+        Grid.Origin.X + ((column - 0.5) * Grid.CellMetres),
+        Grid.Origin.Y + ((row - 0.5) * Grid.CellMetres));
+
+    /// <summary>The surface at a place on the plan; NaN where it does not reach.</summary>
+    public double At(double x, double y)
+    {
+        double u = ((x - Grid.Origin.X) / Grid.CellMetres) + 0.5;
+        double v = ((y - Grid.Origin.Y) / Grid.CellMetres) + 0.5;
+        if (!(u >= 0 && v >= 0 && u <= Columns - 1 && v <= Rows - 1))
+        {
+            return double.NaN;
+        }
+
+        int column = Math.Min((int)u, Columns - 2), row = Math.Min((int)v, Rows - 2);
+        double fu = u - column, fv = v - row;
+        int at = (row * Columns) + column;
+        double south = values[at] + (fu * (values[at + 1] - values[at]));
+        double north = values[at + Columns] + (fu * (values[at + Columns + 1] - values[at + Columns]));
+        return south + (fv * (north - south));
+    }
+
+    private static int RoomAt(IReadOnlyList<Room> all, Point2 place)
+    {
+        for (int i = 0; i < all.Count; i++)
+        {
+            if (all[i].Outline.Contains(place))
+            {
+                return i;
+            }
+        }
+
+        return all.Count;
+    }
+
+    private double[] Evened()
+    {
+        double[] evened = new double[values.Length];
+        for (int row = 0; row < Rows; row++)
+        {
+            for (int column = 0; column < Columns; column++)
+            {
+                evened[(row * Columns) + column] = Evened(column, row);
+            }
+        }
+
+        return evened;
+    }
+
+    private double Evened(int column, int row)
+    {
+        double own = AtNode(column, row), sum = 0, weights = 0;
+        int room = rooms[(row * Columns) + column];
+        for (int dy = -1; dy <= 1; dy++)
+        {
+            for (int dx = -1; dx <= 1; dx++)
+            {
+                int x = column + dx, y = row + dy;
+                bool isSame = x >= 0 && y >= 0 && x < Columns && y < Rows && rooms[(y * Columns) + x] == room;
+                double value = isSame ? AtNode(x, y) : double.NaN;
+                if (!double.IsNaN(value))
+                {
+                    double weight = (2 - Math.Abs(dx)) * (2 - Math.Abs(dy));
+                    sum += weight * value;
+                    weights += weight;
+                }
+            }
+        }
+
+        return double.IsNaN(own) ? own : sum / weights;
+    }
+
+    private static double Cell(Field field, int column, int row)
+    {
+        Grid grid = field.Grid;
+        bool inside = column >= 0 && row >= 0 && column < grid.Columns && row < grid.Rows;
+        return inside ? field.MarginDb[(row * grid.Columns) + column] : double.NaN;
+    }
+
+    private static double MeanOfNeighbours(Field field, int column, int row)
+    {
+        double sum = 0;
+        int count = 0;
+        for (int dy = -1; dy <= 1; dy++)
+        {
+            for (int dx = -1; dx <= 1; dx++)
+            {
+                double value = Cell(field, column + dx, row + dy);
+                if (!double.IsNaN(value))
+                {
+                    sum += value;
+                    count++;
+                }
+            }
+        }
+
+        return count > 0 ? sum / count : double.NaN;
+    }
+}

@@ -1,0 +1,61 @@
+using ScottPlot;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Drawing;
+
+/// <summary>
+/// The two faces every picture is lettered with. They travel inside the program, so a picture comes out the same on a
+/// machine with other fonts, or none.
+/// </summary>
+internal static class EmbeddedFonts
+{
+    /// <summary>The name the drawing library asks for; deliberately no real family's, so no system can answer it.</summary>
+    public const string Family = "LinkMargin Lettering";
+
+    private static readonly Lazy<SKTypeface> LazyRegular = new(() => Load("RobotoCondensed-Regular.ttf"));
+    private static readonly Lazy<SKTypeface> LazyBold = new(() => Load("RobotoCondensed-Bold.ttf"));
+
+    public static SKTypeface Regular => LazyRegular.Value;
+
+    public static SKTypeface Bold => LazyBold.Value;
+
+    private static SKTypeface Load(string resource)
+    {
+        using Stream stream = typeof(EmbeddedFonts).Assembly.GetManifestResourceStream(resource)
+            ?? throw new InvalidOperationException($"The font '{resource}' is missing from the program.");
+        using SKData data = SKData.Create(stream);
+        return SKTypeface.FromData(data)
+            ?? throw new InvalidOperationException($"The font '{resource}' in the program cannot be read.");
+    }
+}
+
+/// <summary>Answers every request of the drawing library with an embedded face, whatever name it asks for.</summary>
+internal sealed class EmbeddedFontResolver : IFontResolver
+{
+    private static readonly Lock Gate = new();
+
+    /// <summary>Makes this the only resolver. The library's own would look among the machine's fonts.</summary>
+    public static void Install()
+    {
+        lock (Gate)
+        {
+            if (ScottPlot.Fonts.FontResolvers is [EmbeddedFontResolver])
+            {
+                return;
+            }
+
+            ScottPlot.Fonts.FontResolvers.Clear();
+            ScottPlot.Fonts.FontResolvers.Add(new EmbeddedFontResolver());
+            ScottPlot.Fonts.Default = EmbeddedFonts.Family;
+            ScottPlot.Fonts.Sans = EmbeddedFonts.Family;
+            ScottPlot.Fonts.Serif = EmbeddedFonts.Family;
+            ScottPlot.Fonts.Monospace = EmbeddedFonts.Family;
+        }
+    }
+
+    public SKTypeface CreateTypeface(string fontName, FontWeight weight, FontSlant slant, FontSpacing spacing) =>
+        weight >= FontWeight.SemiBold ? EmbeddedFonts.Bold : EmbeddedFonts.Regular;
+
+    public SKTypeface CreateTypeface(string fontName, bool bold, bool italic) =>
+        bold ? EmbeddedFonts.Bold : EmbeddedFonts.Regular;
+}

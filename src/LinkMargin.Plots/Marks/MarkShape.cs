@@ -1,0 +1,127 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Plots.Drawing;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Marks;
+
+/// <summary>
+/// The shapes of marks. A seat is a disc (full: margin met; ring with a bar: not met), a spot a diamond (full: on this
+/// level; dashed: on another), a place to read at a square with a cross. Shape says it all; colour only helps.
+/// </summary>
+internal static class MarkShape
+{
+    /// <summary>Radius a mark takes, points.</summary>
+    public const double RadiusPoints = 5.5;
+
+    /// <summary>How far the wedge reaches that shows where a player looks, points.</summary>
+    public const double FacingPoints = 9;
+
+    public static void Draw(SKCanvas canvas, MarkKind kind, SKPoint at, double? facingDegrees, double pixelsPerPoint)
+    {
+        if (kind is MarkKind.SpotHere or MarkKind.SpotElsewhere)
+        {
+            DrawSpot(canvas, kind == MarkKind.SpotHere, at, pixelsPerPoint);
+            return;
+        }
+
+        if (kind == MarkKind.Measurement)
+        {
+            DrawMeasurement(canvas, at, pixelsPerPoint);
+            return;
+        }
+
+        if (facingDegrees is double facing)
+        {
+            DrawFacing(canvas, at, facing, pixelsPerPoint);
+        }
+
+        float radius = (float)(4 * pixelsPerPoint);
+        using SKPaint rim = Pen.Fill(Palette.Paper);
+        using SKPaint ink = Pen.Fill(Palette.Ink);
+        canvas.DrawCircle(at, radius + (float)(1.2 * pixelsPerPoint), rim);
+        canvas.DrawCircle(at, radius, ink);
+        if (kind != MarkKind.SeatPasses)
+        {
+            canvas.DrawCircle(at, radius - (float)(1.4 * pixelsPerPoint), rim);
+        }
+
+        if (kind == MarkKind.SeatBelow)
+        {
+            using SKPaint bar = Pen.Line(Palette.Ink, 1.4 * pixelsPerPoint);
+            float reach = radius * 0.7f;
+            canvas.DrawLine(at.X - reach, at.Y + reach, at.X + reach, at.Y - reach, bar);
+        }
+    }
+
+    private static void DrawMeasurement(SKCanvas canvas, SKPoint at, double pixelsPerPoint)
+    {
+        float reach = (float)(4.2 * pixelsPerPoint);
+        var box = new SKRect(at.X - reach, at.Y - reach, at.X + reach, at.Y + reach);
+        using SKPaint rim = Pen.Line(Palette.Paper, 3.6 * pixelsPerPoint), fill = Pen.Fill(Palette.Paper), line = Pen.Line(Palette.Ink, 1.3 * pixelsPerPoint);
+        canvas.DrawRect(box, rim);
+        canvas.DrawRect(box, fill);
+        canvas.DrawRect(box, line);
+        canvas.DrawLine(at.X - reach, at.Y, at.X + reach, at.Y, line);
+        canvas.DrawLine(at.X, at.Y - reach, at.X, at.Y + reach, line);
+    }
+
+    private static void DrawSpot(SKCanvas canvas, bool isHere, SKPoint at, double pixelsPerPoint)
+    {
+        float reach = (float)(RadiusPoints * pixelsPerPoint);
+        using var diamond = new SKPath();
+        diamond.AddPoly(
+            [new(at.X, at.Y - reach), new(at.X + reach, at.Y), new(at.X, at.Y + reach), new(at.X - reach, at.Y)], close: true);
+        using SKPaint rim = Pen.Line(Palette.Paper, 3.2 * pixelsPerPoint);
+        canvas.DrawPath(diamond, rim);
+        using SKPaint fill = Pen.Fill(isHere ? Palette.Spot : Palette.Paper);
+        canvas.DrawPath(diamond, fill);
+        using SKPaint line = isHere
+            ? Pen.Line(Palette.Spot, 0.8 * pixelsPerPoint)
+            : Pen.Dashed(Palette.Spot, 1.5 * pixelsPerPoint, 2.6 * pixelsPerPoint, 1.3 * pixelsPerPoint);
+        canvas.DrawPath(diamond, line);
+    }
+
+    // A wedge beyond the disc; kept within the mark's own radius and a little.
+    private static void DrawFacing(SKCanvas canvas, SKPoint at, double facingDegrees, double pixelsPerPoint)
+    {
+        double angle = facingDegrees * Math.PI / 180, reach = FacingPoints * pixelsPerPoint, side = 4.2 * pixelsPerPoint;
+        SKPoint Point(double turn, double length) =>
+            new((float)(at.X + (length * Math.Cos(angle + turn))), (float)(at.Y - (length * Math.Sin(angle + turn))));
+        using var wedge = new SKPath();
+        wedge.AddPoly([Point(0, reach), Point(1.15, side), Point(-1.15, side)], close: true);
+        using SKPaint rim = Pen.Line(Palette.Paper, 2.0 * pixelsPerPoint);
+        using SKPaint ink = Pen.Fill(Palette.Ink);
+        canvas.DrawPath(wedge, rim);
+        canvas.DrawPath(wedge, ink);
+    }
+}
+
+/// <summary>What a mark on a plan stands for; decides its shape.</summary>
+internal enum MarkKind
+{
+    /// <summary>A seat that has the margin it asks for.</summary>
+    SeatPasses,
+
+    /// <summary>A seat that has not.</summary>
+    SeatBelow,
+
+    /// <summary>A seat on a plan without margins.</summary>
+    SeatPlain,
+
+    /// <summary>A spot on the level drawn.</summary>
+    SpotHere,
+
+    /// <summary>A spot on another level, seen through the floor.</summary>
+    SpotElsewhere,
+
+    /// <summary>A place to take a reading at.</summary>
+    Measurement,
+}
+
+/// <summary>A point on a plan with a shape and a label.</summary>
+/// <param name="Kind">What it stands for.</param>
+/// <param name="Place">Where, metres.</param>
+/// <param name="Name">First part of the label.</param>
+/// <param name="Figure">Second part, written bold; empty for none.</param>
+/// <param name="FacingDegrees">Where a player looks, anticlockwise from x; null for none.</param>
+internal sealed record PlanMark(MarkKind Kind, Point2 Place, string Name, string Figure, double? FacingDegrees);
