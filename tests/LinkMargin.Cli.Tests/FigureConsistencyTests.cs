@@ -151,7 +151,7 @@ public sealed class FigureConsistencyTests : IDisposable
         Assert.Equal(found.Length, shown.Marks.Count(mark => !mark.IsNamed));
         Assert.All(found, place =>
         {
-            double marginDb = place.GetProperty("marginDb").GetDouble(), requiredDb = place.GetProperty("requiredDb").GetDouble();
+            double marginDb = place.GetProperty("marginAtConfidenceDb").GetDouble(), requiredDb = place.GetProperty("requiredDb").GetDouble();
             string name = place.GetProperty("place").GetString()!, figure = Signed(marginDb, requiredDb);
             Assert.Equal(figure, shown.Marks.Single(mark => mark.Name == name).Figure);
             string cells = $"{(marginDb >= requiredDb ? "" : "! ")}{ShownMargin.Text(marginDb, requiredDb)} {figure} ";
@@ -160,7 +160,7 @@ public sealed class FigureConsistencyTests : IDisposable
         foreach (JsonElement rank in links.Root.GetProperty("ranking").EnumerateArray())
         {
             Assert.Equal(
-                Signed(rank.GetProperty("marginDb").GetDouble(), rank.GetProperty("requiredDb").GetDouble()),
+                Signed(rank.GetProperty("marginAtConfidenceDb").GetDouble(), rank.GetProperty("requiredDb").GetDouble()),
                 shown.Marks.Single(mark => mark.IsNamed && mark.Name == rank.GetProperty("spot").GetString()).Figure);
         }
     }
@@ -187,9 +187,9 @@ public sealed class FigureConsistencyTests : IDisposable
             {
                 foreach (JsonProperty property in element.EnumerateObject())
                 {
-                    if (property.Name == "marginDb")
+                    if (property.Name == "marginAtConfidenceDb" && element.TryGetProperty("weakestSeat", out JsonElement seat))
                     {
-                        Link worst = links.Of(element.GetProperty("spot").GetString()!, element.GetProperty("weakestSeat").GetString()!);
+                        Link worst = links.Of(element.GetProperty("spot").GetString()!, seat.GetString()!);
                         Assert.Equal(worst.MarginAtConfidenceDb, property.Value.GetDouble());
                         seen++;
                     }
@@ -216,8 +216,8 @@ public sealed class FigureConsistencyTests : IDisposable
 
     private static void AssertSameRank(JsonElement expected, JsonElement said)
     {
-        Assert.All(["spot", "worstSeat"], key => Assert.Equal(expected.GetProperty(key).GetString(), said.GetProperty(key).GetString()));
-        Assert.All(["marginDb", "requiredDb", "headroomDb"], key => Assert.Equal(expected.GetProperty(key).GetDouble(), said.GetProperty(key).GetDouble(), 1e-6));
+        Assert.All(["spot", "weakestSeat"], key => Assert.Equal(expected.GetProperty(key).GetString(), said.GetProperty(key).GetString()));
+        Assert.All(["marginAtConfidenceDb", "requiredDb", "headroomDb"], key => Assert.Equal(expected.GetProperty(key).GetDouble(), said.GetProperty(key).GetDouble(), 1e-6));
     }
 
     private Links LinksOf(string file, string depth, string confidence)

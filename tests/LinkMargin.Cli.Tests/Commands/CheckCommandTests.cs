@@ -18,7 +18,7 @@ public sealed class CheckCommandTests : IDisposable
 
         Assert.Equal(0, run.ExitCode);
         Assert.Empty(run.Error);
-        Assert.StartsWith("house.yaml: no mistakes. Test Cottage was read as:\n", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("house.yaml: no errors. Test Cottage contains:\n", run.Output, StringComparison.Ordinal);
         Assert.Contains("games den 20.0", run.Output, StringComparison.Ordinal);
         Assert.Contains("Plan: house-plan.png", run.Output, StringComparison.Ordinal);
         Assert.Equal(["house-plan.png", "house.yaml"], folder.Files);
@@ -69,13 +69,13 @@ public sealed class CheckCommandTests : IDisposable
 
         Assert.Contains("did you mean 'timber-joist-225'?", run.Output, StringComparison.Ordinal);
         Assert.Contains("did you mean 'seats'?", run.Output, StringComparison.Ordinal);
-        Assert.Contains("bad.yaml: 3 mistakes to mend", run.Output, StringComparison.Ordinal);
+        Assert.Contains("bad.yaml: 3 errors", run.Output, StringComparison.Ordinal);
         Assert.Equal(2, json.ExitCode);
         Assert.Equal(3, json.Json.GetProperty("errors").GetInt32());
         Assert.Equal(
             [5, 11, 22],
             json.Json.GetProperty("problems").EnumerateArray()
-                .Where(p => p.GetProperty("severity").GetBoolean())
+                .Where(p => p.GetProperty("severity").GetString() == "error")
                 .Select(p => p.GetProperty("line").GetInt32()));
         Assert.Equal(["bad.yaml", "house.yaml"], folder.Files);
     }
@@ -90,7 +90,7 @@ public sealed class CheckCommandTests : IDisposable
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("odd.yaml:23:", run.Output, StringComparison.Ordinal);
         Assert.Contains("stands inside the wall", run.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("odd.yaml: no mistakes, 1 odd thing to look at.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("odd.yaml: no errors, 1 warning.", run.Output, StringComparison.Ordinal);
         Assert.Contains("odd-plan.png", folder.Files);
     }
 
@@ -107,7 +107,7 @@ public sealed class CheckCommandTests : IDisposable
         CommandRun run = Run("check", file);
 
         Assert.Equal(2, run.ExitCode);
-        Assert.Contains("1 mistake to mend", run.Output, StringComparison.Ordinal);
+        Assert.Contains("1 error", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", run.Output + run.Error, StringComparison.Ordinal);
         Assert.Empty(run.Error);
     }

@@ -36,7 +36,7 @@ public sealed class CompareCommandTests : IDisposable
     public void A_seat_short_at_one_spot_but_met_at_another_still_ends_with_0()
     {
         // The required margin lies between what the two spots give the sofa.
-        double[] margins = [.. MarginsOf(Run("compare", "modest.yaml", "--json").Json, "sofa", "countedDb")];
+        double[] margins = [.. MarginsOf(Run("compare", "modest.yaml", "--json").Json, "sofa", "marginAtConfidenceDb")];
         double between = margins.Average();
         Assert.True(margins.Max() - margins.Min() > 1);
         folder.Put("between.yaml", SampleFile.Modest.Replace(
@@ -124,7 +124,7 @@ public sealed class CompareCommandTests : IDisposable
 
         JsonElement root = Run("compare", "house.yaml", "--json", "--model", "direct").Json;
 
-        Assert.Equal(direct.Scores[0].WorstHeadroomDb + direct.Scores[0].Worst.RequiredDb, root.GetProperty("ranking")[0].GetProperty("marginDb").GetDouble(), 1e-9);
+        Assert.Equal(direct.Scores[0].WorstHeadroomDb + direct.Scores[0].Worst.RequiredDb, root.GetProperty("ranking")[0].GetProperty("marginAtConfidenceDb").GetDouble(), 1e-9);
     }
 
     [Fact]
@@ -170,7 +170,7 @@ public sealed class CompareCommandTests : IDisposable
     [Fact]
     public void A_margin_a_hair_below_the_required_one_reads_as_below_and_at_it_as_at_it()
     {
-        double marginAtConfidenceDb = MarginsOf(Run("compare", "modest.yaml", "--json").Json, "sofa", "countedDb").First(), tenth = Math.Ceiling(10 * marginAtConfidenceDb) / 10;
+        double marginAtConfidenceDb = MarginsOf(Run("compare", "modest.yaml", "--json").Json, "sofa", "marginAtConfidenceDb").First(), tenth = Math.Ceiling(10 * marginAtConfidenceDb) / 10;
         (double RequiredDb, string Cell)[] sides =
         [
             (tenth, FormattableString.Invariant($"{tenth:0.0} ! {tenth - 0.1:0.0}")),

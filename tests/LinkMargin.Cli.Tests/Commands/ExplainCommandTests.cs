@@ -105,8 +105,8 @@ public sealed class ExplainCommandTests : IDisposable
             .. json.Json.GetProperty("paths").EnumerateArray().SelectMany(path => path.GetProperty("crossings").EnumerateArray()),
         ];
 
-        Assert.Contains(crossings, c => c.GetProperty("what").GetString() == "joists" && c.GetProperty("basis").GetString() == "joists");
-        Assert.Contains(crossings, c => c.GetProperty("what").GetString() == "floor" && c.GetProperty("basis").GetString() == "head-on");
+        Assert.Contains(crossings, c => c.GetProperty("kind").GetString() == "joists" && c.GetProperty("basis").GetString() == "joists");
+        Assert.Contains(crossings, c => c.GetProperty("kind").GetString() == "floor" && c.GetProperty("basis").GetString() == "head-on");
         Assert.Contains("head-on, the table's loss head on, changed with the angle as its layers do", run.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("joists, what comes through them and between them, by the share", run.OutputUnwrapped, StringComparison.Ordinal);
         Assert.DoesNotContain("through, what passes", run.OutputUnwrapped, StringComparison.Ordinal);
@@ -121,7 +121,7 @@ public sealed class ExplainCommandTests : IDisposable
         Assert.Contains("thrown back by the floor of den", run.Output, StringComparison.Ordinal);
         JsonElement turn = Assert.Single(
             json.GetProperty("paths").EnumerateArray().SelectMany(path => path.GetProperty("turns").EnumerateArray()),
-            turn => turn.GetProperty("what").GetString() == "floor");
+            turn => turn.GetProperty("kind").GetString() == "floor");
         Assert.Equal(("den", "den"), (turn.GetProperty("name").GetString(), turn.GetProperty("level").GetString()));
         Assert.InRange(turn.GetProperty("incidenceDeg").GetDouble(), 1, 89);
     }
@@ -195,7 +195,7 @@ public sealed class ExplainCommandTests : IDisposable
 
     private static IEnumerable<double> PartsOf(JsonElement path)
     {
-        string[] parts = ["freeSpaceDb", "edgesDb", "reflectionDb", "bendingDb", "diffuseDb", "bodyDb"];
+        string[] parts = ["freeSpaceDb", "edgesDb", "reflectionDb", "diffractionDb", "diffuseDb", "bodyDb"];
         return parts.Select(part => path.GetProperty(part).GetDouble())
             .Concat(path.GetProperty("crossings").EnumerateArray().Select(c => c.GetProperty("lossDb").GetDouble()));
     }

@@ -68,7 +68,7 @@ public sealed class FitCommandTests : IDisposable
     public void The_json_holds_each_measurement_law_and_material()
     {
         JsonElement root = Run("fit", "house.yaml", "readings.csv", "--json").Json;
-        Assert.Equal(["house", "freeSpace", "distanceLaw"], root.GetProperty("models").EnumerateArray().Select(law => law.GetProperty("model").GetString()!));
+        Assert.Equal(["house", "freeSpace", "distancePowerLaw"], root.GetProperty("models").EnumerateArray().Select(law => law.GetProperty("model").GetString()!));
         JsonElement desk = root.GetProperty("measurements").EnumerateArray().Single(measurement =>
             measurement.GetProperty("transmitter").GetString() == "loft shelf" && measurement.GetProperty("receiver").GetString() == "desk");
         Assert.Equal([7, 8], desk.GetProperty("lines").EnumerateArray().Select(line => line.GetInt32()));

@@ -20,10 +20,10 @@ public sealed class ImproveCommandTests : IDisposable
     public void A_stated_gain_is_what_the_same_edit_gives_to_compare()
     {
         JsonElement root = Run("improve", "house.yaml", "--spot", "den rack", "--json", "--model", "direct").Json;
-        JsonElement lead = root.GetProperty("remedies").EnumerateArray().First(r => r.GetProperty("what")[0].GetString()!.StartsWith("receiver on a 1 m lead", StringComparison.Ordinal));
+        JsonElement lead = root.GetProperty("remedies").EnumerateArray().First(r => r.GetProperty("actions")[0].GetString()!.StartsWith("receiver on a 1 m lead", StringComparison.Ordinal));
 
         // receiver on a 1 m lead, at (x, y), 1.50 m up in 'room'
-        string[] figures = [.. System.Text.RegularExpressions.Regex.Matches(lead.GetProperty("what")[0].GetString()!, "[0-9]+[.][0-9]+").Select(match => match.Value)];
+        string[] figures = [.. System.Text.RegularExpressions.Regex.Matches(lead.GetProperty("actions")[0].GetString()!, "[0-9]+[.][0-9]+").Select(match => match.Value)];
         JsonElement compared = Run("compare", "house.yaml", "--json", "--model", "direct", "--what-if", $"move spot den rack to {string.Join(' ', figures)}").Json;
         double before = WorstToCountOn(compared.GetProperty("asWritten")), after = WorstToCountOn(compared);
 
@@ -58,13 +58,13 @@ public sealed class ImproveCommandTests : IDisposable
         JsonElement[] open =
         [
             .. Run("improve", "corner.yaml", "--spot", "den rack", "--json").Json.GetProperty("remedies").EnumerateArray()
-                .Where(r => r.GetProperty("what")[0].GetString()!.EndsWith("of 'rack' left open", StringComparison.Ordinal)),
+                .Where(r => r.GetProperty("actions")[0].GetString()!.EndsWith("of 'rack' left open", StringComparison.Ordinal)),
         ];
         JsonElement[] all = [.. Assert.Single(open).GetProperty("alternatives").EnumerateArray(), open[0]];
         Assert.True(all.Length > 1);
-        Assert.All(all, r => Assert.DoesNotMatch("^(west|south) ", r.GetProperty("what")[0].GetString()));
+        Assert.All(all, r => Assert.DoesNotMatch("^(west|south) ", r.GetProperty("actions")[0].GetString()));
         Assert.Equal((2, 2), (open[0].GetProperty("seatsPassing").GetInt32(), open[0].GetProperty("seats").GetInt32())); // one side is enough
-        Assert.StartsWith("east side", open[0].GetProperty("what")[0].GetString(), StringComparison.Ordinal);
+        Assert.StartsWith("east side", open[0].GetProperty("actions")[0].GetString(), StringComparison.Ordinal);
     }
 
     [Fact]

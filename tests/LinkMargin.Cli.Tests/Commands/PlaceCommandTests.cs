@@ -39,7 +39,7 @@ public sealed class PlaceCommandTests : IDisposable
         var score = new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats), uncertainty.AtConfidence);
         Assert.Equal(
             (score.Worst.Seat.Name, uncertainty.MarginAtConfidenceDb(score.Worst)),
-            (best.GetProperty("weakestSeat").GetString(), best.GetProperty("marginDb").GetDouble()));
+            (best.GetProperty("weakestSeat").GetString(), best.GetProperty("marginAtConfidenceDb").GetDouble()));
         Assert.Equal(uncertainty.ProbabilityAllPass(score.Budgets), best.GetProperty("probabilityAllPass").GetDouble(), 1e-12);
         Assert.True(root.GetProperty("bestSpot").GetProperty("headroomDb").GetDouble() <= score.WorstHeadroomDb);
         Assert.InRange(root.GetProperty("places").GetArrayLength(), 2, 5);

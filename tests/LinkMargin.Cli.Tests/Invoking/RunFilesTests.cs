@@ -111,7 +111,7 @@ public sealed class RunFilesTests : IDisposable
     {
         string[] again = ["fit", "house.yaml", "readings.csv", "--model", "direct", "--out", "fitted.yaml"];
         Assert.Equal(0, Run(again).ExitCode);
-        string changed = File.ReadAllText(folder.PathOf("fitted.yaml")).Replace("readings: 4", "readings: 5", StringComparison.Ordinal);
+        string changed = File.ReadAllText(folder.PathOf("fitted.yaml")).Replace("measurements: 4", "measurements: 5", StringComparison.Ordinal);
         folder.Put("fitted.yaml", changed);
 
         CommandRun refused = Run(again);
@@ -121,7 +121,7 @@ public sealed class RunFilesTests : IDisposable
         Assert.NotEqual(2, Run("compare", "house.yaml", "--model", "direct", "--fitted", "fitted.yaml").ExitCode); // it may be changed
 
         Assert.Equal(0, Run([.. again, "--force"]).ExitCode);
-        Assert.Contains("readings: 4", File.ReadAllText(folder.PathOf("fitted.yaml")), StringComparison.Ordinal);
+        Assert.Contains("measurements: 4", File.ReadAllText(folder.PathOf("fitted.yaml")), StringComparison.Ordinal);
     }
 
     [Theory]

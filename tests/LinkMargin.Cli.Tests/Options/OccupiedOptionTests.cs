@@ -150,7 +150,7 @@ public sealed class OccupiedOptionTests : IDisposable
 
     private static IEnumerable<(string What, string Name)> Crossings(JsonElement budget) => budget.GetProperty("paths").EnumerateArray()
         .SelectMany(path => path.GetProperty("crossings").EnumerateArray())
-        .Select(c => (c.GetProperty("what").GetString()!, c.GetProperty("name").GetString()!));
+        .Select(c => (c.GetProperty("kind").GetString()!, c.GetProperty("name").GetString()!));
 
     private CommandRun Run(params string[] words) => CommandRun.In(folder.Path, words);
 }

@@ -45,7 +45,7 @@ public sealed class JsonTextTests
         Assert.Equal(budget.DistanceMetres, path.GetProperty("lengthM").GetDouble());
         Assert.Equal(budget.PathLossDb, path.GetProperty("lossDb").GetDouble());
         JsonElement crossing = Assert.Single(path.GetProperty("crossings").EnumerateArray());
-        Assert.Equal("wall", crossing.GetProperty("what").GetString());
+        Assert.Equal("wall", crossing.GetProperty("kind").GetString());
         Assert.Equal("stud", crossing.GetProperty("material").GetString());
         Assert.Equal("den", crossing.GetProperty("level").GetString());
         Assert.Equal(0, crossing.GetProperty("incidenceDeg").GetDouble(), 1e-6);

@@ -25,7 +25,7 @@ public sealed class FieldFilesTests
     [Fact]
     public void A_table_has_a_row_for_each_computed_cell_in_the_grids_order() => Assert.Equal(
         """"
-        spot,level,xM,yM,handsM,medianDb,countedDb
+        spot,level,xM,yM,handsM,medianDb,marginAtConfidenceDb
         "rack, ""big""",den,1.166667,2.166667,0.7,10.25,3.25
         "rack, ""big""",den,1.166667,2.5,0.7,-3.1235,-9.5
         "rack, ""big""",den,1.5,2.5,0.7,0,-7
