@@ -3,9 +3,10 @@ using System.CommandLine.Help;
 using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Writing;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli;
 

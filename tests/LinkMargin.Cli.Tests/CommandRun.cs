@@ -1,6 +1,6 @@
 using System.Text.Json;
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Output;
+using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli.Tests;
 

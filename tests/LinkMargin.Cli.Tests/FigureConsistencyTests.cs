@@ -2,8 +2,6 @@ using System.Globalization;
 using System.Text.Json;
 using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Maps;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Fields;
@@ -15,6 +13,9 @@ using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
 using LinkMargin.Plots.Charts;
 using LinkMargin.Plots.Maps;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Pictures;
 
 namespace LinkMargin.Cli.Tests;
 
@@ -69,7 +70,7 @@ public sealed class FigureConsistencyTests : IDisposable
     public void Explain_and_the_picture_of_paths_say_the_same_of_every_link(string file, string depth, string confidence)
     {
         Links links = LinksOf(file, depth, confidence);
-        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), links.Loaded, links.Model, links.Uncertainty.Confidence);
+        var maker = new PathsPictures(links.Loaded, links.Model);
 
         // Every link of a few seats: each costs a run of its own.
         foreach (Link link in links.All.Where((_, i) => i % (1 + (links.All.Length / 8)) == 0))
@@ -105,9 +106,9 @@ public sealed class FigureConsistencyTests : IDisposable
                    let plain = FieldComputation.Compute(links.Model, new FieldRequest(spot, level) { CellMetres = 2 })
                    select (plain, FieldAtConfidence.Of(links.Model, plain, links.Loaded.Uncertainty, links.Uncertainty.Confidence)),
             ];
-            var pictures = new MapPictures(links.Loaded, links.Model, fields, new MapOrder(links.House.Spots, [0], 2, 0.7, "") { Confidence = links.Uncertainty.Confidence, ShowsMedian = showsMedian });
+            var pictures = new MapPictures(links.Loaded, links.Model, fields, new MapView(links.House.Spots, links.Uncertainty.Confidence, showsMedian));
             MapRequest[] maps = [.. fields.Select(pair => pictures.RequestFor(pair.Item1, pair.Item2))];
-            Assert.All(maps, map => Assert.StartsWith(showsMedian ? "Median link margin in dB" : "Link margin to count on in dB", map.Caption, StringComparison.Ordinal));
+            Assert.All(maps, map => Assert.StartsWith(showsMedian ? "Median link margin, dB" : "Link margin to count on, dB", map.Caption, StringComparison.Ordinal));
             Assert.All(maps, map => Assert.Equal(showsMedian ? fields.First(f => f.Item1.Spot == map.Field.Spot && f.Item1.LevelIndex == map.Field.LevelIndex).Item1 : map.Hatched, map.Field));
             (Field Field, SeatMark Mark)[] marks = [.. maps.SelectMany(map => map.Seats.Select(mark => (map.Field, mark)))];
             Assert.Equal(links.All.Length, marks.Length);
@@ -119,7 +120,7 @@ public sealed class FigureConsistencyTests : IDisposable
             });
         }
 
-        SpotsRequest chart = SpotsPictureFile.RequestOf(links.Loaded, links.Ranking, links.Uncertainty, links.Call);
+        SpotsRequest chart = SpotsPictures.RequestOf(links.Loaded, links.Ranking, links.Uncertainty, links.Call);
         (string Seat, SpotBar Bar)[] bars = [.. chart.Seats.SelectMany(seat => seat.Bars.Select(bar => (seat.Name, bar)))];
         Assert.Equal(links.All.Length, bars.Length);
         Assert.All(bars, one =>
@@ -143,7 +144,7 @@ public sealed class FigureConsistencyTests : IDisposable
         AssertSameRank(first, Run(["improve", "--json", .. options]).Json.GetProperty("before"));
 
         var search = new PlaceSearch(links.Model, request, new JudgeAtConfidence(links.Loaded.Uncertainty, links.Uncertainty.Confidence));
-        ChoiceRequest shown = new ChoiceMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), links.Loaded, links.Model, links.Uncertainty.Confidence)
+        ChoiceRequest shown = new ChoicePictures(links.Loaded, links.Model, links.Uncertainty.Confidence)
             .RequestFor(search.Run(), links.Ranking, [], isEverywhere: false);
         Assert.StartsWith("Margin to count on (", shown.Caption, StringComparison.Ordinal);
         string[] lines = [.. places.Output.Split('\n').Select(OneBlank)];
@@ -224,7 +225,7 @@ public sealed class FigureConsistencyTests : IDisposable
     {
         JsonElement root = Run("compare", file, "--json", "--model", depth, "--confidence", confidence).Json;
         MaterialTables tables = MaterialTablesFile.ReadBuiltIn().Tables!;
-        LoadedHouse loaded = LoadedHouse.Of(HouseFile.Read(folder.PathOf(file), tables), tables);
+        LoadedHouse loaded = HouseLoading.Of(HouseFile.Read(folder.PathOf(file), tables), tables);
         var model = new LinkModel(loaded.House, depth == "direct" ? ModelDepth.Direct : ModelDepth.Full);
         var uncertainty = HouseUncertainty.Of(
             model, loaded.House.Spots, loaded.House.Seats, loaded.Uncertainty, double.Parse(confidence, CultureInfo.InvariantCulture));

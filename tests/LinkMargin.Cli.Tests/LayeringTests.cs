@@ -21,7 +21,7 @@ public sealed class LayeringTests
     [InlineData("YamlDotNet", "LinkMargin.Files")]
     [InlineData("CsvHelper", "LinkMargin.Files")]
     [InlineData("System.CommandLine", "linkmargin")]
-    [InlineData("Spectre.Console", "linkmargin")]
+    [InlineData("MathNet.Numerics", "LinkMargin.Engine")]
     public void A_library_is_used_in_one_project_only(string library, string user) =>
         Assert.All(Projects.Except([user]), project => Assert.DoesNotContain(library, ReferencesOf(project)));
 

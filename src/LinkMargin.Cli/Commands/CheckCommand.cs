@@ -2,11 +2,12 @@ using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -24,7 +25,7 @@ internal static class CheckCommand
         {
             string typed = parse.GetValue(file)!;
             MaterialTables tables = LoadedTables.Read(invocation, parse, common);
-            HouseParseResult parsed = LoadedHouse.ReadFile(invocation, tables, typed);
+            HouseParseResult parsed = HouseLoading.ReadFile(invocation, tables, typed);
             bool asJson = parse.GetValue(common.Json);
             if (!asJson)
             {
@@ -34,7 +35,7 @@ internal static class CheckCommand
 
             LoadedHouse? loaded = parsed.House is null
                 ? null
-                : LoadedHouse.Of(parsed, tables).With(parse.GetValue(whatIf), invocation);
+                : HouseLoading.Edit(HouseLoading.Of(parsed, tables), parse.GetValue(whatIf), invocation);
             string? plan = loaded is null
                 ? null
                 : Draw(invocation, loaded, typed, parse.GetValue(folder), parse.GetValue(common.Force));

@@ -2,12 +2,14 @@ using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -28,8 +30,8 @@ internal static class CompareCommand
             + ExitCodes.Of("a seat is below its required margin at every spot")) { file, depth, confidence, occupied, whatIf, fitted, picture };
         command.SetAction(parse =>
         {
-            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
-            loaded.NeedSpotsAndSeats();
+            LoadedHouse loaded = HouseLoading.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
+            HouseLoading.NeedSpotsAndSeats(loaded);
             IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), loaded.House, invocation);
             (Ranking ranking, HouseUncertainty uncertainty, CloseCall call) = Judge(loaded.House, people);
             (Ranking Ranking, HouseUncertainty Uncertainty, CloseCall Call)? before = loaded.WhatIf.Count == 0

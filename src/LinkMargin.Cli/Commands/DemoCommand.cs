@@ -2,7 +2,6 @@ using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
@@ -12,6 +11,9 @@ using LinkMargin.Files.Houses;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -80,7 +82,7 @@ internal static class DemoCommand
         ProblemLines.Write(parsed.Problems, invocation.Error, invocation.Width);
         return parsed.House is null
             ? throw new CannotBeDoneException("the built-in house cannot be built from the tables of --materials; leave that option out")
-            : LoadedHouse.Of(parsed, tables);
+            : HouseLoading.Of(parsed, tables);
     }
 
     private static MapOrder OrderOfAll(House house, string folder, bool force) => new(

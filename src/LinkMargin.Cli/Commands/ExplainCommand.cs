@@ -1,11 +1,14 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Texts;
+using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -31,7 +34,7 @@ internal static class ExplainCommand
         };
         command.SetAction(parse =>
         {
-            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
+            LoadedHouse loaded = HouseLoading.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
             House house = loaded.House;
             var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation));
             LinkBudget budget = LinkEvaluation.Budget(

@@ -1,13 +1,15 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Measuring;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Measurements;
 using LinkMargin.Files.Problems;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Pictures;
+using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -38,7 +40,7 @@ internal static class FitCommand
         command.SetAction(parse =>
         {
             string typed = parse.GetValue(file)!;
-            LoadedHouse loaded = LoadedHouse.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf));
+            LoadedHouse loaded = HouseLoading.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf));
             bool asJson = parse.GetValue(common.Json), force = parse.GetValue(common.Force);
             string? read = parse.GetValue(measurements);
             if (parse.GetValue(template) is { } blank)
@@ -68,7 +70,7 @@ internal static class FitCommand
             HouseFit fit = HouseFit.Of(
                 new LinkModel(loaded.House, ModelOption.Of(parse, depth)),
                 loaded.Spreads,
-                result.Measurements ?? throw new CannotBeDoneException(ProblemLines.MendFirst(read, result.Problems)));
+                result.Measurements ?? throw new CannotBeDoneException(ProblemLines.FixFirst(read, result.Problems)));
             if (parse.GetValue(into) is { } fitted)
             {
                 invocation.Files.Write(fitted, FittedFile.Text(fit.Losses), force);
@@ -82,7 +84,7 @@ internal static class FitCommand
 
             if (parse.GetValue(picture) is { } png)
             {
-                invocation.Files.Write(png, FitPictureFile.Render(fit), force);
+                invocation.Files.Write(png, FitPictures.Render(fit), force);
             }
 
             Tell(invocation, loaded, fit, typed, parse.GetValue(into), parse.GetValue(picture), asJson);
@@ -93,7 +95,7 @@ internal static class FitCommand
 
     private static void WriteTemplate(Invocation invocation, LoadedHouse loaded, string typed, string blank, bool asJson, bool force)
     {
-        loaded.NeedSpotsAndSeats();
+        HouseLoading.NeedSpotsAndSeats(loaded);
         using var lines = new MemoryStream();
         MeasurementsTemplate.Write(loaded.House, lines);
         invocation.Files.Write(blank, lines.ToArray(), force);

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Remedies;
 using LinkMargin.Engine.Houses;
@@ -9,6 +8,9 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Tables;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Texts;
+using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -40,8 +42,8 @@ internal static class ImproveCommand
         command.SetAction(parse =>
         {
             MaterialTables tables = LoadedTables.Read(invocation, parse, common);
-            LoadedHouse loaded = LoadedHouse.Read(invocation, tables, parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
-            loaded.NeedSpotsAndSeats();
+            LoadedHouse loaded = HouseLoading.Read(invocation, tables, parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
+            HouseLoading.NeedSpotsAndSeats(loaded);
             House house = loaded.House;
             IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), house, invocation);
             var model = new LinkModel(house, ModelOption.Of(parse, depth), people);

@@ -1,8 +1,9 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Files.Tables;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 

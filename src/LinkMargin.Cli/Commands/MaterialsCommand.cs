@@ -1,11 +1,12 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Tables;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 

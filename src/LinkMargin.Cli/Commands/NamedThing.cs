@@ -1,5 +1,5 @@
-using LinkMargin.Cli.Invoking;
 using LinkMargin.Files.Problems;
+using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Cli.Commands;
 

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Resources;
+using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli.Commands;
 

@@ -1,5 +1,4 @@
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Fitting;
@@ -9,6 +8,8 @@ using LinkMargin.Engine.Measuring;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 using LinkMargin.Plots.Plans;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -28,7 +29,7 @@ internal static class WhereNext
     public static void Tell(
         Invocation invocation, LoadedHouse loaded, HouseFit? fit, ModelDepth depth, string? picture, bool asJson, bool force)
     {
-        loaded.NeedSpotsAndSeats();
+        HouseLoading.NeedSpotsAndSeats(loaded);
         FittedLosses? fitted = fit?.Losses;
         House house = fitted?.ApplyTo(loaded.House) ?? loaded.House;
         var basis = new UncertaintyBasis(loaded.Spreads, fitted);

@@ -1,7 +1,4 @@
-using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Fields;
@@ -10,6 +7,8 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 using LinkMargin.Plots.Maps;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Pictures;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -70,7 +69,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
         ];
         HouseUncertainty? uncertainty = house.Spots.Count == 0 ? null : HouseUncertainty.Of(model, house.Spots, house.Seats, loaded.Uncertainty, confidence);
         Ranking named = Ranking.Of(model, uncertainty?.AtConfidence);
-        ChoiceRequest shown = RequestFor(result, named, fields, request.Everywhere);
+        ChoiceRequest shown = new ChoicePictures(loaded, model, confidence).RequestFor(result, named, fields, request.Everywhere);
         byte[] png = ChoicePicture.Render(shown, ChoicePicture.FittingSize(shown));
         invocation.Cancellation.ThrowIfCancellationRequested();
         invocation.Files.Write(picture, png, force);
@@ -88,28 +87,4 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             FittedToMeasurements = loaded.FittedToMeasurements,
         };
     }
-
-    /// <summary>What the picture shows; the figures at its marks are those that the table prints.</summary>
-    internal ChoiceRequest RequestFor(PlaceResult result, Ranking named, IReadOnlyList<Field> fields, bool isEverywhere) => new(
-        isEverywhere ? model.House with { Zones = [] } : model.House,
-        fields,
-        [
-            .. result.Best.Select(placed => new ChoiceMark(
-                placed.Place.LevelIndex, placed.Place.Plan, placed.Score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(placed.Score)), IsNamed: false)),
-            .. named.Scores.Select(score => new ChoiceMark(
-                score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(score)), IsNamed: true)),
-        ],
-        $"{house.Name}: the worst seat with a console anywhere, {loaded.Lengths.Brief(result.Best[0].Place.HeightMetres)} up",
-        Caption())
-    {
-        Unit = loaded.PlotUnit,
-    };
-
-    private string Caption() =>
-        $"Margin to count on ({UncertaintyWords.Often(confidence)} there is as much) less the required margin, dB, at the weakest seat, for {house.Controller.Name} with {house.Console.Name}; "
-            + $"{ModelOption.InWords(model.Depth)}. "
-            + "Figures at marks are those of the table, each at its own height; the ground follows them to within 0.2 dB almost everywhere. "
-            + (model.Occupied.Count > 0 ? $"People sit on {OccupiedWords.List(model.Occupied)}. " : "")
-            + (loaded.WhatIf.Count > 0 ? $"What if: {string.Join(", ", loaded.WhatIf)}. " : "")
-            + "An estimate for planning.";
 }

@@ -1,12 +1,12 @@
-using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Writing;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Pictures;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -70,7 +70,7 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
 
     private MapsDocument Write(MapOrder order, List<(Field Median, Field Counted)> fields, Progress progress)
     {
-        var pictures = new MapPictures(loaded, model, fields, order);
+        var pictures = new MapPictures(loaded, model, fields, new MapView(order.Spots, order.Confidence, order.ShowsMedian));
         var names = new FileNames();
         List<MapDocument> maps = [];
         foreach ((Field field, Field counted) in fields)

@@ -1,7 +1,7 @@
-using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Plans;
+using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -26,6 +26,6 @@ internal static class PlanFile
     }
 
     private static string Caption(LoadedHouse loaded) => loaded.WhatIf.Count > 0
-        ? $"As the house file describes it, but what if: {string.Join(", ", loaded.WhatIf)}."
-        : "As the house file describes it; compare it with the house before trusting a figure.";
+        ? $"As the house file describes it, with these changes: {string.Join(", ", loaded.WhatIf)}."
+        : "As the house file describes it. Compare it with the house before you rely on any figure.";
 }

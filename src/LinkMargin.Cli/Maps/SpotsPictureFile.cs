@@ -1,11 +1,9 @@
-using LinkMargin.Cli.Commands;
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Plots.Charts;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Pictures;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -23,37 +21,7 @@ internal static class SpotsPictureFile
     public static void Write(
         Invocation invocation, LoadedHouse loaded, Ranking ranking, HouseUncertainty uncertainty, CloseCall call, string path, bool force)
     {
-        SpotsRequest request = RequestOf(loaded, ranking, uncertainty, call);
+        SpotsRequest request = SpotsPictures.RequestOf(loaded, ranking, uncertainty, call);
         invocation.Files.Write(path, SpotsPicture.Render(request, SpotsPicture.FittingSize(request)), force);
     }
-
-    /// <summary>What the picture shows.</summary>
-    internal static SpotsRequest RequestOf(LoadedHouse loaded, Ranking ranking, HouseUncertainty uncertainty, CloseCall call)
-    {
-        House house = loaded.House;
-        SpotScore best = ranking.Scores[0];
-        string seats = FormattableString.Invariant($"{best.SeatsPassing} of {best.Seats} seats can count on what they ask for");
-        return new SpotsRequest(
-            $"{house.Name}: every seat with every spot",
-            $"{loaded.WhatIfCaption}First of the ranking: {best.Spot.Name}, where {seats}; it is the best spot with a probability of {UncertaintyWords.Likely(call.ProbabilitiesBest[0])}. "
-                + "These figures are estimates for planning.",
-            [.. ranking.Scores.Select(score => $"{score.Spot.Name} ({house.Levels[score.Spot.LevelIndex].Name})")],
-            [.. house.Seats.Select(seat => SeatOf(house, seat, ranking, uncertainty)).Where(seat => seat.Bars.Count > 0)])
-        {
-            Often = UncertaintyWords.Often(uncertainty.Confidence),
-        };
-    }
-
-    private static SpotsSeat SeatOf(House house, Seat seat, Ranking ranking, HouseUncertainty uncertainty) => new(
-        seat.Name,
-        FormattableString.Invariant($"{house.Levels[seat.LevelIndex].Name}, asks for {seat.RequiredDb:0.#########} dB"),
-        seat.RequiredDb,
-        [
-            .. ranking.Scores.Select((score, i) => (Budget: score.With(seat), Spot: i, score.By))
-                .Where(one => one.Budget is not null)
-                .Select(one => BarOf(one.Budget!, one.Spot, one.By.Passes(one.Budget!), uncertainty)),
-        ]);
-
-    private static SpotBar BarOf(LinkBudget budget, int spot, bool passes, HouseUncertainty uncertainty) => new(
-        spot, uncertainty.MarginAtConfidenceDb(budget), uncertainty.With(budget).MedianDb, uncertainty.With(budget).ExceededDb(1 - uncertainty.Confidence), passes);
 }

@@ -1,9 +1,10 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Measurements;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Options;
 
@@ -29,6 +30,6 @@ internal static class FittedOption
 
         FittedParseResult result = FittedFile.Read(invocation.Files.ToRead(typed), house);
         ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
-        return result.Fitted ?? throw new CannotBeDoneException(ProblemLines.MendFirst(typed, result.Problems));
+        return result.Fitted ?? throw new CannotBeDoneException(ProblemLines.FixFirst(typed, result.Problems));
     }
 }

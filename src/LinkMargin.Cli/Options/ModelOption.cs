@@ -28,11 +28,6 @@ internal static class ModelOption
     /// <summary>The model asked for.</summary>
     public static ModelDepth Of(ParseResult parse, Option<ModelDepth?> option) => parse.GetValue(option) ?? ModelDepth.Full;
 
-    /// <summary>What a model takes in, for a caption.</summary>
-    public static string InWords(ModelDepth depth) => depth == ModelDepth.Direct
-        ? "straight line and table losses only"
-        : "model with edges, reflections, the diffuse field and the player's body";
-
     private static ModelDepth? Read(ArgumentResult result)
     {
         string word = result.Tokens[0].Value;

@@ -1,8 +1,9 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Problems;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli.Options;
 

@@ -1,7 +1,7 @@
-using LinkMargin.Cli.Invoking;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
+using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Cli.Options;
 

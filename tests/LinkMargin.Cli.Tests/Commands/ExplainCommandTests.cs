@@ -4,6 +4,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Tables;
+using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Cli.Tests.Commands;
 
@@ -91,7 +92,7 @@ public sealed class ExplainCommandTests : IDisposable
             Assert.Contains(lines, line => line.TrimStart().StartsWith($"{i}  ", StringComparison.Ordinal) && line.EndsWith(" %", StringComparison.Ordinal));
         }
 
-        Assert.EndsWith(Cli.Output.Cautions.Estimates, run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.EndsWith(Cautions.Estimates, run.OutputUnwrapped, StringComparison.Ordinal);
         Assert.All(lines, line => Assert.InRange(line.Length, 0, Invocation.PlainWidth));
     }
 

@@ -1,6 +1,4 @@
 using LinkMargin.Cli.Commands;
-using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Maps;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Paths;
@@ -8,6 +6,8 @@ using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Tables;
 using LinkMargin.Plots.Paths;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Pictures;
 
 namespace LinkMargin.Cli.Tests.Commands;
 
@@ -60,10 +60,10 @@ public sealed class MapPathsTests : IDisposable
     public void The_list_has_the_numbers_and_words_that_explain_prints()
     {
         HouseParseResult parsed = HouseFile.Read(folder.PathOf("house.yaml"), MaterialTablesFile.ReadBuiltIn().Tables!);
-        LoadedHouse loaded = LoadedHouse.Of(parsed, MaterialTablesFile.ReadBuiltIn().Tables!);
+        LoadedHouse loaded = HouseLoading.Of(parsed, MaterialTablesFile.ReadBuiltIn().Tables!);
         var model = new LinkModel(loaded.House);
         var uncertainty = HouseUncertainty.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Uncertainty);
-        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, model, uncertainty.Confidence);
+        var maker = new PathsPictures(loaded, model);
         foreach (Seat seat in loaded.House.Seats)
         {
             PathsRequest request = maker.RequestFor(LinkEvaluation.Budget(model, loaded.House.Spots[0], seat), uncertainty);
@@ -85,18 +85,18 @@ public sealed class MapPathsTests : IDisposable
     public void What_is_left_out_is_said()
     {
         HouseParseResult parsed = HouseFile.Read(folder.PathOf("house.yaml"), MaterialTablesFile.ReadBuiltIn().Tables!);
-        LoadedHouse loaded = LoadedHouse.Of(parsed, MaterialTablesFile.ReadBuiltIn().Tables!);
+        LoadedHouse loaded = HouseLoading.Of(parsed, MaterialTablesFile.ReadBuiltIn().Tables!);
         var model = new LinkModel(loaded.House);
         var uncertainty = HouseUncertainty.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Uncertainty);
-        var maker = new PathsMaker(new Invocation(TextWriter.Null, TextWriter.Null, folder.Path), loaded, model, uncertainty.Confidence);
+        var maker = new PathsPictures(loaded, model);
         LinkBudget budget = LinkEvaluation.Budget(model, loaded.House.Spots[0], loaded.House.Seats[0]);
         PathBudget strong = budget.Paths[0];
         PathBudget weak = strong with { LossDb = strong.LossDb + 26.98970004336019 }; // 0.2 % of its power
 
         Assert.Equal("", maker.RequestFor(budget with { Paths = [strong] }, uncertainty).LeftOut);
-        Assert.Equal("Left out: 1 more way with 0.2 %.", maker.RequestFor(budget with { Paths = [strong, weak] }, uncertainty).LeftOut);
+        Assert.Equal("Not drawn: 1 path with 0.2 %.", maker.RequestFor(budget with { Paths = [strong, weak] }, uncertainty).LeftOut);
         Assert.Equal(
-            "Left out: 2 more ways with less than 0.5 % each, 0.4 % together.",
+            "Not drawn: 2 paths with less than 0.5 % each, 0.4 % together.",
             maker.RequestFor(budget with { Paths = [strong, weak, weak] }, uncertainty).LeftOut);
     }
 

@@ -1,5 +1,5 @@
-using LinkMargin.Cli.Maps;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Cli.Tests.Maps;
 

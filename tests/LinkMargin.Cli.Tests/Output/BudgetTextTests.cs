@@ -1,11 +1,12 @@
 using System.Globalization;
-using LinkMargin.Cli.Commands;
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Files.Tables;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Tests.Output;
 

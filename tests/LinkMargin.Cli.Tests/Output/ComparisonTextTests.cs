@@ -1,8 +1,10 @@
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Texts;
+using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Cli.Tests.Output;
 

@@ -1,6 +1,6 @@
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Output;
 using LinkMargin.Files.Resources;
+using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli.Tests.Output;
 

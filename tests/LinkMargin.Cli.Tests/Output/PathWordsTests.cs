@@ -1,8 +1,8 @@
-using LinkMargin.Cli.Output;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Paths;
+using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Cli.Tests.Output;
 

@@ -1,5 +1,5 @@
 using LinkMargin.Cli.Invoking;
-using LinkMargin.Cli.Output;
+using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Cli.Tests.Output;
 

@@ -1,5 +1,5 @@
 using CsCheck;
-using LinkMargin.Cli.Output;
+using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli.Tests.Output;
 

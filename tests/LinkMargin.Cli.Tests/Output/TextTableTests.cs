@@ -1,4 +1,4 @@
-using LinkMargin.Cli.Output;
+using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli.Tests.Output;
 

@@ -1,0 +1,84 @@
+using LinkMargin.Cli.Invoking;
+using LinkMargin.Cli.Options;
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Edits;
+using LinkMargin.Files.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Tables;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Texts;
+
+namespace LinkMargin.Cli.Commands;
+
+/// <summary>Reads a house file for a command: problems go to the messages, an error ends the command.</summary>
+internal static class HouseLoading
+{
+    /// <summary>Reads a house file.</summary>
+    /// <param name="invocation">Where messages go.</param>
+    /// <param name="tables">The tables it may name.</param>
+    /// <param name="typed">The file as it was typed.</param>
+    /// <param name="whatIf">Edits of the house for this run; null where there are none.</param>
+    /// <param name="fitted">A file of fitted losses; null where the tables' are used.</param>
+    public static LoadedHouse Read(
+        Invocation invocation, MaterialTables tables, string typed, string[]? whatIf = null, string? fitted = null)
+    {
+        HouseParseResult parsed = ReadFile(invocation, tables, typed);
+        ProblemLines.Write(parsed.Problems, invocation.Error, invocation.Width);
+        return parsed.House is null
+            ? throw new CannotBeDoneException(ProblemLines.FixFirst(typed, parsed.Problems))
+            : Fit(Edit(Of(parsed, tables), whatIf, invocation), FittedOption.Read(invocation, fitted, parsed.House));
+    }
+
+    /// <summary>Reads a house file, whatever comes of it.</summary>
+    public static HouseParseResult ReadFile(Invocation invocation, MaterialTables tables, string typed) =>
+        HouseFile.Read(invocation.Files.ToRead(typed), tables);
+
+    /// <summary>The house of a file that has no errors.</summary>
+    public static LoadedHouse Of(HouseParseResult parsed, MaterialTables tables) => new(
+        parsed.House ?? throw new ArgumentException("This file gave no house.", nameof(parsed)), parsed.Unit, tables);
+
+    /// <summary>The same house with edits, one after the other; warnings about them go to the messages.</summary>
+    public static LoadedHouse Edit(LoadedHouse loaded, string[]? whatIf, Invocation invocation)
+    {
+        House edited = loaded.House;
+        List<string> words = [];
+        List<string> faults = [];
+        foreach (string typed in whatIf ?? [])
+        {
+            try
+            {
+                WrittenEdit written = new EditText(edited, loaded.Tables, loaded.Unit).Read(typed);
+                edited = written.Edit.ApplyTo(edited);
+                words.Add(written.Text);
+                if (written.Warning is { } warning)
+                {
+                    WordWrap.WriteMessage($"{WhatIfOption.Name} {Quote.Of(written.Text)}: {warning}", invocation.Error, invocation.Width);
+                }
+            }
+            catch (EditFaultException fault)
+            {
+                faults.Add($"{WhatIfOption.Name} {Quote.Of(typed)} {fault.Message}");
+            }
+        }
+
+        return faults.Count > 0
+            ? throw new CannotBeDoneException(faults)
+            : loaded with { House = edited, WhatIf = words };
+    }
+
+    /// <summary>Refuses a house that has nothing to compare.</summary>
+    public static void NeedSpotsAndSeats(LoadedHouse loaded)
+    {
+        House house = loaded.House;
+        if (house.Spots.Count == 0 || house.Seats.Count == 0)
+        {
+            throw NamedThing.NoneOf(house.Spots.Count == 0 ? "spot" : "seat");
+        }
+    }
+
+    private static LoadedHouse Fit(LoadedHouse loaded, FittedLosses? fitted) => fitted is null
+        ? loaded
+        : loaded with { House = fitted.ApplyTo(loaded.House), AsWritten = fitted.ApplyTo(loaded.AsWritten), Fitted = fitted };
+}

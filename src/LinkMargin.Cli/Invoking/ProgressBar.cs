@@ -1,0 +1,58 @@
+using System.Globalization;
+
+namespace LinkMargin.Cli.Invoking;
+
+/// <summary>Shows how far some work is, where a person is watching and it takes more than a moment.</summary>
+internal static class ProgressBar
+{
+    private const int BarLetters = 40;
+
+    private static readonly TimeSpan Moment = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(100);
+
+    /// <summary>Does the work, and shows how far it is.</summary>
+    /// <param name="invocation">Where messages go.</param>
+    /// <param name="what">What is being done.</param>
+    /// <param name="progress">How far it is.</param>
+    /// <param name="work">The work.</param>
+    public static void While(Invocation invocation, string what, Progress progress, Action work)
+    {
+        if (!invocation.ErrorIsTerminal)
+        {
+            work();
+            return;
+        }
+
+        Task task = Task.Run(work);
+        if (!IsOver(task, Moment))
+        {
+            Show(invocation.Error, what, progress, task);
+        }
+
+        task.GetAwaiter().GetResult();
+    }
+
+    // One line that is written over itself and cleared at the end.
+    private static void Show(TextWriter error, string what, Progress progress, Task task)
+    {
+        string last = "";
+        do
+        {
+            int filled = (int)Math.Round(BarLetters * progress.Share);
+            string line = string.Create(
+                CultureInfo.InvariantCulture, $"{what} [{new string('#', filled)}{new string('.', BarLetters - filled)}] {100 * progress.Share,3:0} %");
+            if (line != last)
+            {
+                error.Write($"\r{line}");
+                error.Flush();
+                last = line;
+            }
+        }
+        while (!IsOver(task, BetweenLooks));
+        error.Write($"\r{new string(' ', last.Length)}\r");
+        error.Flush();
+    }
+
+    // Waits without throwing what the work threw; the caller does that once.
+    private static bool IsOver(Task task, TimeSpan wait) => Task.WhenAny(task, Task.Delay(wait)).GetAwaiter().GetResult() == task;
+}

@@ -1,0 +1,67 @@
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Uncertainty;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Tables;
+using LinkMargin.Reports.Layout;
+
+namespace LinkMargin.Reports.Houses;
+
+/// <summary>A house that can be computed, with the tables it was read with.</summary>
+/// <param name="House">The house, with every change of this run.</param>
+/// <param name="Unit">The unit of its file's bare lengths.</param>
+/// <param name="Tables">The tables it was read with.</param>
+internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables Tables)
+{
+    /// <summary>The house as its file has it, before any <c>--what-if</c>.</summary>
+    public House AsWritten { get; init; } = House;
+
+    /// <summary>What is different from the file, in the words of <c>--what-if</c>; empty where nothing is.</summary>
+    public IReadOnlyList<string> WhatIf { get; init; } = [];
+
+    /// <summary>Losses fitted to measurements, which replace the table losses; null where there are none.</summary>
+    public FittedLosses? Fitted { get; init; }
+
+    /// <summary>The spreads that its tables state.</summary>
+    public Spreads Spreads => Tables.Spreads
+        ?? throw new CannotBeDoneException("these tables state no spreads, so no uncertainty can be computed; add spreads.yaml to the folder of --materials");
+
+    /// <summary>How uncertain its figures are.</summary>
+    public UncertaintyBasis Uncertainty => new(Spreads, Fitted);
+
+    /// <summary>How many measurements its losses were fitted to, for JSON.</summary>
+    public int? FittedToMeasurements => Fitted?.MeasurementCount;
+
+    /// <summary>The changes for JSON, which leaves out an empty list.</summary>
+    public IReadOnlyList<string>? WhatIfOrNone => WhatIf.Count > 0 ? WhatIf : null;
+
+    /// <summary>The same for the caption of a picture.</summary>
+    public string WhatIfCaption => (WhatIf.Count > 0 ? $"what if: {string.Join(", ", WhatIf)}; " : "")
+        + (Fitted is null ? "" : FormattableString.Invariant($"losses fitted to {Fitted.MeasurementCount} measurements; "));
+
+    /// <summary>How its file writes lengths.</summary>
+    public LengthFormat Lengths { get; } = new(Unit);
+
+    /// <summary>The unit of its pictures: metres or feet.</summary>
+    public LengthUnit PlotUnit => Lengths.InFeet ? LengthUnit.Foot : LengthUnit.Metre;
+
+    /// <summary>Says on lines of their own what is different from the file and the tables.</summary>
+    public void WriteWhatIf(TextWriter output, int width)
+    {
+        if (WhatIf.Count > 0)
+        {
+            WordWrap.Write($"What if: {string.Join("; ", WhatIf)}.", output, width);
+        }
+
+        if (Fitted is not null)
+        {
+            WordWrap.Write(FormattableString.Invariant($"Losses fitted to {Fitted.MeasurementCount} measurements in the house '{Fitted.HouseName}'."), output, width);
+        }
+
+        if (WhatIf.Count > 0 || Fitted is not null)
+        {
+            output.WriteLine();
+        }
+    }
+}

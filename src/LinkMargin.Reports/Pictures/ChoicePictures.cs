@@ -1,0 +1,41 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Links;
+using LinkMargin.Plots.Maps;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Pictures;
+
+/// <summary>What the map of the choice shows; the figures at its marks are those that the table prints.</summary>
+/// <param name="loaded">The house.</param>
+/// <param name="model">The house, ready.</param>
+/// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
+internal sealed class ChoicePictures(LoadedHouse loaded, LinkModel model, double confidence)
+{
+    /// <summary>What the picture shows.</summary>
+    public ChoiceRequest RequestFor(PlaceResult result, Ranking named, IReadOnlyList<Field> fields, bool isEverywhere) => new(
+        isEverywhere ? model.House with { Zones = [] } : model.House,
+        fields,
+        [
+            .. result.Best.Select(placed => new ChoiceMark(
+                placed.Place.LevelIndex, placed.Place.Plan, placed.Score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(placed.Score)), IsNamed: false)),
+            .. named.Scores.Select(score => new ChoiceMark(
+                score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(score)), IsNamed: true)),
+        ],
+        $"{loaded.House.Name}: the weakest seat for a console anywhere, {loaded.Lengths.Brief(result.Best[0].Place.HeightMetres)} above the floor",
+        Caption())
+    {
+        Unit = loaded.PlotUnit,
+    };
+
+    private string Caption() =>
+        $"Margin to count on ({UncertaintyWords.Often(confidence)}) less the required margin, dB, at the weakest seat, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
+            + $"model: {ModelWords.Of(model.Depth)}. "
+            + "Figures at marks are those of the table, each at its own height; the map agrees with them within 0.2 dB almost everywhere. "
+            + (model.Occupied.Count > 0 ? $"People sit on {OccupiedWords.List(model.Occupied)}. " : "")
+            + (loaded.WhatIf.Count > 0 ? $"What if: {string.Join(", ", loaded.WhatIf)}. " : "")
+            + "Planning estimate.";
+}

@@ -1,0 +1,62 @@
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Reports.Layout;
+
+namespace LinkMargin.Reports.Texts;
+
+/// <summary>What a house file was read as, so that a slip shows that is no mistake of form.</summary>
+internal static class CheckText
+{
+    /// <summary>Writes it.</summary>
+    /// <param name="check">What came of checking.</param>
+    /// <param name="lengths">How lengths are said.</param>
+    /// <param name="output">Where to.</param>
+    /// <param name="width">How wide it may be.</param>
+    public static void Write(CheckDocument check, LengthFormat lengths, TextWriter output, int width)
+    {
+        if (check.House is null)
+        {
+            WordWrap.Write($"{Quote.Line(check.File)}: {Count(check.Errors, "error")}{(check.Warnings > 0 ? $", {Count(check.Warnings, "warning")}" : "")}.", output, width);
+            return;
+        }
+
+        WordWrap.Write($"{Quote.Line(check.File)}: no errors{(check.Warnings > 0 ? $", {Count(check.Warnings, "warning")}" : "")}. {check.House} contains:", output, width);
+        output.WriteLine();
+        var table = new TextTable(
+        [
+            new Column("level"),
+            new Column("floor at", Align.Right),
+            new Column("height", Align.Right),
+            new Column("walls", Align.Right),
+            new Column("openings", Align.Right),
+            new Column($"rooms, {lengths.AreaUnit}") { Wraps = true },
+        ]);
+        foreach (LevelDocument level in check.Levels)
+        {
+            table.Add(
+                level.Name,
+                lengths.Brief(level.ElevationM),
+                lengths.Brief(level.HeightM),
+                Figures.Plain(level.Walls),
+                Figures.Plain(level.Openings),
+                string.Join(", ", level.Rooms.Select(room => $"{room.Name} {lengths.Area(room.AreaM2)}")));
+        }
+
+        table.WriteTo(output, width);
+        output.WriteLine();
+        WordWrap.Write($"Fixtures: {check.Fixtures}.", output, width);
+        WordWrap.Write($"Spots: {Listed(check.Spots)}.", output, width);
+        WordWrap.Write($"Seats: {Listed(check.Seats)}.", output, width);
+        if (check.Zones.Count + check.KeepOuts.Count > 0)
+        {
+            WordWrap.Write($"Zones: {Listed(check.Zones)}. Keep-outs: {Listed(check.KeepOuts)}.", output, width);
+        }
+
+        WordWrap.Write($"Plan: {Quote.Line(check.Plan ?? "")}", output, width);
+    }
+
+    private static string Listed(IReadOnlyList<string> names) => names.Count == 0 ? "none" : string.Join(", ", names);
+
+    private static string Count(int count, string what) => FormattableString.Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
+}

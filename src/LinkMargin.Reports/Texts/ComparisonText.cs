@@ -1,0 +1,205 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Texts;
+
+/// <summary>Seats against spots, the ranking, and which spot to choose.</summary>
+/// <param name="house">The house.</param>
+/// <param name="ranking">Its ranking, of at least one spot.</param>
+internal sealed class ComparisonText(House house, Ranking ranking)
+{
+    private const int LikelyWidth = 7;
+
+    private readonly SpotScore[] inOrder =
+        [.. ranking.Scores.OrderBy(score => house.Spots.ToList().IndexOf(score.Spot))];
+
+    /// <summary>Seats with people who stand in the way.</summary>
+    public IReadOnlyList<Seat> Occupied { get; init; } = [];
+
+    /// <summary>How sure its links are; null where that was not worked out.</summary>
+    public HouseUncertainty? Uncertainty { get; init; }
+
+    /// <summary>Whether the first spot can be told from the others; null where that was not worked out.</summary>
+    public CloseCall? Call { get; init; }
+
+    /// <summary>Writes all of it.</summary>
+    public void Write(TextWriter output, int width)
+    {
+        WordWrap.Write(
+            Uncertainty is null
+                ? $"{house.Name}: margin in dB, seats against spots. '!' marks a seat short of what it asks for."
+                : $"{house.Name}: margin to count on in dB, seats against spots: {UncertaintyWords.Often(Uncertainty.Confidence)} there is as much or more. '!' marks a seat that cannot count on what it asks for.",
+            output,
+            width);
+        if (Occupied.Count > 0)
+        {
+            WordWrap.Write($"With people on {OccupiedWords.List(Occupied)}, who stand in the way of all links but their own.", output, width);
+        }
+
+        if (house.Seats.Any(seat => seat.Plays is not null))
+        {
+            WordWrap.Write("'-': another console is played from this seat, as 'plays' in the house file says.", output, width);
+        }
+
+        foreach (SpotScore[] block in Blocks(TableOf, width))
+        {
+            output.WriteLine();
+            TableOf(block).WriteTo(output, width);
+        }
+
+        if (Uncertainty is not null)
+        {
+            output.WriteLine();
+            WordWrap.Write("Median margin in dB, and how likely each seat has what it asks for", output, width);
+            foreach (SpotScore[] block in Blocks(LikelyOf, width))
+            {
+                output.WriteLine();
+                LikelyOf(block).WriteTo(output, width);
+            }
+        }
+
+        output.WriteLine();
+        WordWrap.Write("Ranking, by the seat that is worst off at each spot", output, width);
+        output.WriteLine();
+        WriteRanking(output, width);
+        output.WriteLine();
+        WriteLevels(output, width);
+        foreach (string paragraph in new VerdictSentences(house, ranking) { Call = Call }.All)
+        {
+            WordWrap.Write(paragraph, output, width);
+        }
+    }
+
+    // As many spots side by side as fit, at least one; where they take several blocks, each of about as many.
+    private IEnumerable<SpotScore[]> Blocks(Func<SpotScore[], TextTable> table, int width)
+    {
+        int blocks = Enumerable.Range(1, inOrder.Length)
+            .FirstOrDefault(count => inOrder.Chunk(InEach(count)).All(block => table(block).FitsIn(width)), inOrder.Length);
+        return inOrder.Chunk(InEach(blocks));
+
+        int InEach(int count) => (inOrder.Length + count - 1) / count;
+    }
+
+    // Half of all houses that could be behind the file have the median or more.
+    private TextTable LikelyOf(SpotScore[] spots)
+    {
+        var table = new TextTable([new Column("seat"), new Column("level"), .. spots.Select(s => new Column(Heading(s.Spot), Align.Right))]);
+        foreach (Seat row in house.Seats)
+        {
+            table.Add([row.Name, LevelOf(row.LevelIndex), .. spots.Select(s => s.With(row) is { } budget ? Likely(budget) : "-")]);
+        }
+
+        table.AddRule();
+        table.Add(["all at once", "", .. spots.Select(s => UncertaintyWords.Likely(Uncertainty!.ProbabilityAllPass(s.Budgets)))]);
+        return table;
+    }
+
+    private string Likely(LinkBudget budget) =>
+        $"{Tenths.ShowMargin(Uncertainty!.With(budget).MedianDb)}{UncertaintyWords.Likely(Uncertainty.ProbabilityPasses(budget)),LikelyWidth}";
+
+    private TextTable TableOf(SpotScore[] spots)
+    {
+        var table = new TextTable(
+        [
+            new Column("seat"),
+            new Column("level"),
+            new Column("required", Align.Right),
+            .. spots.Select(s => new Column(Heading(s.Spot), Align.Right)),
+        ]);
+        for (int seat = 0; seat < house.Seats.Count; seat++)
+        {
+            Seat row = house.Seats[seat];
+            table.Add([row.Name, LevelOf(row.LevelIndex), Tenths.ShowRequired(row.RequiredDb), .. spots.Select(s => s.With(row) is { } budget ? Margin(s, budget) : "-")]);
+        }
+
+        table.AddRule();
+        table.Add(["worst seat", "", "", .. spots.Select(s => Cell.Words(s.Worst.Seat.Name))]);
+        table.Add(["above required", "", "", .. spots.Select(s => Tenths.Signed(Headroom.TenthsOf(s)))]);
+        return table;
+    }
+
+    private void WriteRanking(TextWriter output, int width)
+    {
+        var table = new TextTable(
+        [
+            new Column("", Align.Right),
+            new Column("spot") { Wraps = true },
+            new Column("level"),
+            new Column("worst seat") { Wraps = true },
+            new Column(Uncertainty is null ? "margin" : "to count\non", Align.Right),
+            new Column("required", Align.Right) { ShortHeading = "asked" },
+            new Column("difference", Align.Right) { ShortHeading = "differs" },
+            new Column("seats\nmet", Align.Right),
+            .. IsWeighted ? [new Column("of the\nplay", Align.Right)] : Array.Empty<Column>(),
+            .. Call is null ? Array.Empty<Column>() : [new Column("likely\nbest", Align.Right)],
+        ]);
+        for (int i = 0; i < ranking.Scores.Count; i++)
+        {
+            SpotScore score = ranking.Scores[i];
+            LinkBudget worst = score.Worst;
+            table.Add(
+            [
+                FormattableString.Invariant($"{i + 1}"),
+                score.Spot.Name,
+                LevelOf(score.Spot.LevelIndex),
+                worst.Seat.Name,
+                Margin(score, worst),
+                Tenths.ShowRequired(worst.RequiredDb),
+                Tenths.Signed(Headroom.TenthsOf(score)),
+                FormattableString.Invariant($"{score.SeatsPassing} of {score.Seats}"),
+                .. IsWeighted ? [FormattableString.Invariant($"{100 * score.PassingShare:0} %")] : Array.Empty<string>(),
+                .. Call is null ? Array.Empty<string>() : [UncertaintyWords.Likely(Call.ProbabilitiesBest[i])],
+            ]);
+        }
+
+        table.WriteTo(output, width);
+    }
+
+    // What the choice of another level costs, where there is one to choose.
+    private void WriteLevels(TextWriter output, int width)
+    {
+        var choice = Choice.Of(ranking);
+        if (choice.BestOfOtherLevels.Count == 0)
+        {
+            return;
+        }
+
+        WordWrap.Write($"Levels, by the best spot of each: what it costs against '{choice.Best.Spot.Name}'", output, width);
+        output.WriteLine();
+        var table = new TextTable(
+        [
+            new Column("level"),
+            new Column("best spot") { Wraps = true },
+            new Column("costs, dB", Align.Right),
+            new Column("seats met", Align.Right),
+            new Column("seats lost") { Wraps = true },
+        ]);
+        foreach (SpotScore score in choice.BestOfLevels)
+        {
+            IReadOnlyList<string> lost = choice.SeatsLost(score);
+            table.Add(
+                LevelOf(score.Spot.LevelIndex),
+                score.Spot.Name,
+                score == choice.Best ? "" : Tenths.Show(Headroom.TenthsOf(choice.Best) - Headroom.TenthsOf(score)),
+                FormattableString.Invariant($"{score.SeatsPassing} of {score.Seats}"),
+                lost.Count == 0 ? "none" : string.Join(", ", lost));
+        }
+
+        table.WriteTo(output, width);
+        output.WriteLine();
+    }
+
+    private bool IsWeighted => house.Seats.Select(seat => seat.UsedDays).Distinct().Count() > 1;
+
+    private string LevelOf(int index) => house.Levels[index].Name;
+
+    private string Heading(Spot spot) => $"{spot.Name}\n({LevelOf(spot.LevelIndex)})";
+
+    // The mark stands in front, so that the points of all figures stay below one another.
+    private static string Margin(SpotScore score, LinkBudget budget) =>
+        (score.By.Passes(budget) ? "" : "! ") + Tenths.ShowMargin(score.By.MarginDb(budget), budget.RequiredDb);
+}

@@ -1,0 +1,149 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Texts;
+
+/// <summary>What would help a spot, with what each thing asks of somebody and what to mind.</summary>
+/// <param name="loaded">The house.</param>
+/// <param name="result">What was found.</param>
+internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
+{
+    private const int MostReported = 12;
+    private const int MostAlternatives = 3;
+
+    private readonly RemedyWords words = new(loaded);
+
+    /// <summary>Seats with people who stand in the way.</summary>
+    public IReadOnlyList<Seat> Occupied { get; init; } = [];
+
+    /// <summary>How often a margin that is counted on is exceeded, 0 to 1.</summary>
+    public required double Confidence { get; init; }
+
+    /// <summary>Writes it.</summary>
+    public void Write(TextWriter output, int width)
+    {
+        string spot = result.Before.Spot.Name, seat = result.Before.Worst.Seat.Name;
+        WordWrap.Write(
+            $"{loaded.House.Name}, console at '{spot}': {FormattableString.Invariant($"{result.Before.SeatsPassing} of {result.Before.Seats}")} seats are met; "
+                + $"the worst, '{seat}', is {Headroom.Words(result.Before)} the {Tenths.ShowRequired(result.Before.Worst.RequiredDb)} dB it asks for, by the margin to count on "
+                + $"({UncertaintyWords.Often(Confidence)} there is as much or more).",
+            output,
+            width);
+        if (Occupied.Count > 0)
+        {
+            WordWrap.Write($"With people on {OccupiedWords.List(Occupied)}, who stand in the way of all links but their own.", output, width);
+        }
+
+        output.WriteLine();
+        RemedyResult[] reported = [.. result.Alone.Take(MostReported)];
+        if (reported.Length == 0)
+        {
+            WordWrap.Write(FormattableString.Invariant(
+                $"Nothing helps by {ImproveRequest.LeastGainDb:0.0} dB or more, of {result.Tried} things tried; look for another place with 'linkmargin place'."), output, width);
+            return;
+        }
+
+        WordWrap.Write(FormattableString.Invariant($"What would help, of {result.Tried} things tried, each worked out anew:"), output, width);
+        output.WriteLine();
+        WriteTable(reported, output, width);
+        if (result.Pairs.Count > 0)
+        {
+            output.WriteLine();
+            WordWrap.Write("Two together", output, width);
+            output.WriteLine();
+            WriteTable(result.Pairs, output, width);
+        }
+
+        output.WriteLine();
+        WordWrap.Write(
+            $"'gain' is what the worst seat of all then has more, which may be another seat; 'there' what '{seat}' has more; 'met there' how likely that seat then has what it asks for, 'all met' how likely all have it at once.", output, width);
+        WordWrap.Write(Verdict, output, width);
+        foreach (string mind in reported.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(words.Mind).Where(m => m.Length > 0).Distinct())
+        {
+            WordWrap.WriteHanging(mind, output, width, "* ", "  ");
+        }
+
+        foreach (string line in CautionLines(reported))
+        {
+            WordWrap.Write(line, output, width);
+        }
+
+        WordWrap.Write(Cautions.Estimates, output, width);
+    }
+
+    private string Verdict
+    {
+        get
+        {
+            if (result.Before.PassesAll)
+            {
+                return "Every seat is met as things are; what is told here adds to that.";
+            }
+
+            if (result.Alone.FirstOrDefault(r => r.After.PassesAll) is { } one)
+            {
+                return $"Enough by itself to meet every seat: {words.What(one.Remedies[0])}.";
+            }
+
+            return result.Pairs.FirstOrDefault(r => r.After.PassesAll) is { } pair
+                ? $"Enough together to meet every seat: {string.Join(", and ", pair.Remedies.Select(words.What))}."
+                : "None of it meets every seat; 'linkmargin place' looks for another place.";
+        }
+    }
+
+    private IEnumerable<string> CautionLines(IEnumerable<RemedyResult> reported) => Cautions.About(
+    [
+        ($"'{result.Before.Worst.Seat.Name}' as things are", result.Before.Worst.Cautions),
+        .. reported.Concat(result.Pairs).Select(one => ($"'{one.After.Worst.Seat.Name}' with {string.Join(", and ", one.Remedies.Select(words.What))}", one.After.Worst.Cautions)),
+    ]);
+
+    private void WriteTable(IReadOnlyList<RemedyResult> results, TextWriter output, int width)
+    {
+        var table = new TextTable(
+        [
+            new Column("what") { Wraps = true },
+            new Column("asks for"),
+            new Column("gain", Align.Right),
+            new Column("there", Align.Right),
+            new Column("met\nthere", Align.Right),
+            new Column("worst seat then") { Wraps = true },
+            new Column("difference", Align.Right) { ShortHeading = "differs" },
+            new Column("seats\nmet", Align.Right),
+            new Column("all\nmet", Align.Right),
+        ]);
+        foreach (RemedyResult one in results)
+        {
+            table.Add(
+                string.Join(", and ", one.Remedies.Select(words.What)) + Alternatives(one),
+                RemedyWords.Asks(one.Effort),
+                Gain(one),
+                There(one.After),
+                one.ProbabilityAtSeat is { } met ? UncertaintyWords.Likely(met) : "",
+                one.After.Worst.Seat.Name,
+                Tenths.Signed(Headroom.TenthsOf(one.After)),
+                FormattableString.Invariant($"{one.After.SeatsPassing} of {one.After.Seats}"),
+                one.After.ProbabilityAllPass is { } likely ? UncertaintyWords.Likely(likely) : "-");
+        }
+
+        table.WriteTo(output, width);
+    }
+
+    private string Gain(RemedyResult one) => Tenths.Signed(Headroom.TenthsOf(one.After) - Headroom.TenthsOf(result.Before));
+
+    // Each with its gain at the seat that is then worst.
+    private string Alternatives(RemedyResult one)
+    {
+        int others = one.Alternatives.Count - MostAlternatives;
+        return string.Concat(one.Alternatives.Take(MostAlternatives).Select(other => $"; or {words.Otherwise(other.Remedies[0])} ({Gain(other)})"))
+            + (others > 0 ? FormattableString.Invariant($"; {others} more in --json") : "");
+    }
+
+    // The difference of figures as they are printed, so that 'compare' with the same edit shows the same.
+    private string There(SpotScore after) => after.With(result.Before.Worst.Seat) is { } budget
+        ? Tenths.Signed(Tenths.OfMargin(after.By.MarginDb(budget)) - Tenths.OfMargin(result.Before.By.MarginDb(result.Before.Worst)))
+        : "cable";
+}

@@ -1,0 +1,46 @@
+using System.Globalization;
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Texts;
+
+/// <summary>The maps that were written, with how much of each level has the required margin.</summary>
+internal static class MapsText
+{
+    /// <summary>Writes the list.</summary>
+    public static void Write(MapsDocument maps, LengthFormat lengths, TextWriter output, int width)
+    {
+        WordWrap.Write(
+            $"Maps of {maps.House}: cells of {lengths.Brief(maps.CellM)}, hands {lengths.Brief(maps.HandsM)} above the floor. "
+                + $"Share: how much of the floor can count on {Tenths.ShowRequired(maps.RequiredDb)} dB, {UncertaintyWords.Often(maps.Confidence)}; least: the smallest margin to count on.",
+            output,
+            width);
+        output.WriteLine();
+        var table = new TextTable(
+        [
+            new Column("spot") { Wraps = true },
+            new Column("on level"),
+            new Column("share", Align.Right),
+            new Column("least\ndB", Align.Right),
+            new Column("file") { Whole = true },
+        ]);
+        foreach (MapDocument map in maps.Maps)
+        {
+            table.Add(
+                map.Spot,
+                map.Level,
+                map.SharePassing is { } share ? string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %") : "no room",
+                map.LowestMarginAtConfidenceDb is { } least ? Tenths.ShowMargin(least, maps.RequiredDb) : "",
+                string.Join('\n', new[] { map.Picture, map.Csv, map.Geojson }.Where(file => file is not null)));
+        }
+
+        table.WriteTo(output, width);
+        if (maps.Sheet is { } sheet)
+        {
+            output.WriteLine();
+            WordWrap.Write($"All side by side in one range of colours: {sheet}", output, width);
+        }
+    }
+}

@@ -1,0 +1,127 @@
+using System.Globalization;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Texts;
+
+/// <summary>One path, part by part; the figures add up as printed.</summary>
+/// <param name="house">The house.</param>
+/// <param name="lengths">How lengths are said.</param>
+/// <param name="path">The path.</param>
+/// <param name="printed">The budget's figures.</param>
+internal sealed class PathTable(House house, LengthFormat lengths, PathBudget path, PrintedBudget printed)
+{
+    /// <summary>Writes it.</summary>
+    /// <param name="heading">What stands above the table.</param>
+    /// <param name="output">Where to.</param>
+    /// <param name="width">How wide it may be.</param>
+    public void Write(string heading, TextWriter output, int width)
+    {
+        PathPart[] parts = PathPart.Of(path, house, lengths);
+        List<(Column Column, Func<PathPart, string> Cell)> columns =
+        [
+            (new("from spot", Align.Right), At),
+            (new("what, of what") { Wraps = true }, WhatOf),
+            (new("level"), LevelOf),
+            (new("angle", Align.Right), AngleOf),
+            (new("share", Align.Right), ShareOf),
+            (new("basis"), part => part.Basis is { } basis ? CrossingDocument.WordFor(basis) : ""),
+        ];
+
+        WordWrap.Write(heading, output, width);
+        output.WriteLine();
+
+        // What no line has anything to say in is left out; where and what stay.
+        columns.RemoveAll(c => !c.Column.Wraps && parts.All(part => c.Cell(part).Length == 0));
+        var table = new TextTable([.. columns.Select(c => c.Column), new Column("loss, dB", Align.Right)]);
+        foreach ((PathPart part, long loss) in parts.Zip(printed.PartsOf(path, parts)))
+        {
+            Add(part, loss);
+        }
+
+        table.AddRule();
+        Add(new PathPart("together", path.LossDb), printed.LossOf(path));
+        table.WriteTo(output, width);
+
+        void Add(PathPart part, long loss) => table.Add([.. columns.Select(c => c.Cell(part)), Tenths.Show(loss)]);
+    }
+
+    /// <summary>Whether a crossing counts by a share of the loss its material is listed with.</summary>
+    public static bool HasShare(Crossing crossing) => crossing.Kind == ObstacleKind.Joists || crossing.Share != 1;
+
+    private string WhatOf(PathPart part) =>
+        part.Crossing is { } crossing ? $"{part.What}, {PathWords.NameOf(crossing.Material, lengths)}" : part.What;
+
+    private string At(PathPart part) => (part.Crossing?.DistanceMetres ?? part.Turn?.DistanceMetres) is double metres ? lengths.Brief(metres) : "";
+
+    private string LevelOf(PathPart part) =>
+        (part.Crossing?.LevelIndex ?? part.Turn?.LevelIndex) is int level ? house.Levels[level].Name : "";
+
+    private static string AngleOf(PathPart part) => (part.Crossing?.IncidenceDegrees ?? part.Turn?.IncidenceDegrees) is double degrees
+        ? string.Create(CultureInfo.InvariantCulture, $"{degrees:0} deg")
+        : "";
+
+    private static string ShareOf(PathPart part) => part.Crossing is { } crossing && HasShare(crossing)
+        ? string.Create(CultureInfo.InvariantCulture, $"{100 * crossing.Share:0} %")
+        : "";
+}
+
+/// <summary>One line of a path's sum.</summary>
+/// <param name="What">What takes or gives, in words.</param>
+/// <param name="LossDb">How much, dB; below 0 where it helps.</param>
+internal sealed record PathPart(string What, double LossDb)
+{
+    // Less than this is nothing but rounding.
+    private const double NothingDb = 1e-6;
+
+    /// <summary>The obstacle, where it is one.</summary>
+    public Crossing? Crossing { get; init; }
+
+    /// <summary>How the obstacle's loss came about.</summary>
+    public LossBasis? Basis { get; init; }
+
+    /// <summary>The turn, where it is one.</summary>
+    public PathTurn? Turn { get; init; }
+
+    /// <summary>All parts of a path, those with a place in their order from the spot; they add up to its loss.</summary>
+    public static PathPart[] Of(PathBudget path, House house, LengthFormat lengths)
+    {
+        PathPart?[] last =
+        [
+            Part(path.EdgesDb < 0 ? "what passes beside them" : "obstacles beside the line", path.EdgesDb),
+            Part("from the console into the diffuse field", path.DiffuseDb),
+            Part("the player's own body", path.BodyDb),
+        ];
+        return
+        [
+            .. path.Path.Kind == PathKind.Diffuse
+                ? Array.Empty<PathPart>()
+                : [new($"free space over {lengths.Brief(path.Path.LengthMetres)}", path.FreeSpaceDb)],
+            .. Placed(path, house).OrderBy(part => part.Crossing?.DistanceMetres ?? part.Turn!.DistanceMetres),
+            .. last.OfType<PathPart>(),
+        ];
+    }
+
+    // What a way loses by its turns is one figure; it stands with the first of them.
+    private static IEnumerable<PathPart> Placed(PathBudget path, House house)
+    {
+        for (int i = 0; i < path.CrossingsDb.Count; i++)
+        {
+            Crossing crossing = path.Path.Crossings[i];
+            yield return new PathPart(PathWords.Of(crossing, house), path.CrossingsDb[i]) { Crossing = crossing, Basis = path.Bases[i] };
+        }
+
+        if (path.Turns.Count > 0)
+        {
+            string what = path.Path.Kind == PathKind.Reflected ? "thrown back" : path.Turns.Count == 1 ? "bent round the edge" : "bent round the edges";
+            yield return new PathPart(what, path.ReflectionDb + path.DiffractionDb) { Turn = path.Turns[0] };
+        }
+    }
+
+    private static PathPart? Part(string what, double lossDb) => Math.Abs(lossDb) < NothingDb ? null : new(what, lossDb);
+}

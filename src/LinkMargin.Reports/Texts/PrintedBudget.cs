@@ -1,0 +1,74 @@
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
+using LinkMargin.Reports.Layout;
+
+namespace LinkMargin.Reports.Texts;
+
+/// <summary>
+/// A budget's figures in tenths of a decibel, rounded together so that they add up as printed and the margin is the one
+/// every other table prints.
+/// </summary>
+internal sealed class PrintedBudget
+{
+    private readonly bool hasOnePath;
+
+    /// <summary>Rounds a budget.</summary>
+    public PrintedBudget(LinkBudget budget)
+    {
+        hasOnePath = budget.Paths.Count == 1;
+        DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)
+            ?? throw new ArgumentException("A budget has two directions.", nameof(budget));
+
+        // The direction that decides fixes how the path loss is printed; the other direction takes it as it is.
+        long[] deciding = Tenths.Apportion([.. RadioItems(worst), -budget.PathLossDb], Tenths.OfMargin(worst.MarginDb));
+        PathLoss = -deciding[^1];
+        Directions = [.. budget.Directions.Select(d => d == worst ? new PrintedDirection(deciding) : Other(d))];
+    }
+
+    /// <summary>Loss of all paths together.</summary>
+    public long PathLoss { get; }
+
+    /// <summary>The directions, in the budget's order.</summary>
+    public IReadOnlyList<PrintedDirection> Directions { get; }
+
+    /// <summary>Loss of one path; where it is the only one, that of all together.</summary>
+    public long LossOf(PathBudget path) => hasOnePath ? PathLoss : Tenths.Of(path.LossDb);
+
+    /// <summary>One path's parts, which add up to <see cref="LossOf"/>.</summary>
+    public long[] PartsOf(PathBudget path, IReadOnlyList<PathPart> parts) =>
+        Tenths.Apportion([.. parts.Select(part => part.LossDb)], LossOf(path));
+
+    private static double[] RadioItems(DirectionBudget d) => [d.TransmitDbm, d.AntennaGainsDb, -d.HandAndBodyDb, -d.SensitivityDbm];
+
+    private PrintedDirection Other(DirectionBudget direction)
+    {
+        double[] items = RadioItems(direction);
+        return new PrintedDirection([.. Tenths.Apportion(items, Tenths.Of(items.Sum())), -PathLoss]);
+    }
+}
+
+/// <summary>One direction's figures in tenths of a decibel: what is added and what is taken away, with its sign.</summary>
+/// <param name="items">Transmit power, antenna gains, grip, what the receiver needs, path loss.</param>
+internal sealed class PrintedDirection(IReadOnlyList<long> items)
+{
+    /// <summary>Power into the sender's antenna.</summary>
+    public long Transmit => items[0];
+
+    /// <summary>Both antennas' gains.</summary>
+    public long AntennaGains => items[1];
+
+    /// <summary>The grip, taken away.</summary>
+    public long HandAndBody => items[2];
+
+    /// <summary>The path loss, taken away.</summary>
+    public long PathLoss => items[4];
+
+    /// <summary>What arrives.</summary>
+    public long Received => Transmit + AntennaGains + HandAndBody + PathLoss;
+
+    /// <summary>What the receiver needs.</summary>
+    public long Needed => -items[3];
+
+    /// <summary>Received less needed.</summary>
+    public long Margin => Received - Needed;
+}

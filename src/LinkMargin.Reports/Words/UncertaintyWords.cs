@@ -1,0 +1,34 @@
+using System.Globalization;
+
+namespace LinkMargin.Reports.Words;
+
+/// <summary>How sure something is, in words.</summary>
+internal static class UncertaintyWords
+{
+    private const double TenthsOfAPercent = 1000;
+    private const int Least = 0;
+    private const int Greatest = 100;
+
+    /// <summary><c>nine times in ten</c>, <c>95 times in 100</c>.</summary>
+    public static string Often(double confidence) => Math.Round(TenthsOfAPercent * confidence) is var tenths && tenths == 900
+        ? "nine times in ten"
+        : tenths % 10 == 0
+            ? string.Create(CultureInfo.InvariantCulture, $"{tenths / 10:0} times in 100")
+            : string.Create(CultureInfo.InvariantCulture, $"{tenths:0} times in 1000");
+
+    /// <summary><c>86 %</c>; never more than is known, so no 0 and no 100.</summary>
+    public static string Likely(double probability) => Percent(probability) switch
+    {
+        Least => FormattableString.Invariant($"<{Least + 1} %"),
+        Greatest => FormattableString.Invariant($">{Greatest - 1} %"),
+        int percent => FormattableString.Invariant($"{percent} %"),
+    };
+
+    /// <summary>What <see cref="Likely"/> shows, so that figures that read the same count as the same: 0 for below 1 %, 100 for above 99 %.</summary>
+    public static int Percent(double probability) => probability switch
+    {
+        < 0.01 => Least,
+        > 0.99 => Greatest,
+        _ => (int)Math.Round(100 * probability, MidpointRounding.AwayFromZero),
+    };
+}
