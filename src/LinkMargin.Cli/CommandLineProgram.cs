@@ -14,7 +14,7 @@ namespace LinkMargin.Cli;
 internal static class CommandLineProgram
 {
     /// <summary>What is said of a command that was asked to stop.</summary>
-    public const string Stopped = "stopped; every file that was begun is as it was before";
+    public const string Stopped = "stopped; no file was changed half way";
 
     /// <summary>Runs a command.</summary>
     /// <param name="words">What was typed behind the program's name.</param>
@@ -25,7 +25,7 @@ internal static class CommandLineProgram
         try
         {
             int exitCode = Attempt(words, invocation);
-            invocation.Output.Flush(); // of a command that failed, too: what it found first is worth reading
+            invocation.Output.Flush(); // also of a command that failed: its first results are worth reading
             return exitCode;
         }
         catch (IOException fault)
@@ -69,13 +69,13 @@ internal static class CommandLineProgram
         }
         catch (OutOfMemoryException)
         {
-            return Refuse(invocation.Error, invocation.Width, "there is not enough memory for this; choose a larger --cell, or one --spot and one --level");
+            return Refuse(invocation.Error, invocation.Width, "not enough memory; choose a larger --cell, or one --spot and one --level");
         }
         catch (Exception fault) when (fault is not IOException)
         {
             // The last line between a fault of ours and a person: what it was in one sentence, never a stack.
             string sentence = Quote.Sentence(fault.Message);
-            return Refuse(invocation.Error, invocation.Width, $"unexpected: {fault.GetType().Name}: {sentence}; this is a fault of the program, please report it");
+            return Refuse(invocation.Error, invocation.Width, $"unexpected: {fault.GetType().Name}: {sentence}; this is a bug in the program, please report it");
         }
     }
 
@@ -84,8 +84,8 @@ internal static class CommandLineProgram
     {
         var common = new CommonOptions();
         var root = new RootCommand(
-            "Tells, for every seat and every candidate spot in a house, whether a wireless controller will hold its link to a "
-            + "console, by how much and why.\n\n" + ExitCodes.Explained)
+            "Computes, for every seat and every candidate spot in a house, whether a wireless controller will keep its link to a "
+            + "console, with how much margin, and why.\n\n" + ExitCodes.Explained)
         {
             DemoCommand.Create(invocation, common),
             NewCommand.Create(invocation, common),

@@ -9,7 +9,7 @@ if (!StandardStreams.HasError)
 
 if (!StandardStreams.HasOutput)
 {
-    return CommandLineProgram.Refuse(StandardStreams.OpenError(), Terminal.OutputWidth(), "standard output is closed, so there is nowhere to put the results; leave it open, or send it to a file");
+    return CommandLineProgram.Refuse(StandardStreams.OpenError(), Terminal.OutputWidth(), "standard output is closed; leave it open or redirect it to a file");
 }
 
 if (OperatingSystem.IsWindows() && !Console.IsOutputRedirected)

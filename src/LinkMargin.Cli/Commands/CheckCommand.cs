@@ -11,16 +11,16 @@ using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>Every mistake in a house file and all that looks odd, and a drawing of the plan.</summary>
+/// <summary>Reports errors and warnings of a house file and draws the plan.</summary>
 internal static class CheckCommand
 {
     /// <summary>Makes the command.</summary>
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Argument<string> file = HouseArgument.Create();
-        Option<string?> folder = CommonOptions.Text("--out", "DIR", "Where the plan goes; beside the house file where it is left out.");
+        Option<string?> folder = CommonOptions.Text("--out", "DIR", "Folder for the plan; default: beside the house file.");
         Option<string[]?> whatIf = WhatIfOption.Create();
-        var command = new Command("check", "Every mistake in a house file, all that looks odd, and a drawing of the plan." + ExitCodes.Of()) { file, folder, whatIf };
+        var command = new Command("check", "Report all errors and warnings of a house file and draw the plan." + ExitCodes.Of()) { file, folder, whatIf };
         command.SetAction(parse =>
         {
             string typed = parse.GetValue(file)!;
@@ -29,7 +29,7 @@ internal static class CheckCommand
             bool asJson = parse.GetValue(common.Json);
             if (!asJson)
             {
-                // What is wrong is told before anything is drawn: a drawing that fails must not hide it.
+                // Problems are reported before anything is drawn: a drawing that fails must not hide them.
                 ProblemLines.Write(parsed.Problems, invocation.Output, invocation.Width);
             }
 

@@ -25,9 +25,9 @@ internal static class CompareCommand
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
-        Option<string?> picture = CommonOptions.Text("--plot", "FILE", "A picture (PNG) of every seat with every spot, with spreads and what each seat asks for.");
-        var command = new Command("compare", "Seats against spots: margins to count on, worst seats, ranking, and which spot to choose."
-            + ExitCodes.Of("a seat is below its required margin at every spot")) { file, depth, confidence, occupied, whatIf, fitted, picture };
+        Option<string?> picture = CommonOptions.Text("--plot", "FILE", "Picture (PNG) of all seats and spots with uncertainty and required margins.");
+        var command = new Command("compare", "Compare all spots: margins to count on, weakest seats, ranking, best choice."
+            + ExitCodes.Of("a seat does not pass at any spot")) { file, depth, confidence, occupied, whatIf, fitted, picture };
         command.SetAction(parse =>
         {
             LoadedHouse loaded = HouseLoading.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
@@ -57,7 +57,7 @@ internal static class CompareCommand
                 new ComparisonText(loaded.House, ranking) { Occupied = people, Uncertainty = uncertainty, Call = call }.Write(invocation.Output, invocation.Width);
                 if (drawn is not null)
                 {
-                    WordWrap.Write($"{drawn}: every seat with every spot.", invocation.Output, invocation.Width);
+                    WordWrap.Write($"{drawn}: all seats and spots.", invocation.Output, invocation.Width);
                 }
 
                 if (before is { } was)

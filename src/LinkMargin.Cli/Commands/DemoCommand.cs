@@ -25,10 +25,10 @@ internal static class DemoCommand
     /// <summary>Makes the command.</summary>
     public static Command Create(Invocation invocation, CommonOptions common)
     {
-        Option<string?> folder = CommonOptions.Text("--out", "DIR", $"Where the files go; {DefaultFolder} where it is left out.");
+        Option<string?> folder = CommonOptions.Text("--out", "DIR", $"Folder for the files; default {DefaultFolder}.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
-        var command = new Command("demo", "The built-in house: ranking, a budget and maps; leaves its house file as a start for yours." + ExitCodes.Of())
+        var command = new Command("demo", "Run everything on the built-in house: ranking, a budget, maps; its house file is a start for yours." + ExitCodes.Of())
         {
             folder, depth, confidence,
         };
@@ -39,7 +39,7 @@ internal static class DemoCommand
             bool force = parse.GetValue(common.Force);
             LoadedHouse loaded = ReadDemo(invocation, tables);
             string houseFile = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}.yaml"), plan = Path.Combine(into, "plan.png"), spots = Path.Combine(into, "spots.png");
-            string measurements = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}-readings.csv");
+            string measurements = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}-measurements.csv");
 
             invocation.Files.MakeFolder(into);
             invocation.Files.Write(houseFile, DemoHouse.Text, force);
@@ -81,7 +81,7 @@ internal static class DemoCommand
         HouseParseResult parsed = HouseFile.Parse(DemoHouse.Text, "the built-in house", tables);
         ProblemLines.Write(parsed.Problems, invocation.Error, invocation.Width);
         return parsed.House is null
-            ? throw new CannotBeDoneException("the built-in house cannot be built from the tables of --materials; leave that option out")
+            ? throw new CannotBeDoneException("the built-in house cannot be built from the tables of --materials; omit that option")
             : HouseLoading.Of(parsed, tables);
     }
 
@@ -100,7 +100,7 @@ internal static class DemoCommand
         TextWriter output = invocation.Output;
         new ComparisonText(loaded.House, ranking) { Uncertainty = uncertainty, Call = call }.Write(output, invocation.Width);
         output.WriteLine();
-        WordWrap.Write("The budget that decides: the worst seat of the best spot", output, invocation.Width);
+        WordWrap.Write("The deciding budget: weakest seat of the best spot", output, invocation.Width);
         output.WriteLine();
         new BudgetText(loaded) { Uncertainty = uncertainty }.Write(worst, output, invocation.Width);
         output.WriteLine();
@@ -113,11 +113,11 @@ internal static class DemoCommand
         output.WriteLine();
         Tell($"All files are in {folder}. Besides the maps:");
         Item($"{plan}: the plan");
-        Item($"{spots}: every seat with every spot");
+        Item($"{spots}: all seats and spots");
         Item($"{houseFile}: the house file, a start for yours");
-        Item($"{measurements}: invented readings of it, to try 'linkmargin fit' with");
-        Item($"{Path.Combine(folder, HouseSchema.FileName)}: what house files may hold, for editors");
-        WordWrap.Write($"Next: 'linkmargin explain {houseFile} --spot SPOT --seat SEAT' takes any other link apart.", output, invocation.Width);
+        Item($"{measurements}: invented measurements, to try 'linkmargin fit'");
+        Item($"{Path.Combine(folder, HouseSchema.FileName)}: schema of house files, for editors");
+        WordWrap.Write($"Next: 'linkmargin explain {houseFile} --spot SPOT --seat SEAT' explains any other link.", output, invocation.Width);
 
         void Tell(string text) => WordWrap.Write(text, output, invocation.Width);
         void Item(string text) => WordWrap.WriteHanging(text, output, invocation.Width, "  ", "    ");

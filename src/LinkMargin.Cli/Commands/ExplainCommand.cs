@@ -19,16 +19,16 @@ internal static class ExplainCommand
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Argument<string> file = HouseArgument.Create();
-        Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "The spot by its name; may be left out where there is one.");
-        Option<string?> seat = CommonOptions.Text("--seat", "SEAT", "The seat by its name; may be left out where there is one.");
-        Option<bool> all = CommonOptions.Flag(BudgetText.AllPaths, "Take every way apart, not the strongest alone.");
+        Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "Name of the spot; optional if there is only one.");
+        Option<string?> seat = CommonOptions.Text("--seat", "SEAT", "Name of the seat; optional if there is only one.");
+        Option<bool> all = CommonOptions.Flag(BudgetText.AllPaths, "Details of every path, not only of the strongest.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
-        var command = new Command("explain", "One budget, line by line: what takes the signal away between a spot and a seat."
-            + ExitCodes.Of("the seat is below its required margin"))
+        var command = new Command("explain", "Explain one link line by line: transmit power, losses of each path, margin."
+            + ExitCodes.Of("the seat does not pass"))
         {
             file, spot, seat, all, depth, confidence, occupied, whatIf, fitted,
         };

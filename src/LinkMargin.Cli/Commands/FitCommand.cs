@@ -20,20 +20,20 @@ internal static class FitCommand
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Argument<string> file = HouseArgument.Create();
-        Argument<string?> measurements = new("READINGS")
+        Argument<string?> measurements = new("MEASUREMENTS")
         {
-            Description = "the file of readings, such as readings.csv",
+            Description = "file of measurements, such as measurements.csv",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        Option<string?> template = CommonOptions.Text("--template", "FILE", "Write a file of readings to fill in: a line for each spot and seat.");
-        Option<string?> into = CommonOptions.Text("--out", "FILE", "Where the fitted losses go, for other commands to take; nowhere where it is left out.");
-        Option<string?> picture = CommonOptions.Text("--plot", "FILE", "A picture (PNG) of what was read against what is predicted, beside two plain laws.");
+        Option<string?> template = CommonOptions.Text("--template", "FILE", "Write a measurements file to fill in: a line for each spot and seat.");
+        Option<string?> into = CommonOptions.Text("--out", "FILE", "File for the fitted losses, for --fitted of other commands; default: not written.");
+        Option<string?> picture = CommonOptions.Text("--plot", "FILE", "Picture (PNG) of measured against predicted levels, beside two simple models.");
         Option<bool> whereNext = CommonOptions.Flag(
-            "--where-next", "The five readings that would most reduce the doubt about which spot to choose, before any reading or after some; --plot draws them.");
+            "--where-next", "Recommend the five measurements that would reduce the uncertainty of the decision most; --plot draws them.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
-        var command = new Command("fit", "Losses of the materials of a house, fitted to levels that were read in it; with how well that goes and what the readings "
-            + "cannot tell." + ExitCodes.Of())
+        var command = new Command("fit", "Fit the losses of the materials to levels measured in the house, and report how good the fit is and what the measurements "
+            + "cannot determine." + ExitCodes.Of())
         {
             file, measurements, template, into, picture, whereNext, whatIf, depth,
         };
@@ -47,7 +47,7 @@ internal static class FitCommand
             {
                 if (read is not null)
                 {
-                    throw new CannotBeDoneException($"{template.Name} writes a file to fill in and fits nothing; leave out {Quote.Of(read)}, or {template.Name}");
+                    throw new CannotBeDoneException($"{template.Name} writes a file to fill in and fits nothing; omit {Quote.Of(read)}, or {template.Name}");
                 }
 
                 WriteTemplate(invocation, loaded, typed, blank, asJson, force);
@@ -62,7 +62,7 @@ internal static class FitCommand
 
             if (read is null)
             {
-                throw new CannotBeDoneException($"name the file of readings, as in 'linkmargin fit {typed} readings.csv', or write one to fill in with {template.Name} readings.csv");
+                throw new CannotBeDoneException($"name the measurements file, as in 'linkmargin fit {typed} measurements.csv', or write one to fill in with {template.Name} measurements.csv");
             }
 
             MeasurementsParseResult result = MeasurementsFile.Read(invocation.Files.ToRead(read), loaded.House, loaded.Unit);
@@ -107,9 +107,9 @@ internal static class FitCommand
 
         WordWrap.Write($"{blank}: a line for each spot and seat of {loaded.House.Name}.", invocation.Output, invocation.Width);
         WordWrap.Write(
-            "Put something that sends on 2.4 GHz at a spot, stand at a seat, turn about for some seconds, and write the level shown (in dBm) under 'received', "
-                + "or 'not heard'; name under 'device' what it was read with. Lines may be repeated, added and left empty; a place that is no spot or seat "
-                + "is given by coordinates (README.md lists the columns).",
+            "Put a 2.4 GHz transmitter at a spot, stand at a seat, turn around for some seconds, and write the level shown (dBm) under 'received', "
+                + "or 'not heard'. Write under 'device' what you measured with. Lines may be repeated, added and left empty; a position that is not a spot or seat "
+                + "is given by coordinates ('linkmargin guide measuring' lists the columns).",
             invocation.Output,
             invocation.Width);
         WordWrap.Write($"Next: 'linkmargin fit {typed} {blank} --out fitted.yaml'.", invocation.Output, invocation.Width);
@@ -128,12 +128,12 @@ internal static class FitCommand
         invocation.Output.WriteLine();
         if (png is not null)
         {
-            WordWrap.Write($"{png}: what was read against what is predicted.", invocation.Output, invocation.Width);
+            WordWrap.Write($"{png}: measured against predicted levels.", invocation.Output, invocation.Width);
         }
 
         WordWrap.Write(
             fitted is null
-                ? "Nothing is kept of this fit; add --out fitted.yaml to use it."
+                ? "The fit was not saved; add --out fitted.yaml to use it."
                 : $"{fitted}: the fitted losses. Next: 'linkmargin compare {typed} --fitted {fitted}'.",
             invocation.Output,
             invocation.Width);

@@ -27,15 +27,15 @@ internal static class ImproveCommand
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Argument<string> file = HouseArgument.Create();
-        Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "The spot by its name; the best one where it is left out.");
+        Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "Name of the spot; default: the best one.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
-        var command = new Command("improve", "What would help a spot most: a lead for its receiver, an open side of a rack, another shelf, a seat moved, "
-            + "a door left open, other controllers, a cable; each worked out by running the model again, and pairs where one is not enough."
-            + ExitCodes.Of("a seat is below its required margin whatever is done"))
+        var command = new Command("improve", "Find what would help a spot most: a lead for its receiver, an open side of a rack, another shelf, a moved seat, "
+            + "an open door, other controllers, a cable; each recomputed with the full model, and pairs where one is not enough."
+            + ExitCodes.Of("a seat does not pass with any remedy"))
         {
             file, spot, confidence, depth, occupied, whatIf, fitted,
         };
@@ -53,7 +53,7 @@ internal static class ImproveCommand
                 : Ranking.Of(model, HouseUncertainty.Of(model, house.Spots, house.Seats, loaded.Uncertainty, often).AtConfidence).Scores[0].Spot;
             if (!house.Seats.Any(seat => seat.IsPlayedAt(chosen)))
             {
-                throw new CannotBeDoneException($"no seat plays a console at '{chosen.Name}', so there is nothing to improve; choose another spot or mend 'plays'");
+                throw new CannotBeDoneException($"no seat plays a console at '{chosen.Name}', so there is nothing to improve; choose another spot or change 'plays'");
             }
 
             var search = new ImproveSearch(house, model, new ImproveRequest(

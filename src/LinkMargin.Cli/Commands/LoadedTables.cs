@@ -10,7 +10,7 @@ namespace LinkMargin.Cli.Commands;
 /// <summary>The tables a command works with: those of <c>--materials</c>, or the built-in ones.</summary>
 internal static class LoadedTables
 {
-    /// <summary>Reads them; what is wrong or odd in them goes to the talk, and a mistake ends the command.</summary>
+    /// <summary>Reads them; problems go to the messages, an error ends the command.</summary>
     public static MaterialTables Read(Invocation invocation, ParseResult parse, CommonOptions common)
     {
         string? folder = parse.GetValue(common.Materials);
@@ -19,6 +19,6 @@ internal static class LoadedTables
             : MaterialTablesFile.ReadFolder(invocation.Files.ToReadFolder(folder, MaterialTablesFile.FileNames));
         ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
         return result.Tables
-            ?? throw new CannotBeDoneException($"the tables of {folder ?? "the program"} cannot be used as they are, for what is said above");
+            ?? throw new CannotBeDoneException($"the tables of {folder ?? "the program"} cannot be used; see the messages above");
     }
 }

@@ -19,14 +19,14 @@ internal static class MapCommand
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Argument<string> file = HouseArgument.Create();
-        Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "One spot by its name; all of them where it is left out.");
-        Option<string?> level = CommonOptions.Text("--level", "LEVEL", "One level by its name; all of them where it is left out.");
-        Option<WrittenLength?> cell = LengthOption.Create("--cell", "Side of a cell; 0.1 m where it is left out.", MapLengths.Cell);
+        Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "Name of one spot; default: all.");
+        Option<string?> level = CommonOptions.Text("--level", "LEVEL", "Name of one level; default: all.");
+        Option<WrittenLength?> cell = LengthOption.Create("--cell", "Side of a cell; default 0.1 m.", MapLengths.Cell);
         Option<WrittenLength?> hands = LengthOption.Create(
-            "--hands", "Height of the hands above the floor; 0.7 m, as on a sofa, where it is left out.", MapLengths.Hands);
-        Option<string?> folder = CommonOptions.Text("--out", "DIR", "Where the files go; a folder named after the house file where it is left out.");
-        Option<bool> csv = CommonOptions.Flag("--csv", "Write the numbers as CSV too.");
-        Option<bool> geojson = CommonOptions.Flag("--geojson", "Write the numbers as GeoJSON too, in plan metres.");
+            "--hands", "Height of the hands above the floor; default 0.7 m, as on a sofa.", MapLengths.Hands);
+        Option<string?> folder = CommonOptions.Text("--out", "DIR", "Folder for the files; default: named after the house file.");
+        Option<bool> csv = CommonOptions.Flag("--csv", "Also write the numbers as CSV.");
+        Option<bool> geojson = CommonOptions.Flag("--geojson", "Also write the numbers as GeoJSON, in metres on the plan.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string?> show = ShowOption.Create();
@@ -34,12 +34,12 @@ internal static class MapCommand
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
         Option<bool> paths = CommonOptions.Flag(
-            "--paths", "Draw the ways of one link, from --spot to --seat, over the plan instead.");
+            "--paths", "Instead, draw the paths of one link, from --spot to --seat, over the plan.");
         Option<string?> seat = CommonOptions.Text(
-            "--seat", "SEAT", "With --paths: the seat by its name; may be left out where there is one.");
+            "--seat", "SEAT", "With --paths: name of the seat; optional if there is only one.");
         var command = new Command(
             "map",
-            "A picture of the margin for each spot and level, and one with all of them side by side; or, with --paths, of the ways "
+            "Draw the margin for each spot and level, and all maps side by side; or, with --paths, the paths "
                 + "from one spot to one seat." + ExitCodes.Of())
         {
             file, spot, level, cell, hands, folder, csv, geojson, depth, confidence, show, occupied, whatIf, fitted, paths, seat,
@@ -53,14 +53,14 @@ internal static class MapCommand
             string into = parse.GetValue(folder) ?? $"{Path.GetFileNameWithoutExtension(typed)}-maps";
             if (parse.GetValue(paths))
             {
-                RefuseGiven(parse, [level, cell, hands, csv, geojson, show], "--paths draws one link on every level it touches; leave out");
+                RefuseGiven(parse, [level, cell, hands, csv, geojson, show], "--paths draws one link on every level it touches; omit");
                 (Spot from, Seat to) = LinkOf(spot, spotName, seat, parse.GetValue(seat), house);
                 PathsDocument drawn = new PathsMaker(invocation, loaded, Model(), ConfidenceOption.Of(parse, confidence)).Make(from, to, into, parse.GetValue(common.Force));
                 WritePaths(invocation, loaded, drawn, parse.GetValue(common.Json));
                 return ExitCodes.Done;
             }
 
-            RefuseGiven(parse, [seat], "a map shows every seat of its level; add --paths to draw one link, or leave out");
+            RefuseGiven(parse, [seat], "a map shows every seat of its level; add --paths to draw one link, or omit");
             var order = new MapOrder(
                 NamedThing.OneOrAll(spot.Name, "spot", spotName, house.Spots, s => s.Name),
                 [.. NamedThing.OneOrAll(level.Name, "level", levelName, house.Levels, l => l.Name).Select(l => house.Levels.ToList().IndexOf(l))],
@@ -107,7 +107,7 @@ internal static class MapCommand
         if (spot is null && seat is null && house.Spots.Count > 1 && house.Seats.Count > 1)
         {
             throw new CannotBeDoneException(
-                $"--paths draws one link; say which with {spotOption.Name}: {List(house.Spots.Select(s => s.Name))}; "
+                $"--paths draws one link; choose it with {spotOption.Name}: {List(house.Spots.Select(s => s.Name))}; "
                     + $"and {seatOption.Name}: {List(house.Seats.Select(s => s.Name))}");
         }
 
@@ -128,7 +128,7 @@ internal static class MapCommand
 
         loaded.WriteWhatIf(invocation.Output, invocation.Width);
         WordWrap.Write(
-            $"The ways from '{drawn.Spot}' to '{drawn.Seat}' over the plan of {drawn.House}: {drawn.Picture}",
+            $"The paths from '{drawn.Spot}' to '{drawn.Seat}' over the plan of {drawn.House}: {drawn.Picture}",
             invocation.Output,
             invocation.Width);
     }

@@ -18,11 +18,11 @@ internal static class MaterialsCommand
     {
         Argument<string?> name = new("NAME")
         {
-            Description = "a row to show in full, a kind of rows to list, or a word to search for; an overview where it is left out",
+            Description = "a row to show in full, a kind of rows to list, or a word to search for; without it, an overview",
             Arity = ArgumentArity.ZeroOrOne,
         };
         Option<bool> all = CommonOptions.Flag("--all", "Every row of every table, with figures and sources.");
-        var command = new Command("materials", "The tables of materials, floor build-ups, radios, margins and spreads in use, with their sources." + ExitCodes.Of()) { name, all };
+        var command = new Command("materials", "Show the tables of materials, floor build-ups, radios, margins and spreads, with sources." + ExitCodes.Of()) { name, all };
         command.SetAction(parse =>
         {
             MaterialTables tables = LoadedTables.Read(invocation, parse, common);
@@ -30,7 +30,7 @@ internal static class MaterialsCommand
             bool isAll = parse.GetValue(all), isJson = parse.GetValue(common.Json);
             if (wanted is not null && isAll)
             {
-                throw new CannotBeDoneException($"{all.Name} lists every row; leave out '{wanted}', or {all.Name}");
+                throw new CannotBeDoneException($"{all.Name} lists every row; omit '{wanted}' or {all.Name}");
             }
 
             (MaterialTables rows, Action<TextWriter, int> text) = (wanted, isAll) switch

@@ -17,7 +17,7 @@ internal static class NamedThing
     /// <summary>The thing with exactly this name, or the only one there is where none is named.</summary>
     /// <param name="option">The option, such as <c>--spot</c>.</param>
     /// <param name="what">What it names, such as <c>spot</c>.</param>
-    /// <param name="name">The name typed; null where the option is left out.</param>
+    /// <param name="name">The name typed; null without the option.</param>
     /// <param name="things">The things.</param>
     /// <param name="nameOf">A thing's name.</param>
     public static T One<T>(string option, string what, string? name, IReadOnlyList<T> things, Func<T, string> nameOf)
@@ -38,6 +38,6 @@ internal static class NamedThing
 
         return things.Count == 1
             ? things[0]
-            : throw new CannotBeDoneException($"the house has {things.Count} {what}s; say which with {option}: {string.Join(", ", names.Select(n => $"'{n}'"))}");
+            : throw new CannotBeDoneException($"the house has {things.Count} {what}s; choose one with {option}: {string.Join(", ", names.Select(n => $"'{n}'"))}");
     }
 }

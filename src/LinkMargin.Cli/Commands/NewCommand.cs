@@ -14,7 +14,7 @@ internal static class NewCommand
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Argument<string> file = new("FILE") { Description = "the file to write, such as house.yaml" };
-        var command = new Command("new", $"A commented house file to start from, and {HouseSchema.FileName} beside it for editors that complete and underline." + ExitCodes.Of())
+        var command = new Command("new", $"A commented house file to start from, and {HouseSchema.FileName} beside it for editors that complete and check." + ExitCodes.Of())
         {
             file,
         };
@@ -31,9 +31,9 @@ internal static class NewCommand
             }
             else
             {
-                WordWrap.Write($"{typed}: a small house to change into yours; {schema} beside it is for editors.", invocation.Output, invocation.Width);
+                WordWrap.Write($"{typed}: a small house to change into yours. {schema} beside it is for editors.", invocation.Output, invocation.Width);
                 WordWrap.Write(
-                    $"Next: change it, then 'linkmargin check {typed}' tells what is wrong or odd and draws the plan.", invocation.Output, invocation.Width);
+                    $"Next: change it, then run 'linkmargin check {typed}', which reports errors and warnings and draws the plan.", invocation.Output, invocation.Width);
             }
 
             return ExitCodes.Done;

@@ -18,21 +18,21 @@ internal static class PlaceCommand
     public static Command Create(Invocation invocation, CommonOptions common)
     {
         Argument<string> file = HouseArgument.Create();
-        Option<bool> everywhere = CommonOptions.Flag("--everywhere", "Look over all free floor though the house file has zones.");
+        Option<bool> everywhere = CommonOptions.Flag("--everywhere", "Search all free floor, even if the house file has zones.");
         Option<WrittenLength?> height = LengthOption.Create(
-            "--height", $"The console's height above the floor where no zone says any; {string.Join(" and ", PlaceRequest.FloorHeightsMetres.Select(Metres))} where it is left out.", PlaceLengths.Height);
+            "--height", $"Height of the console above the floor where no zone gives one; default {string.Join(" and ", PlaceRequest.FloorHeightsMetres.Select(Metres))}.", PlaceLengths.Height);
         Option<WrittenLength?> grid = LengthOption.Create(
-            "--grid", $"From one place to the next; {Metres(PlaceRequest.ZoneCellMetres)} in zones and {Metres(PlaceRequest.FloorCellMetres)} on the floor where it is left out.", PlaceLengths.Grid);
-        Option<string?> level = CommonOptions.Text("--level", "LEVEL", "One level by its name; all of them where it is left out.");
-        Option<string?> folder = CommonOptions.Text("--out", "DIR", "Where the map goes; beside the house file where it is left out.");
+            "--grid", $"Spacing of the places; default {Metres(PlaceRequest.ZoneCellMetres)} in zones and {Metres(PlaceRequest.FloorCellMetres)} on the floor.", PlaceLengths.Grid);
+        Option<string?> level = CommonOptions.Text("--level", "LEVEL", "Name of one level; default: all.");
+        Option<string?> folder = CommonOptions.Text("--out", "DIR", "Folder for the map; default: beside the house file.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
-        var command = new Command("place", "The best places for a console, whether the house file names them or not: in its zones, or on all free floor; "
-            + "and a map of how well off the worst seat is for a console anywhere."
-            + ExitCodes.Of("a seat is below its required margin at the best place"))
+        var command = new Command("place", "Find the best places for a console, in the zones of the house file or on all free floor, "
+            + "and draw a map of the margin of the weakest seat for a console anywhere."
+            + ExitCodes.Of("a seat does not pass at the best place"))
         {
             file, everywhere, height, grid, level, folder, confidence, depth, occupied, whatIf, fitted,
         };

@@ -13,15 +13,15 @@ using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>Where to read next, before any reading or after some.</summary>
+/// <summary>Which measurements to take next, before or after some were taken.</summary>
 internal static class WhereNext
 {
     private const int Most = 5;
 
-    /// <summary>Finds it and tells it.</summary>
+    /// <summary>Finds and reports them.</summary>
     /// <param name="invocation">Where the command stands.</param>
     /// <param name="loaded">The house, as the tables say.</param>
-    /// <param name="fit">A fit to earlier readings; null before any.</param>
+    /// <param name="fit">A fit to earlier measurements; null before any.</param>
     /// <param name="depth">How much of the physics is taken in.</param>
     /// <param name="picture">Where the plan goes; null for nowhere.</param>
     /// <param name="asJson">Whether one JSON document is wanted.</param>
@@ -57,8 +57,8 @@ internal static class WhereNext
     {
         PlanRequest request = PlanRequest.OfAllLevels(
             loaded.House,
-            $"{loaded.House.Name}: where to read next",
-            "Each number says what to send from and where to stand; in this order, each worth most beside those before it. Take one more reading in sight of the transmitter first.") with
+            $"{loaded.House.Name}: where to measure next",
+            "Each number shows where to transmit and where to receive, in this order. First take one more measurement in sight of the transmitter.") with
         {
             Unit = loaded.PlotUnit,
             Measurements = [.. next.Select((one, i) => new MeasurementMark(one.LevelIndex, one.Plan, FormattableString.Invariant($"{i + 1}: from {one.Transmitter.Name}")))],

@@ -1,6 +1,6 @@
 namespace LinkMargin.Cli.Invoking;
 
-/// <summary>What the program tells the script that ran it.</summary>
+/// <summary>What the program returns to the script that ran it.</summary>
 internal static class ExitCodes
 {
     /// <summary>Done.</summary>
@@ -20,8 +20,8 @@ internal static class ExitCodes
 
     /// <summary>The same for people, as the help of the program says it.</summary>
     public const string Explained =
-        "Exit codes: 0 done; 1 done, but a seat is below its required margin (explain), is so at every spot (compare), at the best "
-        + "place (place) or whatever is done (improve); 2 could not be done; 130 stopped by Ctrl-C and 143 by SIGTERM, with no file "
+        "Exit codes: 0 done; 1 done, but a seat does not pass (explain), at any spot (compare), at the best place "
+        + "(place) or with any remedy (improve); 2 could not be done; 130 stopped by Ctrl-C, 143 by SIGTERM, with no file "
         + "half written.";
 
     /// <summary>The same as the help of one command says it.</summary>

@@ -2,7 +2,7 @@ namespace LinkMargin.Cli.Invoking;
 
 /// <summary>One call of the program: where it writes and where it stands. A test puts text writers here and needs no process.</summary>
 /// <param name="Output">Where results go.</param>
-/// <param name="Error">Where talk goes.</param>
+/// <param name="Error">Where messages go.</param>
 /// <param name="Folder">The folder that relative paths start from; empty for the process's own.</param>
 internal sealed record Invocation(TextWriter Output, TextWriter Error, string Folder)
 {
@@ -12,7 +12,7 @@ internal sealed record Invocation(TextWriter Output, TextWriter Error, string Fo
     /// <summary>How many characters a line of the output should have at most.</summary>
     public int Width { get; init; } = PlainWidth;
 
-    /// <summary>Whether the talk is read by a person as it comes.</summary>
+    /// <summary>Whether a person reads the messages as they come.</summary>
     public bool ErrorIsTerminal { get; init; }
 
     /// <summary>Asked to stop, as by Ctrl-C.</summary>

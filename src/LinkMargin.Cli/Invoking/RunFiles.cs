@@ -58,12 +58,12 @@ internal sealed class RunFiles(string folder)
         string path = PathOf(typed);
         if (read.Find(other => WholeFile.AreSame(path, PathOf(other))) is { } input)
         {
-            throw new FileProblemException(path, $"this is the file '{input}', which this run reads, so not even --force replaces it; choose another name");
+            throw new FileProblemException(path, $"this run reads the file '{input}', so not even --force replaces it; choose another name");
         }
 
         if (written.Find(other => WholeFile.AreSame(path, PathOf(other))) is { } output)
         {
-            throw new FileProblemException(path, $"this is the file '{output}', which this run has just written; give each file a name of its own");
+            throw new FileProblemException(path, $"this run has just written the file '{output}'; give each file its own name");
         }
     }
 

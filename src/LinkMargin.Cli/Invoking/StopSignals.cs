@@ -5,7 +5,7 @@ namespace LinkMargin.Cli.Invoking;
 
 /// <summary>
 /// Asked to stop by Ctrl-C or SIGTERM, a command ends by itself at its next step. One that does not get there soon, because
-/// it computes without a step or waits for another program, is ended from here. Either way no file is left half written.
+/// it computes without a step or waits for another program, is ended from here. In both cases no file is left half written.
 /// </summary>
 internal sealed class StopSignals : IDisposable
 {

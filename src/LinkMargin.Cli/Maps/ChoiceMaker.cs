@@ -13,10 +13,10 @@ using LinkMargin.Reports.Pictures;
 namespace LinkMargin.Cli.Maps;
 
 /// <summary>Searches for places, draws the map of the choice and writes it.</summary>
-/// <param name="invocation">Where the talk goes.</param>
+/// <param name="invocation">Where messages go.</param>
 /// <param name="loaded">The house.</param>
 /// <param name="model">The house, ready.</param>
-/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+/// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
 internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, LinkModel model, double confidence)
 {
     // Fine enough for lines that read well, coarse enough to take no longer than the search.
@@ -27,21 +27,21 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
     /// <summary>Searches and writes the picture; says what was found.</summary>
     /// <param name="request">Where to look.</param>
     /// <param name="picture">The picture's file, as it was typed.</param>
-    /// <param name="folder">The folder to make for it; null where it is there.</param>
+    /// <param name="folder">The folder to make for it; null if it exists.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     public PlacesDocument Make(PlaceRequest request, string picture, string? folder, bool force)
     {
         var search = new PlaceSearch(model, request, new JudgeAtConfidence(loaded.Uncertainty, confidence));
         if (!search.HasSeats)
         {
-            throw new CannotBeDoneException("every seat plays the console at a spot of its own, so there is no place to look for; remove 'plays' from a seat that would play this one");
+            throw new CannotBeDoneException("every seat already plays a console at a named spot ('plays'), so there is nothing to place; remove 'plays' from the seats that would use this console");
         }
 
         if (search.Places.Count == 0)
         {
             throw new CannotBeDoneException(house.Zones.Count > 0 && !request.Everywhere
-                ? "no zone has room for a console that is not kept out, inside something solid or over a void in the floor; mend 'zones' or 'keep-out', or add --everywhere"
-                : "there is no free floor for a console; mend 'keep-out', or choose another --height or a smaller --grid");
+                ? "no zone has room for a console outside keep-outs, solid fixtures and floor voids; change 'zones' or 'keep-out', or add --everywhere"
+                : "there is no free floor for a console; change 'keep-out', or choose another --height or a smaller --grid");
         }
 
         if (folder is not null)

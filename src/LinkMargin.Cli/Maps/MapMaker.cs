@@ -11,7 +11,7 @@ using LinkMargin.Reports.Pictures;
 namespace LinkMargin.Cli.Maps;
 
 /// <summary>Computes fields, draws them in one range of colours and writes the files.</summary>
-/// <param name="invocation">Where the talk goes.</param>
+/// <param name="invocation">Where messages go.</param>
 /// <param name="loaded">The house.</param>
 /// <param name="model">The house, ready.</param>
 internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkModel model)

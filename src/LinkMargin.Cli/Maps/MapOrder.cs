@@ -12,7 +12,7 @@ namespace LinkMargin.Cli.Maps;
 internal sealed record MapOrder(
     IReadOnlyList<Spot> Spots, IReadOnlyList<int> Levels, double CellMetres, double HandsMetres, string Folder)
 {
-    /// <summary>How often the margin to count on is to be there.</summary>
+    /// <summary>Share of cases in which the margin to count on is reached.</summary>
     public double Confidence { get; init; } = UncertaintyBasis.UsualConfidence;
 
     /// <summary>Whether the median is shown instead of the margin to count on.</summary>

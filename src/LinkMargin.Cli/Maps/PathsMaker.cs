@@ -13,7 +13,7 @@ namespace LinkMargin.Cli.Maps;
 /// <param name="invocation">Where the command stands.</param>
 /// <param name="loaded">The house.</param>
 /// <param name="model">The house, ready.</param>
-/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+/// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
 internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, LinkModel model, double confidence)
 {
     private readonly House house = loaded.House;

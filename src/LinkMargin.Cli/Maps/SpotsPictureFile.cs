@@ -14,8 +14,8 @@ internal static class SpotsPictureFile
     /// <param name="invocation">Where the command stands.</param>
     /// <param name="loaded">The house.</param>
     /// <param name="ranking">Its spots, best first; at least one.</param>
-    /// <param name="uncertainty">How sure its links are.</param>
-    /// <param name="call">Whether the first spot can be told from the others.</param>
+    /// <param name="uncertainty">The uncertainty of its links.</param>
+    /// <param name="call">How likely each spot is the best.</param>
     /// <param name="path">The file.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     public static void Write(

@@ -6,7 +6,7 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Cli.Options;
 
-/// <summary>How often the margin to count on is to be there.</summary>
+/// <summary>Share of cases in which the margin to count on is reached.</summary>
 internal static class ConfidenceOption
 {
     private const string Name = "--confidence";
@@ -17,7 +17,7 @@ internal static class ConfidenceOption
     public static Option<double?> Create() => new(Name)
     {
         Description = FormattableString.Invariant(
-            $"How often the margin to count on is to be there, of all houses that could be behind the file: {Range.Least} to {Range.Greatest}; {UncertaintyBasis.UsualConfidence} where it is left out."),
+            $"Share of cases in which the margin to count on is reached: {Range.Least} to {Range.Greatest}; default {UncertaintyBasis.UsualConfidence}."),
         HelpName = "SHARE",
         CustomParser = Read,
     };

@@ -8,18 +8,18 @@ using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Options;
 
-/// <summary>Losses fitted to readings, in place of the tables'.</summary>
+/// <summary>Losses fitted to measurements, which replace the table losses.</summary>
 internal static class FittedOption
 {
     private const string Name = "--fitted";
 
     /// <summary>Makes one.</summary>
     public static Option<string?> Create() => CommonOptions.Text(
-        Name, "FILE", "Losses fitted to readings by 'linkmargin fit', used in place of the tables' for this run.");
+        Name, "FILE", "Losses fitted to measurements by 'linkmargin fit'; they replace the table losses in this run.");
 
-    /// <summary>Reads the file; what is wrong or odd in it goes to the talk, and a mistake ends the command.</summary>
-    /// <param name="invocation">Where the talk goes.</param>
-    /// <param name="typed">The file as it was typed; null where the option was left out.</param>
+    /// <summary>Reads the file; problems go to the messages, an error ends the command.</summary>
+    /// <param name="invocation">Where messages go.</param>
+    /// <param name="typed">The file as it was typed; null without the option.</param>
     /// <param name="house">The house it is applied to, as the tables say.</param>
     public static FittedLosses? Read(Invocation invocation, string? typed, House house)
     {

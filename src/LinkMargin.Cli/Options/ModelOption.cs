@@ -19,8 +19,8 @@ internal static class ModelOption
     /// <summary>Makes one.</summary>
     public static Option<ModelDepth?> Create() => new(Name)
     {
-        Description = "full (the default): angles, edges, openings, reflections, the diffuse field and the player's body; "
-            + "direct: the straight line and the table losses on it.",
+        Description = "full (the default): direct, diffracted, reflected and diffuse paths and the player's body; "
+            + "direct: the direct path with table losses.",
         HelpName = "full|direct",
         CustomParser = Read,
     };

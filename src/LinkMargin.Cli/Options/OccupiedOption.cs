@@ -7,7 +7,7 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli.Options;
 
-/// <summary>Which seats have people on them who stand in the way of other seats' links.</summary>
+/// <summary>Which seats have people on them who obstruct other links.</summary>
 internal static class OccupiedOption
 {
     private const string Name = "--occupied";
@@ -17,15 +17,15 @@ internal static class OccupiedOption
     /// <summary>Makes one.</summary>
     public static Option<string[]?> Create() => new(Name)
     {
-        Description = "Seats with people on them, who stand in the way of the other seats' links: all, none (the default), or seats by "
-            + "their names.",
+        Description = "Seats with people on them, who obstruct the links of the other seats: all, none (the default), or names of "
+            + "seats.",
         HelpName = "all|none|SEAT...",
         Arity = ArgumentArity.OneOrMore,
         AllowMultipleArgumentsPerToken = true,
     };
 
     /// <summary>The seats that were asked for.</summary>
-    /// <param name="typed">What was typed; null where the option was left out.</param>
+    /// <param name="typed">What was typed; null without the option.</param>
     /// <param name="house">The house.</param>
     /// <param name="invocation">Where it is said that somebody cannot be put on a seat.</param>
     public static IReadOnlyList<Seat> Read(string[]? typed, House house, Invocation invocation)
@@ -44,7 +44,7 @@ internal static class OccupiedOption
         foreach (Seat seat in named.Where(seat => seat.FacingDegrees is null))
         {
             WordWrap.WriteMessage(
-                $"'{seat.Name}' does not say where it faces, so nobody is put on it; add facing: to the seat in the house file", invocation.Error, invocation.Width);
+                $"'{seat.Name}' has no 'facing', so nobody is placed on it; add 'facing' to the seat in the house file", invocation.Error, invocation.Width);
         }
 
         return [.. named.Where(seat => seat.FacingDegrees is not null)];
@@ -52,6 +52,6 @@ internal static class OccupiedOption
 
     private static Seat Find(string word, House house) => house.Seats.FirstOrDefault(seat => seat.Name == NameText.Normal(word))
         ?? throw new CannotBeDoneException(word is All or None
-            ? $"{Name} takes '{word}' alone, or else seats by their names"
+            ? $"{Name} takes either '{word}' alone or names of seats"
             : $"there is no seat {Quote.Of(word)} for {Name}; {NearestWord.Advice(word, [.. house.Seats.Select(seat => seat.Name), All, None])}");
 }

@@ -83,14 +83,14 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
         string word = parse.UnmatchedTokens[0];
         return AtRoot
             ? $"there is no command {Quote.Of(word)}; {Advice(word, [.. command.Subcommands.Select(c => c.Name)])}"
-            : $"{Quote.Of(word)} is one word too many for '{CommandWords}'; put a name or a length that holds blanks in quotes";
+            : $"{Quote.Of(word)} is one word too many for '{CommandWords}'; put a name or length with spaces in quotes";
     }
 
     private string? WrongCount() => GivenOptions()
         .Select(given => given switch
         {
             { Option.Arity.MinimumNumberOfValues: > 0, Tokens.Count: 0 } => NeedsValue(given.Option),
-            { Option.Arity.MaximumNumberOfValues: <= 1, IdentifierTokenCount: > 1 } => $"{given.Option.Name} stands {given.IdentifierTokenCount} times; give it once",
+            { Option.Arity.MaximumNumberOfValues: <= 1, IdentifierTokenCount: > 1 } => $"{given.Option.Name} is given {given.IdentifierTokenCount} times; give it once",
             _ => null,
         })
         .FirstOrDefault(fault => fault is not null);
@@ -112,7 +112,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
     {
         if (AtRoot)
         {
-            return $"say what to do: {string.Join(", ", command.Subcommands.Select(c => c.Name))}; 'linkmargin --help' tells of each";
+            return $"say what to do: {string.Join(", ", command.Subcommands.Select(c => c.Name))}; 'linkmargin --help' describes each";
         }
 
         return parse.CommandResult.Children.OfType<ArgumentResult>()
@@ -123,7 +123,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
 
     // An option that takes several words may have taken the argument for one of them.
     private string Swallowed() => GivenOptions().FirstOrDefault(given => given.Tokens.Count > 1) is { } given
-        ? $"; put it before {given.Option.Name}, which takes all words behind it"
+        ? $"; put it before {given.Option.Name}, which takes all following words"
         : "";
 
     private IEnumerable<OptionResult> GivenOptions() =>
@@ -136,7 +136,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
     }
 
     private static string NeedsValue(Option option, string butNot = "") =>
-        $"{option.Name} needs {option.HelpName ?? "a value"} behind it{butNot}: {FirstSentence(option.Description)}";
+        $"{option.Name} needs {option.HelpName ?? "a value"} after it{butNot}: {FirstSentence(option.Description)}";
 
     private static string FirstSentence(string? description) => (description ?? "").Split(". ")[0].TrimEnd('.');
 

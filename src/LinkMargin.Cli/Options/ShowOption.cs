@@ -8,14 +8,15 @@ namespace LinkMargin.Cli.Options;
 internal static class ShowOption
 {
     private const string Name = "--show";
-    private const string Counted = "counted";
+    private const string Counted = "count-on";
+    private const string FormerCounted = "counted"; // of older versions, still accepted
     private const string Median = "median";
 
     /// <summary>Makes one.</summary>
     public static Option<string?> Create() => new(Name)
     {
-        Description = "counted (the default): the margin to count on; median: the margin that is as likely too high as too low. What is "
-            + "hatched lacks the required margin by the one to count on, either way.",
+        Description = "count-on (the default): the margin to count on; median: the margin that is as likely too high as too low. Hatched in both: "
+            + "the margin to count on is below the required margin.",
         HelpName = $"{Counted}|{Median}",
         CustomParser = Read,
     };
@@ -26,7 +27,7 @@ internal static class ShowOption
     private static string? Read(ArgumentResult result)
     {
         string word = result.Tokens[0].Value;
-        if (word is Counted or Median)
+        if (word is Counted or Median or FormerCounted)
         {
             return word;
         }

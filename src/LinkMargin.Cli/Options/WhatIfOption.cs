@@ -12,7 +12,7 @@ internal static class WhatIfOption
     /// <summary>Makes one.</summary>
     public static Option<string[]?> Create() => new(Name)
     {
-        Description = "Change the house for this run alone; may stand several times, and the edits are made in order: "
+        Description = "Change the house for this run only; may be repeated, and the changes are made in order: "
             + string.Join("; ", EditText.Forms.Select(form => $"'{form}'")) + ". Lengths are written as in the house file.",
         HelpName = "EDIT",
         Arity = ArgumentArity.OneOrMore,

@@ -11,7 +11,7 @@ namespace LinkMargin.Cli.Options;
 /// <param name="Range">What it may be, metres.</param>
 internal sealed record WrittenLength(string Option, string Text, QuantityRange Range)
 {
-    /// <summary>The length in metres; refused where it is none or out of range.</summary>
+    /// <summary>The length in metres; refused if it is not one or out of range.</summary>
     /// <param name="bareUnit">The unit of the house file's bare numbers.</param>
     public double Metres(LengthUnit bareUnit)
     {

@@ -1,6 +1,6 @@
 namespace LinkMargin.Reports.Houses;
 
-/// <summary>A command cannot do what was asked, for reasons a person can mend. It ends the command with exit code 2.</summary>
+/// <summary>A command cannot do what was asked, for reasons a person can fix. It ends the command with exit code 2.</summary>
 /// <param name="reasons">Why, a sentence each.</param>
 internal sealed class CannotBeDoneException(params IReadOnlyList<string> reasons) : Exception(string.Join(Environment.NewLine, reasons))
 {

@@ -5,7 +5,7 @@ namespace LinkMargin.Reports.Houses;
 /// <summary>The one required margin a map draws its heaviest line at.</summary>
 internal static class RequiredMargin
 {
-    /// <summary>What most seats ask for, the larger of equals; the usual figure where there is no seat.</summary>
+    /// <summary>What most seats require, the larger of equals; the usual figure without seats.</summary>
     public static double OfMost(House house) => house.Seats
         .GroupBy(seat => seat.RequiredDb)
         .OrderByDescending(group => group.Count())

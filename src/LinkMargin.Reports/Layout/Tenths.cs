@@ -41,7 +41,7 @@ internal static class Tenths
     /// that are whole tenths stay as they are: somebody will compare them with the table they come from.
     /// </summary>
     /// <param name="items">The items.</param>
-    /// <param name="total">Their sum in tenths, rounded either way.</param>
+    /// <param name="total">Their sum in tenths, rounded to nearest.</param>
     public static long[] Apportion(IReadOnlyList<double> items, long total)
     {
         long[] whole = new long[items.Count];

@@ -65,7 +65,7 @@ internal sealed class TextTable(IReadOnlyList<Column> columns)
 
     private static int Across(int[] widths) => widths.Sum() + (Gap.Length * (widths.Length - 1));
 
-    // Each way to make it narrower in turn, the one that costs a reader least first.
+    // Each step that makes it narrower in turn, the least harmful first.
     private (string[] Headings, int[] Widths)? Layout(int width)
     {
         string[] full = Full, brief = Short;
@@ -89,7 +89,7 @@ internal sealed class TextTable(IReadOnlyList<Column> columns)
         return null;
     }
 
-    // Headings of figures give way before the words that name a row, and of each the widest first.
+    // Headings of figures are narrowed before the words that name a row, the widest first.
     private int[] Shrunk(int[] natural, int[] least, int width)
     {
         int[] widths = [.. natural];
@@ -148,7 +148,7 @@ internal sealed class TextTable(IReadOnlyList<Column> columns)
         }
     }
 
-    // Only what is too wide is broken anew, so that blanks somebody placed stay.
+    // Only lines that are too wide are wrapped again, so that spaces somebody placed stay.
     private static string[] LinesOf(string cell, int width) =>
         WidestLine(cell) <= width ? cell.Split('\n') : [.. WordWrap.Lines(cell, width, cutsWords: true)];
 

@@ -19,7 +19,7 @@ internal static class FitPictures
             string.Create(CultureInfo.InvariantCulture, $"{fit.Measurements.Count} measurements; each model has its own offset for each pair of devices. Rms over ")
                 + string.Create(CultureInfo.InvariantCulture, $"{study.UsedMeasurements} of them: in sample, and leave-one-out, which shows how well positions that were not measured are predicted."),
             [
-                Panel("the house, fitted", study.Fit, study.LeaveOneOutDb),
+                Panel("fitted house", study.Fit, study.LeaveOneOutDb),
                 Panel(
                     string.Create(CultureInfo.InvariantCulture, $"distance power law, exponent {study.FreeExponent.Fit.Materials[0].LossDb:0.0}"),
                     study.FreeExponent.Fit,

@@ -11,27 +11,27 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>A budget line by line, from what the ways through the house lose to the margin; the figures add up as printed.</summary>
+/// <summary>A budget line by line, from the path losses to the margin; the figures add up as printed.</summary>
 /// <param name="loaded">The house.</param>
 internal sealed class BudgetText(LoadedHouse loaded)
 {
-    // The strongest ways are taken apart until so much of what arrives is explained, or so many are; the rest on request.
+    // The strongest paths are shown in detail up to this share of the power or this number; the rest on request.
     private const double ShareTakenApart = 0.8;
     private const int MostTakenApart = 3;
 
-    /// <summary>The option that asks for every way.</summary>
+    /// <summary>The option that shows every path in detail.</summary>
     public const string AllPaths = "--all-paths";
 
     private readonly House house = loaded.House;
     private readonly LengthFormat lengths = loaded.Lengths;
 
-    /// <summary>How sure the budget is; null where that was not worked out.</summary>
+    /// <summary>The uncertainty of the budget; null if that was not computed.</summary>
     public HouseUncertainty? Uncertainty { get; init; }
 
-    /// <summary>Whether every way is taken apart, not the strongest alone.</summary>
+    /// <summary>Whether every path is shown in detail, not only the strongest.</summary>
     public bool WithAllPaths { get; init; }
 
-    /// <summary>Writes a budget: first what it comes to, then what the ways lose on which it rests.</summary>
+    /// <summary>Writes a budget: the sums first, then the losses of the paths.</summary>
     public void Write(LinkBudget budget, TextWriter output, int width)
     {
         var printed = new PrintedBudget(budget);
@@ -39,7 +39,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
         WordWrap.Write(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"Straight distance {lengths.Brief(budget.DistanceMetres)}; losses are the mean over the band, that at {budget.Frequency.Megahertz:0} MHz."),
+                $"Straight distance {lengths.Brief(budget.DistanceMetres)}; losses are means over the band ({budget.Frequency.Megahertz:0} MHz)."),
             output,
             width);
         if (budget.Occupied.Count > 0)
@@ -62,7 +62,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
 
     private static IEnumerable<string> CautionLines(LinkBudget budget) => Cautions.About(
         budget.Paths.Select((path, i) => (
-            FormattableString.Invariant($"way {i + 1}"),
+            FormattableString.Invariant($"path {i + 1}"),
             budget.ShareOf(path) >= LinkBudget.LeastShareOfCaution ? path.Cautions : [])));
 
     private string LevelOf(int index) => house.Levels[index].Name;
@@ -79,10 +79,10 @@ internal sealed class BudgetText(LoadedHouse loaded)
         for (int i = 0; i < takenApart.Length; i++)
         {
             PathBudget path = takenApart[i];
-            string way = PathWords.Of(path, house, budget.Seat);
+            string words = PathWords.Of(path, house, budget.Seat);
             string heading = budget.Paths.Count == 1
-                ? way
-                : string.Create(CultureInfo.InvariantCulture, $"way {budget.Paths.ToList().IndexOf(path) + 1}: {way}");
+                ? words
+                : string.Create(CultureInfo.InvariantCulture, $"path {budget.Paths.ToList().IndexOf(path) + 1}: {words}");
             new PathTable(house, lengths, path, printed).Write(heading, output, width);
             output.WriteLine();
         }
@@ -95,7 +95,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
         if (takenApart.Length < budget.Paths.Count)
         {
             WordWrap.Write(
-                FormattableString.Invariant($"{(takenApart.Length == 1 ? "The strongest" : $"The {takenApart.Length} strongest")} of {budget.Paths.Count} ways {(takenApart.Length == 1 ? "is" : "are")} taken apart; 'linkmargin explain' with {AllPaths} takes all of them apart."),
+                FormattableString.Invariant($"Details of {(takenApart.Length == 1 ? "the strongest" : $"the {takenApart.Length} strongest")} of {budget.Paths.Count} paths are shown; add {AllPaths} for all."),
                 output,
                 width);
         }
@@ -117,8 +117,8 @@ internal sealed class BudgetText(LoadedHouse loaded)
     {
         var table = new TextTable(
         [
-            new Column("way", Align.Right),
-            new Column("through the house") { Wraps = true },
+            new Column("path", Align.Right),
+            new Column("") { Wraps = true },
             new Column("length", Align.Right),
             new Column("loss, dB", Align.Right),
             new Column("share", Align.Right),
@@ -135,16 +135,16 @@ internal sealed class BudgetText(LoadedHouse loaded)
         }
 
         table.AddRule();
-        table.Add("", "all ways together, their powers added", "", Tenths.Show(printed.PathLoss), "");
+        table.Add("", "total (sum of powers)", "", Tenths.Show(printed.PathLoss), "");
         table.WriteTo(output, width);
         WordWrap.Write(Mixture(budget), output, width);
     }
 
     private static string Mixture(LinkBudget budget)
     {
-        string delays = $"delays spread over {Tenths.Show(budget.DelaySpreadNanoseconds)} ns rms.";
+        string delays = $"delay spread: {Tenths.Show(budget.DelaySpreadNanoseconds)} ns rms.";
         return budget.StrongestOverRestDb is double db
-            ? $"The strongest way brings {Tenths.Show(Math.Abs(db))} dB {(db >= 0 ? "more" : "less")} than all others together; {delays}"
+            ? $"Strongest path: {Tenths.Show(Math.Abs(db))} dB {(db >= 0 ? "above" : "below")} the sum of the others. {char.ToUpperInvariant(delays[0]) + delays[1..]}"
             : char.ToUpperInvariant(delays[0]) + delays[1..];
     }
 
@@ -158,16 +158,16 @@ internal sealed class BudgetText(LoadedHouse loaded)
         ]);
         Add("transmit power", d => d.Transmit, "dBm");
         Add("antenna gains, both ends", d => d.AntennaGains, "dB");
-        Add("hand and body", d => d.HandAndBody, "dB");
+        Add("grip and body", d => d.HandAndBody, "dB");
         Add("path loss", d => d.PathLoss, "dB");
         table.AddRule();
         Add("received", d => d.Received, "dBm");
-        Add("needed by the receiver", d => d.Needed, "dBm");
+        Add("receiver sensitivity", d => d.Needed, "dBm");
         table.AddRule();
         Add("median margin", d => d.Margin, "dB");
         if (Uncertainty is not null)
         {
-            // What is uncertain is uncertain both ways alike, so one allowance serves both directions.
+            // The uncertainty is the same in both directions, so one allowance serves both.
             long allowance = Tenths.OfMargin(Uncertainty.MarginAtConfidenceDb(budget)) - Tenths.OfMargin(budget.MarginDb);
             Add("allowance for uncertainty", _ => allowance, "dB");
             table.AddRule();
@@ -185,24 +185,24 @@ internal sealed class BudgetText(LoadedHouse loaded)
         DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)!;
         DecisionMargin by = Uncertainty?.AtConfidence ?? DecisionMargin.Median;
         long received = printed.Directions[budget.Directions.ToList().IndexOf(worst)].Received;
-        return $"Received {Tenths.Show(received)} dBm, {(Uncertainty is null ? "margin" : "margin to count on")} {Tenths.ShowMargin(by.MarginDb(budget), budget.RequiredDb)} dB, "
-            + $"required {Tenths.ShowRequired(budget.RequiredDb)} dB: {(by.Passes(budget) ? "met" : "not met")}.";
+        return $"Received {Tenths.Show(received)} dBm, {(Uncertainty is null ? "median margin" : "margin to count on")} {Tenths.ShowMargin(by.MarginDb(budget), budget.RequiredDb)} dB, "
+            + $"required {Tenths.ShowRequired(budget.RequiredDb)} dB: {(by.Passes(budget) ? "passes" : "does not pass")}.";
     }
 
     private string Verdict(LinkBudget budget)
     {
         DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)!;
         DecisionMargin by = Uncertainty?.AtConfidence ?? DecisionMargin.Median;
-        string verdict = $"Every loss above is its table's median, so their sum is a median margin: {Tenths.ShowMargin(budget.MarginDb)} dB, that of {worst.From} to {worst.To}.{Drawn(budget)} This is "
-            + $"{Headroom.Words(budget, by)} the {Tenths.ShowRequired(budget.RequiredDb)} dB that '{budget.Seat.Name}' asks for, so it "
-            + $"{(by.Passes(budget) ? "is met" : "is not met")}"
-            + (Uncertainty is null ? "." : $"; that there is as much is {UncertaintyWords.Likely(Uncertainty.ProbabilityPasses(budget))} likely.");
+        string verdict = $"The worse direction is {worst.From} to {worst.To}: median margin {Tenths.ShowMargin(budget.MarginDb)} dB, from the median losses of the tables.{Drawn(budget)} This is "
+            + $"{Headroom.Words(budget, by)} the required {Tenths.ShowRequired(budget.RequiredDb)} dB: '{budget.Seat.Name}' "
+            + $"{(by.Passes(budget) ? "passes" : "does not pass")}"
+            + (Uncertainty is null ? "." : $". Probability that it passes: {UncertaintyWords.Likely(Uncertainty.ProbabilityPasses(budget))}.");
         return loaded.Tables.MeaningOf(by.MarginDb(budget)) is { } meaning
-            ? $"{verdict} What to expect from {Figures.Plain(meaning.MarginDb)} dB up: {meaning.Means}."
+            ? $"{verdict} What to expect at {Figures.Plain(meaning.MarginDb)} dB and above: {meaning.Means}."
             : verdict;
     }
 
     private string Drawn(LinkBudget budget) => Uncertainty is null ? "" : string.Create(
         CultureInfo.InvariantCulture,
-        $" Of {Uncertainty.Draws} houses that could be behind the file, half have {Tenths.ShowMargin(Uncertainty.With(budget).MedianDb)} dB or more, and {UncertaintyWords.Often(Uncertainty.Confidence)} there are {Tenths.ShowMargin(Uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB or more: the margin to count on.");
+        $" Over {Uncertainty.Draws} draws of the unknown losses the median is {Tenths.ShowMargin(Uncertainty.With(budget).MedianDb)} dB, and {UncertaintyWords.Often(Uncertainty.Confidence)} the margin is at least {Tenths.ShowMargin(Uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB: the margin to count on.");
 }

@@ -14,15 +14,15 @@ internal sealed class ChangeText(House house, Ranking before, Ranking after)
     /// <summary>Writes the spots in the house's order, before and after, and the seats that change.</summary>
     public void Write(TextWriter output, int width)
     {
-        WordWrap.Write("What that changes, by the worst seat of each spot: dB to count on above what it asks for", output, width);
+        WordWrap.Write("Effect of the changes: margin to count on above required (dB), at the weakest seat of each spot", output, width);
         output.WriteLine();
         var table = new TextTable(
         [
             new Column("spot") { Wraps = true },
             new Column("before", Align.Right),
-            new Column("worst seat") { Wraps = true },
+            new Column("weakest seat") { Wraps = true },
             new Column("after", Align.Right),
-            new Column("worst seat") { Wraps = true },
+            new Column("weakest seat") { Wraps = true },
             new Column("change", Align.Right),
             new Column("most changed seat") { Wraps = true },
         ]);

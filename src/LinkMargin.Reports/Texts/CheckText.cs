@@ -5,7 +5,7 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>What a house file was read as, so that a slip shows that is no mistake of form.</summary>
+/// <summary>What a house file contains, so that a slip that is not a formal error is seen.</summary>
 internal static class CheckText
 {
     /// <summary>Writes it.</summary>

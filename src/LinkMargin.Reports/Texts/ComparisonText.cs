@@ -17,13 +17,13 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     private readonly SpotScore[] inOrder =
         [.. ranking.Scores.OrderBy(score => house.Spots.ToList().IndexOf(score.Spot))];
 
-    /// <summary>Seats with people who stand in the way.</summary>
+    /// <summary>Seats with people who obstruct other links.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
-    /// <summary>How sure its links are; null where that was not worked out.</summary>
+    /// <summary>The uncertainty of its links; null if that was not computed.</summary>
     public HouseUncertainty? Uncertainty { get; init; }
 
-    /// <summary>Whether the first spot can be told from the others; null where that was not worked out.</summary>
+    /// <summary>How likely each spot is the best; null if that was not computed.</summary>
     public CloseCall? Call { get; init; }
 
     /// <summary>Writes all of it.</summary>
@@ -31,18 +31,18 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     {
         WordWrap.Write(
             Uncertainty is null
-                ? $"{house.Name}: margin in dB, seats against spots. '!' marks a seat short of what it asks for."
-                : $"{house.Name}: margin to count on in dB, seats against spots: {UncertaintyWords.Often(Uncertainty.Confidence)} there is as much or more. '!' marks a seat that cannot count on what it asks for.",
+                ? $"{house.Name}: median margin (dB), by seat and spot. '!' = below the required margin."
+                : $"{house.Name}: margin to count on (dB), by seat and spot. {UncertaintyWords.OftenFirst(Uncertainty.Confidence)} the real margin is at least this. '!' = below the required margin.",
             output,
             width);
         if (Occupied.Count > 0)
         {
-            WordWrap.Write($"With people on {OccupiedWords.List(Occupied)}, who stand in the way of all links but their own.", output, width);
+            WordWrap.Write($"With people on {OccupiedWords.List(Occupied)}, who obstruct all links but their own.", output, width);
         }
 
         if (house.Seats.Any(seat => seat.Plays is not null))
         {
-            WordWrap.Write("'-': another console is played from this seat, as 'plays' in the house file says.", output, width);
+            WordWrap.Write("'-': this seat plays another console ('plays' in the house file).", output, width);
         }
 
         foreach (SpotScore[] block in Blocks(TableOf, width))
@@ -54,7 +54,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         if (Uncertainty is not null)
         {
             output.WriteLine();
-            WordWrap.Write("Median margin in dB, and how likely each seat has what it asks for", output, width);
+            WordWrap.Write("Median margin (dB) and probability that the seat passes", output, width);
             foreach (SpotScore[] block in Blocks(LikelyOf, width))
             {
                 output.WriteLine();
@@ -63,7 +63,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         }
 
         output.WriteLine();
-        WordWrap.Write("Ranking, by the seat that is worst off at each spot", output, width);
+        WordWrap.Write("Ranking, by the weakest seat of each spot", output, width);
         output.WriteLine();
         WriteRanking(output, width);
         output.WriteLine();
@@ -94,7 +94,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         }
 
         table.AddRule();
-        table.Add(["all at once", "", .. spots.Select(s => UncertaintyWords.Likely(Uncertainty!.ProbabilityAllPass(s.Budgets)))]);
+        table.Add(["all seats", "", .. spots.Select(s => UncertaintyWords.Likely(Uncertainty!.ProbabilityAllPass(s.Budgets)))]);
         return table;
     }
 
@@ -117,7 +117,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         }
 
         table.AddRule();
-        table.Add(["worst seat", "", "", .. spots.Select(s => Cell.Words(s.Worst.Seat.Name))]);
+        table.Add(["weakest seat", "", "", .. spots.Select(s => Cell.Words(s.Worst.Seat.Name))]);
         table.Add(["above required", "", "", .. spots.Select(s => Tenths.Signed(Headroom.TenthsOf(s)))]);
         return table;
     }
@@ -129,13 +129,13 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             new Column("", Align.Right),
             new Column("spot") { Wraps = true },
             new Column("level"),
-            new Column("worst seat") { Wraps = true },
-            new Column(Uncertainty is null ? "margin" : "to count\non", Align.Right),
-            new Column("required", Align.Right) { ShortHeading = "asked" },
-            new Column("difference", Align.Right) { ShortHeading = "differs" },
-            new Column("seats\nmet", Align.Right),
-            .. IsWeighted ? [new Column("of the\nplay", Align.Right)] : Array.Empty<Column>(),
-            .. Call is null ? Array.Empty<Column>() : [new Column("likely\nbest", Align.Right)],
+            new Column("weakest seat") { Wraps = true },
+            new Column(Uncertainty is null ? "median" : "to count\non", Align.Right),
+            new Column("required", Align.Right) { ShortHeading = "needs" },
+            new Column("above\nrequired", Align.Right),
+            new Column("seats\npass", Align.Right),
+            .. IsWeighted ? [new Column("share of\nplay", Align.Right)] : Array.Empty<Column>(),
+            .. Call is null ? Array.Empty<Column>() : [new Column("probably\nbest", Align.Right)],
         ]);
         for (int i = 0; i < ranking.Scores.Count; i++)
         {
@@ -168,14 +168,14 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             return;
         }
 
-        WordWrap.Write($"Levels, by the best spot of each: what it costs against '{choice.Best.Spot.Name}'", output, width);
+        WordWrap.Write($"Best spot of each level, against '{choice.Best.Spot.Name}'", output, width);
         output.WriteLine();
         var table = new TextTable(
         [
             new Column("level"),
             new Column("best spot") { Wraps = true },
-            new Column("costs, dB", Align.Right),
-            new Column("seats met", Align.Right),
+            new Column("costs (dB)", Align.Right),
+            new Column("seats pass", Align.Right),
             new Column("seats lost") { Wraps = true },
         ]);
         foreach (SpotScore score in choice.BestOfLevels)

@@ -4,7 +4,7 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>A fit to readings, told as a careful experimenter would.</summary>
+/// <summary>The result of a fit to measurements.</summary>
 /// <param name="fit">The fit.</param>
 internal sealed class FitText(HouseFit fit)
 {
@@ -14,7 +14,7 @@ internal sealed class FitText(HouseFit fit)
     // A shift of more than this many spreads is more than the table allows for.
     private const double ManySpreads = 2;
 
-    // With more than this of its spread left, the readings say next to nothing of a material.
+    // With more than this share of its spread left, the measurements do not constrain a material.
     private const double NothingLearned = 0.9;
 
     private FitStudy Study => fit.Study;
@@ -26,8 +26,8 @@ internal sealed class FitText(HouseFit fit)
     {
         int heard = fit.Measurements.Count(measurement => measurement.IsHeard);
         WordWrap.Write(
-            $"{fit.House.Name}: {Count(fit.Measurements.Count, "reading", "readings")}{(heard < fit.Measurements.Count ? FormattableString.Invariant($", {fit.Measurements.Count - heard} of them of nothing heard,") : "")} with "
-                + $"{string.Join(", ", Fit.Devices.Select(device => $"'{device.Name}'"))}; repeated lines of a link are one reading, the mean of their powers.",
+            $"{fit.House.Name}: {Count(fit.Measurements.Count, "measurement", "measurements")}{(heard < fit.Measurements.Count ? FormattableString.Invariant($", {fit.Measurements.Count - heard} of them 'not heard',") : "")} with "
+                + $"{string.Join(", ", Fit.Devices.Select(device => $"'{device.Name}'"))}; repeated lines of a link count as one measurement, the mean of their powers.",
             output,
             width);
         output.WriteLine();
@@ -44,41 +44,41 @@ internal sealed class FitText(HouseFit fit)
         if (!Fit.HasConverged)
         {
             output.WriteLine();
-            WordWrap.Write("The search for the best losses did not come to rest; do not use this fit.", output, width);
+            WordWrap.Write("The fit did not converge; do not use it.", output, width);
         }
     }
 
     private string VerdictText => Study.Goodness.Verdict switch
     {
-        FitVerdict.Consistent => "The readings scatter about the fit as far as readings do: house and readings agree.",
-        FitVerdict.SomeMeasurementsLookWrong => $"But for {Count(Study.Goodness.BadCount, "reading that looks", "readings that look")} wrong, named below and "
-            + "left aside, house and readings agree.",
-        FitVerdict.ModelLooksWrong => "The readings scatter more about the fit than readings and tables can explain. Look for a wall, door or floor that is "
-            + "not as the house file says, for a level or place written down wrong, or for a device that was held in another way; do not use this fit before.",
-        _ => "The readings scatter less than readings can: rows were copied, or made up.",
+        FitVerdict.Consistent => "The measurements agree with the house file: they scatter about the fit as much as measurements normally do.",
+        FitVerdict.SomeMeasurementsLookWrong => $"{Study.Goodness.BadCount} of {Count(fit.Measurements.Count, "measurement", "measurements")} {(Study.Goodness.BadCount == 1 ? "looks wrong and is" : "look wrong and are")} ignored (see below). The "
+            + "others agree with the house file.",
+        FitVerdict.ModelLooksWrong => "The measurements scatter more about the fit than measurement noise and the tables explain. Look for a wall, door or floor that "
+            + "differs from the house file, a level or position written down wrong, or a device that was held differently. Do not use this fit before that is settled.",
+        _ => "The measurements scatter less than real ones do: rows were copied or invented.",
     };
 
     // The fitted house beside two laws that know nothing of it.
     private void WriteScatter(TextWriter output, int width)
     {
         FittedMaterial exponent = Study.FreeExponent.Fit.Materials[0];
-        var table = new TextTable([new Column("residuals, rms dB") { Wraps = true }, new Column("in sample", Align.Right), new Column("left out", Align.Right)]);
-        table.Add("the house, fitted", Rms(Study.RmsInSampleDb(Fit)), Rms(Study.RmsLeaveOneOutDb(Study.LeaveOneOutDb)));
-        table.Add("free space, with the offsets", Rms(Study.RmsInSampleDb(Study.FreeSpace.Fit)), Rms(Study.RmsLeaveOneOutDb(Study.FreeSpace.LeaveOneOutDb)));
+        var table = new TextTable([new Column("residuals, rms (dB)") { Wraps = true }, new Column("in sample", Align.Right), new Column("leave-\none-out", Align.Right)]);
+        table.Add("fitted house", Rms(Study.RmsInSampleDb(Fit)), Rms(Study.RmsLeaveOneOutDb(Study.LeaveOneOutDb)));
+        table.Add("free space with offsets", Rms(Study.RmsInSampleDb(Study.FreeSpace.Fit)), Rms(Study.RmsLeaveOneOutDb(Study.FreeSpace.LeaveOneOutDb)));
         table.Add(
-            FormattableString.Invariant($"a law of distance, exponent {exponent.LossDb:0.0}"),
+            FormattableString.Invariant($"distance power law, exponent {exponent.LossDb:0.0}"),
             Rms(Study.RmsInSampleDb(Study.FreeExponent.Fit)),
             Rms(Study.RmsLeaveOneOutDb(Study.FreeExponent.LeaveOneOutDb)));
         table.WriteTo(output, width);
         WordWrap.Write(
-            FormattableString.Invariant($"Over {Study.UsedMeasurements} readings that were heard, look good and are not the only one of their devices. 'left out': each ")
-                + "reading against a fit to the others, which is how well a place nobody has read is told.",
+            FormattableString.Invariant($"Over {Study.UsedMeasurements} measurements: heard, not ignored, and not the only one of their devices. Leave-one-out: each ")
+                + "measurement against a fit to the others, which shows how well a position that was not measured is predicted.",
             output,
             width);
         double ours = Study.RmsLeaveOneOutDb(Study.LeaveOneOutDb), plain = Study.RmsLeaveOneOutDb(Study.FreeExponent.LeaveOneOutDb);
         if (ours > plain)
         {
-            WordWrap.Write("A law of distance alone does better on readings it has not seen: the house as written tells less than it should.", output, width);
+            WordWrap.Write("A distance power law predicts unseen measurements better than the house file does: check the house file.", output, width);
         }
     }
 
@@ -87,12 +87,12 @@ internal sealed class FitText(HouseFit fit)
         int[] worst = [.. Enumerable.Range(0, fit.Measurements.Count).OrderByDescending(i => Math.Abs(Fit.Residuals[i].ResidualDb) / Fit.Residuals[i].Measurement.NoiseDb)];
         var table = new TextTable(
         [
-            new Column("reading, worst first") { Wraps = true },
+            new Column("measurement, worst first") { Wraps = true },
             new Column("line", Align.Right),
-            new Column("read", Align.Right),
-            new Column("fitted", Align.Right),
-            new Column("residual", Align.Right),
-            new Column("looks"),
+            new Column("measured\ndBm", Align.Right),
+            new Column("fitted\ndBm", Align.Right),
+            new Column("residual\ndB", Align.Right),
+            new Column(""),
         ]);
         foreach (int i in worst.Take(MostMeasurements))
         {
@@ -104,13 +104,13 @@ internal sealed class FitText(HouseFit fit)
                 (measurement.IsHeard ? "" : "< ") + Tenths.Show(measurement.LevelDbm),
                 Tenths.Show(residual.PredictedDbm),
                 Tenths.Signed(Tenths.Of(residual.ResidualDb)),
-                residual.LooksBad ? "wrong" : "");
+                residual.LooksBad ? "ignored" : "");
         }
 
         table.WriteTo(output, width);
         if (worst.Length > MostMeasurements)
         {
-            WordWrap.Write(FormattableString.Invariant($"and {worst.Length - MostMeasurements} more, all nearer; --json has them."), output, width);
+            WordWrap.Write(FormattableString.Invariant($"and {worst.Length - MostMeasurements} more with smaller residuals; --json lists all."), output, width);
         }
     }
 
@@ -118,11 +118,11 @@ internal sealed class FitText(HouseFit fit)
     {
         var table = new TextTable(
         [
-            new Column("material, dB") { Wraps = true },
+            new Column("material (dB)") { Wraps = true },
             new Column("table", Align.Right),
-            new Column("out by", Align.Right),
+            new Column("±", Align.Right),
             new Column("fitted", Align.Right),
-            new Column("out by", Align.Right),
+            new Column("±", Align.Right),
             new Column("") { Wraps = true },
         ]);
         FittedMaterial[] reported = [.. Fit.Materials.Where(m => m.SpreadLeft <= NothingLearned || IsFarOff(m)).OrderBy(m => m.SpreadLeft)];
@@ -134,13 +134,13 @@ internal sealed class FitText(HouseFit fit)
                 Tenths.Show(m.TableSpreadDb),
                 Tenths.Show(m.LossDb),
                 Tenths.Show(m.SpreadDb),
-                IsFarOff(m) ? "more than the table allows for: is it this material?" : "");
+                IsFarOff(m) ? "outside the table's range: is it this material?" : "");
         }
 
         if (reported.Length > 0)
         {
             table.WriteTo(output, width);
-            WordWrap.Write("'out by': one standard deviation of what all of the material in this house has in common.", output, width);
+            WordWrap.Write("±: one standard deviation, common to all of this material in the house.", output, width);
         }
 
         int others = Fit.Materials.Count - reported.Length;
@@ -148,7 +148,7 @@ internal sealed class FitText(HouseFit fit)
         {
             double most = Fit.Materials.Except(reported).Max(m => Math.Abs(m.LossDb - m.TableLossDb));
             WordWrap.Write(
-                FormattableString.Invariant($"Of {(reported.Length == 0 ? "the" : "the other")} {Count(others, "material", "materials")} the readings say next to nothing: the tables stand, to within {Tenths.Show(most)} dB."),
+                FormattableString.Invariant($"These measurements do not constrain {(reported.Length == 0 ? "the" : "the other")} {Count(others, "material", "materials")}; table values are kept within {Tenths.Show(most)} dB."),
                 output,
                 width);
         }
@@ -158,7 +158,7 @@ internal sealed class FitText(HouseFit fit)
 
     private void WriteDevices(TextWriter output, int width)
     {
-        var table = new TextTable([new Column("devices") { Wraps = true }, new Column("readings", Align.Right), new Column("level with no loss, dBm", Align.Right), new Column("out by, dB", Align.Right)]);
+        var table = new TextTable([new Column("devices") { Wraps = true }, new Column("measurements", Align.Right), new Column("level without loss (dBm)", Align.Right), new Column("± dB", Align.Right)]);
         foreach (FittedDevice device in Fit.Devices)
         {
             table.Add(device.Name, FormattableString.Invariant($"{device.MeasurementCount}"), Tenths.Show(device.OffsetDbm), Tenths.Show(device.SpreadDb));
@@ -167,7 +167,7 @@ internal sealed class FitText(HouseFit fit)
         table.WriteTo(output, width);
         foreach (FittedDevice device in Fit.Devices.Where(device => device.MeasurementCount == 1))
         {
-            WordWrap.Write($"'{device.Name}' appears once: its one reading goes into its own level and says nothing of the house.", output, width);
+            WordWrap.Write($"'{device.Name}' appears once: its measurement only sets its own offset and says nothing about the house.", output, width);
         }
     }
 
@@ -179,11 +179,11 @@ internal sealed class FitText(HouseFit fit)
         }
 
         output.WriteLine();
-        WordWrap.Write("Not told apart by these readings:", output, width);
+        WordWrap.Write("These measurements cannot separate:", output, width);
         foreach (IndistinctPair pair in Study.Indistinct.Take(MostPairs))
         {
             WordWrap.WriteHanging(
-                $"'{pair.First}' and '{pair.Second}': " + (pair.Correlation < 0 ? "what one loses more the other may lose less" : "both may be out the same way"),
+                $"'{pair.First}' and '{pair.Second}': " + (pair.Correlation < 0 ? "one may lose more and the other less" : "both may be off in the same direction"),
                 output,
                 width,
                 "* ",

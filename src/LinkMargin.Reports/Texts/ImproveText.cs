@@ -7,7 +7,7 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>What would help a spot, with what each thing asks of somebody and what to mind.</summary>
+/// <summary>Remedies for a spot, with effort and cautions.</summary>
 /// <param name="loaded">The house.</param>
 /// <param name="result">What was found.</param>
 internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
@@ -17,10 +17,10 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
     private readonly RemedyWords words = new(loaded);
 
-    /// <summary>Seats with people who stand in the way.</summary>
+    /// <summary>Seats with people who obstruct other links.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
-    /// <summary>How often a margin that is counted on is exceeded, 0 to 1.</summary>
+    /// <summary>Share of cases in which the margin to count on is reached, 0 to 1.</summary>
     public required double Confidence { get; init; }
 
     /// <summary>Writes it.</summary>
@@ -28,14 +28,14 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
     {
         string spot = result.Before.Spot.Name, seat = result.Before.Worst.Seat.Name;
         WordWrap.Write(
-            $"{loaded.House.Name}, console at '{spot}': {FormattableString.Invariant($"{result.Before.SeatsPassing} of {result.Before.Seats}")} seats are met; "
-                + $"the worst, '{seat}', is {Headroom.Words(result.Before)} the {Tenths.ShowRequired(result.Before.Worst.RequiredDb)} dB it asks for, by the margin to count on "
-                + $"({UncertaintyWords.Often(Confidence)} there is as much or more).",
+            $"{loaded.House.Name}, console at '{spot}': {FormattableString.Invariant($"{result.Before.SeatsPassing} of {result.Before.Seats}")} seats pass; "
+                + $"the weakest, '{seat}', is {Headroom.Words(result.Before)} the required {Tenths.ShowRequired(result.Before.Worst.RequiredDb)} dB, by the margin to count on "
+                + $"({UncertaintyWords.Often(Confidence)}).",
             output,
             width);
         if (Occupied.Count > 0)
         {
-            WordWrap.Write($"With people on {OccupiedWords.List(Occupied)}, who stand in the way of all links but their own.", output, width);
+            WordWrap.Write($"With people on {OccupiedWords.List(Occupied)}, who obstruct all links but their own.", output, width);
         }
 
         output.WriteLine();
@@ -43,24 +43,24 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         if (reported.Length == 0)
         {
             WordWrap.Write(FormattableString.Invariant(
-                $"Nothing helps by {ImproveRequest.LeastGainDb:0.0} dB or more, of {result.Tried} things tried; look for another place with 'linkmargin place'."), output, width);
+                $"None of {result.Tried} remedies tried gains {ImproveRequest.LeastGainDb:0.0} dB or more. Look for another place with 'linkmargin place'."), output, width);
             return;
         }
 
-        WordWrap.Write(FormattableString.Invariant($"What would help, of {result.Tried} things tried, each worked out anew:"), output, width);
+        WordWrap.Write(FormattableString.Invariant($"Remedies that help, of {result.Tried} tried, each recomputed with the full model:"), output, width);
         output.WriteLine();
         WriteTable(reported, output, width);
         if (result.Pairs.Count > 0)
         {
             output.WriteLine();
-            WordWrap.Write("Two together", output, width);
+            WordWrap.Write("Pairs of remedies", output, width);
             output.WriteLine();
             WriteTable(result.Pairs, output, width);
         }
 
         output.WriteLine();
         WordWrap.Write(
-            $"'gain' is what the worst seat of all then has more, which may be another seat; 'there' what '{seat}' has more; 'met there' how likely that seat then has what it asks for, 'all met' how likely all have it at once.", output, width);
+            $"gain: improvement (dB) of the weakest seat, which may then be another seat; there: improvement at '{seat}'; passes there: probability that this seat then passes; all pass: probability that every seat passes.", output, width);
         WordWrap.Write(Verdict, output, width);
         foreach (string mind in reported.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(words.Mind).Where(m => m.Length > 0).Distinct())
         {
@@ -81,17 +81,17 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         {
             if (result.Before.PassesAll)
             {
-                return "Every seat is met as things are; what is told here adds to that.";
+                return "Every seat passes already; these remedies add margin.";
             }
 
             if (result.Alone.FirstOrDefault(r => r.After.PassesAll) is { } one)
             {
-                return $"Enough by itself to meet every seat: {words.What(one.Remedies[0])}.";
+                return $"This alone makes every seat pass: {words.What(one.Remedies[0])}.";
             }
 
             return result.Pairs.FirstOrDefault(r => r.After.PassesAll) is { } pair
-                ? $"Enough together to meet every seat: {string.Join(", and ", pair.Remedies.Select(words.What))}."
-                : "None of it meets every seat; 'linkmargin place' looks for another place.";
+                ? $"These two together make every seat pass: {string.Join(", and ", pair.Remedies.Select(words.What))}."
+                : "No remedy makes every seat pass. 'linkmargin place' looks for another place.";
         }
     }
 
@@ -105,24 +105,24 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
     {
         var table = new TextTable(
         [
-            new Column("what") { Wraps = true },
-            new Column("asks for"),
+            new Column("remedy") { Wraps = true },
+            new Column("effort"),
             new Column("gain", Align.Right),
             new Column("there", Align.Right),
-            new Column("met\nthere", Align.Right),
-            new Column("worst seat then") { Wraps = true },
-            new Column("difference", Align.Right) { ShortHeading = "differs" },
-            new Column("seats\nmet", Align.Right),
-            new Column("all\nmet", Align.Right),
+            new Column("passes\nthere", Align.Right),
+            new Column("weakest\nseat then") { Wraps = true },
+            new Column("above\nrequired", Align.Right),
+            new Column("seats\npass", Align.Right),
+            new Column("all\npass", Align.Right),
         ]);
         foreach (RemedyResult one in results)
         {
             table.Add(
                 string.Join(", and ", one.Remedies.Select(words.What)) + Alternatives(one),
-                RemedyWords.Asks(one.Effort),
+                RemedyWords.EffortOf(one.Effort),
                 Gain(one),
                 There(one.After),
-                one.ProbabilityAtSeat is { } met ? UncertaintyWords.Likely(met) : "",
+                one.ProbabilityAtSeat is { } passes ? UncertaintyWords.Likely(passes) : "",
                 one.After.Worst.Seat.Name,
                 Tenths.Signed(Headroom.TenthsOf(one.After)),
                 FormattableString.Invariant($"{one.After.SeatsPassing} of {one.After.Seats}"),

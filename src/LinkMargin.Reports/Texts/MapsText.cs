@@ -14,7 +14,7 @@ internal static class MapsText
     {
         WordWrap.Write(
             $"Maps of {maps.House}: cells of {lengths.Brief(maps.CellM)}, hands {lengths.Brief(maps.HandsM)} above the floor. "
-                + $"Share: how much of the floor can count on {Tenths.ShowRequired(maps.RequiredDb)} dB, {UncertaintyWords.Often(maps.Confidence)}; least: the smallest margin to count on.",
+                + $"Share: part of the floor where the margin to count on ({UncertaintyWords.Often(maps.Confidence)}) reaches {Tenths.ShowRequired(maps.RequiredDb)} dB; lowest: lowest margin to count on.",
             output,
             width);
         output.WriteLine();
@@ -23,7 +23,7 @@ internal static class MapsText
             new Column("spot") { Wraps = true },
             new Column("on level"),
             new Column("share", Align.Right),
-            new Column("least\ndB", Align.Right),
+            new Column("lowest\ndB", Align.Right),
             new Column("file") { Whole = true },
         ]);
         foreach (MapDocument map in maps.Maps)
@@ -40,7 +40,7 @@ internal static class MapsText
         if (maps.Sheet is { } sheet)
         {
             output.WriteLine();
-            WordWrap.Write($"All side by side in one range of colours: {sheet}", output, width);
+            WordWrap.Write($"All maps side by side, in one colour range: {sheet}", output, width);
         }
     }
 }

@@ -8,10 +8,10 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>The readings to take next, and what they are for.</summary>
+/// <summary>The measurements to take next, and what they are for.</summary>
 /// <param name="loaded">The house.</param>
 /// <param name="ranking">Its spots, best first.</param>
-/// <param name="measurements">The readings, in the order to take them.</param>
+/// <param name="measurements">The measurements, in the order to take them.</param>
 internal sealed class NextMeasurementsText(LoadedHouse loaded, Ranking ranking, IReadOnlyList<NextMeasurement> measurements)
 {
     /// <summary>The plan they are drawn on; null where there is none.</summary>
@@ -22,19 +22,19 @@ internal sealed class NextMeasurementsText(LoadedHouse loaded, Ranking ranking, 
     {
         House house = loaded.House;
         WordWrap.Write(
-            $"{house.Name}: the readings that would most reduce the doubt about the decision, which is now for "
-                + $"'{ranking.Scores[0].Spot.Name}': whether each of its seats has what it asks for, and whether another spot is better.",
+            $"{house.Name}: measurements that would reduce the uncertainty most. Current best spot: "
+                + $"'{ranking.Scores[0].Spot.Name}'; open questions: whether each of its seats passes, and whether another spot is better.",
             output,
             width);
         output.WriteLine();
         var table = new TextTable(
         [
             new Column(""),
-            new Column("send from"),
-            new Column("stand") { Wraps = true },
+            new Column("transmit\nfrom"),
+            new Column("receive") { Wraps = true },
             new Column("level"),
             new Column("x, y"),
-            new Column("doubt left", Align.Right),
+            new Column("uncertainty\nleft", Align.Right),
         ]);
         for (int i = 0; i < measurements.Count; i++)
         {
@@ -50,17 +50,17 @@ internal sealed class NextMeasurementsText(LoadedHouse loaded, Ranking ranking, 
 
         table.WriteTo(output, width);
         WordWrap.Write(
-            $"In this order, each worth most beside those above it; hold the device {loaded.Lengths.Brief(FieldRequest.SofaHandsMetres)} or as high as the seat's hands over the floor. "
-                + "Take one more in sight of the transmitter first, so that the level of the devices is known.",
+            $"Take them in this order. Hold the device {loaded.Lengths.Brief(FieldRequest.SofaHandsMetres)} above the floor, or at the height of the seat's hands. "
+                + "First take one more in sight of the transmitter, so that the offset of the devices is known.",
             output,
             width);
         WordWrap.Write(
-            "'doubt left': on average, of the doubt that comes of not knowing the house; how the radios are stays doubtful whatever is read.",
+            "Uncertainty left: on average, of the part that comes from the house. The uncertainty of the radios stays.",
             output,
             width);
         if (Picture is not null)
         {
-            WordWrap.Write($"{Picture}: the places on the plan.", output, width);
+            WordWrap.Write($"{Picture}: the positions on the plan.", output, width);
         }
     }
 }

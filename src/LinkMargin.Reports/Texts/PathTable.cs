@@ -26,7 +26,7 @@ internal sealed class PathTable(House house, LengthFormat lengths, PathBudget pa
         List<(Column Column, Func<PathPart, string> Cell)> columns =
         [
             (new("from spot", Align.Right), At),
-            (new("what, of what") { Wraps = true }, WhatOf),
+            (new("obstacle, material") { Wraps = true }, WhatOf),
             (new("level"), LevelOf),
             (new("angle", Align.Right), AngleOf),
             (new("share", Align.Right), ShareOf),
@@ -36,7 +36,7 @@ internal sealed class PathTable(House house, LengthFormat lengths, PathBudget pa
         WordWrap.Write(heading, output, width);
         output.WriteLine();
 
-        // What no line has anything to say in is left out; where and what stay.
+        // Columns without any content are left out.
         columns.RemoveAll(c => !c.Column.Wraps && parts.All(part => c.Cell(part).Length == 0));
         var table = new TextTable([.. columns.Select(c => c.Column), new Column("loss, dB", Align.Right)]);
         foreach ((PathPart part, long loss) in parts.Zip(printed.PartsOf(path, parts)))
@@ -45,7 +45,7 @@ internal sealed class PathTable(House house, LengthFormat lengths, PathBudget pa
         }
 
         table.AddRule();
-        Add(new PathPart("together", path.LossDb), printed.LossOf(path));
+        Add(new PathPart("total", path.LossDb), printed.LossOf(path));
         table.WriteTo(output, width);
 
         void Add(PathPart part, long loss) => table.Add([.. columns.Select(c => c.Cell(part)), Tenths.Show(loss)]);
@@ -93,9 +93,9 @@ internal sealed record PathPart(string What, double LossDb)
     {
         PathPart?[] last =
         [
-            Part(path.EdgesDb < 0 ? "what passes beside them" : "obstacles beside the line", path.EdgesDb),
-            Part("from the console into the diffuse field", path.DiffuseDb),
-            Part("the player's own body", path.BodyDb),
+            Part(path.EdgesDb < 0 ? "diffraction around these obstacles" : "diffraction at obstacles beside the path", path.EdgesDb),
+            Part("console to diffuse field", path.DiffuseDb),
+            Part("player's own body", path.BodyDb),
         ];
         return
         [
@@ -107,7 +107,7 @@ internal sealed record PathPart(string What, double LossDb)
         ];
     }
 
-    // What a way loses by its turns is one figure; it stands with the first of them.
+    // The loss of all turns of a path is one figure; it stands with the first of them.
     private static IEnumerable<PathPart> Placed(PathBudget path, House house)
     {
         for (int i = 0; i < path.CrossingsDb.Count; i++)
@@ -118,7 +118,7 @@ internal sealed record PathPart(string What, double LossDb)
 
         if (path.Turns.Count > 0)
         {
-            string what = path.Path.Kind == PathKind.Reflected ? "thrown back" : path.Turns.Count == 1 ? "bent round the edge" : "bent round the edges";
+            string what = path.Path.Kind == PathKind.Reflected ? "reflection" : path.Turns.Count == 1 ? "diffraction at the edge" : "diffraction at the edges";
             yield return new PathPart(what, path.ReflectionDb + path.DiffractionDb) { Turn = path.Turns[0] };
         }
     }

@@ -15,23 +15,23 @@ internal sealed class PlacesText(LoadedHouse loaded)
     public void Write(PlacesDocument places, TextWriter output, int width)
     {
         WordWrap.Write(string.Create(CultureInfo.InvariantCulture,
-            $"The best places for a console in {places.House}, by what the seat that is worst off can count on ({UncertaintyWords.Often(places.Confidence)} there is as much or more): {places.Candidates} places looked at, {places.ComputedExactly} of them worked out in full."),
+            $"Best places for a console in {places.House}, by the margin to count on of the weakest seat ({UncertaintyWords.Often(places.Confidence)}): {places.Candidates} places examined, {places.ComputedExactly} computed exactly."),
             output, width);
         if (places.Occupied.Count > 0)
         {
-            WordWrap.Write($"With people on {string.Join(", ", places.Occupied.Select(name => $"'{name}'"))}, who stand in the way of all links but their own.", output, width);
+            WordWrap.Write($"With people on {string.Join(", ", places.Occupied.Select(name => $"'{name}'"))}, who obstruct all links but their own.", output, width);
         }
 
         output.WriteLine();
         WriteTable(places, output, width);
         output.WriteLine();
-        WordWrap.Write("'all met' is how likely every seat has what it asks for at once.", output, width);
+        WordWrap.Write("'all pass': probability that every seat passes.", output, width);
         WordWrap.Write(Against(places), output, width);
         PlaceDocument best = places.Places[0];
-        WordWrap.Write("To compare and map the first like any spot, add it to 'spots' in the house file:", output, width);
+        WordWrap.Write("To compare and map the first place like any spot, add it to 'spots' in the house file:", output, width);
         WordWrap.WriteHanging(string.Create(CultureInfo.InvariantCulture,
             $"- {{name: {best.Place}, level: {best.Level}, at: [{Written(best.XM)}, {Written(best.YM)}, {Written(best.HeightM)}]}}"), output, width, "  ", "    ");
-        WordWrap.Write($"Map of the choice, by the margin to count on: {places.Picture}", output, width);
+        WordWrap.Write($"Map of the choice (margin to count on): {places.Picture}", output, width);
         foreach (string line in Cautions.About(places.Places.Select(place => ($"{place.Place} to '{place.WeakestSeat}'", place.Cautions))))
         {
             WordWrap.Write(line, output, width);
@@ -48,11 +48,11 @@ internal sealed class PlacesText(LoadedHouse loaded)
             new Column("in") { Wraps = true },
             new Column("level"),
             new Column(loaded.Lengths.InFeet ? "x, y\nheight" : "x, y\nheight, m"),
-            new Column("worst seat") { Wraps = true },
+            new Column("weakest seat") { Wraps = true },
             new Column("to count\non", Align.Right),
-            new Column("difference", Align.Right) { ShortHeading = "differs" },
-            new Column("seats\nmet", Align.Right),
-            new Column("all\nmet", Align.Right),
+            new Column("above\nrequired", Align.Right),
+            new Column("seats\npass", Align.Right),
+            new Column("all\npass", Align.Right),
         ]);
         foreach (PlaceDocument place in places.Places)
         {
@@ -60,7 +60,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
                 place.Place["place ".Length..],
                 place.Where,
                 place.Level,
-                $"{Brief(place.XM)}, {Brief(place.YM)}\n{Brief(place.HeightM)} up",
+                $"{Brief(place.XM)}, {Brief(place.YM)}\n{Brief(place.HeightM)} high",
                 place.WeakestSeat,
                 (place.HeadroomDb < 0 ? "! " : "") + Tenths.ShowMargin(place.MarginAtConfidenceDb, place.RequiredDb),
                 Tenths.Signed(Difference(place)),
@@ -74,7 +74,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
     private static string Against(PlacesDocument places)
     {
         PlaceDocument best = places.Places[0];
-        string found = best.SeatsPassing == best.Seats ? "All seats are met there." : "No place meets every seat.";
+        string found = best.SeatsPassing == best.Seats ? "Every seat passes there." : "No place works for every seat.";
         if (places.BestSpot is not { } spot)
         {
             return found;
@@ -87,7 +87,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
             < 0 => $"{Tenths.Show(-lead)} dB worse than",
             _ => "as good as",
         };
-        return $"{found} {char.ToUpperInvariant(best.Place[0])}{best.Place[1..]} is {than} the best spot the file names, '{spot.Spot}', by the worst seat of each.";
+        return $"{found} {char.ToUpperInvariant(best.Place[0])}{best.Place[1..]} is {than} the best spot in the file, '{spot.Spot}', at the weakest seat of each.";
     }
 
     private static long Difference(PlaceDocument place) => ShownMargin.HeadroomTenths(place.MarginAtConfidenceDb, place.RequiredDb);

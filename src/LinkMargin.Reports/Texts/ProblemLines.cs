@@ -3,25 +3,25 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>What is wrong or odd in a file, a message each.</summary>
+/// <summary>The errors and warnings of a file, a message each.</summary>
 internal static class ProblemLines
 {
     /// <summary>Writes them.</summary>
-    /// <param name="problems">What is wrong or odd.</param>
+    /// <param name="problems">Errors and warnings.</param>
     /// <param name="output">Where to.</param>
     /// <param name="width">How wide it may be.</param>
     public static void Write(IEnumerable<Problem> problems, TextWriter output, int width)
     {
         foreach (Problem problem in problems)
         {
-            WordWrap.WriteMessage(problem.Severity == Severity.Warning ? $"{problem} (odd, but can be computed)" : problem.ToString(), output, width);
+            WordWrap.WriteMessage(problem.Severity == Severity.Warning ? $"{problem} (warning)" : problem.ToString(), output, width);
         }
     }
 
-    /// <summary>Says that a file must be mended before anything is computed.</summary>
+    /// <summary>Says that a file has errors that must be fixed first.</summary>
     public static string FixFirst(string file, IReadOnlyList<Problem> problems)
     {
-        int mistakes = problems.Count(p => p.Severity == Severity.Error);
-        return FormattableString.Invariant($"{file} holds {mistakes} mistake{(mistakes == 1 ? "" : "s")}, named above; mend {(mistakes == 1 ? "it" : "them")} first");
+        int errors = problems.Count(p => p.Severity == Severity.Error);
+        return FormattableString.Invariant($"{file}: {errors} error{(errors == 1 ? "" : "s")} (above). Fix {(errors == 1 ? "it" : "them")} and run again");
     }
 }

@@ -8,19 +8,19 @@ namespace LinkMargin.Reports.Texts;
 /// <summary>One row of a table in full.</summary>
 internal static class RowText
 {
-    private const int LabelWidth = 12;
+    private const int LabelWidth = 15;
 
     /// <summary>Writes a material.</summary>
     public static void Write(Material row, TextWriter output, int width)
     {
         string thickness = row.ThicknessMetres is { } metres ? $", {Figures.Millimetres(metres)} mm thick" : "";
         string form = row.Form == LossForm.Bulk
-            ? "bulk: the loss grows with the length travelled inside"
-            : "sheet: the loss is that of the whole thing, however it is crossed";
+            ? "bulk: the loss grows with the length inside"
+            : "sheet: the loss applies to one crossing";
         Write(output, width, $"material {row.Name}",
         [
             ("what", row.Description),
-            ("loss", $"{Figures.Plain(row.LossDb)} dB at 2.4 GHz, head on{thickness}"),
+            ("loss", $"{Figures.Plain(row.LossDb)} dB at 2.4 GHz, head-on{thickness}"),
             ("spread", $"{Figures.Plain(row.SpreadDb)} dB, one standard deviation between examples"),
             ("form", form),
             .. row.Layers.Select((layer, i) => (i == 0 ? "layers" : "", $"{Figures.Millimetres(layer.ThicknessMetres)} mm {layer.SubstanceName}")),
@@ -44,11 +44,11 @@ internal static class RowText
         Write(output, width, $"radio {row.Name}",
         [
             ("what", row.Description),
-            ("transmits", $"{Figures.Plain(row.TransmitPower.Dbm)} dBm into its antenna"),
+            ("transmit", $"{Figures.Plain(row.TransmitPower.Dbm)} dBm into its antenna"),
             ("gain", $"{Figures.Plain(row.AntennaGainDb)} dBi, mean over directions"),
-            ("needs", $"{Figures.Plain(row.Sensitivity.Dbm)} dBm to receive"),
-            ("hand", $"{Figures.Plain(row.HandAndBodyDb)} dB for the grip and the body behind it"),
-            ("spread", $"{Figures.Plain(row.SpreadDb)} dB, one standard deviation between units and ways of holding"),
+            ("sensitivity", $"{Figures.Plain(row.Sensitivity.Dbm)} dBm"),
+            ("grip", $"{Figures.Plain(row.HandAndBodyDb)} dB for the hand and the body behind it"),
+            ("spread", $"{Figures.Plain(row.SpreadDb)} dB, one standard deviation between units and grips"),
             ("source", row.Source),
         ]);
 
@@ -94,18 +94,18 @@ internal static class RowsText
 
         table.WriteTo(output, width);
         output.WriteLine();
-        WordWrap.Write("'linkmargin materials' with a kind lists its rows with their figures and sources; with a name, one row in full; with any other "
-            + "word, such as siding, the rows that answer to it; with --all, everything.", output, width);
+        WordWrap.Write("'linkmargin materials KIND' lists the rows of a kind, 'linkmargin materials NAME' shows one row in full, any other word "
+            + "(such as siding) searches, and --all lists everything.", output, width);
     }
 
     /// <summary>Writes the rows that a word found.</summary>
     public static void WriteFound(string word, IReadOnlyList<FoundRow> rows, TextWriter output, int width)
     {
         WordWrap.Write(rows.Count == 1
-            ? $"No row is named '{word}'; one answers to it:"
-            : FormattableString.Invariant($"No row is named '{word}'; {rows.Count} answer to it, best first:"), output, width);
+            ? $"No row is named '{word}'. One matches:"
+            : FormattableString.Invariant($"No row is named '{word}'. {rows.Count} match, best first:"), output, width);
         output.WriteLine();
-        var table = new TextTable([new Column("name"), new Column("kind"), new Column("what it is") { Wraps = true }]);
+        var table = new TextTable([new Column("name"), new Column("kind"), new Column("description") { Wraps = true }]);
         foreach (FoundRow row in rows)
         {
             table.Add(row.Name, row.Kind, row.What);

@@ -13,11 +13,11 @@ internal sealed class TablesText(MaterialTables tables)
     {
         (string What, string? File, int Rows, Func<TextTable> Table)[] all =
         [
-            ("Materials: median loss at 2.4 GHz, head on", tables.Files?.Materials, tables.Materials.Count, Materials),
+            ("Materials: median loss at 2.4 GHz, head-on", tables.Files?.Materials, tables.Materials.Count, Materials),
             ("Floor build-ups, from the walking surface down", tables.Files?.BuildUps, tables.BuildUps.Count, Floors),
             ("Radios", tables.Files?.Radios, tables.Radios.Count, Radios),
             ("What a margin means", tables.Files?.Margins, tables.Margins.Count, Margins),
-            ("How far figures may be out, apart from the spread of each row", tables.Files?.Spreads, tables.SpreadRows.Count, Spreads),
+            ("Spreads (one standard deviation), apart from the spread of each row", tables.Files?.Spreads, tables.SpreadRows.Count, Spreads),
         ];
         bool isFirst = true;
         foreach ((string what, string? file, _, Func<TextTable> table) in all.Where(one => one.Rows > 0))
@@ -38,7 +38,7 @@ internal sealed class TablesText(MaterialTables tables)
         var table = new TextTable(
         [
             new("name"), new("loss\ndB", Align.Right), new("spread\ndB", Align.Right), new("thickness\nmm", Align.Right),
-            new("what it is, and where the figures are from") { Wraps = true },
+            new("description and source") { Wraps = true },
         ]);
         foreach (Material row in tables.Materials.Values)
         {
@@ -51,7 +51,7 @@ internal sealed class TablesText(MaterialTables tables)
 
     private TextTable Floors()
     {
-        var table = new TextTable([new("name"), new("thickness\nmm", Align.Right), new("what it is, and where the figures are from") { Wraps = true }]);
+        var table = new TextTable([new("name"), new("thickness\nmm", Align.Right), new("description and source") { Wraps = true }]);
         foreach (FloorBuildUp row in tables.BuildUps.Values)
         {
             table.Add(row.Name, Figures.Millimetres(row.ThicknessMetres), WithSource(row.Description, row.Source));
@@ -64,8 +64,8 @@ internal sealed class TablesText(MaterialTables tables)
     {
         var table = new TextTable(
         [
-            new("name"), new("transmit\ndBm", Align.Right), new("gain\ndBi", Align.Right), new("needs\ndBm", Align.Right),
-            new("hand\ndB", Align.Right), new("spread\ndB", Align.Right), new("what it is, and where the figures are from") { Wraps = true },
+            new("name"), new("transmit\ndBm", Align.Right), new("gain\ndBi", Align.Right), new("sensitivity\ndBm", Align.Right),
+            new("grip\ndB", Align.Right), new("spread\ndB", Align.Right), new("description and source") { Wraps = true },
         ]);
         foreach (Radio row in tables.Radios.Values)
         {
@@ -84,7 +84,7 @@ internal sealed class TablesText(MaterialTables tables)
 
     private TextTable Margins()
     {
-        var table = new TextTable([new("from dB", Align.Right), new("what it means, and where that is from") { Wraps = true }]);
+        var table = new TextTable([new("from dB", Align.Right), new("meaning and source") { Wraps = true }]);
         foreach (MarginMeaning row in tables.Margins)
         {
             table.Add(Figures.Plain(row.MarginDb), WithSource(row.Means, row.Source));
@@ -98,7 +98,7 @@ internal sealed class TablesText(MaterialTables tables)
         var table = new TextTable(
         [
             new("name"), new("spread\ndB", Align.Right), new("share", Align.Right), new("level\ndBm", Align.Right),
-            new("what it is the spread of, and where the figures are from") { Wraps = true },
+            new("what varies, and source") { Wraps = true },
         ]);
         foreach (SpreadRow row in tables.SpreadRows)
         {

@@ -5,7 +5,7 @@ internal static class Cautions
 {
     /// <summary>Figures are estimates.</summary>
     public const string Estimates =
-        "These figures are estimates for planning: try the place with the real console before a cable is pulled or a hole is made.";
+        "These are planning estimates. Test the spot with the real console before you pull cable or make holes.";
 
     // More links than this with one caution are counted.
     private const int MostNamed = 3;

@@ -4,7 +4,7 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Words;
 
-/// <summary>How far a margin stands above or below what its seat asks for, in words.</summary>
+/// <summary>How far a margin is above or below the required margin, in words.</summary>
 internal static class Headroom
 {
     /// <summary>Margin less required, as the two are printed, of the worst seat of a spot, by the margin that counts.</summary>
@@ -15,15 +15,15 @@ internal static class Headroom
 
     private static long TenthsOf(LinkBudget budget, DecisionMargin by) => ShownMargin.HeadroomTenths(by.MarginDb(budget), budget.RequiredDb);
 
-    /// <summary><c>4.2 dB above</c>, <c>3.1 dB short of</c>: goes before what the seat asks for.</summary>
+    /// <summary><c>4.2 dB above</c>, <c>3.1 dB below</c>: goes before the required margin.</summary>
     public static string Words(LinkBudget budget, DecisionMargin by)
     {
         long tenths = TenthsOf(budget, by);
         return tenths switch
         {
-            0 => "just at",
+            0 => "exactly at",
             > 0 => $"{Tenths.Show(tenths)} dB above",
-            _ => $"{Tenths.Show(-tenths)} dB short of",
+            _ => $"{Tenths.Show(-tenths)} dB below",
         };
     }
 }

@@ -5,8 +5,8 @@ using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Reports.Words;
 
-/// <summary>What the columns and lines of some ways mean; only those that occur.</summary>
-/// <param name="paths">The ways that are taken apart.</param>
+/// <summary>What the columns and lines of some paths mean; only those that occur.</summary>
+/// <param name="paths">The paths shown in detail.</param>
 internal sealed class PathLegend(IReadOnlyList<PathBudget> paths)
 {
     private IEnumerable<Crossing> Crossings => paths.SelectMany(path => path.Path.Crossings);
@@ -18,13 +18,13 @@ internal sealed class PathLegend(IReadOnlyList<PathBudget> paths)
         {
             if (Crossings.Any() || paths.Any(path => path.Turns.Any(turn => turn.IncidenceDegrees is not null)))
             {
-                yield return "Angle: between the path and the surface's normal; 0 is head on.";
+                yield return "Angle: between the path and the surface normal; 0 = head-on.";
             }
 
             if (Crossings.Any(PathTable.HasShare))
             {
-                yield return "Share: of joists, how much of the path's width (first Fresnel zone) they cover; of solid things, the "
-                    + "length inside them over the thickness their loss is stated for.";
+                yield return "Share: for joists, the part of the first Fresnel zone they cover; for solid objects, the length inside "
+                    + "divided by the thickness the loss is stated for.";
             }
 
             if (Crossings.Any())
@@ -35,24 +35,24 @@ internal sealed class PathLegend(IReadOnlyList<PathBudget> paths)
 
             if (paths.Any(path => path.EdgesDb < 0))
             {
-                yield return "What passes beside them: a path is as wide as its first Fresnel zone, so some of it passes through openings "
-                    + "and round ends and edges; that gives back part of what the obstacles on its line take.";
+                yield return "Diffraction around these obstacles: a path is as wide as its first Fresnel zone, so part of it passes through "
+                    + "openings and past edges. That reduces the loss of the obstacles on its line.";
             }
 
             if (paths.Any(path => path.Path.Kind == PathKind.Diffuse))
             {
-                yield return "Diffuse field: what fills a room after some bounces; it comes from everywhere and has no line of its own.";
+                yield return "Diffuse field: energy that fills a room after several reflections and arrives from all directions.";
             }
         }
     }
 
     private static string MeaningOf(LossBasis basis) => basis switch
     {
-        LossBasis.Listed => "the table's loss at whichever angle",
-        LossBasis.HeadOnAndLayers => "the table's loss head on, changed with the angle as its layers do",
-        LossBasis.MeanAndLayers => "the table's loss as a mean over angles, changed with the angle as its layers do",
-        LossBasis.Through => "what passes through the thing itself, since what goes round it is counted apart",
-        LossBasis.JoistShare => "what comes through them and between them, by the share",
+        LossBasis.Listed => "table loss at every angle",
+        LossBasis.HeadOnAndLayers => "table loss head-on; the layers give the change with angle",
+        LossBasis.MeanAndLayers => "table loss as a mean over angles; the layers give the change with angle",
+        LossBasis.Through => "loss through the object itself; paths around it are counted separately",
+        LossBasis.JoistShare => "transmission through and between the joists, by the share",
         _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "This is not what a loss can rest on."),
     };
 }

@@ -8,22 +8,22 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Reports.Words;
 
-/// <summary>What a way takes and meets, in a builder's words; the same in a table and on a picture.</summary>
+/// <summary>Paths and obstacles in an installer's words; the same in tables and on pictures.</summary>
 internal static class PathWords
 {
-    /// <summary>Where the energy of a way goes.</summary>
-    /// <param name="path">The way.</param>
+    /// <summary>What a path passes.</summary>
+    /// <param name="path">The path.</param>
     /// <param name="house">The house.</param>
     /// <param name="seat">The seat it goes to.</param>
     public static string Of(PathBudget path, House house, Seat seat) => path.Path.Kind switch
     {
-        PathKind.Direct => "straight line",
+        PathKind.Direct => "direct path",
         PathKind.Reflected or PathKind.Diffracted => string.Join(", then ", path.Turns.Select(Of)),
         PathKind.Diffuse => $"diffuse field {InRoomOf(house, seat)}",
         _ => throw new ArgumentOutOfRangeException(nameof(path), path.Path.Kind, "This is not a kind of path."),
     };
 
-    /// <summary>A way's share of the power that arrives.</summary>
+    /// <summary>A path's share of the power that arrives.</summary>
     public static string ShareOf(LinkBudget budget, PathBudget path) =>
         string.Create(CultureInfo.InvariantCulture, $"{100 * budget.ShareOf(path):0.0} %");
 
@@ -48,19 +48,19 @@ internal static class PathWords
 
     private static string Of(PathTurn turn) => turn.Kind switch
     {
-        TurnKind.Wall => $"thrown back by {Wall(turn.Name)}",
-        TurnKind.Fixture => $"thrown back by {turn.Name}",
-        TurnKind.Floor => $"thrown back by the floor of {turn.Name}",
-        TurnKind.Ceiling => $"thrown back by the ceiling of {turn.Name}",
+        TurnKind.Wall => $"reflected by {Wall(turn.Name)}",
+        TurnKind.Fixture => $"reflected by '{turn.Name}'",
+        TurnKind.Floor => $"reflected by the floor of {turn.Name}",
+        TurnKind.Ceiling => $"reflected by the ceiling of {turn.Name}",
         TurnKind.Opening => $"through {turn.Name}",
-        TurnKind.WallEnd => $"round the end of {Wall(turn.Name)}",
-        TurnKind.WallCorner => $"round the corner of {Wall(turn.Name)}",
-        TurnKind.FixtureCorner => $"round {turn.Name}",
-        TurnKind.StairVoid => $"through the void in the floor above {turn.Name}",
+        TurnKind.WallEnd => $"diffracted at the end of {Wall(turn.Name)}",
+        TurnKind.WallCorner => $"diffracted at the corner of {Wall(turn.Name)}",
+        TurnKind.FixtureCorner => $"diffracted at '{turn.Name}'",
+        TurnKind.StairVoid => $"through the stair void above {turn.Name}",
         _ => throw new ArgumentOutOfRangeException(nameof(turn), turn.Kind, "This is not a kind of turn."),
     };
 
-    private static string Wall(string name) => Says(name, "wall") ? $"the {name}" : $"the wall {name}";
+    private static string Wall(string name) => Says(name, "wall") ? $"'{name}'" : $"wall '{name}'";
 
     private static string InRoomOf(House house, Seat seat) =>
         house.Levels[seat.LevelIndex].Rooms.FirstOrDefault(room => room.Outline.Contains(seat.Plan)) is { } room

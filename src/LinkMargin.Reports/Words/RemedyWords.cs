@@ -8,12 +8,12 @@ using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Reports.Words;
 
-/// <summary>What a remedy is, what it asks of somebody, and what to mind.</summary>
+/// <summary>A remedy, its effort and its cautions, in words.</summary>
 /// <param name="loaded">The house.</param>
 internal sealed class RemedyWords(LoadedHouse loaded)
 {
     private const string ThroughTheHouse =
-        "A cable through walls or floors has rules about its jacket and how holes are closed: local codes and licensed people decide, and nobody cuts a joist on a guess.";
+        "Cable through walls or floors: jacket rating and sealing of holes are subject to local codes and licensed practice. Never cut or drill a joist without checking.";
 
     /// <summary>What is done, in a phrase.</summary>
     public string What(Remedy remedy) => remedy.Kind switch
@@ -28,7 +28,7 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         RemedyKind.TurnSeat => $"'{remedy.Thing}' turned by {Turn(remedy)}",
         RemedyKind.MoveSeat => $"'{remedy.Thing}' moved to {At(((MoveSeat)remedy.Edits[0]).Plan)}",
         RemedyKind.OpenDoor => $"{DoorOf(remedy)} left open",
-        RemedyKind.Controller => $"controllers of the class {remedy.Thing}",
+        RemedyKind.Controller => $"controllers of class {remedy.Thing}",
         RemedyKind.Wire => $"controller on a {Length(remedy)} cable at '{remedy.Thing}'",
         _ => throw new ArgumentOutOfRangeException(nameof(remedy), remedy.Kind, "Not a known kind of remedy."),
     };
@@ -43,29 +43,29 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         _ => What(remedy),
     };
 
-    /// <summary>What it asks of somebody, in a word or two.</summary>
-    public static string Asks(Effort effort) => effort switch
+    /// <summary>The effort, in a word or two.</summary>
+    public static string EffortOf(Effort effort) => effort switch
     {
-        Effort.Free => "nothing",
-        Effort.Small => "a hand",
-        Effort.Buy => "to buy",
-        Effort.Cable => "a cable",
+        Effort.Free => "none",
+        Effort.Small => "move it",
+        Effort.Buy => "buy",
+        Effort.Cable => "run a cable",
         _ => throw new ArgumentOutOfRangeException(nameof(effort), effort, "Not a known effort."),
     };
 
-    /// <summary>What is involved and what to mind; empty where nothing is.</summary>
+    /// <summary>Cautions; empty if there are none.</summary>
     public string Mind(Remedy remedy) => remedy.Kind switch
     {
         RemedyKind.Lead =>
-            "A lead needs a console whose receiver can be unplugged and put on one; its length is measured square, along walls and floor. "
-                + $"The receiver is stuck to a wall or lies on top of a fixture, within {loaded.Lengths.Brief(ImproveRequest.GreatestFromFaceMetres)} of it.",
+            "Receiver on a lead: the console must have a receiver that can be unplugged. The length is measured along walls and floor. "
+                + $"The receiver is fixed to a wall or lies on a fixture, within {loaded.Lengths.Brief(ImproveRequest.GreatestFromFaceMetres)} of it.",
         RemedyKind.OpenSide or RemedyKind.SwapSide =>
-            $"A side is offered where it has {loaded.Lengths.Brief(ImproveRequest.LeastFreeAirMetres)} of free air before it. "
-                + "A metal rack may be earthed through its panels: have a licensed electrician look before one goes.",
+            $"Open side: only sides with {loaded.Lengths.Brief(ImproveRequest.LeastFreeAirMetres)} of free air in front are listed. "
+                + "A metal rack may be earthed through its panels: ask a licensed electrician before you remove one.",
         RemedyKind.Shelf or RemedyKind.Wire when remedy.CrossesStructure => ThroughTheHouse,
-        RemedyKind.Raise or RemedyKind.Shelf => "A board is fixed to what bears it: look for pipes and cables before you drill.",
-        RemedyKind.OpenDoor => "A fire door stays shut: local codes decide, whatever a console would like.",
-        RemedyKind.Controller => "Console and controllers must speak the same: see that this console takes the class.",
+        RemedyKind.Raise or RemedyKind.Shelf => "Shelf: fix it to something that carries the load, and check for pipes and cables before you drill.",
+        RemedyKind.OpenDoor => "Door: keep fire doors shut; local codes decide.",
+        RemedyKind.Controller => "Controllers: check that this console supports controllers of this class.",
         _ => "",
     };
 
@@ -78,13 +78,13 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         ? loaded.Lengths.Brief(remedy.LengthMetres!.Value)
         : remedy.LengthMetres!.Value.ToString("0.#", CultureInfo.InvariantCulture) + " m";
 
-    private string Place(MoveSpot move) => $"at {At(move.Plan)}, {loaded.Lengths.Brief(move.HeightMetres)} up";
+    private string Place(MoveSpot move) => $"at {At(move.Plan)}, {loaded.Lengths.Brief(move.HeightMetres)} high";
 
     private string At(Point2 plan) => loaded.Lengths.InFeet
         ? $"({loaded.Lengths.Brief(plan.X)}, {loaded.Lengths.Brief(plan.Y)})"
         : string.Create(CultureInfo.InvariantCulture, $"({plan.X:0.00}, {plan.Y:0.00})");
 
-    private static string Side(Remedy remedy) => BitOperations.PopCount((uint)remedy.Side) > 1 ? "every free side"
+    private static string Side(Remedy remedy) => BitOperations.PopCount((uint)remedy.Side) > 1 ? "all free sides"
         : remedy.Side == BoxSides.Top ? "top"
         : $"{remedy.Side.ToString().ToLowerInvariant()} side";
 

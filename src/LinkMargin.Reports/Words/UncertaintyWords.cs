@@ -2,19 +2,22 @@ using System.Globalization;
 
 namespace LinkMargin.Reports.Words;
 
-/// <summary>How sure something is, in words.</summary>
+/// <summary>Probabilities in words.</summary>
 internal static class UncertaintyWords
 {
     private const double TenthsOfAPercent = 1000;
     private const int Least = 0;
     private const int Greatest = 100;
 
-    /// <summary><c>nine times in ten</c>, <c>95 times in 100</c>.</summary>
+    /// <summary><c>in nine cases of ten</c>, <c>in 95 cases of 100</c>.</summary>
     public static string Often(double confidence) => Math.Round(TenthsOfAPercent * confidence) is var tenths && tenths == 900
-        ? "nine times in ten"
+        ? "in nine cases of ten"
         : tenths % 10 == 0
-            ? string.Create(CultureInfo.InvariantCulture, $"{tenths / 10:0} times in 100")
-            : string.Create(CultureInfo.InvariantCulture, $"{tenths:0} times in 1000");
+            ? string.Create(CultureInfo.InvariantCulture, $"in {tenths / 10:0} cases of 100")
+            : string.Create(CultureInfo.InvariantCulture, $"in {tenths:0} cases of 1000");
+
+    /// <summary>The same at the beginning of a sentence.</summary>
+    public static string OftenFirst(double confidence) => "I" + Often(confidence)[1..];
 
     /// <summary><c>86 %</c>; never more than is known, so no 0 and no 100.</summary>
     public static string Likely(double probability) => Percent(probability) switch

@@ -14,7 +14,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
 {
     private readonly Choice choice = Choice.Of(ranking);
 
-    /// <summary>Whether the first spot can be told from the others; null where that was not worked out.</summary>
+    /// <summary>How likely each spot is the best; null if that was not computed.</summary>
     public CloseCall? Call { get; init; }
 
     /// <summary>All of them, each a paragraph.</summary>
@@ -34,12 +34,12 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         {
             SpotScore best = choice.Best;
             LinkBudget worst = best.Worst;
-            string seat = $"its worst seat, '{worst.Seat.Name}', has {Tenths.ShowMargin(best.By.MarginDb(worst), worst.RequiredDb)} dB{ToCountOn}, "
-                + $"{Headroom.Words(best)} the {Tenths.ShowRequired(worst.RequiredDb)} dB it asks for";
+            string seat = $"Its weakest seat, '{worst.Seat.Name}', has {Tenths.ShowMargin(best.By.MarginDb(worst), worst.RequiredDb)} dB{ToCountOn}, "
+                + $"{Headroom.Words(best)} the required {Tenths.ShowRequired(worst.RequiredDb)} dB.";
             string every = SomePlayElsewhere ? "every seat that plays there" : "every seat";
             return best.PassesAll
-                ? $"Choose {Named(best)}: {seat}, so {every} is met."
-                : $"No spot meets every seat{(SomePlayElsewhere ? " that plays there" : "")}{Surely}; {Named(best)} comes nearest: {seat}{Share(best)}.";
+                ? $"Choose {Named(best)}: {every} passes. {seat}"
+                : $"No spot works for every seat{(SomePlayElsewhere ? " that plays there" : "")}. Best choice: {Named(best)}; {Count(best.SeatsPassing)} of {Count(best.Seats)} seats pass{Share(best)}. {seat}";
         }
     }
 
@@ -50,8 +50,8 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     private string Surely => IsCounted ? " by the margin to count on" : "";
 
     private string Against => choice.Next is { } next
-        ? $"What decides it is the worst seat of each spot: the next spot, {Named(next)}{(choice.BestOfOtherLevels.Contains(next) ? ", also the best on its level" : "")}, {Behind(next)}."
-        : "There is no other spot to compare it with.";
+        ? $"Next best: {Named(next)}{(choice.BestOfOtherLevels.Contains(next) ? ", the best of its level" : "")}, {Behind(next)}."
+        : "There is no other spot to compare with.";
 
     private IEnumerable<string> HowClear
     {
@@ -63,14 +63,14 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
             }
 
             SpotScore best = choice.Best, likeliest = LikeliestOther;
-            string first = $"'{best.Spot.Name}' is the best spot with a probability of {Likely(best)}";
+            string first = $"Probability of being the best spot: '{best.Spot.Name}' {Likely(best)}";
             yield return Call.Rivals.Count == 0
-                ? $"The call is clear: {first}, the likeliest other, '{likeliest.Spot.Name}', with {Likely(likeliest)}."
-                : $"Too close to call: {first}, {string.Join(", ", Call.Rivals.Select(rival => $"'{rival.Spot.Name}' with {Likely(rival)}"))}.{Settling}";
+                ? $"{first}, '{likeliest.Spot.Name}' {Likely(likeliest)}."
+                : $"Too close to call. {first}, {string.Join(", ", Call.Rivals.Select(rival => $"'{rival.Spot.Name}' {Likely(rival)}"))}.{Settling}";
             if (Overtaken(likeliest) is { } ahead)
             {
-                yield return $"'{likeliest.Spot.Name}' ({Likely(likeliest)}) ranks below '{ahead.Spot.Name}' ({Likely(ahead)}){Surely}; its margin is less certain, "
-                    + "or less tied to that of the other spots, so it comes out best more often.";
+                yield return $"'{likeliest.Spot.Name}' ({Likely(likeliest)}) ranks below '{ahead.Spot.Name}' ({Likely(ahead)}){Surely}, but its margin is less certain "
+                    + "or less correlated with the other spots, so it turns out best more often.";
             }
         }
     }
@@ -84,8 +84,8 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         .FirstOrDefault(score => UncertaintyWords.Percent(Call!.ProbabilityBest(score)) < UncertaintyWords.Percent(Call.ProbabilityBest(other)));
 
     private string Settling => Call?.Settling is { } measurement
-        ? $" The reading that would tell most between them is sent from '{measurement.Transmitter.Name}' and taken {measurement.Where} on level '{house.Levels[measurement.LevelIndex].Name}'"
-            + string.Create(CultureInfo.InvariantCulture, $" (it leaves {100 * measurement.UncertaintyLeft:0} % of the doubt on average); 'linkmargin fit' takes readings in.")
+        ? $" The measurement that would separate them best: transmit from '{measurement.Transmitter.Name}', receive {measurement.Where} on level '{house.Levels[measurement.LevelIndex].Name}'"
+            + string.Create(CultureInfo.InvariantCulture, $" (leaves {100 * measurement.UncertaintyLeft:0} % of the uncertainty on average). 'linkmargin fit' reads measurements.")
         : "";
 
     private string Likely(SpotScore score) => UncertaintyWords.Likely(Call!.ProbabilityBest(score));
@@ -93,13 +93,13 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     private IEnumerable<string> AtOnce => ranking.InUse is { Count: > 0 } consoles
         ?
         [
-            $"Consoles in use at once, each by the seats that play it: {string.Join("; ", consoles.Select(console =>
-                $"'{console.Spot.Name}' meets {Count(console.SeatsPassing)} of {Count(console.Seats)}, the worst, '{console.Worst.Seat.Name}', {Headroom.Words(console)} what it asks for"))}. What one console's radio does to another's is not worked out.",
+            $"Consoles in use at the same time, each with the seats that play it: {string.Join("; ", consoles.Select(console =>
+                $"'{console.Spot.Name}': {Count(console.SeatsPassing)} of {Count(console.Seats)} seats pass, the weakest, '{console.Worst.Seat.Name}', is {Headroom.Words(console)} the required margin"))}. Interference between consoles is not computed.",
         ]
         : [];
 
     private IEnumerable<string> NeverPassing => ranking.SeatsNeverPassing is { Count: > 0 } seats
-        ? [$"Short of what {(seats.Count == 1 ? "it asks" : "they ask")} for at every spot: {string.Join(", ", seats.Select(s => $"'{s.Name}'"))}."]
+        ? [$"Below the required margin at every spot: {string.Join(", ", seats.Select(s => $"'{s.Name}'"))}."]
         : [];
 
     private bool SomePlayElsewhere => choice.Best.Budgets.Count < house.Seats.Count;
@@ -107,16 +107,16 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     private string Behind(SpotScore other)
     {
         long lead = Headroom.TenthsOf(choice.Best) - Headroom.TenthsOf(other);
-        string worst = $"('{other.Worst.Seat.Name}' is {Headroom.Words(other)} what it asks for)";
-        return lead <= 0 ? $"is as good to 0.1 dB {worst}" : $"is {Tenths.Show(lead)} dB worse {worst}";
+        string worst = $"at its weakest seat, '{other.Worst.Seat.Name}' ({Headroom.Words(other)} the required margin)";
+        return lead <= 0 ? $"equal within 0.1 dB {worst}" : $"{Tenths.Show(lead)} dB worse {worst}";
     }
 
-    // How much of the play is met says more than the number of seats where some are used more than others.
+    // Where some seats are used more than others, the share of play says more than the number of seats.
     private static string Share(SpotScore score) => score.Budgets.Select(b => b.Seat.UsedDays).Distinct().Count() > 1
-        ? string.Create(CultureInfo.InvariantCulture, $"; {Count(score.SeatsPassing)} of {Count(score.Seats)} seats are met, {100 * score.PassingShare:0} % of the play")
+        ? string.Create(CultureInfo.InvariantCulture, $" ({100 * score.PassingShare:0} % of play)")
         : "";
 
-    private string Named(SpotScore score) => $"'{score.Spot.Name}' on level '{LevelOf(score)}'";
+    private string Named(SpotScore score) => $"'{score.Spot.Name}' ({LevelOf(score)})";
 
     private string LevelOf(SpotScore score) => house.Levels[score.Spot.LevelIndex].Name;
 
