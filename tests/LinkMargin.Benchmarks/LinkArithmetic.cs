@@ -1,5 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Paths.Diffuse;
 using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
@@ -34,12 +36,12 @@ internal static class LinkArithmetic
         scene.Gather(new Ray(model.Console, hands, wavelength), buffer);
         double operations = Front(buffer) + (EachMirror * scene.Uprights.Length);
         double direct = FreeSpaceLoss.PowerRatio(model.Console.DistanceTo(hands), wavelength)
-            * FrontSum.PowerRatio(buffer.Pieces, model.Losses);
-        double least = FullSpotModel.LeastShare * (direct + (model.Diffuse.At(hands) * wavelength * wavelength / (8 * Math.PI)));
+            * FrontSum.PowerRatio(buffer.Pieces, model.House.Losses);
+        double least = PathFinder.LeastShare * (direct + (model.Finder<DiffusePaths>().Field.At(hands) * wavelength * wavelength / (8 * Math.PI)));
         foreach (UprightMirror mirror in scene.Uprights)
         {
             if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
-                && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.Losses, buffer, out Reflection reflection)
+                && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.House.Losses, buffer, out Reflection reflection)
                 && FreeSpaceLoss.PowerRatio(reflection.LengthMetres, wavelength) * reflection.PowerRatio > least)
             {
                 Ray there = reflection.There(model.Console, wavelength), on = reflection.On(hands, wavelength);

@@ -31,6 +31,20 @@ public sealed record House(
     /// <summary>Where a spot is in the house.</summary>
     public Point3 PositionOf(Spot spot) => spot.Plan.At(Levels[spot.LevelIndex].ElevationMetres + spot.HeightMetres);
 
+    /// <summary>The level at a height over the lowest floor; a floor's thickness is shared between the levels it parts.</summary>
+    internal int LevelIndexAt(double heightMetres)
+    {
+        for (int i = 0; i + 1 < Levels.Count; i++)
+        {
+            if (heightMetres < (Levels[i].CeilingMetres + Levels[i + 1].ElevationMetres) / 2)
+            {
+                return i;
+            }
+        }
+
+        return Levels.Count - 1;
+    }
+
     /// <summary>Where a seat's hands are in the house.</summary>
     public Point3 PositionOf(Seat seat) => seat.Plan.At(Levels[seat.LevelIndex].ElevationMetres + seat.HandsMetres);
 }

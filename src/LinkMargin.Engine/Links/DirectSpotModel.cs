@@ -1,6 +1,5 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links.Stored;
 using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Propagation;
@@ -14,7 +13,7 @@ namespace LinkMargin.Engine.Links;
 internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? around = null) : SpotModel(scene, spot)
 {
     internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
-        Reported(LinkEvaluation.PathLossDb(Scene, Console, hands, buffer, around));
+        PathLoss.Reported(LinkEvaluation.PathLossDb(Scene, Console, hands, buffer, around));
 
     internal override SpotModel ForMany() => new DirectSpotModel(Scene, Spot, Scene.Around(Console));
 
@@ -41,17 +40,15 @@ internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? aro
         ];
     }
 
-    internal override StoredLink Store(Point3 hands, double? facingDegrees, GradientRecorder book)
+    internal override void Record(Point3 hands, double? facingDegrees, IGradientRecorder recorder)
     {
         var buffer = new TraceBuffer();
-        book.Begin(Decibels.ToPowerRatio(-LinkEvaluation.PathLossDb(Scene, Console, hands, buffer))); // shifts come before the greatest loss
+        recorder.Begin(Decibels.ToPowerRatio(-LinkEvaluation.PathLossDb(Scene, Console, hands, buffer))); // shifts come before the greatest loss
         foreach (ref readonly Hit hit in buffer.Hits)
         {
             double tableDb = Scene.TableLossesDb[hit.Material];
-            double moreDb = CrossingLoss.Db(hit.Kind, hit.Share, tableDb + LinkStore.StepDb) - CrossingLoss.Db(hit.Kind, hit.Share, tableDb);
-            book.Add(hit.Material, hit.Mirror, moreDb / LinkStore.StepDb);
+            double moreDb = CrossingLoss.Db(hit.Kind, hit.Share, tableDb + LossGradients.StepDb) - CrossingLoss.Db(hit.Kind, hit.Share, tableDb);
+            recorder.Add(hit.Material, hit.Mirror, moreDb / LossGradients.StepDb);
         }
-
-        return book.Close();
     }
 }

@@ -1,9 +1,6 @@
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links.Stored;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Paths.Body;
-using LinkMargin.Engine.Paths.Diffracted;
-using LinkMargin.Engine.Paths.Diffuse;
-using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Wavefront;
 
@@ -11,17 +8,12 @@ namespace LinkMargin.Engine.Links;
 
 /// <summary>
 /// A house ready to answer for its links, at a depth of model. What all spots share (angle tables, the power balance of the
-/// rooms, the player's shadow) is worked out once, here.
+/// rooms, the player's shadow) is computed once, here.
 /// </summary>
 public sealed class LinkModel
 {
-    private readonly LossTables? losses;
-    private readonly Cells? cells;
-    private readonly RoomShell? shell;
-    private readonly EdgeGraph? edges;
-    private readonly BodyShadow? body;
-    private readonly ParallelWalls? walls;
-    private readonly ShiftedRooms? shifted;
+    private readonly TracedHouse? traced; // for the full model only, as are the sources
+    private readonly IPathSource[] sources = [];
     private readonly Dictionary<string, Lazy<LinkModel>> without = [];
 
     /// <summary>Prepares a house.</summary>
@@ -31,8 +23,8 @@ public sealed class LinkModel
     }
 
     /// <summary>
-    /// Prepares a house with people on some seats. They stand in the way of every link but their own, which meets its own
-    /// player in another way; a seat that does not say where it faces has nobody.
+    /// Prepares a house with people on some seats. They stand in the way of every link but their own, which takes its own
+    /// player into account in another way; a seat that does not say where it faces has nobody.
     /// </summary>
     /// <param name="house">The house.</param>
     /// <param name="depth">How much of the physics is taken in.</param>
@@ -68,13 +60,11 @@ public sealed class LinkModel
             return;
         }
 
-        losses = akin?.losses ?? new LossTables(scene.Materials, scene.Band);
-        cells = new Cells(scene);
-        shell = new RoomShell(SurfaceSurvey.Of(scene, cells), losses);
-        edges = new EdgeGraph(scene, losses);
-        walls = new ParallelWalls(scene, losses);
-        shifted = new ShiftedRooms(shell, losses, cells);
-        body = akin?.body ?? new BodyShadow(scene.Band.Equivalent.WavelengthMetres);
+        traced = new TracedHouse(
+            scene,
+            akin?.traced?.Losses ?? new LossTables(scene.Materials, scene.Band),
+            akin?.traced?.Body ?? new BodyShadow(scene.Band.Equivalent.WavelengthMetres));
+        sources = PathSources.In(traced);
     }
 
     /// <summary>The house, laid out.</summary>
@@ -93,24 +83,24 @@ public sealed class LinkModel
     public RadioPair Radios { get; }
 
     /// <summary>How far a material's loss lies from one place to another by the tolerance of its layers, dB; none without layers.</summary>
-    internal double ToleranceSpreadDb(int material) => losses?[material].ToleranceSpreadDb ?? 0;
+    internal double ToleranceSpreadDb(int material) => traced?.Losses[material].ToleranceSpreadDb ?? 0;
 
-    /// <summary>The house as a seat's own link meets it: without its own player.</summary>
+    /// <summary>The house for a seat's own link: without its own player.</summary>
     internal LinkModel SeenFrom(Seat seat) => without.TryGetValue(seat.Name, out Lazy<LinkModel>? own) ? own.Value : this;
 
     /// <summary>Everything about one spot that its links share.</summary>
     internal SpotModel For(Spot spot) => From(spot, false);
 
     /// <summary>
-    /// Everything about one seat that links read backwards share: asked for the loss to a place and where the player on the seat
-    /// looks, it answers for a console at that place.
+    /// Everything about one seat that links computed backwards share: given a place and where the player on the seat looks, it
+    /// gives the loss for a console at that place.
     /// </summary>
     internal SpotModel BackFrom(Seat seat) =>
         SeenFrom(seat).From(new Spot(seat.Name, seat.LevelIndex, seat.Plan, seat.HandsMetres), true);
 
-    private SpotModel From(Spot spot, bool isBackwards) => Depth == ModelDepth.Direct
+    private SpotModel From(Spot spot, bool isBackwards) => traced is null
         ? new DirectSpotModel(Scene, spot)
-        : new FullSpotModel(Scene, spot, losses!, cells!, shell!, edges!, body!, walls!, shifted!, isBackwards);
+        : new FullSpotModel(traced, sources, spot, isBackwards);
 }
 
 /// <summary>How much of the physics an answer takes in.</summary>

@@ -1,9 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links.Stored;
-using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Paths;
-using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Wavefront;
 
@@ -18,18 +15,6 @@ internal abstract class SpotModel
         Spot = spot;
         Console = scene.House.PositionOf(spot);
     }
-
-    /// <summary>
-    /// The greatest path loss that either model reports, dB; what loses more reports this. It is some 100 dB beyond what any radio
-    /// hears, so no decision depends on it.
-    /// </summary>
-    internal const double GreatestLossDb = LayeredSlab.GreatestLossDb;
-
-    /// <summary>A path loss as it is reported, dB.</summary>
-    internal static double Reported(double lossDb) => Math.Min(GreatestLossDb, lossDb);
-
-    /// <summary>A power, as a share of what is sent, as the loss that is reported, dB.</summary>
-    internal static double ToLossDb(double powerRatio) => Reported(Decibels.LossFromPowerRatio(Math.Max(powerRatio, double.Epsilon)));
 
     /// <summary>The house.</summary>
     internal Scene Scene { get; }
@@ -52,6 +37,6 @@ internal abstract class SpotModel
     /// <summary>The same sum with its parts, strongest path first.</summary>
     internal abstract IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees);
 
-    /// <summary>The paths, with how each changes with the house's losses.</summary>
-    internal abstract StoredLink Store(Point3 hands, double? facingDegrees, GradientRecorder book);
+    /// <summary>Records each path's power, with how its loss changes with the house's losses.</summary>
+    internal abstract void Record(Point3 hands, double? facingDegrees, IGradientRecorder recorder);
 }

@@ -1,8 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Materials;
-using LinkMargin.Engine.Scenes;
-using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths;
 
@@ -48,29 +46,3 @@ public sealed record Crossing(
     double IncidenceDegrees,
     double Share,
     double DistanceMetres);
-
-/// <summary>Turns hits into the crossings a person reads.</summary>
-internal static class Itemisation
-{
-    /// <summary>What a straight line meets, in order.</summary>
-    internal static Crossing[] Crossings(Scene scene, Point3 from, Point3 to, TraceBuffer buffer, bool wholeFloors, double offsetMetres = 0)
-    {
-        scene.Trace(from, to, buffer, wholeFloors);
-        double length = from.DistanceTo(to);
-        var crossings = new Crossing[buffer.Count];
-        for (int i = 0; i < crossings.Length; i++)
-        {
-            Hit hit = buffer.Hits[i];
-            crossings[i] = new Crossing(
-                hit.Kind,
-                scene.Names[hit.Name],
-                scene.Materials[hit.Material],
-                hit.Level,
-                double.RadiansToDegrees(Math.Acos(hit.CosIncidence)),
-                hit.Share,
-                offsetMetres + (hit.Along * length));
-        }
-
-        return crossings;
-    }
-}

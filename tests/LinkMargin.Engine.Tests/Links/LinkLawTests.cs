@@ -75,7 +75,7 @@ public sealed class LinkLawTests
                 foreach (LinkBudget budget in LinkEvaluation.Budgets(scene).SelectMany(row => row))
                 {
                     TracedPath path = Assert.Single(budget.Paths).Path;
-                    Assert.Equal(Math.Min(SpotModel.GreatestLossDb, LineLoss.Of(scene, new Line(path.Points[0], path.Points[^1]))), budget.PathLossDb);
+                    Assert.Equal(Math.Min(PathLoss.GreatestDb, LineLoss.Of(scene, new Line(path.Points[0], path.Points[^1]))), budget.PathLossDb);
                     Assert.Equal(path.Crossings.OrderBy(c => c.DistanceMetres), path.Crossings);
                 }
             },

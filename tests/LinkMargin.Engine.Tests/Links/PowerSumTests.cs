@@ -1,5 +1,6 @@
 using CsCheck;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Tests.Houses;
 
@@ -18,9 +19,9 @@ public sealed class PowerSumTests
                 foreach (LinkBudget budget in BudgetsOf(house, depth))
                 {
                     // A path listed at the greatest loss that is told may have lost more.
-                    double[] reported = [.. budget.Paths.Select(path => path.LossDb).Where(db => db < SpotModel.GreatestLossDb)];
-                    double most = Math.Min(SpotModel.GreatestLossDb, LossOfAllDb([.. budget.Paths.Select(path => path.LossDb)]));
-                    double least = reported.Length == 0 ? SpotModel.GreatestLossDb : LossOfAllDb(reported);
+                    double[] reported = [.. budget.Paths.Select(path => path.LossDb).Where(db => db < PathLoss.GreatestDb)];
+                    double most = Math.Min(PathLoss.GreatestDb, LossOfAllDb([.. budget.Paths.Select(path => path.LossDb)]));
+                    double least = reported.Length == 0 ? PathLoss.GreatestDb : LossOfAllDb(reported);
                     Assert.InRange(budget.PathLossDb, most - LineLoss.SameDb, least + LineLoss.SameDb);
                     Assert.True(budget.PathLossDb <= budget.Paths.Min(path => path.LossDb) + LineLoss.SameDb);
                     Assert.Equal(budget.Paths.OrderBy(path => path.LossDb), budget.Paths);

@@ -50,7 +50,7 @@ public sealed class FastPathTests
             {
                 var model = (FullSpotModel)new LinkModel(house).For(house.Spots[0]);
                 Scene scene = model.Scene;
-                var walls = new ParallelWalls(scene, model.Losses);
+                var walls = new ParallelWalls(scene, model.House.Losses);
                 double wavelength = scene.Band.Equivalent.WavelengthMetres;
                 var buffer = new TraceBuffer();
                 foreach (Point3 hands in house.Seats.Select(house.PositionOf))
@@ -58,7 +58,7 @@ public sealed class FastPathTests
                     foreach (UprightMirror mirror in scene.Uprights)
                     {
                         if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
-                            && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.Losses, buffer, out Reflection r))
+                            && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.House.Losses, buffer, out Reflection r))
                         {
                             double arrives = r.PowerRatio * PlainLink.Share(scene, model, r, hands, buffer);
                             Assert.True(walls.Most(mirror, view, model.Console, hands, wavelength, 0) >= arrives);

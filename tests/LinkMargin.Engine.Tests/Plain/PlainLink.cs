@@ -1,7 +1,9 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Paths.Diffracted;
+using LinkMargin.Engine.Paths.Diffuse;
 using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Scenes;
@@ -10,16 +12,16 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Tests.Plain;
 
 /// <summary>
-/// Equivalence reference of a link of the full model, to 1e-9 dB: every mirror is looked at to the end, none left out because
-/// it looks hopeless, and fronts are summed a number at a time. Geometry (fronts, mirrors, ways round) is the engine's own;
+/// Equivalence reference of a link of the full model, to 1e-9 dB: every mirror is computed to the end, none left out by a bound,
+/// and fronts are summed a number at a time. Geometry (fronts, mirrors, diffracted paths) is the engine's own;
 /// whether it is right is for the brute-force judges.
 /// </summary>
 internal static class PlainLink
 {
-    // What FullSpotModel leaves out, and fades in from.
+    // What PathFinder leaves out, and fades in from.
     private const double LeastShare = 0.005;
 
-    /// <summary>Path loss by all paths but the ways round, dB.</summary>
+    /// <summary>Path loss by all paths, dB.</summary>
     internal static double PathLossDb(FullSpotModel model, Point3 hands, double? facingDegrees)
     {
         Scene scene = model.Scene;
@@ -28,14 +30,14 @@ internal static class PlainLink
         var ray = new Ray(model.Console, hands, wavelength);
         scene.Gather(ray, buffer);
         double direct = FreeSpaceLoss.PowerRatio(ray.LengthMetres, wavelength)
-            * PlainFrontSum.PowerRatio(buffer.Pieces, model.Losses)
-            * model.Body.Factor(model.Console, hands, facingDegrees);
-        double even = model.Diffuse.At(hands) * wavelength * wavelength / (8 * Math.PI) * model.Body.Diffuse;
+            * PlainFrontSum.PowerRatio(buffer.Pieces, model.House.Losses)
+            * model.House.Body.Factor(model.Console, hands, facingDegrees);
+        double even = model.Finder<DiffusePaths>().Field.At(hands) * wavelength * wavelength / (8 * Math.PI) * model.House.Body.Diffuse;
         double least = (direct + even) * LeastShare, power = direct + even;
         foreach (UprightMirror mirror in scene.Uprights)
         {
             if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
-                && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.Losses, buffer, out Reflection reflection))
+                && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.House.Losses, buffer, out Reflection reflection))
             {
                 Reflection whole = reflection with { PowerRatio = Reflected(model, view.CosIncidence, buffer.Pieces) };
                 power += Counted(PowerOf(whole), least);
@@ -44,16 +46,17 @@ internal static class PlainLink
 
         foreach (LevelMirror mirror in scene.Plates)
         {
-            if (Mirror.InLevel(mirror, model.Console, hands, wavelength, model.Losses, out Reflection reflection))
+            if (Mirror.InLevel(mirror, model.Console, hands, wavelength, model.House.Losses, out Reflection reflection))
             {
                 power += Counted(PowerOf(reflection), least);
             }
         }
 
-        Span<DiffractedPath> ways = stackalloc DiffractedPath[DiffractedPaths.Most];
-        foreach (ref readonly DiffractedPath way in ways[..model.DiffractedPaths.To(hands, facingDegrees, least, buffer, ways)])
+        var ends = new LinkEnds(model.Console, hands, facingDegrees, IsPlayerAtStart: false);
+        Span<DiffractedPath> paths = stackalloc DiffractedPath[DiffractedPaths.Most];
+        foreach (ref readonly DiffractedPath path in paths[..model.Finder<DiffractedPaths>().To(ends, least, buffer, paths)])
         {
-            power += way.Power;
+            power += path.Power;
         }
 
         return Math.Min(LayeredSlab.GreatestLossDb, -10 * Math.Log10(power));
@@ -61,17 +64,17 @@ internal static class PlainLink
         double PowerOf(in Reflection reflection) =>
             FreeSpaceLoss.PowerRatio(reflection.LengthMetres, wavelength)
             * reflection.PowerRatio
-            * model.Body.Factor(reflection.Image, hands, facingDegrees)
+            * model.House.Body.Factor(reflection.Image, hands, facingDegrees)
             * Share(scene, model, reflection, hands, buffer);
     }
 
-    /// <summary>What the panels of a mirror throw back, by the pieces of it that a front meets.</summary>
+    /// <summary>What the panels of a mirror reflect, by the pieces of it that a front meets.</summary>
     internal static double Reflected(FullSpotModel model, double cosIncidence, ReadOnlySpan<Piece> panels)
     {
         double[] amplitudes = new double[panels.Length];
         for (int i = 0; i < panels.Length; i++)
         {
-            amplitudes[i] = Math.Sqrt(model.Losses[panels[i].Material].Reflectance(cosIncidence));
+            amplitudes[i] = Math.Sqrt(model.House.Losses[panels[i].Material].Reflectance(cosIncidence));
         }
 
         return PlainFrontSum.Reflected(panels, amplitudes);
@@ -86,6 +89,6 @@ internal static class PlainLink
         Ray there = reflection.There(model.Console, wavelength), on = reflection.On(hands, wavelength);
         scene.GatherFoldedLevels(there, on, buffer);
         scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);
-        return PlainFrontSum.PowerRatio(buffer.Pieces, model.Losses);
+        return PlainFrontSum.PowerRatio(buffer.Pieces, model.House.Losses);
     }
 }

@@ -2,6 +2,7 @@ using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Tests.Houses;
 using LinkMargin.Engine.Uncertainty;
@@ -31,7 +32,7 @@ public sealed class GreatestLossTests
             foreach (LinkBudget budget in house.Spots.SelectMany(spot => LinkEvaluation.Budgets(model, spot, house.Seats)))
             {
                 DrawnMargins drawn = uncertainty.With(budget);
-                double leastDb = model.Radios.GreatestLossDb - SpotModel.GreatestLossDb;
+                double leastDb = model.Radios.GreatestLossDb - PathLoss.GreatestDb;
                 Assert.True(budget.MarginDb >= leastDb - 1e-9, $"{budget.MarginDb} below {leastDb}");
                 Assert.InRange(drawn.MedianDb - budget.MarginDb, -drawn.SpreadDb, drawn.SpreadDb);
                 Assert.InRange(drawn.MedianDb - uncertainty.MarginAtConfidenceDb(budget), 0, 3 * drawn.SpreadDb);
@@ -44,7 +45,7 @@ public sealed class GreatestLossTests
         Assert.Contains(
             LossyHouses(ModelDepth.Direct, 50),
             lossy => lossy.House.Spots.SelectMany(spot => LinkEvaluation.Budgets(lossy.Model, spot, lossy.House.Seats))
-                .Any(budget => budget.PathLossDb == SpotModel.GreatestLossDb && budget.Paths[0].LossDb > SpotModel.GreatestLossDb));
+                .Any(budget => budget.PathLossDb == PathLoss.GreatestDb && budget.Paths[0].LossDb > PathLoss.GreatestDb));
 
     [Theory]
     [MemberData(nameof(Depths))]

@@ -1,9 +1,11 @@
+using LinkMargin.Engine.Paths;
+
 namespace LinkMargin.Engine.Links.Stored;
 
 /// <summary>
 /// The paths of one link with what each loses for every decibel more in each of the house's losses, so that the link can be
-/// worked out again with other losses and nothing traced again. Each path's loss is taken as linear in the shifts, from the
-/// slope at the table's values over one decibel; the paths' powers then add up as ever.
+/// evaluated again with other losses and nothing traced again. Each path's loss is taken as linear in the shifts, from the
+/// slope at the table's values over one decibel; the paths' powers then add up as always.
 /// </summary>
 public sealed class StoredLink
 {
@@ -20,9 +22,6 @@ public sealed class StoredLink
         this.slope = slope;
     }
 
-    /// <summary>How many paths there are.</summary>
-    public int PathCount => power.Length;
-
     /// <summary>Path loss, dB.</summary>
     /// <param name="shiftsDb">What each of <see cref="StoredPaths.Parameters"/> loses more than its table says, dB.</param>
     public double PathLossDb(ReadOnlySpan<double> shiftsDb)
@@ -33,7 +32,7 @@ public sealed class StoredLink
             sum += Shifted(k, shiftsDb);
         }
 
-        return SpotModel.ToLossDb(sum);
+        return PathLoss.FromPowerRatio(sum);
     }
 
     /// <summary>The same with its slopes.</summary>
@@ -58,7 +57,7 @@ public sealed class StoredLink
             gradient[i] = sum > 0 ? gradient[i] / sum : 0;
         }
 
-        return SpotModel.ToLossDb(sum);
+        return PathLoss.FromPowerRatio(sum);
     }
 
     private double Shifted(int path, ReadOnlySpan<double> shiftsDb)
@@ -70,6 +69,6 @@ public sealed class StoredLink
         }
 
         // A slope holds for small shifts: no shift gives back more than a link can lose.
-        return power[path] * Math.Exp(-Math.Max(lossDb, -SpotModel.GreatestLossDb) * (Math.Log(10) / 10));
+        return power[path] * Math.Exp(-Math.Max(lossDb, -PathLoss.GreatestDb) * (Math.Log(10) / 10));
     }
 }

@@ -28,7 +28,7 @@ public sealed class StoredPaths
     /// <summary>How far each material's loss lies from one place to another by the tolerance of its layers, dB.</summary>
     public IReadOnlyList<double> ToleranceSpreadsDb { get; }
 
-    /// <summary>The links, in the order they were asked for.</summary>
+    /// <summary>The links, in the order of the request.</summary>
     public IReadOnlyList<StoredLink> Links { get; }
 
     /// <summary>Every seat with every spot: spot by spot, each with the seats in their order.</summary>
@@ -43,7 +43,7 @@ public sealed class StoredPaths
             {
                 LinkModel seen = model.SeenFrom(seat);
                 SpotModel from = seen == model ? ready.Value : seen.For(spot);
-                links.Add(from.Store(model.House.PositionOf(seat), seat.FacingDegrees, new GradientRecorder(parameters)));
+                links.Add(Store(from, model.House.PositionOf(seat), seat.FacingDegrees, parameters));
             }
         }
 
@@ -61,7 +61,14 @@ public sealed class StoredPaths
     internal static StoredPaths Of(LinkModel model, IEnumerable<(SpotModel From, Point3 To, double? FacingDegrees)> links)
     {
         var parameters = new ParameterList(model.Scene);
-        StoredLink[] stored = [.. links.Select(link => link.From.Store(link.To, link.FacingDegrees, new GradientRecorder(parameters)))];
+        StoredLink[] stored = [.. links.Select(link => Store(link.From, link.To, link.FacingDegrees, parameters))];
         return new StoredPaths(model, parameters, stored);
+    }
+
+    private static StoredLink Store(SpotModel from, Point3 to, double? facingDegrees, ParameterList parameters)
+    {
+        var recorder = new GradientRecorder(parameters);
+        from.Record(to, facingDegrees, recorder);
+        return recorder.ToLink();
     }
 }

@@ -2,13 +2,13 @@ using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Engine.Paths.Diffracted;
 
-/// <summary>A place where a path may bend: beside an upright edge, or at the rim of a hole in a floor.</summary>
-/// <param name="Plan">Where on the plan: a hand's breadth clear of the edge.</param>
-/// <param name="Low">The least height it may bend at, over the lowest floor, metres.</param>
+/// <summary>A place where a path may be diffracted: beside an upright edge, or at the rim of a hole in a floor.</summary>
+/// <param name="Plan">Where on the plan: a few centimetres clear of the edge.</param>
+/// <param name="Low">The least height a path passes it at, over the lowest floor, metres.</param>
 /// <param name="High">The greatest.</param>
 /// <param name="LowLevel">The lowest level it is open to.</param>
 /// <param name="HighLevel">The highest.</param>
-/// <param name="Group">Bends of one doorway or hole share a number: their paths carry the same energy.</param>
+/// <param name="Group">Edges of one doorway or hole share a number: their paths carry the same energy.</param>
 /// <param name="Kind">What kind of thing it goes round or through.</param>
 /// <param name="Name">Which one.</param>
 internal sealed record DiffractionEdge(
@@ -20,7 +20,7 @@ internal sealed record DiffractionEdge(
     /// <summary>Whether it is open to a level.</summary>
     internal bool IsOpenTo(int level) => level >= LowLevel && level <= HighLevel;
 
-    /// <summary>Where a path that would pass at a height bends.</summary>
+    /// <summary>Where a path that would pass at a height is diffracted.</summary>
     internal Point3 At(double height) => Plan.At(Math.Clamp(height, Low, High));
 
     /// <summary>The turn of a path that has come so far from the console.</summary>

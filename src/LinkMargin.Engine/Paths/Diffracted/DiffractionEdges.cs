@@ -4,12 +4,12 @@ using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Paths.Diffracted;
 
-/// <summary>Finds the places in a house where a path may bend.</summary>
+/// <summary>Finds the places in a house where a path may be diffracted.</summary>
 internal static class DiffractionEdges
 {
     private const double ClearMetres = 0.04;
 
-    // Through less than this more passes than comes round, dB.
+    // Less loss than this passes more than is diffracted, dB.
     private const double LeastDb = 10;
 
     /// <summary>

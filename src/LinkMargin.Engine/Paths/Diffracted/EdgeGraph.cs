@@ -4,30 +4,32 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffracted;
 
-/// <summary>What a house's bends lose between each other, worked out once for all spots.</summary>
-internal sealed class EdgeGraph
+/// <summary>The diffraction edges of a house with the loss between them, computed once for all spots.</summary>
+internal sealed class EdgeGraph : IPathSource
 {
-    /// <summary>Beyond this many bends only ways with one bend are looked for.</summary>
+    /// <summary>With more edges than this only paths round a single edge are looked for.</summary>
     private const int MostEdges = 400;
 
-    // Path energy that has lost more than this on one leg is no way round any more, dB.
+    // A leg that loses more than this is part of no diffracted path, dB.
     private const double MostLegDb = 30;
 
     private readonly List<(int To, double LossDb)>[] legs;
 
-    internal EdgeGraph(Scene scene, LossTables losses)
+    internal EdgeGraph(TracedHouse house)
     {
-        DiffractionEdges = Diffracted.DiffractionEdges.Of(scene);
-        legs = [.. DiffractionEdges.Select(_ => new List<(int, double)>())];
-        if (DiffractionEdges.Length > MostEdges)
+        House = house;
+        Scene scene = house.Scene;
+        Edges = DiffractionEdges.Of(scene);
+        legs = [.. Edges.Select(_ => new List<(int, double)>())];
+        if (Edges.Length > MostEdges)
         {
             return;
         }
 
-        var found = new (int To, double LossDb)[DiffractionEdges.Length][];
-        Parallel.For(0, DiffractionEdges.Length, () => new TraceBuffer(), (i, _, buffer) =>
+        var found = new (int To, double LossDb)[Edges.Length][];
+        Parallel.For(0, Edges.Length, () => new TraceBuffer(), (i, _, buffer) =>
         {
-            found[i] = [.. LegsFrom(scene, losses, i, buffer)];
+            found[i] = [.. LegsFrom(scene, house.Losses, i, buffer)];
             return buffer;
         }, _ => { });
         for (int i = 0; i < found.Length; i++)
@@ -40,13 +42,19 @@ internal sealed class EdgeGraph
         }
     }
 
-    /// <summary>The bends.</summary>
-    internal DiffractionEdge[] DiffractionEdges { get; }
+    /// <summary>The house.</summary>
+    internal TracedHouse House { get; }
 
-    /// <summary>The legs that leave a bend: where to, and the loss of what stands in their way, dB.</summary>
-    internal IReadOnlyList<(int To, double LossDb)> From(int edge) => legs[edge];
+    /// <summary>The edges.</summary>
+    internal DiffractionEdge[] Edges { get; }
 
-    /// <summary>Loss of what stands in the way of a straight leg, dB.</summary>
+    /// <inheritdoc/>
+    public PathFinder From(Point3 start) => new DiffractedPaths(this, start);
+
+    /// <summary>The legs that leave an edge: where to, and the loss of the obstacles in their way, dB.</summary>
+    internal IReadOnlyList<(int To, double LossDb)> LegsFrom(int edge) => legs[edge];
+
+    /// <summary>Loss of the obstacles in the way of a straight leg, dB.</summary>
     internal static double LegDb(Scene scene, LossTables losses, Point3 from, Point3 to, TraceBuffer buffer)
     {
         scene.Trace(from, to, buffer, wholeFloors: true);
@@ -61,10 +69,10 @@ internal sealed class EdgeGraph
 
     private IEnumerable<(int To, double LossDb)> LegsFrom(Scene scene, LossTables losses, int from, TraceBuffer buffer)
     {
-        DiffractionEdge start = DiffractionEdges[from];
-        for (int to = from + 1; to < DiffractionEdges.Length; to++)
+        DiffractionEdge start = Edges[from];
+        for (int to = from + 1; to < Edges.Length; to++)
         {
-            DiffractionEdge end = DiffractionEdges[to];
+            DiffractionEdge end = Edges[to];
             if (start.Group == end.Group || start.HighLevel < end.LowLevel || end.HighLevel < start.LowLevel)
             {
                 continue;

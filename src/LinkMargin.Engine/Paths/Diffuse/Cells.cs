@@ -16,26 +16,23 @@ internal sealed class Cells
     /// <summary>The farthest of those.</summary>
     internal const double FarthestBesideMetres = 0.3;
 
-    private readonly IReadOnlyList<Level> levels;
+    private readonly House house;
     private readonly int[] firstOfLevel;
     private readonly FixtureBox[] shells;
 
     internal Cells(Scene scene)
     {
-        levels = scene.House.Levels;
+        house = scene.House;
         shells = [.. scene.Boxes.Where(box => box.IsShell)];
-        firstOfLevel = new int[levels.Count + 1];
-        for (int i = 0; i < levels.Count; i++)
+        firstOfLevel = new int[house.Levels.Count + 1];
+        for (int i = 0; i < house.Levels.Count; i++)
         {
-            firstOfLevel[i + 1] = firstOfLevel[i] + levels[i].Rooms.Count;
+            firstOfLevel[i + 1] = firstOfLevel[i] + house.Levels[i].Rooms.Count;
         }
     }
 
     /// <summary>How many there are.</summary>
     internal int Count => firstOfLevel[^1] + shells.Length;
-
-    /// <summary>The hollow fixtures, which come after the rooms.</summary>
-    internal ReadOnlySpan<FixtureBox> Shells => shells;
 
     /// <summary>The cell of a hollow fixture.</summary>
     internal int OfShell(int shell) => firstOfLevel[^1] + shell;
@@ -46,7 +43,7 @@ internal sealed class Cells
     /// <summary>The room at a plan point of a level, hollow fixtures aside.</summary>
     internal int RoomAt(int level, Point2 at)
     {
-        IReadOnlyList<Room> rooms = levels[level].Rooms;
+        IReadOnlyList<Room> rooms = house.Levels[level].Rooms;
         for (int i = 0; i < rooms.Count; i++)
         {
             if (rooms[i].Outline.Contains(at))
@@ -84,7 +81,7 @@ internal sealed class Cells
             }
         }
 
-        int level = LevelAt(at.Z);
+        int level = house.LevelIndexAt(at.Z);
         int room = RoomAt(level, at.Plan);
         if (room != Outdoors)
         {
@@ -92,7 +89,7 @@ internal sealed class Cells
         }
 
         // In the line of a wall between rooms written to their clear size: the nearest room.
-        IReadOnlyList<Room> rooms = levels[level].Rooms;
+        IReadOnlyList<Room> rooms = house.Levels[level].Rooms;
         double nearest = FarthestBesideMetres;
         for (int i = 0; i < rooms.Count; i++)
         {
@@ -105,19 +102,5 @@ internal sealed class Cells
         }
 
         return room;
-    }
-
-    /// <summary>The level at a height; a floor's thickness is shared between the levels it parts.</summary>
-    internal int LevelAt(double z)
-    {
-        for (int i = 0; i + 1 < levels.Count; i++)
-        {
-            if (z < (levels[i].CeilingMetres + levels[i + 1].ElevationMetres) / 2)
-            {
-                return i;
-            }
-        }
-
-        return levels.Count - 1;
     }
 }

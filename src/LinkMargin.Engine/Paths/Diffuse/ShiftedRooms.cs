@@ -1,12 +1,11 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Paths.Diffuse;
 using LinkMargin.Engine.Wavefront;
 
-namespace LinkMargin.Engine.Links.Stored;
+namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
 /// The power balance of a house's rooms with each material's loss shifted in turn, for how the diffuse field changes with it.
-/// Worked out only once it is asked for.
+/// Computed on first use.
 /// </summary>
 internal sealed class ShiftedRooms
 {
@@ -36,7 +35,7 @@ internal sealed class ShiftedRooms
     {
         var shifted = new RoomShell[losses.Count];
         Parallel.For(0, shifted.Length, material =>
-            shifted[material] = new RoomShell(shell.Surfaces, losses.Shifted(material, LinkStore.StepDb)));
+            shifted[material] = new RoomShell(shell.Surfaces, losses.Shifted(material, LossGradients.StepDb)));
         return shifted;
     }
 }
@@ -54,12 +53,12 @@ internal sealed class ShiftedFields(Cells cells, CellSurfaces surfaces, IReadOnl
         }
 
         // What a place sees is geometry, the same for all of them.
-        ViewFactors outlook = surfaces.From(hands, cell, new double[surfaces.Of(cell).Count + surfaces.HoleCount(cell)]);
-        double density = plain.At(outlook);
+        ViewFactors views = surfaces.From(hands, cell, new double[surfaces.Of(cell).Count + surfaces.HoleCount(cell)]);
+        double density = plain.At(views);
         var slopes = new List<(int Material, double Slope)>();
         for (int material = 0; material < byMaterial.Count; material++)
         {
-            double slope = LinkStore.SlopeOf(density, byMaterial[material].At(outlook));
+            double slope = LossGradients.SlopeOf(density, byMaterial[material].At(views));
             if (slope != 0)
             {
                 slopes.Add((material, slope));

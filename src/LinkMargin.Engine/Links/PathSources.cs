@@ -1,0 +1,23 @@
+using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Paths.Diffracted;
+using LinkMargin.Engine.Paths.Diffuse;
+using LinkMargin.Engine.Paths.Direct;
+using LinkMargin.Engine.Paths.Reflected;
+
+namespace LinkMargin.Engine.Links;
+
+/// <summary>The kinds of path of the full model: a new kind is registered here.</summary>
+internal static class PathSources
+{
+    /// <summary>
+    /// Every kind, in the order in which their powers are added up. Those that always count come first: what the others must
+    /// add to count is a share of them.
+    /// </summary>
+    internal static IPathSource[] In(TracedHouse house) =>
+    [
+        new DirectPaths(house),
+        new DiffuseRooms(house),
+        new ReflectedPaths(house),
+        new EdgeGraph(house),
+    ];
+}

@@ -1,0 +1,82 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Wavefront;
+
+namespace LinkMargin.Engine.Paths.Diffuse;
+
+/// <summary>The rooms of a house with their power balance: where every diffuse field starts from.</summary>
+internal sealed class DiffuseRooms : IPathSource
+{
+    private readonly ShiftedRooms shifted;
+
+    internal DiffuseRooms(TracedHouse house)
+    {
+        House = house;
+        Cells = new Cells(house.Scene);
+        Shell = new RoomShell(SurfaceSurvey.Of(house.Scene, Cells), house.Losses);
+        shifted = new ShiftedRooms(Shell, house.Losses, Cells);
+    }
+
+    /// <summary>The house.</summary>
+    internal TracedHouse House { get; }
+
+    /// <summary>The rooms.</summary>
+    internal Cells Cells { get; }
+
+    /// <summary>Their surfaces and power balance.</summary>
+    internal RoomShell Shell { get; }
+
+    /// <inheritdoc/>
+    public PathFinder From(Point3 start) => new DiffusePaths(this, start);
+
+    /// <summary>The fields of one console with each material's loss shifted in turn.</summary>
+    internal ShiftedFields ShiftedFrom(Point3 start) => shifted.FieldsFrom(start);
+}
+
+/// <summary>The diffuse field of one console, as one path.</summary>
+internal sealed class DiffusePaths(DiffuseRooms rooms, Point3 start) : PathFinder
+{
+    private readonly Lazy<ShiftedFields> shifted = new(() => rooms.ShiftedFrom(start));
+
+    /// <summary>The field.</summary>
+    internal DiffuseField Field { get; } = new(rooms.Cells, rooms.Shell, start);
+
+    internal override bool AlwaysCounts => true;
+
+    internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
+    {
+        // An antenna in an even field of unknown polarisation takes in λ²/8π of it, whatever its pattern.
+        double power = Field.At(ends.End) * rooms.House.WavelengthMetres * rooms.House.WavelengthMetres / (8 * Math.PI) * rooms.House.Body.Diffuse;
+        if (power > 0)
+        {
+            found.Add(new Found(this, power));
+        }
+    }
+
+    private PathBudget Itemise(in LinkEnds ends, double power)
+    {
+        double bodyDb = Decibels.LossFromPowerRatio(rooms.House.Body.Diffuse), lossDb = PathLoss.FromPowerRatio(power);
+        double length = ends.DistanceMetres + rooms.Shell.Balance.LifeMetres(rooms.Cells.At(ends.End));
+        return new PathBudget(new TracedPath(PathKind.Diffuse, [ends.Start, ends.End], length, []), 0, [], lossDb)
+        {
+            Bases = [],
+            BodyDb = bodyDb,
+            DiffuseDb = lossDb - bodyDb,
+        };
+    }
+
+    private void AddGradients(Point3 end, LossGradients gradients)
+    {
+        foreach ((int material, double slope) in shifted.Value.SlopesAt(end, Field))
+        {
+            gradients.Add(material, null, slope);
+        }
+    }
+
+    private readonly record struct Found(DiffusePaths Finder, double Power) : IFoundPath
+    {
+        public PathBudget Itemise(in LinkEnds ends, TraceBuffer buffer) => Finder.Itemise(ends, Power);
+
+        public void AddGradients(in LinkEnds ends, TraceBuffer buffer, LossGradients gradients) => Finder.AddGradients(ends.End, gradients);
+    }
+}

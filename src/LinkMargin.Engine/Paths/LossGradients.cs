@@ -1,0 +1,101 @@
+using LinkMargin.Engine.Wavefront;
+
+namespace LinkMargin.Engine.Paths;
+
+/// <summary>Takes the paths of one link with how the loss of each changes with the losses of the house.</summary>
+internal interface IGradientRecorder
+{
+    /// <summary>Starts another path.</summary>
+    internal void Begin(double pathPower);
+
+    /// <summary>Adds to the path's slope by a material's loss.</summary>
+    /// <param name="material">The material, by number. A whole floor stands for each of its layers.</param>
+    /// <param name="place">Where; null where the material is not crossed in one place.</param>
+    /// <param name="slope">dB for each dB.</param>
+    internal void Add(int material, int? place, double slope);
+}
+
+/// <summary>Slopes of a path's loss by the losses of what it crosses, taken over one decibel more.</summary>
+internal sealed class LossGradients(LossTables losses, IGradientRecorder recorder)
+{
+    /// <summary>Slopes are taken over this much more loss, dB.</summary>
+    internal const double StepDb = 1;
+
+    private double[] amplitudes = new double[32];
+
+    /// <summary>
+    /// The slope of a path's loss from its power at a loss and at <see cref="StepDb"/> more; 0 where nothing is left of it, since
+    /// no radio hears a change of nothing.
+    /// </summary>
+    internal static double SlopeOf(double before, double after) => before > 0 && after > 0 ? 10 * Math.Log10(before / after) / StepDb : 0;
+
+    /// <summary>Adds a slope.</summary>
+    internal void Add(int material, int? place, double slope) => recorder.Add(material, place, slope);
+
+    /// <summary>Adds the slopes of obstacles whose losses add up.</summary>
+    internal void AddHits(ReadOnlySpan<Hit> hits)
+    {
+        foreach (ref readonly Hit hit in hits)
+        {
+            recorder.Add(hit.Material, hit.Mirror, (losses.Db(hit, StepDb) - losses.Db(hit)) / StepDb);
+        }
+    }
+
+    /// <summary>Adds the slopes of a front. Its pieces of one material in one place share one slope, from the sum over the whole front.</summary>
+    internal void AddFront(ReadOnlySpan<Piece> pieces)
+    {
+        if (amplitudes.Length < pieces.Length)
+        {
+            Array.Resize(ref amplitudes, 2 * pieces.Length);
+        }
+
+        Span<double> all = amplitudes.AsSpan(0, pieces.Length);
+        for (int i = 0; i < pieces.Length; i++)
+        {
+            all[i] = losses.Amplitude(pieces[i]);
+        }
+
+        double before = FrontSum.PowerRatio(pieces, all);
+        if (!(before > 0))
+        {
+            return;
+        }
+
+        for (int i = 0; i < pieces.Length; i++)
+        {
+            if (IsFirstOfItsKind(pieces, i))
+            {
+                for (int j = i; j < pieces.Length; j++)
+                {
+                    all[j] = losses.Amplitude(pieces[j], AreAlike(pieces[i], pieces[j]) ? StepDb : 0);
+                }
+
+                double after = FrontSum.PowerRatio(pieces, all);
+                recorder.Add(pieces[i].Material, PlaceOf(pieces[i]), SlopeOf(before, after));
+                for (int j = i; j < pieces.Length; j++)
+                {
+                    all[j] = losses.Amplitude(pieces[j]);
+                }
+            }
+        }
+    }
+
+    private static bool IsFirstOfItsKind(ReadOnlySpan<Piece> pieces, int i)
+    {
+        for (int j = 0; j < i; j++)
+        {
+            if (AreAlike(pieces[j], pieces[i]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static bool AreAlike(in Piece one, in Piece other) =>
+        one.Material == other.Material && PlaceOf(one) == PlaceOf(other);
+
+    // A wall and its image are one wall; what shares its plane with nothing is a floor, or part of one fixture.
+    private static int PlaceOf(in Piece piece) => piece.Plane < Piece.NoPlane ? Piece.ImageOf(piece.Plane) : piece.Plane;
+}

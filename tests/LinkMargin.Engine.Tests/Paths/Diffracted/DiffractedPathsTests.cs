@@ -1,0 +1,49 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Paths.Diffracted;
+using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Wavefront;
+
+namespace LinkMargin.Engine.Tests.Paths.Diffracted;
+
+/// <summary>The search for diffracted paths stops early, and must not stop too early.</summary>
+public sealed class DiffractedPathsTests
+{
+    [Fact, Law]
+    public void A_path_far_above_the_least_power_is_found_with_it_as_without() => RoomedHouse.Any.ForAll(
+        house =>
+        {
+            var model = new LinkModel(house);
+            foreach (Spot spot in house.Spots)
+            {
+                var from = (FullSpotModel)model.For(spot);
+                Assert.All(house.Seats, seat => AreFound(from, house.PositionOf(seat)));
+            }
+        },
+        cases: 40);
+
+    private static void AreFound(FullSpotModel from, Point3 hands)
+    {
+        DiffractedPath[] all = Found(from, hands, 0);
+        if (all.Length == 0 || all[0].Power < 1e-15)
+        {
+            return; // none, or none that anyone could measure
+        }
+
+        // The search estimates a path before its edges are computed together and before its last leg; a factor of 20 covers what
+        // the edges together can lose less than one by one.
+        double strongest = all.Max(path => path.Power);
+        DiffractedPath[] kept = Found(from, hands, strongest / 20);
+        Assert.All(all.Where(path => path.Power > strongest / 2), path =>
+            Assert.Contains(kept, other => other.Edge == path.Edge && other.Power == path.Power));
+    }
+
+    private static DiffractedPath[] Found(FullSpotModel from, Point3 hands, double least)
+    {
+        var found = new DiffractedPath[DiffractedPaths.Most];
+        int count = from.Finder<DiffractedPaths>().To(new LinkEnds(from.Console, hands, null, false), least, new TraceBuffer(), found);
+        return found[..count];
+    }
+}
