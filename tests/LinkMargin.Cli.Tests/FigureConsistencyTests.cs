@@ -126,7 +126,7 @@ public sealed class FigureConsistencyTests : IDisposable
         Assert.All(bars, one =>
         {
             Link link = links.Of(links.Ranking.Scores[one.Bar.Spot].Spot.Name, one.Seat);
-            Assert.Equal((ShownMargin.Text(link.MarginAtConfidenceDb), ShownMargin.Text(link.MedianDb), link.Passes), (ShownMargin.Text(one.Bar.MarginAtConfidenceDb), ShownMargin.Text(one.Bar.MedianDb), one.Bar.IsMet));
+            Assert.Equal((ShownMargin.Text(link.MarginAtConfidenceDb), ShownMargin.Text(link.MedianDb), link.Passes), (ShownMargin.Text(one.Bar.MarginAtConfidenceDb), ShownMargin.Text(one.Bar.MedianDb), one.Bar.Passes));
         });
     }
 

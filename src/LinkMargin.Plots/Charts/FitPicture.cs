@@ -1,17 +1,24 @@
+using System.Globalization;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
+using ScottPlot;
+using SkiaSharp;
+using Palette = LinkMargin.Plots.Drawing.Palette;
 
 namespace LinkMargin.Plots.Charts;
 
-/// <summary>Levels read against levels predicted, a panel for each law, all on the same axes.</summary>
+/// <summary>Levels measured against levels predicted, a panel for each model, all on the same axes.</summary>
 public static class FitPicture
 {
     private const double PanelPoints = 230;
     private const double BetweenPoints = 28;
     private const double HeadPoints = 34;
     private const double LeftPoints = 40;
-    private const double BelowPoints = 36;
-    private const double KeyPoints = 20;
+    private const double BelowPoints = 40;
+
+    // The axes show at least this much, with this much room around the measurements.
+    private const double LeastSpanDb = 30;
+    private const double RoomDb = 2.5;
 
     /// <summary>The size at which its panels are square and easily read.</summary>
     public static PictureSize FittingSize(FitRequest request, double pixelsPerPoint = 2.5)
@@ -19,7 +26,8 @@ public static class FitPicture
         ArgumentNullException.ThrowIfNull(request);
         double width = (request.Panels.Count * PanelPoints) + ((request.Panels.Count - 1) * BetweenPoints) + LeftPoints + (2 * Page.MarginPoints);
         int widthPixels = (int)Math.Ceiling(Math.Max(width, PictureSize.LeastPoints) * pixelsPerPoint);
-        double height = ((PanelPoints + HeadPoints + BelowPoints + KeyPoints) * pixelsPerPoint)
+        double height = ((PanelPoints + HeadPoints + BelowPoints) * pixelsPerPoint)
+            + Key(request, widthPixels - (2 * Page.MarginPoints * pixelsPerPoint), pixelsPerPoint).HeightPixels
             + Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
@@ -32,16 +40,17 @@ public static class FitPicture
         double s = size.PixelsPerPoint;
         using var page = new Page(size, request.Title, request.Caption);
         LabelBox body = page.Body;
+        KeyStrip key = Key(request, body.Width, s);
         int count = request.Panels.Count;
         double left = body.Left + (LeftPoints * s), between = BetweenPoints * s;
         double side = Math.Min(
-            (body.Right - left - ((count - 1) * between)) / count, body.Height - ((HeadPoints + BelowPoints + KeyPoints) * s));
+            (body.Right - left - ((count - 1) * between)) / count, body.Height - ((HeadPoints + BelowPoints) * s) - key.HeightPixels);
         double top = body.Top + (HeadPoints * s);
-        DecibelAxis range = LevelAxis.Of(request.Panels.SelectMany(panel => panel.Points));
+        (double Least, double Greatest) range = RangeOf(request.Panels.SelectMany(panel => panel.Points));
         for (int i = 0; i < count; i++)
         {
             double x = left + (i * (side + between));
-            new ScatterPanel(new(x, top, x + side, top + side), range, s)
+            new FitChart(new(x, top, x + side, top + side), range, s)
             {
                 HasLeftFigures = i == 0,
                 HeadPoints = HeadPoints,
@@ -49,31 +58,70 @@ public static class FitPicture
             }.Draw(page.Canvas, request.Panels[i]);
         }
 
-        ScatterKey.Draw(page.Canvas, body.Left, body.Bottom - (KeyPoints * s / 2), s, request.NoiseDb, request.Panels[0].Points);
+        key.Draw(page.Canvas, body.Left, body.Bottom - key.HeightPixels);
         return page.ToPng();
+    }
+
+    /// <summary>The levels both axes run over, dBm.</summary>
+    private static (double Least, double Greatest) RangeOf(IEnumerable<FitPoint> points)
+    {
+        double[] all = [.. points.SelectMany(point => new[] { point.MeasuredDbm, point.PredictedDbm }).Where(double.IsFinite)];
+        (double least, double greatest) = SheetPlot.WholeTens(all.Length == 0 ? [-90, -40] : all, RoomDb);
+        return (Math.Min(least, greatest - LeastSpanDb), greatest);
+    }
+
+    /// <summary>What the marks mean; only those that are there.</summary>
+    private static KeyStrip Key(FitRequest request, double widthPixels, double pixelsPerPoint)
+    {
+        IReadOnlyList<FitPoint> points = request.Panels[0].Points;
+        List<KeyEntry> entries = [];
+        Add(points.Any(p => p.IsHeard && !p.LooksBad), isHeard: true, looksBad: false, "measurement");
+        Add(points.Any(p => p.IsHeard && p.LooksBad), isHeard: true, looksBad: true, "measurement that looks wrong");
+        Add(points.Any(p => !p.IsHeard), isHeard: false, looksBad: false, "nothing heard: the level is lower");
+        string band = string.Create(
+            CultureInfo.InvariantCulture, $"measured = predicted, ±{request.NoiseDb:0.0} dB (one standard deviation of a good measurement)");
+        entries.Add(new(18, band, (canvas, box) =>
+        {
+            using SKPaint ground = Pen.Fill(FitChart.BandColour), line = Pen.Line(Palette.Ink, pixelsPerPoint);
+            canvas.DrawRect((float)box.Left, (float)box.Top, (float)box.Width, (float)box.Height, ground);
+            canvas.DrawLine((float)box.Left, (float)box.CentreY, (float)box.Right, (float)box.CentreY, line);
+        }));
+        return new KeyStrip(entries, widthPixels, pixelsPerPoint);
+
+        void Add(bool isThere, bool isHeard, bool looksBad, string text)
+        {
+            if (isThere)
+            {
+                entries.Add(new(9, text, (canvas, box) =>
+                {
+                    using Paint paint = Paint.NewDisposablePaint();
+                    FitChart.Mark(isHeard, looksBad, pixelsPerPoint).Render(canvas, new Pixel((float)box.CentreX, (float)box.CentreY), paint);
+                }));
+            }
+        }
     }
 }
 
-/// <summary>What a picture of a fit shows: the same readings against several laws.</summary>
+/// <summary>What a picture of a fit shows: the same measurements against several models.</summary>
 /// <param name="Title">Above the panels.</param>
 /// <param name="Caption">Below them.</param>
-/// <param name="Panels">One for each law, at least one.</param>
+/// <param name="Panels">One for each model, at least one.</param>
 public sealed record FitRequest(string Title, string Caption, IReadOnlyList<FitPanel> Panels)
 {
-    /// <summary>How far a good reading lies from a law that is right, one standard deviation, dB.</summary>
+    /// <summary>How far a good measurement lies from a model that is right, one standard deviation, dB.</summary>
     public required double NoiseDb { get; init; }
 }
 
-/// <summary>One law against the readings.</summary>
-/// <param name="Title">What law it is.</param>
+/// <summary>One model against the measurements.</summary>
+/// <param name="Title">What model it is.</param>
 /// <param name="Figures">How well it does, in a few words.</param>
-/// <param name="Points">The readings.</param>
+/// <param name="Points">The measurements.</param>
 public sealed record FitPanel(string Title, string Figures, IReadOnlyList<FitPoint> Points);
 
-/// <summary>One reading against what a law predicts.</summary>
-/// <param name="ReadDbm">The level read, dBm; where nothing was heard, the level below which nothing is.</param>
+/// <summary>One measurement against what a model predicts.</summary>
+/// <param name="MeasuredDbm">The level measured, dBm; where nothing was heard, the level that would just have been heard.</param>
 /// <param name="PredictedDbm">The level predicted, dBm.</param>
 /// <param name="IsHeard">Whether there was a level.</param>
-/// <param name="LooksBad">Whether the reading looks wrong.</param>
+/// <param name="LooksBad">Whether the measurement looks wrong.</param>
 /// <param name="Label">Its name where it is to be written; null where it is not.</param>
-public sealed record FitPoint(double ReadDbm, double PredictedDbm, bool IsHeard, bool LooksBad, string? Label = null);
+public sealed record FitPoint(double MeasuredDbm, double PredictedDbm, bool IsHeard, bool LooksBad, string? Label = null);

@@ -1,120 +1,143 @@
-using System.Globalization;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
+using ScottPlot;
 using SkiaSharp;
+using Palette = LinkMargin.Plots.Drawing.Palette;
 
 namespace LinkMargin.Plots.Charts;
 
-/// <summary>The chart: a band for each seat, in it a line for each spot from the margin to count on upwards.</summary>
+/// <summary>The chart: a band for each seat, in it a bar for each spot from the margin to count on upwards.</summary>
 internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pixelsPerPoint)
 {
-    /// <summary>Height of one spot's line, points.</summary>
-    public const double LinePoints = 13;
-
-    /// <summary>Between two seats, points.</summary>
-    public const double BetweenPoints = 9;
-
+    private const double LinePoints = 13;
+    private const double BetweenPoints = 9;
     private const double NamePoints = 11;
     private const double LetterPoints = 9;
-    private const double BarPoints = 5;
 
-    private static readonly SKColor Band = new(0xF3, 0xF2, 0xEE);
-
-    private readonly DecibelAxis axis = MarginAxis.Of(request.Seats);
+    // The axis shows at least this much, with this much room around the bars.
+    private const double LeastSpanDb = 30;
+    private const double RoomDb = 1;
 
     /// <summary>Height of a seat's band, points.</summary>
     public static double SeatPoints(SpotsSeat seat) => (Math.Max(seat.Bars.Count, 2) * LinePoints) + BetweenPoints;
 
-    /// <summary>Draws it.</summary>
-    public void Draw(SKCanvas canvas)
-    {
-        double top = frame.Top;
-        for (int i = 0; i < request.Seats.Count; i++)
-        {
-            double height = SeatPoints(request.Seats[i]) * pixelsPerPoint;
-            if (i % 2 == 0)
-            {
-                using SKPaint band = Pen.Fill(Band);
-                canvas.DrawRect((float)(frame.Left - NameWidth), (float)top, (float)(frame.Width + NameWidth), (float)height, band);
-            }
-
-            top += height;
-        }
-
-        DrawAxis(canvas);
-        top = frame.Top;
-        foreach (SpotsSeat seat in request.Seats)
-        {
-            double height = SeatPoints(seat) * pixelsPerPoint;
-            DrawSeat(canvas, seat, top, height);
-            top += height;
-        }
-    }
-
     /// <summary>Room for the names of the seats on the left, pixels.</summary>
     public double NameWidth { get; init; }
 
-    private double X(double marginDb) => frame.Left + (axis.Share(marginDb) * frame.Width);
-
-    private void DrawAxis(SKCanvas canvas)
+    /// <summary>Draws it.</summary>
+    public void Draw(SKCanvas canvas)
     {
-        using SKPaint line = Pen.Line(Palette.FaintInk, 0.5 * pixelsPerPoint);
-        using Lettering plain = new(LetterPoints * pixelsPerPoint, isBold: false);
-        foreach (double tick in axis.Ticks)
+        using var plot = new SheetPlot(frame, pixelsPerPoint);
+        double height = request.Seats.Sum(SeatPoints);
+        (double least, double greatest) = RangeOf(request.Seats);
+
+        // Upright it counts points downwards from the first seat, as the page does.
+        plot.Plot.Axes.SetLimits(least, Math.Max(greatest, least + LeastSpanDb), height, 0);
+        plot.Plot.DataBackground.Color = Colors.Transparent;
+        plot.StyleDecibels(plot.Plot.Axes.Bottom, "link margin (dB)");
+        plot.Plot.Grid.IsVisible = true;
+        plot.Plot.Grid.YAxisStyle.IsVisible = false;
+        plot.Plot.Grid.XAxisStyle.MajorLineStyle.Color = SheetPlot.ToColor(Palette.FaintInk);
+        plot.Plot.Grid.XAxisStyle.MajorLineStyle.Width = (float)Math.Max(1, Math.Round(0.5 * pixelsPerPoint));
+        plot.Plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.EmptyTickGenerator();
+        foreach (IAxis axis in new IAxis[] { plot.Plot.Axes.Left, plot.Plot.Axes.Bottom, plot.Plot.Axes.Right, plot.Plot.Axes.Top })
         {
-            canvas.DrawLine((float)X(tick), (float)frame.Top, (float)X(tick), (float)(frame.Bottom + (3 * pixelsPerPoint)), line);
-            plain.WriteMiddle(
-                canvas,
-                tick.ToString("0", CultureInfo.InvariantCulture).Replace('-', '−'),
-                X(tick),
-                frame.Bottom + (9 * pixelsPerPoint),
-                Palette.SoftInk,
-                SKTextAlign.Center);
+            axis.FrameLineStyle.Width = 0;
         }
 
-        plain.WriteMiddle(canvas, "link margin, dB", frame.CentreX, frame.Bottom + (22 * pixelsPerPoint), Palette.Ink, SKTextAlign.Center);
+        double top = 0;
+        for (int i = 0; i < request.Seats.Count; i++)
+        {
+            SpotsSeat seat = request.Seats[i];
+            double points = SeatPoints(seat);
+            DrawName(canvas, seat, frame.Top + (top * pixelsPerPoint), points * pixelsPerPoint, hasBand: i % 2 == 0);
+            AddSeat(plot.Plot.Add, seat, top, points);
+            top += points;
+        }
+
+        plot.Draw(canvas);
     }
 
-    private void DrawSeat(SKCanvas canvas, SpotsSeat seat, double top, double height)
+    /// <summary>The margins the axis runs over: every bar, every required margin and 0, dB.</summary>
+    private static (double Least, double Greatest) RangeOf(IReadOnlyList<SpotsSeat> seats) => SheetPlot.WholeTens(
+        [0, .. seats.SelectMany(seat => seat.Bars.SelectMany(bar => new[] { bar.MarginAtConfidenceDb, bar.HighDb }).Append(seat.RequiredDb))], RoomDb);
+
+    private void AddSeat(PlottableAdder add, SpotsSeat seat, double top, double points)
     {
+        double middle = top + ((points - (seat.Bars.Count * LinePoints)) / 2) + (LinePoints / 2);
+        foreach (SpotBar bar in seat.Bars)
+        {
+            ScottPlot.Plottables.BarPlot drawn = add.Bar(SpotSign.Bar(bar, middle, pixelsPerPoint));
+            drawn.Horizontal = true;
+            add.Scatter(bar.MedianDb, middle).MarkerStyle = SpotSign.Median(SpotInk.Of(bar.Spot), bar.Passes, pixelsPerPoint);
+            middle += LinePoints;
+        }
+
+        const double Inset = 2;
+        ScottPlot.Plottables.LinePlot required = add.Line(seat.RequiredDb, top + Inset, seat.RequiredDb, top + points - Inset);
+        required.LineColor = SheetPlot.ToColor(Palette.Ink);
+        required.LineWidth = (float)(1.6 * pixelsPerPoint);
+        required.MarkerSize = 0;
+    }
+
+    // Two lines of different weight, over a band that runs on below the chart: no axis of the library has that.
+    private void DrawName(SKCanvas canvas, SpotsSeat seat, double top, double height, bool hasBand)
+    {
+        if (hasBand)
+        {
+            using SKPaint band = Pen.Fill(Palette.Ground);
+            canvas.DrawRect((float)(frame.Left - NameWidth), (float)top, (float)(frame.Width + NameWidth), (float)height, band);
+        }
+
         using Lettering bold = new(NamePoints * pixelsPerPoint, isBold: true);
         using Lettering plain = new(LetterPoints * pixelsPerPoint, isBold: false);
         double middle = top + (height / 2), left = frame.Left - NameWidth + (4 * pixelsPerPoint), room = NameWidth - (12 * pixelsPerPoint);
         bold.WriteMiddle(canvas, bold.Fitted(seat.Name, room), left, middle - (6 * pixelsPerPoint), Palette.Ink);
         plain.WriteMiddle(canvas, plain.Fitted(seat.Detail, room), left, middle + (7 * pixelsPerPoint), Palette.SoftInk);
-
-        double y = top + ((height - (seat.Bars.Count * LinePoints * pixelsPerPoint)) / 2) + (LinePoints * pixelsPerPoint / 2);
-        foreach (SpotBar bar in seat.Bars)
-        {
-            DrawBar(canvas, bar, y);
-            y += LinePoints * pixelsPerPoint;
-        }
-
-        using SKPaint required = Pen.Line(Palette.Ink, 1.6 * pixelsPerPoint);
-        double inset = 2 * pixelsPerPoint;
-        canvas.DrawLine((float)X(seat.RequiredDb), (float)(top + inset), (float)X(seat.RequiredDb), (float)(top + height - inset), required);
     }
-
-    private void DrawBar(SKCanvas canvas, SpotBar bar, double middle) =>
-        SpotSign.Draw(canvas, SpotInk.Of(bar.Spot), X(bar.MarginAtConfidenceDb), X(bar.MedianDb), X(bar.HighDb), middle, BarPoints, pixelsPerPoint, bar.IsMet);
 }
 
-/// <summary>A margin with its spread: full where it can be counted on, an outline where not.</summary>
+/// <summary>A margin with its spread: full where the seat passes, an outline where not, with a dot at the median.</summary>
 internal static class SpotSign
 {
-    /// <summary>Draws one from the margin to count on to the high one, with a dot at the median.</summary>
-    internal static void Draw(
-        SKCanvas canvas, SKColor colour, double counted, double median, double high, double middle, double barPoints, double pixelsPerPoint, bool passes)
+    private const double BarPoints = 5;
+    private const double RimPoints = 1.2;
+    private const double DotPoints = 7.2;
+
+    /// <summary>The bar from the margin to count on to the high one.</summary>
+    public static Bar Bar(SpotBar bar, double middle, double pixelsPerPoint)
     {
-        double half = barPoints / 2 * pixelsPerPoint;
-        var bar = new SKRect((float)counted, (float)(middle - half), (float)Math.Max(high, counted + 1), (float)(middle + half));
-        using SKPaint fill = Pen.Fill(passes ? colour : Palette.Paper), rim = Pen.Line(colour, 1.2 * pixelsPerPoint);
+        Color colour = SheetPlot.ToColor(SpotInk.Of(bar.Spot));
+        return new Bar
+        {
+            Position = middle,
+            ValueBase = bar.MarginAtConfidenceDb,
+            Value = bar.HighDb,
+            Size = BarPoints,
+            FillColor = bar.Passes ? colour : SheetPlot.ToColor(Palette.Paper),
+            LineColor = colour,
+            LineWidth = (float)(RimPoints * pixelsPerPoint),
+        };
+    }
+
+    /// <summary>The dot at the median.</summary>
+    public static MarkerStyle Median(SKColor colour, bool passes, double pixelsPerPoint) =>
+        new(MarkerShape.FilledCircle, (float)(DotPoints * pixelsPerPoint), SheetPlot.ToColor(passes ? Palette.Paper : colour))
+        {
+            OutlineColor = SheetPlot.ToColor(colour),
+            OutlineWidth = (float)(RimPoints * pixelsPerPoint),
+        };
+
+    /// <summary>Draws a sample of both in a key.</summary>
+    public static void DrawSample(SKCanvas canvas, LabelBox box, SKColor colour, bool passes, double pixelsPerPoint)
+    {
+        double half = BarPoints / 2 * pixelsPerPoint;
+        var bar = new SKRect((float)box.Left, (float)(box.CentreY - half), (float)box.Right, (float)(box.CentreY + half));
+        using SKPaint fill = Pen.Fill(passes ? colour : Palette.Paper), rim = Pen.Line(colour, RimPoints * pixelsPerPoint);
         canvas.DrawRect(bar, fill);
         canvas.DrawRect(bar, rim);
-        double radius = 3.6 * pixelsPerPoint;
-        using SKPaint dot = Pen.Fill(passes ? Palette.Paper : colour);
-        canvas.DrawCircle((float)median, (float)middle, (float)radius, dot);
-        canvas.DrawCircle((float)median, (float)middle, (float)radius, rim);
+        using Paint paint = Paint.NewDisposablePaint();
+        Median(colour, passes, pixelsPerPoint).Render(canvas, new Pixel((float)box.CentreX, (float)box.CentreY), paint);
     }
 }
 
@@ -133,20 +156,4 @@ internal static class SpotInk
 
     /// <summary>The colour of a spot by its place in the key.</summary>
     internal static SKColor Of(int spot) => Tones[spot % Tones.Length];
-}
-
-/// <summary>The margins that seats against spots run over.</summary>
-internal static class MarginAxis
-{
-    private const double LeastSpanDb = 30;
-    private const double EdgeDb = 1;
-    private const int MostSteps = 12;
-
-    /// <summary>The axis that holds every bar, every required margin and 0, dB.</summary>
-    public static DecibelAxis Of(IReadOnlyList<SpotsSeat> seats)
-    {
-        double[] all = [0, .. seats.SelectMany(seat => seat.Bars.SelectMany(bar => new[] { bar.MarginAtConfidenceDb, bar.HighDb }).Append(seat.RequiredDb))];
-        var axis = DecibelAxis.Over(all.Min(), all.Max(), EdgeDb, MostSteps);
-        return axis with { Greatest = Math.Max(axis.Greatest, axis.Least + LeastSpanDb) };
-    }
 }

@@ -3,7 +3,7 @@ using LinkMargin.Plots.Labels;
 
 namespace LinkMargin.Plots.Charts;
 
-/// <summary>All seats against all spots at a glance: each margin with its spread, and what each seat asks for as a line.</summary>
+/// <summary>All seats against all spots at a glance: each margin with its spread, and each seat's required margin as a line.</summary>
 public static class SpotsPicture
 {
     private const double WidthPoints = 620;
@@ -46,16 +46,17 @@ public static class SpotsPicture
         double s = pixelsPerPoint;
         return new KeyStrip(
             [
-                .. request.Spots.Select((spot, i) => new KeyEntry(BarPoints, spot, (canvas, box) =>
-                    SpotSign.Draw(canvas, SpotInk.Of(i), box.Left, box.CentreX, box.Right, box.CentreY, 5, s, passes: true))),
-                new KeyEntry(BarPoints, "the same, short of what the seat asks for", (canvas, box) =>
-                    SpotSign.Draw(canvas, Palette.SoftInk, box.Left, box.CentreX, box.Right, box.CentreY, 5, s, passes: false)),
-                new KeyEntry(8, "what the seat asks for", (canvas, box) =>
+                .. request.Spots.Select((spot, i) => new KeyEntry(
+                    BarPoints, spot, (canvas, box) => SpotSign.DrawSample(canvas, box, SpotInk.Of(i), passes: true, s))),
+                new KeyEntry(
+                    BarPoints, "hollow: below the required margin", (canvas, box) => SpotSign.DrawSample(canvas, box, Palette.SoftInk, passes: false, s)),
+                new KeyEntry(8, "required margin", (canvas, box) =>
                 {
                     using var line = Pen.Line(Palette.Ink, 1.6 * s);
                     canvas.DrawLine((float)box.CentreX, (float)box.Top, (float)box.CentreX, (float)box.Bottom, line);
                 }),
-                new KeyEntry(0, $"left end: the margin to count on, {request.Often}; dot: the median; right end: as likely to be passed as the left to be missed", (_, _) => { }),
+                new KeyEntry(
+                    0, $"left end: margin to count on, {request.Often}; dot: median; right end: exceeded as seldom as the left end is missed", (_, _) => { }),
             ],
             widthPixels,
             pixelsPerPoint);
@@ -76,7 +77,7 @@ public sealed record SpotsRequest(string Title, string Caption, IReadOnlyList<st
 /// <summary>One seat in a picture of seats against spots.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Detail">The level it is on and the like, in a few words.</param>
-/// <param name="RequiredDb">What it asks for, dB.</param>
+/// <param name="RequiredDb">Its required margin, dB.</param>
 /// <param name="Bars">Its margins, one for each spot it plays at.</param>
 public sealed record SpotsSeat(string Name, string Detail, double RequiredDb, IReadOnlyList<SpotBar> Bars);
 
@@ -85,5 +86,5 @@ public sealed record SpotsSeat(string Name, string Detail, double RequiredDb, IR
 /// <param name="MarginAtConfidenceDb">The margin to count on, dB.</param>
 /// <param name="MedianDb">The median, dB.</param>
 /// <param name="HighDb">The margin that is exceeded as seldom as the one to count on is missed, dB.</param>
-/// <param name="IsMet">Whether the margin to count on is what the seat asks for or more.</param>
-public sealed record SpotBar(int Spot, double MarginAtConfidenceDb, double MedianDb, double HighDb, bool IsMet);
+/// <param name="Passes">Whether the margin to count on reaches the required margin.</param>
+public sealed record SpotBar(int Spot, double MarginAtConfidenceDb, double MedianDb, double HighDb, bool Passes);

@@ -15,11 +15,7 @@ internal sealed class PlanPlot
     /// <summary>Makes an empty plan.</summary>
     /// <param name="view">Where it goes, and its scale.</param>
     /// <param name="unit">The unit of its axes.</param>
-    public PlanPlot(PlanView view, LengthUnit unit)
-    {
-        EmbeddedFontResolver.Install();
-        (View, this.unit) = (view, unit);
-    }
+    public PlanPlot(PlanView view, LengthUnit unit) => (View, this.unit) = (view, unit);
 
     public PlanView View { get; }
 
@@ -44,74 +40,31 @@ internal sealed class PlanPlot
         return new(new(left, top, left + width, top + height), bounds.Least, scale, pixelsPerPoint);
     }
 
-    // The plot draws frame and ticks without softening, and so not at all when thinner than a pixel.
-    private float LineWidth => (float)Math.Max(1, View.Points(0.6));
-
     public void Add(PlanLayer layer) => layers.Add(layer);
 
     /// <summary>Draws frame, axes and layers.</summary>
     public void Draw(SKCanvas canvas)
     {
-        using var plot = new Plot();
-
-        // The plot stands on a sheet with other things: it must not wipe it.
-        plot.RenderManager.RenderActions.RemoveAll(a =>
-            a is ScottPlot.Rendering.RenderActions.ClearCanvas or ScottPlot.Rendering.RenderActions.RenderFigureBackground);
-        plot.DataBackground.Color = Color.FromSKColor(Palette.Ground);
-        plot.HideGrid();
-        SetAxes(plot);
-        LabelBox f = View.Frame;
-        plot.Layout.Fixed(new PixelRect((float)f.Left, (float)f.Right, (float)f.Bottom, (float)f.Top));
-        SKRectI device = canvas.DeviceClipBounds;
-        var sheet = new PixelRect(device.Left, device.Right, device.Bottom, device.Top);
-
-        // A new plot draws itself twice, because its limits have changed since it last did; on a sheet that is not wiped
-        // in between, translucent ink would come out twice as dark. So it draws for the first time on nothing.
-        using (var nothing = new SKNoDrawCanvas(device.Width, device.Height))
-        {
-            plot.Render(nothing, sheet);
-        }
-
-        foreach (PlanLayer layer in layers)
-        {
-            plot.Add.Plottable(layer);
-        }
-
-        plot.Render(canvas, sheet);
-    }
-
-    private void SetAxes(Plot plot)
-    {
-        LabelBox f = View.Frame;
+        using var plot = new SheetPlot(View.Frame, View.PixelsPerPoint);
+        plot.Plot.DataBackground.Color = SheetPlot.ToColor(Palette.Ground);
         Point2 least = View.Least;
-        double right = View.MetresX(f.Right), top = View.MetresY(f.Top);
-        plot.Axes.SetLimits(least.X, right, least.Y, top);
+        double right = View.MetresX(View.Frame.Right), top = View.MetresY(View.Frame.Top);
+        AxisManager axes = plot.Plot.Axes;
+        axes.SetLimits(least.X, right, least.Y, top);
         double step = LengthTicks.StepAtLeast(View.Points(30) / View.PixelsPerMetre, unit);
-        Style(plot.Axes.Bottom, LengthTicks.Between(least.X, right, step, unit), HasBottomFigures);
-        Style(plot.Axes.Left, LengthTicks.Between(least.Y, top, step, unit), HasLeftFigures);
-        foreach (IAxis axis in new IAxis[] { plot.Axes.Right, plot.Axes.Top })
-        {
-            axis.FrameLineStyle.Width = LineWidth;
-            axis.FrameLineStyle.Color = Color.FromSKColor(Palette.SoftInk);
-        }
+        SetTicks(axes.Bottom, LengthTicks.Between(least.X, right, step, unit), HasBottomFigures);
+        SetTicks(axes.Left, LengthTicks.Between(least.Y, top, step, unit), HasLeftFigures);
+        plot.Style(axes.Bottom, HasBottomFigures);
+        plot.Style(axes.Left, HasLeftFigures);
+        plot.Draw(canvas, layers);
     }
 
-    private void Style(IAxis axis, IEnumerable<(double Metres, string Text)> ticks, bool hasFigures)
+    private void SetTicks(IAxis axis, IEnumerable<(double Metres, string Text)> ticks, bool hasFigures)
     {
         (double Metres, string Text)[] all = [.. ticks];
         string last = " " + LengthTicks.ShortNameOf(unit);
         axis.SetTicks(
             [.. all.Select(t => t.Metres)],
             [.. all.Select((t, i) => !hasFigures ? "" : i == all.Length - 1 ? t.Text + last : t.Text)]);
-        var ink = Color.FromSKColor(Palette.SoftInk);
-        axis.FrameLineStyle.Width = LineWidth;
-        axis.FrameLineStyle.Color = ink;
-        axis.MajorTickStyle.Length = (float)View.Points(3.5);
-        axis.MajorTickStyle.Width = LineWidth;
-        axis.MajorTickStyle.Color = ink;
-        axis.TickLabelStyle.FontName = EmbeddedFonts.Family;
-        axis.TickLabelStyle.FontSize = (float)View.Points(9);
-        axis.TickLabelStyle.ForeColor = ink;
-        axis.TickLabelStyle.IsVisible = hasFigures;
     }
 }

@@ -65,10 +65,17 @@ internal sealed class LabelPlacer
     }
 
     /// <summary>The same, but only free places near their marks; null for a label that has none.</summary>
-    public IReadOnlyList<PlacedLabel?> PlaceFree(IReadOnlyList<LabelRequest> requests)
+    /// <param name="requests">The labels.</param>
+    /// <param name="mayCross">Whether the line to the mark of a label, by its place in the list, may cross other labels; null where all may.</param>
+    public IReadOnlyList<PlacedLabel?> PlaceFree(IReadOnlyList<LabelRequest> requests, Func<int, bool>? mayCross = null)
     {
         BoxIndex marks = Take(requests);
-        return [.. requests.Select(r => Near(r, requests, marks) is LabelBox box ? Keep(box, r, requests, marks) : null)];
+        return
+        [
+            .. requests.Select((r, i) => Near(r, requests, marks) is LabelBox box && (mayCross is null || mayCross(i) || Crossed(box, r) == 0)
+                ? Keep(box, r, requests, marks)
+                : null),
+        ];
     }
 
     private BoxIndex Take(IReadOnlyList<LabelRequest> requests)
@@ -157,13 +164,7 @@ internal sealed class LabelPlacer
     {
         double own = box.DistanceTo(request.X, request.Y) / request.Height;
         double cost = own + (box.CentreX < request.X - 1 ? UnlikedSideCost : 0);
-        double endX = Math.Clamp(request.X, box.Left, box.Right), endY = Math.Clamp(request.Y, box.Top, box.Bottom);
-        LabelBox mark = request.Mark;
-        foreach (int i in taken.Near(Between(request.X, request.Y, endX, endY)))
-        {
-            cost += taken[i] != mark && taken[i].IsCrossedBy(request.X, request.Y, endX, endY) ? LeaderOverLabelCost : 0;
-        }
-
+        cost += LeaderOverLabelCost * Crossed(box, request);
         cost += AmbiguityCost * Ambiguity(box, request, requests, marks);
         double covered = 0;
         int touched = 0;
@@ -183,6 +184,20 @@ internal sealed class LabelPlacer
             + (SoftAreaCost * Math.Min(1, covered))
             + (SoftTouchCost * Math.Min(MostSoft, touched))
             + (SoftCrossCost * SoftBetween(box, request));
+    }
+
+    /// <summary>How many labels and other marks the line from a label to its mark would cross.</summary>
+    private int Crossed(LabelBox box, LabelRequest request)
+    {
+        double endX = Math.Clamp(request.X, box.Left, box.Right), endY = Math.Clamp(request.Y, box.Top, box.Bottom);
+        LabelBox mark = request.Mark;
+        int crossed = 0;
+        foreach (int i in taken.Near(Between(request.X, request.Y, endX, endY)))
+        {
+            crossed += taken[i] != mark && taken[i].IsCrossedBy(request.X, request.Y, endX, endY) ? 1 : 0;
+        }
+
+        return crossed;
     }
 
     private int SoftBetween(LabelBox box, LabelRequest request)

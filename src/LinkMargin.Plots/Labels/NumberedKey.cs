@@ -43,7 +43,9 @@ internal sealed class NumberedKey
             order = [.. Enumerable.Range(0, names.Count).OrderBy(i => isNumber[i] ? 0 : 1)];
             int numbers = isNumber.Count(n => n);
             string[] texts = [.. order.Select((i, k) => isNumber[i] ? Written(this.names.Count + k) : names[i])];
-            places = placer().PlaceFree([.. order.Select((i, k) => request(i, texts[k]))]);
+
+            // A name whose line would cross other names is better told by a number.
+            places = placer().PlaceFree([.. order.Select((i, k) => request(i, texts[k]))], k => isNumber[order[k]]);
             int[] without = [.. Enumerable.Range(0, order.Length).Where(k => places[k] is null && !isNumber[order[k]]).Select(k => order[k])];
             if (without.Length == 0)
             {

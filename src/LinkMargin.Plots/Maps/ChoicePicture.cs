@@ -62,7 +62,10 @@ public static class ChoicePicture
         double key = Key(request, width / bounds.WidthMetres, body.Width, s).HeightPixels;
         double top = body.Top + (HeadPoints * s), bottom = body.Bottom - key - ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * s);
         var colours = new MarginColours(ColourRange.Covering(request.Fields, JustPassesDb), request.StepDb);
-        var panel = new ChoicePanel(request.House, colours);
+        var panel = new MapPanel(request.House, colours, JustPassesDb, MapStyle.Choice)
+        {
+            Zones = request.House.Zones.ToLookup(zone => zone.LevelIndex, zone => zone.Outline),
+        };
         PlanView view = null!;
         for (int i = 0; i < count; i++)
         {
@@ -70,7 +73,7 @@ public static class ChoicePicture
             view = PlanPlot.ViewIn(new(x, top, x + width, Math.Max(top + 1, bottom)), bounds, s);
             var plot = new PlanPlot(view, request.Unit) { HasLeftFigures = i == 0 };
             Field field = request.Fields[i];
-            panel.Fill(plot, field, [.. request.Marks.Where(mark => mark.LevelIndex == field.LevelIndex)]);
+            panel.Fill(plot, field, field, MapMarks.OfChoice(request.House, field.LevelIndex, request.Marks));
             plot.Draw(page.Canvas);
             Level level = request.House.Levels[field.LevelIndex];
             using Lettering bold = new(HeadLetterPoints * s, isBold: true);

@@ -2,6 +2,7 @@ using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Marks;
 
 namespace LinkMargin.Plots.Maps;
 
@@ -49,7 +50,8 @@ public static class MapPicture
         var colours = new MarginColours(request.Range, request.StepDb);
 
         var plot = new PlanPlot(view, request.Unit);
-        new MapPanel(request.House, colours, request.RequiredDb, MapStyle.Single).Fill(plot, request.Field, request.Hatched ?? request.Field, request.Seats);
+        IEnumerable<PlanMark> marks = MapMarks.OfSpot(request.House, request.Field, request.Seats, request.RequiredDb, hasSpotLabel: true);
+        new MapPanel(request.House, colours, request.RequiredDb, MapStyle.Single).Fill(plot, request.Field, request.Hatched ?? request.Field, marks);
         plot.Draw(page.Canvas);
         double barLeft = view.Frame.Right + (BesideBarPoints * s);
         new ColourBar(colours, request.RequiredDb, s) { Heading = request.IsHatchedByAnother ? "median" : "margin", IsHatched = !request.IsHatchedByAnother }.Draw(

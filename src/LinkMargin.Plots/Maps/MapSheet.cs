@@ -64,7 +64,8 @@ public static class MapSheet
             m => m.Field.Spot == layout.Spots[column] && m.Field.LevelIndex == layout.Levels[row]);
         if (map is not null)
         {
-            panel.Fill(plot, map.Field, map.Hatched ?? map.Field, map.Seats);
+            panel.Fill(
+                plot, map.Field, map.Hatched ?? map.Field, MapMarks.OfSpot(request.House, map.Field, map.Seats, request.RequiredDb, hasSpotLabel: false));
         }
 
         plot.Draw(canvas);

@@ -106,10 +106,11 @@ public static class PlanPicture
     private static Sheet Fitted(PlanRequest request, MaterialPatterns patterns, PlanBounds bounds, LabelBox body, double s)
     {
         const int MostRounds = 4;
-        double most = MostKeyShare * body.Height;
 
         // What plans as wide as they can be leave free: just what the key needs where the size is the fitting one.
-        double reserved = Math.Clamp(body.Height - PlansHeight(request, bounds, WidthOfEach(request, body, s), s) - (BeforeKeyPoints * s), 0, most);
+        double free = body.Height - PlansHeight(request, bounds, WidthOfEach(request, body, s), s) - (BeforeKeyPoints * s);
+        double most = Math.Max(free, MostKeyShare * body.Height);
+        double reserved = Math.Max(0, free);
         for (int round = 1; ; round++)
         {
             double bottom = Math.Max(body.Top + 1, body.Bottom - reserved - (BeforeKeyPoints * s));
@@ -171,18 +172,31 @@ public static class PlanPicture
         int shown = laid.Names.Names.Count;
         if (shown + laid.Names.Unlabelled > 0)
         {
-            // Half as many until they fit.
-            KeyStrip names = new(PlanKey.Names(laid.Names, shown, s), widthPixels, s, inColumns: true);
-            while (shown > 0 && names.HeightPixels > mostPixels)
+            KeyStrip names = NamesKey(shown);
+            if (mostPixels is double most && signs.HeightPixels + names.HeightPixels > most)
             {
-                shown /= 2;
-                names = new(PlanKey.Names(laid.Names, shown, s), widthPixels, s, inColumns: true);
+                names = NamesKey(MostThatFit(shown, count => signs.HeightPixels + NamesKey(count).HeightPixels <= most));
             }
 
             strips = [signs, names];
         }
 
         return (strips, strips.Sum(k => k.HeightPixels));
+
+        KeyStrip NamesKey(int count) => new(PlanKey.Names(laid.Names, count, s), widthPixels, s, inColumns: true);
+    }
+
+    /// <summary>The greatest count below a limit that fits, by halving; 0 where none does.</summary>
+    private static int MostThatFit(int limit, Func<int, bool> fits)
+    {
+        int least = 0;
+        while (limit - least > 1)
+        {
+            int middle = (least + limit) / 2;
+            (least, limit) = fits(middle) ? (middle, limit) : (least, middle);
+        }
+
+        return least;
     }
 
     private sealed record LaidPlans(IReadOnlyList<(PlanPlot Plot, Level Level)> Plots, NumberedKey Names, double PixelsPerMetre);

@@ -13,7 +13,7 @@ public sealed class FitInkTests
     [Fact]
     public void A_measurement_stands_at_its_levels_off_the_diagonal()
     {
-        // Read −60 where −75 was predicted: both axes run over the whole tens about them, −80 to −50 dBm.
+        // Measured −60 where −75 was predicted: both axes run over the whole tens about them, −80 to −50 dBm.
         (Pixels picture, SKRectI frame) = Render(new FitPoint(-60, -75, true, false));
         SKRectI mark = Assert.Single(Discs(picture, frame));
         Assert.InRange(mark.MidX - X(frame, -75, -80, -50), -2, 2);
@@ -30,9 +30,8 @@ public sealed class FitInkTests
         Assert.InRange(ring.MidX - x, -2, 2);
         Assert.InRange(ring.MidY - y, -2, 2);
 
-        // Hollow: the stroke goes through from lower left to upper right, and leaves the other corners of the ring white.
-        Assert.Equal(Palette.Paper, wrong[x - 3, y - 3]);
-        Assert.Equal(Palette.Paper, wrong[x + 3, y + 3]);
+        // Hollow: 6.4 pixels from the middle to the middle of a line 3.2 pixels wide.
+        Assert.Equal(1, wrong.Share(Pixels.About(new(x, y), 2), Palette.Paper));
 
         (Pixels deaf, _) = Render(new FitPoint(-60, -75, false, false));
         Assert.Empty(deaf.Where(frame, c => c == Palette.Spot));
@@ -50,7 +49,7 @@ public sealed class FitInkTests
         Assert.Empty(Discs(picture, frame));
         Assert.Empty(picture.Where(frame, c => c == Palette.Spot));
 
-        // Read as predicted: on the diagonal from corner to corner, in a band of 5 dB to each side over axes of 70 dB, the tens
+        // Measured as predicted: on the diagonal from corner to corner, in a band of 5 dB to each side over axes of 70 dB, the tens
         // about −90 to −40 dBm: 1 − (1 − 5/70)² of the frame, less the diagonal itself.
         for (double share = 0.1; share < 0.95; share += 0.1)
         {
@@ -58,7 +57,7 @@ public sealed class FitInkTests
             Assert.NotEmpty(picture.Where(Pixels.About(at, 2), Pixels.IsDark));
         }
 
-        Assert.InRange(picture.Share(frame, ScatterPanel.BandColour), 0.115, 0.138);
+        Assert.InRange(picture.Share(frame, FitChart.BandColour), 0.115, 0.138);
     }
 
     [Fact]

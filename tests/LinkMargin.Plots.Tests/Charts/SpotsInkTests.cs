@@ -48,12 +48,12 @@ public sealed class SpotsInkTests
     [Fact]
     public void Margins_far_out_stay_on_the_chart()
     {
-        // The axis runs from −410 to 70 dB, with lines every 40 dB: the first at −400, the last at 40 dB.
+        // The axis runs from −410 to 70 dB, with lines every 50 dB: the first at −400, the last at 50 dB.
         (Pixels picture, SKRectI lines) = Render(new SpotBar(0, -400, -400, -400, false), 60);
         var chart = new SKRectI(lines.Left - 20, lines.Top, picture.Width, lines.Bottom);
         SKRectI bar = Pixels.BoxOf(picture.Where(chart, c => c == First));
         Assert.InRange(bar.MidX - lines.Left, -2, 2);
-        double required = lines.Left + (460.0 / 440 * lines.Width);
+        double required = lines.Left + (460.0 / 450 * lines.Width);
         Assert.InRange(picture.Where(chart, c => c == Palette.Ink).Average(at => at.X) - required, -2, 2);
         Assert.True(bar.Left > picture.Ground().Left && required < picture.Ground().Right);
     }
