@@ -179,5 +179,5 @@ public sealed class EditFaultException(string message) : Exception(message);
 /// <summary>An edit as somebody wrote it.</summary>
 /// <param name="Text">What was written, without needless blanks.</param>
 /// <param name="Edit">What it does.</param>
-/// <param name="Warning">What looks odd about it; null where nothing does.</param>
+/// <param name="Warning">What looks wrong about it; null where nothing does.</param>
 public sealed record WrittenEdit(string Text, HouseEdit Edit, string? Warning);

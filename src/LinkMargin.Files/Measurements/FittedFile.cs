@@ -115,7 +115,7 @@ public static class FittedFile
     private static string Quoted(string name) => $"\"{JsonEncodedText.Encode(name, Encoder)}\"";
 }
 
-/// <summary>What came of reading a fitted file.</summary>
+/// <summary>The result of reading a fitted file.</summary>
 /// <param name="Fitted">What it holds; null exactly when there is a mistake.</param>
-/// <param name="Problems">All mistakes and all that looks odd, in the order of the file.</param>
+/// <param name="Problems">All mistakes and all that looks wrong, in the order of the file.</param>
 public sealed record FittedParseResult(FittedLosses? Fitted, IReadOnlyList<Problem> Problems);

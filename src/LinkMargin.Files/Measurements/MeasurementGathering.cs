@@ -6,10 +6,10 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Measurements;
 
-/// <summary>Puts the lines of a file together: bounds of what was not heard, repeated readings, and what looks odd over all.</summary>
+/// <summary>Puts the lines of a file together: bounds of what was not heard, repeated measurements, and what looks wrong over all.</summary>
 internal sealed class MeasurementGathering(House house, Source source)
 {
-    /// <summary>The readings, in the order their links first come.</summary>
+    /// <summary>The measurements, in the order their links first come.</summary>
     public IReadOnlyList<Measurement> Gather(IReadOnlyList<MeasurementRow> rows)
     {
         List<Measurement> measurements = [];
@@ -40,7 +40,7 @@ internal sealed class MeasurementGathering(House house, Source source)
             double? bound = row.BoundDbm ?? weakest;
             if (row.LevelDbm is null && bound is null && !isReportedOnce)
             {
-                source.Error(row.Mark, $"received: {name} heard nothing at all in this file, so nothing tells what it could have heard; write the level below which it hears nothing, such as < -92 dBm");
+                source.Error(row.Mark, $"received: {name} heard nothing at all in this file, so what it could have heard is unknown; write the level below which it hears nothing, such as < -92 dBm");
                 isReportedOnce = true;
             }
 
@@ -56,7 +56,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         Point3 from = first.Transmitter.PositionIn(house), to = first.Receiver.PositionIn(house);
         if (from.DistanceTo(to) < MeasurementLimits.OnePlaceMetres)
         {
-            source.Error(first.Mark, $"{Quote.Of(first.Transmitter.Name)} and {Quote.Of(first.Receiver.Name)} are in one place, so there is no link between them; mend one of the two");
+            source.Error(first.Mark, $"{Quote.Of(first.Transmitter.Name)} and {Quote.Of(first.Receiver.Name)} are in one place, so there is no link between them; fix one of the two");
             return null;
         }
 
@@ -66,7 +66,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         if (rows.Length >= PowerMean.MostEqual && isHeard && samples == 1)
         {
             source.Warning(first.Mark, FormattableString.Invariant(
-                $"{rows.Length} lines from here on say the same level of the same link with {name}; they count as one reading, since fading would move them"));
+                $"{rows.Length} lines from here on say the same level of the same link with {name}; they count as one measurement, since fading would move them"));
         }
 
         return new Measurement(first.Transmitter, first.Receiver, name, level, isHeard)
@@ -76,14 +76,14 @@ internal sealed class MeasurementGathering(House house, Source source)
         };
     }
 
-    /// <summary>A device that took one reading has nothing to hold it against.</summary>
+    /// <summary>A device that took one measurement has nothing to be compared with.</summary>
     private void SayWhoIsAlone(IReadOnlyList<Measurement> measurements)
     {
         string[] names = [.. measurements.Select(r => r.Devices).Distinct()];
         foreach (IGrouping<string, Measurement> pair in measurements.GroupBy(r => r.Devices).Where(pair => pair.Count() == 1))
         {
             string meant = NearestWord.Find(pair.Key, names.Where(n => n != pair.Key)) is { } near ? $"; did you mean '{near}'?" : "";
-            source.Warning(new Mark(pair.First().Lines[0], 1), $"{Quote.Of(pair.Key)} took only this one reading, which tells how it counts and next to nothing of the house{meant}");
+            source.Warning(new Mark(pair.First().Lines[0], 1), $"{Quote.Of(pair.Key)} took only this one measurement, which sets its own offset and says almost nothing about the house{meant}");
         }
     }
 

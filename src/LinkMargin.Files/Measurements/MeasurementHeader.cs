@@ -134,7 +134,7 @@ internal sealed partial class MeasurementHeader
     private static partial Regex Blanks();
 }
 
-/// <summary>One column of a file of readings.</summary>
+/// <summary>One column of a measurements file.</summary>
 /// <param name="Heading">The heading it has in the template and in messages.</param>
 /// <param name="Means">What stands in it.</param>
 internal sealed record MeasurementColumn(string Heading, string Means)
@@ -178,7 +178,7 @@ internal sealed record MeasurementColumn(string Heading, string Means)
         : (this == Received || this == NotHeardBelow) && word.Equals("dBm", StringComparison.OrdinalIgnoreCase);
 }
 
-/// <summary>The columns that place one end of a reading by coordinates.</summary>
+/// <summary>The columns that place one end of a measurement by coordinates.</summary>
 /// <param name="Level">The level's name.</param>
 /// <param name="X">East on the plan.</param>
 /// <param name="Y">North on the plan.</param>

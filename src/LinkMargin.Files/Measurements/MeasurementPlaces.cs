@@ -9,7 +9,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Measurements;
 
-/// <summary>Finds where the ends of readings were in a house.</summary>
+/// <summary>Finds where the ends of measurements were in a house.</summary>
 internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Source source)
 {
     private readonly Dictionary<string, int> levels =
@@ -19,7 +19,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
     private readonly (Point2 Least, Point2 Greatest)?[] extents = [.. house.Levels.Select(ExtentOf)];
     private readonly LengthFormat lengths = new(houseUnit);
 
-    /// <summary>Reads one end of a line; null, with a mistake recorded, where it cannot be told.</summary>
+    /// <summary>Reads one end of a line; null, with a mistake recorded, where it cannot be determined.</summary>
     /// <param name="header">The columns.</param>
     /// <param name="line">The line.</param>
     /// <param name="name">The column of its name.</param>
@@ -86,7 +86,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
         if (extents[index] is { } extent && IsBeyond(extent, plan))
         {
             source.Error(mark, 
-                $"{end.Heading}: x {lengths.Exact(east)}, y {lengths.Exact(north)} lies outside the level {Quote.Of(storey.Name)}, which reaches {lengths.Extent(extent.Least, extent.Greatest)}; mend the coordinates or the level, or give their unit in the heading");
+                $"{end.Heading}: x {lengths.Exact(east)}, y {lengths.Exact(north)} lies outside the level {Quote.Of(storey.Name)}, which reaches {lengths.Extent(extent.Least, extent.Greatest)}; fix the coordinates or the level, or give their unit in the heading");
             return null;
         }
 

@@ -6,7 +6,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Measurements;
 
-/// <summary>Reads the lines of a file of readings, each by itself.</summary>
+/// <summary>Reads the lines of a measurements file, each by itself.</summary>
 internal sealed partial class MeasurementRowReader(MeasurementHeader header, MeasurementPlaces places, Source source)
 {
     /// <summary>What stands where nothing was heard.</summary>
@@ -23,7 +23,7 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
         if (line.Count > header.ColumnCount && line.Skip(header.ColumnCount).FirstOrDefault(cell => cell.Text.Length > 0) is { Text: not null } more)
         {
             source.Error(more.Mark, FormattableString.Invariant(
-                $"this line has {line.Count} fields and the headings are {header.ColumnCount}; a decimal comma is not told from the comma between fields, so write points, or part the fields with semicolons"));
+                $"this line has {line.Count} fields and the headings are {header.ColumnCount}; a decimal comma cannot be distinguished from the comma between fields, so write points, or part the fields with semicolons"));
             return null;
         }
 
@@ -55,7 +55,7 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
         string device = header.Find(line, MeasurementColumn.Device)?.Text ?? "", sender = header.Find(line, MeasurementColumn.Sender)?.Text ?? "";
         if (device.Length == 0 && header.Has(MeasurementColumn.Device))
         {
-            source.Error(line[0].Mark, "device: this line does not say what the level was read with; write any name, the same for all readings of one device");
+            source.Error(line[0].Mark, "device: this line does not say what measured the level; write any name, the same for all measurements of one device");
             return null;
         }
 

@@ -8,7 +8,7 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Measurements;
 
 /// <summary>
-/// Reads files of readings: separated values, a heading line, a line for each level that was read. README.md lists the
+/// Reads measurements files: separated values, a heading line, a line for each level that was read. README.md lists the
 /// columns.
 /// </summary>
 public static class MeasurementsFile
@@ -84,12 +84,12 @@ public static class MeasurementsFile
         if (measurements.Count > MeasurementLimits.MostMeasurements)
         {
             source.Error(Start, FormattableString.Invariant(
-                $"this file has readings of {measurements.Count} links, more than the {MeasurementLimits.MostMeasurements} that are fitted to; leave some out"));
+                $"this file has measurements of {measurements.Count} links, more than the {MeasurementLimits.MostMeasurements} that are fitted to; leave some out"));
         }
 
         if (measurements.Count == 0 && !source.Problems.Any(p => p.Severity == Severity.Error))
         {
-            source.Error(Start, "this file holds no reading; write a level, or 'not heard', under 'received'");
+            source.Error(Start, "this file holds no measurement; write a level, or 'not heard', under 'received'");
         }
 
         return measurements;
@@ -105,7 +105,7 @@ public static class MeasurementsFile
     private static Source SourceOf(string file, ProblemList problems, LengthUnit unit) => new(file, problems)
     {
         BareUnit = unit,
-        Usual = "ten minutes of readings take a few kilobytes",
+        Usual = "ten minutes of measurements take a few kilobytes",
     };
 
     private static MeasurementsParseResult Sorted(IReadOnlyList<Measurement>? measurements, ProblemList problems) => new(
@@ -113,12 +113,12 @@ public static class MeasurementsFile
         [.. problems.Distinct().OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column)]);
 }
 
-/// <summary>What came of reading a file of readings.</summary>
-/// <param name="Measurements">The readings, repeated ones put together; null exactly when there is a mistake.</param>
-/// <param name="Problems">All mistakes and all that looks odd, in the order of the file.</param>
+/// <summary>The result of reading a measurements file.</summary>
+/// <param name="Measurements">The measurements, repeated ones put together; null exactly when there is a mistake.</param>
+/// <param name="Problems">All mistakes and all that looks wrong, in the order of the file.</param>
 public sealed record MeasurementsParseResult(IReadOnlyList<Measurement>? Measurements, IReadOnlyList<Problem> Problems);
 
-/// <summary>What a file of readings may say. Each check and its message come from here.</summary>
+/// <summary>What a measurements file may say. Each check and its message come from here.</summary>
 internal static class MeasurementLimits
 {
     /// <summary>Rows of one file.</summary>

@@ -3,17 +3,17 @@ using System.Collections.ObjectModel;
 namespace LinkMargin.Files.Problems;
 
 /// <summary>
-/// The problems of one file, up to a limit of each severity; one line then says that there are more. A person mends what
-/// is told before asking again, and a file of nothing but faults must not take for ever to tell.
+/// The problems of one file, up to a limit of each severity; one line then says that there are more. A person fixes what
+/// is reported before trying again, and a file of nothing but faults must not take for ever to report.
 /// </summary>
 internal sealed class ProblemList : Collection<Problem>
 {
-    /// <summary>Most mistakes, and most odd things, that are told.</summary>
+    /// <summary>Most mistakes, and most odd things, that are reported.</summary>
     public const int MostReported = 500;
 
     private readonly Dictionary<Severity, int> reported = [];
 
-    /// <summary>Whether further mistakes will not be told.</summary>
+    /// <summary>Whether further mistakes will not be reported.</summary>
     public bool IsFull => reported.GetValueOrDefault(Severity.Error) > MostReported;
 
     /// <inheritdoc/>
@@ -29,6 +29,6 @@ internal sealed class ProblemList : Collection<Problem>
         reported[item.Severity] = before + 1;
         base.InsertItem(index, before < MostReported
             ? item
-            : item with { Message = FormattableString.Invariant($"there are more than {MostReported} {what}; mend the ones told first") });
+            : item with { Message = FormattableString.Invariant($"there are more than {MostReported} {what}; fix the ones above first") });
     }
 }

@@ -50,7 +50,7 @@ internal static partial class NumberText
 }
 
 /// <summary>
-/// Spreadsheets write the decimal sign of the country they are set to. In a file of readings a comma inside a number can be
+/// Spreadsheets write the decimal sign of the country they are set to. In a measurements file a comma inside a number can be
 /// nothing else: no level or coordinate in a house has thousands to part.
 /// </summary>
 internal static partial class DecimalComma

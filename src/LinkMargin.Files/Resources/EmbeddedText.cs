@@ -43,7 +43,7 @@ public static class HouseSchema
 }
 
 /// <summary>
-/// Invented readings of the built-in house, to try <c>fit</c> with: some walls lose more than the tables say, one link was not
+/// Invented measurements of the built-in house, to try <c>fit</c> with: some walls lose more than the tables say, one link was not
 /// heard, one was read twice, and one was written down wrong.
 /// </summary>
 public static class DemoMeasurements

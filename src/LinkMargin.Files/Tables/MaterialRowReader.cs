@@ -48,7 +48,7 @@ internal static class MaterialRowReader
             row.Source.Error(row.MarkOf("layers"), "layers: a row is one substance, with a dielectric, or built of layers, not both; remove one");
         }
 
-        // Asked last, so that every mistake of the row is told.
+        // Asked last, so that every mistake of the row is reported.
         return row.Source.Problems.Count > before || name is null || loss is null || spread is null || source is null
             ? null
             : new MaterialDraft(

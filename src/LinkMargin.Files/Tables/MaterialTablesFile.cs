@@ -138,8 +138,8 @@ public static class MaterialTablesFile
     };
 }
 
-/// <summary>What reading the tables gave.</summary>
-/// <param name="Tables">The tables; null where a mistake must be mended first.</param>
+/// <summary>The result of reading the tables.</summary>
+/// <param name="Tables">The tables; null where a mistake must be corrected first.</param>
 /// <param name="Problems">Every mistake and note, by file and place.</param>
 public sealed record MaterialTablesResult(MaterialTables? Tables, IReadOnlyList<Problem> Problems);
 

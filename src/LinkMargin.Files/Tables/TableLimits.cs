@@ -23,7 +23,7 @@ internal static class TableLimits
     /// <summary>One standard deviation, of a material or a radio.</summary>
     public static QuantityRange Spread { get; } = new(0, 30, "dB");
 
-    /// <summary>One standard deviation of readings, good or bad, and of the devices they are taken with: never none.</summary>
+    /// <summary>One standard deviation of measurements, good or bad, and of the devices they are taken with: never none.</summary>
     public static QuantityRange MeasurementSpread { get; } = new(0.1, 60, "dB");
 
     /// <summary>A share; never all of what it is a share of.</summary>

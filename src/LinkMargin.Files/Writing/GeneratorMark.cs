@@ -20,7 +20,7 @@ internal enum Author
 
 /// <summary>
 /// How the program knows its own output again, so that it may replace it. A text that people may change carries a checksum, so
-/// that what they changed is kept; one without, as older versions wrote, is taken for changed. House files and files of readings to fill
+/// that what they changed is kept; one without, as older versions wrote, is taken for changed. House files and measurements files to fill
 /// in carry no mark on purpose: they are there to be changed, and then they are nobody else's to replace.
 /// </summary>
 public static partial class GeneratorMark

@@ -28,15 +28,15 @@ internal sealed class Source(string file, ICollection<Problem> problems)
     /// <summary>How to get a file of this kind to start from, for a message.</summary>
     public string Start { get; init; } = "'linkmargin new FILE' writes one to start from";
 
-    /// <summary>Records what must be mended.</summary>
+    /// <summary>Records what must be corrected.</summary>
     public void Error(Mark mark, string message) => Problems.Add(new Problem(File, mark, Severity.Error, message));
 
-    /// <summary>Records what looks odd.</summary>
+    /// <summary>Records what looks wrong.</summary>
     public void Warning(Mark mark, string message) => Problems.Add(new Problem(File, mark, Severity.Warning, message));
 
     /// <summary>
     /// The end of a message about a wrong word, as <see cref="NearestWord.Advice"/> gives it. Not sought once the message
-    /// will not be told, so that a file of nothing but wrong words takes no longer.
+    /// will not be reported, so that a file of nothing but wrong words takes no longer.
     /// </summary>
     public string Advice(string word, IReadOnlyCollection<string> candidates, string? whereListed = null, Func<string, string?>? otherwise = null) =>
         Problems is ProblemList { IsFull: true } ? ""

@@ -49,7 +49,7 @@ internal sealed class FitChart(LabelBox frame, (double Least, double Greatest) r
         plot.StyleDecibels(plot.Plot.Axes.Left, HasLeftFigures ? "measured level (dBm)" : null);
         AddDiagonal(plot.Plot.Add);
 
-        // The doubtful ones last, so that they lie on top.
+        // Suspect ones last, so that they lie on top.
         foreach (IGrouping<(bool, bool), FitPoint> kind in panel.Points.OrderBy(p => p.LooksBad).GroupBy(p => (p.IsHeard, p.LooksBad)))
         {
             plot.Plot.Add.ScatterPoints(kind.Select(p => new Coordinates(p.PredictedDbm, p.MeasuredDbm)).ToArray())

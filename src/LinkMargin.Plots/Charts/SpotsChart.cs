@@ -142,7 +142,7 @@ internal static class SpotSign
 }
 
 /// <summary>
-/// How spots are told apart: the first, the one to choose, by the strong colour of the sheet, the others by tones that
+/// How spots are distinguished: the first, the one to choose, by the strong colour of the sheet, the others by tones that
 /// differ in lightness too, so that they part in black and white and for any eye. Their order in each seat's rows, which is
 /// that of the key, says the same.
 /// </summary>

@@ -8,7 +8,7 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Contours;
 
 /// <summary>
-/// The field's tones and the hatch over what lies below the required margin, within the rooms. Tones are worked out
+/// The field's tones and the hatch over what lies below the required margin, within the rooms. Tones are computed
 /// pixel by pixel from the surface the lines are traced on, so that a tone ends exactly on its line.
 /// </summary>
 internal sealed class FieldLayer(

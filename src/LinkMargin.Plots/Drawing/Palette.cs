@@ -23,6 +23,6 @@ internal static class Palette
     /// <summary>Ground about the house.</summary>
     public static readonly SKColor Ground = new(0xF3, 0xF2, 0xEE);
 
-    /// <summary>The spot: the one strong colour on the sheet, told by its shape as well.</summary>
+    /// <summary>The spot: the one strong colour on the sheet, recognised by its shape as well.</summary>
     public static readonly SKColor Spot = new(0x8A, 0x1C, 0x3B);
 }

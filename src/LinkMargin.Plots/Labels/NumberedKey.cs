@@ -44,7 +44,7 @@ internal sealed class NumberedKey
             int numbers = isNumber.Count(n => n);
             string[] texts = [.. order.Select((i, k) => isNumber[i] ? Written(this.names.Count + k) : names[i])];
 
-            // A name whose line would cross other names is better told by a number.
+            // A name whose line would cross other names gets a number instead.
             places = placer().PlaceFree([.. order.Select((i, k) => request(i, texts[k]))], k => isNumber[order[k]]);
             int[] without = [.. Enumerable.Range(0, order.Length).Where(k => places[k] is null && !isNumber[order[k]]).Select(k => order[k])];
             if (without.Length == 0)

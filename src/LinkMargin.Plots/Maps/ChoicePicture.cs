@@ -92,9 +92,9 @@ public static class ChoicePicture
         ChoiceKey.Entries(request.House, pixelsPerMetre, pixelsPerPoint, request.Unit), widthPixels, pixelsPerPoint);
 }
 
-/// <summary>Everything a map of the choice shows: how well off the worst seat is for a console anywhere on the floor.</summary>
+/// <summary>Everything a map of the choice shows: the margin of the worst seat for a console anywhere on the floor.</summary>
 /// <param name="House">The house.</param>
-/// <param name="Fields">One for each level to show, its figures dB above what the worst seat asks for.</param>
+/// <param name="Fields">One for each level to show, its figures dB above what the worst seat requires.</param>
 /// <param name="Marks">Places to show.</param>
 /// <param name="Title">One line above the maps.</param>
 /// <param name="Caption">One sentence below them.</param>

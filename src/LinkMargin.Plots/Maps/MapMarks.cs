@@ -47,7 +47,7 @@ internal static class MapMarks
 internal static class SeatFigure
 {
     /// <summary>
-    /// The margin; and what the seat asks for, where its answer would seem to contradict the hatch, which tells of the
+    /// The margin; and what the seat requires, where its answer would seem to contradict the hatch, which shows the
     /// map's own required margin.
     /// </summary>
     public static string Of(SeatMark mark, double requiredDb)

@@ -99,7 +99,7 @@ internal static class MarkShape
 /// <summary>What a mark on a plan stands for; decides its shape.</summary>
 internal enum MarkKind
 {
-    /// <summary>A seat that has the margin it asks for.</summary>
+    /// <summary>A seat that has its required margin.</summary>
     SeatPasses,
 
     /// <summary>A seat that has not.</summary>
@@ -114,7 +114,7 @@ internal enum MarkKind
     /// <summary>A spot on another level, seen through the floor.</summary>
     SpotElsewhere,
 
-    /// <summary>A place to take a reading at.</summary>
+    /// <summary>A place to measure at.</summary>
     Measurement,
 }
 

@@ -6,7 +6,7 @@ namespace LinkMargin.Plots.Paths;
 /// </summary>
 internal static class PathBundles
 {
-    // Two paths that run beside each other for less of the longer one's way part soon enough to be told from each other.
+    // Two paths that run beside each other for less of the longer one's way part soon enough to be distinguished.
     private const double SameWayShare = 0.6;
 
     /// <summary>How far aside of its true line each track is drawn, in the unit of the gap; above 0 to the left.</summary>

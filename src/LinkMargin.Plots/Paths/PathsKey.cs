@@ -36,8 +36,8 @@ internal static class PathsKey
             entries.Add(new(16, "obstacle in the way", (canvas, box) => DrawTick(canvas, box, pixelsPerPoint)));
         }
 
-        AddTriangle(TurnKind.Floor, "thrown back by a floor");
-        AddTriangle(TurnKind.Ceiling, "thrown back by a ceiling");
+        AddTriangle(TurnKind.Floor, "reflected by a floor");
+        AddTriangle(TurnKind.Ceiling, "reflected by a ceiling");
         if (levels.Count > 1)
         {
             entries.Add(new(16, "goes on on another level, drawn faint there", (canvas, box) => DrawRing(canvas, box, pixelsPerPoint)));

@@ -14,7 +14,7 @@ public sealed record PlanRequest(House House, IReadOnlyList<int> Levels, string 
     /// <summary>The unit of axes, dimensions, areas and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
 
-    /// <summary>Places to take a reading at, drawn in place of the seats.</summary>
+    /// <summary>Places to measure at, drawn in place of the seats.</summary>
     public IReadOnlyList<MeasurementMark> Measurements { get; init; } = [];
 
     /// <summary>All levels side by side, the lowest on the left.</summary>
@@ -26,7 +26,7 @@ public sealed record PlanRequest(House House, IReadOnlyList<int> Levels, string 
         new(house, [levelIndex], title, caption);
 }
 
-/// <summary>A place to take a reading at.</summary>
+/// <summary>A place to measure at.</summary>
 /// <param name="LevelIndex">The level it is on; 0 is the lowest.</param>
 /// <param name="Plan">Where on the plan.</param>
 /// <param name="Text">What is written beside it: its number and what to send from.</param>

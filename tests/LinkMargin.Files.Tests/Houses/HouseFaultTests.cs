@@ -42,13 +42,13 @@ public sealed class HouseFaultTests
     [InlineData("between: [den, hall]", "between: [den, hall], wall: stub", "house.yaml:12:9: a door says where it is in more than one way (between, wall); keep one")]
     [InlineData("between: [den, hall], ", "", "house.yaml:12:9: a door needs a place: 'between: [room, room]', 'room' with 'side', or 'wall'")]
     [InlineData("side: south", "side: front", "house.yaml:14:27: side: 'front' is not a side of a room; write one of: north, east, south, west")]
-    [InlineData("material: leaf, open: true", "material: leaf, open: true, height: 2.6", "house.yaml:12:84: a door reaches 2.6 m above the floor, and the level is 2.4 m high; mend 'height' or the level's height")]
-    [InlineData("sill: 1, height: 1.1", "sill: 1.4, height: 1.1", "house.yaml:14:72: a window reaches 2.5 m above the floor, and the level is 2.4 m high; mend 'sill', 'height' or the level's height")]
-    [InlineData("material: brick, height: 1.1", "material: brick, from: 1.5, height: 1.1", "house.yaml:18:83: this wall reaches 2.6 m above the floor, and the level is 2.4 m high; mend 'from', 'height' or the level's height")]
+    [InlineData("material: leaf, open: true", "material: leaf, open: true, height: 2.6", "house.yaml:12:84: a door reaches 2.6 m above the floor, and the level is 2.4 m high; fix 'height' or the level's height")]
+    [InlineData("sill: 1, height: 1.1", "sill: 1.4, height: 1.1", "house.yaml:14:72: a window reaches 2.5 m above the floor, and the level is 2.4 m high; fix 'sill', 'height' or the level's height")]
+    [InlineData("material: brick, height: 1.1", "material: brick, from: 1.5, height: 1.1", "house.yaml:18:83: this wall reaches 2.6 m above the floor, and the level is 2.4 m high; fix 'from', 'height' or the level's height")]
     [InlineData("build-up: joisted", "build-up: joistd", "house.yaml:20:17: build-up: 'joistd' is not a floor build-up; did you mean 'joisted'?")]
     [InlineData("run: x", "run: z", "house.yaml:21:21: run: 'z' is not a direction of joists; write x, y, or an angle in degrees anticlockwise from x")]
     [InlineData("spacing: 0.4", "spacing: 0.05", "house.yaml:21:33: spacing: 0.05 m leaves no gap between joists 0.05 m wide; measure from centre to centre")]
-    [InlineData("height: 2.3", "height: 2.3\n    elevation: 2.3", "house.yaml:25:16: the level 'high' begins 0.1 m below the ceiling of 'low'; levels are written lowest first and may not overlap, so mend 'elevation' or the height below")]
+    [InlineData("height: 2.3", "height: 2.3\n    elevation: 2.3", "house.yaml:25:16: the level 'high' begins 0.1 m below the ceiling of 'low'; levels are written lowest first and may not overlap, so fix 'elevation' or the height below")]
     [InlineData("level: low, box: [0.2", "level: lwo, box: [0.2", "house.yaml:30:25: level: no level is named 'lwo'; did you mean 'low'?")]
     [InlineData("level: low, box: [0.2", "box: [0.2", "house.yaml:30:5: a fixture needs the key 'level'")]
     [InlineData("box: [0.2, 3.5, 0.8, 4.5]", "box: [0.2, 3.5, 0.2, 4.5]", "house.yaml:30:35: box: its footprint is 0 m by 1 m; each side may be 0.001 m to 100 m, and the form is [x0, y0, x1, y1], two opposite corners of its footprint")]
@@ -62,13 +62,13 @@ public sealed class HouseFaultTests
     [InlineData("required: 12 dB", "required: 99 dB", "house.yaml:35:11: required: '99 dB' is outside the allowed 0 dB to 60 dB")]
     [InlineData("inside: rack", "inside: rcak", "house.yaml:37:29: inside: no fixture is named 'rcak'; did you mean 'rack'?")]
     [InlineData("inside: rack, height: 1.1", "inside: rack", "house.yaml:37:5: a spot inside a fixture needs its 'height' over the floor, or 'at: [x, y, height]'")]
-    [InlineData("inside: rack, height: 1.1", "inside: rack, height: 2.1", "house.yaml:37:43: this place is not inside the fixture 'rack', which reaches from 0 m to 1.9 m above the floor round (0.5, 4); mend it or remove 'inside'")]
-    [InlineData("inside: rack, height: 1.1", "inside: rack, level: high, height: 1.1", "house.yaml:37:42: the fixture 'rack' stands on the level 'low', not on 'high'; remove 'level' or mend it")]
+    [InlineData("inside: rack, height: 1.1", "inside: rack, height: 2.1", "house.yaml:37:43: this place is not inside the fixture 'rack', which reaches from 0 m to 1.9 m above the floor round (0.5, 4); fix it or remove 'inside'")]
+    [InlineData("inside: rack, height: 1.1", "inside: rack, level: high, height: 1.1", "house.yaml:37:42: the fixture 'rack' stands on the level 'low', not on 'high'; remove 'level' or fix it")]
     [InlineData("inside: rack, height: 1.1", "inside: screen, height: 1.1", "house.yaml:37:45: the spot 'in rack' is inside the fixture 'screen', which is solid; move it, or make the fixture a shell with 'shell: true' or 'open: [front]'")]
     [InlineData("at: [3, 2, 1.6]", "at: [3, 2]", "house.yaml:38:36: at: 3 numbers are needed, [x, y, height], and here are 2")]
     [InlineData("at: [3, 2, 1.6]", "at: [3, 2, 2.4]", "house.yaml:38:36: at (height): 2.4 m is above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]
-    [InlineData("at: [3, 2, 1.6]", "at: [3, 7, 1.6]", "house.yaml:38:36: the spot 'shelf' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; mend 'at' or 'level'")]
-    [InlineData("at: [1, 1]", "at: [-1, 1]", "house.yaml:41:34: the seat 'bed' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; mend 'at' or 'level'")]
+    [InlineData("at: [3, 2, 1.6]", "at: [3, 7, 1.6]", "house.yaml:38:36: the spot 'shelf' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; fix 'at' or 'level'")]
+    [InlineData("at: [1, 1]", "at: [-1, 1]", "house.yaml:41:34: the seat 'bed' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; fix 'at' or 'level'")]
     [InlineData("at: [1, 1]", "at: [1, 1, 0.9]", "house.yaml:41:34: at: a seat is at [x, y]; the height of the hands over the floor is written as 'hands'")]
     [InlineData("hands: 0.9", "hands: 2.9", "house.yaml:41:49: hands: 2.9 m is above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]
     [InlineData("facing: north-west", "facing: nroth-west", "house.yaml:41:62: facing: 'nroth-west' is neither a fixture nor a direction (north, south-east, ..., or degrees anticlockwise from east); did you mean 'north-west'?")]
@@ -84,7 +84,7 @@ public sealed class HouseFaultTests
     [InlineData("hands: 0.9,", "players: [[1, 1], [2, 2]],", "house.yaml:41:34: 'players' says where each player is, so 'at' has nothing to add; remove it, or write 'players' as a number")]
     [InlineData("at: [1, 1], hands: 0.9,", "players: [1, 2],", "house.yaml:41:39: players: write a list of places, [[x, y], [x, y], ...]")]
     [InlineData("at: [1, 1], hands: 0.9,", "players: 3,", "house.yaml:41:5: a seat needs the key 'at'")]
-    [InlineData("at: [1, 1], hands: 0.9,", "at: [5.5, 1], players: 4, facing: north,", "house.yaml:41:34: the seat 'bed 4' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; mend 'at' or 'level'", ", facing: north, facing: north-west", ", facing: north")]
+    [InlineData("at: [1, 1], hands: 0.9,", "at: [5.5, 1], players: 4, facing: north,", "house.yaml:41:34: the seat 'bed 4' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; fix 'at' or 'level'", ", facing: north, facing: north-west", ", facing: north")]
     [InlineData("name: bed, level: high, at: [1, 1]", "name: sof, level: low, at: [1, 1], players: 2", "house.yaml:41:12: a seat named 'sof 1' is already in line 40; give each its own name", "name: sofa", "name: sof 1")]
     [InlineData("heights: [0.5, 1.2]", "heights: [0.5, 2.5]", "house.yaml:43:66: heights: 2.5 m is above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]
     [InlineData("heights: [0.5, 1.2]", "heights: 0.5", "house.yaml:43:60: heights: a list is needed (items that begin with '- ', or [ ... ]), not '0.5'")]
@@ -188,7 +188,7 @@ public sealed class HouseFaultTests
         Assert.Equal(ProblemList.MostReported, HouseText.Read(WithWrongKeys(ProblemList.MostReported)).Problems.Count);
         HouseParseResult parsed = HouseText.Read(WithWrongKeys(10 * ProblemList.MostReported));
         Assert.Equal(ProblemList.MostReported + 1, parsed.Problems.Count);
-        Assert.Equal("there are more than 500 mistakes; mend the ones told first", parsed.Problems[^1].Message);
+        Assert.Equal("there are more than 500 mistakes; fix the ones above first", parsed.Problems[^1].Message);
     }
 
     /// <summary>What the layout of the plan finds reaches a person the same way.</summary>
@@ -208,7 +208,7 @@ public sealed class HouseFaultTests
     }
 
     [Fact]
-    public void A_list_is_worked_through_to_its_limit()
+    public void A_list_is_read_up_to_its_limit()
     {
         static string WithSpots(int count)
         {
@@ -224,7 +224,7 @@ public sealed class HouseFaultTests
 
         Assert.Empty(HouseText.Read(WithSpots(HouseLimits.MostSpots)).Problems);
         Problem problem = Assert.Single(HouseText.Read(WithSpots(HouseLimits.MostSpots + 1)).Problems);
-        Assert.Contains("there are 201, and at most 200 are worked through", problem.Message, StringComparison.Ordinal);
+        Assert.Contains("there are 201, and at most 200 are allowed", problem.Message, StringComparison.Ordinal);
     }
 
     private static string Only(string text)

@@ -18,10 +18,10 @@ public sealed class MeasurementsFaultTests
     [InlineData("shelf,sofa,NaN,phone", 12, "received: 'NaN' is neither a level nor 'not heard'; write for example -63 dBm, not heard, or < -92 dBm")]
     [InlineData("shelf,sofa,-1e400,phone", 12, "received: '-1e400' is too large to be a finite number (-130 dBm to 0 dBm is allowed)")]
     [InlineData("shelf,sofa,< high,phone", 12, "received: 'high' is neither a level nor 'not heard'; write for example -63 dBm, not heard, or < -92 dBm")]
-    [InlineData("shelf,sofa,-50,", 1, "device: this line does not say what the level was read with; write any name, the same for all readings of one device")]
+    [InlineData("shelf,sofa,-50,", 1, "device: this line does not say what measured the level; write any name, the same for all measurements of one device")]
     [InlineData(",sofa,-50,phone", 1, "transmitter: this line does not say where the transmitter was; write the name of a spot or seat")]
-    [InlineData("shelf,sofa,-50,5,phone", 18, "this line has 5 fields and the headings are 4; a decimal comma is not told from the comma between fields, so write points, or part the fields with semicolons")]
-    [InlineData("shelf,shelf,-50,phone", 13, "'shelf' and 'shelf' are in one place, so there is no link between them; mend one of the two")]
+    [InlineData("shelf,sofa,-50,5,phone", 18, "this line has 5 fields and the headings are 4; a decimal comma cannot be distinguished from the comma between fields, so write points, or part the fields with semicolons")]
+    [InlineData("shelf,shelf,-50,phone", 13, "'shelf' and 'shelf' are in one place, so there is no link between them; fix one of the two")]
     [InlineData("shelf,\"sofa,-50,phone", 7, "a quote opens here and nothing closes it on this line: '\"sofa,-50,phone'; close it, or leave the quotes out")]
     public void A_line_that_cannot_be_read_is_refused_with_its_place(string line, int column, string message)
     {
@@ -30,7 +30,7 @@ public sealed class MeasurementsFaultTests
     }
 
     [Theory]
-    [InlineData("shelf,down,9,1,1,-50", 12, "receiver: x 9 m, y 1 m lies outside the level 'down', which reaches x from 0 to 7 m, y from 0 to 5 m; mend the coordinates or the level, or give their unit in the heading")]
+    [InlineData("shelf,down,9,1,1,-50", 12, "receiver: x 9 m, y 1 m lies outside the level 'down', which reaches x from 0 to 7 m, y from 0 to 5 m; fix the coordinates or the level, or give their unit in the heading")]
     [InlineData("shelf,down,1,1,2.6,-50", 16, "receiver height: 2.6 m is above the ceiling of the level 'down'; 0 m to 2.4 m is allowed")]
     [InlineData("shelf,dwon,1,1,1,-50", 7, "receiver level: no level is named 'dwon'; did you mean 'down'?")]
     [InlineData("shelf,,1,1,1,-50", 1, "receiver level: coordinates need the name of their level; write one of: down, up")]
@@ -48,7 +48,7 @@ public sealed class MeasurementsFaultTests
     [InlineData("transmitter,receiver,received (mW),device\n", "r.csv:1:22: received: 'mW' is not a unit of this column; only dBm is read")]
     [InlineData("from,to,strength\nshelf,sofa,-50\n", "r.csv:1:1: the first line must name the columns, and none of 'from,to,strength' is one; put this line above: transmitter,receiver,received,device")]
     [InlineData("", "r.csv:1:1: this file holds no lines; 'linkmargin fit HOUSE --template FILE' writes one to fill in")]
-    [InlineData("transmitter,receiver,received,device\n", "r.csv:1:1: this file holds no reading; write a level, or 'not heard', under 'received'")]
+    [InlineData("transmitter,receiver,received,device\n", "r.csv:1:1: this file holds no measurement; write a level, or 'not heard', under 'received'")]
     public void Headings_that_will_not_do_are_refused(string text, string problem)
     {
         Assert.Contains(problem, SmallHouse.Problems(text));
@@ -59,7 +59,7 @@ public sealed class MeasurementsFaultTests
     [InlineData("transmitter,receiver,received,device,notes\nshelf,sofa,-50,phone,by the door\nshelf,desk,-60,phone,\n", "r.csv:1:38: 'notes' is no column that is read, so what stands under it is left out")]
     [InlineData("transmitter,receiver,received,devise\nshelf,sofa,-50,phone\nshelf,desk,-60,phone\n", "r.csv:1:31: 'devise' is no column that is read, so what stands under it is left out; did you mean 'device'?")]
     [InlineData("transmitter,receiver,received\nshelf,sofa,-50\nshelf,desk,-60\n", "r.csv:1:1: there is no column 'device', so all levels are taken to be read with one and the same device")]
-    [InlineData("transmitter,receiver,received,device\nshelf,sofa,-50,phone\nshelf,desk,-60,phone\nrack,desk,-70,phnoe\n", "r.csv:4:1: 'phnoe' took only this one reading, which tells how it counts and next to nothing of the house; did you mean 'phone'?")]
+    [InlineData("transmitter,receiver,received,device\nshelf,sofa,-50,phone\nshelf,desk,-60,phone\nrack,desk,-70,phnoe\n", "r.csv:4:1: 'phnoe' took only this one measurement, which sets its own offset and says almost nothing about the house; did you mean 'phone'?")]
     [InlineData("transmitter,receiver,received,device\nshelf,sofa,-50,phone\nshelf,desk,-60,phone\nrack,desk,< -55,phone\n", "r.csv:4:11: phone is said to hear nothing below -55 dBm here, but shows -60 dBm in another line; check the two")]
     public void What_looks_odd_is_reported_and_read(string text, string problem)
     {
@@ -70,7 +70,7 @@ public sealed class MeasurementsFaultTests
     [Fact]
     public void A_device_that_hears_nothing_at_all_must_say_what_it_could_have_heard() =>
         Assert.Equal(
-            "r.csv:2:12: received: phone heard nothing at all in this file, so nothing tells what it could have heard; write the level below which it hears nothing, such as < -92 dBm",
+            "r.csv:2:12: received: phone heard nothing at all in this file, so what it could have heard is unknown; write the level below which it hears nothing, such as < -92 dBm",
             SmallHouse.Problems(Heading + "shelf,sofa,not heard,phone\nshelf,desk,not heard,phone\n")[0]);
 
     [Fact]
@@ -115,7 +115,7 @@ public sealed class MeasurementsFaultTests
             File.WriteAllBytes(file, [0xFF, 0xFE, 0x74, 0]);
             Assert.Equal("this file is in UTF-16; save it as UTF-8", Assert.Single(Read(file)));
             File.WriteAllBytes(file, new byte[(4 * 1024 * 1024) + 1]);
-            Assert.Equal("this file is larger than 4 MB, the most that is read; ten minutes of readings take a few kilobytes", Assert.Single(Read(file)));
+            Assert.Equal("this file is larger than 4 MB, the most that is read; ten minutes of measurements take a few kilobytes", Assert.Single(Read(file)));
             Assert.Equal("this is a folder; name a file in it", Assert.Single(Read(folder)));
             Assert.Equal("there is no such file; check the name and the folder", Assert.Single(Read(file + "x")));
         }

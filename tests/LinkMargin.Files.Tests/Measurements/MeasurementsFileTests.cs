@@ -94,7 +94,7 @@ public sealed class MeasurementsFileTests
             "transmitter,receiver,received,device\n" + string.Concat(Enumerable.Repeat("shelf,sofa,-50,phone\n", 1000)) + "shelf,desk,-60,phone\n");
         Assert.Equal([(-50.0, 1), (-60.0, 1)], read.Measurements!.Select(r => (Math.Round(r.LevelDbm, 9), r.SampleCount)));
         Assert.Equal(
-            "r.csv:2:12: 1000 lines from here on say the same level of the same link with phone; they count as one reading, since fading would move them",
+            "r.csv:2:12: 1000 lines from here on say the same level of the same link with phone; they count as one measurement, since fading would move them",
             Assert.Single(read.Problems).ToString());
     }
 

@@ -80,7 +80,7 @@ public sealed class PlanSizeTests
         Assert.Equal(mistakes, reported.Length);
         if (mistakes > 0)
         {
-            Assert.Contains($"cross in {crossings} places, where at most {PlanLimits.MostCrossings} are worked through", reported[0], StringComparison.Ordinal);
+            Assert.Contains($"cross in {crossings} places, where at most {PlanLimits.MostCrossings} are allowed", reported[0], StringComparison.Ordinal);
             Assert.Contains(" crosses ", reported[1], StringComparison.Ordinal);
             Assert.Equal($"... and {crossings - PlanLimits.MostOfAKind} more crossings", reported[^1]);
         }

@@ -159,6 +159,6 @@ public sealed class RoomsFoundTests
 
         sketch.Build();
         Assert.Equal(PlanLimits.MostOfAKind + 1, sketch.Problems.Count);
-        Assert.Equal("there are more loose wall ends; mend the ones above first", sketch.Problems[^1].Message);
+        Assert.Equal("there are more loose wall ends; fix the ones above first", sketch.Problems[^1].Message);
     }
 }

@@ -75,6 +75,22 @@ public class CrowdedPlanTests
     }
 
     [Fact]
+    public void A_long_key_of_names_leaves_no_gap_under_the_plan()
+    {
+        PlanRequest request = PlanRequest.OfLevel(Crowded(20, 400, false), 1, "Plan", "");
+        var picture = new Pixels(PlanPicture.Render(request, PlanPicture.FittingSize(request, 300, 2)));
+        int gap = 0, widest = 0;
+        for (int y = 0; y < picture.Height; y++)
+        {
+            gap = picture.Share(new(0, y, picture.Width, y + 1), Palette.Paper) == 1 ? gap + 1 : 0;
+            widest = Math.Max(widest, gap);
+        }
+
+        // Two rows of the key are 30 points high, of 2 pixels each.
+        Assert.InRange(widest, 1, 60);
+    }
+
+    [Fact]
     public void Many_levels_stand_in_rows()
     {
         House tower = Plain with { Levels = [.. Enumerable.Range(0, 50).Select(i => Plain.Levels[0] with { Name = $"level {i}" })] };

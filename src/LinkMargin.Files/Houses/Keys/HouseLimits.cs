@@ -42,7 +42,7 @@ internal static class HouseLimits
     /// <summary>Smallest and largest side of a fixture.</summary>
     public static readonly QuantityRange FixtureSide = new(0.001, 100, "m");
 
-    /// <summary>A margin somebody may ask for.</summary>
+    /// <summary>A margin somebody may require.</summary>
     public static readonly QuantityRange Required = new(0, 60, "dB");
 
     /// <summary>Days of a month on which a seat is used.</summary>
@@ -93,7 +93,7 @@ internal static class HouseLimits
     /// <summary>Height of hands holding a controller over the floor, of somebody sitting; metres.</summary>
     public const double Hands = 0.7;
 
-    /// <summary>The margin a seat must have where the file asks for none, dB.</summary>
+    /// <summary>The margin a seat must have where the file gives none, dB.</summary>
     public const double RequiredDb = Seat.UsualRequiredDb;
 
     /// <summary>Clear width of a door leaf, metres.</summary>
@@ -120,7 +120,7 @@ internal static class HouseLimits
     /// <summary>Heights that differ by less are the same height: two units' rounding of a tape measure. Metres.</summary>
     public const double SameHeight = 0.001;
 
-    /// <summary>A gap between levels may differ from its floor build-up by this much before it looks odd; metres.</summary>
+    /// <summary>A gap between levels may differ from its floor build-up by this much before a warning; metres.</summary>
     public const double FloorGapTolerance = 0.05;
 
     /// <summary>Nearer to a wall's centre line than this, a thing stands in the wall however thin it is; metres.</summary>

@@ -68,7 +68,7 @@ internal sealed class MaterialReader(MaterialTables tables)
     }
 }
 
-/// <summary>What looks odd about a wall or an opening of a material.</summary>
+/// <summary>What looks wrong about a wall or an opening of a material.</summary>
 internal static class PanelAdvice
 {
     /// <summary>

@@ -32,7 +32,7 @@ internal static class TooMany
     {
         if (count > most)
         {
-            source.Error(group.MarkOf(key), FormattableString.Invariant($"{key}: there are {count}, and at most {most} are worked through; leave some out"));
+            source.Error(group.MarkOf(key), FormattableString.Invariant($"{key}: there are {count}, and at most {most} are allowed; remove some"));
         }
     }
 }

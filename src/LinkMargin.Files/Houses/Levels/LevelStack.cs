@@ -43,7 +43,7 @@ internal static class LevelStack
         {
             source.Error(level.ElevationMark, 
                 $"the level {Quote.Of(level.Name)} begins {source.Lengths.Exact(-gap)} below the ceiling of {Quote.Of(below.Name)}; "
-                    + "levels are written lowest first and may not overlap, so mend 'elevation' or the height below");
+                    + "levels are written lowest first and may not overlap, so fix 'elevation' or the height below");
         }
         else if (thickness is { } built && Math.Abs(gap - built) > HouseLimits.FloorGapTolerance)
         {

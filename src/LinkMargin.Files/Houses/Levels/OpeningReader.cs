@@ -74,10 +74,10 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
         OpeningPlace? place = Place(group);
         if (height <= 0 || sill + height > levelHeight + HouseLimits.SameHeight)
         {
-            string mend = kind == OpeningKind.Door ? "'height'" : "'sill', 'height'";
+            string keys = kind == OpeningKind.Door ? "'height'" : "'sill', 'height'";
             source.Error(group.MarkOf(group.Has("height") ? "height" : "sill"), 
                 $"{group.What} reaches {source.Lengths.Exact(Math.Max(sill, sill + height))} above the floor, "
-                    + $"and the level is {source.Lengths.Exact(levelHeight)} high; mend {mend} or the level's height");
+                    + $"and the level is {source.Lengths.Exact(levelHeight)} high; fix {keys} or the level's height");
             return null;
         }
 

@@ -46,7 +46,7 @@ internal sealed class WallReader(Source source, MaterialReader materials, double
         {
             source.Error(group.MarkOf(group.Has("height") ? "height" : "from"), 
                 $"this wall reaches {source.Lengths.Exact(from + (height ?? 0))} above the floor, "
-                    + $"and the level is {source.Lengths.Exact(levelHeight)} high; mend 'from', 'height' or the level's height");
+                    + $"and the level is {source.Lengths.Exact(levelHeight)} high; fix 'from', 'height' or the level's height");
             return null;
         }
 

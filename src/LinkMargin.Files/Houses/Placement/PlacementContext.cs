@@ -40,7 +40,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
 
     /// <summary>
     /// The level a thing says it is on; it may leave that out where there is only one. Null, with a mistake recorded,
-    /// where it cannot be told.
+    /// where it cannot be determined.
     /// </summary>
     public int? LevelOf(MappingReader group)
     {
@@ -108,7 +108,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
         {
             Source.Error(mark,
                 $"{what} lies outside the level {Quote.Of(NameOf(level))}, which reaches {ExtentOf(level)}; "
-                    + "mend 'at' or 'level'");
+                    + "fix 'at' or 'level'");
             return;
         }
 

@@ -98,7 +98,7 @@ internal sealed class SpotReader(PlacementContext premises)
 
         if (group.Has("level") && premises.LevelOf(group) is { } level && level != host.LevelIndex)
         {
-            source.Error(group.MarkOf("level"), $"the fixture {Quote.Of(host.Name)} stands on the level {Quote.Of(premises.NameOf(host.LevelIndex))}, not on {Quote.Of(premises.NameOf(level))}; remove 'level' or mend it");
+            source.Error(group.MarkOf("level"), $"the fixture {Quote.Of(host.Name)} stands on the level {Quote.Of(premises.NameOf(host.LevelIndex))}, not on {Quote.Of(premises.NameOf(level))}; remove 'level' or fix it");
         }
 
         Point3? place = at ?? (height is { } z ? host.Centre.At(z) : null);
@@ -111,7 +111,7 @@ internal sealed class SpotReader(PlacementContext premises)
         {
             source.Error(group.MarkOf(at is null ? "height" : "at"), 
                 $"this place is not inside the fixture {Quote.Of(host.Name)}, "
-                    + $"which reaches from {source.Lengths.Exact(host.FromMetres)} to {source.Lengths.Exact(host.ToMetres)} above the floor round {source.Lengths.Place(host.Centre)}; mend it or remove 'inside'");
+                    + $"which reaches from {source.Lengths.Exact(host.FromMetres)} to {source.Lengths.Exact(host.ToMetres)} above the floor round {source.Lengths.Place(host.Centre)}; fix it or remove 'inside'");
             return null;
         }
 

@@ -15,10 +15,10 @@ internal sealed class PlanProblems(string file, ICollection<Problem> problems, L
     /// <summary>How messages give lengths.</summary>
     internal LengthFormat Lengths { get; } = lengths;
 
-    /// <summary>Reports something that must be mended.</summary>
+    /// <summary>Reports something that must be corrected.</summary>
     internal void Error(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Error, message));
 
-    /// <summary>Reports something that looks odd.</summary>
+    /// <summary>Reports something that looks wrong.</summary>
     internal void Warning(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Warning, message));
 
     /// <summary>
@@ -31,12 +31,12 @@ internal sealed class PlanProblems(string file, ICollection<Problem> problems, L
         reported[kind] = before + 1;
         if (before <= PlanLimits.MostOfAKind)
         {
-            string text = before < PlanLimits.MostOfAKind ? message : $"there are more {kind}; mend the ones above first";
+            string text = before < PlanLimits.MostOfAKind ? message : $"there are more {kind}; fix the ones above first";
             problems.Add(new Problem(file, mark, severity, text));
         }
     }
 
-    /// <summary>Whether so many of a kind were told that looking for more is idle.</summary>
+    /// <summary>Whether so many of a kind were reported that looking for more is idle.</summary>
     internal bool HasReportedEnough(string kind) => reported.GetValueOrDefault(kind) > PlanLimits.MostOfAKind;
 }
 

@@ -6,7 +6,7 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Plans.Openings;
 
-/// <summary>Puts openings into walls and tells those that do not fit.</summary>
+/// <summary>Puts openings into walls and reports those that do not fit.</summary>
 internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites sites, PlanProblems problems)
 {
     /// <summary>Every wall with its openings, from its start on.</summary>

@@ -23,7 +23,7 @@ internal sealed class OpeningSites
     private readonly ILookup<string, OpeningSite> byWallName;
 
     /// <summary>
-    /// Takes the level's rooms and walls. The names in the two sets were written, but with faults already told; an
+    /// Takes the level's rooms and walls. The names in the two sets were written, but with faults already reported; an
     /// opening that names one is passed over.
     /// </summary>
     internal OpeningSites(
@@ -58,7 +58,7 @@ internal sealed class OpeningSites
             .ToLookup(s => s.Name, s => s.Site);
     }
 
-    /// <summary>The stretches a place means, at least one; or null where a fault was told.</summary>
+    /// <summary>The stretches a place means, at least one; or null where a fault was reported.</summary>
     internal IReadOnlyList<OpeningSite>? Find(OpeningDraft opening, string label) => opening.Place switch
     {
         OpeningPlace.Between between => Between(between, opening, label),

@@ -12,7 +12,7 @@ internal static class PlanLimits
     /// <summary>A written wall this close to a room's edge lies along it, and its ends join what they touch. Metres.</summary>
     internal const double AlongMetres = 0.005;
 
-    /// <summary>A full wall written this close beside a room's wall, and not along it, is told: both count. Metres.</summary>
+    /// <summary>A full wall written this close beside a room's wall, and not along it, is reported: both count. Metres.</summary>
     internal const double BesideMetres = 0.15;
 
     /// <summary>Facing edges of two rooms up to this far apart are the two faces of one wall. Metres.</summary>
@@ -22,12 +22,12 @@ internal static class PlanLimits
     internal const double FacingOverlapMetres = 0.02;
 
     /// <summary>
-    /// Narrowest strip of outdoors between two rooms that is told: a cavity wall is hardly thicker. Up to
+    /// Narrowest strip of outdoors between two rooms that is reported: a cavity wall is hardly thicker. Up to
     /// <see cref="ThickestWallMetres"/> most are joined to one wall, and then there is no strip. Metres.
     /// </summary>
     internal const double NarrowestStripMetres = 0.3;
 
-    /// <summary>Widest strip of outdoors between two rooms that is told: a wider one is a passage between houses. Metres.</summary>
+    /// <summary>Widest strip of outdoors between two rooms that is reported: a wider one is a passage between houses. Metres.</summary>
     internal const double WidestStripMetres = 1;
 
     /// <summary>Share of a strip that rooms may cover, by rounding, while it counts as empty.</summary>
@@ -66,7 +66,7 @@ internal static class PlanLimits
     /// <summary>Most places of a level where a written wall runs through another wall.</summary>
     internal const int MostCrossings = 2000;
 
-    /// <summary>Faults of one kind told one by one; the rest are counted.</summary>
+    /// <summary>Faults of one kind reported one by one; the rest are counted.</summary>
     internal const int MostOfAKind = 50;
 
     /// <summary>Slack for lengths that passed through a change of units. Metres.</summary>

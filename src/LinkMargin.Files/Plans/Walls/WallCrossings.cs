@@ -41,7 +41,7 @@ internal static class WallCrossings
             walls[0].Mark,
             FormattableString.Invariant(
                 $"walls of level {Quote.Of(draft.LevelName)} cross in {count} places, where at most {PlanLimits.MostCrossings} ")
-                + "are worked through; end walls where they meet, or check the numbers they were drawn from");
+                + "are allowed; end walls where they meet, or check the numbers they were drawn from");
         foreach ((int wall, int other, Point2 place) in first)
         {
             string through = other < walls.Count ? walls[other].Label(problems.Lengths) : $"a wall of room {Quote.Of(rooms[edges[other - walls.Count].Room].Name)}";

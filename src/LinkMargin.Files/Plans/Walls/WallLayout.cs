@@ -9,7 +9,7 @@ namespace LinkMargin.Files.Plans.Walls;
 /// <summary>Gives every stretch of wall its neighbours, its name and its material, in a fixed order.</summary>
 internal sealed class WallLayout(PlanDraft draft, IReadOnlyList<RoomShape> rooms, PlanProblems problems)
 {
-    /// <summary>Stands in for a material the level does not say, so that what else is wrong can still be told.</summary>
+    /// <summary>Stands in for a material the level does not say, so that what else is wrong can still be reported.</summary>
     private static readonly Material NotSaid = new("not said", 0, 0, "none");
 
     private readonly WallNeighbours neighbours = new(rooms);

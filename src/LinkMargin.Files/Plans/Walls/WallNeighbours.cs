@@ -4,7 +4,7 @@ using LinkMargin.Files.Plans.Shapes;
 
 namespace LinkMargin.Files.Plans.Walls;
 
-/// <summary>Tells which rooms lie on the two sides of a wall, stretch by stretch.</summary>
+/// <summary>Finds which rooms lie on the two sides of a wall, stretch by stretch.</summary>
 internal sealed class WallNeighbours
 {
     private readonly SegmentIndex<RoomEdge> edges;
