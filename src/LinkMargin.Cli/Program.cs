@@ -18,11 +18,13 @@ if (OperatingSystem.IsWindows() && !Console.IsOutputRedirected)
 }
 
 bool errorIsTerminal = !Console.IsErrorRedirected;
-using var signals = new StopSignals(errorIsTerminal);
+Pager? pager = Pager.OfUser();
+using var signals = new StopSignals(errorIsTerminal, () => pager?.IsOpen == true);
 int exitCode = CommandLineProgram.Run(args, new Invocation(StandardStreams.OpenOutput(), StandardStreams.OpenError(), Folder: "")
 {
     Width = Terminal.OutputWidth(),
     ErrorIsTerminal = errorIsTerminal,
+    Pager = pager,
     Cancellation = signals.Token,
 });
 signals.End();

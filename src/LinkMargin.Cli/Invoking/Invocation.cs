@@ -15,6 +15,9 @@ internal sealed record Invocation(TextWriter Output, TextWriter Error, string Fo
     /// <summary>Whether a person reads the messages as they come.</summary>
     public bool ErrorIsTerminal { get; init; }
 
+    /// <summary>What long texts are read with; null where they are written like all else.</summary>
+    public Pager? Pager { get; init; }
+
     /// <summary>Asked to stop, as by Ctrl-C.</summary>
     public CancellationToken Cancellation { get; init; }
 

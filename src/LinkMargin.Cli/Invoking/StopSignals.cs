@@ -21,13 +21,16 @@ internal sealed class StopSignals : IDisposable
     private readonly ManualResetEventSlim isOver = new();
     private readonly PosixSignalRegistration pressed, reported;
     private readonly bool errorIsTerminal;
+    private readonly Func<bool> isPagerOpen;
     private int signals;
 
     /// <summary>Listens from now on.</summary>
     /// <param name="errorIsTerminal">Whether a progress bar may be on the screen.</param>
-    public StopSignals(bool errorIsTerminal)
+    /// <param name="isPagerOpen">Whether a pager has the terminal, to which Ctrl-C then belongs.</param>
+    public StopSignals(bool errorIsTerminal, Func<bool> isPagerOpen)
     {
         this.errorIsTerminal = errorIsTerminal;
+        this.isPagerOpen = isPagerOpen;
         pressed = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
         reported = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
     }
@@ -52,6 +55,12 @@ internal sealed class StopSignals : IDisposable
 
     private void Stop(PosixSignalContext signal)
     {
+        if (signal.Signal == PosixSignal.SIGINT && isPagerOpen())
+        {
+            signal.Cancel = true;
+            return;
+        }
+
         if (Interlocked.Increment(ref signals) == 1)
         {
             ExitCode = signal.Signal == PosixSignal.SIGTERM ? ExitCodes.Terminated : ExitCodes.Interrupted;

@@ -5,7 +5,7 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>A fit to measurements, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Verdict">What the scatter of the measurements says: consistent, someReadingsLookWrong, modelLooksWrong, tooGoodToBeTrue.</param>
+/// <param name="Verdict">What the scatter of the measurements says: consistent, someMeasurementsLookWrong, modelLooksWrong, tooGoodToBeTrue.</param>
 /// <param name="ChanceOfMoreScatter">Probability of at least this much scatter, 0 to 1.</param>
 /// <param name="HasConverged">Whether the search converged.</param>
 /// <param name="UsedMeasurements">Measurements that the rms figures are over.</param>

@@ -41,6 +41,7 @@ public static class JsonText
         [typeof(FitDocument)] = "linkmargin/fit/1",
         [typeof(TemplateDocument)] = "linkmargin/fit-template/1",
         [typeof(NextMeasurementsDocument)] = "linkmargin/fit-next/1",
+        [typeof(GuideDocument)] = "linkmargin/guide/1",
     };
 
     /// <summary>One document as text, without a line end behind it.</summary>
@@ -94,4 +95,5 @@ public static class JsonText
 [JsonSerializable(typeof(FitDocument))]
 [JsonSerializable(typeof(TemplateDocument))]
 [JsonSerializable(typeof(NextMeasurementsDocument))]
+[JsonSerializable(typeof(GuideDocument))]
 internal sealed partial class JsonDocuments : JsonSerializerContext;

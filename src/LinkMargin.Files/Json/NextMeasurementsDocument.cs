@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Uncertainty;
 
@@ -24,7 +25,13 @@ public sealed record NextMeasurementsDocument(
 /// <param name="HeightM">How high to hold the device over the floor, metres.</param>
 /// <param name="UncertaintyLeft">Share of the uncertainty that is left after this one and those before it, 0 to 1.</param>
 public sealed record NextMeasurementDocument(
-    string Transmitter, string Level, string Where, double XM, double YM, double HeightM, double UncertaintyLeft)
+    string Transmitter,
+    string Level,
+    string Where,
+    [property: JsonPropertyName("xM")] double XM,
+    [property: JsonPropertyName("yM")] double YM,
+    double HeightM,
+    double UncertaintyLeft)
 {
     /// <summary>A measurement as a document.</summary>
     public static NextMeasurementDocument Of(House house, NextMeasurement next)

@@ -1,11 +1,12 @@
 using LinkMargin.Cli.Invoking;
+using LinkMargin.Cli.Tests.Documents;
 
 namespace LinkMargin.Cli.Tests.Invoking;
 
-/// <summary>What a command ends with, what its help says of that, and what the README's table says.</summary>
+/// <summary>What a command ends with, what its help says of that, and what the guide's table says.</summary>
 public sealed class ExitCodeTests : IDisposable
 {
-    private static readonly string ReadmeRow = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "README.md"))
+    private static readonly string GuideRow = ProjectDocument.Guide("commands").Lines
         .Single(line => line.StartsWith("| 1 | done, but", StringComparison.Ordinal));
 
     private readonly ScratchFolder folder = new();
@@ -32,7 +33,7 @@ public sealed class ExitCodeTests : IDisposable
     [InlineData("new new.yaml", 0)]
     [InlineData("demo --model direct --nonsense", 2)]
     [InlineData("compare absent.yaml", 2)]
-    public void A_seat_short_of_its_margin_ends_a_command_as_its_help_and_the_readme_say(string command, int exitCode)
+    public void A_seat_short_of_its_margin_ends_a_command_as_its_help_and_the_guide_say(string command, int exitCode)
     {
         string[] words = [.. command.Split(' ').Select(word => word.Replace('*', ' '))];
         Assert.Equal(exitCode, CommandRun.In(folder.Path, words).ExitCode);
@@ -44,7 +45,7 @@ public sealed class ExitCodeTests : IDisposable
         bool canEndWithOne = words[0] is "compare" or "explain" or "improve" or "place";
         Assert.True(saysOne || exitCode != 1);
         Assert.Equal(canEndWithOne, saysOne);
-        Assert.Equal(canEndWithOne, ReadmeRow.Contains($"`{words[0]}`", StringComparison.Ordinal));
+        Assert.Equal(canEndWithOne, GuideRow.Contains($"`{words[0]}`", StringComparison.Ordinal));
         Assert.Equal(canEndWithOne, ExitCodes.Explained.Contains($"({words[0]})", StringComparison.Ordinal));
     }
 }

@@ -5,33 +5,33 @@ using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Tests.Houses;
 
-/// <summary>What the README says of house files, held to the reader.</summary>
+/// <summary>What the README and the guide say of house files, checked against the reader.</summary>
 public sealed partial class ReadmeTests
 {
     private const string HouseFence = "```yaml house";
 
-    private static readonly string[] Lines = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "README.md"));
+    private static readonly string[] Readme = LinesOf("README.md"), Guide = LinesOf("house-file.md");
 
-    /// <summary>The rows of the README's table of keys, and the keys that the reader knows there.</summary>
-    public static TheoryData<string[], string[]> Rows => new()
+    /// <summary>The headings of the guide's tables of keys, and the keys that the reader knows there.</summary>
+    public static TheoryData<string, string[]> Tables => new()
     {
-        { ["the file"], HouseKeys.House },
-        { ["a level"], HouseKeys.Level },
-        { ["a room"], HouseKeys.Room },
-        { ["any opening", "a door"], HouseKeys.Door },
-        { ["any opening", "a window"], HouseKeys.Window },
-        { ["any opening", "a gap"], HouseKeys.Gap },
-        { ["a wall"], HouseKeys.Wall },
-        { ["above"], HouseKeys.Above },
-        { ["above"], HouseKeys.Void },
-        { ["joists"], HouseKeys.Joists },
-        { ["a fixture"], HouseKeys.Fixture },
-        { ["radios"], HouseKeys.Radios },
-        { ["a radio"], HouseKeys.Radio },
-        { ["a spot"], HouseKeys.Spot },
-        { ["a seat"], HouseKeys.Seat },
-        { ["a zone"], HouseKeys.Zone },
-        { ["a keep-out"], HouseKeys.KeepOut },
+        { "The file", HouseKeys.House },
+        { "A level", HouseKeys.Level },
+        { "A room", HouseKeys.Room },
+        { "A door", HouseKeys.Door },
+        { "A window", HouseKeys.Window },
+        { "A gap", HouseKeys.Gap },
+        { "A wall", HouseKeys.Wall },
+        { "A floor above", HouseKeys.Above },
+        { "A void", HouseKeys.Void },
+        { "Joists", HouseKeys.Joists },
+        { "A fixture", HouseKeys.Fixture },
+        { "Radios", HouseKeys.Radios },
+        { "A radio written out", HouseKeys.Radio },
+        { "A spot", HouseKeys.Spot },
+        { "A seat", HouseKeys.Seat },
+        { "A zone", HouseKeys.Zone },
+        { "A keep-out", HouseKeys.KeepOut },
     };
 
     [Fact]
@@ -52,27 +52,31 @@ public sealed partial class ReadmeTests
     /// <summary>A block that begins like a house file but lacks the mark would go untested.</summary>
     [Fact]
     public void Every_block_with_levels_is_marked_as_a_house() =>
-        Assert.Equal(Lines.Count(line => line == "levels:"), Houses().Count());
+        Assert.Equal(Readme.Count(line => line == "levels:"), Houses().Count());
 
     [Theory]
-    [MemberData(nameof(Rows))]
-    public void The_readme_names_every_key_in_its_row(string[] rows, string[] keys)
+    [MemberData(nameof(Tables))]
+    public void The_guide_lists_the_keys_and_no_others(string heading, string[] keys)
     {
-        string[] written = [.. rows.SelectMany(row => Words().Matches(RowOf(row)).Select(match => match.Groups[1].Value))];
-        Assert.Empty(keys.Except(written));
+        IEnumerable<string> section = Guide.SkipWhile(line => line != $"### {heading}").Skip(1).TakeWhile(line => !line.StartsWith('#'));
+        string[] written = [.. section.SelectMany(line => Words().Matches(FirstCell().Match(line).Value).Select(match => match.Groups[1].Value))];
+        Assert.Equal(keys.Order(StringComparer.Ordinal), written.Order(StringComparer.Ordinal));
     }
 
-    private static string RowOf(string label) => Lines.Single(line => line.StartsWith($"| {label} |", StringComparison.Ordinal));
+    private static string[] LinesOf(string name) => File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "documents", name));
 
     private static IEnumerable<string> Houses()
     {
-        for (int i = Array.IndexOf(Lines, HouseFence); i >= 0; i = Array.IndexOf(Lines, HouseFence, i + 1))
+        for (int i = Array.IndexOf(Readme, HouseFence); i >= 0; i = Array.IndexOf(Readme, HouseFence, i + 1))
         {
-            int end = Array.IndexOf(Lines, "```", i + 1);
-            yield return string.Join('\n', Lines[(i + 1)..end]);
+            int end = Array.IndexOf(Readme, "```", i + 1);
+            yield return string.Join('\n', Readme[(i + 1)..end]);
         }
     }
 
     [GeneratedRegex("`([a-z-]+)`")]
     private static partial Regex Words();
+
+    [GeneratedRegex("^\\| `[^|]*\\|")]
+    private static partial Regex FirstCell();
 }

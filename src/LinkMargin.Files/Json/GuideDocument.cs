@@ -1,0 +1,11 @@
+namespace LinkMargin.Files.Json;
+
+/// <summary>The user's guide, as JSON.</summary>
+/// <param name="Topics">All topics without their text, or the one that was named with it.</param>
+public sealed record GuideDocument(IReadOnlyList<GuideTopicDocument> Topics);
+
+/// <summary>One topic of the guide, as JSON.</summary>
+/// <param name="Name">What to type.</param>
+/// <param name="About">What it explains.</param>
+/// <param name="Markdown">Its text; left out in a list of topics.</param>
+public sealed record GuideTopicDocument(string Name, string About, string? Markdown);

@@ -1,0 +1,96 @@
+using System.Text.RegularExpressions;
+
+namespace LinkMargin.Cli.Tests.Documents;
+
+/// <summary>Documents are short, fit a terminal, lead somewhere, and use one word for one thing.</summary>
+public sealed partial class DocumentTests
+{
+    private const int MostReadmeWords = 1800, MostCodeColumns = 80;
+
+    // Replaced terms, and what to write instead.
+    private static readonly (string Old, string Use)[] Replaced =
+    [
+        ("thrown back", "reflected"),
+        ("throws? back", "reflects"),
+        ("ways? round", "diffracted path"),
+        ("doubt", "uncertainty"),
+        ("asks for", "requires"),
+        ("asked for", "required"),
+        ("worked out anew", "recomputed"),
+        ("anew", "again"),
+        ("out by", "± one standard deviation"),
+        ("left out \\(of", "leave-one-out"),
+        ("a law of distance", "distance power law"),
+        ("nine times in ten", "in nine cases of ten"),
+        ("is told|are told", "reported"),
+        ("mend", "fix"),
+        ("hold to|held to", "check against"),
+        ("the talk", "messages"),
+        ("dear", "expensive"),
+        ("worst seat", "weakest seat"),
+        ("seats? (is|are) met|(is|are) met by", "passes"),
+        ("a reading|readings|the reading", "measurement"),
+        ("mistakes?", "error"),
+        ("whence", "from where"),
+    ];
+
+    public static TheoryData<string> Documents => [.. ProjectDocument.All.Select(document => document.Name)];
+
+    [Theory]
+    [InlineData("README.md", MostReadmeWords)]
+    public void A_document_is_short(string name, int most) =>
+        Assert.InRange(new ProjectDocument(name).Text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Length, 500, most);
+
+    [Theory]
+    [MemberData(nameof(Documents))]
+    public void Code_fits_eighty_columns(string name) =>
+        Assert.All(new ProjectDocument(name).CodeLines, line => Assert.InRange(line.Length, 0, MostCodeColumns));
+
+    [Theory]
+    [MemberData(nameof(Documents))]
+    public void Links_lead_somewhere(string name)
+    {
+        ProjectDocument document = new(name);
+        string folder = Path.GetDirectoryName(document.Path)!;
+        Assert.All(Link().Matches(document.Text), link =>
+        {
+            string[] parts = (link.Groups["link"].Value + link.Groups["image"].Value).Split('#');
+            string target = parts[0].Length == 0 ? document.Path : Path.GetFullPath(Path.Combine(folder, parts[0]));
+            Assert.True(Path.Exists(target), $"{name}: {link.Value}");
+            if (parts.Length > 1)
+            {
+                Assert.Contains(parts[1], File.ReadAllLines(target).Where(line => line.StartsWith('#')).Select(Anchor));
+            }
+        });
+    }
+
+    [Theory]
+    [MemberData(nameof(Documents))]
+    public void Replaced_terms_do_not_stand_in_a_document(string name)
+    {
+        string text = OfFilesAndKeys().Replace(WithoutSamples(new ProjectDocument(name).Text), " ");
+        Assert.All(Replaced, term => Assert.False(
+            Regex.Match(text, $@"\b({term.Old})\b", RegexOptions.IgnoreCase) is { Success: true, Value: var found },
+            $"{name} has '{Regex.Match(text, $@"\b({term.Old})\b", RegexOptions.IgnoreCase).Value}'; write '{term.Use}'"));
+    }
+
+    // The program's own words have a test of their own.
+    private static string WithoutSamples(string text) => SampleText().Replace(text, "");
+
+    // Headings as links name them: lower case, blanks as hyphens, other marks dropped.
+    private static string Anchor(string heading) =>
+        NotInAnchors().Replace(heading.TrimStart('#').Trim().ToLowerInvariant(), "").Replace(' ', '-');
+
+    [GeneratedRegex("""\]\((?!https?:)(?<link>[^)\s]+)\)|src="(?<image>[^"]+)" """, RegexOptions.IgnorePatternWhitespace)]
+    private static partial Regex Link();
+
+    [GeneratedRegex("```text\n[^`]*```")]
+    private static partial Regex SampleText();
+
+    // Code, and names of files and types: a file of measurements that was called readings keeps its name.
+    [GeneratedRegex("`[^`\n]*`|<!--.*?-->|\\S+\\.(csv|yaml|cs|md)\\S*")]
+    private static partial Regex OfFilesAndKeys();
+
+    [GeneratedRegex("[^a-z0-9 _-]")]
+    private static partial Regex NotInAnchors();
+}
