@@ -5,7 +5,7 @@ namespace LinkMargin.Cli.Tests.Documents;
 /// <summary>Documents are short, fit a terminal, lead somewhere, and use one word for one thing.</summary>
 public sealed partial class DocumentTests
 {
-    private const int MostReadmeWords = 1800, MostCodeColumns = 80;
+    private const int MostReadmeWords = 1800, MostDevelopersWords = 2500, MostCodeColumns = 80;
 
     // Replaced terms, and what to write instead.
     private static readonly (string Old, string Use)[] Replaced =
@@ -38,6 +38,7 @@ public sealed partial class DocumentTests
 
     [Theory]
     [InlineData("README.md", MostReadmeWords)]
+    [InlineData("DEVELOPERS.md", MostDevelopersWords)]
     public void A_document_is_short(string name, int most) =>
         Assert.InRange(new ProjectDocument(name).Text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Length, 500, most);
 
@@ -74,6 +75,18 @@ public sealed partial class DocumentTests
             $"{name} has '{Regex.Match(text, $@"\b({term.Old})\b", RegexOptions.IgnoreCase).Value}'; write '{term.Use}'"));
     }
 
+    /// <summary>Documents for developers name types, methods and test files in code; this keeps them to those that exist.</summary>
+    [Fact]
+    public void Types_named_in_documents_for_developers_exist()
+    {
+        HashSet<string> words = [.. ProjectDocument.FilesOf("*.cs").SelectMany(file => Identifier().Matches(new ProjectDocument(file).Text).Select(word => word.Value))];
+        foreach (ProjectDocument document in ProjectDocument.All.Where(document => document.Name != "README.md" && !document.Name.StartsWith(ProjectDocument.GuideFolder, StringComparison.Ordinal)))
+        {
+            string[] named = [.. TypeName().Matches(document.Text).Select(type => type.Groups[1].Value).Distinct()];
+            Assert.All(named.SelectMany(name => name.Split('.')), part => Assert.True(words.Contains(part), $"{document.Name} names '{part}', which the code does not have."));
+        }
+    }
+
     // The program's own words have a test of their own.
     private static string WithoutSamples(string text) => SampleText().Replace(text, "");
 
@@ -83,6 +96,12 @@ public sealed partial class DocumentTests
 
     [GeneratedRegex("""\]\((?!https?:)(?<link>[^)\s]+)\)|src="(?<image>[^"]+)" """, RegexOptions.IgnorePatternWhitespace)]
     private static partial Regex Link();
+
+    [GeneratedRegex("[A-Z][A-Za-z0-9]+")]
+    private static partial Regex Identifier();
+
+    [GeneratedRegex("`([A-Z][a-z]+[A-Za-z0-9]*(?:\\.[A-Z][A-Za-z]+)*)`")]
+    private static partial Regex TypeName();
 
     [GeneratedRegex("```text\n[^`]*```")]
     private static partial Regex SampleText();

@@ -16,11 +16,16 @@ internal sealed partial record ProjectDocument(string Name)
     public static IReadOnlyList<ProjectDocument> All { get; } =
     [
         new("README.md"),
-        .. Directory.EnumerateFiles(System.IO.Path.Combine(Top, "src"), "*.md", SearchOption.AllDirectories)
-            .Select(file => System.IO.Path.GetRelativePath(Top, file).Replace('\\', '/'))
-            .Where(file => !BuildOutput().IsMatch(file))
-            .Order(StringComparer.Ordinal).Select(file => new ProjectDocument(file)),
+        new("DEVELOPERS.md"),
+        .. FilesOf("*.md").Select(file => new ProjectDocument(file)),
     ];
+
+    /// <summary>The names of all files of a kind in the source and test folders, without what builds leave there.</summary>
+    public static IEnumerable<string> FilesOf(string pattern) => Directory.EnumerateFiles(System.IO.Path.Combine(Top, "src"), pattern, SearchOption.AllDirectories)
+        .Concat(Directory.EnumerateFiles(System.IO.Path.Combine(Top, "tests"), pattern, SearchOption.AllDirectories))
+        .Select(file => System.IO.Path.GetRelativePath(Top, file).Replace('\\', '/'))
+        .Where(file => !BuildOutput().IsMatch(file))
+        .Order(StringComparer.Ordinal);
 
     /// <summary>A topic of the guide.</summary>
     public static ProjectDocument Guide(string topic) => new($"{GuideFolder}/{topic}.md");
