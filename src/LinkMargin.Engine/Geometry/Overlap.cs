@@ -1,5 +1,3 @@
-using LinkMargin.Engine.Houses;
-
 namespace LinkMargin.Engine.Geometry;
 
 /// <summary>

@@ -41,7 +41,7 @@ public sealed class Scene
         Plates = plates;
         this.floorLayers = floorLayers;
         ReachMetres = Extent(house);
-        Frame = PlanFrame.Of(house);
+        Frame = WallDirection.Of(house);
         numbers = materials.Select((m, i) => (m, i)).ToDictionary(pair => pair.m, pair => pair.i);
         TableLossesDb = [.. materials.Select(m => m.LossDb)];
         rank = RankOf(materials);

@@ -1,6 +1,5 @@
 using CsCheck;
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Houses;
 using NetTopologySuite.Geometries;
 using NtsGeometry = NetTopologySuite.Geometries.Geometry;
 using Polygon = LinkMargin.Engine.Geometry.Polygon;

@@ -1,9 +1,8 @@
 using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Files.Json;
-using LinkMargin.Reports.Texts;
 
-namespace LinkMargin.Reports.Words;
+namespace LinkMargin.Reports.Texts;
 
 /// <summary>What the columns and lines of some paths mean; only those that occur.</summary>
 /// <param name="paths">The paths shown in detail.</param>

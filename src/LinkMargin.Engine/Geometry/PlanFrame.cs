@@ -1,0 +1,14 @@
+namespace LinkMargin.Engine.Geometry;
+
+/// <summary>
+/// A house's own directions on the plan: those its walls run in. What is sampled along them turns, moves and mirrors with
+/// the house, so no answer depends on which way its plan was laid on the paper.
+/// </summary>
+internal readonly record struct PlanFrame(double Cos, double Sin)
+{
+    /// <summary>A vector in the house's directions as one on the plan.</summary>
+    internal Point2 ToPlan(double along, double across) => new((Cos * along) - (Sin * across), (Sin * along) + (Cos * across));
+
+    /// <summary>A plan vector in the house's directions.</summary>
+    internal Point2 FromPlan(Point2 p) => new((Cos * p.X) + (Sin * p.Y), (Cos * p.Y) - (Sin * p.X));
+}
