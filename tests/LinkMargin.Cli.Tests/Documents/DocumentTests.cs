@@ -87,6 +87,14 @@ public sealed partial class DocumentTests
         }
     }
 
+    [Fact]
+    public void Developers_see_the_folders_of_the_engine_in_their_order()
+    {
+        IEnumerable<string> engine = File.ReadLines(Path.Combine(ProjectDocument.Top, "src", "folders.txt")).SkipWhile(line => line != "LinkMargin.Engine").Skip(1).TakeWhile(line => line.Length > 0);
+        IEnumerable<string> listed = new ProjectDocument("DEVELOPERS.md").CodeLines.Select(line => EngineFolder().Match(line).Groups[1].Value).Where(folder => folder.Length > 0);
+        Assert.Equal(engine.Select(line => line.Trim()).Where(folder => !folder.Contains('/', StringComparison.Ordinal)), listed);
+    }
+
     // The program's own words have a test of their own.
     private static string WithoutSamples(string text) => SampleText().Replace(text, "");
 
@@ -96,6 +104,9 @@ public sealed partial class DocumentTests
 
     [GeneratedRegex("""\]\((?!https?:)(?<link>[^)\s]+)\)|src="(?<image>[^"]+)" """, RegexOptions.IgnorePatternWhitespace)]
     private static partial Regex Link();
+
+    [GeneratedRegex("^    ([A-Z][a-z]+)  ")]
+    private static partial Regex EngineFolder();
 
     [GeneratedRegex("[A-Z][A-Za-z0-9]+")]
     private static partial Regex Identifier();

@@ -4,6 +4,7 @@ using System.Text.Json.Serialization;
 using System.Text.RegularExpressions;
 using LinkMargin.Cli.Guide;
 using LinkMargin.Cli.Invoking;
+using LinkMargin.Files.Edits;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Writing;
 
@@ -57,6 +58,10 @@ public sealed partial class GuideTests
         int[] codes = [.. typeof(ExitCodes).GetFields(BindingFlags.Public | BindingFlags.Static).Where(field => field.FieldType == typeof(int)).Select(field => (int)field.GetValue(null)!).Order()];
         Assert.Equal(codes, CommandsTopic.Section("## Exit codes").Select(line => ExitCodeRow().Match(line)).Where(row => row.Success).Select(row => int.Parse(row.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)));
     }
+
+    [Fact]
+    public void The_guide_lists_every_edit() =>
+        Assert.Equal(EditText.Forms.Order(StringComparer.Ordinal), TableKeys(CommandsTopic.Section("## What-if edits")).Order(StringComparer.Ordinal));
 
     [Theory]
     [MemberData(nameof(JsonHeadings))]

@@ -57,6 +57,15 @@ public sealed partial class SampleTests : IClassFixture<SampleTests.DemoFolder>
         Assert.InRange(printed.Split('\n').Length, 2, MostLines);
     }
 
+    /// <summary>The README shows a comparison as what the demo prints, which takes longer.</summary>
+    [Fact]
+    public void The_demo_prints_what_compare_prints()
+    {
+        string compared = folder.OutputOf("compare linkmargin-demo/tern-terrace.yaml --model direct");
+        Assert.StartsWith(compared.Split("\n\n")[0], folder.OutputOf("demo --model direct --out elsewhere"), StringComparison.Ordinal);
+        Assert.StartsWith(compared.TrimEnd(), folder.OutputOf("demo --model direct --out elsewhere"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Every_block_of_output_is_a_sample()
     {

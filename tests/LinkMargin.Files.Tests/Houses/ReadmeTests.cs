@@ -1,6 +1,8 @@
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Houses.Keys;
+using LinkMargin.Files.Resources;
 using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Tests.Houses;
@@ -61,6 +63,35 @@ public sealed partial class ReadmeTests
         IEnumerable<string> section = Guide.SkipWhile(line => line != $"### {heading}").Skip(1).TakeWhile(line => !line.StartsWith('#'));
         string[] written = [.. section.SelectMany(line => Words().Matches(FirstCell().Match(line).Value).Select(match => match.Groups[1].Value))];
         Assert.Equal(keys.Order(StringComparer.Ordinal), written.Order(StringComparer.Ordinal));
+    }
+
+    /// <summary>The schema says which keys a group must have and what stands for one that is left out; so must the guide.</summary>
+    [Theory]
+    [MemberData(nameof(Tables))]
+    public void The_guide_says_what_a_missing_key_means(string heading, string[] keys)
+    {
+        JsonNode group = SchemaGroups().Single(known => known.AsObject()["properties"]!.AsObject().Select(key => key.Key).Order(StringComparer.Ordinal).SequenceEqual(keys.Order(StringComparer.Ordinal)));
+        string[] required = [.. (group["required"]?.AsArray() ?? []).Select(key => key!.GetValue<string>())];
+        foreach (string row in Guide.SkipWhile(line => line != $"### {heading}").Skip(1).TakeWhile(line => !line.StartsWith('#')).Where(line => line.StartsWith("| `", StringComparison.Ordinal)))
+        {
+            string missing = row.Trim('|').Split('|')[^1].Trim();
+            foreach (string key in Words().Matches(FirstCell().Match(row).Value).Select(match => match.Groups[1].Value))
+            {
+                // A void may be a list of corners instead, which the schema says in another place.
+                Assert.Equal(required.Contains(key) && heading != "A void", missing.Length == 0);
+                if (!missing.StartsWith("as for ", StringComparison.Ordinal) && group["properties"]![key]!["default"] is { } value)
+                {
+                    string text = value.ToJsonString().Trim('"');
+                    Assert.Matches($@"^`?{Regex.Escape(text.EndsWith(".0", StringComparison.Ordinal) ? text[..^2] : text)}\b", missing);
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<JsonNode> SchemaGroups()
+    {
+        JsonNode root = JsonNode.Parse(HouseSchema.Text)!;
+        return [root, .. root["$defs"]!.AsObject().Select(definition => definition.Value!).Where(definition => definition["properties"] is not null)];
     }
 
     private static string[] LinesOf(string name) => File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "documents", name));
