@@ -79,8 +79,8 @@ public sealed class FigureConsistencyTests : IDisposable
             CommandRun text = Run(["explain", .. options]), paths = Run(["map", "--paths", "--force", "--json", .. options]);
             AssertSame(link, Run(["explain", "--json", .. options]).Json);
             AssertSame(link, paths.Json);
-            Assert.Contains($" {link.Counted} dB or more: the margin to count on.", text.OutputUnwrapped, StringComparison.Ordinal);
-            Assert.Contains($" half have {ShownMargin.Text(link.MedianDb)} dB or more", text.OutputUnwrapped, StringComparison.Ordinal);
+            Assert.Contains($" the margin is at least {link.Counted} dB: the margin to count on.", text.OutputUnwrapped, StringComparison.Ordinal);
+            Assert.Contains($"of the unknown losses the median is {ShownMargin.Text(link.MedianDb)} dB", text.OutputUnwrapped, StringComparison.Ordinal);
             string row = Assert.Single(text.Output.Split('\n'), line => line.StartsWith("margin to count on  ", StringComparison.Ordinal));
             Assert.Equal(ShownMargin.Text(link.MarginAtConfidenceDb), OneBlank(row).Split(' ')[4..6].MinBy(figure => double.Parse(figure, CultureInfo.InvariantCulture)));
             Assert.Equal(link.Passes, text.ExitCode == 0);

@@ -22,7 +22,7 @@ internal static class FitCommand
         Argument<string> file = HouseArgument.Create();
         Argument<string?> measurements = new("MEASUREMENTS")
         {
-            Description = "file of measurements, such as measurements.csv",
+            Description = "the file of measurements, such as measurements.csv",
             Arity = ArgumentArity.ZeroOrOne,
         };
         Option<string?> template = CommonOptions.Text("--template", "FILE", "Write a measurements file to fill in: a line for each spot and seat.");

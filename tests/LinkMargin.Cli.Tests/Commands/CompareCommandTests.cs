@@ -25,8 +25,8 @@ public sealed class CompareCommandTests : IDisposable
 
         Assert.Equal(1, unmet.ExitCode);
         Assert.Contains("at every spot: 'bench'.", unmet.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("margin to count on in dB, seats against spots: nine times in ten there is as much or more", unmet.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("Median margin in dB, and how likely each seat has what it asks for", unmet.Output, StringComparison.Ordinal);
+        Assert.Contains("margin to count on (dB), by seat and spot. In nine cases of ten the real margin is at least this.", unmet.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("Median margin (dB) and probability that the seat passes", unmet.Output, StringComparison.Ordinal);
         Assert.True(unmet.Output.Split('\n').Max(line => line.Length) <= 80);
         Assert.Equal(0, met.ExitCode);
         Assert.DoesNotContain("at every spot", met.OutputUnwrapped, StringComparison.Ordinal);
@@ -80,9 +80,9 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(1, root.GetProperty("ranking").EnumerateArray().Sum(r => r.GetProperty("probabilityBest").GetDouble()), 1e-9);
         Assert.Equal(second, Assert.Single(choice.GetProperty("tooCloseToCall").EnumerateArray()).GetString());
         Assert.InRange(choice.GetProperty("decisiveMeasurement").GetProperty("uncertaintyLeft").GetDouble(), 0.1, 0.99);
-        Assert.Contains("Too close to call: '", text.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains($"The reading that would tell most between them is sent from '{choice.GetProperty("decisiveMeasurement").GetProperty("transmitter").GetString()}'", text.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("likely", text.Output, StringComparison.Ordinal);
+        Assert.Contains("Too close to call. Probability of being the best spot: '", text.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains($"The measurement that would separate them best: transmit from '{choice.GetProperty("decisiveMeasurement").GetProperty("transmitter").GetString()}'", text.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("probably", text.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -99,14 +99,14 @@ public sealed class CompareCommandTests : IDisposable
         JsonElement choice = Run("compare", "clear.yaml", "--json").Json.GetProperty("choice");
         Assert.Empty(choice.GetProperty("tooCloseToCall").EnumerateArray());
         Assert.False(choice.TryGetProperty("decisiveMeasurement", out _));
-        Assert.Contains("The call is clear: 'den rack' is the best spot with a probability of ", Run("compare", "clear.yaml").OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("Probability of being the best spot: 'den rack' ", Run("compare", "clear.yaml").OutputUnwrapped, StringComparison.Ordinal);
     }
 
     [Fact]
     public void The_picture_is_a_png_that_its_own_kind_alone_may_replace()
     {
         CommandRun first = Run("compare", "house.yaml", "--plot", "spots.png");
-        Assert.Contains("spots.png: every seat with every spot.", first.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("spots.png: all seats and spots.", first.OutputUnwrapped, StringComparison.Ordinal);
         PictureFile.AssertSheet(folder.PathOf("spots.png"));
         Assert.Equal("spots.png", Run("compare", "house.yaml", "--plot", "spots.png", "--json").Json.GetProperty("picture").GetString());
 
@@ -156,9 +156,9 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(["far shelf", "end shelf", "closet shelf"], ranked.Select(rank => rank.GetProperty("spot").GetString()!));
         Assert.True(best[2] > best[1] && best[0] > 2 * best[2], string.Join(", ", best));
         Assert.Contains(
-            $"The call is clear: 'far shelf' is the best spot with a probability of {100 * best[0]:0} %, the likeliest other, 'closet shelf', with {100 * best[2]:0} %. "
-                + $"'closet shelf' ({100 * best[2]:0} %) ranks below 'end shelf' ({100 * best[1]:0} %) by the margin to count on; its margin is less certain, "
-                + "or less tied to that of the other spots, so it comes out best more often.",
+            $"Probability of being the best spot: 'far shelf' {100 * best[0]:0} %, 'closet shelf' {100 * best[2]:0} %. "
+                + $"'closet shelf' ({100 * best[2]:0} %) ranks below 'end shelf' ({100 * best[1]:0} %) by the margin to count on, but its margin is less certain "
+                + "or less correlated with the other spots, so it turns out best more often.",
             text.OutputUnwrapped,
             StringComparison.Ordinal);
 
@@ -246,8 +246,8 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal([3, 2], shelves.Select(r => r.GetProperty("seats").GetInt32()));
         Assert.NotEqual("bench", shelves[1].GetProperty("weakestSeat").GetString());
         Assert.Equal(1, two.ExitCode);
-        Assert.Contains("'-': another console is played", Run("compare", "two.yaml").Output, StringComparison.Ordinal);
-        Assert.Contains("Consoles in use at once, each by the seats that play it: 'den rack' meets 0 of 1, the worst, 'bench', ", Run("compare", "two.yaml").OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("'-': this seat plays another console", Run("compare", "two.yaml").Output, StringComparison.Ordinal);
+        Assert.Contains("Consoles in use at the same time, each with the seats that play it: 'den rack': 0 of 1 seats pass, the weakest, 'bench', ", Run("compare", "two.yaml").OutputUnwrapped, StringComparison.Ordinal);
         Assert.Equal("den rack", Assert.Single(two.Json.GetProperty("inUse").EnumerateArray()).GetProperty("spot").GetString());
         Assert.Empty(one.Json.GetProperty("inUse").EnumerateArray());
     }

@@ -59,7 +59,7 @@ public sealed class ExplainCommandTests : IDisposable
     {
         double half = CountedAt("0.5"), nine = CountedAt("90%"), most = CountedAt("0.99");
         Assert.True(half > nine && nine > most);
-        Assert.Contains("99 times in 100 there are", Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--confidence", "0.99").OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("in 99 cases of 100 the margin is at least", Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--confidence", "0.99").OutputUnwrapped, StringComparison.Ordinal);
 
         double CountedAt(string share) => Run(
             "explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--json", "--confidence", share).Json.GetProperty("marginAtConfidenceDb").GetDouble();
@@ -72,9 +72,9 @@ public sealed class ExplainCommandTests : IDisposable
         CommandRun unmet = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "bench");
 
         Assert.Equal(0, met.ExitCode);
-        Assert.Contains("so it is met; that there is as much is >99 % likely.", met.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("passes. Probability that it passes: >99 %.", met.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Equal(1, unmet.ExitCode);
-        Assert.Contains("so it is not met; that there is as much is <1 % likely.", unmet.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("does not pass. Probability that it passes: <1 %.", unmet.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Empty(met.Error + unmet.Error);
     }
 
@@ -108,9 +108,9 @@ public sealed class ExplainCommandTests : IDisposable
 
         Assert.Contains(crossings, c => c.GetProperty("kind").GetString() == "joists" && c.GetProperty("basis").GetString() == "joists");
         Assert.Contains(crossings, c => c.GetProperty("kind").GetString() == "floor" && c.GetProperty("basis").GetString() == "head-on");
-        Assert.Contains("head-on, the table's loss head on, changed with the angle as its layers do", run.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("joists, what comes through them and between them, by the share", run.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.DoesNotContain("through, what passes", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("head-on, table loss head-on; the layers give the change with angle", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("joists, transmission through and between the joists, by the share", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.DoesNotContain("through, loss", run.OutputUnwrapped, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -119,7 +119,7 @@ public sealed class ExplainCommandTests : IDisposable
         CommandRun run = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa");
         JsonElement json = Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--json").Json;
 
-        Assert.Contains("thrown back by the floor of den", run.Output, StringComparison.Ordinal);
+        Assert.Contains("reflected by the floor of den", run.Output, StringComparison.Ordinal);
         JsonElement turn = Assert.Single(
             json.GetProperty("paths").EnumerateArray().SelectMany(path => path.GetProperty("turns").EnumerateArray()),
             turn => turn.GetProperty("kind").GetString() == "floor");
@@ -137,8 +137,8 @@ public sealed class ExplainCommandTests : IDisposable
     [InlineData("there is no spot 'Den Rack'; did you mean 'den rack'?", "--spot", "Den Rack", "--seat", "sofa")]
     [InlineData("there is no seat 'sofaa'; did you mean 'sofa'?", "--spot", "den rack", "--seat", "sofaa")]
     [InlineData("there is no spot 'kitchen'; write one of: den rack, loft shelf", "--spot", "kitchen", "--seat", "sofa")]
-    [InlineData("the house has 2 spots; say which with --spot: 'den rack', 'loft shelf'", "--seat", "sofa")]
-    [InlineData("the house has 3 seats; say which with --seat: 'sofa', 'bench', 'desk'", "--spot", "den rack")]
+    [InlineData("the house has 2 spots; choose one with --spot: 'den rack', 'loft shelf'", "--seat", "sofa")]
+    [InlineData("the house has 3 seats; choose one with --seat: 'sofa', 'bench', 'desk'", "--spot", "den rack")]
     [InlineData("there is no option '--spto' for 'linkmargin explain'; did you mean '--spot'?", "--spto", "den rack")]
     [InlineData("there is no model 'fulll' for --model; did you mean 'full'?", "--model", "fulll")]
     public void A_slip_gets_one_sentence(string sentence, params string[] options)
@@ -177,7 +177,7 @@ public sealed class ExplainCommandTests : IDisposable
         Assert.Contains("bad.yaml:7:", run.Error, StringComparison.Ordinal);
         Assert.Contains("bad.yaml:15:", run.Error, StringComparison.Ordinal);
         Assert.Contains("did you mean 'drywall-stud'?", run.Error, StringComparison.Ordinal);
-        Assert.EndsWith("bad.yaml holds 2 mistakes, named above; mend them first\n", run.Error, StringComparison.Ordinal);
+        Assert.EndsWith("bad.yaml: 2 errors (above). Fix them and run again\n", run.Error, StringComparison.Ordinal);
     }
 
     [Fact]

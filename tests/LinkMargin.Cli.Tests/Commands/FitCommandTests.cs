@@ -47,8 +47,8 @@ public sealed class FitCommandTests : IDisposable
     {
         CommandRun fit = Run("fit", "house.yaml", "readings.csv", "--out", "fitted.yaml", "--plot", "fit.png");
         Assert.Equal(0, fit.ExitCode);
-        Assert.Contains("Test Cottage: 6 readings with 'phone'", fit.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("a law of distance, exponent", fit.Output, StringComparison.Ordinal);
+        Assert.Contains("Test Cottage: 6 measurements with 'phone'", fit.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("distance power law, exponent", fit.Output, StringComparison.Ordinal);
         Assert.Contains("'linkmargin compare house.yaml --fitted fitted.yaml'", fit.OutputUnwrapped, StringComparison.Ordinal);
         Assert.True(fit.Output.Split('\n').Max(line => line.Length) <= 80);
         PictureFile.AssertSheet(folder.PathOf("fit.png"));
@@ -94,7 +94,7 @@ public sealed class FitCommandTests : IDisposable
     {
         CommandRun before = Run("fit", "house.yaml", "--where-next", "--plot", "next.png");
         Assert.Equal(0, before.ExitCode);
-        Assert.Contains("doubt left", before.Output, StringComparison.Ordinal);
+        Assert.Contains("uncertainty", before.Output, StringComparison.Ordinal);
         PictureFile.AssertSheet(folder.PathOf("next.png"));
         JsonElement after = Run("fit", "house.yaml", "readings.csv", "--where-next", "--json").Json;
         Assert.Equal(6, after.GetProperty("measurementsSoFar").GetInt32());
@@ -178,7 +178,7 @@ public sealed class FitCommandTests : IDisposable
     {
         CommandRun run = Run("fit", "house.yaml");
         Assert.Equal(2, run.ExitCode);
-        Assert.Contains("--template readings.csv", run.Error, StringComparison.Ordinal);
+        Assert.Contains("--template measurements.csv", run.Error, StringComparison.Ordinal);
     }
 
     private CommandRun Run(params string[] words) => CommandRun.In(folder.Path, words);

@@ -65,7 +65,7 @@ public sealed class MapCommandTests : IDisposable
             counted.Count(m => m >= run.Json.GetProperty("requiredDb").GetDouble()) / (double)computed.Length, map.GetProperty("sharePassing").GetDouble());
         Assert.Equal(0.9, run.Json.GetProperty("confidence").GetDouble());
         string[] rows = File.ReadAllLines(folder.PathOf(map.GetProperty("csv").GetString()!));
-        Assert.Equal("spot,level,xM,yM,handsM,medianDb,countedDb", rows[0]);
+        Assert.Equal("spot,level,xM,yM,handsM,medianDb,marginAtConfidenceDb", rows[0]);
         Assert.Equal(computed, Written(2), (a, b) => Math.Abs(a - b) <= 0.5e-4 + 1e-9);
         Assert.Equal(counted, Written(1), (a, b) => Math.Abs(a - b) <= 0.5e-4 + 1e-9);
         using JsonDocument geojson = JsonDocument.Parse(File.ReadAllText(folder.PathOf(map.GetProperty("geojson").GetString()!)));

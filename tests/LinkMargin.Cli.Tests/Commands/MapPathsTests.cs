@@ -77,7 +77,7 @@ public sealed class MapPathsTests : IDisposable
             Assert.All(request.Paths, entry => Assert.Contains(
                 string.Join(' ', new[] { $"{entry.Number}", entry.Words, entry.Length, entry.Loss, entry.ShareText }.Where(t => t.Length > 0)),
                 explained));
-            Assert.Contains($"all ways together, their powers added {request.TotalLoss}", explained);
+            Assert.Contains($"total (sum of powers) {request.TotalLoss}", explained);
         }
     }
 
@@ -111,13 +111,13 @@ public sealed class MapPathsTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--paths draws one link; say which with --spot: 'den rack', 'loft shelf'; and --seat: 'sofa', 'bench', 'desk'", "--paths")]
-    [InlineData("the house has 3 seats; say which with --seat: 'sofa', 'bench', 'desk'", "--paths", "--spot", "den rack")]
-    [InlineData("the house has 2 spots; say which with --spot: 'den rack', 'loft shelf'", "--paths", "--seat", "desk")]
+    [InlineData("--paths draws one link; choose it with --spot: 'den rack', 'loft shelf'; and --seat: 'sofa', 'bench', 'desk'", "--paths")]
+    [InlineData("the house has 3 seats; choose one with --seat: 'sofa', 'bench', 'desk'", "--paths", "--spot", "den rack")]
+    [InlineData("the house has 2 spots; choose one with --spot: 'den rack', 'loft shelf'", "--paths", "--seat", "desk")]
     [InlineData("there is no seat 'dask'; did you mean 'desk'?", "--paths", "--spot", "den rack", "--seat", "dask")]
-    [InlineData("--paths draws one link on every level it touches; leave out --level", "--paths", "--level", "den")]
-    [InlineData("--paths draws one link on every level it touches; leave out --csv", "--paths", "--csv")]
-    [InlineData("a map shows every seat of its level; add --paths to draw one link, or leave out --seat", "--seat", "desk")]
+    [InlineData("--paths draws one link on every level it touches; omit --level", "--paths", "--level", "den")]
+    [InlineData("--paths draws one link on every level it touches; omit --csv", "--paths", "--csv")]
+    [InlineData("a map shows every seat of its level; add --paths to draw one link, or omit --seat", "--seat", "desk")]
     [InlineData("there is no option '--path' for 'linkmargin map'; did you mean '--paths'?", "--path")]
     public void A_slip_gets_one_sentence_and_writes_nothing(string sentence, params string[] options)
     {

@@ -71,7 +71,7 @@ public sealed class MaterialsCommandTests
     {
         JsonElement model = CommandRun.Of("materials", "--json").Json.GetProperty("spreads")[0];
         Assert.Equal(("model", 4.0), (model.GetProperty("name").GetString(), model.GetProperty("spreadDb").GetDouble()));
-        Assert.Contains("How far figures may be out, apart from the spread of each row; spreads.yaml (built in)", CommandRun.Of("materials", "--all").OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("Spreads (one standard deviation), apart from the spread of each row; spreads.yaml (built in)", CommandRun.Of("materials", "--all").OutputUnwrapped, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -89,7 +89,7 @@ public sealed class MaterialsCommandTests
         Assert.Equal(
             Tables.Materials.Count + Tables.BuildUps.Count + Tables.Radios.Count + Tables.Margins.Count + Tables.SpreadRows.Count,
             RowKind.Of(Tables).Sum(kind => kind.Count));
-        Assert.Contains("with --all, everything", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("--all lists everything", run.OutputUnwrapped, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -111,7 +111,7 @@ public sealed class MaterialsCommandTests
         CommandRun run = CommandRun.Of("materials", "siding");
 
         Assert.Equal((0, ""), (run.ExitCode, run.Error));
-        Assert.StartsWith("No row is named 'siding'; ", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("No row is named 'siding'. ", run.Output, StringComparison.Ordinal);
         Assert.StartsWith("timber-frame ", run.Output.Split('\n')[4], StringComparison.Ordinal);
         Assert.Contains("timber-frame", CommandRun.Of("materials", "siding", "--json").Json.GetProperty("materials").EnumerateArray().Select(m => m.GetProperty("name").GetString()));
     }
@@ -120,7 +120,7 @@ public sealed class MaterialsCommandTests
     public void A_word_that_nothing_answers_to_is_refused()
     {
         Assert.Equal((2, ""), (CommandRun.Of("materials", "nonsense").ExitCode, CommandRun.Of("materials", "nonsense").Output));
-        Assert.Contains("--all lists every row; leave out 'glass', or --all", CommandRun.Of("materials", "glass", "--all").Error, StringComparison.Ordinal);
+        Assert.Contains("--all lists every row; omit 'glass' or --all", CommandRun.Of("materials", "glass", "--all").Error, StringComparison.Ordinal);
     }
 
     [Fact]

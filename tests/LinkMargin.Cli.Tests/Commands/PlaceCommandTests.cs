@@ -51,9 +51,9 @@ public sealed class PlaceCommandTests : IDisposable
         CommandRun run = Run("place", "house.yaml", "--grid", "1", "--model", "direct", "--confidence", "0.5");
 
         Assert.Equal(0, run.ExitCode);
-        Assert.Contains("All seats are met there. Place 1 is ", run.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("the best spot the file names, '", run.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("Map of the choice, by the margin to count on: house-places.png", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("Every seat passes there. Place 1 is ", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("the best spot in the file, '", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("Map of the choice (margin to count on): house-places.png", run.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("house-places.png", folder.Files);
         Assert.All(run.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 80));
 
@@ -79,7 +79,7 @@ public sealed class PlaceCommandTests : IDisposable
         folder.Put("much.yaml", SampleFile.Text);
         CommandRun run = Run("place", "much.yaml", "--grid", "2", "--model", "direct");
         Assert.Equal(1, run.ExitCode);
-        Assert.Contains("No place meets every seat.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("No place works for every seat.", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -90,9 +90,9 @@ public sealed class PlaceCommandTests : IDisposable
         folder.Put("own.yaml", SampleFile.Modest.Replace("hands: 0.7,", "plays: den rack, hands: 0.7,", StringComparison.Ordinal).Replace("hands: 0.75,", "plays: den rack, hands: 0.75,", StringComparison.Ordinal));
         (string[] Words, string Fault)[] faults =
         [
-            (["place", "kept.yaml"], "there is no free floor for a console; mend 'keep-out', or choose another --height or a smaller --grid"),
+            (["place", "kept.yaml"], "there is no free floor for a console; change 'keep-out', or choose another --height or a smaller --grid"),
             (["place", "kept-zone.yaml"], "no zone has room for a console"),
-            (["place", "own.yaml"], "every seat plays the console at a spot of its own"),
+            (["place", "own.yaml"], "every seat already plays a console at a named spot"),
             (["place", "house.yaml", "--level", "lfot"], "there is no level 'lfot'; did you mean 'loft'?"),
             (["place", "house.yaml", "--grid", "3"], "--grid '3' is 3 m, but may be 0.05 m to 2 m"),
             (["place", "house.yaml", "--grid", "1e-9"], "--grid '1e-9' is 1e-9 m, but may be 0.05 m to 2 m"),
@@ -118,7 +118,7 @@ public sealed class PlaceCommandTests : IDisposable
         StringWriter output = new(), error = new();
         int exitCode = CommandLineProgram.Run(["place", "house.yaml"], new Invocation(output, error, folder.Path) { Cancellation = stop.Token });
         Assert.Equal(130, exitCode);
-        Assert.Contains("stopped; every file that was begun is as it was before", error.ToString(), StringComparison.Ordinal);
+        Assert.Contains("stopped; no file was changed half way", error.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain("house-places.png", folder.Files);
     }
 

@@ -57,7 +57,7 @@ public sealed class RunFilesTests : IDisposable
             CommandRun run = Run([.. words.Select(word => word.Replace("TARGET", name, StringComparison.Ordinal)), "--model", "direct", "--force"]);
 
             Assert.Equal(2, run.ExitCode);
-            Assert.Contains($"this is the file '{input.Replace('/', Path.DirectorySeparatorChar)}', which this run reads, so not even --force replaces it; choose another name", run.Error, StringComparison.Ordinal);
+            Assert.Contains($"this run reads the file '{input.Replace('/', Path.DirectorySeparatorChar)}', so not even --force replaces it; choose another name", run.Error, StringComparison.Ordinal);
             Assert.Equal(before, File.ReadAllText(folder.PathOf(input)));
         }
     }
@@ -91,7 +91,7 @@ public sealed class RunFilesTests : IDisposable
         CommandRun run = Run([.. words, .. more, "--force"]);
 
         Assert.Equal(2, run.ExitCode);
-        Assert.Contains("this is the file 'house.yaml', which this run reads", run.Error, StringComparison.Ordinal);
+        Assert.Contains("this run reads the file 'house.yaml'", run.Error, StringComparison.Ordinal);
         Assert.Equal(SampleFile.Modest, File.ReadAllText(folder.PathOf("house.yaml")));
         Assert.NotNull(new FileInfo(folder.PathOf(output)).LinkTarget);
     }
@@ -102,7 +102,7 @@ public sealed class RunFilesTests : IDisposable
         CommandRun run = Run("fit", "house.yaml", "readings.csv", "--model", "direct", "--out", "both", "--plot", "./both", "--force");
 
         Assert.Equal(2, run.ExitCode);
-        Assert.Contains("this is the file 'both', which this run has just written; give each file a name of its own", run.Error, StringComparison.Ordinal);
+        Assert.Contains("this run has just written the file 'both'; give each file its own name", run.Error, StringComparison.Ordinal);
         Assert.StartsWith("# Written by LinkMargin", File.ReadAllText(folder.PathOf("both")), StringComparison.Ordinal);
     }
 
@@ -145,7 +145,7 @@ public sealed class RunFilesTests : IDisposable
 
     [Theory]
     [InlineData("tern-terrace.yaml")]
-    [InlineData("tern-terrace-readings.csv")]
+    [InlineData("tern-terrace-measurements.csv")]
     public void The_demo_keeps_what_somebody_made_of_its_house(string file)
     {
         Directory.CreateDirectory(folder.PathOf("demo"));

@@ -48,7 +48,7 @@ public sealed class EmptyWordsTests : IDisposable
                 Assert.Equal(2, run.ExitCode);
                 Assert.Empty(run.Output);
                 Assert.StartsWith($"linkmargin: {option} needs ", run.Error, StringComparison.Ordinal);
-                Assert.Contains(given is [_, _] ? " behind it, not an empty word: " : " behind it", run.Error, StringComparison.Ordinal);
+                Assert.Contains(given is [_, _] ? " after it, not an empty word: " : " after it", run.Error, StringComparison.Ordinal);
                 Assert.Single(run.Error.TrimEnd().Split('\n'));
                 Assert.Equal(["house.yaml"], folder.Files);
             }
@@ -76,7 +76,7 @@ public sealed class EmptyWordsTests : IDisposable
     {
         folder.Put("house.yaml", SampleFile.Modest);
         CommandRun run = CommandRun.In(folder.Path, "fit", "house.yaml", "");
-        Assert.Equal("linkmargin: READINGS of 'linkmargin fit' is an empty word; write the file of readings, such as readings.csv\n", run.Error);
+        Assert.Equal("linkmargin: MEASUREMENTS of 'linkmargin fit' is an empty word; write the file of measurements, such as measurements.csv\n", run.Error);
         Assert.Equal(2, run.ExitCode);
     }
 

@@ -116,7 +116,7 @@ public sealed class OccupiedOptionTests : IDisposable
 
         Assert.Equal(["front sofa"], Words(named.Json));
         Assert.Equal(
-            "'stool' does not say where it faces, so nobody is put on it; add facing: to the seat in the house file\n", named.Error);
+            "'stool' has no 'facing', so nobody is placed on it; add 'facing' to the seat in the house file\n", named.Error);
         Assert.Equal(["front sofa"], Words(among.Json));
         Assert.Empty(among.Error);
     }
@@ -125,9 +125,9 @@ public sealed class OccupiedOptionTests : IDisposable
     [InlineData("there is no seat 'front sofaa' for --occupied; did you mean 'front sofa'?", "row.yaml", "--occupied", "front sofaa")]
     [InlineData("there is no seat 'al' for --occupied; did you mean 'all'?", "row.yaml", "--occupied", "al")]
     [InlineData("there is no seat 'attic' for --occupied; write one of: front sofa, back sofa, stool, all, none", "row.yaml", "--occupied", "stool", "attic")]
-    [InlineData("--occupied takes 'all' alone, or else seats by their names", "row.yaml", "--occupied", "stool", "all")]
+    [InlineData("--occupied takes either 'all' alone or names of seats", "row.yaml", "--occupied", "stool", "all")]
     [InlineData("there is no option '--jsn' for 'linkmargin compare'; did you mean '--json'?", "row.yaml", "--occupied", "stool", "--jsn")]
-    [InlineData("'linkmargin compare' needs HOUSE: the house file, such as house.yaml; put it before --occupied, which takes all words behind it", "--occupied", "all", "row.yaml")]
+    [InlineData("'linkmargin compare' needs HOUSE: the house file, such as house.yaml; put it before --occupied, which takes all following words", "--occupied", "all", "row.yaml")]
     public void A_slip_gets_one_sentence(string sentence, params string[] words)
     {
         CommandRun run = Run(["compare", .. words]);
@@ -143,7 +143,7 @@ public sealed class OccupiedOptionTests : IDisposable
         CommandRun run = Run("compare", "row.yaml", "--occupied");
 
         Assert.Equal(2, run.ExitCode);
-        Assert.StartsWith("linkmargin: --occupied needs all|none|SEAT... behind it: ", run.Error, StringComparison.Ordinal);
+        Assert.StartsWith("linkmargin: --occupied needs all|none|SEAT... after it: ", run.Error, StringComparison.Ordinal);
     }
 
     private static string[] Words(JsonElement document) => [.. document.GetProperty("occupied").EnumerateArray().Select(word => word.GetString()!)];

@@ -12,9 +12,9 @@ public sealed class TypedWordsTests
     [InlineData("there is no option '--material' for 'linkmargin materials'; did you mean '--materials'?", "materials", "--material=x")]
     [InlineData("there is no option '--jsn' for 'linkmargin materials'; did you mean '--json'?", "materials", "--materials", "--jsn")]
     [InlineData("there is no option '--jsn' for 'linkmargin materials'; did you mean '--json'?", "--jsn", "materials")]
-    [InlineData("'glass' is one word too many for 'linkmargin materials'; put a name or a length that holds blanks in quotes", "materials", "brick", "glass")]
+    [InlineData("'glass' is one word too many for 'linkmargin materials'; put a name or length with spaces in quotes", "materials", "brick", "glass")]
     [InlineData("--json takes no value; write --json alone", "materials", "--json=yes")]
-    [InlineData("--materials stands 2 times; give it once", "materials", "--materials", "a", "--materials", "b")]
+    [InlineData("--materials is given 2 times; give it once", "materials", "--materials", "a", "--materials", "b")]
     public void A_slip_gets_one_sentence_with_the_nearest_valid_word(string sentence, params string[] words)
     {
         CommandRun run = CommandRun.Of(words);
@@ -32,7 +32,7 @@ public sealed class TypedWordsTests
         CommandRun run = CommandRun.Of(words);
 
         Assert.Equal(2, run.ExitCode);
-        Assert.StartsWith("linkmargin: --materials needs DIR behind it: ", run.Error, StringComparison.Ordinal);
+        Assert.StartsWith("linkmargin: --materials needs DIR after it: ", run.Error, StringComparison.Ordinal);
         Assert.Single(run.Error.TrimEnd().Split('\n'));
     }
 

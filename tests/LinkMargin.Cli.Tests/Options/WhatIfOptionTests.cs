@@ -35,8 +35,8 @@ public sealed class WhatIfOptionTests : IDisposable
         CommandRun run = Run("compare", "house.yaml", "--what-if", ToTheSofa, "--what-if", "move seat bench to 3 3.5");
 
         Assert.StartsWith($"What if: {ToTheSofa}; move seat bench to 3 3.5.", run.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("What that changes", run.Output, StringComparison.Ordinal);
-        Assert.DoesNotContain("What that changes", Run("compare", "house.yaml").Output, StringComparison.Ordinal);
+        Assert.Contains("Effect of the changes", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("Effect of the changes", Run("compare", "house.yaml").Output, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -67,7 +67,7 @@ public sealed class WhatIfOptionTests : IDisposable
 
     [Fact]
     public void An_edit_must_follow_the_option() =>
-        Assert.StartsWith("linkmargin: --what-if needs EDIT behind it: ", Run("compare", "house.yaml", "--what-if").Error, StringComparison.Ordinal);
+        Assert.StartsWith("linkmargin: --what-if needs EDIT after it: ", Run("compare", "house.yaml", "--what-if").Error, StringComparison.Ordinal);
 
     private static string[] Links(JsonElement comparison) => [.. comparison.GetProperty("links").EnumerateArray().Select(link => JsonSerializer.Serialize(link))];
 

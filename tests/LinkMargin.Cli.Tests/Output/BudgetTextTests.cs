@@ -38,7 +38,7 @@ public sealed class BudgetTextTests
         LinkBudget budget = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[spot], SampleHouse.House.Seats[seat]);
         string[] lines = Written(budget).Split('\n');
 
-        int rule = Array.FindIndex(lines, l => l.TrimStart().StartsWith("together", StringComparison.Ordinal)) - 1;
+        int rule = Array.FindIndex(lines, l => l.TrimStart().StartsWith("total", StringComparison.Ordinal)) - 1;
         int first = Array.FindIndex(lines, l => l.TrimStart().StartsWith("free space", StringComparison.Ordinal));
         decimal together = LastFigure(lines[rule + 1]);
         Assert.Equal(together, lines[first..rule].Sum(LastFigure));
@@ -99,9 +99,9 @@ public sealed class BudgetTextTests
         LinkBudget met = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], sofa);
         LinkBudget asked = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], sofa with { RequiredDb = met.MarginDb + 3 });
 
-        Assert.Contains(" dB above the 15.0 dB that 'sofa' asks for, so it is met.", Unwrapped(met), StringComparison.Ordinal);
-        Assert.Contains(" 3.0 dB short of the ", Unwrapped(asked), StringComparison.Ordinal);
-        Assert.Contains("so it is not met.", Unwrapped(asked), StringComparison.Ordinal);
+        Assert.Contains(" dB above the required 15.0 dB: 'sofa' passes.", Unwrapped(met), StringComparison.Ordinal);
+        Assert.Contains(" 3.0 dB below the required ", Unwrapped(asked), StringComparison.Ordinal);
+        Assert.Contains("does not pass.", Unwrapped(asked), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -111,8 +111,8 @@ public sealed class BudgetTextTests
         double marginDb = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], sofa).MarginDb;
         Seat above = sofa with { RequiredDb = marginDb + 1e-7 }, at = sofa with { RequiredDb = marginDb };
 
-        Assert.Contains(" 0.1 dB short of ", Unwrapped(LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], above)), StringComparison.Ordinal);
-        Assert.Contains("just at", Unwrapped(LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], at)), StringComparison.Ordinal);
+        Assert.Contains(" 0.1 dB below ", Unwrapped(LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], above)), StringComparison.Ordinal);
+        Assert.Contains("exactly at", Unwrapped(LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], at)), StringComparison.Ordinal);
     }
 
     [Fact]

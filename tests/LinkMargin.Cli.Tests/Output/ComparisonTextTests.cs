@@ -48,10 +48,10 @@ public sealed class ComparisonTextTests
         string text = Unwrapped(House, ranking);
 
         Assert.Contains(
-            "Choose 'den a' on level 'den': its worst seat, 'bench', has 18.0 dB, 3.0 dB above the 15.0 dB it asks for, so every seat is met.",
+            "Choose 'den a' (den): every seat passes. Its weakest seat, 'bench', has 18.0 dB, 3.0 dB above the required 15.0 dB.",
             text,
             StringComparison.Ordinal);
-        Assert.Contains("the next spot, 'den b' on level 'den', is 2.0 dB worse ('bench' is 1.0 dB above what it asks for)", text, StringComparison.Ordinal);
+        Assert.Contains("Next best: 'den b' (den), 2.0 dB worse at its weakest seat, 'bench' (1.0 dB above the required margin)", text, StringComparison.Ordinal);
         Assert.Contains(Cautions.Estimates, text, StringComparison.Ordinal);
     }
 
@@ -60,7 +60,7 @@ public sealed class ComparisonTextTests
     {
         string text = Unwrapped(House, Made([("den a", 0, [20, 18]), ("loft c", 1, [17, 16])], required: 15));
 
-        Assert.Contains("the next spot, 'loft c' on level 'loft', also the best on its level, is 2.0 dB worse", text, StringComparison.Ordinal);
+        Assert.Contains("Next best: 'loft c' (loft), the best of its level, 2.0 dB worse", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -68,9 +68,9 @@ public sealed class ComparisonTextTests
     {
         string text = OneBlank(Written(House, Made([("den a", 0, [20, 18]), ("den b", 0, [19, 16]), ("loft c", 1, [17, 12])], required: 15)));
 
-        Assert.Contains("what it costs against 'den a'", text, StringComparison.Ordinal);
+        Assert.Contains("Best spot of each level, against 'den a'", text, StringComparison.Ordinal);
         Assert.Contains("\nden den a 2 of 2 none\nloft loft c 6.0 1 of 2 bench\n", text, StringComparison.Ordinal);
-        Assert.DoesNotContain("Levels, by", Written(House, Made([("den a", 0, [20, 18]), ("den b", 0, [19, 16])], required: 15)), StringComparison.Ordinal);
+        Assert.DoesNotContain("Best spot of each level", Written(House, Made([("den a", 0, [20, 18]), ("den b", 0, [19, 16])], required: 15)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -81,7 +81,7 @@ public sealed class ComparisonTextTests
 
         Assert.DoesNotContain("of the play", Written(House, ranking), StringComparison.Ordinal);
         Assert.Contains("1 of 2 75 %\n", OneBlank(Written(House, weighted)), StringComparison.Ordinal);
-        Assert.Contains("1 of 2 seats are met, 75 % of the play.", Unwrapped(House, weighted), StringComparison.Ordinal);
+        Assert.Contains("1 of 2 seats pass (75 % of play).", Unwrapped(House, weighted), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -89,8 +89,8 @@ public sealed class ComparisonTextTests
     {
         string text = Unwrapped(House, Made([("den a", 0, [20, 11]), ("loft c", 1, [10, 9])], required: 15));
 
-        Assert.Contains("No spot meets every seat; 'den a' on level 'den' comes nearest: its worst seat, 'bench', has 11.0 dB, 4.0 dB short of", text, StringComparison.Ordinal);
-        Assert.Contains("Short of what it asks for at every spot: 'bench'.", text, StringComparison.Ordinal);
+        Assert.Contains("No spot works for every seat. Best choice: 'den a' (den); 1 of 2 seats pass. Its weakest seat, 'bench', has 11.0 dB, 4.0 dB below", text, StringComparison.Ordinal);
+        Assert.Contains("Below the required margin at every spot: 'bench'.", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -98,7 +98,7 @@ public sealed class ComparisonTextTests
     {
         string text = Unwrapped(House, Made([("den a", 0, [20, 18])], required: 15));
 
-        Assert.Contains("There is no other spot to compare it with.", text, StringComparison.Ordinal);
+        Assert.Contains("There is no other spot to compare with.", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -106,7 +106,7 @@ public sealed class ComparisonTextTests
     {
         string text = Unwrapped(House, Made([("den a", 0, [20, 18.01]), ("den b", 0, [20, 18])], required: 15));
 
-        Assert.Contains("'den b' on level 'den', is as good to 0.1 dB", text, StringComparison.Ordinal);
+        Assert.Contains("Next best: 'den b' (den), equal within 0.1 dB", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -11,16 +11,16 @@ public sealed class PathWordsTests
     private static readonly House House = SampleHouse.House;
 
     [Theory]
-    [InlineData(TurnKind.Wall, "games den | outside", "thrown back by the wall games den | outside")]
-    [InlineData(TurnKind.Wall, "party wall", "thrown back by the party wall")]
-    [InlineData(TurnKind.Fixture, "equipment rack", "thrown back by equipment rack")]
-    [InlineData(TurnKind.Floor, "den", "thrown back by the floor of den")]
-    [InlineData(TurnKind.Ceiling, "den", "thrown back by the ceiling of den")]
+    [InlineData(TurnKind.Wall, "games den | outside", "reflected by wall 'games den | outside'")]
+    [InlineData(TurnKind.Wall, "party wall", "reflected by 'party wall'")]
+    [InlineData(TurnKind.Fixture, "equipment rack", "reflected by 'equipment rack'")]
+    [InlineData(TurnKind.Floor, "den", "reflected by the floor of den")]
+    [InlineData(TurnKind.Ceiling, "den", "reflected by the ceiling of den")]
     [InlineData(TurnKind.Opening, "den door", "through den door")]
-    [InlineData(TurnKind.WallEnd, "spine", "round the end of the wall spine")]
-    [InlineData(TurnKind.WallCorner, "spine", "round the corner of the wall spine")]
-    [InlineData(TurnKind.FixtureCorner, "rack", "round rack")]
-    [InlineData(TurnKind.StairVoid, "den", "through the void in the floor above den")]
+    [InlineData(TurnKind.WallEnd, "spine", "diffracted at the end of wall 'spine'")]
+    [InlineData(TurnKind.WallCorner, "spine", "diffracted at the corner of wall 'spine'")]
+    [InlineData(TurnKind.FixtureCorner, "rack", "diffracted at 'rack'")]
+    [InlineData(TurnKind.StairVoid, "den", "through the stair void above den")]
     public void A_turn_says_what_it_meets(TurnKind kind, string name, string words)
     {
         PathKind path = kind is TurnKind.Opening or TurnKind.WallEnd or TurnKind.WallCorner or TurnKind.FixtureCorner or TurnKind.StairVoid
@@ -31,7 +31,7 @@ public sealed class PathWordsTests
 
     [Fact]
     public void Turns_are_reported_in_their_order() => Assert.Equal(
-        "through den door, then round the end of the wall spine",
+        "through den door, then diffracted at the end of wall 'spine'",
         PathWords.Of(
             Way(PathKind.Diffracted, new PathTurn(TurnKind.Opening, "den door", 0, 1), new PathTurn(TurnKind.WallEnd, "spine", 0, 2)),
             House,

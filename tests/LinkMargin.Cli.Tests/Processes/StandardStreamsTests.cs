@@ -50,7 +50,7 @@ public sealed class StandardStreamsTests : IDisposable
         CommandRun run = Run($"exec \"$P\" {command} >&-");
 
         Assert.Equal(2, run.ExitCode);
-        Assert.StartsWith("linkmargin: standard output is closed, so there is nowhere to put the results", run.ErrorUnwrapped, StringComparison.Ordinal);
+        Assert.StartsWith("linkmargin: standard output is closed; leave it open", run.ErrorUnwrapped, StringComparison.Ordinal);
         Assert.Single(run.Error.Split("linkmargin: "), part => part.Length > 0);
         Assert.Equal(before, folder.Files);
     }
