@@ -41,7 +41,7 @@ internal sealed class StopSignals : IDisposable
     /// <summary>The code a command that was stopped ends with.</summary>
     public int ExitCode { get; private set; } = ExitCodes.Interrupted;
 
-    /// <summary>Tells that the command is over, so that its own exit code stands.</summary>
+    /// <summary>Reports that the command is over, so that its own exit code stands.</summary>
     public void End() => isOver.Set();
 
     /// <inheritdoc/>

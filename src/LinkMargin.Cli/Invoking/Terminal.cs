@@ -12,7 +12,7 @@ internal static class Terminal
     /// <summary>How wide a line of the output may be.</summary>
     public static int OutputWidth() => WidthIn(Console.IsOutputRedirected ? 0 : Console.WindowWidth);
 
-    /// <summary>The same for a window of so many characters; 0 where there is none, as in a file or a pipe.</summary>
+    /// <summary>The same for a window of so many characters; 0 if there is none, as in a file or a pipe.</summary>
     public static int WidthIn(int window) => window == 0
         ? Invocation.PlainWidth
         : Math.Clamp(window - 1, LeastWidth, GreatestWidth); // many terminals wrap a line that fills them

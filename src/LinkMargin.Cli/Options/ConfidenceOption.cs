@@ -22,7 +22,7 @@ internal static class ConfidenceOption
         CustomParser = Read,
     };
 
-    /// <summary>The share asked for.</summary>
+    /// <summary>The share requested.</summary>
     public static double Of(ParseResult parse, Option<double?> option) => parse.GetValue(option) ?? UncertaintyBasis.UsualConfidence;
 
     private static double? Read(ArgumentResult result)

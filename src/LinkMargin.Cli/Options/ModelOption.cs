@@ -25,7 +25,7 @@ internal static class ModelOption
         CustomParser = Read,
     };
 
-    /// <summary>The model asked for.</summary>
+    /// <summary>The model requested.</summary>
     public static ModelDepth Of(ParseResult parse, Option<ModelDepth?> option) => parse.GetValue(option) ?? ModelDepth.Full;
 
     private static ModelDepth? Read(ArgumentResult result)

@@ -24,7 +24,7 @@ internal static class OccupiedOption
         AllowMultipleArgumentsPerToken = true,
     };
 
-    /// <summary>The seats that were asked for.</summary>
+    /// <summary>The seats that were requested.</summary>
     /// <param name="typed">What was typed; null without the option.</param>
     /// <param name="house">The house.</param>
     /// <param name="invocation">Where it is said that somebody cannot be put on a seat.</param>

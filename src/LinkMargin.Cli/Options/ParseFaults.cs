@@ -15,7 +15,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
 {
     private readonly Command command = parse.CommandResult.Command;
 
-    /// <summary>The first fault; null where there is none.</summary>
+    /// <summary>The first fault; null if there is none.</summary>
     public string? First()
     {
         if (parse.Action is HelpAction or VersionAction)

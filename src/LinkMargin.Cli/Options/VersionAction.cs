@@ -4,7 +4,7 @@ using LinkMargin.Cli.Invoking;
 
 namespace LinkMargin.Cli.Options;
 
-/// <summary>Tells this program's version, whatever process it runs in.</summary>
+/// <summary>Prints this program's version, whatever process it runs in.</summary>
 internal sealed class VersionAction : SynchronousCommandLineAction
 {
     /// <inheritdoc/>

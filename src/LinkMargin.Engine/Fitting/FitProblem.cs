@@ -24,11 +24,11 @@ public sealed record FitProblem
         Require(materials.Count == model.ParameterCount, nameof(materials), "There must be one material for each parameter of the model.");
         Require(materials.All(m => m.SpreadDb >= 0 && m.LossDb >= 0), nameof(materials), "Losses and spreads are 0 dB or more.");
         Require(devices.All(d => d.SpreadDb > 0 && double.IsFinite(d.OffsetDbm)), nameof(devices), "A device's spread is above 0 dB.");
-        Require(measurements.All(r => r.Device >= 0 && r.Device < devices.Count), nameof(measurements), "A reading names a device that is not there.");
+        Require(measurements.All(r => r.Device >= 0 && r.Device < devices.Count), nameof(measurements), "A measurement names a device that does not exist.");
         Require(
             measurements.All(r => r.NoiseDb > 0 && double.IsFinite(r.LevelDbm)),
             nameof(measurements),
-            "A reading has a finite level and a noise above 0 dB.");
+            "A measurement has a finite level and a noise above 0 dB.");
         Require(bad.Share == 0 || (bad.Share > 0 && bad.Share < 1 && bad.SpreadDb > 0), nameof(bad), "A share is 0 to below 1, and what is bad has a spread above 0 dB.");
         (Model, Materials, Devices, Measurements, Bad) = (model, materials, devices, measurements, bad);
     }

@@ -59,7 +59,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
         }
     }
 
-    /// <summary>The solid fixture a place lies in; null where there is none.</summary>
+    /// <summary>The solid fixture a place lies in; null if there is none.</summary>
     public Fixture? SolidAt(int level, Point2 plan, double heightMetres) => house.Fixtures.FirstOrDefault(
         f => f.LevelIndex == level && !f.IsShell && f.Contains(plan, heightMetres, -HouseLimits.SameHeight));
 
@@ -94,7 +94,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
             string[][] ways = [.. Ways(words, parts).Where(way => way.All(part => LengthText.Parse(part, bareUnit).Fault is null)).Take(2)];
             if (ways.Length > 1)
             {
-                throw new EditFaultException($"goes to {Quote.Of(text)}, which can be read in several ways; put commas between the lengths");
+                throw new EditFaultException($"goes to {Quote.Of(text)}, which is ambiguous; put commas between the lengths");
             }
 
             if (ways.Length == 1)
@@ -104,7 +104,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
         }
 
         return words.Length >= least && words.Length <= most
-            ? words // a fault in one of them is told of that one
+            ? words // a fault in one of them is reported for that one
             : throw new EditFaultException($"goes to {Quote.Of(text)}; write {form}, such as {Example(most == least)}");
     }
 

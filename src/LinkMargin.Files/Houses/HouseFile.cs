@@ -9,6 +9,9 @@ namespace LinkMargin.Files.Houses;
 /// <summary>Reads house files.</summary>
 public static class HouseFile
 {
+    /// <summary>The form of house files. A file without one, of an older version, is read as well.</summary>
+    public const string Form = "linkmargin/house/1";
+
     /// <summary>Reads a file. Whatever is wrong with it or in it is in the problems; nothing is thrown for it.</summary>
     /// <param name="path">The file, as the person named it.</param>
     /// <param name="tables">The words for materials, build-ups and radios.</param>
@@ -49,8 +52,8 @@ public static class HouseFile
 }
 
 /// <summary>The result of reading a house file.</summary>
-/// <param name="House">The house; null exactly when there is a mistake.</param>
-/// <param name="Problems">All mistakes and all that looks wrong, in the order of the file.</param>
+/// <param name="House">The house; null exactly when there is an error.</param>
+/// <param name="Problems">All errors and all that looks wrong, in the order of the file.</param>
 public sealed record HouseParseResult(House? House, IReadOnlyList<Problem> Problems)
 {
     /// <summary>The unit of the file's bare lengths, so that answers can be given in the words of the question.</summary>

@@ -15,12 +15,13 @@ namespace LinkMargin.Files.Houses;
 internal sealed class HouseReader(Source source, MaterialTables tables)
 {
     /// <summary>
-    /// Reads everything, and records every fault on the way. The house that comes back is whole only where no mistake was
-    /// recorded: what could not be read is left out or stands at a default.
+    /// Reads everything, and records every fault on the way. The house that comes back is whole only where no error was
+    /// recorded: what could not be read is omitted or stands at a default.
     /// </summary>
     public House? Read(MappingNode root)
     {
         MappingReader file = new(source, root, "a house file", HouseKeys.House);
+        file.CheckForm(HouseFile.Form);
         source.BareUnit = file.OptionalWord("units", LengthUnits.FileWords, "a unit for lengths") ?? LengthUnit.Metre;
         string? name = file.RequiredName("house");
 

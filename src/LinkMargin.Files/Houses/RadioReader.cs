@@ -9,7 +9,7 @@ namespace LinkMargin.Files.Houses;
 /// <summary>Reads the two radios, named from the table or written out.</summary>
 internal sealed class RadioReader(Source source, IReadOnlyDictionary<string, Radio> table)
 {
-    /// <summary>Reads both; null, with a mistake recorded, where one could not be read.</summary>
+    /// <summary>Reads both; null, with an error recorded, if one could not be read.</summary>
     public (Radio? Console, Radio? Controller) Read(MappingReader file)
     {
         MappingReader? radios = file.OptionalGroup("radios", "'radios'", HouseKeys.Radios);

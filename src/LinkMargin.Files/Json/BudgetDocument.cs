@@ -10,12 +10,12 @@ namespace LinkMargin.Files.Json;
 /// <param name="House">The house's name.</param>
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Seat">The seat's name.</param>
-/// <param name="Occupied">Other seats with people who stand in the way.</param>
+/// <param name="Occupied">Other seats with people who obstruct other links.</param>
 /// <param name="DistanceM">Straight distance, metres.</param>
 /// <param name="FrequencyMHz">The frequency whose free-space loss is the mean over the band, MHz.</param>
 /// <param name="Paths">The paths, strongest first.</param>
 /// <param name="PathLossDb">Loss of all paths together, dB.</param>
-/// <param name="StrongestOverRestDb">Power of the strongest path over that of all others, dB; left out where it is alone.</param>
+/// <param name="StrongestOverRestDb">Power of the strongest path over that of all others, dB; omitted where it is alone.</param>
 /// <param name="DelaySpreadNs">Root mean square spread of the paths' delays, nanoseconds.</param>
 /// <param name="Directions">Controller to console, then console to controller.</param>
 /// <param name="TableMedianDb">The worse of the two directions' margins with every loss at its table's median, dB: the sum of the lines.</param>
@@ -39,13 +39,13 @@ public sealed record BudgetDocument(
     double HeadroomDb,
     bool Passes)
 {
-    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    /// <summary>What is different from the house file; omitted where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; left out where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
     public int? FittedToMeasurements { get; init; }
 
-    /// <summary>The median margin over the drawn houses, dB; left out, as all below, where no uncertainty was computed.</summary>
+    /// <summary>The median margin over the drawn houses, dB; omitted, as all below, where no uncertainty was computed.</summary>
     public double? MedianDb { get; init; }
 
     /// <summary>The margin to count on, dB.</summary>
@@ -263,7 +263,7 @@ public sealed record CrossingDocument(
 /// <param name="Name">Which one; of a floor, a ceiling or a stair void, its level.</param>
 /// <param name="Level">The level it belongs to; a stair void belongs to the level below it.</param>
 /// <param name="AtM">From the spot along the path, metres.</param>
-/// <param name="IncidenceDeg">Angle to the normal of what reflects it, degrees; left out where it is not reflected.</param>
+/// <param name="IncidenceDeg">Angle to the normal of what reflects it, degrees; omitted where it is not reflected.</param>
 public sealed record TurnDocument(string Kind, string Name, string Level, double AtM, double? IncidenceDeg)
 {
     /// <summary>The word for a kind of turn.</summary>

@@ -5,7 +5,7 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>What came of checking a house file, as JSON.</summary>
 /// <param name="File">The house file.</param>
-/// <param name="House">The house's name; left out where the file has errors.</param>
+/// <param name="House">The house's name; omitted where the file has errors.</param>
 /// <param name="Errors">How many errors there are.</param>
 /// <param name="Warnings">How many warnings there are.</param>
 /// <param name="Problems">All of them, in the order of the file.</param>
@@ -15,7 +15,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="Seats">The seats' names.</param>
 /// <param name="Zones">The names of the places where a console may stand.</param>
 /// <param name="KeepOuts">The names of the places where none may.</param>
-/// <param name="Plan">The drawing; left out where the file has errors.</param>
+/// <param name="Plan">The drawing; omitted where the file has errors.</param>
 public sealed record CheckDocument(
     string File,
     string? House,
@@ -30,7 +30,7 @@ public sealed record CheckDocument(
     IReadOnlyList<string> KeepOuts,
     string? Plan)
 {
-    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    /// <summary>What is different from the house file; omitted where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>A check as a document.</summary>

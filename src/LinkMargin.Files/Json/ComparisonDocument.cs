@@ -6,7 +6,7 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>Every seat with every spot, and the ranking, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who stand in the way of the others' links.</param>
+/// <param name="Occupied">Seats with people who obstruct the other links.</param>
 /// <param name="Ranking">The spots, best first.</param>
 /// <param name="Choice">Which to choose.</param>
 /// <param name="SeatsNeverPassing">Seats below their required margin at every spot.</param>
@@ -21,22 +21,22 @@ public sealed record ComparisonDocument(
     IReadOnlyList<RankDocument> InUse,
     IReadOnlyList<BudgetDocument> Links)
 {
-    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    /// <summary>What is different from the house file; omitted where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; left out where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
     public int? FittedToMeasurements { get; init; }
 
-    /// <summary>The picture of every seat with every spot; left out where none was asked for.</summary>
+    /// <summary>The picture of every seat with every spot; omitted if not requested.</summary>
     public string? Picture { get; init; }
 
-    /// <summary>The same comparison of the house as its file has it; left out where nothing is different.</summary>
+    /// <summary>The same comparison of the house as its file has it; omitted where nothing is different.</summary>
     public ComparisonDocument? AsWritten { get; init; }
 
     /// <summary>A ranking of at least one spot as a document.</summary>
     /// <param name="house">The house.</param>
     /// <param name="ranking">Its ranking.</param>
-    /// <param name="occupied">The seats with people who stand in the way.</param>
+    /// <param name="occupied">The seats with people who obstruct other links.</param>
     /// <param name="uncertainty">The uncertainty of its links; null where that was not computed.</param>
     /// <param name="call">Whether the first spot is clearly the best; null where that was not computed.</param>
     public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied, HouseUncertainty? uncertainty = null, CloseCall? call = null) => new(
@@ -62,10 +62,10 @@ public sealed record ChoiceDocument(
     IReadOnlyList<RivalDocument> AheadOf,
     IReadOnlyList<LevelChoiceDocument> Levels)
 {
-    /// <summary>Spots that are too close to this one to tell apart; left out where no uncertainty was computed.</summary>
+    /// <summary>Spots that are too close to this one to tell apart; omitted where no uncertainty was computed.</summary>
     public IReadOnlyList<string>? TooCloseToCall { get; init; }
 
-    /// <summary>The measurement that would separate them best; left out where they are already told apart.</summary>
+    /// <summary>The measurement that would separate them best; omitted where they are already separated.</summary>
     public NextMeasurementDocument? DecisiveMeasurement { get; init; }
 
     internal static ChoiceDocument Of(House house, Choice choice, CloseCall? call) => new(
@@ -105,10 +105,10 @@ public sealed record RankDocument(
     int Seats,
     double PassingShare)
 {
-    /// <summary>Probability that every seat passes at once, 0 to 1; left out where no uncertainty was computed.</summary>
+    /// <summary>Probability that every seat passes at once, 0 to 1; omitted where no uncertainty was computed.</summary>
     public double? ProbabilityAllPass { get; init; }
 
-    /// <summary>Probability that this is the best spot, by its weakest seat, 0 to 1; left out where no uncertainty was computed.</summary>
+    /// <summary>Probability that this is the best spot, by its weakest seat, 0 to 1; omitted where no uncertainty was computed.</summary>
     public double? ProbabilityBest { get; init; }
 
     /// <summary>Cautions about the figure of its weakest seat.</summary>

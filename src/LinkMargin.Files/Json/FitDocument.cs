@@ -14,8 +14,8 @@ namespace LinkMargin.Files.Json;
 /// <param name="Materials">Each material before and after.</param>
 /// <param name="Devices">Each pair of devices.</param>
 /// <param name="Indistinguishable">Pairs that the measurements cannot separate, worst first.</param>
-/// <param name="FittedFile">The file that was written; left out where none was.</param>
-/// <param name="Picture">The picture that was written; left out where none was.</param>
+/// <param name="FittedFile">The file that was written; omitted where none was.</param>
+/// <param name="Picture">The picture that was written; omitted where none was.</param>
 public sealed record FitDocument(
     string House,
     string Verdict,
@@ -30,7 +30,7 @@ public sealed record FitDocument(
     string? FittedFile,
     string? Picture)
 {
-    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    /// <summary>What is different from the house file; omitted where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>A fit as a document.</summary>
@@ -73,8 +73,8 @@ public sealed record FitDeviceDocument(string Devices, double OffsetDbm, double 
 
 /// <summary>How well a model predicts the measurements, as JSON.</summary>
 /// <param name="Model">house, freeSpace or distancePowerLaw.</param>
-/// <param name="RmsInSampleDb">Rms of the residuals, dB; left out where no measurement counts.</param>
-/// <param name="RmsLeaveOneOutDb">Leave-one-out rms of the residuals, dB; left out where no measurement counts.</param>
+/// <param name="RmsInSampleDb">Rms of the residuals, dB; omitted where no measurement counts.</param>
+/// <param name="RmsLeaveOneOutDb">Leave-one-out rms of the residuals, dB; omitted where no measurement counts.</param>
 public sealed record FitModelDocument(string Model, double? RmsInSampleDb, double? RmsLeaveOneOutDb);
 
 /// <summary>A material before and after a fit, as JSON.</summary>
@@ -100,7 +100,7 @@ public sealed record FitMaterialDocument(string Material, double TableLossDb, do
 /// <param name="PredictedDbm">The level the fit predicts, dBm.</param>
 /// <param name="ResidualDb">Read less predicted, dB.</param>
 /// <param name="NoiseDb">Expected difference between a good measurement and the model, one standard deviation, dB.</param>
-/// <param name="LeaveOneOutResidualDb">The leave-one-out residual, dB; left out where that says nothing.</param>
+/// <param name="LeaveOneOutResidualDb">The leave-one-out residual, dB; omitted where that says nothing.</param>
 /// <param name="ProbabilityBad">Probability that it is a bad one, 0 to 1.</param>
 public sealed record FitMeasurementDocument(
     string Transmitter,

@@ -5,12 +5,12 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>The maps one command made, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who stand in the way.</param>
+/// <param name="Occupied">Seats with people who obstruct other links.</param>
 /// <param name="CellM">Side of a cell, metres.</param>
 /// <param name="HandsM">Height of the hands above the floor, metres.</param>
 /// <param name="RequiredDb">The margin of the heaviest line, dB.</param>
 /// <param name="Maps">The maps.</param>
-/// <param name="Sheet">The picture with all of them; left out where there is one map.</param>
+/// <param name="Sheet">The picture with all of them; omitted where there is one map.</param>
 public sealed record MapsDocument(
     string House,
     IReadOnlyList<string> Occupied,
@@ -23,10 +23,10 @@ public sealed record MapsDocument(
     /// <summary>Share of cases in which the margin to count on is reached, 0 to 1.</summary>
     public double Confidence { get; init; }
 
-    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    /// <summary>What is different from the house file; omitted where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; left out where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
     public int? FittedToMeasurements { get; init; }
 }
 
@@ -34,12 +34,12 @@ public sealed record MapsDocument(
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Level">The level the hands are on.</param>
 /// <param name="Picture">The picture.</param>
-/// <param name="Csv">The numbers as CSV; left out where not asked for.</param>
-/// <param name="Geojson">The numbers as GeoJSON; left out where not asked for.</param>
+/// <param name="Csv">The numbers as CSV; omitted if not requested.</param>
+/// <param name="Geojson">The numbers as GeoJSON; omitted if not requested.</param>
 /// <param name="Cells">How many cells were computed.</param>
-/// <param name="LowestMarginAtConfidenceDb">The smallest margin to count on, dB; left out where no cell was computed.</param>
-/// <param name="HighestMarginAtConfidenceDb">The largest margin to count on, dB; left out where no cell was computed.</param>
-/// <param name="SharePassing">The share of the cells that can count on the required margin; left out where no cell was computed.</param>
+/// <param name="LowestMarginAtConfidenceDb">The smallest margin to count on, dB; omitted where no cell was computed.</param>
+/// <param name="HighestMarginAtConfidenceDb">The largest margin to count on, dB; omitted where no cell was computed.</param>
+/// <param name="SharePassing">The share of the cells that can count on the required margin; omitted where no cell was computed.</param>
 public sealed record MapDocument(
     string Spot,
     string Level,
@@ -51,7 +51,7 @@ public sealed record MapDocument(
     double? HighestMarginAtConfidenceDb,
     double? SharePassing)
 {
-    /// <summary>The share of the cells whose median is at least the required margin; left out where no cell was computed.</summary>
+    /// <summary>The share of the cells whose median is at least the required margin; omitted where no cell was computed.</summary>
     public double? MedianSharePassing { get; init; }
 
     /// <summary>A map as a document.</summary>
@@ -80,11 +80,11 @@ public sealed record MapDocument(
 /// <param name="House">The house's name.</param>
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Seat">The seat's name.</param>
-/// <param name="Occupied">Other seats with people who stand in the way.</param>
+/// <param name="Occupied">Other seats with people who obstruct other links.</param>
 /// <param name="Picture">The picture.</param>
 /// <param name="PathsDrawn">How many paths it shows, the strongest.</param>
-/// <param name="PathsLeftOut">How many weaker ones it leaves out.</param>
-/// <param name="ShareLeftOut">Their share of the power that arrives, 0 to 1.</param>
+/// <param name="PathsNotDrawn">How many weaker ones it leaves out.</param>
+/// <param name="ShareNotDrawn">Their share of the power that arrives, 0 to 1.</param>
 public sealed record PathsDocument(
     string House,
     string Spot,
@@ -92,8 +92,8 @@ public sealed record PathsDocument(
     IReadOnlyList<string> Occupied,
     string Picture,
     int PathsDrawn,
-    int PathsLeftOut,
-    double ShareLeftOut)
+    int PathsNotDrawn,
+    double ShareNotDrawn)
 {
     /// <summary>The median margin of the link, dB.</summary>
     public required double MedianDb { get; init; }
@@ -110,9 +110,9 @@ public sealed record PathsDocument(
     /// <summary>Whether the margin to count on is at least that.</summary>
     public required bool Passes { get; init; }
 
-    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    /// <summary>What is different from the house file; omitted where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; left out where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
     public int? FittedToMeasurements { get; init; }
 }

@@ -6,11 +6,11 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>The best places for a console, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who stand in the way.</param>
+/// <param name="Occupied">Seats with people who obstruct other links.</param>
 /// <param name="Candidates">How many places there were.</param>
 /// <param name="ComputedExactly">How many of them were computed exactly, as a spot is.</param>
 /// <param name="Places">The best, distinct, best first.</param>
-/// <param name="BestSpot">The best spot that the house file names; left out where it names none.</param>
+/// <param name="BestSpot">The best spot that the house file names; omitted where it names none.</param>
 /// <param name="Picture">The map of the choice.</param>
 public sealed record PlacesDocument(
     string House,
@@ -24,10 +24,10 @@ public sealed record PlacesDocument(
     /// <summary>Share of cases in which a margin in this document is reached, 0 to 1.</summary>
     public required double Confidence { get; init; }
 
-    /// <summary>What is different from the house file; left out where nothing is.</summary>
+    /// <summary>What is different from the house file; omitted where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; left out where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
     public int? FittedToMeasurements { get; init; }
 }
 
@@ -60,7 +60,7 @@ public sealed record PlaceDocument(
     int Seats,
     double PassingShare)
 {
-    /// <summary>Probability that every seat passes at once, 0 to 1; left out where no uncertainty was computed.</summary>
+    /// <summary>Probability that every seat passes at once, 0 to 1; omitted where no uncertainty was computed.</summary>
     public double? ProbabilityAllPass { get; init; }
 
     /// <summary>Cautions about the figure of its weakest seat.</summary>

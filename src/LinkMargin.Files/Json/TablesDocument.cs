@@ -37,10 +37,10 @@ public sealed record TablesDocument(
 /// <param name="Description">What it is.</param>
 /// <param name="LossDb">Median loss at 2.4 GHz, head on, dB.</param>
 /// <param name="SpreadDb">One standard deviation between examples, dB.</param>
-/// <param name="ThicknessM">The thickness the loss belongs to, metres; left out where it plays no part.</param>
+/// <param name="ThicknessM">The thickness the loss belongs to, metres; omitted where it plays no part.</param>
 /// <param name="Form"><c>sheet</c> or <c>bulk</c>.</param>
 /// <param name="Layers">Its layers, for a construction.</param>
-/// <param name="Studs">Its studs; left out where there are none.</param>
+/// <param name="Studs">Its studs; omitted where there are none.</param>
 /// <param name="Source">Where the figure is from.</param>
 /// <param name="Kind">The kind of rows it stands with.</param>
 /// <param name="Synonyms">Other words for it.</param>
@@ -88,8 +88,8 @@ public sealed record FloorDocument(string Name, string Description, double Thick
 /// <param name="Material">What it is; <c>air</c> for a cavity.</param>
 /// <param name="ThicknessM">Thickness, metres.</param>
 /// <param name="ToleranceM">Half-range of the thickness between examples, metres.</param>
-/// <param name="LossDb">Loss of a floor's layer, dB; left out where only the whole construction has one.</param>
-/// <param name="Joists">The members in a joist bay; left out elsewhere.</param>
+/// <param name="LossDb">Loss of a floor's layer, dB; omitted where only the whole construction has one.</param>
+/// <param name="Joists">The members in a joist bay; omitted elsewhere.</param>
 public sealed record LayerDocument(string Material, double ThicknessM, double ToleranceM, double? LossDb, RibsDocument? Joists)
 {
     private const string Air = "air";
@@ -163,9 +163,9 @@ public sealed record MarginDocument(double MarginDb, string Means, string Source
 /// <summary>One row of the table of spreads, as JSON.</summary>
 /// <param name="Name">What the program calls it.</param>
 /// <param name="Description">What it is the spread of.</param>
-/// <param name="SpreadDb">One standard deviation, dB; left out where the row has none.</param>
-/// <param name="Share">A share, 0 to 1; left out where the row has none.</param>
-/// <param name="LevelDbm">A level, dBm; left out where the row has none.</param>
+/// <param name="SpreadDb">One standard deviation, dB; omitted where the row has none.</param>
+/// <param name="Share">A share, 0 to 1; omitted where the row has none.</param>
+/// <param name="LevelDbm">A level, dBm; omitted where the row has none.</param>
 /// <param name="Source">Where the figures are from.</param>
 public sealed record SpreadDocument(string Name, string Description, double? SpreadDb, double? Share, double? LevelDbm, string Source)
 {

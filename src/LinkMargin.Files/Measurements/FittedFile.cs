@@ -14,7 +14,7 @@ namespace LinkMargin.Files.Measurements;
 /// <summary>Writes and reads what a fit gave, so that any command can take it. The tables are never edited.</summary>
 public static class FittedFile
 {
-    /// <summary>Correlations smaller than they are written are left out.</summary>
+    /// <summary>Correlations smaller than they are written are omitted.</summary>
     private const double LeastWritten = 0.0005;
 
     private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
@@ -116,6 +116,6 @@ public static class FittedFile
 }
 
 /// <summary>The result of reading a fitted file.</summary>
-/// <param name="Fitted">What it holds; null exactly when there is a mistake.</param>
-/// <param name="Problems">All mistakes and all that looks wrong, in the order of the file.</param>
+/// <param name="Fitted">What it holds; null exactly when there is an error.</param>
+/// <param name="Problems">All errors and all that looks wrong, in the order of the file.</param>
 public sealed record FittedParseResult(FittedLosses? Fitted, IReadOnlyList<Problem> Problems);

@@ -68,7 +68,7 @@ internal sealed partial class MeasurementHeader
             if (cell.Text.Length > 0)
             {
                 string meant = NearestWord.Find(cell.Text, MeasurementColumn.All.Select(c => c.Heading)) is { } near ? $"; did you mean '{near}'?" : "";
-                source.Warning(cell.Mark, $"{Quote.Of(cell.Text)} is no column that is read, so what stands under it is left out{meant}");
+                source.Warning(cell.Mark, $"{Quote.Of(cell.Text)} is not a known column, so it is ignored{meant}");
             }
 
             return;
@@ -124,7 +124,7 @@ internal sealed partial class MeasurementHeader
             return (column, "");
         }
 
-        // What is in brackets is meant for a unit even where it is none.
+        // What is in brackets is meant for a unit even if it is not one.
         bool isInBrackets = (rest[0], rest[^1]) is ('(', ')') or ('[', ']');
         string unit = isInBrackets ? rest[1..^1].Trim() : rest;
         return isInBrackets || column.TakesUnit(unit) ? (column, unit) : (null, "");

@@ -19,7 +19,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
     private readonly (Point2 Least, Point2 Greatest)?[] extents = [.. house.Levels.Select(ExtentOf)];
     private readonly LengthFormat lengths = new(houseUnit);
 
-    /// <summary>Reads one end of a line; null, with a mistake recorded, where it cannot be determined.</summary>
+    /// <summary>Reads one end of a line; null, with an error recorded, if it cannot be determined.</summary>
     /// <param name="header">The columns.</param>
     /// <param name="line">The line.</param>
     /// <param name="name">The column of its name.</param>

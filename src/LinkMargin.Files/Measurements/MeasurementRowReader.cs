@@ -17,7 +17,7 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
     /// <summary>How many lines have no level yet.</summary>
     public int Untaken { get; private set; }
 
-    /// <summary>Reads a line; null where it has no level yet, and with mistakes recorded where it cannot be read.</summary>
+    /// <summary>Reads a line; null where it has no level yet, and with errors recorded where it cannot be read.</summary>
     public MeasurementRow? Read(IReadOnlyList<CsvCell> line)
     {
         if (line.Count > header.ColumnCount && line.Skip(header.ColumnCount).FirstOrDefault(cell => cell.Text.Length > 0) is { Text: not null } more)

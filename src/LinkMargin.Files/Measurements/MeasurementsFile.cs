@@ -77,7 +77,7 @@ public static class MeasurementsFile
         MeasurementRow[] rows = [.. lines.Skip(first).Select(reader.Read).OfType<MeasurementRow>()];
         if (reader.Untaken > 0)
         {
-            source.Warning(Start, FormattableString.Invariant($"{reader.Untaken} lines have no level yet and are left out"));
+            source.Warning(Start, FormattableString.Invariant($"{reader.Untaken} lines have no level yet and are ignored"));
         }
 
         IReadOnlyList<Measurement> measurements = new MeasurementGathering(house, source).Gather(rows);
@@ -114,8 +114,8 @@ public static class MeasurementsFile
 }
 
 /// <summary>The result of reading a measurements file.</summary>
-/// <param name="Measurements">The measurements, repeated ones put together; null exactly when there is a mistake.</param>
-/// <param name="Problems">All mistakes and all that looks wrong, in the order of the file.</param>
+/// <param name="Measurements">The measurements, repeated ones put together; null exactly when there is an error.</param>
+/// <param name="Problems">All errors and all that looks wrong, in the order of the file.</param>
 public sealed record MeasurementsParseResult(IReadOnlyList<Measurement>? Measurements, IReadOnlyList<Problem> Problems);
 
 /// <summary>What a measurements file may say. Each check and its message come from here.</summary>

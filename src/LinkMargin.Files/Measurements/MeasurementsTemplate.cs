@@ -7,7 +7,7 @@ namespace LinkMargin.Files.Measurements;
 
 /// <summary>
 /// A file of readings to fill in: a line for each spot and seat of a house, without a level. Lines that stay without one
-/// are left out when it is read.
+/// are omitted when it is read.
 /// </summary>
 public static class MeasurementsTemplate
 {

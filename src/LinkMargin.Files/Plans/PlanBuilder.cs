@@ -13,8 +13,8 @@ namespace LinkMargin.Files.Plans;
 internal static class PlanBuilder
 {
     /// <summary>
-    /// The plan of a level. Everything wrong or odd goes to <paramref name="report"/>; where a mistake is among it the
-    /// plan is incomplete and only good for finding further mistakes. Where rooms nest, the inner comes first.
+    /// The plan of a level. Everything wrong or suspicious goes to <paramref name="report"/>; if an error is among it the
+    /// plan is incomplete and only good for finding further errors. Where rooms nest, the inner comes first.
     /// </summary>
     internal static Plan Build(PlanDraft draft, PlanProblems report)
     {

@@ -1,6 +1,6 @@
 namespace LinkMargin.Files.Problems;
 
-/// <summary>One thing wrong or odd in a file a person wrote.</summary>
+/// <summary>One thing wrong or suspicious in a file a person wrote.</summary>
 /// <param name="File">The file as the person named it.</param>
 /// <param name="Mark">Where in it.</param>
 /// <param name="Severity">Whether it stops the work.</param>

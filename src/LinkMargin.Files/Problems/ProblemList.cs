@@ -8,12 +8,12 @@ namespace LinkMargin.Files.Problems;
 /// </summary>
 internal sealed class ProblemList : Collection<Problem>
 {
-    /// <summary>Most mistakes, and most odd things, that are reported.</summary>
+    /// <summary>Most errors, and most warnings, that are reported.</summary>
     public const int MostReported = 500;
 
     private readonly Dictionary<Severity, int> reported = [];
 
-    /// <summary>Whether further mistakes will not be reported.</summary>
+    /// <summary>Whether further errors will not be reported.</summary>
     public bool IsFull => reported.GetValueOrDefault(Severity.Error) > MostReported;
 
     /// <inheritdoc/>
@@ -25,7 +25,7 @@ internal sealed class ProblemList : Collection<Problem>
             return;
         }
 
-        string what = item.Severity == Severity.Error ? "mistakes" : "odd things";
+        string what = item.Severity == Severity.Error ? "errors" : "warnings";
         reported[item.Severity] = before + 1;
         base.InsertItem(index, before < MostReported
             ? item

@@ -80,7 +80,7 @@ public sealed class LengthFormat(LengthUnit unit)
             : range.ToString();
     }
 
-    /// <summary>A value beside the range it is held to.</summary>
+    /// <summary>A value beside the allowed range.</summary>
     public string Show(QuantityRange range, double value)
     {
         ArgumentNullException.ThrowIfNull(range);
@@ -98,7 +98,7 @@ public sealed class LengthFormat(LengthUnit unit)
         return string.Create(CultureInfo.InvariantCulture, $"{sign}{inches / 12}ft {inches % 12}in");
     }
 
-    // A length that is less than half a part is not told as none.
+    // A length that is less than half a part is not shown as zero.
     private static string Nearest(double metres)
     {
         double inches = metres / LengthUnits.MetresPerInch;

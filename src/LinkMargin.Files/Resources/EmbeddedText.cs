@@ -49,5 +49,5 @@ public static class HouseSchema
 public static class DemoMeasurements
 {
     /// <summary>The text of the file.</summary>
-    public static string Text { get; } = EmbeddedText.Read("readings/demo-readings.csv");
+    public static string Text { get; } = EmbeddedText.Read("measurements/demo-measurements.csv");
 }

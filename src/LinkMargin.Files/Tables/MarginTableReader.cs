@@ -9,7 +9,7 @@ internal static class MarginTableReader
 {
     private static readonly string[] RowKeys = ["margin", "means", "source"];
 
-    /// <summary>Reads the meanings, smallest margin first, without those that have mistakes.</summary>
+    /// <summary>Reads the meanings, smallest margin first, without those that have errors.</summary>
     public static IReadOnlyList<MarginMeaning> Read(MappingReader table)
     {
         Dictionary<double, Mark> seen = [];

@@ -24,8 +24,8 @@ internal sealed class MaterialBuilder
 
     /// <summary>Builds every row, in the order written.</summary>
     /// <param name="source">The file.</param>
-    /// <param name="drafts">The rows that have no mistakes of their own.</param>
-    /// <param name="met">The names of all rows; one with mistakes of its own is not also unknown.</param>
+    /// <param name="drafts">The rows that have no errors of their own.</param>
+    /// <param name="met">The names of all rows; one with errors of its own is not also unknown.</param>
     public static OrderedDictionary<string, Material> Build(
         Source source, IReadOnlyList<MaterialDraft> drafts, IReadOnlyCollection<string> met)
     {

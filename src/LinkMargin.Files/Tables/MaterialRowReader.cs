@@ -18,7 +18,7 @@ internal static class MaterialRowReader
 
     private static readonly Dictionary<string, LossAngle> Angles = new() { ["head-on"] = LossAngle.HeadOn, ["mean"] = LossAngle.Mean };
 
-    /// <summary>Reads the rows in order, without those that have mistakes.</summary>
+    /// <summary>Reads the rows in order, without those that have errors.</summary>
     public static IReadOnlyList<MaterialDraft> Read(MappingReader table, RowNames names, SearchWords words) =>
         [.. TableRows.Of(table, "materials", "a material", RowKeys).Select(row => ReadRow(row, names, words)).OfType<MaterialDraft>()];
 
@@ -48,7 +48,7 @@ internal static class MaterialRowReader
             row.Source.Error(row.MarkOf("layers"), "layers: a row is one substance, with a dielectric, or built of layers, not both; remove one");
         }
 
-        // Asked last, so that every mistake of the row is reported.
+        // Asked last, so that every error of the row is reported.
         return row.Source.Problems.Count > before || name is null || loss is null || spread is null || source is null
             ? null
             : new MaterialDraft(
@@ -110,7 +110,7 @@ internal static class RibsReader
 {
     private static readonly string[] Keys = ["of", "width", "depth", "spacing"];
 
-    /// <summary>Reads them, if written; null where they are not, or with mistakes recorded.</summary>
+    /// <summary>Reads them, if written; null where they are not, or with errors recorded.</summary>
     /// <param name="row">What they are inside.</param>
     /// <param name="key">The key they stand under.</param>
     public static RibsDraft? Read(MappingReader row, string key)
@@ -141,7 +141,7 @@ internal static class RibsReader
 /// <summary>Reads the half-range of a thickness.</summary>
 internal static class ToleranceReader
 {
-    /// <summary>Reads it, if written; 0 where it is not, or with a mistake recorded.</summary>
+    /// <summary>Reads it, if written; 0 where it is not, or with an error recorded.</summary>
     /// <param name="layer">The layer.</param>
     /// <param name="thicknessMetres">Its thickness, metres, which must stay above 0; null where not known here.</param>
     public static double Read(MappingReader layer, double? thicknessMetres)

@@ -23,10 +23,10 @@ public sealed record MaterialTables(
     /// <summary>The kind of all radios.</summary>
     public const string AllRadios = "radios";
 
-    /// <summary>Other words for rows, by their names; rows without any are left out.</summary>
+    /// <summary>Other words for rows, by their names; rows without any are omitted.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<string>> Also { get; init; } = new Dictionary<string, IReadOnlyList<string>>();
 
-    /// <summary>The kinds of materials, by their names; those without one are left out.</summary>
+    /// <summary>The kinds of materials, by their names; those without one are omitted.</summary>
     public IReadOnlyDictionary<string, string> Kinds { get; init; } = new Dictionary<string, string>();
 
     /// <summary>Other words for a row.</summary>
@@ -37,7 +37,7 @@ public sealed record MaterialTables(
         : BuildUps.ContainsKey(name) ? Floors
         : AllRadios;
 
-    /// <summary>The rows of these names alone; what margins mean and spreads are left out.</summary>
+    /// <summary>The rows of these names alone; what margins mean and spreads are omitted.</summary>
     public MaterialTables Only(IReadOnlyCollection<string> names)
     {
         return new(Those(Materials), Those(BuildUps), Those(Radios)) { Files = Files, Also = Also, Kinds = Kinds };

@@ -21,7 +21,7 @@ public static class MaterialTablesFile
 
     /// <summary>
     /// Reads the tables of a folder. For a file that is not there the built-in one is used, and a note says so; floor
-    /// build-ups of the built-in file whose materials the folder does not have are then left out, and a note says which.
+    /// build-ups of the built-in file whose materials the folder does not have are then omitted, and a note says which.
     /// </summary>
     /// <param name="folder">The folder as the person named it.</param>
     public static MaterialTablesResult ReadFolder(string folder)
@@ -105,13 +105,13 @@ public static class MaterialTablesFile
             problems);
     }
 
-    /// <summary>Build-ups of ours that a person's own materials cannot make are no mistake of theirs.</summary>
+    /// <summary>Build-ups of ours that a person's own materials cannot make are not their error.</summary>
     private static void SayLeftOut(Source source, List<Problem> problems, OrderedDictionary<string, FloorBuildUp> kept)
     {
         if (problems.RemoveAll(p => p.Severity == Severity.Error) > 0)
         {
             source.Warning(new Mark(1, 1), FormattableString.Invariant(
-                $"only {kept.Count} of the built-in floor build-ups can be made of the materials given, so the others are left out; put a {FloorsFile} of your own beside {MaterialsFile} if a house needs them"));
+                $"only {kept.Count} of the built-in floor build-ups can be made of the given materials, so the others are omitted; put your own {FloorsFile} beside {MaterialsFile} if a house needs them"));
         }
     }
 
@@ -139,8 +139,8 @@ public static class MaterialTablesFile
 }
 
 /// <summary>The result of reading the tables.</summary>
-/// <param name="Tables">The tables; null where a mistake must be corrected first.</param>
-/// <param name="Problems">Every mistake and note, by file and place.</param>
+/// <param name="Tables">The tables; null if it has errors.</param>
+/// <param name="Problems">Every error and note, by file and place.</param>
 public sealed record MaterialTablesResult(MaterialTables? Tables, IReadOnlyList<Problem> Problems);
 
 /// <summary>Which file each table was read from, as a person would name it.</summary>
@@ -157,7 +157,7 @@ public sealed record TableFiles(string Materials, string BuildUps, string Radios
 /// <param name="IsBuiltIn">Whether it came with the program.</param>
 internal sealed record TableText(Source Source, string? Text, bool IsBuiltIn)
 {
-    /// <summary>Opens the table; null, with mistakes recorded, where it is none.</summary>
+    /// <summary>Opens the table; null, with errors recorded, if it is not one.</summary>
     /// <param name="what">What it is, such as <c>the material table</c>.</param>
     /// <param name="key">The one key it has.</param>
     public MappingReader? Open(string what, string key) =>

@@ -11,7 +11,7 @@ internal static class RadioTableReader
     private static readonly string[] RowKeys =
         ["name", "what", SearchWords.AlsoKey, "transmit", "gain", "sensitivity", "hand", "spread", "source"];
 
-    /// <summary>Reads the radios in order, without those that have mistakes.</summary>
+    /// <summary>Reads the radios in order, without those that have errors.</summary>
     public static OrderedDictionary<string, Radio> Read(MappingReader table, SearchWords words)
     {
         RowNames names = new();

@@ -10,10 +10,10 @@ internal sealed partial class RowNames(params string[] reserved)
 {
     private readonly Dictionary<string, Mark> seen = [];
 
-    /// <summary>Every name met, those of rows with mistakes included.</summary>
+    /// <summary>Every name met, those of rows with errors included.</summary>
     public IReadOnlyCollection<string> Met => seen.Keys;
 
-    /// <summary>A row's name; null, with a mistake recorded, where it cannot be used.</summary>
+    /// <summary>A row's name; null, with an error recorded, if it cannot be used.</summary>
     public string? Read(MappingReader row)
     {
         if (row.RequiredName("name") is not { } name)
@@ -45,7 +45,7 @@ internal sealed partial class RowNames(params string[] reserved)
         return name;
     }
 
-    /// <summary>A word for a kind of rows, if written; null, with a mistake recorded, where it is none.</summary>
+    /// <summary>A word for a kind of rows, if written; null, with an error recorded, if it is not one.</summary>
     public static string? ReadKind(MappingReader row, string key)
     {
         string? kind = row.OptionalName(key);

@@ -142,13 +142,13 @@ internal sealed class SearchWords
     private readonly Dictionary<string, IReadOnlyList<string>> also = [];
     private readonly Dictionary<string, string> kinds = [];
 
-    /// <summary>Other words for a row, by its name; rows without any are left out.</summary>
+    /// <summary>Other words for a row, by its name; rows without any are omitted.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<string>> Also => also;
 
-    /// <summary>The kind of a row, by its name; rows without one are left out.</summary>
+    /// <summary>The kind of a row, by its name; rows without one are omitted.</summary>
     public IReadOnlyDictionary<string, string> Kinds => kinds;
 
-    /// <summary>Reads the words of a row; a mistake in them is recorded with the row's others.</summary>
+    /// <summary>Reads the words of a row; an error in them is recorded with the row's others.</summary>
     public void Read(MappingReader row, string? name, bool hasKind = false)
     {
         IReadOnlyList<Node> items = row.OptionalItems(AlsoKey);

@@ -8,9 +8,12 @@ namespace LinkMargin.Files.Tables;
 /// <summary>Reads the table of spreads, whose rows are known: each must be there, with the figures that belong to it.</summary>
 internal static class SpreadTableReader
 {
-    private const string Model = "model", Crossing = "crossing", Measurement = "reading", BadMeasurement = "bad-reading", Device = "device";
+    private const string Model = "model", Crossing = "crossing", Measurement = "measurement", BadMeasurement = "bad-measurement", Device = "device";
 
     private static readonly string[] RowKeys = ["name", "what", "spread", "share", "level", "source"];
+
+    // Names of older tables, which are still read.
+    private static readonly Dictionary<string, string> Former = new() { ["reading"] = Measurement, ["bad-reading"] = BadMeasurement };
 
     /// <summary>The rows there are, and the figures of each.</summary>
     private static readonly Dictionary<string, string[]> Figures = new()
@@ -22,7 +25,7 @@ internal static class SpreadTableReader
         [Device] = ["level", "spread"],
     };
 
-    /// <summary>Reads the rows in order, without those that have mistakes.</summary>
+    /// <summary>Reads the rows in order, without those that have errors.</summary>
     public static IReadOnlyList<SpreadRow> Read(MappingReader table)
     {
         RowNames names = new();
@@ -35,7 +38,7 @@ internal static class SpreadTableReader
             }
         }
 
-        string[] missing = [.. Figures.Keys.Where(name => !names.Met.Contains(name))];
+        string[] missing = [.. Figures.Keys.Except(names.Met.Select(Current))];
         if (missing.Length > 0 && table.Has("spreads") && table.Optional("spreads") is SequenceNode)
         {
             table.Source.Error(table.MarkOf("spreads"), $"spreads: these rows are missing: {string.Join(", ", missing)}; copy them from the built-in file, then change them");
@@ -44,7 +47,7 @@ internal static class SpreadTableReader
         return rows;
     }
 
-    /// <summary>The figures of a table that was read without a mistake.</summary>
+    /// <summary>The figures of a table that was read without an error.</summary>
     public static Spreads Of(IReadOnlyList<SpreadRow> rows)
     {
         SpreadRow Row(string name) => rows.First(row => row.Name == name);
@@ -59,10 +62,12 @@ internal static class SpreadTableReader
             device.SpreadDb!.Value);
     }
 
+    private static string Current(string name) => Former.GetValueOrDefault(name, name);
+
     private static SpreadRow? Read(MappingReader row, RowNames names)
     {
         int before = row.Source.Problems.Count;
-        string? name = names.Read(row);
+        string? name = names.Read(row) is { } written ? Current(written) : null;
         string? what = row.RequiredText("what");
         string? source = row.RequiredText("source");
         double? spread = row.OptionalNumber("spread", Quantity.Decibels, name == Model ? TableLimits.Spread : TableLimits.MeasurementSpread);

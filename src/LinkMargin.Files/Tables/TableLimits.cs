@@ -17,7 +17,7 @@ internal static class TableLimits
     /// <summary>Most other words for one row.</summary>
     public const int MostAlso = 20;
 
-    /// <summary>Loss of a material; nothing built parts a house by more once the way round is counted.</summary>
+    /// <summary>Loss of a material; nothing built parts a house by more once paths around it are counted.</summary>
     public static QuantityRange Loss { get; } = new(0, 80, "dB");
 
     /// <summary>One standard deviation, of a material or a radio.</summary>

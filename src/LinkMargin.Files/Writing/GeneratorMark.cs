@@ -14,7 +14,7 @@ internal enum Author
     /// <summary>This program, and somebody may have changed it since.</summary>
     ProgramThenPerson,
 
-    /// <summary>Somebody else, as far as can be told.</summary>
+    /// <summary>Somebody else, as far as is known.</summary>
     Other,
 }
 

@@ -23,7 +23,7 @@ internal enum FileKind
     Disk,
 }
 
-/// <summary>Tells one file from another, however its name is written: two names of one file have the same.</summary>
+/// <summary>Tells files apart, however its name is written: two names of one file have the same.</summary>
 /// <param name="Volume">The file system it is on.</param>
 /// <param name="Number">Its number there.</param>
 internal readonly record struct FileIdentity(ulong Volume, ulong Number);
@@ -60,7 +60,7 @@ internal static class SystemFile
             };
     }
 
-    /// <summary>Which file or folder a path leads to; null where there is none.</summary>
+    /// <summary>Which file or folder a path leads to; null if there is none.</summary>
     public static FileIdentity? IdentityOf(string path)
     {
         string full = Path.GetFullPath(path);

@@ -5,7 +5,7 @@ namespace LinkMargin.Files.Yaml;
 
 /// <summary>
 /// Reads one group of keys. Every fault is recorded in the source and reading goes on: a method gives null both where a
-/// key is absent and where its value is wrong, and only a wrong value, or the absence of a required key, is a mistake.
+/// key is absent and where its value is wrong, and only a wrong value, or the absence of a required key, is an error.
 /// </summary>
 internal sealed class MappingReader
 {
@@ -36,7 +36,7 @@ internal sealed class MappingReader
     /// <summary>What the group describes.</summary>
     public string What { get; }
 
-    /// <summary>Reads a node as a group of keys; null, with a mistake recorded, where it is none.</summary>
+    /// <summary>Reads a node as a group of keys; null, with an error recorded, if it is not one.</summary>
     public static MappingReader? Open(Source source, Node node, string what, IReadOnlyCollection<string> keys)
     {
         if (node is MappingNode mapping)
@@ -66,7 +66,7 @@ internal sealed class MappingReader
         }
     }
 
-    /// <summary>A key's value; null where absent, and with a mistake recorded where nothing follows the key.</summary>
+    /// <summary>A key's value; null where absent, and with an error recorded where nothing follows the key.</summary>
     public Node? Optional(string key)
     {
         if (!entries.TryGetValue(Known(key), out MappingEntry? entry))
@@ -83,7 +83,7 @@ internal sealed class MappingReader
         return entry.Value;
     }
 
-    /// <summary>A key's value; null, with a mistake recorded, where absent.</summary>
+    /// <summary>A key's value; null, with an error recorded, if absent.</summary>
     public Node? Required(string key)
     {
         if (!Has(key))
@@ -166,7 +166,7 @@ internal sealed class MappingReader
         return ItemsOf(key, node);
     }
 
-    /// <summary>The groups of keys in a list; items that are not groups are recorded and left out.</summary>
+    /// <summary>The groups of keys in a list; items that are not groups are recorded and omitted.</summary>
     public IEnumerable<MappingReader> OptionalGroups(string key, string what, IReadOnlyCollection<string> itemKeys) =>
         Groups(OptionalItems(key), what, itemKeys);
 
@@ -203,7 +203,7 @@ internal sealed class MappingReader
         return groups;
     }
 
-    /// <summary>A key that is asked for but not allowed is our own slip, and a person could never write it.</summary>
+    /// <summary>A key that is requested but not allowed is our own slip, and a person could never write it.</summary>
     private string Known(string key) =>
         keys.Contains(key) ? key : throw new ArgumentException($"'{key}' is not among the keys of {What}.", nameof(key));
 }

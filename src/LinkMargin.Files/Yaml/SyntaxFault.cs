@@ -6,7 +6,7 @@ namespace LinkMargin.Files.Yaml;
 /// <summary>Says in our words what the YAML parser stumbled over.</summary>
 internal static class SyntaxFault
 {
-    /// <summary>Part of the parser's message, and what to tell the person; the first that fits counts.</summary>
+    /// <summary>Part of the parser's message, and what to say to the person; the first that fits counts.</summary>
     private static readonly (string Part, string Sentence)[] Sentences =
     [
         (PlacedParser.Unworded, "brackets opened before here are not closed, or a key inside brackets is broken over two lines"),

@@ -5,7 +5,7 @@ using LinkMargin.Files.Quantities;
 namespace LinkMargin.Files.Yaml;
 
 /// <summary>
-/// Reads single values out of nodes. Each method records a mistake and gives null where the value is not what it must
+/// Reads single values out of nodes. Each method records an error and gives null where the value is not what it must
 /// be. The label is the key or the place in a list that the message begins with.
 /// </summary>
 internal static class ValueReader
@@ -90,7 +90,7 @@ internal static class ValueReader
         }
     }
 
-    /// <summary>One of several words; false, with a mistake recorded, where it is none of them.</summary>
+    /// <summary>One of several words; false, with an error recorded, if it is not one of them.</summary>
     /// <param name="source">The file.</param>
     /// <param name="node">The word.</param>
     /// <param name="label">What the message begins with.</param>
@@ -125,7 +125,7 @@ internal static class ValueReader
         return false;
     }
 
-    /// <summary>A number of some kind, by its own way of reading.</summary>
+    /// <summary>A number of some kind, by its own syntax.</summary>
     public static double? Measured(
         Source source, Node node, string label, QuantityRange range, string what, Func<string, Parsed> parse)
     {

@@ -8,14 +8,14 @@ internal static class YamlText
 {
     private static readonly Mark Start = new(1, 1);
 
-    /// <summary>Reads a file; null, with a mistake recorded, where that cannot be done.</summary>
+    /// <summary>Reads a file; null, with an error recorded, if that cannot be done.</summary>
     public static string? Read(string path, Source source)
     {
         byte[]? bytes = ReadBytes(path, source);
         return bytes is null ? null : Decode(bytes, source);
     }
 
-    /// <summary>The text the bytes stand for; null, with a mistake recorded, where they are not UTF-8.</summary>
+    /// <summary>The text the bytes stand for; null, with an error recorded, if they are not UTF-8.</summary>
     public static string? Decode(ReadOnlySpan<byte> bytes, Source source)
     {
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])

@@ -21,7 +21,7 @@ internal sealed class YamlTree
         parser = new PlacedParser(new StringReader(text));
     }
 
-    /// <summary>Reads a text that holds one group of keys; null, with a mistake recorded, where it does not.</summary>
+    /// <summary>Reads a text that holds one group of keys; null, with an error recorded, if it does not.</summary>
     public static MappingNode? ParseMapping(string text, Source source)
     {
         switch (Parse(text, source))
@@ -37,7 +37,7 @@ internal sealed class YamlTree
         }
     }
 
-    /// <summary>Reads a text that holds one value; null, with a mistake recorded, where it does not.</summary>
+    /// <summary>Reads a text that holds one value; null, with an error recorded, if it does not.</summary>
     public static Node? Parse(string text, Source source)
     {
         try

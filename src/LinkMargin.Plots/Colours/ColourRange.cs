@@ -9,7 +9,7 @@ public sealed record ColourRange(double LeastDb, double GreatestDb)
 {
     // Both in dB. The scale of a map ends on whole steps; a few cells beside the console must not stretch it.
     private const double WholeStepDb = 5;
-    private const double ShareLeftOut = 0.01;
+    private const double ShareNotDrawn = 0.01;
 
     /// <summary>
     /// The range that suits some fields together, in whole 5 dB: all but the outermost hundredth of their cells at
@@ -21,7 +21,7 @@ public sealed record ColourRange(double LeastDb, double GreatestDb)
         double least = requiredDb - (2 * WholeStepDb), greatest = requiredDb + (2 * WholeStepDb);
         if (margins.Length > 0)
         {
-            int skip = (int)(ShareLeftOut * margins.Length);
+            int skip = (int)(ShareNotDrawn * margins.Length);
             least = Math.Min(least, margins[skip]);
             greatest = Math.Max(greatest, margins[margins.Length - 1 - skip]);
         }

@@ -9,7 +9,7 @@ namespace LinkMargin.Plots.Drawing;
 /// </summary>
 internal static class EmbeddedFonts
 {
-    /// <summary>The name the drawing library asks for; deliberately no real family's, so no system can answer it.</summary>
+    /// <summary>The name the drawing library requests; deliberately no real family's, so no system can answer it.</summary>
     public const string Family = "LinkMargin Lettering";
 
     private static readonly Lazy<SKTypeface> LazyRegular = new(() => Load("RobotoCondensed-Regular.ttf"));
@@ -29,7 +29,7 @@ internal static class EmbeddedFonts
     }
 }
 
-/// <summary>Answers every request of the drawing library with an embedded face, whatever name it asks for.</summary>
+/// <summary>Answers every request of the drawing library with an embedded face, whatever name it requests.</summary>
 internal sealed class EmbeddedFontResolver : IFontResolver
 {
     private static readonly Lock Gate = new();

@@ -3,7 +3,7 @@ using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>Round lengths in the unit asked for, given back in metres.</summary>
+/// <summary>Round lengths in the unit requested, given back in metres.</summary>
 internal static class LengthTicks
 {
     /// <summary>One foot, metres; exact (international yard and pound agreement, 1959).</summary>

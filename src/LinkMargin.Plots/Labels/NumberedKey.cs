@@ -25,9 +25,9 @@ internal sealed class NumberedKey
     /// them are numbers, since they would only crowd each other out.
     /// </summary>
     /// <param name="names">The names.</param>
-    /// <param name="request">What the label of a text asks for; the number is that of the name in the list.</param>
+    /// <param name="request">What the label of a text requests; the number is that of the name in the list.</param>
     /// <param name="placer">Makes an empty placer.</param>
-    /// <returns>The text to write and its place, for each name; null where there is none.</returns>
+    /// <returns>The text to write and its place, for each name; null if there is none.</returns>
     public IReadOnlyList<(string Text, PlacedLabel Place)?> Place(
         IReadOnlyList<string> names, Func<int, string, LabelRequest> request, Func<LabelPlacer> placer)
     {

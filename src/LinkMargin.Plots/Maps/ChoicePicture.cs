@@ -20,7 +20,7 @@ public static class ChoicePicture
     private const double HeadLetterPoints = 12;
     private const double BeforeKeyPoints = 4;
 
-    // What is drawn is what is above the need of the worst seat; at 0 it is just met.
+    // What is drawn is what is above the need of the weakest seat; at 0 it just passes.
     private const double JustPassesDb = 0;
 
     /// <summary>The size that leaves no empty ground about the plans.</summary>
@@ -81,7 +81,7 @@ public static class ChoicePicture
         }
 
         double barLeft = view.Frame.Right + (BesideBarPoints * s);
-        new ColourBar(colours, JustPassesDb, s) { Heading = "worst seat", Line = "just met" }.Draw(
+        new ColourBar(colours, JustPassesDb, s) { Heading = "weakest seat", Line = "required" }.Draw(
             page.Canvas, new(barLeft, view.Frame.Top, barLeft + (ColourBar.WidthPoints * s), view.Frame.Bottom));
         KeyStrip strip = Key(request, view.PixelsPerMetre, body.Width, s);
         strip.Draw(page.Canvas, body.Left, body.Bottom - strip.HeightPixels);
@@ -92,9 +92,9 @@ public static class ChoicePicture
         ChoiceKey.Entries(request.House, pixelsPerMetre, pixelsPerPoint, request.Unit), widthPixels, pixelsPerPoint);
 }
 
-/// <summary>Everything a map of the choice shows: the margin of the worst seat for a console anywhere on the floor.</summary>
+/// <summary>Everything a map of the choice shows: the margin of the weakest seat for a console anywhere on the floor.</summary>
 /// <param name="House">The house.</param>
-/// <param name="Fields">One for each level to show, its figures dB above what the worst seat requires.</param>
+/// <param name="Fields">One for each level to show, its figures dB above what the weakest seat requires.</param>
 /// <param name="Marks">Places to show.</param>
 /// <param name="Title">One line above the maps.</param>
 /// <param name="Caption">One sentence below them.</param>
@@ -111,7 +111,7 @@ public sealed record ChoiceRequest(House House, IReadOnlyList<Field> Fields, IRe
 /// <param name="LevelIndex">The level it is on; 0 is the lowest.</param>
 /// <param name="Plan">Where on the plan.</param>
 /// <param name="Name">Its name.</param>
-/// <param name="Figure">How far its worst seat is above or below what that seat requires, a signed figure in dB, as text prints it.</param>
+/// <param name="Figure">How far its weakest seat is above or below what that seat requires, a signed figure in dB, as text prints it.</param>
 /// <param name="IsNamed">Whether it is a spot of the house file and not one that was found.</param>
 public sealed record ChoiceMark(int LevelIndex, Point2 Plan, string Name, string Figure, bool IsNamed);
 

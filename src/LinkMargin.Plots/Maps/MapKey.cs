@@ -16,8 +16,8 @@ internal static class MapKey
         ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit),
         Mark(MarkKind.SpotHere, "spot", pixelsPerPoint),
         Mark(MarkKind.SpotElsewhere, "spot on another level", pixelsPerPoint),
-        Mark(MarkKind.SeatPasses, "seat, margin met", pixelsPerPoint),
-        Mark(MarkKind.SeatBelow, "seat, margin not met", pixelsPerPoint),
+        Mark(MarkKind.SeatPasses, "seat passes", pixelsPerPoint),
+        Mark(MarkKind.SeatBelow, "seat does not pass", pixelsPerPoint),
         .. isHatchedByAnother ? [new KeyEntry(0, "seats' figures: medians", (_, _) => { })] : Array.Empty<KeyEntry>(),
         new(20, $"hatched: below {MarginText.Bare(requiredDb)} dB{(isHatchedByAnother ? " to count on" : "")}", (canvas, box) => DrawHatch(canvas, box, pixelsPerPoint)),
     ];

@@ -1,7 +1,7 @@
 namespace LinkMargin.Plots.Paths;
 
 /// <summary>
-/// Finds paths that take the same way on the plan, such as the straight line and what the floor below it throws back, and
+/// Finds paths that take the same way on the plan, such as the straight line and what the floor below it reflects, and
 /// says how far aside each is drawn so that all can be seen.
 /// </summary>
 internal static class PathBundles

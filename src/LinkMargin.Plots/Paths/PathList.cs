@@ -24,7 +24,7 @@ internal sealed class PathList
         width = Math.Min(widthPixels, WidestPoints * pixelsPerPoint);
     }
 
-    /// <summary>Its height, pixels: heads, paths, the sum, and what is left out.</summary>
+    /// <summary>Its height, pixels: heads, paths, the sum, and what is omitted.</summary>
     public double HeightPixels => (request.Paths.Count + (request.LeftOut.Length > 0 ? 3 : 2)) * RowPoints * pixelsPerPoint;
 
     private static double WordsLeft => (2 * NumberBadge.RadiusPoints) + SamplePoints + (2 * PadPoints);
@@ -34,8 +34,8 @@ internal sealed class PathList
         using Lettering plain = new(SizePoints * pixelsPerPoint, isBold: false), bold = new(SizePoints * pixelsPerPoint, isBold: true);
         using SKPaint rule = Pen.Line(Palette.SoftInk, 0.5 * pixelsPerPoint);
         double Middle(int row) => top + ((row + 0.5) * RowPoints * pixelsPerPoint);
-        plain.WriteMiddle(canvas, "way", left, Middle(0), Palette.SoftInk);
-        WriteRow(canvas, plain, left, Middle(0), "through the house", "length", "loss, dB", "share", Palette.SoftInk);
+        plain.WriteMiddle(canvas, "path", left, Middle(0), Palette.SoftInk);
+        WriteRow(canvas, plain, left, Middle(0), "", "length", "loss, dB", "share", Palette.SoftInk);
         DrawRule(canvas, left, top + (RowPoints * pixelsPerPoint), rule);
         for (int i = 0; i < request.Paths.Count; i++)
         {
@@ -49,7 +49,7 @@ internal sealed class PathList
 
         int sum = request.Paths.Count + 1;
         DrawRule(canvas, left, top + (sum * RowPoints * pixelsPerPoint), rule);
-        WriteRow(canvas, bold, left, Middle(sum), "all ways together, their powers added", "", request.TotalLoss, "", Palette.Ink);
+        WriteRow(canvas, bold, left, Middle(sum), "total (sum of powers)", "", request.TotalLoss, "", Palette.Ink);
         if (request.LeftOut.Length > 0)
         {
             string fitted = plain.Fitted(request.LeftOut, width - (WordsLeft * pixelsPerPoint));

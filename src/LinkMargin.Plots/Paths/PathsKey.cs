@@ -33,7 +33,7 @@ internal static class PathsKey
 
         if (paths.Any(path => path.Path.Crossings.Any(c => c.Kind is not (ObstacleKind.FloorLayer or ObstacleKind.Joists))))
         {
-            entries.Add(new(16, "obstacle in the way", (canvas, box) => DrawTick(canvas, box, pixelsPerPoint)));
+            entries.Add(new(16, "obstacle on the path", (canvas, box) => DrawTick(canvas, box, pixelsPerPoint)));
         }
 
         AddTriangle(TurnKind.Floor, "reflected by a floor");

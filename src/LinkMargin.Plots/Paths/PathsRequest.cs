@@ -18,7 +18,7 @@ public sealed record PathsRequest(
     /// <summary>The unit of axes and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
 
-    /// <summary>Other seats with people who stand in the way.</summary>
+    /// <summary>Other seats with people who obstruct other links.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
     /// <summary>What the list leaves out, in a sentence; empty where it leaves nothing out.</summary>
@@ -29,7 +29,7 @@ public sealed record PathsRequest(
 /// <param name="Number">Its number, 1 for the strongest.</param>
 /// <param name="Path">The path.</param>
 /// <param name="Share">Its share of the power that arrives, 0 to 1; decides how wide it is drawn.</param>
-/// <param name="Words">Which way it takes.</param>
+/// <param name="Words">What it passes, in words.</param>
 /// <param name="Length">Its length with unit; empty where it has none.</param>
 /// <param name="Loss">Its loss, a figure in dB.</param>
 /// <param name="ShareText">Its share with unit.</param>

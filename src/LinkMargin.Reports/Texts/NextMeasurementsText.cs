@@ -14,7 +14,7 @@ namespace LinkMargin.Reports.Texts;
 /// <param name="measurements">The measurements, in the order to take them.</param>
 internal sealed class NextMeasurementsText(LoadedHouse loaded, Ranking ranking, IReadOnlyList<NextMeasurement> measurements)
 {
-    /// <summary>The plan they are drawn on; null where there is none.</summary>
+    /// <summary>The plan they are drawn on; null if there is none.</summary>
     public string? Picture { get; init; }
 
     /// <summary>Writes it.</summary>

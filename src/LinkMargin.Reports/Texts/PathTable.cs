@@ -36,7 +36,7 @@ internal sealed class PathTable(House house, LengthFormat lengths, PathBudget pa
         WordWrap.Write(heading, output, width);
         output.WriteLine();
 
-        // Columns without any content are left out.
+        // Columns without any content are omitted.
         columns.RemoveAll(c => !c.Column.Wraps && parts.All(part => c.Cell(part).Length == 0));
         var table = new TextTable([.. columns.Select(c => c.Column), new Column("loss, dB", Align.Right)]);
         foreach ((PathPart part, long loss) in parts.Zip(printed.PartsOf(path, parts)))

@@ -64,7 +64,7 @@ internal sealed class TablesText(MaterialTables tables)
     {
         var table = new TextTable(
         [
-            new("name"), new("transmit\ndBm", Align.Right), new("gain\ndBi", Align.Right), new("sensitivity\ndBm", Align.Right),
+            new("name"), new("transmit\ndBm", Align.Right), new("gain\ndBi", Align.Right), new("sensi-\ntivity\ndBm", Align.Right),
             new("grip\ndB", Align.Right), new("spread\ndB", Align.Right), new("description and source") { Wraps = true },
         ]);
         foreach (Radio row in tables.Radios.Values)

@@ -7,10 +7,10 @@ namespace LinkMargin.Reports.Words;
 /// <summary>How far a margin is above or below the required margin, in words.</summary>
 internal static class Headroom
 {
-    /// <summary>Margin less required, as the two are printed, of the worst seat of a spot, by the margin that counts.</summary>
+    /// <summary>Margin less required, as the two are printed, of the weakest seat of a spot, by the margin that counts.</summary>
     public static long TenthsOf(SpotScore score) => TenthsOf(score.Worst, score.By);
 
-    /// <summary>The words for the worst seat of a spot, by the margin that counts.</summary>
+    /// <summary>The words for the weakest seat of a spot, by the margin that counts.</summary>
     public static string Words(SpotScore score) => Words(score.Worst, score.By);
 
     private static long TenthsOf(LinkBudget budget, DecisionMargin by) => ShownMargin.HeadroomTenths(by.MarginDb(budget), budget.RequiredDb);

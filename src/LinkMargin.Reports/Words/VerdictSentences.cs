@@ -78,7 +78,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     // By the probabilities as they are printed: equals stay in the ranking's order.
     private SpotScore LikeliestOther => ranking.Scores.Skip(1).MaxBy(score => UncertaintyWords.Percent(Call!.ProbabilityBest(score)))!;
 
-    // The first spot that is ranked above another though it is best less often; null where there is none.
+    // The first spot that is ranked above another though it is best less often; null if there is none.
     private SpotScore? Overtaken(SpotScore other) => ranking.Scores
         .TakeWhile(score => score != other)
         .FirstOrDefault(score => UncertaintyWords.Percent(Call!.ProbabilityBest(score)) < UncertaintyWords.Percent(Call.ProbabilityBest(other)));

@@ -59,7 +59,7 @@ public sealed class FitCommandTests : IDisposable
             CommandRun plain = Run([words[0], "house.yaml", .. words[1..]]);
             CommandRun fitted = Run([words[0], "house.yaml", .. words[1..], "--fitted", "fitted.yaml"]);
             Assert.True(fitted.ExitCode < 2, fitted.Error);
-            Assert.Contains("Losses fitted to 6 readings in the house 'Test Cottage'.", fitted.OutputUnwrapped, StringComparison.Ordinal);
+            Assert.Contains("Losses fitted to 6 measurements in the house 'Test Cottage'.", fitted.OutputUnwrapped, StringComparison.Ordinal);
             Assert.NotEqual(plain.Output, fitted.Output);
         }
     }

@@ -52,8 +52,8 @@ public sealed class MapPathsTests : IDisposable
         Assert.Equal("pictures/paths-den-rack-to-sofa.png", run.Json.GetProperty("picture").GetString()!.Replace('\\', '/'));
         Assert.Equal("desk", Assert.Single(run.Json.GetProperty("occupied").EnumerateArray()).GetString());
         Assert.Equal(shares.Count(share => share >= 0.005), run.Json.GetProperty("pathsDrawn").GetInt32());
-        Assert.Equal(shares.Count(share => share < 0.005), run.Json.GetProperty("pathsLeftOut").GetInt32());
-        Assert.Equal(shares.Where(share => share < 0.005).Sum(), run.Json.GetProperty("shareLeftOut").GetDouble(), 1e-12);
+        Assert.Equal(shares.Count(share => share < 0.005), run.Json.GetProperty("pathsNotDrawn").GetInt32());
+        Assert.Equal(shares.Where(share => share < 0.005).Sum(), run.Json.GetProperty("shareNotDrawn").GetDouble(), 1e-12);
     }
 
     [Fact]

@@ -7,33 +7,6 @@ public sealed partial class DocumentTests
 {
     private const int MostReadmeWords = 1800, MostDevelopersWords = 2500, MostCodeColumns = 80;
 
-    // Replaced terms, and what to write instead.
-    private static readonly (string Old, string Use)[] Replaced =
-    [
-        ("thrown back", "reflected"),
-        ("throws? back", "reflects"),
-        ("ways? round", "diffracted path"),
-        ("doubt", "uncertainty"),
-        ("asks for", "requires"),
-        ("asked for", "required"),
-        ("worked out anew", "recomputed"),
-        ("anew", "again"),
-        ("out by", "± one standard deviation"),
-        ("left out \\(of", "leave-one-out"),
-        ("a law of distance", "distance power law"),
-        ("nine times in ten", "in nine cases of ten"),
-        ("is told|are told", "reported"),
-        ("mend", "fix"),
-        ("hold to|held to", "check against"),
-        ("the talk", "messages"),
-        ("dear", "expensive"),
-        ("worst seat", "weakest seat"),
-        ("seats? (is|are) met|(is|are) met by", "passes"),
-        ("a reading|readings|the reading", "measurement"),
-        ("mistakes?", "error"),
-        ("whence", "from where"),
-    ];
-
     public static TheoryData<string> Documents => [.. ProjectDocument.All.Select(document => document.Name)];
 
     [Theory]
@@ -70,7 +43,7 @@ public sealed partial class DocumentTests
     public void Replaced_terms_do_not_stand_in_a_document(string name)
     {
         string text = OfFilesAndKeys().Replace(WithoutSamples(new ProjectDocument(name).Text), " ");
-        Assert.All(Replaced, term => Assert.False(
+        Assert.All(ReplacedTerms.All, term => Assert.False(
             Regex.Match(text, $@"\b({term.Old})\b", RegexOptions.IgnoreCase) is { Success: true, Value: var found },
             $"{name} has '{Regex.Match(text, $@"\b({term.Old})\b", RegexOptions.IgnoreCase).Value}'; write '{term.Use}'"));
     }

@@ -9,8 +9,8 @@ public sealed class SpreadTableTests
         spreads:
           - {name: model, what: w, spread: 3.5 dB, source: s}
           - {name: crossing, what: w, share: 0.19, source: s}
-          - {name: reading, what: w, spread: 2, source: s}
-          - {name: bad-reading, what: w, share: 0.1, spread: 15 dB, source: s}
+          - {name: measurement, what: w, spread: 2, source: s}
+          - {name: bad-measurement, what: w, share: 0.1, spread: 15 dB, source: s}
           - {name: device, what: w, level: 6 dBm, spread: 9 dB, source: s}
 
         """;
@@ -20,6 +20,14 @@ public sealed class SpreadTableTests
     {
         using TableFolder folder = new();
         folder.Write("spreads.yaml", Rows);
+        Assert.Equal(new Spreads(3.5, 0.19, 2, 0.1, 15, 6, 9), folder.Read().Tables!.Spreads);
+    }
+
+    [Fact]
+    public void Names_of_older_tables_are_still_read()
+    {
+        using TableFolder folder = new();
+        folder.Write("spreads.yaml", Rows.Replace("measurement", "reading", StringComparison.Ordinal));
         Assert.Equal(new Spreads(3.5, 0.19, 2, 0.1, 15, 6, 9), folder.Read().Tables!.Spreads);
     }
 
@@ -43,18 +51,18 @@ public sealed class SpreadTableTests
             spreads:
               - {name: model, what: w, spread: 3 dB, share: 0.5, source: s}
               - {name: crossing, what: w, share: 0.95, source: s}
-              - {name: readin, what: w, spread: 3 dB, source: s}
-              - {name: bad-reading, what: w, spread: 0 dB, source: s}
+              - {name: measuremen, what: w, spread: 3 dB, source: s}
+              - {name: bad-measurement, what: w, spread: 0 dB, source: s}
 
             """);
         Assert.Equal(
             [
-                "spreads.yaml:2:3: spreads: these rows are missing: reading, device; copy them from the built-in file, then change them",
+                "spreads.yaml:2:3: spreads: these rows are missing: measurement, device; copy them from the built-in file, then change them",
                 "spreads.yaml:2:49: share: the row 'model' has no such figure; remove it",
                 "spreads.yaml:3:38: share: '0.95' is outside the allowed 0 to 0.9",
-                "spreads.yaml:4:12: name: 'readin' is no spread the program knows; did you mean 'reading'?",
-                "spreads.yaml:5:5: the row 'bad-reading' needs the key 'share'",
-                "spreads.yaml:5:42: spread: '0 dB' is outside the allowed 0.1 dB to 60 dB",
+                "spreads.yaml:4:12: name: 'measuremen' is no spread the program knows; did you mean 'measurement'?",
+                "spreads.yaml:5:5: the row 'bad-measurement' needs the key 'share'",
+                "spreads.yaml:5:46: spread: '0 dB' is outside the allowed 0.1 dB to 60 dB",
             ],
             folder.Problems().Where(p => p.StartsWith("spreads", StringComparison.Ordinal)));
         Assert.Null(folder.Read().Tables);

@@ -4,7 +4,7 @@ namespace LinkMargin.Files.Houses.Keys;
 internal static class HouseKeys
 {
     /// <summary>The file itself.</summary>
-    public static readonly string[] House = ["house", "units", "levels", "fixtures", "radios", "required", "spots", "seats", "zones", "keep-out"];
+    public static readonly string[] House = ["form", "house", "units", "levels", "fixtures", "radios", "required", "spots", "seats", "zones", "keep-out"];
 
     /// <summary>A level.</summary>
     public static readonly string[] Level =

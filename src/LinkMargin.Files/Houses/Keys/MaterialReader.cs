@@ -10,7 +10,7 @@ namespace LinkMargin.Files.Houses.Keys;
 internal sealed class MaterialReader(MaterialTables tables)
 {
     /// <summary>
-    /// Stands in for a material whose name is wrong. A mistake is recorded by then, so it never reaches a house, but what
+    /// Stands in for a material whose name is wrong. An error is recorded by then, so it never reaches a house, but what
     /// is made of it can still be checked.
     /// </summary>
     private static readonly Material Unknown = new("unknown", 0, 0, "");
@@ -72,7 +72,7 @@ internal sealed class MaterialReader(MaterialTables tables)
 internal static class PanelAdvice
 {
     /// <summary>
-    /// A sentence, or null where nothing is odd. A wall has no thickness of its own: a row whose loss belongs to a length
+    /// A sentence, or null where nothing is a warning. A wall has no thickness of its own: a row whose loss belongs to a length
     /// travelled would count that length.
     /// </summary>
     public static string? Of(Material material, MaterialTables tables, LengthFormat lengths)

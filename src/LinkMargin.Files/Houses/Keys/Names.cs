@@ -8,7 +8,7 @@ internal sealed class Names(Source source, string what)
 {
     private readonly Dictionary<string, (string Name, Mark Mark)> given = [];
 
-    /// <summary>Takes a name; a mistake is recorded, with both places, where it is taken already.</summary>
+    /// <summary>Takes a name; an error is recorded, with both places, where it is taken already.</summary>
     public void Take(string name, Mark mark)
     {
         if (given.TryAdd(NameText.Look(name), (name, mark)))
@@ -27,7 +27,7 @@ internal sealed class Names(Source source, string what)
 /// <summary>Says when a list is longer than a house can be worked through with.</summary>
 internal static class TooMany
 {
-    /// <summary>Records a mistake where there are more than the most.</summary>
+    /// <summary>Records an error where there are more than the most.</summary>
     public static void Check(Source source, MappingReader group, string key, int count, int most)
     {
         if (count > most)

@@ -4,7 +4,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Levels;
 
-/// <summary>Works out how high each level lies.</summary>
+/// <summary>Computes how high each level lies.</summary>
 internal static class LevelStack
 {
     /// <summary>

@@ -50,7 +50,7 @@ internal sealed class RoomReader(Source source)
 
     /// <summary>
     /// Whether a name may be that of a room that could not be read. Nothing that refers to it is looked into, so that one
-    /// mistake is not reported twice.
+    /// error is not reported twice.
     /// </summary>
     public bool MayBeUnread(string name) =>
         unreadNames.Contains(name) || (Unread > unreadNames.Count && name != Outside && !readNames.Contains(name));

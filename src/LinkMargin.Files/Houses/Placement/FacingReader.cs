@@ -67,5 +67,5 @@ internal sealed class FacingReader(PlacementContext premises)
 
 /// <summary>Where somebody looks.</summary>
 /// <param name="Degrees">Degrees anticlockwise from the x axis; null where unknown.</param>
-/// <param name="Fixture">The fixture looked at; null where there is none.</param>
+/// <param name="Fixture">The fixture looked at; null if there is none.</param>
 internal readonly record struct Gaze(double? Degrees, string? Fixture);

@@ -39,7 +39,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
     }
 
     /// <summary>
-    /// The level a thing says it is on; it may leave that out where there is only one. Null, with a mistake recorded,
+    /// The level a thing says it is on; it may leave that out where there is only one. Null, with an error recorded,
     /// where it cannot be determined.
     /// </summary>
     public int? LevelOf(MappingReader group)
@@ -76,7 +76,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
     /// <summary>Floor to ceiling; null where it could not be read.</summary>
     public double? HeightOf(int level) => drafts[level].HeightMetres;
 
-    /// <summary>Records a mistake where a height is above the ceiling.</summary>
+    /// <summary>Records an error where a height is above the ceiling.</summary>
     public void CheckHeight(int level, double height, Mark mark, string label)
     {
         if (HeightOf(level) is { } ceiling && height > ceiling + HouseLimits.SameHeight)
@@ -100,7 +100,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
         : throw new InvalidOperationException("Nothing lies beyond a level whose plan could not be read.");
 
     /// <summary>
-    /// Checks where somebody or something is: beyond the level's plan is a mistake; in no room, or inside a wall, is odd.
+    /// Checks where somebody or something is: beyond the level's plan is an error; in no room, or inside a wall, is a warning.
     /// </summary>
     public void CheckPlace(int level, Point2 place, double height, Mark mark, string what)
     {
@@ -127,7 +127,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
         }
     }
 
-    /// <summary>The solid fixture a place lies in; null where there is none.</summary>
+    /// <summary>The solid fixture a place lies in; null if there is none.</summary>
     public Fixture? SolidAt(int level, Point2 place, double height) =>
         Fixtures.Find(f => f.LevelIndex == level && !f.IsShell && f.Contains(place, height, -HouseLimits.SameHeight));
 

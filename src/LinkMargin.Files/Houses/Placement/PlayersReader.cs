@@ -11,7 +11,7 @@ internal sealed class PlayersReader(MappingReader seat)
     /// <summary>Whether each player's place is written.</summary>
     public bool AreListed { get; } = seat.Has("players") && seat.Optional("players") is SequenceNode;
 
-    /// <summary>Every player's place, at least one; null, with a mistake recorded, where that cannot be determined.</summary>
+    /// <summary>Every player's place, at least one; null, with an error recorded, if that cannot be determined.</summary>
     /// <param name="at">The seat's place; null where it is not written or could not be read.</param>
     /// <param name="facingDegrees">Where they look, so that they sit beside one another and not behind; null where it is not said.</param>
     public IReadOnlyList<Point2>? Read(Point2? at, double? facingDegrees)

@@ -4,7 +4,7 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Plans.Drafts;
 
-/// <summary>Where the layout of a plan reports what is wrong or odd, all in one file.</summary>
+/// <summary>Where the layout of a plan reports what is wrong or suspicious, all in one file.</summary>
 /// <param name="file">The file as the person named it.</param>
 /// <param name="problems">Everything found so far.</param>
 /// <param name="lengths">How the file gives lengths.</param>

@@ -11,7 +11,7 @@ namespace LinkMargin.Files.Plans.Drafts;
 internal static class PolygonCheck
 {
     /// <summary>
-    /// The polygon, its repeated corners taken out; or null and one mistake. <paramref name="what"/> is what the message
+    /// The polygon, its repeated corners taken out; or null and one error. <paramref name="what"/> is what the message
     /// calls it, such as <c>room 'den'</c>.
     /// </summary>
     internal static Polygon? Check(

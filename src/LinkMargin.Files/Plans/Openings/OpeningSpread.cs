@@ -8,7 +8,7 @@ namespace LinkMargin.Files.Plans.Openings;
 /// <summary>Places the openings of one stretch of wall that were given no place: one is centred, more spread evenly.</summary>
 internal static class OpeningSpread
 {
-    /// <summary>The openings with their final places; those without room are reported and left out.</summary>
+    /// <summary>The openings with their final places; those without room are reported and omitted.</summary>
     internal static IEnumerable<PlacedOpening> Spread(
         IReadOnlyList<PlacedOpening> openings, LaidWall wall, PlanProblems problems)
     {

@@ -12,7 +12,7 @@ namespace LinkMargin.Files.Plans.Rooms;
 internal static class RoomShapes
 {
     /// <summary>
-    /// The rooms that are proper polygons. A faulty one is reported and left out; the others keep their place in the
+    /// The rooms that are proper polygons. A faulty one is reported and omitted; the others keep their place in the
     /// order of writing.
     /// </summary>
     internal static IReadOnlyList<RoomShape> From(

@@ -45,7 +45,7 @@ internal static class PlanLimits
     /// <summary>Gaps along one line of walls that differ by more than this are worth a word. Metres.</summary>
     internal const double UnevenGapMetres = 0.1;
 
-    /// <summary>Two rooms may overlap by this area before it is a mistake. Square metres.</summary>
+    /// <summary>Two rooms may overlap by this area before it is an error. Square metres.</summary>
     internal const double OverlapSquareMetres = 0.01;
 
     /// <summary>A closed region must be larger than this to be found as a room. Square metres.</summary>

@@ -69,7 +69,7 @@ internal sealed class OutdoorStrips
 
     private RoomShape ShapeOf(RoomEdge edge) => written.First(room => room.Index == edge.Room);
 
-    // Width of the strip that is outdoors between two edges, metres; null where there is none.
+    // Width of the strip that is outdoors between two edges, metres; null if there is none.
     private double? WidthBetween(Segment e, Segment f)
     {
         if (Point2.Dot(e.Direction, f.Direction) >= 0 || !e.IsParallelTo(f))
