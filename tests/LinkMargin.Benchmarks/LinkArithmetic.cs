@@ -41,7 +41,7 @@ internal static class LinkArithmetic
         foreach (UprightMirror mirror in scene.Uprights)
         {
             if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
-                && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.House.Losses, buffer, out Reflection reflection)
+                && Mirror.InUpright(mirror, view, new LinkEnds(model.Console, hands, null, false), model.House, buffer, out Reflection reflection)
                 && FreeSpaceLoss.PowerRatio(reflection.LengthMetres, wavelength) * reflection.PowerRatio > least)
             {
                 Ray there = reflection.There(model.Console, wavelength), on = reflection.On(hands, wavelength);

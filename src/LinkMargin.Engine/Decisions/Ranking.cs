@@ -1,6 +1,5 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Decisions;
 
@@ -31,9 +30,6 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
                 .Select(pair => new SpotScore(pair.Spot, LinkEvaluation.Budgets(model, pair.Spot, pair.Seats), by)),
         ]);
     }
-
-    /// <summary>Ranks a house's spots by the straight line alone.</summary>
-    public static Ranking Of(Scene scene) => Of(new LinkModel(scene, ModelDepth.Direct));
 
     /// <summary>Ranks scored spots.</summary>
     public static Ranking Of(IEnumerable<SpotScore> scores)

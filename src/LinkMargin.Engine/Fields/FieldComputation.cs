@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Fields;
@@ -10,15 +9,10 @@ namespace LinkMargin.Engine.Fields;
 /// <summary>Computes fields, rows in parallel. Each cell writes only its own place, so threads never change a bit.</summary>
 public static class FieldComputation
 {
-    /// <summary>The same by the straight line alone.</summary>
-    public static Field Compute(
-        Scene scene, FieldRequest request, Action? rowDone = null, CancellationToken cancellation = default) =>
-        Compute(new LinkModel(scene, ModelDepth.Direct), request, rowDone, cancellation);
-
     /// <summary>The margin at the centre of every cell of a level that lies in a room.</summary>
     /// <param name="model">The house, ready.</param>
     /// <param name="request">What is wanted.</param>
-    /// <param name="rowDone">Called from any thread when a row is done; null to hear nothing.</param>
+    /// <param name="rowDone">Called from any thread when a row is done; null for none.</param>
     /// <param name="cancellation">Stops the work between rows.</param>
     public static Field Compute(
         LinkModel model, FieldRequest request, Action? rowDone = null, CancellationToken cancellation = default)

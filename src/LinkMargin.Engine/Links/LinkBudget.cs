@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
+using MathNet.Numerics.Statistics;
 
 namespace LinkMargin.Engine.Links;
 
@@ -50,17 +51,14 @@ public sealed record LinkBudget(
     {
         get
         {
-            double all = 0, first = 0, second = 0;
+            var delays = new RunningWeightedStatistics();
             foreach (PathBudget path in Paths)
             {
                 double power = Decibels.ToPowerRatio(Paths[0].LossDb - path.LossDb);
-                double delay = path.Path.LengthMetres / Quantities.Frequency.SpeedOfLight * 1e9;
-                all += power;
-                first += power * delay;
-                second += power * delay * delay;
+                delays.Push(power, path.Path.LengthMetres / Quantities.Frequency.SpeedOfLight * 1e9);
             }
 
-            return Math.Sqrt(Math.Max(0, (second / all) - (first / all * (first / all))));
+            return delays.PopulationStandardDeviation;
         }
     }
 

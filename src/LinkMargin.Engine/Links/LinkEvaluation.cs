@@ -32,23 +32,6 @@ public static class LinkEvaluation
         ];
     }
 
-    /// <summary>The budgets of every seat with every spot by the straight line alone: one row for each seat.</summary>
-    public static LinkBudget[][] Budgets(Scene scene)
-    {
-        var model = new LinkModel(scene, ModelDepth.Direct);
-        return [.. scene.House.Seats.Select(seat => scene.House.Spots.Select(spot => Budget(model, spot, seat)).ToArray())];
-    }
-
-    /// <summary>The budget of one link by the straight line alone.</summary>
-    public static LinkBudget Budget(Scene scene, Spot spot, Seat seat) => Budget(new LinkModel(scene, ModelDepth.Direct), spot, seat);
-
-    /// <summary>The straight line between two places, with what it meets layer by layer.</summary>
-    public static TracedPath DirectPath(Scene scene, Point3 from, Point3 to) => new(
-        PathKind.Direct,
-        [from, to],
-        from.DistanceTo(to),
-        Itemisation.Crossings(scene, from, to, new TraceBuffer(), wholeFloors: false));
-
     /// <summary>Path loss between two places by the straight line alone, dB.</summary>
     /// <param name="scene">The house.</param>
     /// <param name="from">One place.</param>

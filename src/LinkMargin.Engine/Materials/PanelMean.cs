@@ -1,11 +1,12 @@
 using System.Numerics;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
+using MathNet.Numerics.Statistics;
 
 namespace LinkMargin.Engine.Materials;
 
 /// <summary>
-/// The mean of a layered panel over both polarisations, a band's channels and examples within tolerance, worked out afresh at
+/// The mean of a layered panel over both polarisations, a band's channels and examples within tolerance, computed for
 /// each angle. <see cref="LayeredPanel"/> keeps a table of it.
 /// </summary>
 internal sealed class PanelMean
@@ -43,7 +44,7 @@ internal sealed class PanelMean
     public PanelResponse At(double cosIncidence)
     {
         double passed = 0, reflected = 0;
-        Moments all = default, examples = default;
+        RunningWeightedStatistics all = new(), examples = new();
         for (int start = 0; start < samples.Length; start += perExample)
         {
             double band = 0;
@@ -55,18 +56,18 @@ internal sealed class PanelMean
                 double weight = sample.ExampleWeight * sample.ChannelWeight;
                 band += sample.ChannelWeight * transmittance;
                 reflected += weight * (te.Reflectance + tm.Reflectance) / 2;
-                all.Add(LayeredSlab.LossDbOf(transmittance), weight);
+                all.Push(weight, LayeredSlab.LossDbOf(transmittance));
             }
 
             passed += samples[start].ExampleWeight * band;
-            examples.Add(LayeredSlab.LossDbOf(band), samples[start].ExampleWeight);
+            examples.Push(samples[start].ExampleWeight, LayeredSlab.LossDbOf(band));
         }
 
         return new(
             LayeredSlab.LossDbOf(passed),
             Math.Max(0, 1 - passed - reflected),
-            all.StandardDeviation,
-            examples.StandardDeviation);
+            all.PopulationStandardDeviation,
+            examples.PopulationStandardDeviation);
     }
 
     private static SlabLayer[] Slab(IReadOnlyList<Layer> layers, Frequency frequency, double[] thicknessMetres) =>
@@ -74,25 +75,6 @@ internal sealed class PanelMean
         .. layers.Select((layer, n) =>
             new SlabLayer(ComplexPermittivity.Of(layer.Substance, frequency), thicknessMetres[n])),
     ];
-
-    /// <summary>Running weighted mean and sum of squares about it (West's update), which does not cancel.</summary>
-    private struct Moments
-    {
-        private double weight;
-        private double mean;
-        private double squares;
-
-        // Of equal values rounding may leave a little less than nothing.
-        public readonly double StandardDeviation => Math.Sqrt(Math.Max(0, squares / weight));
-
-        public void Add(double value, double share)
-        {
-            weight += share;
-            double step = value - mean;
-            mean += step * share / weight;
-            squares += share * step * (value - mean);
-        }
-    }
 
     private sealed record Sample(SlabLayer[] Layers, double WavelengthMetres, double ExampleWeight, double ChannelWeight);
 }

@@ -21,8 +21,6 @@ internal sealed class LossGradients(LossTables losses, IGradientRecorder recorde
     /// <summary>Slopes are taken over this much more loss, dB.</summary>
     internal const double StepDb = 1;
 
-    private double[] amplitudes = new double[32];
-
     /// <summary>
     /// The slope of a path's loss from its power at a loss and at <see cref="StepDb"/> more; 0 where nothing is left of it, since
     /// no radio hears a change of nothing.
@@ -44,12 +42,8 @@ internal sealed class LossGradients(LossTables losses, IGradientRecorder recorde
     /// <summary>Adds the slopes of a front. Its pieces of one material in one place share one slope, from the sum over the whole front.</summary>
     internal void AddFront(ReadOnlySpan<Piece> pieces)
     {
-        if (amplitudes.Length < pieces.Length)
-        {
-            Array.Resize(ref amplitudes, 2 * pieces.Length);
-        }
-
-        Span<double> all = amplitudes.AsSpan(0, pieces.Length);
+        using Scratch scratch = Scratch.Open();
+        Span<double> all = scratch.Of<double>(pieces.Length);
         for (int i = 0; i < pieces.Length; i++)
         {
             all[i] = losses.Amplitude(pieces[i]);

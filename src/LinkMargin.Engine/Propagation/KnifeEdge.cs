@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Geometry;
 
@@ -16,7 +15,7 @@ public static class KnifeEdge
     public const double LeastParameter = -0.78;
 
     /// <summary>
-    /// Shortest distance from an end of a path to an edge, in wavelengths, at which the method is at ease; the text asks for
+    /// Shortest distance from an end of a path to an edge, in wavelengths, at which the method is good; the text requires
     /// distances large against the wavelength (how large is judgement).
     /// </summary>
     public const double LeastDistanceWavelengths = 1;
@@ -25,24 +24,8 @@ public static class KnifeEdge
     private const double BaseDb = 6.9;
     private const double Shift = 0.1;
 
-    /// <summary>v of an edge from heights and distances.</summary>
-    /// <param name="heightMetres">
-    /// h, height of the edge over the straight line, metres; below 0 where the line is clear.
-    /// </param>
-    /// <param name="firstMetres">d1, from one end to the edge along the line, metres, above 0.</param>
-    /// <param name="secondMetres">d2, from the edge to the other end, metres, above 0.</param>
-    /// <param name="wavelengthMetres">λ, metres, above 0.</param>
-    /// <returns>v, no unit.</returns>
-    public static double Parameter(double heightMetres, double firstMetres, double secondMetres, double wavelengthMetres)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(firstMetres);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(secondMetres);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(wavelengthMetres);
-        return heightMetres * Math.Sqrt(2 / wavelengthMetres * ((1 / firstMetres) + (1 / secondMetres))); // (26)
-    }
-
     /// <summary>
-    /// v of an edge from how much longer the way over it is than the straight line. The same as equation (26) where the
+    /// v of an edge from how much longer the path over it is than the straight line. The same as equation (26) where the
     /// height is small against the distances, since the detour is then h²/2·(1/d1 + 1/d2); better where it is not.
     /// </summary>
     /// <param name="detourMetres">
@@ -58,9 +41,9 @@ public static class KnifeEdge
     }
 
     /// <summary>
-    /// How much longer the way from one point to another over a third is than the straight line, metres, 0 or more. With u
-    /// and w the two legs it is 2·|u × w|²/((|u|·|w| + u·w)·(|u| + |w| + |u + w|)), which keeps its digits where the way hardly
-    /// bends and the difference of lengths would not.
+    /// How much longer the path from one point to another over a third is than the straight line, metres, 0 or more. With u
+    /// and w the two legs it is 2·|u × w|²/((|u|·|w| + u·w)·(|u| + |w| + |u + w|)), which keeps its digits where the path is
+    /// almost straight and the difference of lengths would not.
     /// </summary>
     /// <param name="from">One end.</param>
     /// <param name="over">The point on the edge.</param>
@@ -84,21 +67,9 @@ public static class KnifeEdge
     /// <summary>J(v), loss of the edge by the approximation of equation (31).</summary>
     /// <param name="v">Parameter of the edge, no unit.</param>
     /// <returns>
-    /// dB over free space, 0 or more, never falling with v; within 0.15 dB of <see cref="ExactLossDb"/> above v = −0.5.
+    /// dB over free space, 0 or more, never falling with v; within 0.15 dB of the exact equation (30) above v = −0.5.
     /// </returns>
     public static double LossDb(double v) => v > LeastParameter ? BaseDb + (20 * Math.Log10(InLogarithm(v))) : 0; // (31)
-
-    /// <summary>Loss of the edge from the Fresnel integrals, equation (30) (number from memory), ripples and all.</summary>
-    /// <param name="v">Parameter of the edge, no unit.</param>
-    /// <returns>dB over free space; down to −1.4 where the edge's wave adds to a clear line.</returns>
-    public static double ExactLossDb(double v) => -20 * Math.Log10(Complex.Abs(Coefficient(v)));
-
-    /// <summary>
-    /// F(v), complex field behind the edge over that without it, referred to the straight line's phase, so that the fields
-    /// past several edges can be summed as they are or in power.
-    /// </summary>
-    /// <param name="v">Parameter of the edge, no unit.</param>
-    public static Complex Coefficient(double v) => FresnelIntegral.ShareBeyond(v);
 
     /// <summary>√((v − 0.1)² + 1) + v − 0.1, the argument of equation (31)'s logarithm; ∞ at v = ∞.</summary>
     /// <param name="v">Parameter of the edge, no unit.</param>

@@ -10,13 +10,13 @@ namespace LinkMargin.Engine.Propagation;
 /// over the straight line; the others are then seen from its tip, on either side of it; and from each such pair the term T_c
 /// is taken off. With more than two edges the same is done again within each part, which is J. Deygout's scheme (IEEE
 /// Transactions on Antennas and Propagation 14, 1966; from memory). The section speaks of edges that block the line; here
-/// T_c fades with the loss of the weaker edge, so that an edge the way clears fades out too. Against the exact integral over
+/// T_c fades with the loss of the weaker edge, so that an edge the path clears fades out too. Against the exact integral over
 /// two planes this is 0.5 dB high on average and within 1.7 dB, from clear of both edges to deep behind them.
 /// </para>
 /// <para>
-/// Where the way bends to the other side (round one jamb to the left, round the next to the right) it is cut: each part
+/// Where the path turns to the other side (round one jamb to the left, round the next to the right) it is cut: each part
 /// reaches from the last tip of the part before to the first tip of the next, as in the section's first construction
-/// (Epstein and Peterson), and the spreading that the parts counted apart is put right by
+/// (Epstein and Peterson), and the spreading that the parts counted apart is corrected by
 /// −10·lg(total·∏ shared legs/∏ lengths of parts), which is L_c of the section for one edge a part and the C_N of section 4.4
 /// for many.
 /// </para>
@@ -29,48 +29,48 @@ public static class MultipleEdges
     public const int MostEdges = 3;
 
     /// <summary>
-    /// A pair of bends whose product, in rad², is above this negative number counts as one side: a way that runs straight
+    /// A pair of corners whose product, in rad², is above this negative number counts as one side: a path that runs straight
     /// past a tip has no side.
     /// </summary>
     private const double StraightEnough = -1e-12;
 
     private const string TooClose = "an edge is nearer than one wavelength to an end of the path: this path's loss is a rough figure";
 
-    /// <summary>Loss of the edges of a way that is stretched tight over them, so that every bend is round an edge.</summary>
-    /// <param name="way">Start, the points where the way bends, in order, and end; neighbours lie apart.</param>
+    /// <summary>Loss of the edges of a path that is stretched tight over them, so that every corner is at an edge.</summary>
+    /// <param name="path">Start, the corners in order, and end; neighbours lie apart.</param>
     /// <param name="wavelengthMetres">λ, metres, above 0.</param>
     /// <returns>
-    /// dB over free space, 0 for a way without edges and 6 or more with any.
+    /// dB over free space, 0 for a path without edges and 6 or more with any.
     /// </returns>
-    public static double LossDb(ReadOnlySpan<Point3> way, double wavelengthMetres)
+    public static double LossDb(ReadOnlySpan<Point3> path, double wavelengthMetres)
     {
-        double[] along = Lengths(way, wavelengthMetres);
+        double[] along = Lengths(path, wavelengthMetres);
         double lossDb = 0, spreading = along[^1];
         int first = 1;
-        while (first < way.Length - 1)
+        while (first < path.Length - 1)
         {
             int last = first;
-            Point3 side = DiffractionEdge(way, first);
-            while (last + 1 < way.Length - 1 && Dot(DiffractionEdge(way, last), DiffractionEdge(way, last + 1)) > StraightEnough)
+            Point3 body = BodyAt(path, first);
+            while (last + 1 < path.Length - 1 && Dot(BodyAt(path, last), BodyAt(path, last + 1)) > StraightEnough)
             {
                 last++;
-                side = Sum(side, DiffractionEdge(way, last));
+                body = Sum(body, BodyAt(path, last));
             }
 
-            lossDb += PartDb(new Edges(way, along, side, wavelengthMetres), first - 1, last + 1);
+            lossDb += OneSideLossDb(path[(first - 1)..(last + 2)], body, wavelengthMetres);
             spreading /= along[last + 1] - along[first - 1];
-            spreading *= last + 1 < way.Length - 1 ? along[last + 1] - along[last] : 1;
+            spreading *= last + 1 < path.Length - 1 ? along[last + 1] - along[last] : 1;
             first = last + 1;
         }
 
-        double spreadingDb = way.Length > 2 ? -10 * Math.Log10(spreading) : 0;
+        double spreadingDb = path.Length > 2 ? -10 * Math.Log10(spreading) : 0;
         return lossDb + spreadingDb;
     }
 
     /// <summary>
     /// Loss of edges of bodies that all lie on one side, whether the straight line is blocked by each or clears it.
     /// </summary>
-    /// <param name="way">Start, a point of each edge in order, and end; neighbours lie apart.</param>
+    /// <param name="path">Start, a point of each edge in order, and end; neighbours lie apart.</param>
     /// <param name="body">
     /// Direction from the edges into the bodies, square to the line: downwards for walls one looks over.
     /// </param>
@@ -78,38 +78,35 @@ public static class MultipleEdges
     /// <returns>
     /// dB over free space along the straight line, 0 or more.
     /// </returns>
-    public static double OneSideLossDb(ReadOnlySpan<Point3> way, Point3 body, double wavelengthMetres)
-    {
-        double[] along = Lengths(way, wavelengthMetres);
-        return PartDb(new Edges(way, along, body, wavelengthMetres), 0, way.Length - 1);
-    }
+    internal static double OneSideLossDb(ReadOnlySpan<Point3> path, Point3 body, double wavelengthMetres) =>
+        PartDb(new Edges(path, Lengths(path, wavelengthMetres), body, wavelengthMetres), 0, path.Length - 1);
 
     /// <summary>
-    /// What to say of the loss of a way's edges; null where each is at least <see cref="KnifeEdge.LeastDistanceWavelengths"/>
+    /// The caution about the loss of a path's edges; null where each is at least <see cref="KnifeEdge.LeastDistanceWavelengths"/>
     /// from both ends.
     /// </summary>
-    /// <param name="way">Start, the points where the way bends, in order, and end.</param>
+    /// <param name="path">Start, the corners in order, and end.</param>
     /// <param name="wavelengthMetres">λ, metres, above 0.</param>
-    public static string? CautionOf(ReadOnlySpan<Point3> way, double wavelengthMetres)
+    public static string? CautionOf(ReadOnlySpan<Point3> path, double wavelengthMetres)
     {
         double leastMetres = KnifeEdge.LeastDistanceWavelengths * wavelengthMetres;
-        bool isClose = way.Length > 2 && Math.Min(way[0].DistanceTo(way[1]), way[^2].DistanceTo(way[^1])) < leastMetres;
+        bool isClose = path.Length > 2 && Math.Min(path[0].DistanceTo(path[1]), path[^2].DistanceTo(path[^1])) < leastMetres;
         return isClose ? TooClose : null;
     }
 
-    /// <summary>Distances along the way from its start.</summary>
-    private static double[] Lengths(ReadOnlySpan<Point3> way, double wavelengthMetres)
+    /// <summary>Distances along the path from its start.</summary>
+    private static double[] Lengths(ReadOnlySpan<Point3> path, double wavelengthMetres)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(wavelengthMetres);
-        ArgumentOutOfRangeException.ThrowIfLessThan(way.Length, 2, nameof(way));
-        double[] along = new double[way.Length];
-        for (int i = 1; i < way.Length; i++)
+        ArgumentOutOfRangeException.ThrowIfLessThan(path.Length, 2, nameof(path));
+        double[] along = new double[path.Length];
+        for (int i = 1; i < path.Length; i++)
         {
-            double leg = way[i - 1].DistanceTo(way[i]);
+            double leg = path[i - 1].DistanceTo(path[i]);
             if (!(leg > 0) || double.IsInfinity(leg))
             {
                 throw new ArgumentOutOfRangeException(
-                    nameof(way), leg, "Neighbouring points of a way must lie apart, a finite distance.");
+                    nameof(path), leg, "Neighbouring points of a path must lie apart, a finite distance.");
             }
 
             along[i] = along[i - 1] + leg;
@@ -119,11 +116,11 @@ public static class MultipleEdges
     }
 
     /// <summary>
-    /// Sum of the unit vectors from a point to its neighbours: towards the inside of the bend, where the body is.
+    /// Sum of the unit vectors from a corner of the path to its neighbours: towards the inside of the corner, where the body is.
     /// </summary>
-    private static Point3 DiffractionEdge(ReadOnlySpan<Point3> way, int i)
+    private static Point3 BodyAt(ReadOnlySpan<Point3> path, int i)
     {
-        Point3 at = way[i], before = way[i - 1], after = way[i + 1];
+        Point3 at = path[i], before = path[i - 1], after = path[i + 1];
         return Sum(Unit(at, before), Unit(at, after));
     }
 
@@ -137,7 +134,7 @@ public static class MultipleEdges
 
     private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
 
-    /// <summary>Loss of the edges strictly between two points of the way.</summary>
+    /// <summary>Loss of the edges strictly between two points of the path.</summary>
     private static double PartDb(in Edges edges, int start, int end)
     {
         if (end - start < 2)
@@ -155,7 +152,7 @@ public static class MultipleEdges
     /// T_c = [12 − 20·lg(2/(1 − α/π))]·(q/p)^{2p}, tan α = √(b·(a + b + c)/(a·c)), of the main edge with p and the weaker one
     /// on one side of it with q, both over the whole line; a and c are the outer legs and b the one between the two. With
     /// both edges on the line it makes the pair exact: 20·lg(2/(1 − α/π)) in all, but for the text's rounded 12. q/p is not
-    /// taken below √(a·c/((a + b)·(b + c))), where the weaker edge comes to touch the way over the main one: from there on it
+    /// taken below √(a·c/((a + b)·(b + c))), where the weaker edge comes to touch the path over the main one: from there on it
     /// is the edge's own loss, and T_c with it, that falls.
     /// </summary>
     private static double PairDb(in Edges edges, int start, int main, int end, int from, int to)
@@ -175,14 +172,14 @@ public static class MultipleEdges
         return (12 - (20 * Math.Log10(2 / (1 - (alpha / Math.PI))))) * closeness * strength;
     }
 
-    /// <summary>The points of a way with the direction of the bodies at its edges.</summary>
-    private readonly ref struct Edges(ReadOnlySpan<Point3> way, double[] along, Point3 body, double wavelengthMetres)
+    /// <summary>The points of a path with the direction of the bodies at its edges.</summary>
+    private readonly ref struct Edges(ReadOnlySpan<Point3> path, double[] along, Point3 body, double wavelengthMetres)
     {
-        private readonly ReadOnlySpan<Point3> way = way;
+        private readonly ReadOnlySpan<Point3> path = path;
 
         public double Between(int first, int second) => along[second] - along[first];
 
-        /// <summary>The edge with the greatest v over the straight line from one point of the way to another.</summary>
+        /// <summary>The edge with the greatest v over the straight line from one point of the path to another.</summary>
         public int Main(int start, int end)
         {
             int main = start + 1;
@@ -201,7 +198,7 @@ public static class MultipleEdges
         /// </summary>
         public double Parameter(int start, int edge, int end)
         {
-            Point3 from = way[start], at = way[edge], to = way[end];
+            Point3 from = path[start], at = path[edge], to = path[end];
             double first = from.DistanceTo(at), second = at.DistanceTo(to);
             Point3 onLine = from.Towards(to, first / (first + second));
             Point3 across = new(onLine.X - at.X, onLine.Y - at.Y, onLine.Z - at.Z);

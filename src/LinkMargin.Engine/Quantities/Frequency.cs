@@ -1,6 +1,6 @@
 namespace LinkMargin.Engine.Quantities;
 
-/// <summary>A frequency above zero, held in hertz; formulas ask for the unit they want.</summary>
+/// <summary>A frequency above zero, held in hertz; formulas take the unit they need.</summary>
 public readonly record struct Frequency
 {
     /// <summary>Speed of light in vacuum, m/s; exact by the definition of the metre (SI, 2019).</summary>
@@ -30,7 +30,4 @@ public readonly record struct Frequency
 
     /// <summary>From MHz.</summary>
     public static Frequency FromMegahertz(double megahertz) => new(megahertz * 1e6);
-
-    /// <summary>From GHz.</summary>
-    public static Frequency FromGigahertz(double gigahertz) => new(gigahertz * 1e9);
 }

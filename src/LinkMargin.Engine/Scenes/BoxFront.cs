@@ -98,7 +98,7 @@ internal static class BoxFront
                 continue;
             }
 
-            var front = new PanelFront(in ray, in fold, start.X, start.Y, along.X, along.Y);
+            var front = new PanelFront(in ray, in fold, new PlanPanel(start.X, start.Y, along.X, along.Y));
             var piece = new Piece { Plane = box.FirstPlane + i, Material = box.Material, Share = 1 };
             if (front.IsMet && front.TryBetween(front.First, front.AtFirst, front.Last, front.AtLast, out piece.Low, out piece.High))
             {

@@ -36,7 +36,7 @@ internal readonly ref struct BoxSilhouette
         for (int i = 0; i < box.Corners.Length; i++)
         {
             Point2 start = box.Corners[i], along = box.Corners[(i + 1) % box.Corners.Length] - start;
-            var front = new PanelFront(in ray, in fold, start.X, start.Y, along.X, along.Y);
+            var front = new PanelFront(in ray, in fold, new PlanPanel(start.X, start.Y, along.X, along.Y));
             if (front.First < front.Last)
             {
                 front.TryBetween(front.First, front.At(front.First), front.Last, front.At(front.Last), out double right, out double left);

@@ -15,55 +15,40 @@ public sealed class Scene
     private readonly FloorSheets[] floors;
     private readonly FixtureBoxes fixtures;
     private readonly Dictionary<Material, int> numbers;
-    private readonly IReadOnlyDictionary<int, int[]> floorLayers;
+    private readonly CompiledHouse compiled;
     private readonly int[] rank; // of each material: the greater, the more it takes
 
-    internal Scene(
-        House house,
-        Band band,
-        IReadOnlyList<Storey> storeys,
-        IReadOnlyList<FloorSheets> floors,
-        FixtureBoxes fixtures,
-        IReadOnlyList<Material> materials,
-        IReadOnlyList<string> names,
-        IReadOnlyList<UprightMirror> uprights,
-        IReadOnlyList<LevelMirror> plates,
-        IReadOnlyDictionary<int, int[]> floorLayers)
+    internal Scene(CompiledHouse compiled)
     {
-        House = house;
-        Band = band;
-        this.storeys = [.. storeys];
-        this.floors = [.. floors];
-        this.fixtures = fixtures;
-        Materials = materials;
-        Names = names;
-        Uprights = [.. uprights];
-        Plates = plates;
-        this.floorLayers = floorLayers;
-        ReachMetres = Extent(house);
-        Frame = WallDirection.Of(house);
-        numbers = materials.Select((m, i) => (m, i)).ToDictionary(pair => pair.m, pair => pair.i);
-        TableLossesDb = [.. materials.Select(m => m.LossDb)];
-        rank = RankOf(materials);
+        this.compiled = compiled;
+        storeys = compiled.Storeys;
+        floors = compiled.Floors;
+        fixtures = compiled.Fixtures;
+        Uprights = compiled.Uprights;
+        ReachMetres = Extent(compiled.House);
+        Frame = WallDirection.Of(compiled.House);
+        numbers = Materials.Select((m, i) => (m, i)).ToDictionary(pair => pair.m, pair => pair.i);
+        TableLossesDb = [.. Materials.Select(m => m.LossDb)];
+        rank = RankOf(Materials);
     }
 
     /// <summary>The house it was made from.</summary>
-    public House House { get; }
+    public House House => compiled.House;
 
     /// <summary>The channels losses are averaged over.</summary>
-    public Band Band { get; }
+    public Band Band => compiled.Band;
 
     /// <summary>The materials hits name by number.</summary>
-    internal IReadOnlyList<Material> Materials { get; }
+    internal IReadOnlyList<Material> Materials => compiled.Materials;
 
     /// <summary>The names hits give by number.</summary>
-    internal IReadOnlyList<string> Names { get; }
+    internal IReadOnlyList<string> Names => compiled.Names;
 
-    /// <summary>Upright surfaces that throw energy back: walls that share a plane, and the sides of large fixtures.</summary>
+    /// <summary>Upright surfaces that reflect: walls that share a plane, and the sides of large fixtures.</summary>
     internal UprightMirror[] Uprights { get; }
 
-    /// <summary>Level surfaces that throw energy back: floors and ceilings.</summary>
-    internal IReadOnlyList<LevelMirror> Plates { get; }
+    /// <summary>Level surfaces that reflect: floors and ceilings.</summary>
+    internal IReadOnlyList<LevelMirror> Plates => compiled.Plates;
 
     /// <summary>The directions its walls run in.</summary>
     internal PlanFrame Frame { get; }
@@ -81,23 +66,18 @@ public sealed class Scene
     internal double[] TableLossesDb { get; }
 
     /// <summary>The layers of a whole floor, by number; any other material is its own only layer.</summary>
-    internal IReadOnlyList<int> LayersOf(int material) => floorLayers.TryGetValue(material, out int[]? layers) ? layers : [material];
+    internal IReadOnlyList<int> LayersOf(int material) => compiled.FloorLayers.TryGetValue(material, out int[]? layers) ? layers : [material];
 
     /// <summary>The number of one of the scene's materials.</summary>
     internal int NumberOf(Material material) => numbers[material];
 
     /// <summary>The same without the body of a seat's player; materials and names keep their numbers.</summary>
-    internal Scene Without(Seat seat) => new(
-        House with { Fixtures = [.. House.Fixtures.Where(fixture => fixture.Seat?.Name != seat.Name)] },
-        Band,
-        storeys,
-        floors,
-        new FixtureBoxes([.. House.Fixtures.Zip(Boxes).Where(pair => pair.First.Seat?.Name != seat.Name).Select(pair => pair.Second)]),
-        Materials,
-        Names,
-        Uprights,
-        Plates,
-        floorLayers);
+    internal Scene Without(Seat seat) => new(compiled with
+    {
+        House = House with { Fixtures = [.. House.Fixtures.Where(fixture => fixture.Seat?.Name != seat.Name)] },
+        Fixtures = new FixtureBoxes(
+            [.. House.Fixtures.Zip(Boxes).Where(pair => pair.First.Seat?.Name != seat.Name).Select(pair => pair.Second)]),
+    });
 
     /// <summary>Lays a house out for Bluetooth's band.</summary>
     public static Scene Compile(House house) => SceneCompiler.Compile(house, Band.Bluetooth);

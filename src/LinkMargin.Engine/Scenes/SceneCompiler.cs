@@ -54,8 +54,19 @@ internal sealed class SceneCompiler
         }
 
         LevelMirror[] plates = [.. house.Levels.SelectMany((_, i) => PlatesOf(i))];
-        return new Scene(
-            house, band, storeys, floors, new FixtureBoxes(boxes), materials.All, names.All, uprights, plates, FloorLayers());
+        return new Scene(new CompiledHouse
+        {
+            House = house,
+            Band = band,
+            Storeys = storeys,
+            Floors = floors,
+            Fixtures = new FixtureBoxes(boxes),
+            Materials = materials.All,
+            Names = names.All,
+            Uprights = [.. uprights],
+            Plates = plates,
+            FloorLayers = FloorLayers(),
+        });
     }
 
     private Storey StoreyAt(int index)

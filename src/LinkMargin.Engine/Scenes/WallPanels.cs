@@ -157,7 +157,8 @@ internal sealed class WallPanels
                 continue;
             }
 
-            var front = new PanelFront(in ray, in fold, startX[i], startY[i], alongX[i], alongY[i], run[i].From, run[i].To);
+            var front = new PanelFront(
+                in ray, in fold, new PlanPanel(startX[i], startY[i], alongX[i], alongY[i], run[i].From, run[i].To));
             if (!front.IsMet)
             {
                 continue;

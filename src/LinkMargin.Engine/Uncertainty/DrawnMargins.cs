@@ -1,4 +1,5 @@
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Statistics;
 
 namespace LinkMargin.Engine.Uncertainty;
 
@@ -21,8 +22,7 @@ public sealed class DrawnMargins
     {
         this.marginDb = marginDb;
         this.residualDb = Math.Max(LeastResidualDb, residualDb);
-        double mean = marginDb.Average();
-        SpreadDb = Math.Sqrt((residualDb * residualDb) + marginDb.Average(m => (m - mean) * (m - mean)));
+        SpreadDb = Math.Sqrt((residualDb * residualDb) + ArrayStatistics.PopulationVariance(marginDb));
         MedianDb = ExceededDb(0.5);
     }
 

@@ -24,13 +24,13 @@ internal ref struct FrontParts(Span<double> numbers)
 
     /// <summary>Mean power of the strips between the parts' upright edges, each by all that stands in it.</summary>
     /// <param name="beside">Amplitude where nothing stands: 1, or 0 for a mirror, whose parts stand beside each other.</param>
-    /// <param name="least">Power that is no more than this is told as 0.</param>
+    /// <param name="least">Power that is no more than this is returned as 0.</param>
     internal readonly double MeanPower(double beside, double least)
     {
         ReadOnlySpan<double> lows = numbers[..Count], highs = numbers.Slice(numbers.Length / 3, Count);
         ReadOnlySpan<double> amplitudes = numbers.Slice(numbers.Length / 3 * 2, Count);
-        int room = 2 * Count;
-        Span<double> edges = room <= StripSum.MostOnStack ? stackalloc double[room] : new double[room];
+        using Scratch scratch = Scratch.Open();
+        Span<double> edges = scratch.Of<double>(2 * Count);
         int count = 0;
         for (int p = 0; p < Count; p++)
         {
@@ -44,8 +44,8 @@ internal ref struct FrontParts(Span<double> numbers)
 
         edges = edges[..FrontEdges.Arrange(edges[..count])];
         int strips = edges.Length + 1, whole = (strips + 3) & ~3;
-        Span<double> middles = whole <= StripSum.MostOnStack ? stackalloc double[whole] : new double[whole];
-        Span<double> through = whole <= StripSum.MostOnStack ? stackalloc double[whole] : new double[whole];
+        Span<double> middles = scratch.Of<double>(whole);
+        Span<double> through = scratch.Of<double>(whole);
         for (int s = 0; s < strips; s++)
         {
             middles[s] = FrontEdges.Middle(edges, s);

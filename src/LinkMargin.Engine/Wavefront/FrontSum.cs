@@ -1,7 +1,7 @@
 namespace LinkMargin.Engine.Wavefront;
 
 /// <summary>
-/// Adds up what passes through the pieces that a ray's front meets, and beside them, to a local mean.
+/// Adds up what passes through the pieces in a ray's front, and beside them, to a local mean.
 /// <para>
 /// The ends of the pieces cut the front into upright strips. In each, the pieces of one plane stand over each other: a sill, a
 /// door and the wall over it, or a low wall and the air above. Their edges are level ones, summed first (<see cref="StripSum"/>),
@@ -14,7 +14,8 @@ internal static class FrontSum
     /// <summary>Power that passes, as a share of free space; 0 where that is no more than the least that counts.</summary>
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, double least = 0)
     {
-        Span<double> amplitudes = pieces.Length <= StripSum.MostOnStack ? stackalloc double[pieces.Length] : new double[pieces.Length];
+        using Scratch scratch = Scratch.Open();
+        Span<double> amplitudes = scratch.Of<double>(pieces.Length);
         for (int i = 0; i < pieces.Length; i++)
         {
             amplitudes[i] = losses.Amplitude(pieces[i]);
@@ -23,11 +24,13 @@ internal static class FrontSum
         return PowerRatio(pieces, amplitudes, least);
     }
 
-    /// <summary>The same for amplitudes worked out before.</summary>
+    /// <summary>The same for given amplitudes.</summary>
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, double least = 0)
     {
         // What takes up the whole front multiplies; only the rest has edges to sum over.
-        Span<bool> shared = pieces.Length <= StripSum.MostOnStack ? stackalloc bool[pieces.Length] : new bool[pieces.Length];
+        using Scratch scratch = Scratch.Open();
+        Span<bool> shared = scratch.Of<bool>(pieces.Length);
+        shared.Clear();
         bool isAnyShared = FindShared(pieces, shared);
         double everywhere = 1;
         for (int i = 0; i < pieces.Length; i++)
@@ -43,8 +46,7 @@ internal static class FrontSum
             return 0;
         }
 
-        int room = FrontParts.Room(pieces.Length);
-        var parts = new FrontParts(pieces.Length <= StripSum.MostOnStack ? stackalloc double[room] : new double[room]);
+        var parts = new FrontParts(scratch.Of<double>(FrontParts.Room(pieces.Length)));
         for (int i = 0; i < pieces.Length; i++)
         {
             if (!shared[i] && amplitudes[i] != 1 && !pieces[i].TakesUpAll)
@@ -61,14 +63,14 @@ internal static class FrontSum
         return everywhere * parts.MeanPower(1, least / everywhere);
     }
 
-    /// <summary>Power that the panels of one mirror throw back, as a share of what a boundless one would.</summary>
-    /// <param name="panels">The panels as the front meets them, all in one plane.</param>
-    /// <param name="amplitudes">What each throws back.</param>
+    /// <summary>Power that the panels of one mirror reflect, as a share of what a boundless one would.</summary>
+    /// <param name="panels">The panels in the front, all in one plane.</param>
+    /// <param name="amplitudes">What each reflects.</param>
     internal static double Reflected(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
     {
-        int room = FrontParts.Room(panels.Length);
-        var parts = new FrontParts(panels.Length <= StripSum.MostOnStack ? stackalloc double[room] : new double[room]);
-        Span<bool> shared = panels.Length <= StripSum.MostOnStack ? stackalloc bool[panels.Length] : new bool[panels.Length];
+        using Scratch scratch = Scratch.Open();
+        var parts = new FrontParts(scratch.Of<double>(FrontParts.Room(panels.Length)));
+        Span<bool> shared = scratch.Of<bool>(panels.Length);
         shared.Fill(true);
         CutIntoStrips(panels, amplitudes, shared, true, ref parts);
         return parts.MeanPower(0, 0);
@@ -77,16 +79,17 @@ internal static class FrontSum
     // Which pieces share their plane with others that stand over or under them on the front; whether any do.
     private static bool FindShared(ReadOnlySpan<Piece> pieces, Span<bool> shared)
     {
-        Span<int> planes = pieces.Length <= StripSum.MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
+        using Scratch scratch = Scratch.Open();
+        Span<int> planes = scratch.Of<int>(pieces.Length);
         bool isAny = false;
-        ulong met = 0; // a bit for each plane so far, some of them the same for several
+        ulong seen = 0; // a bit for each plane so far, some of them the same for several
         for (int i = 0; i < pieces.Length; i++)
         {
             int plane = pieces[i].Plane;
             ulong bit = 1ul << (plane & 63);
-            bool mayBeMet = (met & bit) != 0 && plane != Piece.NoPlane;
-            met |= bit;
-            for (int j = 0, step; mayBeMet && (step = planes[j..i].IndexOf(plane)) >= 0; j++)
+            bool mayBeSeen = (seen & bit) != 0 && plane != Piece.NoPlane;
+            seen |= bit;
+            for (int j = 0, step; mayBeSeen && (step = planes[j..i].IndexOf(plane)) >= 0; j++)
             {
                 j += step;
                 if (pieces[j].Low < pieces[i].High - FrontEdges.SameEdge && pieces[j].High > pieces[i].Low + FrontEdges.SameEdge)
@@ -109,8 +112,9 @@ internal static class FrontSum
         bool isMirror,
         ref FrontParts parts)
     {
-        Span<double> edges = pieces.Length <= StripSum.MostOnStack ? stackalloc double[2 * pieces.Length] : new double[2 * pieces.Length];
-        Span<int> members = pieces.Length <= StripSum.MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
+        using Scratch scratch = Scratch.Open();
+        Span<double> edges = scratch.Of<double>(2 * pieces.Length);
+        Span<int> members = scratch.Of<int>(pieces.Length);
         for (int first = 0; first < pieces.Length; first++)
         {
             int ends = 0, many = 0;
@@ -156,44 +160,68 @@ internal static class FrontSum
     }
 
     // Amplitude of one plane's pieces in the strip at a place, from the level edges in it; below 0 where none stands there.
-    // Beside the pieces is air, or for a mirror nothing.
     private static double Stacked(
         ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, ReadOnlySpan<int> members, double at, bool isMirror)
     {
-        Span<int> standing = members.Length <= StripSum.MostOnStack ? stackalloc int[members.Length] : new int[members.Length];
-        Span<double> edges = members.Length <= StripSum.MostOnStack ? stackalloc double[2 * members.Length] : new double[2 * members.Length];
-        int there = 0, count = 0;
-        foreach (int i in members)
-        {
-            if (pieces[i].Low < at && pieces[i].High > at)
-            {
-                standing[there++] = i;
-                FrontEdges.Add(edges, ref count, pieces[i].Bottom);
-                FrontEdges.Add(edges, ref count, pieces[i].Top);
-            }
-        }
-
-        if (there == 0)
+        using Scratch scratch = Scratch.Open();
+        Span<int> standing = FindStanding(pieces, members, at, scratch.Of<int>(members.Length));
+        if (standing.IsEmpty)
         {
             return -1;
         }
 
-        edges = edges[..FrontEdges.Arrange(edges[..count])];
-        Span<double> strips = members.Length <= StripSum.MostOnStack ? stackalloc double[edges.Length + 1] : new double[edges.Length + 1];
+        Span<double> edges = LevelEdges(pieces, standing, scratch.Of<double>(2 * standing.Length));
+        Span<double> strips = scratch.Of<double>(edges.Length + 1);
         for (int s = 0; s < strips.Length; s++)
         {
-            double height = FrontEdges.Middle(edges, s), amplitude = isMirror ? 0 : 1;
-            foreach (int i in standing[..there])
-            {
-                if (pieces[i].Bottom < height && pieces[i].Top > height)
-                {
-                    amplitude = isMirror ? Math.Max(amplitude, amplitudes[i]) : Math.Min(amplitude, amplitudes[i]);
-                }
-            }
-
-            strips[s] = amplitude;
+            strips[s] = AmplitudeAt(pieces, amplitudes, standing, FrontEdges.Middle(edges, s), isMirror);
         }
 
         return edges.IsEmpty ? strips[0] : Math.Sqrt(StripSum.MeanPower(edges, strips));
+    }
+
+    // The members that stand at a place across the front.
+    private static Span<int> FindStanding(ReadOnlySpan<Piece> pieces, ReadOnlySpan<int> members, double at, Span<int> room)
+    {
+        int count = 0;
+        foreach (int i in members)
+        {
+            if (pieces[i].Low < at && pieces[i].High > at)
+            {
+                room[count++] = i;
+            }
+        }
+
+        return room[..count];
+    }
+
+    // Their tops and bottoms within reach, in order.
+    private static Span<double> LevelEdges(ReadOnlySpan<Piece> pieces, ReadOnlySpan<int> standing, Span<double> room)
+    {
+        int count = 0;
+        foreach (int i in standing)
+        {
+            FrontEdges.Add(room, ref count, pieces[i].Bottom);
+            FrontEdges.Add(room, ref count, pieces[i].Top);
+        }
+
+        return room[..FrontEdges.Arrange(room[..count])];
+    }
+
+    // Amplitude of what stands at a height: of several the one that takes more, or reflects more. Beside them is air, or for a
+    // mirror nothing.
+    private static double AmplitudeAt(
+        ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, ReadOnlySpan<int> standing, double height, bool isMirror)
+    {
+        double amplitude = isMirror ? 0 : 1;
+        foreach (int i in standing)
+        {
+            if (pieces[i].Bottom < height && pieces[i].Top > height)
+            {
+                amplitude = isMirror ? Math.Max(amplitude, amplitudes[i]) : Math.Min(amplitude, amplitudes[i]);
+            }
+        }
+
+        return amplitude;
     }
 }

@@ -3,7 +3,7 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Wavefront;
 
 /// <summary>
-/// An upright panel as a ray's wave front meets it: which stretch of the front, between which shares of the panel's length, and
+/// An upright panel in a ray's wave front: which stretch of the front, between which shares of the panel's length, and
 /// how its heights measure on the front.
 /// </summary>
 internal readonly ref struct PanelFront
@@ -13,99 +13,61 @@ internal readonly ref struct PanelFront
     private readonly double tStep;
     private readonly double leftStart;
     private readonly double leftStep;
-    private readonly double endlessFrom = double.NegativeInfinity; // shares of the panel up to which and from which it is
-    private readonly double endlessTo = double.PositiveInfinity; // beyond the ray's ends
+    private readonly double endlessFrom; // shares of the panel up to which and from which it is
+    private readonly double endlessTo; // beyond the ray's ends
     private readonly double touchFrom; // share of the panel at which it touches the ray's start; NaN for nowhere
     private readonly double touchTo; // and its end
     private readonly double touchSlack; // share of the panel's length that is within a hair
     private readonly double nearest; // share of the panel where the line comes nearest to it without crossing; NaN for none
 
-    /// <summary>Looks at a panel from one plan point to another.</summary>
+    /// <summary>Looks at a panel.</summary>
     /// <param name="ray">The ray.</param>
-    /// <param name="fold">Where it is thrown back.</param>
-    /// <param name="startX">One end of the panel.</param>
-    /// <param name="startY">One end of the panel.</param>
-    /// <param name="alongX">From there to the other end.</param>
-    /// <param name="alongY">From there to the other end.</param>
-    /// <param name="runFrom">Where the straight run it is part of starts, share of the panel's length.</param>
-    /// <param name="runTo">Where that ends.</param>
-    internal PanelFront(
-        ref readonly Ray ray,
-        in Fold fold,
-        double startX,
-        double startY,
-        double alongX,
-        double alongY,
-        double runFrom = 0,
-        double runTo = 1)
+    /// <param name="fold">Where it is reflected.</param>
+    /// <param name="panel">The panel on the plan.</param>
+    internal PanelFront(ref readonly Ray ray, in Fold fold, in PlanPanel panel)
     {
         this.ray = ref ray;
-        tStart = ray.Abreast(startX, startY);
-        leftStart = ray.LeftOf(startX, startY);
-        double abreast = (alongX * ray.EastX) + (alongY * ray.NorthY), squared = (alongX * alongX) + (alongY * alongY);
+        tStart = ray.Abreast(panel.StartX, panel.StartY);
+        leftStart = ray.LeftOf(panel.StartX, panel.StartY);
+        leftStep = (ray.EastX * panel.AlongY) - (ray.NorthY * panel.AlongX);
+        double abreast = (panel.AlongX * ray.EastX) + (panel.AlongY * ray.NorthY), squared = panel.SquaredMetres;
         bool isSquare = abreast * abreast <= GeometryTolerances.ParallelSine * GeometryTolerances.ParallelSine * squared; // square to the line
         tStep = isSquare ? 0 : abreast / ray.PlanMetres;
-        leftStep = (ray.EastX * alongY) - (ray.NorthY * alongX);
-        if (isSquare)
-        {
-            tStart -= leftStart / leftStep * abreast / ray.PlanMetres; // where the line crosses its plane, whichever end it is drawn from
-        }
-
+        tStart -= isSquare ? leftStart / leftStep * abreast / ray.PlanMetres : 0; // where the line crosses its plane, whichever end it is drawn from
+        nearest = double.NaN;
         if (Math.Max(Math.Abs(leftStart), Math.Abs(leftStart + leftStep)) <= GeometryTolerances.SlackMetres)
         {
             Last = -1; // the line runs along inside it: like the straight line's own rule, it is not crossed
             return;
         }
 
-        // Only the part abreast of the ray stands in its way. Where that ends at an end of the ray the zone has no width any
-        // more, and what goes on beyond it takes up the front without end.
-        double first = 0, last = 1;
-        if (tStep != 0)
-        {
-            double a = (ray.Least - tStart) / tStep, b = (ray.Greatest - tStart) / tStep;
-            (a, b) = a < b ? (a, b) : (b, a);
-            first = Math.Max(first, a);
-            last = Math.Min(last, b);
-            endlessFrom = a;
-            endlessTo = b;
-        }
-        else if (tStart < ray.Least || tStart > ray.Greatest)
-        {
-            last = -1;
-        }
+        (endlessFrom, endlessTo) = AbreastPart();
 
         // How far the panel's plane is from both ends of the ray, up to one factor. Where the line crosses the plane it divides
         // the ray as these two; where it does not, v is least there: of (a + (b − a)·t)/√(t(1 − t)) at t = a/(a + b).
         double before = (leftStart * tStep) - (tStart * leftStep), after = before + leftStep;
-
-        // An end of the ray in the panel itself has all of it in its way, as for the straight line alone.
-        touchSlack = GeometryTolerances.SlackMetres / Math.Sqrt(squared);
-        touchFrom = TouchAt(0, before, squared);
-        touchTo = TouchAt(1, after, squared);
         double sum = Math.Abs(before) + Math.Abs(after), divided = sum > 0 ? Math.Abs(before) / sum : 0.5, t = Clamped(divided);
         bool isCrossed = before > 0 != after > 0, hasWidth = divided == t;
-        if (isCrossed && !hasWidth)
-        {
-            // Crossed where the zone has no width to speak of: the same.
-            double u = -leftStart / leftStep;
-            bool isOnPanel = u >= -touchSlack && u <= 1 + touchSlack;
-            touchFrom = isOnPanel && divided < t ? Math.Clamp(u, 0, 1) : touchFrom;
-            touchTo = isOnPanel && divided > t ? Math.Clamp(u, 0, 1) : touchTo;
-        }
 
+        // An end of the ray in the panel itself has all of it in its way, as for the straight line alone; so has a line that
+        // crosses it where the zone has no width to speak of.
+        touchSlack = GeometryTolerances.SlackMetres / Math.Sqrt(squared);
+        double crossedAt = isCrossed && !hasWidth ? OnPanel(-leftStart / leftStep) : double.NaN;
+        touchFrom = divided < t && !double.IsNaN(crossedAt) ? crossedAt : TouchAt(0, before, squared);
+        touchTo = divided > t && !double.IsNaN(crossedAt) ? crossedAt : TouchAt(1, after, squared);
         bool isTouched = IsTouched(0, 1);
-        (first, last) = isTouched ? (0, 1) : (first, last);
-        fold.Cut(startX, startY, alongX, alongY, ref first, ref last);
+        bool isAbreast = tStep != 0 || !(tStart < ray.Least || tStart > ray.Greatest);
+        (double first, double last) = isTouched ? (0, 1) : isAbreast ? (Math.Max(0, endlessFrom), Math.Min(1, endlessTo)) : (0, -1);
+        fold.Cut(panel.StartX, panel.StartY, panel.AlongX, panel.AlongY, ref first, ref last);
         First = first;
         Last = last;
-        nearest = double.NaN;
         if (!(first < last))
         {
             return;
         }
 
-        // Heights are looked at there, or at the end of the run nearest to it: a wall in two parts is one wall.
-        double from = Clamped(tStart + (runFrom * tStep)), to = Clamped(tStart + (runTo * tStep));
+        // Heights are measured there, or at the end of the run nearest to it: a wall in two parts is one wall.
+        double from = Clamped(tStart + (panel.RunFrom * tStep)), to = Clamped(tStart + (panel.RunTo * tStep));
         NearestAlong = Math.Clamp(t, Math.Min(from, to), Math.Max(from, to));
         if (!(isCrossed && hasWidth) && tStep != 0)
         {
@@ -185,6 +147,19 @@ internal readonly ref struct PanelFront
     private double AtAbreast(double u) =>
         Math.Sqrt(2) * (leftStart + (u * leftStep)) / ray.RadiusAt(Clamped(tStart + (u * tStep)));
 
+    // The shares of the panel between which it is abreast of the ray: only that part stands in its way. Where that ends at an
+    // end of the ray the zone has no width any more, and what goes on beyond it takes up the front without end.
+    private (double From, double To) AbreastPart()
+    {
+        if (tStep == 0)
+        {
+            return (double.NegativeInfinity, double.PositiveInfinity); // all of it or nothing
+        }
+
+        double a = (ray.Least - tStart) / tStep, b = (ray.Greatest - tStart) / tStep;
+        return a < b ? (a, b) : (b, a);
+    }
+
     // The share of the panel at which it touches the ray at t; NaN for nowhere.
     private double TouchAt(double t, double away, double squared)
     {
@@ -195,8 +170,11 @@ internal readonly ref struct PanelFront
         }
 
         double u = (((t - tStart) * tStep * length * length) - (leftStart * leftStep)) / squared;
-        return u >= -touchSlack && u <= 1 + touchSlack ? Math.Clamp(u, 0, 1) : double.NaN;
+        return OnPanel(u);
     }
+
+    // A share of the panel's length, if it is on the panel; NaN where it is not.
+    private double OnPanel(double u) => u >= -touchSlack && u <= 1 + touchSlack ? Math.Clamp(u, 0, 1) : double.NaN;
 
     // All on one side of the line, and farther from it than the front reaches where it is widest abreast of the panel.
     private bool IsOutOfReach(double from, double to)
@@ -212,4 +190,18 @@ internal readonly ref struct PanelFront
         || (touchTo >= from - touchSlack && touchTo <= to + touchSlack);
 
     private double Clamped(double t) => Math.Clamp(t, ray.Least, ray.Greatest);
+}
+
+/// <summary>An upright panel on the plan.</summary>
+/// <param name="StartX">One end.</param>
+/// <param name="StartY">One end.</param>
+/// <param name="AlongX">From there to the other end.</param>
+/// <param name="AlongY">From there to the other end.</param>
+/// <param name="RunFrom">Where the straight run it is part of starts, share of the panel's length.</param>
+/// <param name="RunTo">Where that ends.</param>
+internal readonly record struct PlanPanel(
+    double StartX, double StartY, double AlongX, double AlongY, double RunFrom = 0, double RunTo = 1)
+{
+    /// <summary>Square of its length, square metres.</summary>
+    internal double SquaredMetres => (AlongX * AlongX) + (AlongY * AlongY);
 }

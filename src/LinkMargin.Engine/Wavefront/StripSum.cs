@@ -18,9 +18,6 @@ internal static class StripSum
     // Differences of v² from which two edges have nothing to do with each other: e^(−δ²/2) is below 1e-4.
     private const double Unrelated = 2.8;
 
-    /// <summary>Numbers of one kind that a sum over a front keeps on the stack; more are rare and come from the heap.</summary>
-    internal const int MostOnStack = 128;
-
     /// <summary>Mean power, as a share of what arrives with nothing in the way.</summary>
     /// <param name="edges">Where strips meet, v, in order, each within reach of the line at 0.</param>
     /// <param name="amplitudes">Amplitude of each strip, 0 to 1, one more than edges.</param>
@@ -40,9 +37,11 @@ internal static class StripSum
         }
 
         int room = (edges.Length + 3) & ~3; // whole vectors
-        Span<double> inStep = room <= MostOnStack ? stackalloc double[room] : new double[room];
-        Span<double> scattered = room <= MostOnStack ? stackalloc double[room] : new double[room];
+        using Scratch scratch = Scratch.Open();
+        Span<double> inStep = scratch.Of<double>(room);
+        Span<double> scattered = scratch.Of<double>(room);
         edges.CopyTo(scattered);
+        scattered[edges.Length..].Clear();
         for (int i = 0; i < room; i += 4)
         {
             (Vector256<double> part, Vector256<double> rest) = EdgeKernel.Beyond(Vector256.Abs(Vector256.LoadUnsafe(ref scattered[i])));

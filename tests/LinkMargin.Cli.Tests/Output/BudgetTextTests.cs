@@ -35,7 +35,7 @@ public sealed class BudgetTextTests
     [MemberData(nameof(Links))]
     public void Printed_losses_add_up_to_the_printed_path_loss_and_the_printed_budget_to_the_printed_margin(int spot, int seat)
     {
-        LinkBudget budget = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[spot], SampleHouse.House.Seats[seat]);
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[spot], SampleHouse.House.Seats[seat]);
         string[] lines = Written(budget).Split('\n');
 
         int rule = Array.FindIndex(lines, l => l.TrimStart().StartsWith("total", StringComparison.Ordinal)) - 1;
@@ -61,7 +61,7 @@ public sealed class BudgetTextTests
     [Fact]
     public void Every_crossing_is_named_with_its_level_material_angle_and_loss()
     {
-        LinkBudget budget = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], SampleHouse.House.Seats[1]);
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[0], SampleHouse.House.Seats[1]);
 
         string line = Assert.Single(Written(budget).Split('\n'), l => l.Contains("games den | passage", StringComparison.Ordinal));
 
@@ -75,7 +75,7 @@ public sealed class BudgetTextTests
     [Fact]
     public void A_floor_is_said_to_lie_above_its_level_and_joists_say_their_share()
     {
-        LinkBudget budget = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], SampleHouse.House.Seats[2]);
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[0], SampleHouse.House.Seats[2]);
 
         string text = Written(budget);
 
@@ -87,7 +87,7 @@ public sealed class BudgetTextTests
     [Fact]
     public void A_path_without_shares_has_no_such_column()
     {
-        LinkBudget budget = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], SampleHouse.House.Seats[0]);
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[0], SampleHouse.House.Seats[0]);
 
         Assert.DoesNotContain("share", Written(budget), StringComparison.OrdinalIgnoreCase);
     }
@@ -96,8 +96,8 @@ public sealed class BudgetTextTests
     public void The_last_sentence_says_whether_the_seat_is_met_and_by_how_much()
     {
         Seat sofa = SampleHouse.House.Seats[0];
-        LinkBudget met = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], sofa);
-        LinkBudget asked = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], sofa with { RequiredDb = met.MarginDb + 3 });
+        LinkBudget met = LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[0], sofa);
+        LinkBudget asked = LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[0], sofa with { RequiredDb = met.MarginDb + 3 });
 
         Assert.Contains(" dB above the required 15.0 dB: 'sofa' passes.", Unwrapped(met), StringComparison.Ordinal);
         Assert.Contains(" 3.0 dB below the required ", Unwrapped(asked), StringComparison.Ordinal);
@@ -108,17 +108,17 @@ public sealed class BudgetTextTests
     public void A_seat_short_by_a_hair_is_not_said_to_be_short_by_nothing()
     {
         Seat sofa = SampleHouse.House.Seats[0];
-        double marginDb = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], sofa).MarginDb;
+        double marginDb = LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[0], sofa).MarginDb;
         Seat above = sofa with { RequiredDb = marginDb + 1e-7 }, at = sofa with { RequiredDb = marginDb };
 
-        Assert.Contains(" 0.1 dB below ", Unwrapped(LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], above)), StringComparison.Ordinal);
-        Assert.Contains("exactly at", Unwrapped(LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], at)), StringComparison.Ordinal);
+        Assert.Contains(" 0.1 dB below ", Unwrapped(LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[0], above)), StringComparison.Ordinal);
+        Assert.Contains("exactly at", Unwrapped(LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[0], at)), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_house_in_feet_is_explained_in_feet()
     {
-        LinkBudget budget = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[0], SampleHouse.House.Seats[0]);
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[0], SampleHouse.House.Seats[0]);
 
         string text = Written(budget, LengthUnit.Foot);
 
@@ -129,7 +129,7 @@ public sealed class BudgetTextTests
     [Fact]
     public void No_line_is_wider_than_asked_for()
     {
-        LinkBudget budget = LinkEvaluation.Budget(Scene, SampleHouse.House.Spots[1], SampleHouse.House.Seats[1]);
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(Scene, ModelDepth.Direct), SampleHouse.House.Spots[1], SampleHouse.House.Seats[1]);
 
         Assert.All(Written(budget).Split('\n'), line => Assert.InRange(line.Length, 0, 80));
     }

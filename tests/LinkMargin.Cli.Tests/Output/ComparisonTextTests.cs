@@ -1,7 +1,6 @@
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Scenes;
 using LinkMargin.Reports.Layout;
 using LinkMargin.Reports.Texts;
 using LinkMargin.Reports.Words;
@@ -15,7 +14,7 @@ public sealed class ComparisonTextTests
     [Fact]
     public void Every_seat_has_a_row_with_its_margin_at_every_spot_and_a_mark_where_it_is_short()
     {
-        Ranking ranking = Ranking.Of(Scene.Compile(House));
+        Ranking ranking = Ranking.Of(new LinkModel(House, ModelDepth.Direct));
         string[] lines = Written(House, ranking).Split('\n');
 
         foreach (Seat seat in House.Seats)
@@ -32,7 +31,7 @@ public sealed class ComparisonTextTests
     [Fact]
     public void Points_of_figures_stand_below_one_another_marked_or_not()
     {
-        string[] lines = Written(House, Ranking.Of(Scene.Compile(House))).Split('\n');
+        string[] lines = Written(House, Ranking.Of(new LinkModel(House, ModelDepth.Direct))).Split('\n');
         string[] rows = [.. House.Seats.Select(s => lines.First(l => l.StartsWith(s.Name + " ", StringComparison.Ordinal)))];
 
         Assert.Contains(rows, r => r.Contains('!', StringComparison.Ordinal));
@@ -126,7 +125,7 @@ public sealed class ComparisonTextTests
     private static Ranking Made((string Name, int Level, double[] MarginsDb)[] spots, double required)
     {
         Seat[] seats = [.. House.Seats.Take(2).Select(s => s with { RequiredDb = required })];
-        LinkBudget made = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]);
+        LinkBudget made = LinkEvaluation.Budget(new LinkModel(House, ModelDepth.Direct), House.Spots[0], House.Seats[0]);
         return Ranking.Of(spots.Select(s =>
         {
             Spot spot = new(s.Name, s.Level, default, 1);

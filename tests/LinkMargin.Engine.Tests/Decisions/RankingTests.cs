@@ -94,10 +94,10 @@ public sealed class RankingTests
             house =>
             {
                 var scene = Scene.Compile(house);
-                Ranking ranking = Ranking.Of(scene);
+                Ranking ranking = Ranking.Of(new LinkModel(scene, ModelDepth.Direct));
                 Assert.Equal(house.Spots.Count, ranking.Scores.Count);
                 Assert.All(ranking.Scores, score => Assert.Equal(
-                    house.Seats.Min(seat => LinkEvaluation.Budget(scene, score.Spot, seat).MarginDb - seat.RequiredDb),
+                    house.Seats.Min(seat => LinkEvaluation.Budget(new LinkModel(scene, ModelDepth.Direct), score.Spot, seat).MarginDb - seat.RequiredDb),
                     score.Worst.HeadroomDb));
                 Assert.All(ranking.Scores.Zip(ranking.Scores.Skip(1)), pair =>
                     Assert.True(pair.First.Worst.HeadroomDb >= pair.Second.Worst.HeadroomDb - 1e-9));
@@ -112,7 +112,7 @@ public sealed class RankingTests
                 string[] names = [.. house.Spots.Select(s => s.Name)];
                 new Random(seed).Shuffle(names);
                 House swapped = house with { Spots = [.. house.Spots.Select((s, i) => s with { Name = names[i] })] };
-                SpotScore[] before = [.. Ranking.Of(Scene.Compile(house)).Scores], after = [.. Ranking.Of(Scene.Compile(swapped)).Scores];
+                SpotScore[] before = [.. Ranking.Of(new LinkModel(house, ModelDepth.Direct)).Scores], after = [.. Ranking.Of(new LinkModel(swapped, ModelDepth.Direct)).Scores];
                 Assert.Equal(before.Select(s => s.WorstHeadroomDb), after.Select(s => s.WorstHeadroomDb), (a, b) => Math.Abs(a - b) < 1e-9);
 
                 // Names part spots that are equal in everything, and those only.
@@ -146,8 +146,8 @@ public sealed class RankingTests
     public void Without_seats_or_spots_there_is_nothing_to_rank()
     {
         House house = SimpleHouse.OfWalls();
-        Assert.Empty(Ranking.Of(Scene.Compile(house with { Spots = [SpotNamed("spot")] })).Scores);
-        Assert.Empty(Ranking.Of(Scene.Compile(house with { Seats = [SeatAsking(0, 10)] })).Scores);
+        Assert.Empty(Ranking.Of(new LinkModel(house with { Spots = [SpotNamed("spot")] }, ModelDepth.Direct)).Scores);
+        Assert.Empty(Ranking.Of(new LinkModel(house with { Seats = [SeatAsking(0, 10)] }, ModelDepth.Direct)).Scores);
         Assert.Throws<ArgumentException>(() => new SpotScore(SpotNamed("spot"), []));
     }
 

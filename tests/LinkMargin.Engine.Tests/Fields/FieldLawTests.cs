@@ -3,7 +3,6 @@ using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
-using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
 using LinkMargin.Engine.Tests.Links;
 
@@ -77,7 +76,7 @@ public sealed class FieldLawTests
         };
         int reported = 0;
         Field field = FieldComputation.Compute(
-            Scene.Compile(house), new FieldRequest(house.Spots[0], 0), () => Interlocked.Increment(ref reported));
+            new LinkModel(house, ModelDepth.Direct), new FieldRequest(house.Spots[0], 0), () => Interlocked.Increment(ref reported));
         Assert.Equal((40, 30), (field.Grid.Columns, field.Grid.Rows));
         Assert.Equal(30, reported);
     }
@@ -92,7 +91,7 @@ public sealed class FieldLawTests
         using var stop = new CancellationTokenSource();
         FieldRequest request = new(house.Spots[0], 0) { Threads = 1 };
         Assert.Throws<OperationCanceledException>(() =>
-            FieldComputation.Compute(Scene.Compile(house), request, stop.Cancel, stop.Token));
+            FieldComputation.Compute(new LinkModel(house, ModelDepth.Direct), request, stop.Cancel, stop.Token));
     }
 
     private static long[] Bits(Field field) => [.. field.MarginDb.Select(BitConverter.DoubleToInt64Bits)];

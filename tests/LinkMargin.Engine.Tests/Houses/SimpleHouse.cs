@@ -1,9 +1,9 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Tests.Links;
 using LinkMargin.Engine.Tests.Propagation;
 
 namespace LinkMargin.Engine.Tests.Houses;
@@ -29,7 +29,7 @@ internal static class SimpleHouse
 
     /// <summary>What a line meets.</summary>
     internal static IReadOnlyList<Crossing> Crossings(House house, Point3 from, Point3 to) =>
-        LinkEvaluation.DirectPath(Scene.Compile(house), from, to).Crossings;
+        DirectLinks.Path(Scene.Compile(house), from, to).Crossings;
 
     /// <summary>The names of what a line meets, in order.</summary>
     internal static string[] Names(House house, Point3 from, Point3 to) =>

@@ -5,6 +5,7 @@ using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Tests.Links;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Judges;
@@ -31,7 +32,7 @@ public sealed class CrossingsTests
         int crossings = 0;
         foreach ((House house, Point3 from, Point3 to) in Lines())
         {
-            IReadOnlyList<Crossing> ours = LinkEvaluation.DirectPath(Scene.Compile(house), from, to).Crossings;
+            IReadOnlyList<Crossing> ours = DirectLinks.Path(Scene.Compile(house), from, to).Crossings;
             IReadOnlyList<Crossing> expected = BruteForceLine.Crossings(house, from, to);
             Assert.Equal(expected.Select(Reported), ours.Select(Reported));
             foreach ((Crossing own, Crossing other) in ours.Zip(expected))

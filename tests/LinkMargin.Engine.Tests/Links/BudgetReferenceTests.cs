@@ -22,7 +22,7 @@ public sealed class BudgetReferenceTests
         {
             House house = HouseOf(row);
             LinkBudget budget = LinkEvaluation.Budget(
-                SceneCompiler.Compile(house, band), house.Spots[0], house.Seats[0]);
+                new LinkModel(SceneCompiler.Compile(house, band), ModelDepth.Direct), house.Spots[0], house.Seats[0]);
             Assert.Equal(row.Number("distance_m"), budget.DistanceMetres, 1e-9);
             row.AssertPrinted("path_loss_db", budget.PathLossDb);
             row.AssertPrinted("at_console_dbm", budget.Directions[0].ReceivedDbm);

@@ -41,7 +41,7 @@ public sealed class FiniteTests
                 {
                     AssertFinite(LineLoss.Of(scene, line));
                     Assert.All(
-                        LinkEvaluation.DirectPath(scene, line.From, line.To).Crossings.SelectMany(NumbersOf), AssertFinite);
+                        DirectLinks.Path(scene, line.From, line.To).Crossings.SelectMany(NumbersOf), AssertFinite);
                 }
             },
             cases: Houses);
@@ -56,7 +56,7 @@ public sealed class FiniteTests
             (house, cell, hands) =>
             {
                 FieldRequest request = new(house.Spots[0], house.Levels.Count - 1) { CellMetres = cell, HandsMetres = hands };
-                Assert.All(FieldComputation.Compute(Scene.Compile(house), request).MarginDb, AssertFinite);
+                Assert.All(FieldComputation.Compute(new LinkModel(house, ModelDepth.Direct), request).MarginDb, AssertFinite);
             },
             cases: Houses);
 

@@ -24,7 +24,7 @@ internal static class LineLoss
 
     /// <summary>A line costs the same in one house as another line in another house.</summary>
     internal static void AreTheSame(Scene here, Line lineHere, Scene there, Line lineThere) =>
-        Assert.Equal(Of(here, lineHere), Of(there, lineThere), ToleranceDb(LinkEvaluation.DirectPath(here, lineHere.From, lineHere.To)));
+        Assert.Equal(Of(here, lineHere), Of(there, lineThere), ToleranceDb(DirectLinks.Path(here, lineHere.From, lineHere.To)));
 
     /// <summary>Lines cost the same in two houses.</summary>
     internal static void AreTheSame(House here, House there, IEnumerable<Line> lines)

@@ -43,8 +43,8 @@ public sealed class LinkLawTests
         Gen.Select(RandomHouse.Any, HouseMotion.Any).ForAll(
             (house, motion) =>
             {
-                LinkBudget[][] here = LinkEvaluation.Budgets(Scene.Compile(house));
-                LinkBudget[][] there = LinkEvaluation.Budgets(Scene.Compile(motion.Of(house)));
+                LinkBudget[][] here = DirectLinks.Budgets(Scene.Compile(house));
+                LinkBudget[][] there = DirectLinks.Budgets(Scene.Compile(motion.Of(house)));
                 Assert.Equal(house.Seats.Count, here.Length);
                 foreach ((LinkBudget a, LinkBudget b) in here.SelectMany(row => row).Zip(there.SelectMany(row => row)))
                 {
@@ -72,7 +72,7 @@ public sealed class LinkLawTests
             house =>
             {
                 var scene = Scene.Compile(house);
-                foreach (LinkBudget budget in LinkEvaluation.Budgets(scene).SelectMany(row => row))
+                foreach (LinkBudget budget in DirectLinks.Budgets(scene).SelectMany(row => row))
                 {
                     TracedPath path = Assert.Single(budget.Paths).Path;
                     Assert.Equal(Math.Min(PathLoss.GreatestDb, LineLoss.Of(scene, new Line(path.Points[0], path.Points[^1]))), budget.PathLossDb);
@@ -86,7 +86,7 @@ public sealed class LinkLawTests
         RandomHouse.Any.ForAll(
             house =>
             {
-                foreach (LinkBudget budget in LinkEvaluation.Budgets(Scene.Compile(house)).SelectMany(row => row))
+                foreach (LinkBudget budget in DirectLinks.Budgets(Scene.Compile(house)).SelectMany(row => row))
                 {
                     Assert.Equal(2, budget.Directions.Count);
                     Assert.Equal(budget.Directions.Min(d => d.MarginDb), budget.MarginDb);

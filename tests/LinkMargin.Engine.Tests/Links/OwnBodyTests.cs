@@ -4,6 +4,7 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Tests.Judges;
 using Xunit.Abstractions;
 
 namespace LinkMargin.Engine.Tests.Links;
@@ -40,7 +41,7 @@ public sealed class OwnBodyTests(ITestOutputHelper output)
         // The silhouette from behind: shoulders 0.44 m wide from 0.25 m under the hands to 0.35 m over them, a head 0.16 m wide
         // to 0.65 m over them; the console is 6 m away. The chest is 0.24 m deep and its edges stand highest over the line at
         // its face, 0.20 m from the hands. As a screen it has two sides, an underside and, between shoulder and crown, a top.
-        double J(double height) => KnifeEdge.LossDb(KnifeEdge.Parameter(height, 6 - 0.20, 0.20, OneLink.WavelengthMetres));
+        double J(double height) => KnifeEdge.LossDb(ExactKnifeEdge.Parameter(height, 6 - 0.20, 0.20, OneLink.WavelengthMetres));
         double shouldersDb = FiniteScreen.MeanLossDb(J(0.22), J(0.22), J(0.25), J(0.35));
         double crownDb = FiniteScreen.MeanLossDb(J(0.22), J(0.22), J(0.25), J(0.65));
         output.WriteLine(FormattableString.Invariant(

@@ -3,6 +3,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Tests.Judges;
 using Xunit.Abstractions;
 
 namespace LinkMargin.Engine.Tests.Links;
@@ -99,7 +100,7 @@ public sealed class StripOnTheLineTests(ITestOutputHelper output)
         {
             // On the axis both edges send the same, and the ripple over the width is all in one place: the smooth form may be
             // off by what an edge alone ripples, twice in field.
-            double exactDb = -20 * Math.Log10((1 - (2 * KnifeEdge.Coefficient(half))).Magnitude);
+            double exactDb = -20 * Math.Log10((1 - (2 * FresnelIntegral.ShareBeyond(half))).Magnitude);
             double modelDb = DoorwayDb(half);
             output.WriteLine(FormattableString.Invariant($"half width v {half}: exact {exactDb:F2} dB, model {modelDb:F2} dB"));
             Assert.InRange(modelDb - exactDb, -3, 3);

@@ -3,6 +3,7 @@ using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
@@ -58,7 +59,7 @@ public sealed class FastPathTests
                     foreach (UprightMirror mirror in scene.Uprights)
                     {
                         if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
-                            && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.House.Losses, buffer, out Reflection r))
+                            && Mirror.InUpright(mirror, view, new LinkEnds(model.Console, hands, null, false), model.House, buffer, out Reflection r))
                         {
                             double arrives = r.PowerRatio * PlainLink.Share(scene, model, r, hands, buffer);
                             Assert.True(walls.Most(mirror, view, model.Console, hands, wavelength, 0) >= arrives);

@@ -26,6 +26,7 @@ internal static class PlainLink
     {
         Scene scene = model.Scene;
         double wavelength = scene.Band.Equivalent.WavelengthMetres;
+        var ends = new LinkEnds(model.Console, hands, facingDegrees, IsPlayerAtStart: false);
         var buffer = new TraceBuffer();
         var ray = new Ray(model.Console, hands, wavelength);
         scene.Gather(ray, buffer);
@@ -37,7 +38,7 @@ internal static class PlainLink
         foreach (UprightMirror mirror in scene.Uprights)
         {
             if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
-                && Mirror.InUpright(mirror, view, model.Console, hands, wavelength, model.House.Losses, buffer, out Reflection reflection))
+                && Mirror.InUpright(mirror, view, ends, model.House, buffer, out Reflection reflection))
             {
                 Reflection whole = reflection with { PowerRatio = Reflected(model, view.CosIncidence, buffer.Pieces) };
                 power += Counted(PowerOf(whole), least);
@@ -46,13 +47,12 @@ internal static class PlainLink
 
         foreach (LevelMirror mirror in scene.Plates)
         {
-            if (Mirror.InLevel(mirror, model.Console, hands, wavelength, model.House.Losses, out Reflection reflection))
+            if (Mirror.InLevel(mirror, ends, model.House, out Reflection reflection))
             {
                 power += Counted(PowerOf(reflection), least);
             }
         }
 
-        var ends = new LinkEnds(model.Console, hands, facingDegrees, IsPlayerAtStart: false);
         Span<DiffractedPath> paths = stackalloc DiffractedPath[DiffractedPaths.Most];
         foreach (ref readonly DiffractedPath path in paths[..model.Finder<DiffractedPaths>().To(ends, least, buffer, paths)])
         {

@@ -1,8 +1,8 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Tests.Links;
 using NetTopologySuite.Algorithm;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Index.Strtree;
@@ -29,7 +29,7 @@ public sealed class WallsCrossedTests
         {
             Point2 from = Next(), to = Next();
             List<string> judged = Judge(walls, tree, from, to);
-            string[] met = [.. LinkEvaluation.DirectPath(scene, from.At(1), to.At(1.5)).Crossings.Select(c => c.Name)];
+            string[] met = [.. DirectLinks.Path(scene, from.At(1), to.At(1.5)).Crossings.Select(c => c.Name)];
             Assert.Equal(judged, met);
             crossed += met.Length;
         }

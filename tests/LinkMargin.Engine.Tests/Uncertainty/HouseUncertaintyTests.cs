@@ -6,6 +6,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Tests.Judges;
 using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Engine.Tests.Uncertainty;

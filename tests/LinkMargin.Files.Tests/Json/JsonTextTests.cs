@@ -6,7 +6,6 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
-using LinkMargin.Engine.Scenes;
 using LinkMargin.Files.Json;
 
 namespace LinkMargin.Files.Tests.Json;
@@ -18,7 +17,7 @@ public sealed class JsonTextTests
     [Fact]
     public void A_zero_is_written_without_a_sign()
     {
-        LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]) with { PathLossDb = -0.0, MarginDb = -0.0 };
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(House, ModelDepth.Direct), House.Spots[0], House.Seats[0]) with { PathLossDb = -0.0, MarginDb = -0.0 };
         using JsonDocument document = JsonDocument.Parse(JsonText.Of(BudgetDocument.Of(House, budget)));
         Assert.Equal("0", document.RootElement.GetProperty("pathLossDb").GetRawText());
         Assert.Equal("0", document.RootElement.GetProperty("tableMedianDb").GetRawText());
@@ -27,7 +26,7 @@ public sealed class JsonTextTests
     [Fact]
     public void A_budget_has_the_keys_and_figures_that_scripts_rely_on()
     {
-        LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]);
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(House, ModelDepth.Direct), House.Spots[0], House.Seats[0]);
         using JsonDocument document = JsonDocument.Parse(JsonText.Of(BudgetDocument.Of(House, budget)));
         JsonElement root = document.RootElement;
 
@@ -67,7 +66,7 @@ public sealed class JsonTextTests
     [Fact]
     public void A_comparison_has_the_ranking_the_choice_and_every_link()
     {
-        Ranking ranking = Ranking.Of(Scene.Compile(House));
+        Ranking ranking = Ranking.Of(new LinkModel(House, ModelDepth.Direct));
         using JsonDocument document = JsonDocument.Parse(JsonText.Of(ComparisonDocument.Of(House, ranking, [])));
         JsonElement root = document.RootElement;
 
@@ -97,7 +96,7 @@ public sealed class JsonTextTests
     [Fact]
     public void No_zero_has_a_sign()
     {
-        LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]);
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(House, ModelDepth.Direct), House.Spots[0], House.Seats[0]);
         PathBudget path = budget.Paths[0] with { EdgesDb = -0.0, ReflectionDb = -0.0, DiffractionDb = -0.0, BodyDb = -0.0, DiffuseDb = -0.0 };
 
         Assert.DoesNotContain(": -0,", JsonText.Of(BudgetDocument.Of(House, budget with { Paths = [path] })), StringComparison.Ordinal);
@@ -106,7 +105,7 @@ public sealed class JsonTextTests
     [Fact]
     public void A_number_that_is_not_finite_is_refused()
     {
-        LinkBudget budget = LinkEvaluation.Budget(Scene.Compile(House), House.Spots[0], House.Seats[0]);
+        LinkBudget budget = LinkEvaluation.Budget(new LinkModel(House, ModelDepth.Direct), House.Spots[0], House.Seats[0]);
 
         Assert.ThrowsAny<ArgumentException>(() => JsonText.Of(BudgetDocument.Of(House, budget with { MarginDb = double.NaN })));
     }

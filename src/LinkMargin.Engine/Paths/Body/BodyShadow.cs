@@ -79,12 +79,9 @@ internal sealed class BodyShadow
             BoxFront.Gather(box, ray, Fold.None, buffer);
         }
 
-        Span<double> amplitudes = stackalloc double[buffer.PieceCount];
-        for (int i = 0; i < amplitudes.Length; i++)
-        {
-            amplitudes[i] = Body.Amplitude;
-        }
-
+        using Scratch scratch = Scratch.Open();
+        Span<double> amplitudes = scratch.Of<double>(buffer.PieceCount);
+        amplitudes.Fill(Body.Amplitude);
         return FrontSum.PowerRatio(buffer.Pieces, amplitudes);
     }
 

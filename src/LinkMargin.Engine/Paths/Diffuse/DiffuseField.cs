@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
@@ -22,8 +23,6 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// </summary>
 internal sealed class DiffuseField
 {
-    private const int FewNumbers = 256;
-
     private readonly Cells cells;
     private readonly CellSurfaces surfaces;
     private readonly double[] reflected; // flux that has had its reflections, by cell
@@ -104,8 +103,8 @@ internal sealed class DiffuseField
             return 0;
         }
 
-        int numbers = Numbers(cell);
-        return At(surfaces.From(place, cell, numbers <= FewNumbers ? stackalloc double[FewNumbers] : new double[numbers]));
+        using Scratch scratch = Scratch.Open();
+        return At(surfaces.From(place, cell, scratch.Of<double>(Numbers(cell))));
     }
 
     /// <summary>The same for what a place sees.</summary>

@@ -4,27 +4,22 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Reflected;
 
 /// <summary>
-/// First-order reflections of one console's energy, by images. What the panels of a mirror throw back is summed over the front
+/// First-order reflections of one console's energy, by images. What the panels of a mirror reflect is summed over the front
 /// as what passes an opening is: a mirror is an opening into its image. So a reflection fades at the edge of a wall, and a wall
 /// in two parts is one mirror.
 /// </summary>
 internal static class Mirror
 {
-    // A mirror that throws back less has no place in the sum; it has faded out long before.
+    // A mirror that reflects less has no place in the sum; it has faded out long before.
     private const double LeastPower = 1e-6;
 
-    /// <summary>A reflection in an upright mirror; false where next to nothing is thrown back.</summary>
+    /// <summary>A reflection in an upright mirror; false where next to nothing is reflected.</summary>
     internal static bool InUpright(
-        UprightMirror mirror,
-        in MirrorView view,
-        Point3 from,
-        Point3 to,
-        double wavelengthMetres,
-        LossTables losses,
-        TraceBuffer buffer,
-        out Reflection reflection)
+        UprightMirror mirror, in MirrorView view, in LinkEnds ends, TracedHouse house, TraceBuffer buffer, out Reflection reflection)
     {
         reflection = default;
+        Point3 from = ends.Start, to = ends.End;
+        double wavelengthMetres = house.WavelengthMetres;
 
         // On the wall the zone is stretched along it by the angle on the plan, and up and down by the slope.
         double t = view.Share, at = view.AlongMetres, alongScale = view.AlongScale(wavelengthMetres), reach = EdgeKernel.Reach / alongScale;
@@ -44,10 +39,11 @@ internal static class Mirror
             }
         }
 
-        Span<double> amplitudes = buffer.PieceCount <= StripSum.MostOnStack ? stackalloc double[buffer.PieceCount] : new double[buffer.PieceCount];
+        using Scratch scratch = Scratch.Open();
+        Span<double> amplitudes = scratch.Of<double>(buffer.PieceCount);
         for (int i = 0; i < amplitudes.Length; i++)
         {
-            amplitudes[i] = Reflected(buffer.Pieces[i].Material, view.CosIncidence, losses);
+            amplitudes[i] = Reflected(buffer.Pieces[i].Material, view.CosIncidence, house.Losses);
         }
 
         double power = FrontSum.Reflected(buffer.Pieces, amplitudes);
@@ -63,9 +59,10 @@ internal static class Mirror
 
     /// <summary>The geometry of a reflection in a floor or ceiling; false where both ends do not lie on its face's side.</summary>
     internal static bool InLevel(
-        LevelMirror mirror, Point3 from, Point3 to, double wavelengthMetres, LossTables losses, out Reflection reflection)
+        LevelMirror mirror, in LinkEnds ends, TracedHouse house, out Reflection reflection)
     {
         reflection = default;
+        Point3 from = ends.Start, to = ends.End;
         double sign = mirror.FacesUp ? 1 : -1;
         double before = sign * (from.Z - mirror.Height), after = sign * (to.Z - mirror.Height);
         if (!(before > 0 && after > 0))
@@ -77,10 +74,10 @@ internal static class Mirror
         Point3 imageOfEnd = new(to.X, to.Y, (2 * mirror.Height) - to.Z);
         double t = before / (before + after), length = image.DistanceTo(to);
         double cosine = Math.Min(1, (before + after) / length);
-        double amplitude = Reflected(mirror.Material, cosine, losses);
+        double amplitude = Reflected(mirror.Material, cosine, house.Losses);
         if (mirror.Voids.Count > 0)
         {
-            var ray = new Ray(image, to, wavelengthMetres);
+            var ray = new Ray(image, to, house.WavelengthMetres);
             Point2 at = ray.PointAt(t).Plan;
             amplitude *= 1 - mirror.Voids.Max(hole => LevelPlate.Share(ray, t, hole.DepthOf(at)));
         }
@@ -139,7 +136,7 @@ internal static class Mirror
 /// <param name="Share">Where along the unfolded path, 0 to 1.</param>
 /// <param name="LengthMetres">Length of the unfolded path, metres.</param>
 /// <param name="CosIncidence">Cosine of the angle to the mirror's normal.</param>
-/// <param name="PowerRatio">Share of the power thrown back, with what of the zone the mirror fills.</param>
+/// <param name="PowerRatio">Share of the power reflected, with what of the zone the mirror fills.</param>
 /// <param name="Fold">The mirror, as what stands in the path's way is unfolded at it.</param>
 internal readonly record struct Reflection(
     Point3 Image,

@@ -21,7 +21,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
         {
             if (MirrorView.TryOf(mirror, ends.Start, ends.End, out MirrorView view)
                 && !IsHopeless(mirror, view, ends, leastPower)
-                && Mirror.InUpright(mirror, view, ends.Start, ends.End, house.WavelengthMetres, house.Losses, buffer, out Reflection reflection)
+                && Mirror.InUpright(mirror, view, ends, house, buffer, out Reflection reflection)
                 && Power(reflection, ends, buffer, leastPower) is double power and > 0)
             {
                 found.Add(new ByUpright(house, mirror, reflection, power));
@@ -30,7 +30,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
 
         foreach (LevelMirror mirror in house.Scene.Plates)
         {
-            if (Mirror.InLevel(mirror, ends.Start, ends.End, house.WavelengthMetres, house.Losses, out Reflection reflection)
+            if (Mirror.InLevel(mirror, ends, house, out Reflection reflection)
                 && Power(reflection, ends, buffer, leastPower) is double power and > 0)
             {
                 found.Add(new ByLevel(house, mirror, reflection, power));

@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace LinkMargin.Engine.Propagation;
+namespace LinkMargin.Engine.Tests.Judges;
 
 /// <summary>
 /// Fresnel integrals C(v) = ∫ cos(πt²/2) dt and S(v) = ∫ sin(πt²/2) dt from 0 to v. Recommendation ITU-R P.526-16
@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Propagation;
 /// 7.3.11 and 7.3.13), beyond by the continued fraction of the complementary error function (7.1.14 there; numbers from
 /// memory), to better than 1e-12.
 /// </summary>
-public static class FresnelIntegral
+internal static class FresnelIntegral
 {
     private const double SeriesUpTo = 1.8;
     private const int MostTerms = 200;

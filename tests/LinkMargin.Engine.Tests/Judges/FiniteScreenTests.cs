@@ -2,7 +2,7 @@ using CsCheck;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
 
-namespace LinkMargin.Engine.Tests.Propagation;
+namespace LinkMargin.Engine.Tests.Judges;
 
 public sealed class FiniteScreenTests
 {
@@ -16,7 +16,7 @@ public sealed class FiniteScreenTests
         double wavelength = Frequency.FromMegahertz(2440).WavelengthMetres;
         double[] lossesDb =
         [
-            .. heights.Select(height => KnifeEdge.LossDb(KnifeEdge.Parameter(height, first, second, wavelength))),
+            .. heights.Select(height => KnifeEdge.LossDb(ExactKnifeEdge.Parameter(height, first, second, wavelength))),
         ];
         Assert.Equal(leastDb, FiniteScreen.LeastLossDb(lossesDb), 0.0005);
         Assert.Equal(meanDb, FiniteScreen.MeanLossDb(lossesDb), 0.0005);

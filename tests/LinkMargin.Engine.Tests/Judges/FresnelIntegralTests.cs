@@ -1,8 +1,7 @@
 using System.Numerics;
 using CsCheck;
-using LinkMargin.Engine.Propagation;
 
-namespace LinkMargin.Engine.Tests.Propagation;
+namespace LinkMargin.Engine.Tests.Judges;
 
 public sealed class FresnelIntegralTests
 {

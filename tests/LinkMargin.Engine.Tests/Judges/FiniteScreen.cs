@@ -1,11 +1,11 @@
-namespace LinkMargin.Engine.Propagation;
+namespace LinkMargin.Engine.Tests.Judges;
 
 /// <summary>
 /// Diffraction round an opaque screen of finite width. Recommendation ITU-R P.526-16 (11/2025), Annex 1, section 5.1,
 /// Finite-width screen (formulas from memory): the screen is taken as knife edges, its two sides and its top, each with
 /// its own loss J(v_i) as if alone, and j_i = 10^(J(v_i)/20).
 /// </summary>
-public static class FiniteScreen
+internal static class FiniteScreen
 {
     /// <summary>J_min = −20·lg Σ 1/j_i, the loss where the waves round all edges meet in step.</summary>
     /// <param name="edgeLossesDb">J(v_i) of each edge, dB, 0 or more, at least one.</param>

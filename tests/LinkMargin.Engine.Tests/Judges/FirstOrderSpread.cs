@@ -1,7 +1,8 @@
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
+using LinkMargin.Engine.Uncertainty;
 
-namespace LinkMargin.Engine.Uncertainty;
+namespace LinkMargin.Engine.Tests.Judges;
 
 /// <summary>A margin's spread by its slopes at the tables' losses: right where spreads are small. The check on the draws.</summary>
 internal static class FirstOrderSpread

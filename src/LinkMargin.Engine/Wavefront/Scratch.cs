@@ -1,0 +1,52 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+
+namespace LinkMargin.Engine.Wavefront;
+
+/// <summary>
+/// Room for the numbers of one computation, handed back when it ends and used again by the next on the same thread, so that hot
+/// loops allocate nothing. What is handed out holds whatever stood there before. Always opened with <c>using</c>.
+/// </summary>
+internal readonly ref struct Scratch : IDisposable
+{
+    private const int FirstSize = 2048;
+
+    [ThreadStatic]
+    private static Room? ofThread;
+
+    private readonly Room room;
+    private readonly int usedBefore;
+
+    private Scratch(Room room)
+    {
+        this.room = room;
+        usedBefore = room.Used;
+    }
+
+    /// <summary>Opens a scratch within those that are open on this thread.</summary>
+    internal static Scratch Open() => new(ofThread ??= new Room());
+
+    /// <summary>Hands out room for so many numbers.</summary>
+    internal Span<T> Of<T>(int count)
+        where T : unmanaged
+    {
+        int size = ((count * Unsafe.SizeOf<T>()) + sizeof(double) - 1) / sizeof(double);
+        if (room.Numbers.Length - room.Used < size)
+        {
+            room.Numbers = new double[2 * (room.Used + size)]; // what was handed out before stays in the old array
+        }
+
+        Span<double> numbers = room.Numbers.AsSpan(room.Used, size);
+        room.Used += size;
+        return MemoryMarshal.Cast<double, T>(numbers)[..count];
+    }
+
+    /// <summary>Hands everything back.</summary>
+    public void Dispose() => room.Used = usedBefore;
+
+    private sealed class Room
+    {
+        internal double[] Numbers = new double[FirstSize];
+        internal int Used;
+    }
+}
