@@ -61,7 +61,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
         PlaceResult result = search.Run(() => progress.Advance(), invocation.Cancellation);
         PlacedSpot best = result.Best[0];
         double heightMetres = best.Place.HeightMetres;
-        var choice = new CountedChoice(model, search, loaded.Uncertainty, confidence);
+        var choice = new ChoiceAtConfidence(model, search, loaded.Uncertainty, confidence);
         Field[] fields =
         [
             .. levels.Select(level => choice.MapOf(

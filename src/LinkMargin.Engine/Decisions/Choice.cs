@@ -16,7 +16,7 @@ public sealed record Choice(SpotScore Best, SpotScore? Next, IReadOnlyList<SpotS
     /// <summary>The best spot of each level that has one, the chosen spot's level first, then best first.</summary>
     public IEnumerable<SpotScore> BestOfLevels => BestOfOtherLevels.Prepend(Best);
 
-    /// <summary>Seats that are met at the chosen spot but not at another that is played from them too.</summary>
+    /// <summary>Seats that pass at the chosen spot but not at another that is played from them too.</summary>
     public IReadOnlyList<string> SeatsLost(SpotScore other) => [.. Best.PassingSeats.Intersect(other.FailingSeats)];
 
     /// <summary>The choice from a ranking of at least one spot.</summary>

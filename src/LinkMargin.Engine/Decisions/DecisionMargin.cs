@@ -13,9 +13,9 @@ public sealed record DecisionMargin(string Words, Func<LinkBudget, double> Margi
     /// <summary>The median: as likely too high as too low.</summary>
     public static DecisionMargin Median { get; } = new("median margin", budget => budget.MarginDb);
 
-    /// <summary>The margin to count on less what the seat asks for, dB.</summary>
+    /// <summary>The margin to count on less what the seat requires, dB.</summary>
     public double HeadroomDb(LinkBudget budget) => MarginDb(budget) - budget.RequiredDb;
 
-    /// <summary>Whether the margin to count on is at least what the seat asks for.</summary>
+    /// <summary>Whether the margin to count on is at least what the seat requires.</summary>
     public bool Passes(LinkBudget budget) => HeadroomDb(budget) >= 0;
 }

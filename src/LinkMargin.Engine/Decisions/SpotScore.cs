@@ -43,7 +43,7 @@ public sealed record SpotScore
     /// <summary>Mean headroom over the players, dB; parts spots that are equal at their worst seat.</summary>
     public double MeanHeadroomDb { get; }
 
-    /// <summary>The seats that have the margin they ask for, each of their players, by the names they were written with.</summary>
+    /// <summary>The seats that pass, each of their players, by the names they were written with.</summary>
     public IReadOnlyList<string> PassingSeats { get; }
 
     /// <summary>The seats that lack it.</summary>
@@ -52,22 +52,22 @@ public sealed record SpotScore
     /// <summary>How many seats there are; the players of one seat count once.</summary>
     public int Seats => PassingSeats.Count + FailingSeats.Count;
 
-    /// <summary>How many seats have the margin they ask for.</summary>
+    /// <summary>How many seats pass.</summary>
     public int SeatsPassing => PassingSeats.Count;
 
-    /// <summary>The share of the play that is met, each seat by the days it is used, 0 to 1.</summary>
+    /// <summary>The share of the play that passes, each seat by the days it is used, 0 to 1.</summary>
     public double PassingShare { get; }
 
-    /// <summary>Whether every seat has the margin it asks for.</summary>
+    /// <summary>Whether every seat passes.</summary>
     public bool PassesAll => FailingSeats.Count == 0;
 
-    /// <summary>How likely every seat has what it asks for at once, 0 to 1; null where that was not worked out.</summary>
+    /// <summary>How likely every seat passes at once, 0 to 1; null where that was not computed.</summary>
     public double? ProbabilityAllPass { get; init; }
 
-    /// <summary>How likely each seat has what it asks for, 0 to 1, by its name; null where that was not worked out.</summary>
+    /// <summary>How likely each seat passes, 0 to 1, by its name; null where that was not computed.</summary>
     public IReadOnlyDictionary<string, double>? ProbabilitiesPassing { get; init; }
 
-    /// <summary>How likely a seat has what it asks for, 0 to 1; null where that was not worked out, or it does not play here.</summary>
+    /// <summary>How likely a seat passes, 0 to 1; null where that was not computed, or it does not play here.</summary>
     public double? ProbabilityPasses(Seat seat) => ProbabilitiesPassing?.TryGetValue(seat.Name, out double likely) == true ? likely : null;
 
     /// <summary>The same score under another name of the spot.</summary>

@@ -4,9 +4,9 @@ using MathNet.Numerics.LinearAlgebra.Double;
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
-/// The curvature of a fit's cost: a symmetric matrix over the materials, then the devices. A reading is taken with one
-/// device, so devices meet materials but never each other, and the block of devices is diagonal: it is done away with first
-/// (Schur's complement), and thousands of devices cost no more than as many readings.
+/// The curvature of a fit's cost: a symmetric matrix over the materials, then the devices. A measurement is taken with one
+/// device, so devices meet materials but never each other, and the block of devices is diagonal: it is eliminated first
+/// (Schur's complement), and thousands of devices cost no more than as many measurements.
 /// </summary>
 internal sealed class FitCurvature
 {
@@ -29,7 +29,7 @@ internal sealed class FitCurvature
         this.devices = [.. Enumerable.Repeat(1.0, devices)];
     }
 
-    /// <summary>Adds what a reading says.</summary>
+    /// <summary>Adds what a measurement says.</summary>
     /// <param name="weight">Its curvature, 1/dB², 0 or more.</param>
     /// <param name="slopes">Derivatives of its level by the materials, dB.</param>
     /// <param name="device">Its device.</param>
@@ -122,7 +122,7 @@ internal sealed class FitCurvature
     }
 }
 
-/// <summary>The covariance of a fit's unknowns, materials first, then devices, each element worked out when it is asked for.</summary>
+/// <summary>The covariance of a fit's unknowns, materials first, then devices, each element computed on request.</summary>
 /// <param name="materials">How many are materials.</param>
 /// <param name="inner">The block of the materials.</param>
 /// <param name="shares">What a device takes of each material, for each device.</param>

@@ -3,13 +3,13 @@ using MathNet.Numerics.Distributions;
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
-/// Whether the readings scatter as they should. The squares of the residuals over their noise, plus those of the unknowns
-/// over their prior spreads, sum to chi-square with as many degrees of freedom as there are readings: in the linear case
+/// Whether the measurements scatter as they should. The squares of the residuals over their noise, plus those of the unknowns
+/// over their prior spreads, sum to chi-square with as many degrees of freedom as there are measurements: in the linear case
 /// exactly, since as many unknowns are found as priors are added.
 /// </summary>
-/// <param name="MeasurementCount">Readings that were heard and do not look bad.</param>
-/// <param name="BadCount">Readings that look bad.</param>
-/// <param name="ChiSquare">The sum over the readings that do not look bad.</param>
+/// <param name="MeasurementCount">Measurements that were heard and do not look bad.</param>
+/// <param name="BadCount">Measurements that look bad.</param>
+/// <param name="ChiSquare">The sum over the measurements that do not look bad.</param>
 /// <param name="UpperTail">Chance of so large a sum or a larger one; near 0 they scatter too much.</param>
 /// <param name="LowerTail">Chance of so small a sum or a smaller one; near 0 they scatter too little.</param>
 public sealed record FitGoodness(int MeasurementCount, int BadCount, double ChiSquare, double UpperTail, double LowerTail)
@@ -17,7 +17,7 @@ public sealed record FitGoodness(int MeasurementCount, int BadCount, double ChiS
     /// <summary>A chance below this is taken for no chance.</summary>
     public const double Unlikely = 0.01;
 
-    /// <summary>With more than this share of readings looking bad, it is not the readings.</summary>
+    /// <summary>With more than this share of measurements looking bad, it is not the measurements.</summary>
     public const double MostBad = 0.25;
 
     /// <summary>What that says.</summary>
@@ -45,10 +45,10 @@ public sealed record FitGoodness(int MeasurementCount, int BadCount, double ChiS
     }
 }
 
-/// <summary>What the scatter of the readings says.</summary>
+/// <summary>What the scatter of the measurements says.</summary>
 public enum FitVerdict
 {
-    /// <summary>The readings scatter about the fit as far as they should.</summary>
+    /// <summary>The measurements scatter about the fit as far as they should.</summary>
     Consistent,
 
     /// <summary>But for a few that look bad they do.</summary>
@@ -57,6 +57,6 @@ public enum FitVerdict
     /// <summary>They scatter more than the stated noise and the tables allow: the model, or the house as written, looks wrong.</summary>
     ModelLooksWrong,
 
-    /// <summary>They scatter less than readings can: rows copied, or made up, or the noise stated too large.</summary>
+    /// <summary>They scatter less than measurements can: rows copied, or made up, or the noise stated too large.</summary>
     TooGoodToBeTrue,
 }

@@ -6,9 +6,9 @@ public sealed record FitProblem
     /// <summary>Makes one.</summary>
     /// <param name="model">Path losses of the links.</param>
     /// <param name="materials">What its parameters are, in its order.</param>
-    /// <param name="devices">Pairs of devices, by the numbers the readings give them.</param>
-    /// <param name="measurements">The readings.</param>
-    /// <param name="bad">How many readings are wrong, and by how much.</param>
+    /// <param name="devices">Pairs of devices, by the numbers the measurements give them.</param>
+    /// <param name="measurements">The measurements.</param>
+    /// <param name="bad">How many measurements are wrong, and by how much.</param>
     public FitProblem(
         IPathLossModel model,
         IReadOnlyList<MaterialPrior> materials,
@@ -39,16 +39,16 @@ public sealed record FitProblem
     /// <summary>What the model's parameters are, in its order.</summary>
     public IReadOnlyList<MaterialPrior> Materials { get; }
 
-    /// <summary>Pairs of devices, by the numbers the readings give them.</summary>
+    /// <summary>Pairs of devices, by the numbers the measurements give them.</summary>
     public IReadOnlyList<DevicePrior> Devices { get; }
 
-    /// <summary>The readings.</summary>
+    /// <summary>The measurements.</summary>
     public IReadOnlyList<FitMeasurement> Measurements { get; }
 
-    /// <summary>How many readings are wrong, and by how much.</summary>
+    /// <summary>How many measurements are wrong, and by how much.</summary>
     public BadMeasurements Bad { get; }
 
-    /// <summary>The same with other readings.</summary>
+    /// <summary>The same with other measurements.</summary>
     public FitProblem With(IReadOnlyList<FitMeasurement> measurements) => new(Model, Materials, Devices, measurements, Bad);
 
     /// <summary>The name of an unknown: materials first, then devices.</summary>
@@ -76,7 +76,7 @@ public sealed record DevicePrior(string Name, double OffsetDbm, double SpreadDb)
 /// <param name="SpreadDb">One standard deviation of the shift, dB; 0 for a material that is not fitted.</param>
 public sealed record MaterialPrior(string Name, double LossDb, double SpreadDb);
 
-/// <summary>One reading as the estimator sees it.</summary>
+/// <summary>One measurement as the estimator sees it.</summary>
 /// <param name="Link">Which link of the model it is of.</param>
 /// <param name="Device">Which pair of devices it was taken with.</param>
 /// <param name="LevelDbm">The level received, dBm; where nothing was heard, the level below which nothing is.</param>

@@ -2,7 +2,7 @@ namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
 /// The unknowns at one place, in units of their prior spreads about their prior means, materials first, then devices; and
-/// what the readings and the priors say there.
+/// what the measurements and the priors say there.
 /// </summary>
 internal sealed class FitState
 {
@@ -17,10 +17,10 @@ internal sealed class FitState
     /// <summary>The unknowns.</summary>
     internal double[] Unknowns { get; }
 
-    /// <summary>Predicted level of each reading, dBm.</summary>
+    /// <summary>Predicted level of each measurement, dBm.</summary>
     internal double[] PredictedDbm { get; }
 
-    /// <summary>What each reading says.</summary>
+    /// <summary>What each measurement says.</summary>
     internal MeasurementCost[] Costs { get; }
 
     /// <summary>Derivatives of each predicted level by the unknowns of the materials, dB.</summary>
@@ -32,7 +32,7 @@ internal sealed class FitState
     /// <summary>Works out everything at one place.</summary>
     /// <param name="problem">The problem.</param>
     /// <param name="unknowns">The place.</param>
-    /// <param name="noiseFactor">Multiplies the noise of every reading; 1 for the problem as it stands.</param>
+    /// <param name="noiseFactor">Multiplies the noise of every measurement; 1 for the problem as it stands.</param>
     internal static FitState At(FitProblem problem, double[] unknowns, double noiseFactor)
     {
         int materials = problem.Materials.Count, count = problem.Measurements.Count;
@@ -98,9 +98,9 @@ internal sealed class FitState
     }
 
     /// <summary>
-    /// The identity of the priors and what the readings add to it: never less than nothing, so that it can be inverted.
+    /// The identity of the priors and what the measurements add to it: never less than nothing, so that it can be inverted.
     /// </summary>
-    /// <param name="curvatureOf">Which curvature of a reading counts; below 0 counts as 0: half believed teaches nothing.</param>
+    /// <param name="curvatureOf">Which curvature of a measurement counts; below 0 counts as 0: half believed teaches nothing.</param>
     internal FitCurvature Curvature(Func<MeasurementCost, double> curvatureOf)
     {
         FitCurvature sum = new(problem.Materials.Count, problem.Devices.Count);

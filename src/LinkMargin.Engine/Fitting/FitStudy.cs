@@ -25,17 +25,17 @@ public sealed class FitStudy
     /// <summary>A law of distance with free exponent, with the same offsets.</summary>
     public Baseline FreeExponent { get; }
 
-    /// <summary>Residuals of the fit on readings it has not seen, dB; null where that says nothing.</summary>
+    /// <summary>Residuals of the fit on measurements it has not seen, dB; null where that says nothing.</summary>
     public IReadOnlyList<double?> LeaveOneOutDb { get; }
 
-    /// <summary>Whether the readings scatter as they should.</summary>
+    /// <summary>Whether the measurements scatter as they should.</summary>
     public FitGoodness Goodness { get; }
 
-    /// <summary>What the readings do not tell apart, worst first.</summary>
+    /// <summary>What the measurements do not tell apart, worst first.</summary>
     public IReadOnlyList<IndistinctPair> Indistinct { get; }
 
     /// <summary>
-    /// How many readings the rms figures are over, the same for the fit and both plain laws: heard, not looking bad to the
+    /// How many measurements the rms figures are over, the same for the fit and both plain laws: heard, not looking bad to the
     /// fit, and not the only one of their devices.
     /// </summary>
     public int UsedMeasurements => counted.Count(c => c);
@@ -48,7 +48,7 @@ public sealed class FitStudy
         return Rms(i => fit.Residuals[i].ResidualDb);
     }
 
-    /// <summary>Rms of the residuals on readings left out, dB; NaN where none counts.</summary>
+    /// <summary>Rms of the residuals on measurements left out, dB; NaN where none counts.</summary>
     /// <param name="leftOutDb">Those residuals, of the fit or of a plain law.</param>
     public double RmsLeaveOneOutDb(IReadOnlyList<double?> leftOutDb)
     {

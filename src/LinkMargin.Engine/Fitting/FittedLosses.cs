@@ -7,7 +7,7 @@ namespace LinkMargin.Engine.Fitting;
 /// <summary>What a fit has to say of a house, to be kept: shifts of its materials, how sure they are, and how they hang together.</summary>
 public sealed class FittedLosses
 {
-    /// <summary>Correlations come from a file with so many digits; beyond this they cannot hold together.</summary>
+    /// <summary>Correlations come from a file with so many digits; beyond this they cannot be consistent.</summary>
     private const double LeastEigenvalue = -0.01;
 
     private readonly Dictionary<string, int> places;
@@ -15,7 +15,7 @@ public sealed class FittedLosses
 
     /// <summary>Makes them.</summary>
     /// <param name="houseName">The house they were fitted in.</param>
-    /// <param name="measurementCount">How many readings they rest on.</param>
+    /// <param name="measurementCount">How many measurements they rest on.</param>
     /// <param name="materials">The materials, each name once.</param>
     /// <param name="devices">The pairs of devices.</param>
     /// <param name="correlationOf">Correlation of two materials by their numbers, of what is still out about them.</param>
@@ -36,7 +36,7 @@ public sealed class FittedLosses
     /// <summary>The house they were fitted in.</summary>
     public string HouseName { get; }
 
-    /// <summary>How many readings they rest on.</summary>
+    /// <summary>How many measurements they rest on.</summary>
     public int MeasurementCount { get; }
 
     /// <summary>The materials.</summary>
@@ -121,11 +121,11 @@ public sealed class FittedLosses
 /// <param name="Name">What the pair is called.</param>
 /// <param name="OffsetDbm">The level it would show with no loss between, dBm.</param>
 /// <param name="SpreadDb">How far that may be out, dB.</param>
-/// <param name="MeasurementCount">How many readings it was taken in.</param>
+/// <param name="MeasurementCount">How many measurements it was taken in.</param>
 public sealed record FittedDevice(string Name, double OffsetDbm, double SpreadDb, int MeasurementCount);
 
 /// <summary>
-/// What readings on one link say of that link alone, beyond what they say of materials: how much more than the model it
+/// What measurements on one link say of that link alone, beyond what they say of materials: how much more than the model it
 /// loses. The model leaves out furniture and pipes that stay where they are, so a link that was read is known better than
 /// one that was not.
 /// </summary>
@@ -152,13 +152,13 @@ public sealed record FittedLink(Point3 From, Point3 To, double ShiftDb, double S
 /// <param name="TableLossDb">What the table says, dB.</param>
 /// <param name="TableSpreadDb">How far that may be out in one house, dB.</param>
 /// <param name="ShiftDb">What it loses more in this house, dB; below 0 for less.</param>
-/// <param name="SpreadDb">How far that may still be out, dB.</param>
+/// <param name="SpreadDb">How far that is still uncertain, dB.</param>
 public sealed record FittedMaterial(string Name, double TableLossDb, double TableSpreadDb, double ShiftDb, double SpreadDb)
 {
     /// <summary>The loss in this house, dB.</summary>
     public double LossDb => TableLossDb + ShiftDb;
 
-    /// <summary>Spread left of the spread there was: 1 where the readings say nothing, 0 where they say all.</summary>
+    /// <summary>Spread left of the spread there was: 1 where the measurements say nothing, 0 where they say all.</summary>
     public double SpreadLeft => TableSpreadDb > 0 ? SpreadDb / TableSpreadDb : 1;
 
     /// <summary>The shift in spreads of the table: beyond 2 or so it is more than the table allows for.</summary>

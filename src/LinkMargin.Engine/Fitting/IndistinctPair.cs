@@ -1,6 +1,6 @@
 namespace LinkMargin.Engine.Fitting;
 
-/// <summary>Two unknowns that the readings do not tell apart: what one takes the other gives.</summary>
+/// <summary>Two unknowns that the measurements do not tell apart: what one takes the other gives.</summary>
 /// <param name="First">A material or a pair of devices.</param>
 /// <param name="Second">Another.</param>
 /// <param name="Correlation">Of what is still out about them, −1 to 1: near −1 their sum is known and not how it is parted.</param>
@@ -20,7 +20,7 @@ public sealed record IndistinctPair(string First, string Second, double Correlat
         {
             for (int j = i + 1; j < count; j++)
             {
-                // Thousands of devices make millions of pairs, so the two variances are not worked out again for each.
+                // Thousands of devices make millions of pairs, so the two variances are not computed again for each.
                 double both = Math.Sqrt(variances[i] * variances[j]);
                 double correlation = both > 0 ? Math.Clamp(fit.CovarianceDb2(i, j) / both, -1, 1) : 0;
                 if (Math.Abs(correlation) >= LeastCorrelation)

@@ -1,17 +1,17 @@
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
-/// How far each reading lies from what all the others predict of it: the fit's own word on readings it has not seen. Up to
-/// a few hundred readings the fit is made again without each; beyond, the closed form of the linear case stands for it.
+/// How far each measurement lies from what all the others predict of it: the fit's own word on measurements it has not seen. Up to
+/// a few hundred measurements the fit is made again without each; beyond, the closed form of the linear case stands for it.
 /// </summary>
 public static class LeaveOneOut
 {
-    /// <summary>Beyond this many readings the closed form is used.</summary>
+    /// <summary>Beyond this many measurements the closed form is used.</summary>
     public const int MostRefits = 300;
 
     /// <summary>
-    /// Residuals, dB, in the readings' order: read less predicted by the others. Null where that says nothing: for what was
-    /// not heard, and for the only reading of its devices, whose offset nothing else tells.
+    /// Residuals, dB, in the measurements' order: read less predicted by the others. Null where that says nothing: for what was
+    /// not heard, and for the only measurement of its devices, whose offset nothing else tells.
     /// </summary>
     public static IReadOnlyList<double?> ResidualsDb(LossFit fit)
     {
@@ -34,7 +34,7 @@ public static class LeaveOneOut
         return fit.Problem.Measurements[left].LevelDbm - FitState.At(fit.Problem, unknowns, 1).PredictedDbm[left];
     }
 
-    /// <summary>r/(1 − h), h the share the reading has in its own prediction.</summary>
+    /// <summary>r/(1 − h), h the share the measurement has in its own prediction.</summary>
     private static double ClosedForm(LossFit fit, int i)
     {
         FitMeasurement measurement = fit.Problem.Measurements[i];

@@ -1,8 +1,8 @@
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
-/// Losses of materials and offsets of devices, fitted to readings: the maximum of the posterior. Priors are normal about the
-/// tables; no loss goes below 0; readings are good or bad (<see cref="BadMeasurements"/>); what was not heard counts by the
+/// Losses of materials and offsets of devices, fitted to measurements: the maximum of the posterior. Priors are normal about the
+/// tables; no loss goes below 0; measurements are good or bad (<see cref="BadMeasurements"/>); what was not heard counts by the
 /// chance of a level below the bound. Spreads and correlations are those of a normal law with the posterior's curvature at
 /// its maximum (Laplace's method); where a loss is held at 0 they are those it would have without the bound.
 /// </summary>
@@ -48,7 +48,7 @@ public sealed class LossFit
     /// <summary>Devices, in the problem's order.</summary>
     public IReadOnlyList<FittedDevice> Devices { get; }
 
-    /// <summary>Each reading against the fit, in the problem's order.</summary>
+    /// <summary>Each measurement against the fit, in the problem's order.</summary>
     public IReadOnlyList<FitResidual> Residuals { get; }
 
     /// <summary>The materials' shifts alone, for a model that takes them, dB.</summary>
@@ -78,7 +78,7 @@ public sealed class LossFit
         return both > 0 ? Math.Clamp(CovarianceDb2(first, second) / both, -1, 1) : 0;
     }
 
-    /// <summary>The level predicted for a link, and how far that may be out by what is not known of materials and devices.</summary>
+    /// <summary>The level predicted for a link, and its uncertainty by what is not known of materials and devices.</summary>
     /// <param name="link">A link of the model, read or not.</param>
     /// <param name="device">The pair of devices.</param>
     public (double LevelDbm, double SpreadDb) Predict(int link, int device)
@@ -102,10 +102,10 @@ public sealed class LossFit
     private double SpreadDb(int unknown) => Math.Sqrt(Math.Max(0, CovarianceDb2(unknown, unknown)));
 }
 
-/// <summary>A reading against the fit.</summary>
-/// <param name="Measurement">The reading.</param>
+/// <summary>A measurement against the fit.</summary>
+/// <param name="Measurement">The measurement.</param>
 /// <param name="PredictedDbm">The level the fit predicts, dBm.</param>
-/// <param name="ProbabilityBad">How likely the reading is a bad one, 0 to 1.</param>
+/// <param name="ProbabilityBad">How likely the measurement is a bad one, 0 to 1.</param>
 public sealed record FitResidual(FitMeasurement Measurement, double PredictedDbm, double ProbabilityBad)
 {
     /// <summary>Read less predicted, dB; where nothing was heard, 0 unless a level above the bound is predicted.</summary>

@@ -18,7 +18,7 @@ public sealed record Measurement(MeasurementEnd Transmitter, MeasurementEnd Rece
     public IReadOnlyList<int> Lines { get; init; } = [];
 }
 
-/// <summary>Where one end of a reading was.</summary>
+/// <summary>Where one end of a measurement was.</summary>
 /// <param name="Name">The spot or seat it was at, or its coordinates as written.</param>
 /// <param name="LevelIndex">The level it was on; 0 is the lowest.</param>
 /// <param name="Plan">Where on the plan.</param>

@@ -1,17 +1,17 @@
 namespace LinkMargin.Engine.Fitting;
 
-/// <summary>What a reading says against a predicted level: minus the logarithm of its likelihood, and how that changes.</summary>
+/// <summary>What a measurement says against a predicted level: minus the logarithm of its likelihood, and how that changes.</summary>
 /// <param name="Value">The cost itself.</param>
 /// <param name="Slope">Its derivative by the predicted level, 1/dB.</param>
-/// <param name="Curvature">Its second derivative, 1/dB²; below 0 where a reading is half believed.</param>
+/// <param name="Curvature">Its second derivative, 1/dB²; below 0 where a measurement is half believed.</param>
 /// <param name="Weight">A curvature never below 0 with which a step goes down, 1/dB².</param>
-/// <param name="ProbabilityBad">How likely the reading is a bad one, 0 to 1.</param>
+/// <param name="ProbabilityBad">How likely the measurement is a bad one, 0 to 1.</param>
 internal readonly record struct MeasurementCost(double Value, double Slope, double Curvature, double Weight, double ProbabilityBad)
 {
     /// <summary>Works it out.</summary>
-    /// <param name="measurement">The reading.</param>
+    /// <param name="measurement">The measurement.</param>
     /// <param name="predictedDbm">The level predicted, dBm.</param>
-    /// <param name="noiseDb">The noise of a good reading, dB.</param>
+    /// <param name="noiseDb">The noise of a good measurement, dB.</param>
     /// <param name="bad">How many are bad, and by how much.</param>
     internal static MeasurementCost Of(in FitMeasurement measurement, double predictedDbm, double noiseDb, BadMeasurements bad)
     {

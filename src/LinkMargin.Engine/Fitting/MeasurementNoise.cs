@@ -2,7 +2,7 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Fitting;
 
-/// <summary>What parts a reading from the model.</summary>
+/// <summary>What parts a measurement from the model.</summary>
 public static class MeasurementNoise
 {
     /// <summary>
@@ -11,7 +11,7 @@ public static class MeasurementNoise
     /// k crossings, each by itself, add k variances: so the variance goes with the gradient, not with its square.
     /// </summary>
     /// <param name="spreads">The spreads.</param>
-    /// <param name="sampleCount">How many samples the reading is the mean of, at least 1.</param>
+    /// <param name="sampleCount">How many samples the measurement is the mean of, at least 1.</param>
     /// <param name="gradient">How the path loss changes with each material's shift.</param>
     /// <param name="materialSpreadsDb">The whole spread of each material, dB.</param>
     public static double Db(

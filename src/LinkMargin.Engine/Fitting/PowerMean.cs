@@ -3,12 +3,12 @@ using LinkMargin.Engine.Quantities;
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
-/// The mean of repeated readings of one link: a mean of powers, not of decibels. The model gives the local mean of power,
+/// The mean of repeated measurements of one link: a mean of powers, not of decibels. The model gives the local mean of power,
 /// and fading parts the two: the mean of decibels lies below it by nothing in the open and by 2.5 dB (10γ/ln 10, γ Euler's
-/// constant) where many ways of like strength meet (Rayleigh fading), so that it would make far rooms look lossier than they
+/// constant) where many paths of like strength meet (Rayleigh fading), so that it would make far rooms look lossier than they
 /// are, and the losses with them. The mean of powers is right for any fading; of n samples of Rayleigh fading it is also the
 /// most likely level, and scatters by 4.3/√n dB against 5.6/√n. What it costs, a high outlier weighing much, is what the fit's
-/// bad readings are for.
+/// bad measurements are for.
 /// </summary>
 public static class PowerMean
 {

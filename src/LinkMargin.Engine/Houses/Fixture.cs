@@ -23,7 +23,7 @@ public sealed record Fixture(
     double ToMetres,
     Material Material)
 {
-    /// <summary>Whether it is hollow: each panel met counts by itself, and things may stand inside.</summary>
+    /// <summary>Whether it is hollow: each panel crossed counts by itself, and things may stand inside.</summary>
     public bool IsShell { get; init; }
 
     /// <summary>Sides of a shell that have no panel.</summary>

@@ -14,8 +14,8 @@ public sealed record Material(string Name, double LossDb, double SpreadDb, strin
     public double? ThicknessMetres { get; init; }
 
     /// <summary>
-    /// Loss of what passes through the thing itself, dB, where <see cref="LossDb"/> counts the way round it in: a model that
-    /// finds the way round by itself uses this. Null where both are the same.
+    /// Loss of what passes through the thing itself, dB, where <see cref="LossDb"/> includes diffraction round it: a model that
+    /// finds the diffracted paths by itself uses this. Null where both are the same.
     /// </summary>
     public double? ThroughDb { get; init; }
 
@@ -35,7 +35,7 @@ public sealed record Material(string Name, double LossDb, double SpreadDb, strin
     public string TableRow => ScaledFrom ?? Name;
 
     /// <summary>
-    /// How far the shift may still be out that all of this material in the house has in common, dB, after a fit to readings;
+    /// How far the shift is still uncertain that all of this material in the house has in common, dB, after a fit to measurements;
     /// null where nothing was fitted and the table's spread stands.
     /// </summary>
     public double? FittedSpreadDb { get; init; }
@@ -59,7 +59,7 @@ public enum LossAngle
     /// <summary>For a wave that meets it square.</summary>
     HeadOn,
 
-    /// <summary>As a mean over the angles met in buildings, as figures fitted to whole buildings are.</summary>
+    /// <summary>As a mean over the angles found in buildings, as figures fitted to whole buildings are.</summary>
     Mean,
 }
 

@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Houses;
 /// <param name="Plan">Where the hands are on the plan.</param>
 /// <param name="HandsMetres">Height of the hands above the level's floor, metres.</param>
 /// <param name="FacingDegrees">Where the player looks, degrees anticlockwise from the x axis; null where not stated.</param>
-/// <param name="RequiredDb">The margin the user asks for, dB.</param>
+/// <param name="RequiredDb">The required margin, dB.</param>
 public sealed record Seat(string Name, int LevelIndex, Point2 Plan, double HandsMetres, double? FacingDegrees, double RequiredDb)
 {
     /// <summary>The margin a seat requires where nothing is said, dB: common practice, see <c>materials/margins.yaml</c>.</summary>

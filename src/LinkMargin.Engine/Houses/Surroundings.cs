@@ -2,7 +2,7 @@ namespace LinkMargin.Engine.Houses;
 
 /// <summary>
 /// What lies below the lowest level and above the highest, where a house file says nothing: it matters only for what is
-/// thrown back into the rooms.
+/// reflected into the rooms.
 /// </summary>
 /// <param name="Ground">The slab on the ground.</param>
 /// <param name="TopCeiling">The ceiling under the roof.</param>

@@ -37,7 +37,7 @@ public sealed record Opening(
     Material? Leaf,
     bool IsOpen)
 {
-    /// <summary>What a line through it meets: nothing when it stands open or has no leaf.</summary>
+    /// <summary>What a line through it crosses: nothing when it stands open or has no leaf.</summary>
     public Material? Filling => IsOpen ? null : Leaf;
 }
 

@@ -73,12 +73,12 @@ public sealed record LinkBudget(
         return Decibels.ToPowerRatio(Paths[0].LossDb - path.LossDb) / all;
     }
 
-    /// <summary>What the seat asks for, dB.</summary>
+    /// <summary>The required margin, dB.</summary>
     public double RequiredDb => Seat.RequiredDb;
 
-    /// <summary>Margin less required, dB; below 0 the seat is short of what it asks for.</summary>
+    /// <summary>Margin less required, dB; below 0 the seat does not pass.</summary>
     public double HeadroomDb => MarginDb - RequiredDb;
 
-    /// <summary>Whether the margin is at least what the seat asks for.</summary>
+    /// <summary>Whether the margin is at least what the seat requires.</summary>
     public bool Passes => HeadroomDb >= 0;
 }

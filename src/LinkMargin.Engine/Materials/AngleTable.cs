@@ -5,17 +5,17 @@ namespace LinkMargin.Engine.Materials;
 
 /// <summary>
 /// What a material does to a wave at each angle. Its table loss sets the level, head on or on the mean over angles as the row
-/// says; its layers and studs, where the table gives them, set the change with the angle and what is thrown back.
+/// says; its layers and studs, where the table gives them, set the change with the angle and what is reflected.
 /// </summary>
 internal sealed class AngleTable
 {
     /// <summary>Loss above which a material without stated layers is taken for metal, dB.</summary>
     internal const double MetalLossDb = 14;
 
-    /// <summary>Share of power that metal throws back: a sheet with its joints and holes; from memory.</summary>
+    /// <summary>Share of power that metal reflects: a sheet with its joints and holes; from memory.</summary>
     internal const double MetalReflectance = 0.85;
 
-    /// <summary>Share of power that other materials without stated layers throw back: near that of board and timber; from memory.</summary>
+    /// <summary>Share of power that other materials without stated layers reflect: near that of board and timber; from memory.</summary>
     internal const double PlainReflectance = 0.12;
 
     private const int Steps = 256; // in the cosine: 0.02 dB at worst between two of them up to 80°
@@ -50,7 +50,7 @@ internal sealed class AngleTable
         (DiffuseTransmittance, DiffuseReflectance) = DiffuseMeans();
     }
 
-    // The same material with more or less loss at every angle; what it throws back stays, as far as energy allows.
+    // The same material with more or less loss at every angle; what it reflects stays, as far as energy allows.
     private AngleTable(AngleTable table, double moreDb)
     {
         isLayered = table.isLayered;
@@ -71,7 +71,7 @@ internal sealed class AngleTable
     /// <summary>Share of a diffuse field's power that passes.</summary>
     internal double DiffuseTransmittance { get; }
 
-    /// <summary>Share of a diffuse field's power that is thrown back.</summary>
+    /// <summary>Share of a diffuse field's power that is reflected.</summary>
     internal double DiffuseReflectance { get; }
 
     /// <summary>Share of a diffuse field's power that is turned to heat.</summary>
@@ -89,7 +89,7 @@ internal sealed class AngleTable
     /// <summary>Amplitude that passes at an angle.</summary>
     internal double Amplitude(double cosIncidence) => Read(amplitude, cosIncidence);
 
-    /// <summary>Share of power thrown back at an angle.</summary>
+    /// <summary>Share of power reflected at an angle.</summary>
     internal double Reflectance(double cosIncidence) => Read(reflectance, cosIncidence);
 
     /// <summary>What to say of its figures at an angle; null where they are as good as its table's.</summary>
@@ -181,7 +181,7 @@ internal sealed class AngleTable
 /// <summary>How the loss of a crossing came about.</summary>
 public enum LossBasis
 {
-    /// <summary>The listed loss, at whichever angle it is met.</summary>
+    /// <summary>The listed loss, at whichever angle it is crossed.</summary>
     Listed,
 
     /// <summary>The listed loss head on; the change with the angle from the layers.</summary>
@@ -190,7 +190,7 @@ public enum LossBasis
     /// <summary>The listed loss as a mean over angles; the change with the angle from the layers.</summary>
     MeanAndLayers,
 
-    /// <summary>The loss of the thing itself, where the listed one counts the way round it in.</summary>
+    /// <summary>The loss of the thing itself, where the listed one includes diffraction round it.</summary>
     Through,
 
     /// <summary>Amplitudes of what passes through joists and between them, by the share of the path's width they cover.</summary>

@@ -23,7 +23,7 @@ public static class CrossingLoss
     }
 }
 
-/// <summary>What kind of thing a path meets.</summary>
+/// <summary>What kind of thing a path crosses.</summary>
 public enum ObstacleKind
 {
     /// <summary>A wall outside its openings.</summary>

@@ -10,7 +10,7 @@ namespace LinkMargin.Engine.Materials;
 /// Recommendation ITU-R P.2040-3 (08/2023), Annex 1, sections 2.2.2 and 3, for the slab; the averaging is this program's:
 /// a controller is held at any tilt and hops over the band, and no two cavities have the same depth.
 /// <para>
-/// The functions are tabulated once, at about a hundred to a few hundred angles set closer where they bend more, and read
+/// The functions are tabulated once, at about a hundred to a few hundred angles set closer where they curve more, and read
 /// by linear interpolation in ln cos θ, in which the fall towards grazing is a straight line. Building the table takes tens
 /// of milliseconds, so keep the panel. A panel never changes and may be read from any number of threads.
 /// </para>
@@ -73,10 +73,10 @@ public sealed class LayeredPanel
     /// <summary>The mean the table was made from.</summary>
     internal PanelMean Mean { get; }
 
-    /// <summary>The same panel met from its other face: the same transmission, another reflection where it absorbs.</summary>
+    /// <summary>The same panel from its other face: the same transmission, another reflection where it absorbs.</summary>
     public LayeredPanel Reversed() => new([.. layers.Reverse()], band);
 
-    /// <summary>What to say of a panel met at a cosine of incidence; null within <see cref="GreatestComfortDegrees"/>.</summary>
+    /// <summary>What to say of a panel at a cosine of incidence; null within <see cref="GreatestComfortDegrees"/>.</summary>
     public static string? CautionAt(double cosIncidence) => cosIncidence < LeastComfortCosine ? TooFlat : null;
 
     /// <summary>Response at an angle of incidence.</summary>
@@ -188,7 +188,7 @@ public readonly record struct PanelResponse(
     /// <summary>Mean share of the power that passes, 0 to 1.</summary>
     public double Transmittance => Math.Pow(10, -TransmissionLossDb / 10);
 
-    /// <summary>Mean share of the power thrown back, 0 to 1: what neither passes nor heats.</summary>
+    /// <summary>Mean share of the power reflected, 0 to 1: what neither passes nor heats.</summary>
     public double Reflectance => Math.Max(0, 1 - Transmittance - Absorptance);
 }
 

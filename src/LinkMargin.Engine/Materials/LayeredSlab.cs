@@ -148,7 +148,7 @@ public readonly record struct SlabResponse(Complex Transmission, Complex Reflect
     /// <summary>|T|², share of the power that passes, 0 to 1.</summary>
     public double Transmittance => SquaredMagnitude(Transmission);
 
-    /// <summary>|R|², share of the power thrown back, 0 to 1.</summary>
+    /// <summary>|R|², share of the power reflected, 0 to 1.</summary>
     public double Reflectance => SquaredMagnitude(Reflection);
 
     /// <summary>1 − |R|² − |T|², share of the power turned to heat in the slab.</summary>

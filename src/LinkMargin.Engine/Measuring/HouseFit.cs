@@ -4,7 +4,7 @@ using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Measuring;
 
-/// <summary>A house fitted to readings taken in it, with everything to be said of the fit.</summary>
+/// <summary>A house fitted to measurements taken in it, with everything to be said of the fit.</summary>
 public sealed class HouseFit
 {
     private readonly double modelDb;
@@ -15,7 +15,7 @@ public sealed class HouseFit
     /// <summary>The house, as the tables say.</summary>
     public House House { get; }
 
-    /// <summary>The readings, in the order of the fit's residuals.</summary>
+    /// <summary>The measurements, in the order of the fit's residuals.</summary>
     public IReadOnlyList<Measurement> Measurements { get; }
 
     /// <summary>The links they were taken on.</summary>
@@ -35,13 +35,13 @@ public sealed class HouseFit
                 .Select(LinkOf),
         ]);
 
-    /// <summary>Length of a reading's link, metres.</summary>
+    /// <summary>Length of a measurement's link, metres.</summary>
     public double DistanceMetres(int measurement) => Links.DistancesMetres[Links.OfMeasurement[measurement]];
 
     /// <summary>Fits.</summary>
     /// <param name="model">The house, ready.</param>
-    /// <param name="spreads">How far figures may be out.</param>
-    /// <param name="measurements">What was read in it, repeated readings put together.</param>
+    /// <param name="spreads">How uncertain the figures are.</param>
+    /// <param name="measurements">What was read in it, repeated measurements put together.</param>
     public static HouseFit Of(LinkModel model, Spreads spreads, IReadOnlyList<Measurement> measurements)
     {
         ArgumentNullException.ThrowIfNull(model);
@@ -51,7 +51,7 @@ public sealed class HouseFit
         return new HouseFit(model.House, measurements, links, FitStudy.Of(problem, links.DistancesMetres, model.Scene.Band.Equivalent), spreads.ModelDb);
     }
 
-    // What the model leaves out on a link is normal about 0; a reading tells it but for the reading's own noise and what is
+    // What the model leaves out on a link is normal about 0; a measurement tells it but for the measurement's own noise and what is
     // not known of the device's level. What it also shares with the fitted materials is left out, which makes it less sure.
     private FittedLink LinkOf(IEnumerable<int> measurements)
     {

@@ -7,8 +7,8 @@ using LinkMargin.Engine.Links.Stored;
 namespace LinkMargin.Engine.Measuring;
 
 /// <summary>
-/// The links that readings were taken on, as functions of how much more each row of the material table loses in the house.
-/// Each is traced once and evaluated on stored paths. Whoever took a reading turned about, so their body counts as a mean
+/// The links that measurements were taken on, as functions of how much more each row of the material table loses in the house.
+/// Each is traced once and evaluated on stored paths. Whoever took a measurement turned about, so their body counts as a mean
 /// over all directions, and what is left of it is part of the devices' offset.
 /// </summary>
 public sealed class MeasuredLinks : IPathLossModel
@@ -34,16 +34,16 @@ public sealed class MeasuredLinks : IPathLossModel
     /// <inheritdoc/>
     public int ParameterCount { get; }
 
-    /// <summary>The link of each reading.</summary>
+    /// <summary>The link of each measurement.</summary>
     public IReadOnlyList<int> OfMeasurement { get; }
 
     /// <summary>Length of each link, metres.</summary>
     public IReadOnlyList<double> DistancesMetres { get; }
 
-    /// <summary>Traces the links of some readings.</summary>
+    /// <summary>Traces the links of some measurements.</summary>
     /// <param name="model">The house, ready.</param>
     /// <param name="rows">The rows of the material table that it is made of.</param>
-    /// <param name="measurements">The readings.</param>
+    /// <param name="measurements">The measurements.</param>
     public static MeasuredLinks Of(LinkModel model, IReadOnlyList<MaterialPrior> rows, IReadOnlyList<Measurement> measurements)
     {
         ArgumentNullException.ThrowIfNull(model);

@@ -15,7 +15,7 @@ public sealed record PathBudget(TracedPath Path, double FreeSpaceDb, IReadOnlyLi
     /// </summary>
     public double EdgesDb { get; init; }
 
-    /// <summary>What a mirror does not throw back, dB; 0 for a path without one.</summary>
+    /// <summary>What a mirror does not reflect, dB; 0 for a path without one.</summary>
     public double ReflectionDb { get; init; }
 
     /// <summary>What bending round edges costs, dB; 0 for a path that does not.</summary>

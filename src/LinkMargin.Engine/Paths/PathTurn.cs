@@ -7,7 +7,7 @@ namespace LinkMargin.Engine.Paths;
 /// <param name="DistanceMetres">From the spot along the path, metres.</param>
 public sealed record PathTurn(TurnKind Kind, string Name, int LevelIndex, double DistanceMetres)
 {
-    /// <summary>Angle to the normal of what throws it back, degrees; null where it is not thrown back.</summary>
+    /// <summary>Angle to the normal of what reflects it, degrees; null where it is not reflected.</summary>
     public double? IncidenceDegrees { get; init; }
 }
 

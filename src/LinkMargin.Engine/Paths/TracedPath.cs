@@ -4,14 +4,14 @@ using LinkMargin.Engine.Materials;
 
 namespace LinkMargin.Engine.Paths;
 
-/// <summary>One way the energy takes on a link. Geometry only.</summary>
-/// <param name="Kind">Which way.</param>
+/// <summary>One path of the energy on a link. Geometry only.</summary>
+/// <param name="Kind">Which kind.</param>
 /// <param name="Points">Its corners, the spot first, the seat last; at least two.</param>
 /// <param name="LengthMetres">Its length, metres.</param>
-/// <param name="Crossings">What it meets, in order from the spot.</param>
+/// <param name="Crossings">What it crosses, in order from the spot.</param>
 public sealed record TracedPath(PathKind Kind, IReadOnlyList<Point3> Points, double LengthMetres, IReadOnlyList<Crossing> Crossings);
 
-/// <summary>The way the energy takes.</summary>
+/// <summary>The kind of path.</summary>
 public enum PathKind
 {
     /// <summary>The straight line, with what passes beside the obstacles near it.</summary>
@@ -23,11 +23,11 @@ public enum PathKind
     /// <summary>Round the edge of an obstacle, through a doorway or a stair void off the straight line.</summary>
     Diffracted,
 
-    /// <summary>No way of its own any more: what fills a room after some bounces.</summary>
+    /// <summary>No path of its own any more: what fills a room after some bounces.</summary>
     Diffuse,
 }
 
-/// <summary>One obstacle met by a path. Geometry only: it knows what and at which angle, not how many dB.</summary>
+/// <summary>One obstacle on a path. Geometry only: it knows what and at which angle, not how many dB.</summary>
 /// <param name="Kind">What kind of thing it is.</param>
 /// <param name="Name">Which one: the wall's, opening's, fixture's or floor's name.</param>
 /// <param name="Material">What it is made of there.</param>

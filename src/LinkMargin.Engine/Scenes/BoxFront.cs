@@ -4,10 +4,10 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
-/// <summary>A fixture as a ray's wave front meets it: its silhouette if it is solid, its panels if it is hollow.</summary>
+/// <summary>A fixture in a ray's wave front: its silhouette if it is solid, its panels if it is hollow.</summary>
 internal static class BoxFront
 {
-    /// <summary>Adds the upright pieces the ray's front meets: all of a solid thing, the sides of a shell.</summary>
+    /// <summary>Adds the upright pieces in the ray's front: all of a solid thing, the sides of a shell.</summary>
     internal static void Gather(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer)
     {
         (double least, double greatest) = fold.Heights(ray.From.Z, ray.To.Z);
@@ -32,7 +32,7 @@ internal static class BoxFront
 
         if (fold.Mirror >= 0 && box.HasMirror(fold.Mirror))
         {
-            return; // a path thrown back by a solid thing does not run through it
+            return; // a path reflected by a solid thing does not run through it
         }
 
         if (box.Holds(ray.PointAt(ray.Start)) || box.Holds(ray.PointAt(ray.End)))

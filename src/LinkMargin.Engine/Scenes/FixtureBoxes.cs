@@ -20,7 +20,7 @@ internal sealed class FixtureBoxes
     /// <summary>The boxes.</summary>
     internal IReadOnlyList<FixtureBox> Boxes => boxes;
 
-    /// <summary>Adds what the line meets.</summary>
+    /// <summary>Adds what the line crosses.</summary>
     internal void Trace(Point3 from, Point3 to, TraceBuffer buffer)
     {
         double whole = from.DistanceTo(to);
@@ -61,7 +61,7 @@ internal sealed class FixtureBoxes
         }
     }
 
-    /// <summary>Adds the upright pieces the ray's front meets.</summary>
+    /// <summary>Adds the upright pieces in the ray's front.</summary>
     internal void Gather(in Ray ray, in Fold fold, TraceBuffer buffer)
     {
         (Point2 from, Point2 to) = fold.Part(ray);

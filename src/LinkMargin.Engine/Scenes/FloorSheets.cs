@@ -29,7 +29,7 @@ internal sealed class FloorSheets(
     private readonly FloorSheet[] sheets = [.. sheets];
     private readonly Polygon[] voids = [.. voids];
 
-    /// <summary>Adds what the line meets, layer by layer or as one sheet and its joists.</summary>
+    /// <summary>Adds what the line crosses, layer by layer or as one sheet and its joists.</summary>
     internal void Trace(Point3 from, Point3 to, TraceBuffer buffer, bool wholeFloors)
     {
         double dz = to.Z - from.Z;
@@ -72,7 +72,7 @@ internal sealed class FloorSheets(
         }
     }
 
-    /// <summary>Adds the pieces the ray's front meets: what of it passes through a void meets nothing.</summary>
+    /// <summary>Adds the pieces in the ray's front: what of it passes through a void meets nothing.</summary>
     internal void Gather(in Ray ray, TraceBuffer buffer)
     {
         double dz = ray.To.Z - ray.From.Z;

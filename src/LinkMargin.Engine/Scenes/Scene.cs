@@ -83,7 +83,7 @@ public sealed class Scene
     public static Scene Compile(House house) => SceneCompiler.Compile(house, Band.Bluetooth);
 
     /// <summary>
-    /// Writes what the straight line meets into the buffer, in order from its start; a joint of walls counts once. A floor is
+    /// Writes what the straight line crosses into the buffer, in order from its start; a joint of walls counts once. A floor is
     /// met layer by layer, or as one sheet and its joists.
     /// </summary>
     /// <param name="from">Its start.</param>
@@ -122,7 +122,7 @@ public sealed class Scene
     /// <summary>Each storey's walls in order round a place.</summary>
     internal WallsAround[] Around(Point3 from) => [.. storeys.Select(storey => storey.Walls.Around(from))];
 
-    /// <summary>Writes the pieces of obstacles that a straight ray's front meets into the buffer.</summary>
+    /// <summary>Writes the pieces of obstacles in a straight ray's front into the buffer.</summary>
     internal void Gather(in Ray ray, TraceBuffer buffer)
     {
         buffer.PieceCount = 0;

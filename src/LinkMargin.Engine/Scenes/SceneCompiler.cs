@@ -102,7 +102,7 @@ internal sealed class SceneCompiler
     }
 
     /// <summary>
-    /// Whether a fixture is some wavelengths across, so that its sides throw back paths of their own and paths bend round its
+    /// Whether a fixture is some wavelengths across, so that its sides reflect paths of their own and paths are diffracted at its
     /// corners; smaller ones only stir the diffuse field.
     /// </summary>
     internal static bool IsLarge(Fixture fixture) =>

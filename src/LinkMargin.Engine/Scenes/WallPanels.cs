@@ -50,7 +50,7 @@ internal sealed class WallPanels
     }
 
     /// <summary>
-    /// Adds what the line meets. Edges count, so at a joint both walls are hit, and at a jamb both the wall and what fills
+    /// Adds what the line crosses. Edges count, so at a joint both walls are hit, and at a jamb both the wall and what fills
     /// the opening; the tracer keeps one.
     /// </summary>
     /// <param name="from">Its start.</param>
@@ -142,7 +142,7 @@ internal sealed class WallPanels
     }
 
     /// <summary>
-    /// Adds the pieces the ray's front meets, each opening apart from the wall round it; walls of the mirror itself are left out.
+    /// Adds the pieces in the ray's front, each opening apart from the wall round it; walls of the mirror itself are left out.
     /// </summary>
     internal void Gather(in Ray ray, in Fold fold, TraceBuffer buffer)
     {

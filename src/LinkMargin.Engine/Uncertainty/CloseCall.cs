@@ -4,13 +4,13 @@ using LinkMargin.Engine.Links;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// Whether the first spot of a ranking can be told from the others. It cannot from any that is more than half as likely to be
+/// Whether the first spot of a ranking can be distinguished from the others. It cannot from any that is more than half as likely to be
 /// the best one: whoever bets on the first then has odds below two to one.
 /// </summary>
 /// <param name="Ranking">The ranking.</param>
 /// <param name="ProbabilitiesBest">How likely each spot is the best one, in the ranking's order, 0 to 1.</param>
 /// <param name="Rivals">The spots that are too close to the first to call, in the ranking's order; empty where the call is clear.</param>
-/// <param name="Settling">The reading that would tell most about which of them is better; null where the call is clear.</param>
+/// <param name="Settling">The measurement that would tell most about which of them is better; null where the call is clear.</param>
 public sealed record CloseCall(Ranking Ranking, IReadOnlyList<double> ProbabilitiesBest, IReadOnlyList<SpotScore> Rivals, NextMeasurement? Settling)
 {
     private const double CloseShare = 0.5;
@@ -19,7 +19,7 @@ public sealed record CloseCall(Ranking Ranking, IReadOnlyList<double> Probabilit
     /// <param name="model">The house, ready.</param>
     /// <param name="ranking">Its spots, best first; at least one.</param>
     /// <param name="uncertainty">How sure its links are.</param>
-    /// <param name="basis">How far figures may be out.</param>
+    /// <param name="basis">How uncertain the figures are.</param>
     public static CloseCall Of(LinkModel model, Ranking ranking, HouseUncertainty uncertainty, UncertaintyBasis basis)
     {
         ArgumentNullException.ThrowIfNull(ranking);

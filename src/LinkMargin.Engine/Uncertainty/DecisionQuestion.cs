@@ -20,14 +20,14 @@ internal sealed class DecisionQuestion
     /// <summary>The difference over its standard deviation.</summary>
     internal double InSpreads { get; }
 
-    /// <summary>Share of its variance that one more reading beside those taken would explain, with theirs.</summary>
+    /// <summary>Share of its variance that one more measurement beside those taken would explain, with theirs.</summary>
     internal double ShareExplained(LossVector measurement, double deviceDb, double noiseDb)
     {
         double together = vector.Dot(measurement, deviceDb), whole = measurement.Dot(measurement, deviceDb) + (noiseDb * noiseDb);
         return variance > 0 ? Math.Min(1, (explained + (together * together / whole)) / variance) : 0;
     }
 
-    /// <summary>Takes a reading.</summary>
+    /// <summary>Takes a measurement.</summary>
     internal void Explain(LossVector measurement, double deviceDb, double scale)
     {
         double together = vector.Dot(measurement, deviceDb) / scale;

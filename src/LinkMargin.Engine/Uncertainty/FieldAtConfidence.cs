@@ -17,7 +17,7 @@ public static class FieldAtConfidence
     /// <summary>Takes off a field what makes it the margin to count on.</summary>
     /// <param name="model">The house, ready.</param>
     /// <param name="field">The margin at the tables' losses.</param>
-    /// <param name="basis">How far figures may be out.</param>
+    /// <param name="basis">How uncertain the figures are.</param>
     /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
     public static Field Of(LinkModel model, Field field, UncertaintyBasis basis, double confidence)
     {

@@ -25,7 +25,7 @@ public sealed class HouseUncertainty
     /// <param name="model">The house, ready.</param>
     /// <param name="spots">The spots.</param>
     /// <param name="seats">The seats.</param>
-    /// <param name="basis">How far figures may be out.</param>
+    /// <param name="basis">How uncertain the figures are.</param>
     /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
     public static HouseUncertainty Of(
         LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats, UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence)
@@ -65,7 +65,7 @@ public sealed class HouseUncertainty
         return links[(budget.Spot.Name, budget.Seat.Name)].MarginAtConfidenceDb;
     }
 
-    /// <summary>How likely a link has the margin its seat asks for, 0 to 1.</summary>
+    /// <summary>How likely a link passes, 0 to 1.</summary>
     public double ProbabilityPasses(LinkBudget budget) => With(budget).ProbabilityOf(budget.RequiredDb);
 
     /// <summary>How likely all of some links have it at once: not the product, since they stand in the same house.</summary>

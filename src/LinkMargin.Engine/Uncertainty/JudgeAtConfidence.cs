@@ -9,7 +9,7 @@ namespace LinkMargin.Engine.Uncertainty;
 /// Judges by the margin to count on, in the same drawn houses for every spot and edit that is tried: a material's draws hang
 /// on its name alone.
 /// </summary>
-/// <param name="basis">How far figures may be out.</param>
+/// <param name="basis">How uncertain the figures are.</param>
 /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
 public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence) : ISpotJudge
 {

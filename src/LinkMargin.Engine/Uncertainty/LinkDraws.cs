@@ -23,7 +23,7 @@ internal sealed class LinkDraws
 
     /// <summary>One link's margins. A radio's shift is in both directions alike, so the worse one stays the worse.</summary>
     /// <param name="link">The link.</param>
-    /// <param name="read">What readings say of it alone; null where it was not read.</param>
+    /// <param name="read">What measurements say of it alone; null where it was not read.</param>
     internal DrawnMargins Of(StoredLink link, FittedLink? read = null)
     {
         double[] marginDb = new double[radiosDb.Length];

@@ -2,7 +2,7 @@ namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
 /// How a level goes with everything that is not known of a house: its slopes in independent unknowns of unit spread, with
-/// the level of the devices as one more; and what has been learned, as the covariances with past readings.
+/// the level of the devices as one more; and what has been learned, as the covariances with past measurements.
 /// </summary>
 internal sealed class LossVector
 {
@@ -48,10 +48,10 @@ internal sealed class LossVector
         }
     }
 
-    /// <summary>Learns a reading.</summary>
-    /// <param name="measurement">The reading's vector as it was before it was taken.</param>
+    /// <summary>Learns a measurement.</summary>
+    /// <param name="measurement">The measurement's vector as it was before it was taken.</param>
     /// <param name="deviceDb">How far the devices' level may be out, dB.</param>
-    /// <param name="scale">Spread of the reading, its noise included, dB.</param>
+    /// <param name="scale">Spread of the measurement, its noise included, dB.</param>
     internal void Condition(LossVector measurement, double deviceDb, double scale) => learned.Add(Dot(measurement, deviceDb) / scale);
 
     /// <summary>The same as it is now.</summary>

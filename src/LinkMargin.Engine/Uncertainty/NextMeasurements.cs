@@ -8,27 +8,27 @@ using LinkMargin.Engine.Links.Stored;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// Where to read next: the few readings that would most reduce the doubt about the decision.
+/// Where to measure next: the few measurements that would most reduce the uncertainty about the decision.
 /// <para>
-/// The decision asks questions: does each seat of the best spot have what it asks for, and is each other spot's worst seat
-/// worse off than the best spot's? Of each question the answer has a probability p, and p·(1 − p) is its doubt. A reading
-/// does not move p in any known direction, but it shrinks the doubt on average, the more the further it goes with the
+/// The decision asks questions: does each seat of the best spot pass, and is each other spot's worst seat
+/// worse off than the best spot's? Of each question the answer has a probability p, and p·(1 − p) is its uncertainty. A measurement
+/// does not move p in any known direction, but it shrinks the uncertainty on average, the more the further it goes with the
 /// question's margin over all houses that could be behind the file. Margins and levels are taken as linear in the losses
 /// (<see cref="LossVectors"/>), where that average has a closed form (<see cref="OwensT.UncertaintyLeft"/>).
 /// </para>
 /// <para>
-/// Readings are chosen one after the other, each the best beside those before it, so that five do not all tell the same
-/// thing. A reading tells of materials only as far as the level of its devices is known; it is taken for granted that one
+/// Measurements are chosen one after the other, each the best beside those before it, so that five do not all tell the same
+/// thing. A measurement tells of materials only as far as the level of its devices is known; it is taken for granted that one
 /// reading is taken in sight of the transmitter first. At a seat it also tells what the model leaves out on that seat's own
-/// link; anywhere else that is noise. How the radios are stays doubtful whatever is read, so it is left aside here.
+/// link; anywhere else that is noise. How the radios are stays uncertain whatever is read, so it is left aside here.
 /// </para>
 /// </summary>
 public sealed class NextMeasurements
 {
-    /// <summary>Between places that are looked at, metres.</summary>
+    /// <summary>Between places that are considered, metres.</summary>
     private const double GridMetres = 0.75;
 
-    /// <summary>Two readings are at least so far apart, metres.</summary>
+    /// <summary>Two measurements are at least so far apart, metres.</summary>
     private const double ApartMetres = 1;
 
     private readonly LinkModel model;
@@ -41,8 +41,8 @@ public sealed class NextMeasurements
     /// <summary>Finds them.</summary>
     /// <param name="model">The house, ready.</param>
     /// <param name="ranking">Its spots, best first.</param>
-    /// <param name="basis">How far figures may be out, with what earlier readings have told.</param>
-    /// <param name="deviceSpreadDb">How far the level of the devices may be out after earlier readings, dB; null before any.</param>
+    /// <param name="basis">How uncertain the figures are, with what earlier measurements have shown.</param>
+    /// <param name="deviceSpreadDb">How uncertain the level of the devices is after earlier measurements, dB; null before any.</param>
     /// <param name="most">How many are wanted.</param>
     /// <param name="handsMetres">How high the device is held where no seat says, metres.</param>
     public static IReadOnlyList<NextMeasurement> Of(
@@ -55,13 +55,13 @@ public sealed class NextMeasurements
     }
 
     /// <summary>
-    /// The one reading, from one of some spots and at a seat, that would most reduce the doubt about which of them is better.
-    /// Seats alone are looked at, since only there a reading also tells what the model leaves out on a link that counts.
+    /// The one measurement, from one of some spots and at a seat, that would most reduce the uncertainty about which of them is better.
+    /// Only seats are considered, since only there a measurement also tells what the model leaves out on a link that counts.
     /// </summary>
     /// <param name="model">The house, ready.</param>
     /// <param name="close">The spots, the chosen one first; at least two.</param>
-    /// <param name="basis">How far figures may be out, with what earlier readings have told.</param>
-    /// <returns>Null where nothing is in doubt.</returns>
+    /// <param name="basis">How uncertain the figures are, with what earlier measurements have shown.</param>
+    /// <returns>Null where nothing is uncertain.</returns>
     public static NextMeasurement? Settling(LinkModel model, IReadOnlyList<SpotScore> close, UncertaintyBasis basis)
     {
         ArgumentNullException.ThrowIfNull(model);
@@ -89,7 +89,7 @@ public sealed class NextMeasurements
     private List<NextMeasurement> Find(DecisionQuestion[] questions, Candidate[] candidates, double? deviceSpreadDb, int most)
     {
         double deviceDb = Math.Min(
-            deviceSpreadDb ?? basis.Spreads.DeviceDb, double.Hypot(basis.Spreads.ModelDb, basis.Spreads.MeasurementDb)); // after one reading in sight
+            deviceSpreadDb ?? basis.Spreads.DeviceDb, double.Hypot(basis.Spreads.ModelDb, basis.Spreads.MeasurementDb)); // after one measurement in sight
         double before = questions.Sum(question => OwensT.UncertaintyLeft(question.InSpreads, 0));
         var reported = new List<NextMeasurement>();
         var chosen = new List<Candidate>();
@@ -114,7 +114,7 @@ public sealed class NextMeasurements
         return reported;
     }
 
-    // What is left open once a reading is taken: its direction is known but for its noise.
+    // What is left open once a measurement is taken: its direction is known but for its noise.
     private static void Learn(Candidate read, DecisionQuestion[] questions, Candidate[] candidates, double deviceDb)
     {
         LossVector direction = read.Vector.Copy();
@@ -130,7 +130,7 @@ public sealed class NextMeasurements
         }
     }
 
-    // Does each seat of the best spot have what it asks for?
+    // Does each seat of the best spot pass?
     private IEnumerable<DecisionQuestion> SeatsOf(SpotScore best, LossVectors vectors) =>
         best.Budgets.Zip(VectorsOf(best.Budgets, vectors), (budget, vector) => new DecisionQuestion(budget.MarginDb - budget.RequiredDb, vector));
 
@@ -191,11 +191,11 @@ public sealed class NextMeasurements
     private sealed record Candidate(Spot Transmitter, MeasurementPlace Place, LossVector Vector, double NoiseDb);
 }
 
-/// <summary>A reading worth taking.</summary>
+/// <summary>A measurement worth taking.</summary>
 /// <param name="Transmitter">The spot to send from.</param>
 /// <param name="LevelIndex">The level to stand on; 0 is the lowest.</param>
 /// <param name="Plan">Where on the plan.</param>
 /// <param name="HeightMetres">How high to hold the device over the floor, metres.</param>
 /// <param name="Where">The seat to stand at, or the room it is in.</param>
-/// <param name="UncertaintyLeft">Share of the doubt about the decision, as far as it comes of not knowing the house, that is left after this one and those before it, 0 to 1.</param>
+/// <param name="UncertaintyLeft">Share of the uncertainty about the decision, as far as it comes of not knowing the house, that is left after this one and those before it, 0 to 1.</param>
 public sealed record NextMeasurement(Spot Transmitter, int LevelIndex, Point2 Plan, double HeightMetres, string Where, double UncertaintyLeft);

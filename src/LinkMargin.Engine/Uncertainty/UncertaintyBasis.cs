@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Uncertainty;
 /// <param name="Fitted">How what is still out about fitted materials hangs together; null where nothing was fitted.</param>
 public sealed record UncertaintyBasis(Spreads Spreads, FittedLosses? Fitted = null)
 {
-    /// <summary>A margin that is counted on is exceeded so often, where nothing else is asked for.</summary>
+    /// <summary>A margin that is counted on is exceeded so often, where nothing else is requested.</summary>
     public const double UsualConfidence = 0.9;
 
     /// <summary>How many draws of the house, at least 1.</summary>

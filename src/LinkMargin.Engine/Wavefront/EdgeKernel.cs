@@ -17,7 +17,7 @@ namespace LinkMargin.Engine.Wavefront;
 internal static class EdgeKernel
 {
     /// <summary>
-    /// From this v on the front is not looked at any more: J is 25 dB there, and what comes from farther out is a way round of
+    /// From this v on the front is not looked at any more: J is 25 dB there, and what comes from farther out is a diffracted path of
     /// its own or part of the diffuse field.
     /// </summary>
     internal const double Reach = 4;
@@ -38,7 +38,7 @@ internal static class EdgeKernel
     /// <summary>Amplitude behind a knife edge at v ≥ 0, however far out: 10^(−J(v)/20), scaled to 1/2 on the line.</summary>
     internal static double Edge(double v) => 0.5 * Shape(v) / AtZero;
 
-    /// <summary>Share of an edge's power at v ≥ 0 that counts as a way of its own: 0 within reach, 1 beyond.</summary>
+    /// <summary>Share of an edge's power at v ≥ 0 that counts as a path of its own: 0 within reach, 1 beyond.</summary>
     internal static double Apart(double v)
     {
         double way = Math.Clamp((v - FadeFrom) / (Reach - FadeFrom), 0, 1);

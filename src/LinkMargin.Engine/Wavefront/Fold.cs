@@ -25,7 +25,7 @@ internal readonly struct Fold
         Mirror = mirror;
     }
 
-    /// <summary>No mirror: a path that is not thrown back.</summary>
+    /// <summary>No mirror: a path that is not reflected.</summary>
     internal static Fold None { get; } = new(0, 0, 0, double.NaN, false, -1);
 
     /// <summary>The upright mirror's number; −1 for none.</summary>

@@ -1,15 +1,15 @@
 namespace LinkMargin.Engine.Wavefront;
 
-/// <summary>A level plate, or a hole in one, as a ray's wave front meets it.</summary>
+/// <summary>A level plate, or a hole in one, in a ray's wave front.</summary>
 internal static class LevelPlate
 {
     /// <summary>
     /// Share of the amplitude that falls inside the plate's outline, by its nearest edge: what passes a single edge inside the
-    /// outline, and what bends round it outside. On the plate the front is an ellipse, R1 wide and R1 / sin(slope) long; the
+    /// outline, and what is diffracted outside. On the plate the front is an ellipse, R1 wide and R1 / sin(slope) long; the
     /// mean of both stands for it, whichever way the edge runs.
     /// </summary>
     /// <param name="ray">The ray.</param>
-    /// <param name="t">Where it meets the plate, share of its length.</param>
+    /// <param name="t">Where it crosses the plate, share of its length.</param>
     /// <param name="depthMetres">How far inside the outline that is; below 0 outside.</param>
     internal static double Share(in Ray ray, double t, double depthMetres) =>
         EdgeKernel.Past(-DepthInFront(ray, t, depthMetres));

@@ -2,7 +2,7 @@ using LinkMargin.Engine.Materials;
 
 namespace LinkMargin.Engine.Wavefront;
 
-/// <summary>Room for what one line meets, used again for the next; one for each thread.</summary>
+/// <summary>Room for what one line crosses, used again for the next; one for each thread.</summary>
 internal sealed class TraceBuffer
 {
     /// <summary>Room for the numbers a tree query writes.</summary>
@@ -20,7 +20,7 @@ internal sealed class TraceBuffer
     /// <summary>How many pieces there are.</summary>
     internal int PieceCount { get; set; }
 
-    /// <summary>The pieces a ray's front meets.</summary>
+    /// <summary>The pieces in a ray's front.</summary>
     internal Span<Piece> Pieces => pieces.AsSpan(0, PieceCount);
 
     /// <summary>Forgets all hits.</summary>
@@ -52,7 +52,7 @@ internal sealed class TraceBuffer
     }
 }
 
-/// <summary>One obstacle met by a straight line, in numbers only: what the tracer writes and the evaluator reads.</summary>
+/// <summary>One obstacle on a straight line, in numbers only: what the tracer writes and the evaluator reads.</summary>
 internal struct Hit
 {
     /// <summary>Place along the line, 0 at its start, 1 at its end.</summary>

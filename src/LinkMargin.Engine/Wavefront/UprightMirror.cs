@@ -2,7 +2,7 @@ using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Engine.Wavefront;
 
-/// <summary>Upright panels in one plane, which throw energy back together.</summary>
+/// <summary>Upright panels in one plane, which reflect energy together.</summary>
 /// <param name="Number">Its number in the scene.</param>
 /// <param name="NormalX">East component of its unit normal.</param>
 /// <param name="NormalY">North component.</param>

@@ -24,7 +24,7 @@ public sealed class ChoiceAccuracyTests
         var model = new LinkModel(house);
         var basis = new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!);
         var exact = new JudgeAtConfidence(basis);
-        Field map = new CountedChoice(model, new PlaceSearch(model, new PlaceRequest()), basis, UncertaintyBasis.UsualConfidence)
+        Field map = new ChoiceAtConfidence(model, new PlaceSearch(model, new PlaceRequest()), basis, UncertaintyBasis.UsualConfidence)
             .MapOf(Living, HeightMetres, 0.5, house.Spots[0]);
         int[] indoors = [.. Enumerable.Range(0, map.Grid.Count).Where(cell => !double.IsNaN(map.MarginDb[cell]))];
         var random = new Random(7);

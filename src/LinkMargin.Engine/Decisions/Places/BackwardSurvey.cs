@@ -7,9 +7,9 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Decisions.Places;
 
 /// <summary>
-/// Links read backwards: from each seat to many places for a console. A path loses the same both ways, so one spot model at
+/// Links computed backwards: from each seat to many places for a console. A path loses the same both ways, so one spot model at
 /// each seat, with its player's body at that end, serves all places, at the price of a field. The straight line is exactly the
-/// same both ways. The full model is so but for which ways round it finds, so its answer here is a survey, to be worked out
+/// same both ways. The full model is so but for which diffracted paths it finds, so its answer here is a survey, to be computed
 /// forwards where it matters.
 /// </summary>
 internal sealed class BackwardSurvey
@@ -61,7 +61,7 @@ internal sealed class BackwardSurvey
         }
     }
 
-    /// <summary>The links' paths, kept to be worked out with other losses: seat by seat, each with the places in their order.</summary>
+    /// <summary>The links' paths, kept to be computed with other losses: seat by seat, each with the places in their order.</summary>
     public StoredPaths Store(LinkModel model, IReadOnlyList<Standing> places)
     {
         Point3[] at = [.. places.Select(place => PointOf(model.House, place))];

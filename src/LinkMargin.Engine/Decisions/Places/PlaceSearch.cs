@@ -6,19 +6,19 @@ namespace LinkMargin.Engine.Decisions.Places;
 
 /// <summary>
 /// Looks for the best places for a console, by the seat that is worst off at each. All places are surveyed with the links
-/// read backwards; those that could be the best are worked out forwards, as a spot is, and only those are answers.
+/// read backwards; those that could be the best are computed forwards, as a spot is, and only those are answers.
 /// </summary>
 public sealed class PlaceSearch
 {
-    // With so few places, all are worked out: the answer is then the best of the grid, whatever the survey says.
+    // With so few places, all are computed: the answer is then the best of the grid, whatever the survey says.
     private const int FewPlaces = 200;
 
-    // How much better than its survey a place may turn out, but for what is allowed for doubt on every link; twice the worst
+    // How much better than its survey a place may turn out, but for what is allowed for uncertainty on every link; twice the worst
     // seen among random links (BackwardLinkTests).
     private const double SurveySlackDb = 1;
     private const double ExactSlackDb = 1e-6;
 
-    // Worked out between two looks at whether the rest can still matter; the same for any number of threads.
+    // Computed between two looks at whether the rest can still matter; the same for any number of threads.
     private const int AtATime = 16;
 
     private readonly LinkModel model;
@@ -70,7 +70,7 @@ public sealed class PlaceSearch
         var best = new List<PlacedSpot>();
         for (int rank = 0; rank < request.Most; rank++)
         {
-            // The next best is sought among places far enough from those told already.
+            // The next best is sought among places far enough from those found already.
             int[] left = [.. order.Where(i => best.All(reported => AreApart(reported.Place, Places[i])))];
             if (left.Length == 0)
             {
@@ -161,7 +161,7 @@ public sealed record PlaceRequest
     /// <summary>How many places are wanted at most.</summary>
     public int Most { get; init; } = 5;
 
-    /// <summary>How far apart two places are at least to be told as two, metres.</summary>
+    /// <summary>How far apart two places are at least to be listed as two, metres.</summary>
     public double ApartMetres { get; init; } = 1;
 
     /// <summary>How many threads may work at once; every number gives the same answer. Null: as many as there are processors.</summary>
@@ -171,10 +171,10 @@ public sealed record PlaceRequest
 /// <summary>What a search for places gave.</summary>
 /// <param name="Best">The best places, distinct, best first; empty where a console may stand nowhere.</param>
 /// <param name="LookedAt">How many places there were.</param>
-/// <param name="Computed">How many of them were worked out forwards.</param>
+/// <param name="Computed">How many of them were computed forwards.</param>
 public sealed record PlaceResult(IReadOnlyList<PlacedSpot> Best, int LookedAt, int Computed);
 
-/// <summary>A place for a console, worked out forwards as a spot of its own.</summary>
+/// <summary>A place for a console, computed forwards as a spot of its own.</summary>
 /// <param name="Place">The place.</param>
 /// <param name="Score">How it serves the seats.</param>
 public sealed record PlacedSpot(Standing Place, SpotScore Score);

@@ -115,8 +115,8 @@ public sealed class ImproveSearch
     private static bool Helps(RemedyResult result) =>
         result.GainDb >= ImproveRequest.LeastGainDb || result.GainAtSeatDb is null || result.GainAtSeatDb >= ImproveRequest.LeastGainDb;
 
-    // Another panel is the second best that keeps a side closed: where leaving it open does not help, what is worked out for a
-    // panel rests on what it throws back, and that is no ground to buy one.
+    // Another panel is the second best that keeps a side closed: where leaving it open does not help, what is computed for a
+    // panel rests on what it reflects, and that is no ground to buy one.
     private static bool IsWorthTelling(RemedyResult result, RemedyResult[] helpful) => result.Remedies[0] is not { Kind: RemedyKind.SwapSide } swap
         || helpful.Any(other => other.Remedies[0] is { Kind: RemedyKind.OpenSide } open && (open.Thing, open.Side) == (swap.Thing, swap.Side));
 
@@ -151,7 +151,7 @@ public sealed record ImproveRequest(Spot Spot, IReadOnlyList<Material> Panels, I
     /// </summary>
     public const double LeastFreeAirMetres = 0.1;
 
-    /// <summary>A remedy that gains less is not told, dB: below what anybody could notice.</summary>
+    /// <summary>A remedy that gains less is not reported, dB: below what anybody could notice.</summary>
     public const double LeastGainDb = 0.5;
 }
 
@@ -159,9 +159,9 @@ public sealed record ImproveRequest(Spot Spot, IReadOnlyList<Material> Panels, I
 /// <param name="Before">How it serves its seats as things are.</param>
 /// <param name="Alone">Remedies that help, the greatest gain first.</param>
 /// <param name="Pairs">Two together, where one is not enough and two gain more; the greatest gain first.</param>
-/// <param name="Tried">How many remedies were worked out.</param>
+/// <param name="Tried">How many remedies were computed.</param>
 public sealed record ImproveResult(SpotScore Before, IReadOnlyList<RemedyResult> Alone, IReadOnlyList<RemedyResult> Pairs, int Tried)
 {
-    /// <summary>Whether every seat is met, as things are or with something told here.</summary>
+    /// <summary>Whether every seat passes, as things are or with something reported here.</summary>
     public bool CanPassAll => Before.PassesAll || Alone.Any(r => r.After.PassesAll) || Pairs.Any(r => r.After.PassesAll);
 }

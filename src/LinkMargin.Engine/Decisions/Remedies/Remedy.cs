@@ -3,7 +3,7 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
-/// <summary>Something that could be done, as edits of the house; what it gains is worked out with them.</summary>
+/// <summary>Something that could be done, as edits of the house; what it gains is computed with them.</summary>
 /// <param name="Kind">What it does.</param>
 /// <param name="Effort">What it asks of somebody.</param>
 /// <param name="Edits">The edits, in order.</param>

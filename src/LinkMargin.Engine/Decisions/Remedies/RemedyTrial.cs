@@ -65,10 +65,10 @@ internal sealed class RemedyTrial
         };
     }
 
-    /// <summary>The best of some places for the console's radio, worked out forwards; null where there are none.</summary>
+    /// <summary>The best of some places for the console's radio, computed forwards; null where there are none.</summary>
     public Standing? BestOf(IReadOnlyList<Standing> places)
     {
-        // The survey puts the best among its first few; each is then worked out as it would be.
+        // The survey puts the best among its first few; each is then computed as it would be.
         const int Computed = 4;
         double[] headroomDb = survey.Value.WorstHeadroomDb(House, places, null, null, CancellationToken.None);
         return Enumerable.Range(0, places.Count)
@@ -85,14 +85,14 @@ internal sealed class RemedyTrial
     }
 }
 
-/// <summary>One remedy or two together, worked out.</summary>
+/// <summary>One remedy or two together, computed.</summary>
 /// <param name="Remedies">One or two.</param>
 /// <param name="After">How the spot then serves its seats.</param>
 /// <param name="GainDb">How much more headroom its worst seat then has, dB; the worst seat may be another then.</param>
 /// <param name="GainAtSeatDb">The same at the seat that was worst before, dB; null where that seat is on a cable.</param>
 public sealed record RemedyResult(IReadOnlyList<Remedy> Remedies, SpotScore After, double GainDb, double? GainAtSeatDb)
 {
-    /// <summary>How likely the seat that was worst before then has what it asks for, 0 to 1; null where that was not worked out or it is on a cable.</summary>
+    /// <summary>How likely the seat that was worst before then passes, 0 to 1; null where that was not computed or it is on a cable.</summary>
     public double? ProbabilityAtSeat { get; init; }
 
     /// <summary>Other variants of a single remedy, the greatest gain first; each says how well off the spot then is, like this one.</summary>

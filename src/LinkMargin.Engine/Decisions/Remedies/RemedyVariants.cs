@@ -8,11 +8,11 @@ namespace LinkMargin.Engine.Decisions.Remedies;
 /// </summary>
 internal static class RemedyVariants
 {
-    // Gains are told to a tenth; what gains no more than that is no better.
+    // Gains are reported to a tenth; what gains no more than that is no better.
     private const int Decimals = 1;
 
     /// <summary>One result for each remedy, in no order.</summary>
-    /// <param name="results">Single remedies, worked out.</param>
+    /// <param name="results">Single remedies, computed.</param>
     /// <param name="isEnough">Whether a result is all that is wanted: of several that are, the smallest stands for all.</param>
     public static IEnumerable<RemedyResult> Merged(IEnumerable<RemedyResult> results, Func<RemedyResult, bool> isEnough) =>
         from result in results

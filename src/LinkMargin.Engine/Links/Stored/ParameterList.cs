@@ -2,7 +2,7 @@ using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links.Stored;
 
-/// <summary>Numbers what may be shifted: first every material everywhere, then each material in each place it is met in.</summary>
+/// <summary>Numbers what may be shifted: first every material everywhere, then each material in each place it is crossed in.</summary>
 internal sealed class ParameterList(Scene scene)
 {
     private readonly List<LossParameter> all = [.. Enumerable.Range(0, scene.Materials.Count).Select(m => new LossParameter(m, null))];

@@ -16,9 +16,9 @@ internal static class Body
     private const double ChestDepthMetres = 0.24;
 
     /// <summary>
-    /// A torso, as the row <c>person</c> of the material table states it: 11 dB with the way round counted in, for the straight
+    /// A torso, as the row <c>person</c> of the material table states it: 11 dB with diffraction included, for the straight
     /// line alone; through it wet tissue takes some 3 dB a centimetre at 2.4 GHz (from memory), so nothing that matters passes
-    /// and what goes round decides. What it throws back and what it takes from a diffuse field follow from muscle's
+    /// and what goes round decides. What it reflects and what it takes from a diffuse field follow from muscle's
     /// permittivity 52.7 and conductivity 1.74 S/m at 2.45 GHz (C. Gabriel et al., 1996; from memory). Stated as a material of
     /// its own so that nobody's table changes it.
     /// </summary>

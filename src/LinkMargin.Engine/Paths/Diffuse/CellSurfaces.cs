@@ -155,7 +155,7 @@ internal sealed class CellSurfaces
 /// <param name="Other">The cell on the other.</param>
 /// <param name="SquareMetres">Its area.</param>
 /// <param name="Material">What it is made of; <see cref="Facet.Nothing"/> for a hole.</param>
-/// <param name="IsMirror">Whether what it throws back first is a path of its own.</param>
+/// <param name="IsMirror">Whether what it reflects first is a path of its own.</param>
 internal sealed record Panel(int One, int Other, double SquareMetres, int Material, bool IsMirror);
 
 /// <summary>A solid thing that stands in a cell: it takes what strikes it and nothing comes out on the other side into another cell.</summary>
@@ -163,5 +163,5 @@ internal sealed record Panel(int One, int Other, double SquareMetres, int Materi
 /// <param name="SquareMetres">Its surface.</param>
 /// <param name="Material">What it is made of.</param>
 /// <param name="Depths">How many times the depth that its material's loss belongs to a flight through it runs, on average.</param>
-/// <param name="IsMirror">Whether what it throws back first is a path of its own.</param>
+/// <param name="IsMirror">Whether what it reflects first is a path of its own.</param>
 internal sealed record Solid(int Cell, double SquareMetres, int Material, double Depths, bool IsMirror);

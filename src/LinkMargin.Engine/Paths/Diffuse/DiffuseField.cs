@@ -13,8 +13,8 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// last flight to a place is the first one of a console there, flown backwards, so two places always hear each other alike.
 /// </para>
 /// <para>
-/// Let a be what the first flights pass into each cell, m what mirrors throw back of them and n what other things scatter; K
-/// the flux of what is put in before it is reflected, G that of all, ρ the area that throws back (ρn of what scatters). After
+/// Let a be what the first flights pass into each cell, m what mirrors reflect of them and n what other things scatter; K
+/// the flux of what is put in before it is reflected, G that of all, ρ the area that reflects (ρn of what scatters). After
 /// just one reflection s = m + n + ρ·K·a sets out. What strikes the surfaces after one reflection or more is then G·s, after
 /// two or more K·ρ·G·s, and after one that scattered K·(n + ρn·K·a). A place that looks at a mirror sees its share of G·s thrown
 /// back, the last reflection; one that looks through a wall, or stands in the plane of a hole, sees of the cell behind what has
@@ -49,8 +49,8 @@ internal sealed class DiffuseField
         }
 
         PowerBalance balance = shell.Balance;
-        ViewFactors outlook = surfaces.From(console, own, new double[Numbers(own)]);
-        (Passed, Reflected, Scattered) = FirstFlights(shell, outlook);
+        ViewFactors views = surfaces.From(console, own, new double[Numbers(own)]);
+        (Passed, Reflected, Scattered) = FirstFlights(shell, views);
         LostShare = 1 - Passed.Sum() - Reflected.Sum() - Scattered.Sum();
 
         double[] unreflected = balance.BeforeReflection(Passed);
@@ -72,7 +72,7 @@ internal sealed class DiffuseField
                 double struck = flux[cell];
                 if (!facet.IsMirror)
                 {
-                    double straight = cell == own ? free * outlook.Shares[i] / facet.SquareMetres : 0;
+                    double straight = cell == own ? free * views.Shares[i] / facet.SquareMetres : 0;
                     struck += unreflected[cell] + straight;
                 }
 
@@ -85,10 +85,10 @@ internal sealed class DiffuseField
     /// <summary>What the first flights pass into each cell, share of the power sent out.</summary>
     internal IReadOnlyList<double> Passed { get; }
 
-    /// <summary>What mirrors throw back of them.</summary>
+    /// <summary>What mirrors reflect of them.</summary>
     internal IReadOnlyList<double> Reflected { get; }
 
-    /// <summary>What other things throw back of them.</summary>
+    /// <summary>What other things reflect of them.</summary>
     internal IReadOnlyList<double> Scattered { get; }
 
     /// <summary>What they lose to heat and out of doors; with the other three it makes 1.</summary>
@@ -108,48 +108,48 @@ internal sealed class DiffuseField
     }
 
     /// <summary>The same for what a place sees.</summary>
-    internal double At(in ViewFactors outlook)
+    internal double At(in ViewFactors views)
     {
-        double[] bright = brightness[outlook.Cell];
-        double flux = outlook.Here * reflected[outlook.Cell];
+        double[] bright = brightness[views.Cell];
+        double flux = views.Here * reflected[views.Cell];
         for (int i = 0; i < bright.Length; i++)
         {
-            flux += outlook.Shares[i] * bright[i];
+            flux += views.Shares[i] * bright[i];
         }
 
-        for (int h = 0; h < outlook.Beyond.Length; h++)
+        for (int h = 0; h < views.Beyond.Length; h++)
         {
-            int beyond = surfaces.BehindHole(outlook.Cell, h);
-            flux += beyond == Cells.Outdoors ? 0 : outlook.Beyond[h] * reflected[beyond];
+            int beyond = surfaces.BehindHole(views.Cell, h);
+            flux += beyond == Cells.Outdoors ? 0 : views.Beyond[h] * reflected[beyond];
         }
 
         // A quarter of a density strikes a surface from one side.
         return 4 * flux;
     }
 
-    // As many numbers as an outlook from a cell takes.
+    // As many numbers as the view factors from a cell take.
     private int Numbers(int cell) => surfaces.Of(cell).Count + surfaces.HoleCount(cell);
 
-    private static (double[] Passed, double[] Reflected, double[] Scattered) FirstFlights(RoomShell shell, in ViewFactors outlook)
+    private static (double[] Passed, double[] Reflected, double[] Scattered) FirstFlights(RoomShell shell, in ViewFactors views)
     {
         CellSurfaces surfaces = shell.Surfaces;
         var passed = new double[surfaces.Count];
         var reflected = new double[surfaces.Count];
         var scattered = new double[surfaces.Count];
-        IReadOnlyList<Facet> facets = surfaces.Of(outlook.Cell);
-        double free = shell.Balance.FreeShare(outlook.Cell);
+        IReadOnlyList<Facet> facets = surfaces.Of(views.Cell);
+        double free = shell.Balance.FreeShare(views.Cell);
         for (int i = 0; i < facets.Count; i++)
         {
             Facet facet = facets[i];
-            double strikes = free * outlook.Shares[i];
-            (facet.IsMirror ? reflected : scattered)[outlook.Cell] += strikes * shell.Reflected(facet);
+            double strikes = free * views.Shares[i];
+            (facet.IsMirror ? reflected : scattered)[views.Cell] += strikes * shell.Reflected(facet);
             Put(facet.Other, strikes * shell.Passed(facet));
         }
 
-        Put(outlook.Cell, outlook.Here);
-        for (int h = 0; h < outlook.Beyond.Length; h++)
+        Put(views.Cell, views.Here);
+        for (int h = 0; h < views.Beyond.Length; h++)
         {
-            Put(surfaces.BehindHole(outlook.Cell, h), outlook.Beyond[h]);
+            Put(surfaces.BehindHole(views.Cell, h), views.Beyond[h]);
         }
 
         return (passed, reflected, scattered);

@@ -16,7 +16,7 @@ internal sealed record Facet(int Other, int Material, Point3[] Outline)
     /// <summary>Whether nothing stands in it.</summary>
     internal bool IsHole => Material == Nothing;
 
-    /// <summary>Whether what it throws back first is a path of its own; the others scatter it.</summary>
+    /// <summary>Whether what it reflects first is a path of its own; the others scatter it.</summary>
     internal bool IsMirror { get; init; } = true;
 
     /// <summary>For a hole, the number of the cell behind it among those its own cell has holes to; −1 for others.</summary>

@@ -9,7 +9,7 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// <para>
 /// Derivation. Let S be a cell's scalar power density in W/m² (energy density times c). Rays pass a small flat surface from
 /// one side, from all directions of a half space, at F = S/4 watts per square metre (the mean of cos θ over the half space
-/// is 1/2, and half of all rays go its way). A surface of area A that throws back the share R, passes T and turns the rest
+/// is 1/2, and half of all rays go its way). A surface of area A that reflects the share R, passes T and turns the rest
 /// to heat takes F·A·(1 − R) out of the cell, of which F·A·T goes on into the cell behind it. In the steady state what goes
 /// in goes out:
 /// </para>
@@ -18,14 +18,14 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// </para>
 /// <para>
 /// with W the power that sets out into the cell. Summed over all cells the exchange cancels: ΣW = ΣF·(absorbed + lost).
-/// Nothing here asks for small losses: what is put in lives for one free flight and for each further one it survives, and
+/// Nothing here requires small losses: what is put in lives for one free flight and for each further one it survives, and
 /// Σ Rⁿ = 1/(1 − R) is exact; Sabine's form differs in counting the first flight, which belongs to the direct path, as
 /// diffuse, and that is what fails when walls absorb most of what strikes them. What is left of the assumption is that a
 /// flight is as likely to strike any part of a cell's surface as any other.
 /// </para>
 /// <para>
 /// Where a flight's reflections are counted, the flux of those not yet reflected obeys the same balance with all that is
-/// thrown back taken out as well, area R·A.
+/// reflected taken out as well, area R·A.
 /// </para>
 /// <para>
 /// Method from memory after D. A. Hill, Electromagnetic Fields in Cavities (2009), chapter 7, and J. B. Andersen et al.,
@@ -39,7 +39,7 @@ internal sealed class PowerBalance
     private readonly double[,] exchanging; // square metres, between cells
     private readonly double[] losing; // square metres, by cell, to out of doors
     private readonly double[] within; // square metres of the absorbing area that no facet stands for
-    private readonly double[] mirrors; // square metres, by cell, times what they throw back
+    private readonly double[] mirrors; // square metres, by cell, times what they reflect
     private readonly double[] scatterers;
     private Cholesky<double>? all;
     private Cholesky<double>? unreflected;
@@ -64,10 +64,10 @@ internal sealed class PowerBalance
     /// <summary>Area of a hole to out of doors that takes as much as goes there, m².</summary>
     internal double LosingArea(int cell) => losing[cell];
 
-    /// <summary>Area of perfect mirrors that throws back as much as the cell's own, m².</summary>
+    /// <summary>Area of perfect mirrors that reflects as much as the cell's own, m².</summary>
     internal double MirrorArea(int cell) => mirrors[cell];
 
-    /// <summary>The same of what scatters what it throws back, m².</summary>
+    /// <summary>The same of what scatters what it reflects, m².</summary>
     internal double ScatteringArea(int cell) => scatterers[cell];
 
     /// <summary>Share of flights in a cell that strike its facets, not what stands within.</summary>
@@ -118,8 +118,8 @@ internal sealed class PowerBalance
         }
     }
 
-    /// <summary>Adds to what a cell's surfaces throw back.</summary>
-    internal void ThrowBack(int cell, double squareMetres, bool isMirror)
+    /// <summary>Adds to what a cell's surfaces reflect.</summary>
+    internal void Reflect(int cell, double squareMetres, bool isMirror)
     {
         if (cell != Cells.Outdoors)
         {

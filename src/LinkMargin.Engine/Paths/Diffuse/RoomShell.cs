@@ -5,8 +5,8 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// The surfaces of every cell with their losses: what each facet throws back and passes, and the power balance they make,
-/// told from the same tables.
+/// The surfaces of every cell with their losses: what each facet reflects and passes, and the power balance they make,
+/// from the same tables.
 /// </summary>
 internal sealed class RoomShell
 {
@@ -40,7 +40,7 @@ internal sealed class RoomShell
     /// <summary>The power balance.</summary>
     internal PowerBalance Balance { get; }
 
-    /// <summary>Share of what strikes a facet that it throws back.</summary>
+    /// <summary>Share of what strikes a facet that it reflects.</summary>
     internal double Reflected(Facet facet) => facet.IsHole ? 0 : losses[facet.Material].DiffuseReflectance;
 
     /// <summary>Share of what strikes a facet that it passes.</summary>
@@ -58,7 +58,7 @@ internal sealed class RoomShell
         Balance.Exchange(panel.One, panel.Other, panel.SquareMetres * table.DiffuseTransmittance);
         foreach (int cell in new[] { panel.One, panel.Other })
         {
-            Balance.ThrowBack(cell, panel.SquareMetres * table.DiffuseReflectance, panel.IsMirror);
+            Balance.Reflect(cell, panel.SquareMetres * table.DiffuseReflectance, panel.IsMirror);
             double absorbing = panel.SquareMetres * table.DiffuseAbsorptance;
             if (panel.One == panel.Other)
             {
@@ -77,6 +77,6 @@ internal sealed class RoomShell
         double passed = Decibels.ToPowerRatio(-table.LossDb(1) * solid.Depths);
         double reflected = Math.Min(table.DiffuseReflectance, 1 - passed);
         Balance.AbsorbWithin(solid.Cell, solid.SquareMetres * (1 - passed - reflected));
-        Balance.ThrowBack(solid.Cell, solid.SquareMetres * reflected, solid.IsMirror);
+        Balance.Reflect(solid.Cell, solid.SquareMetres * reflected, solid.IsMirror);
     }
 }

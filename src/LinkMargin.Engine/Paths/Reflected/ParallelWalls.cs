@@ -5,14 +5,14 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Reflected;
 
 /// <summary>
-/// What a reflection can bring at most, so that a hopeless one is left out before it is looked at closely. Both its legs cross
+/// What a reflection can bring at most, so that a hopeless one is left out before it is examined closely. Both its legs cross
 /// the walls that run like the mirror and stand between it and the ends. Where such walls close off the whole front, the path
 /// keeps no more than what the clearest of their panels passes at its angle: no mean is above what the clearest strip alone
 /// would give. So what is left out here would have come to nothing anyway.
 /// </summary>
 internal sealed class ParallelWalls
 {
-    // Rounding of a product that is compared with one worked out in another order.
+    // Rounding of a product that is compared with one computed in another order.
     private const double Rounding = 1 + 1e-9;
 
     // Nearer to a wall than this the rules of touching decide, metres.
@@ -62,7 +62,7 @@ internal sealed class ParallelWalls
     /// <param name="from">Its start.</param>
     /// <param name="to">Its end.</param>
     /// <param name="wavelengthMetres">λ.</param>
-    /// <param name="least">A share so small that none smaller need be told.</param>
+    /// <param name="least">A share so small that none smaller need be reported.</param>
     internal double Most(
         UprightMirror mirror, in MirrorView view, Point3 from, Point3 to, double wavelengthMetres, double least)
     {

@@ -135,7 +135,7 @@ public sealed class PowerBalanceTests
         {
             balance.Absorb(i, absorbing[i]);
             balance.Exchange(i, Cells.Outdoors, losing[i]);
-            balance.ThrowBack(i, mirrors[i], i % 2 == 0);
+            balance.Reflect(i, mirrors[i], i % 2 == 0);
         }
 
         foreach ((int one, int other, double area) in exchanges)

@@ -21,9 +21,9 @@ namespace LinkMargin.Engine.Uncertainty;
 /// </summary>
 /// <param name="model">The house, ready.</param>
 /// <param name="search">The search whose choice it is.</param>
-/// <param name="basis">How far figures may be out.</param>
+/// <param name="basis">How uncertain the figures are.</param>
 /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
-public sealed class CountedChoice(LinkModel model, PlaceSearch search, UncertaintyBasis basis, double confidence)
+public sealed class ChoiceAtConfidence(LinkModel model, PlaceSearch search, UncertaintyBasis basis, double confidence)
 {
     private const double ApartMetres = 1;
 

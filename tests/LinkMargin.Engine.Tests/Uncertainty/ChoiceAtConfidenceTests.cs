@@ -9,7 +9,7 @@ using LinkMargin.Engine.Uncertainty;
 namespace LinkMargin.Engine.Tests.Uncertainty;
 
 /// <summary>The map of the choice against spots put in its cells.</summary>
-public sealed class CountedChoiceTests
+public sealed class ChoiceAtConfidenceTests
 {
     private const double HeightMetres = 1.2;
 
@@ -50,7 +50,7 @@ public sealed class CountedChoiceTests
         Assert.Equal(144, map.Grid.Count);
     }
 
-    private static Field MapOf(LinkModel model, double cellMetres, double confidence) => new CountedChoice(
+    private static Field MapOf(LinkModel model, double cellMetres, double confidence) => new ChoiceAtConfidence(
         model, new PlaceSearch(model, new PlaceRequest()), Basis, confidence).MapOf(0, HeightMetres, cellMetres, model.House.Spots[0]);
 
     private static IEnumerable<int> Computed(Field map) => Enumerable.Range(0, map.Grid.Count).Where(cell => !double.IsNaN(map.MarginDb[cell]));
