@@ -1,6 +1,3 @@
-using LinkMargin.Engine.Propagation;
-using LinkMargin.Engine.Quantities;
-
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
@@ -18,13 +15,14 @@ public sealed class DistancePowerLaw : IPathLossModel
     private const double ExponentSpread = 3;
 
     private readonly IReadOnlyList<double> distancesMetres;
-    private readonly Frequency frequency;
+    private readonly IReadOnlyList<double> freeSpaceDb;
     private readonly bool isExponentFree;
 
-    private DistancePowerLaw(IReadOnlyList<double> distancesMetres, Frequency frequency, bool isExponentFree)
+    private DistancePowerLaw(IReadOnlyList<double> distancesMetres, IReadOnlyList<double> freeSpaceDb, bool isExponentFree)
     {
         ArgumentNullException.ThrowIfNull(distancesMetres);
-        (this.distancesMetres, this.frequency, this.isExponentFree) = (distancesMetres, frequency, isExponentFree);
+        ArgumentNullException.ThrowIfNull(freeSpaceDb);
+        (this.distancesMetres, this.freeSpaceDb, this.isExponentFree) = (distancesMetres, freeSpaceDb, isExponentFree);
     }
 
     /// <inheritdoc/>
@@ -36,18 +34,20 @@ public sealed class DistancePowerLaw : IPathLossModel
 
     /// <summary>Free space.</summary>
     /// <param name="distancesMetres">Length of each link, metres.</param>
-    /// <param name="frequency">The frequency.</param>
-    public static DistancePowerLaw FreeSpace(IReadOnlyList<double> distancesMetres, Frequency frequency) => new(distancesMetres, frequency, false);
+    /// <param name="freeSpaceDb">Free-space loss of each link, dB.</param>
+    public static DistancePowerLaw FreeSpace(IReadOnlyList<double> distancesMetres, IReadOnlyList<double> freeSpaceDb) =>
+        new(distancesMetres, freeSpaceDb, false);
 
     /// <summary>A free exponent beyond one metre.</summary>
     /// <param name="distancesMetres">Length of each link, metres.</param>
-    /// <param name="frequency">The frequency.</param>
-    public static DistancePowerLaw FreeExponent(IReadOnlyList<double> distancesMetres, Frequency frequency) => new(distancesMetres, frequency, true);
+    /// <param name="freeSpaceDb">Free-space loss of each link, dB.</param>
+    public static DistancePowerLaw FreeExponent(IReadOnlyList<double> distancesMetres, IReadOnlyList<double> freeSpaceDb) =>
+        new(distancesMetres, freeSpaceDb, true);
 
     /// <inheritdoc/>
     public double PathLossDb(int link, ReadOnlySpan<double> shiftsDb, Span<double> gradient)
     {
-        double loss = FreeSpaceLoss.Db(distancesMetres[link], frequency);
+        double loss = freeSpaceDb[link];
         if (!isExponentFree)
         {
             return loss;

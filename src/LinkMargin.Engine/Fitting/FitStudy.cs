@@ -1,5 +1,3 @@
-using LinkMargin.Engine.Quantities;
-
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>A fit with everything a careful experimenter would want to see beside it.</summary>
@@ -56,17 +54,17 @@ public sealed class FitStudy
         return Rms(i => leftOutDb[i]!.Value);
     }
 
-    /// <summary>Fits, and looks at the fit from all sides.</summary>
+    /// <summary>Fits, and judges the fit by several measures.</summary>
     /// <param name="problem">The problem.</param>
     /// <param name="distancesMetres">Length of each link of its model, metres.</param>
-    /// <param name="frequency">The frequency.</param>
-    public static FitStudy Of(FitProblem problem, IReadOnlyList<double> distancesMetres, Frequency frequency)
+    /// <param name="freeSpaceDb">Free-space loss of each, dB.</param>
+    public static FitStudy Of(FitProblem problem, IReadOnlyList<double> distancesMetres, IReadOnlyList<double> freeSpaceDb)
     {
         ArgumentNullException.ThrowIfNull(problem);
         return new FitStudy(
             LossFit.Of(problem),
-            Baseline.Of(DistancePowerLaw.FreeSpace(distancesMetres, frequency), problem),
-            Baseline.Of(DistancePowerLaw.FreeExponent(distancesMetres, frequency), problem));
+            Baseline.Of(DistancePowerLaw.FreeSpace(distancesMetres, freeSpaceDb), problem),
+            Baseline.Of(DistancePowerLaw.FreeExponent(distancesMetres, freeSpaceDb), problem));
     }
 
     private double Rms(Func<int, double> residualDb)

@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Propagation;
 
 namespace LinkMargin.Engine.Measuring;
 
@@ -48,7 +49,8 @@ public sealed class HouseFit
         ArgumentNullException.ThrowIfNull(spreads);
         ArgumentNullException.ThrowIfNull(measurements);
         FitProblem problem = ProblemOf(model, spreads, measurements, out MeasuredLinks links);
-        return new HouseFit(model.House, measurements, links, FitStudy.Of(problem, links.DistancesMetres, model.Scene.Band.Equivalent), spreads.ModelDb);
+        double[] freeSpaceDb = [.. links.DistancesMetres.Select(metres => FreeSpaceLoss.Db(metres, model.Scene.Band.Equivalent))];
+        return new HouseFit(model.House, measurements, links, FitStudy.Of(problem, links.DistancesMetres, freeSpaceDb), spreads.ModelDb);
     }
 
     // What the model leaves out on a link is normal about 0; a measurement tells it but for the measurement's own noise and what is

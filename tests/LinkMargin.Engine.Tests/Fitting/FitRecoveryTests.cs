@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
 using MathNet.Numerics.Distributions;
 using Xunit.Abstractions;
@@ -131,7 +132,10 @@ public sealed class FitRecoveryTests(ITestOutputHelper output)
     public void The_house_predicts_better_than_distance_alone()
     {
         SyntheticMeasurements made = new(3, 40, Bad);
-        FitStudy study = FitStudy.Of(made.Problem, made.House.DistancesMetres, Frequency.FromMegahertz(2441));
+        FitStudy study = FitStudy.Of(
+            made.Problem,
+            made.House.DistancesMetres,
+            [.. made.House.DistancesMetres.Select(metres => FreeSpaceLoss.Db(metres, Frequency.FromMegahertz(2441)))]);
         double house = study.RmsLeaveOneOutDb(study.LeaveOneOutDb);
         double free = study.RmsLeaveOneOutDb(study.FreeSpace.LeaveOneOutDb), law = study.RmsLeaveOneOutDb(study.FreeExponent.LeaveOneOutDb);
         output.WriteLine(FormattableString.Invariant($"left out, rms: house {house:F1}, law {law:F1}, free space {free:F1} dB"));
