@@ -1,7 +1,6 @@
 using System.Numerics;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
-using MathNet.Numerics.Statistics;
 
 namespace LinkMargin.Engine.Materials;
 
@@ -44,7 +43,7 @@ internal sealed class PanelMean
     public PanelResponse At(double cosIncidence)
     {
         double passed = 0, reflected = 0;
-        RunningWeightedStatistics all = new(), examples = new();
+        Moments all = default, examples = default;
         for (int start = 0; start < samples.Length; start += perExample)
         {
             double band = 0;
@@ -56,18 +55,18 @@ internal sealed class PanelMean
                 double weight = sample.ExampleWeight * sample.ChannelWeight;
                 band += sample.ChannelWeight * transmittance;
                 reflected += weight * (te.Reflectance + tm.Reflectance) / 2;
-                all.Push(weight, LayeredSlab.LossDbOf(transmittance));
+                all.Add(LayeredSlab.LossDbOf(transmittance), weight);
             }
 
             passed += samples[start].ExampleWeight * band;
-            examples.Push(samples[start].ExampleWeight, LayeredSlab.LossDbOf(band));
+            examples.Add(LayeredSlab.LossDbOf(band), samples[start].ExampleWeight);
         }
 
         return new(
             LayeredSlab.LossDbOf(passed),
             Math.Max(0, 1 - passed - reflected),
-            all.PopulationStandardDeviation,
-            examples.PopulationStandardDeviation);
+            all.StandardDeviation,
+            examples.StandardDeviation);
     }
 
     private static SlabLayer[] Slab(IReadOnlyList<Layer> layers, Frequency frequency, double[] thicknessMetres) =>
@@ -75,6 +74,28 @@ internal sealed class PanelMean
         .. layers.Select((layer, n) =>
             new SlabLayer(ComplexPermittivity.Of(layer.Substance, frequency), thicknessMetres[n])),
     ];
+
+    /// <summary>
+    /// Running weighted mean and sum of squares about it (West's update), which does not cancel. MathNet's has skewness and
+    /// kurtosis besides, which triples the time that a house's tables take.
+    /// </summary>
+    private struct Moments
+    {
+        private double weight;
+        private double mean;
+        private double squares;
+
+        // Of equal values rounding may leave a little less than nothing.
+        public readonly double StandardDeviation => Math.Sqrt(Math.Max(0, squares / weight));
+
+        public void Add(double value, double share)
+        {
+            weight += share;
+            double step = value - mean;
+            mean += step * share / weight;
+            squares += share * step * (value - mean);
+        }
+    }
 
     private sealed record Sample(SlabLayer[] Layers, double WavelengthMetres, double ExampleWeight, double ChannelWeight);
 }
