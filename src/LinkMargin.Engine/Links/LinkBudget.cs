@@ -1,7 +1,6 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
-using MathNet.Numerics.Statistics;
 
 namespace LinkMargin.Engine.Links;
 
@@ -51,14 +50,17 @@ public sealed record LinkBudget(
     {
         get
         {
-            var delays = new RunningWeightedStatistics();
+            double all = 0, first = 0, second = 0;
             foreach (PathBudget path in Paths)
             {
                 double power = Decibels.ToPowerRatio(Paths[0].LossDb - path.LossDb);
-                delays.Push(power, path.Path.LengthMetres / Quantities.Frequency.SpeedOfLight * 1e9);
+                double delay = path.Path.LengthMetres / Quantities.Frequency.SpeedOfLight * 1e9;
+                all += power;
+                first += power * delay;
+                second += power * delay * delay;
             }
 
-            return delays.PopulationStandardDeviation;
+            return Math.Sqrt(Math.Max(0, (second / all) - (first / all * (first / all))));
         }
     }
 
