@@ -87,8 +87,8 @@ public sealed class FigureConsistencyTests : IDisposable
 
             LinkBudget budget = links.Ranking.Scores.SelectMany(score => score.Budgets).Single(b => b.Spot.Name == link.Spot && b.Seat.Name == link.Seat);
             string caption = maker.RequestFor(budget, links.Uncertainty).Caption;
-            Assert.StartsWith($"Margin to count on {link.Counted} dB (", caption, StringComparison.Ordinal);
-            Assert.Contains($"; median {ShownMargin.Text(link.MedianDb)} dB.", caption, StringComparison.Ordinal);
+            Assert.Contains($"): {link.Counted} dB, ", caption, StringComparison.Ordinal);
+            Assert.Contains($" Median {ShownMargin.Text(link.MedianDb)} dB.", caption, StringComparison.Ordinal);
         }
     }
 

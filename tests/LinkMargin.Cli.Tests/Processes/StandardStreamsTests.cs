@@ -35,6 +35,7 @@ public sealed class StandardStreamsTests : IDisposable
         "improve house.yaml --spot 'den rack' --model direct",
         "map house.yaml --model direct --cell 0.5",
         "materials brick",
+        "guide budget",
     ];
 
     [Fact]

@@ -177,7 +177,7 @@ public sealed class HouseFaultTests
         Assert.Contains("keys with values are needed", Only("just a note to myself"), StringComparison.Ordinal);
         Assert.Contains("anchors and aliases", Only("house: &h x\nlevels: [*h, *h]"), StringComparison.Ordinal);
         Assert.Equal(
-            ["house.yaml:1:1: 'lorem' is not a key of a house file; write one of: house, units, levels, fixtures, radios, required, spots, seats, zones, keep-out"],
+            ["house.yaml:1:1: 'lorem' is not a key of a house file; write one of: form, house, units, levels, fixtures, radios, required, spots, seats, zones, keep-out"],
             HouseText.Read("lorem: ipsum").Problems.Where(p => p.Message.Contains("lorem", StringComparison.Ordinal)).Select(p => p.ToString()));
     }
 
@@ -188,7 +188,7 @@ public sealed class HouseFaultTests
         Assert.Equal(ProblemList.MostReported, HouseText.Read(WithWrongKeys(ProblemList.MostReported)).Problems.Count);
         HouseParseResult parsed = HouseText.Read(WithWrongKeys(10 * ProblemList.MostReported));
         Assert.Equal(ProblemList.MostReported + 1, parsed.Problems.Count);
-        Assert.Equal("there are more than 500 mistakes; fix the ones above first", parsed.Problems[^1].Message);
+        Assert.Equal("there are more than 500 errors; fix the ones above first", parsed.Problems[^1].Message);
     }
 
     /// <summary>What the layout of the plan finds reaches a person the same way.</summary>

@@ -56,8 +56,8 @@ public sealed class MeasurementsFaultTests
     }
 
     [Theory]
-    [InlineData("transmitter,receiver,received,device,notes\nshelf,sofa,-50,phone,by the door\nshelf,desk,-60,phone,\n", "r.csv:1:38: 'notes' is no column that is read, so what stands under it is left out")]
-    [InlineData("transmitter,receiver,received,devise\nshelf,sofa,-50,phone\nshelf,desk,-60,phone\n", "r.csv:1:31: 'devise' is no column that is read, so what stands under it is left out; did you mean 'device'?")]
+    [InlineData("transmitter,receiver,received,device,notes\nshelf,sofa,-50,phone,by the door\nshelf,desk,-60,phone,\n", "r.csv:1:38: 'notes' is not a known column, so it is ignored")]
+    [InlineData("transmitter,receiver,received,devise\nshelf,sofa,-50,phone\nshelf,desk,-60,phone\n", "r.csv:1:31: 'devise' is not a known column, so it is ignored; did you mean 'device'?")]
     [InlineData("transmitter,receiver,received\nshelf,sofa,-50\nshelf,desk,-60\n", "r.csv:1:1: there is no column 'device', so all levels are taken to be read with one and the same device")]
     [InlineData("transmitter,receiver,received,device\nshelf,sofa,-50,phone\nshelf,desk,-60,phone\nrack,desk,-70,phnoe\n", "r.csv:4:1: 'phnoe' took only this one measurement, which sets its own offset and says almost nothing about the house; did you mean 'phone'?")]
     [InlineData("transmitter,receiver,received,device\nshelf,sofa,-50,phone\nshelf,desk,-60,phone\nrack,desk,< -55,phone\n", "r.csv:4:11: phone is said to hear nothing below -55 dBm here, but shows -60 dBm in another line; check the two")]

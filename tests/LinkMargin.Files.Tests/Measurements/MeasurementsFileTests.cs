@@ -132,7 +132,7 @@ public sealed class MeasurementsFileTests
         MeasurementsTemplate.Write(SmallHouse.House, stream);
         string text = System.Text.Encoding.UTF8.GetString(stream.ToArray());
         Assert.StartsWith("transmitter,receiver,received,device\nshelf,sofa,,phone\n", text, StringComparison.Ordinal);
-        Assert.Equal("r.csv:1:1: 4 lines have no level yet and are left out", SmallHouse.Problems(text)[0]);
+        Assert.Equal("r.csv:1:1: 4 lines have no level yet and are ignored", SmallHouse.Problems(text)[0]);
         Assert.Null(SmallHouse.Read(text).Measurements);
         MeasurementsParseResult filled = SmallHouse.Read(text.Replace(",,", ",-60,", StringComparison.Ordinal));
         Assert.Empty(filled.Problems);

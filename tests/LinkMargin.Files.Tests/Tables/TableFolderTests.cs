@@ -42,7 +42,7 @@ public sealed class TableFolderTests
         Assert.Empty(read.Tables.BuildUps);
         Assert.All(read.Problems, p => Assert.Equal(Severity.Warning, p.Severity));
         Assert.Contains(
-            "floors.yaml (built in):1:1: only 0 of the built-in floor build-ups can be made of the materials given, so the others are left out; put a floors.yaml of your own beside materials.yaml if a house needs them",
+            "floors.yaml (built in):1:1: only 0 of the built-in floor build-ups can be made of the given materials, so the others are omitted; put your own floors.yaml beside materials.yaml if a house needs them",
             folder.Problems());
     }
 
