@@ -1,3 +1,4 @@
+using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
 using LinkMargin.Engine.Fitting;
@@ -81,4 +82,20 @@ internal static class HouseLoading
     private static LoadedHouse Fit(LoadedHouse loaded, FittedLosses? fitted) => fitted is null
         ? loaded
         : loaded with { House = fitted.ApplyTo(loaded.House), AsWritten = fitted.ApplyTo(loaded.AsWritten), Fitted = fitted };
+}
+
+/// <summary>The tables a command works with: those of <c>--materials</c>, or the built-in ones.</summary>
+internal static class LoadedTables
+{
+    /// <summary>Reads them; problems go to the messages, an error ends the command.</summary>
+    public static MaterialTables Read(Invocation invocation, ParseResult parse, CommonOptions common)
+    {
+        string? folder = parse.GetValue(common.Materials);
+        MaterialTablesResult result = folder is null
+            ? MaterialTablesFile.ReadBuiltIn()
+            : MaterialTablesFile.ReadFolder(invocation.Files.ToReadFolder(folder, MaterialTablesFile.FileNames));
+        ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
+        return result.Tables
+            ?? throw new CannotBeDoneException($"the tables of {folder ?? "the program"} cannot be used; see the messages above");
+    }
 }

@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Decisions;
@@ -18,4 +19,38 @@ public sealed record DecisionMargin(string Words, Func<LinkBudget, double> Margi
 
     /// <summary>Whether the margin to count on is at least what the seat requires.</summary>
     public bool Passes(LinkBudget budget) => HeadroomDb(budget) >= 0;
+}
+
+/// <summary>
+/// Says how good a spot is. What searches (places, remedies) asks here of every house and spot it tries, so that one search
+/// serves the median and the margin to count on alike.
+/// </summary>
+public interface ISpotJudge
+{
+    /// <summary>Scores a spot.</summary>
+    /// <param name="model">The house, ready.</param>
+    /// <param name="spot">The spot; it need not be one of the house's.</param>
+    /// <param name="seats">The seats it is played from, at least one.</param>
+    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats);
+
+    /// <summary>How far the margin that counts lies below the median of any link, at least, dB; 0 where nothing is known.</summary>
+    /// <param name="model">The house, ready.</param>
+    public double LeastAllowanceDb(LinkModel model);
+}
+
+/// <summary>Judges by the median margin: as likely too high as too low.</summary>
+public sealed class MedianJudge : ISpotJudge
+{
+    private MedianJudge()
+    {
+    }
+
+    /// <summary>The one there is.</summary>
+    public static MedianJudge Instance { get; } = new();
+
+    /// <inheritdoc/>
+    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats) => new(spot, LinkEvaluation.Budgets(model, spot, seats));
+
+    /// <inheritdoc/>
+    public double LeastAllowanceDb(LinkModel model) => 0;
 }

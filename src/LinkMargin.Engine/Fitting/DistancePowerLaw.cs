@@ -58,3 +58,43 @@ public sealed class DistancePowerLaw : IPathLossModel
         return loss + (shiftsDb[0] * gradient[0]);
     }
 }
+
+/// <summary>A plain law fitted to the same measurements, with the same offsets for the same devices.</summary>
+/// <param name="Fit">Its fit.</param>
+/// <param name="LeaveOneOutDb">Its residuals on measurements it has not seen, dB.</param>
+public sealed record Baseline(LossFit Fit, IReadOnlyList<double?> LeaveOneOutDb)
+{
+    /// <summary>
+    /// Its scatter is no doubt of the stated noise, so it is fitted as if every measurement were good and the noise this: by
+    /// least squares but for what the priors say. 8 dB: shadowing in houses, Recommendation ITU-R P.1238, from memory.
+    /// </summary>
+    private const double ScatterDb = 8;
+
+    /// <summary>Fits a law.</summary>
+    /// <param name="law">The law.</param>
+    /// <param name="problem">Whose measurements and devices.</param>
+    public static Baseline Of(DistancePowerLaw law, FitProblem problem)
+    {
+        ArgumentNullException.ThrowIfNull(law);
+        ArgumentNullException.ThrowIfNull(problem);
+        LossFit fit = LossFit.Of(new FitProblem(
+            law, law.Priors, problem.Devices, [.. problem.Measurements.Select(r => r with { NoiseDb = ScatterDb })], BadMeasurements.None));
+        return new Baseline(fit, LeaveOneOut.ResidualsDb(fit));
+    }
+}
+
+/// <summary>
+/// Path losses of a set of links as functions of unknown shifts: of the losses of materials in the house's own model, of
+/// an exponent in a plain law of distance. The estimator knows nothing else of propagation.
+/// </summary>
+public interface IPathLossModel
+{
+    /// <summary>How many shifts there are.</summary>
+    public int ParameterCount { get; }
+
+    /// <summary>Path loss of a link, dB, and how it changes with each shift.</summary>
+    /// <param name="link">Which link.</param>
+    /// <param name="shiftsDb">What each material loses more than its table says, dB.</param>
+    /// <param name="gradient">Takes the derivatives of the path loss by the shifts; all are written.</param>
+    public double PathLossDb(int link, ReadOnlySpan<double> shiftsDb, Span<double> gradient);
+}

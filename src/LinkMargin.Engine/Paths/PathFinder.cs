@@ -1,5 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Paths.Body;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths;
@@ -80,4 +82,17 @@ internal readonly record struct LinkEnds(Point3 Start, Point3 End, double? Facin
     /// <param name="last">Where its last leg comes from, unfolded.</param>
     internal double BodyFactor(BodyShadow body, Point3 first, Point3 last) =>
         IsPlayerAtStart ? body.Factor(first, Start, FacingDegrees) : body.Factor(last, End, FacingDegrees);
+}
+
+/// <summary>A house ready for tracing, with what every kind of path needs.</summary>
+/// <param name="Scene">The house, laid out.</param>
+/// <param name="Losses">What its materials lose at every angle.</param>
+/// <param name="Body">What the player's body leaves of a path.</param>
+internal sealed record TracedHouse(Scene Scene, LossTables Losses, BodyShadow Body)
+{
+    /// <summary>Wavelength of the frequency that stands for the band, metres.</summary>
+    internal double WavelengthMetres { get; } = Scene.Band.Equivalent.WavelengthMetres;
+
+    /// <summary>Power that arrives over a length of free space, share of the power sent between isotropic antennas.</summary>
+    internal double FreeSpaceRatio(double lengthMetres) => FreeSpaceLoss.PowerRatio(lengthMetres, WavelengthMetres);
 }

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
@@ -93,4 +94,32 @@ public sealed class HouseUncertainty
         ArgumentNullException.ThrowIfNull(spots);
         return BestSpots.Probabilities(this, spots);
     }
+}
+
+/// <summary>What says how far a house's figures may be out, and how that is drawn.</summary>
+/// <param name="Spreads">What applies apart from each material's and radio's own spread.</param>
+/// <param name="Fitted">How what is still out about fitted materials hangs together; null where nothing was fitted.</param>
+public sealed record UncertaintyBasis(Spreads Spreads, FittedLosses? Fitted = null)
+{
+    /// <summary>A margin that is counted on is exceeded so often, where nothing else is requested.</summary>
+    public const double UsualConfidence = 0.9;
+
+    /// <summary>How many draws of the house, at least 1.</summary>
+    public int Draws { get; init; } = 1000;
+
+    /// <summary>Which draws: the same seed gives the same.</summary>
+    public ulong Seed { get; init; } = 1;
+}
+
+/// <summary>
+/// How far a material's loss in one place lies from that in another of the same house: the share of its row's variance that
+/// belongs to each crossing, and what the tolerance of its layers does, since no cavity is as deep as the next. The two add as
+/// variances: a row's spread is of how far its figure is out for a wall built just as the row says.
+/// </summary>
+internal static class PlaceSpreads
+{
+    /// <summary>One standard deviation for each material, dB.</summary>
+    internal static double[] Of(StoredPaths stored, UncertaintyBasis basis) =>
+        [.. stored.Materials.Select((material, i) =>
+            double.Hypot(basis.Spreads.EachCrossingDb(material.SpreadDb), stored.ToleranceSpreadsDb[i]))];
 }

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
 
@@ -34,4 +35,40 @@ internal sealed class LinkDraws
 
         return new DrawnMargins(marginDb, read?.SpreadDb ?? modelDb);
     }
+}
+
+/// <summary>
+/// Draws of a house's losses: one shift for all of a material's row, and each place's own. No loss goes below 0. The same
+/// draws serve every link, so that spots are compared in the same houses.
+/// </summary>
+internal sealed class HouseDraws
+{
+    private readonly double[] shiftsDb; // draw by draw
+    private readonly int parameters;
+
+    internal HouseDraws(
+        IReadOnlyList<LossParameter> parameters, IReadOnlyList<Material> materials, IReadOnlyList<double> ownSpreadsDb, UncertaintyBasis basis)
+    {
+        var draws = new LatinHypercubeSampler(basis.Draws, basis.Seed);
+        var shared = new SharedLosses(materials, basis);
+        double[][] rows = shared.Drawn(draws);
+        (this.parameters, shiftsDb) = (parameters.Count, new double[basis.Draws * parameters.Count]);
+        for (int p = 0; p < parameters.Count; p++)
+        {
+            Material material = materials[parameters[p].Material];
+            int row = shared.RowOf(parameters[p].Material);
+            double inCommon = shared.SpreadsDb[row] * material.Scale, own = ownSpreadsDb[parameters[p].Material];
+            double[]? here = parameters[p].Place is int place && own > 0 ? draws.Of(FormattableString.Invariant($"{material.Name} at {place}")) : null;
+            for (int d = 0; d < basis.Draws; d++)
+            {
+                double everywhere = Math.Max(-material.LossDb, inCommon * rows[row][d]);
+                shiftsDb[(d * this.parameters) + p] = parameters[p].Place is null ? everywhere
+                    : here is null ? 0
+                    : Math.Max(-material.LossDb - everywhere, own * here[d]);
+            }
+        }
+    }
+
+    /// <summary>What each parameter loses more than its table says in one draw, dB.</summary>
+    internal ReadOnlySpan<double> ShiftsDb(int draw) => shiftsDb.AsSpan(draw * parameters, parameters);
 }

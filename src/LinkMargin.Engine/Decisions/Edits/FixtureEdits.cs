@@ -3,6 +3,40 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Decisions.Edits;
 
+/// <summary>A side of a hollow fixture without its panel: a rack's door left open, its back taken off.</summary>
+/// <param name="Name">The fixture's name.</param>
+/// <param name="Side">The side.</param>
+public sealed record OpenFixtureSide(string Name, BoxSides Side) : HouseEdit
+{
+    /// <inheritdoc/>
+    public override House ApplyTo(House house) => house with
+    {
+        Fixtures = Changed(
+            house.Fixtures,
+            fixture => fixture.IsShell && fixture.Name == Name,
+            fixture => fixture with { OpenSides = fixture.OpenSides | Side },
+            $"hollow fixture '{Name}'"),
+    };
+}
+
+/// <summary>A fixture taken away. Who looked at it looks the same way on; what stood in it stays where it was.</summary>
+/// <param name="Name">Its name.</param>
+public sealed record RemoveFixture(string Name) : HouseEdit
+{
+    /// <inheritdoc/>
+    public override House ApplyTo(House house)
+    {
+        Fixture[] left = [.. house.Fixtures.Where(fixture => fixture.Name != Name)];
+        return left.Length == house.Fixtures.Count
+            ? throw new ArgumentException($"The house has no fixture '{Name}'.", nameof(house))
+            : house with
+            {
+                Fixtures = left,
+                Seats = [.. house.Seats.Select(seat => seat.Faces == Name ? seat with { Faces = null } : seat)],
+            };
+    }
+}
+
 /// <summary>
 /// A side of a hollow fixture with a panel of something else. In a house file: the side opened, and a thin fixture put there.
 /// </summary>

@@ -28,3 +28,30 @@ public sealed record MoveSeat(string Name, int LevelIndex, Point2 Plan, double H
         };
     }
 }
+
+/// <summary>A seat taken out of the question, as by a controller on a cable.</summary>
+/// <param name="Name">Its name.</param>
+public sealed record RemoveSeat(string Name) : HouseEdit
+{
+    /// <inheritdoc/>
+    public override House ApplyTo(House house)
+    {
+        Seat[] left = [.. house.Seats.Where(seat => seat.Name != Name)];
+        return left.Length == house.Seats.Count
+            ? throw new ArgumentException($"The house has no seat '{Name}'.", nameof(house))
+            : house with { Seats = left };
+    }
+}
+
+/// <summary>A seat turned.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="FacingDegrees">Where the player then looks, degrees anticlockwise from the x axis, 0 to below 360.</param>
+public sealed record TurnSeat(string Name, double FacingDegrees) : HouseEdit
+{
+    /// <inheritdoc/>
+    public override House ApplyTo(House house) => house with
+    {
+        Seats = Changed(
+            house.Seats, seat => seat.Name == Name, seat => seat with { FacingDegrees = FacingDegrees, Faces = null }, $"seat '{Name}'"),
+    };
+}
