@@ -6,7 +6,7 @@ public static class CrossingLoss
     /// <summary>Loss of one crossing.</summary>
     /// <param name="kind">What kind of thing it is.</param>
     /// <param name="share">The crossing's share, 0 or more.</param>
-    /// <param name="materialDb">The material's loss at normal incidence, dB.</param>
+    /// <param name="materialDb">The material's loss at the angle of the crossing, dB.</param>
     /// <returns>
     /// dB. Joists cover part of the first Fresnel zone; the field behind them is the mean of what comes through them and
     /// what comes between them, so amplitudes are averaged by the share covered. Everything else scales with its share.

@@ -103,7 +103,7 @@ public sealed partial class SampleTests : IClassFixture<SampleTests.DemoFolder>
         {
             Directory.CreateDirectory(folder.PathOf("linkmargin-demo"));
             folder.Put("linkmargin-demo/tern-terrace.yaml", DemoHouse.Text);
-            folder.Put("linkmargin-demo/tern-terrace-readings.csv", DemoMeasurements.Text);
+            folder.Put("linkmargin-demo/tern-terrace-measurements.csv", DemoMeasurements.Text);
         }
 
         public string OutputOf(string command) => outputs.GetOrAdd(command, typed =>

@@ -2,7 +2,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 
-namespace LinkMargin.Cli.Tests;
+namespace LinkMargin.Reports.Tests;
 
 /// <summary>Two levels, a wall, a floor with joists, two spots, three seats: small enough to follow by hand.</summary>
 internal static class SampleHouse

@@ -8,7 +8,7 @@ using LinkMargin.Reports.Houses;
 using LinkMargin.Reports.Layout;
 using LinkMargin.Reports.Texts;
 
-namespace LinkMargin.Cli.Tests.Output;
+namespace LinkMargin.Reports.Tests.Texts;
 
 public sealed class BudgetTextTests
 {

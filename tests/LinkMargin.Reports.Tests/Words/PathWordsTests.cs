@@ -4,7 +4,7 @@ using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Reports.Words;
 
-namespace LinkMargin.Cli.Tests.Output;
+namespace LinkMargin.Reports.Tests.Words;
 
 public sealed class PathWordsTests
 {

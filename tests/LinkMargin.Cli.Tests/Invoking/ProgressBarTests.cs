@@ -1,7 +1,7 @@
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Reports.Houses;
 
-namespace LinkMargin.Cli.Tests.Output;
+namespace LinkMargin.Cli.Tests.Invoking;
 
 public sealed class ProgressBarTests
 {

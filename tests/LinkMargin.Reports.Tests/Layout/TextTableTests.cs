@@ -1,6 +1,6 @@
 using LinkMargin.Reports.Layout;
 
-namespace LinkMargin.Cli.Tests.Output;
+namespace LinkMargin.Reports.Tests.Layout;
 
 public sealed class TextTableTests
 {

@@ -1,7 +1,7 @@
 using CsCheck;
 using LinkMargin.Reports.Layout;
 
-namespace LinkMargin.Cli.Tests.Output;
+namespace LinkMargin.Reports.Tests.Layout;
 
 public sealed class TenthsTests
 {

@@ -1,7 +1,7 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Reports.Houses;
 
-namespace LinkMargin.Cli.Tests.Maps;
+namespace LinkMargin.Reports.Tests.Houses;
 
 public sealed class RequiredMarginTests
 {

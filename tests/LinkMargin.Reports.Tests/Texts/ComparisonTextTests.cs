@@ -5,7 +5,7 @@ using LinkMargin.Reports.Layout;
 using LinkMargin.Reports.Texts;
 using LinkMargin.Reports.Words;
 
-namespace LinkMargin.Cli.Tests.Output;
+namespace LinkMargin.Reports.Tests.Texts;
 
 public sealed class ComparisonTextTests
 {
