@@ -126,7 +126,7 @@ internal static class ChoiceKey
             MapKey.Mark(MarkKind.SpotHere, "place found", pixelsPerPoint),
             MapKey.Mark(MarkKind.SpotElsewhere, "spot of the house file", pixelsPerPoint),
             MapKey.Mark(MarkKind.SeatPlain, "seat", pixelsPerPoint),
-            new(20, "hatched: some seat is short", (canvas, box) => MapKey.DrawHatch(canvas, box, pixelsPerPoint)),
+            new(20, "hatched: some seat does not pass", (canvas, box) => MapKey.DrawHatch(canvas, box, pixelsPerPoint)),
         };
         if (house.Zones.Count > 0)
         {

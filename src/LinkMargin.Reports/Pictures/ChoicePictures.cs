@@ -25,14 +25,14 @@ internal sealed class ChoicePictures(LoadedHouse loaded, LinkModel model, double
             .. named.Scores.Select(score => new ChoiceMark(
                 score.Spot.LevelIndex, score.Spot.Plan, score.Spot.Name, Tenths.Signed(Headroom.TenthsOf(score)), IsNamed: true)),
         ],
-        $"{loaded.House.Name}: the weakest seat for a console anywhere, {loaded.Lengths.Brief(result.Best[0].Place.HeightMetres)} above the floor",
-        Caption())
+        $"{loaded.House.Name}: at {result.Best[0].Score.Spot.Name} the weakest seat is {Headroom.Words(result.Best[0].Score)} the required margin",
+        Caption(result.Best[0].Place.HeightMetres))
     {
         Unit = loaded.PlotUnit,
     };
 
-    private string Caption() =>
-        $"Margin to count on ({UncertaintyWords.Often(confidence)}) less the required margin, dB, at the weakest seat, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
+    private string Caption(double heightMetres) =>
+        $"Margin to count on ({UncertaintyWords.Often(confidence)}) less the required margin, dB, at the weakest seat, with a console {loaded.Lengths.Brief(heightMetres)} above the floor anywhere, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
             + $"model: {ModelWords.Of(model.Depth)}. "
             + "Figures at marks are those of the table, each at its own height; the map agrees with them within 0.2 dB almost everywhere. "
             + (model.Occupied.Count > 0 ? $"People sit on {OccupiedWords.List(model.Occupied)}. " : "")

@@ -15,7 +15,7 @@ internal static class FitPictures
         int worst = Enumerable.Range(0, fit.Measurements.Count)
             .MaxBy(i => Math.Abs(study.Fit.Residuals[i].ResidualDb) / study.Fit.Residuals[i].Measurement.NoiseDb);
         var request = new FitRequest(
-            $"{fit.House.Name}: measured levels against predictions",
+            Title(fit),
             string.Create(CultureInfo.InvariantCulture, $"{fit.Measurements.Count} measurements; each model has its own offset for each pair of devices. Rms over ")
                 + string.Create(CultureInfo.InvariantCulture, $"{study.UsedMeasurements} of them: in sample, and leave-one-out, which shows how well positions that were not measured are predicted."),
             [
@@ -42,6 +42,15 @@ internal static class FitPictures
                     study.Fit.Residuals[i].LooksBad,
                     i == worst && law == study.Fit ? $"{fit.Measurements[i].Transmitter.Name} to {fit.Measurements[i].Receiver.Name}" : null)),
             ]);
+    }
+
+    private static string Title(HouseFit fit)
+    {
+        FitStudy study = fit.Study;
+        double house = study.RmsLeaveOneOutDb(study.LeaveOneOutDb), law = study.RmsLeaveOneOutDb(study.FreeExponent.LeaveOneOutDb);
+        return double.IsFinite(house) && double.IsFinite(law)
+            ? $"{fit.House.Name}: the fitted house predicts unseen levels to {Figure(house)} dB rms, a distance power law to {Figure(law)} dB"
+            : $"{fit.House.Name}: measured levels against predictions";
     }
 
     private static string Figure(double db) => double.IsFinite(db) ? db.ToString("0.0", CultureInfo.InvariantCulture) : "-";
