@@ -83,8 +83,8 @@ internal readonly ref struct PanelFront
         touchFrom = TouchAt(0, before, squared);
         touchTo = TouchAt(1, after, squared);
         double sum = Math.Abs(before) + Math.Abs(after), divided = sum > 0 ? Math.Abs(before) / sum : 0.5, t = Clamped(divided);
-        bool isCrossed = before > 0 != after > 0;
-        if (isCrossed && divided != t)
+        bool isCrossed = before > 0 != after > 0, hasWidth = divided == t;
+        if (isCrossed && !hasWidth)
         {
             // Crossed where the zone has no width to speak of: the same.
             double u = -leftStart / leftStep;
@@ -107,8 +107,10 @@ internal readonly ref struct PanelFront
         // Heights are looked at there, or at the end of the run nearest to it: a wall in two parts is one wall.
         double from = Clamped(tStart + (runFrom * tStep)), to = Clamped(tStart + (runTo * tStep));
         NearestAlong = Math.Clamp(t, Math.Min(from, to), Math.Max(from, to));
-        if (!isCrossed && tStep != 0)
+        if (!(isCrossed && hasWidth) && tStep != 0)
         {
+            // Crossed where the zone has no width does not count: if a panel stops short of an end of the ray that lies in its plane,
+            // rounding alone decides on which side of the plane that end is.
             nearest = (t - tStart) / tStep;
         }
 

@@ -109,6 +109,27 @@ public sealed class EdgeOnTheLineTests
             },
             cases: 8);
 
+    // Such an end lies a hair before the plane or a hair beyond it, by rounding: in a house turned on the plan, or drawn elsewhere.
+    [Fact, Law]
+    public void A_line_that_ends_in_the_plane_of_a_wall_that_stops_short_loses_the_same_on_either_side_of_it() =>
+        Gen.Select(AnyLeg, Gen.Double[91, 170], Gen.Double[-6, -3], Gen.Double[0.005, 3], Gen.Bool).ForAll(
+            (length, degrees, exponent, wallMetres, isBackwards) =>
+            {
+                const double HairMetres = 1e-13; // more moves the place where a slanting wall leaves the front
+                (double sin, double cos) = Math.SinCos(double.DegreesToRadians(degrees));
+                Point2 along = new(cos, sin), across = new(-sin, cos), end = new(length, 0);
+                Wall wall = FullWall(end + (Math.Pow(10, exponent) * along), end + (wallMetres * along), OneLink.Opaque);
+                House house = SimpleHouse.OfWalls(wall);
+                double Of(double metres)
+                {
+                    Point3 one = new(0, 0, 1), other = (end + (metres * across)).At(1);
+                    return isBackwards ? OneLink.DirectDb(house, other, one) : OneLink.DirectDb(house, one, other);
+                }
+
+                Assert.Equal(Of(HairMetres), Of(-HairMetres), 1e-6);
+            },
+            cases: 20);
+
     private static double HalfPlaneDb(double v, double first, double second, double degrees, Material material)
     {
         Point2[] ends = HalfPlane(v, first, second, degrees);
