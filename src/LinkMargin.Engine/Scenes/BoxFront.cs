@@ -113,7 +113,7 @@ internal static class BoxFront
     {
         double dz = leg.To.Z - leg.From.Z;
         double t = (height - leg.From.Z) / dz;
-        if ((box.OpenSides & side) != 0 || !(t > Math.Max(leg.Start, leg.Least) && t < Math.Min(leg.End, leg.Greatest)))
+        if ((box.OpenSides & side) != 0 || !(leg.Holds(t) && t > leg.Least && t < leg.Greatest))
         {
             return;
         }

@@ -1,6 +1,7 @@
 using System.Numerics;
 using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Scenes;
 
@@ -112,7 +113,7 @@ internal readonly ref struct BoxSilhouette
         return true;
     }
 
-    // All sides together.
+    // All sides together. A side that ends on the line is crossed: rounding does not decide where the line runs along the side beside it.
     private static BoxSilhouette Round(Vector256<double> low, Vector256<double> high, Vector256<double> nearestAlong, uint sides)
     {
         double right = double.PositiveInfinity, left = double.NegativeInfinity;
@@ -130,7 +131,7 @@ internal readonly ref struct BoxSilhouette
                 abreast = nearestAlong[side];
             }
 
-            if (low[side] <= 0 && high[side] >= 0)
+            if (low[side] <= FrontEdges.SameEdge && high[side] >= -FrontEdges.SameEdge)
             {
                 enter = Math.Min(enter, nearestAlong[side]);
                 leave = Math.Max(leave, nearestAlong[side]);

@@ -77,7 +77,7 @@ internal sealed class FloorSheets(
         foreach (FloorSheet sheet in asOne)
         {
             double t = (sheet.Height - ray.From.Z) / dz;
-            if (!(t > ray.Start && t < ray.End))
+            if (!ray.Holds(t))
             {
                 continue;
             }

@@ -85,6 +85,12 @@ internal readonly struct Ray
         return asideMetres * asideMetres > squared;
     }
 
+    /// <summary>
+    /// Whether a share of the whole length lies in the travelled part. The place where two legs meet is the first one's, so what
+    /// stands just there is met once; the ends of the whole line are in no leg.
+    /// </summary>
+    internal bool Holds(double t) => t > Start && (t < End || (t == End && End < 1));
+
     /// <summary>First Fresnel radius at a share of the length strictly between 0 and 1, metres.</summary>
     internal double RadiusAt(double t) => Math.Sqrt(ZoneSquareMetres * t * (1 - t));
 
