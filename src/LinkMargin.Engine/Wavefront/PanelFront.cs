@@ -35,17 +35,20 @@ internal readonly ref struct PanelFront
         tStep = isSquare ? 0 : abreast / ray.PlanMetres;
         tStart -= isSquare ? leftStart / leftStep * abreast / ray.PlanMetres : 0; // where the line crosses its plane, whichever end it is drawn from
         nearest = double.NaN;
-        if (Math.Max(Math.Abs(leftStart), Math.Abs(leftStart + leftStep)) <= GeometryTolerances.SlackMetres)
-        {
-            Last = -1; // the line runs along inside it: like the straight line's own rule, it is not crossed
-            return;
-        }
-
-        (endlessFrom, endlessTo) = AbreastPart();
 
         // How far the panel's plane is from both ends of the ray, up to one factor. Where the line crosses the plane it divides
         // the ray as these two; where it does not, v is least there: of (a + (b − a)·t)/√(t(1 − t)) at t = a/(a + b).
         double before = (leftStart * tStep) - (tStart * leftStep), after = before + leftStep;
+        if (Math.Max(Math.Abs(leftStart), Math.Abs(leftStart + leftStep)) <= GeometryTolerances.SlackMetres
+            || (IsInPlane(before, squared) && IsInPlane(after, squared)))
+        {
+            // The line runs along inside it: like the straight line's own rule, it is not crossed. Of an almost upright line a
+            // hair at its ends decides how far from it the panel's ends are and where it crosses the plane, so its own ends count.
+            Last = -1;
+            return;
+        }
+
+        (endlessFrom, endlessTo) = AbreastPart();
         double sum = Math.Abs(before) + Math.Abs(after), divided = sum > 0 ? Math.Abs(before) / sum : 0.5, t = Clamped(divided);
         bool isCrossed = before > 0 != after > 0, hasWidth = divided == t;
 
@@ -163,14 +166,21 @@ internal readonly ref struct PanelFront
     // The share of the panel at which it touches the ray at t; NaN for nowhere.
     private double TouchAt(double t, double away, double squared)
     {
-        double length = ray.PlanMetres, apart = away * length;
-        if (!(apart * apart <= GeometryTolerances.SlackMetres * GeometryTolerances.SlackMetres * squared))
+        if (!IsInPlane(away, squared))
         {
             return double.NaN;
         }
 
+        double length = ray.PlanMetres;
         double u = (((t - tStart) * tStep * length * length) - (leftStart * leftStep)) / squared;
         return OnPanel(u);
+    }
+
+    // Whether an end of the ray lies in the panel's plane.
+    private bool IsInPlane(double away, double squared)
+    {
+        double apart = away * ray.PlanMetres;
+        return apart * apart <= GeometryTolerances.SlackMetres * GeometryTolerances.SlackMetres * squared;
     }
 
     // A share of the panel's length, if it is on the panel; NaN where it is not.
