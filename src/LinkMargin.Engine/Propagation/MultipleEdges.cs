@@ -34,7 +34,7 @@ public static class MultipleEdges
     /// </summary>
     private const double StraightEnough = -1e-12;
 
-    private const string TooClose = "an edge is nearer than one wavelength to an end of the path: this path's loss is a rough figure";
+    private const string TooClose = "an edge is nearer than one wavelength to an end of the path: the loss of this path is a rough figure";
 
     /// <summary>Loss of the edges of a path that is stretched tight over them, so that every corner is at an edge.</summary>
     /// <param name="path">Start, the corners in order, and end; neighbours lie apart.</param>

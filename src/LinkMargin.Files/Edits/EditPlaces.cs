@@ -55,7 +55,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
         if (heightMetres > level.HeightMetres + Slack)
         {
             throw new EditFaultException(
-                $"goes {lengths.Exact(heightMetres)} up, above the ceiling of the level {Quote.Of(level.Name)}; {lengths.Exact(0)} to {lengths.Exact(level.HeightMetres)} is allowed");
+                $"goes {lengths.Exact(heightMetres)} high, above the ceiling of the level {Quote.Of(level.Name)}; {lengths.Exact(0)} to {lengths.Exact(level.HeightMetres)} is allowed");
         }
     }
 

@@ -72,12 +72,12 @@ public sealed class EditText
         string[] verbs = [.. known.Select(form => form[0]).Distinct()];
         if (!verbs.Contains(verb))
         {
-            return new EditFaultException($"begins with no edit; {(NearestWord.Find(verb, verbs) is { } meant ? $"did you mean '{meant}'?" : $"write one of: {string.Join("; ", Forms)}")}");
+            return new EditFaultException($"is not an edit; {(NearestWord.Find(verb, verbs) is { } meant ? $"did you mean '{meant}'?" : $"write one of: {string.Join("; ", Forms)}")}");
         }
 
         string[] things = [.. known.Where(form => form[0] == verb).Select(form => form[1])];
         string form = string.Join(" or ", Forms.Where(form => form.StartsWith(verb + " ", StringComparison.Ordinal)).Select(f => $"'{f}'"));
-        return new EditFaultException(NearestWord.Find(thing, things) is { } near ? $"is no edit; did you mean '{verb} {near}'?" : $"is not whole; write {form}");
+        return new EditFaultException(NearestWord.Find(thing, things) is { } near ? $"is not an edit; did you mean '{verb} {near}'?" : $"is not complete; write {form}");
     }
 
     private WrittenEdit Opening(string text, string verb, string thing, string rest)
@@ -155,7 +155,7 @@ public sealed class EditText
         if (degrees.Fault is not null)
         {
             throw new EditFaultException(
-                $"turns to {Quote.Of(to)}, which is no direction; write degrees anticlockwise from east, or one of: {string.Join(", ", Sides.Directions.Keys)}");
+                $"turns to {Quote.Of(to)}, which is not a direction; write degrees anticlockwise from east, or one of: {string.Join(", ", Sides.Directions.Keys)}");
         }
 
         return HouseLimits.Angle.Contains(degrees.Value)

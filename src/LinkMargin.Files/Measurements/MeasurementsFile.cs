@@ -69,7 +69,7 @@ public static class MeasurementsFile
         if (lines.Count - first > MeasurementLimits.MostRows)
         {
             source.Error(lines[first + MeasurementLimits.MostRows][0].Mark, FormattableString.Invariant(
-                $"this file has {lines.Count - first} lines, more than the {MeasurementLimits.MostRows} that are read; leave some out"));
+                $"this file has {lines.Count - first} lines, more than the allowed {MeasurementLimits.MostRows}; remove some"));
             return null;
         }
 

@@ -63,7 +63,7 @@ public static class NearestWord
 
         if (candidates.Count == 0)
         {
-            return "there is none to name yet";
+            return "there are none yet";
         }
 
         if (candidates.Count > LongestList)

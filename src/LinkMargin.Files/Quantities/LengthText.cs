@@ -55,7 +55,7 @@ public static partial class LengthText
     {
         if (match.Groups["unit"].Value.Length == 0)
         {
-            return Parsed.Wrong("has no unit behind its last number; write inches as 6in, as in 12ft 6in");
+            return Parsed.Wrong("has no unit after its last number; write inches as 6in, as in 12ft 6in");
         }
 
         Parsed feet = Figure(match.Groups["feet"].Value, notALength), inches = Figure(match.Groups["inches"].Value, notALength);
@@ -71,7 +71,7 @@ public static partial class LengthText
 
         if (inches.Value >= 12)
         {
-            return Parsed.Wrong("has 12 inches or more behind its feet; carry them over, as in 13ft 1in");
+            return Parsed.Wrong("has 12 inches or more after its feet; carry them over, as in 13ft 1in");
         }
 
         double metres = (feet.Value * LengthUnits.MetresPerFoot) + (inches.Value * LengthUnits.MetresPerInch);

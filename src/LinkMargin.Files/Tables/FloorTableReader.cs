@@ -28,7 +28,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
             if (layers.Count > TableLimits.MostLayers)
             {
                 row.Source.Error(row.MarkOf("layers"), FormattableString.Invariant(
-                    $"layers: a floor of {layers.Count} layers is more than the {TableLimits.MostLayers} that are read; leave some out"));
+                    $"layers: a floor of {layers.Count} layers is more than the allowed {TableLimits.MostLayers}; remove some"));
             }
 
             if (row.Source.Problems.Count == before && name is not null && source is not null && !layers.Contains(null))
@@ -126,7 +126,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
         {
             layer.Source.Error(
                 mark ?? layer.MarkOf(key),
-                $"{key}: {Quote.Of(word)} is no row of the material table; {NearestWord.Advice(word, [.. met], "'linkmargin materials'")}");
+                $"{key}: {Quote.Of(word)} is not a row of the material table; {NearestWord.Advice(word, [.. met], "'linkmargin materials'")}");
         }
 
         return null;

@@ -27,7 +27,7 @@ internal static class MarginTableReader
             if (seen.TryGetValue(value, out Mark first))
             {
                 row.Source.Error(row.MarkOf("margin"), FormattableString.Invariant(
-                    $"margin: {TableLimits.Margin.Show(value)} is here a second time; the first is in line {first.Line}, so change or remove one"));
+                    $"margin: {TableLimits.Margin.Show(value)} appears twice; the first is in line {first.Line}, so change or remove one"));
                 continue;
             }
 

@@ -57,7 +57,7 @@ internal sealed class MaterialBuilder
             if (layers.Count + added.Count > TableLimits.MostLayers)
             {
                 source.Error(layer.OfMark, FormattableString.Invariant(
-                    $"layers: '{name}' comes to more than {TableLimits.MostLayers} layers here, the most that are read; leave some out"));
+                    $"layers: '{name}' comes to more than {TableLimits.MostLayers} layers here; remove some"));
                 break;
             }
 
@@ -109,7 +109,7 @@ internal sealed class MaterialBuilder
         if (building.Count > TableLimits.MostRowsDeep)
         {
             return Wrong(layer, FormattableString.Invariant(
-                $"of: rows are built of rows more than {TableLimits.MostRowsDeep} deep here, the most that is read; write the layers out"));
+                $"of: rows are built of rows more than {TableLimits.MostRowsDeep} deep here, the maximum; write the layers out"));
         }
 
         return layer.ThicknessMetres is not null || layer.ToleranceMetres > 0
@@ -143,7 +143,7 @@ internal sealed class MaterialBuilder
 
         if (!met.Contains(name))
         {
-            source.Error(mark, $"of: {Quote.Of(name)} is no row of this table; {NearestWord.Advice(name, [.. met, Air])}");
+            source.Error(mark, $"of: {Quote.Of(name)} is not a row of this table; {NearestWord.Advice(name, [.. met, Air])}");
         }
 
         return null;

@@ -151,7 +151,7 @@ internal static class ToleranceReader
         {
             layer.Source.Error(
                 layer.MarkOf("tolerance"),
-                $"tolerance: {TableLimits.Tolerance.Show(tolerance.Value)} to either side leaves nothing of a layer {TableLimits.Thickness.Show(thicknessMetres.Value)} thick; give half of what lies between the thinnest and the thickest");
+                $"tolerance: {TableLimits.Tolerance.Show(tolerance.Value)} to either side leaves nothing of a layer {TableLimits.Thickness.Show(thicknessMetres.Value)} thick; give half of the difference between thinnest and thickest");
         }
 
         return tolerance ?? 0;

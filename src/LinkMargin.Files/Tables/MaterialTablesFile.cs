@@ -120,7 +120,7 @@ public static class MaterialTablesFile
         string path = Path.Combine(folder, name);
         if (!Path.Exists(path))
         {
-            problems.Add(new Problem(path, new Mark(1, 1), Severity.Warning, "there is no such file, so the built-in one is used"));
+            problems.Add(new Problem(path, new Mark(1, 1), Severity.Warning, "this file does not exist, so the built-in one is used"));
             return BuiltIn(name, problems);
         }
 

@@ -37,7 +37,7 @@ internal sealed partial class RowNames(params string[] reserved)
         if (seen.TryGetValue(name, out Mark first))
         {
             row.Source.Error(mark, FormattableString.Invariant(
-                $"name: '{name}' is here a second time; the first is in line {first.Line}, so rename or remove one"));
+                $"name: '{name}' appears twice; the first is in line {first.Line}, so rename or remove one"));
             return null;
         }
 

@@ -155,7 +155,7 @@ internal sealed class SearchWords
         if (items.Count > TableLimits.MostAlso)
         {
             row.Source.Error(row.MarkOf(AlsoKey), FormattableString.Invariant(
-                $"also: {items.Count} other words for a row are more than the {TableLimits.MostAlso} that are read; leave some out"));
+                $"also: {items.Count} other words for a row are more than the allowed {TableLimits.MostAlso}; remove some"));
             return;
         }
 

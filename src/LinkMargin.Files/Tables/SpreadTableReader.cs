@@ -75,7 +75,7 @@ internal static class SpreadTableReader
         double? level = row.OptionalNumber("level", Quantity.LevelDbm, TableLimits.Transmit);
         if (name is not null && !Figures.ContainsKey(name))
         {
-            row.Source.Error(row.MarkOf("name"), $"name: {Quote.Of(name)} is no spread the program knows; {NearestWord.Advice(name, Figures.Keys)}");
+            row.Source.Error(row.MarkOf("name"), $"name: {Quote.Of(name)} is not a known spread; {NearestWord.Advice(name, Figures.Keys)}");
         }
         else if (name is not null)
         {

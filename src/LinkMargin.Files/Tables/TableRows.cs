@@ -12,7 +12,7 @@ internal static class TableRows
         if (table.Has(key) && table.Optional(key) is SequenceNode { Items: { Count: > TableLimits.MostRows } items })
         {
             table.Source.Error(items[TableLimits.MostRows].Mark, FormattableString.Invariant(
-                $"{key}: this table has {items.Count} rows, more than the {TableLimits.MostRows} that are read; remove what no house needs"));
+                $"{key}: this table has {items.Count} rows, more than the allowed {TableLimits.MostRows}; remove what no house needs"));
             return items.Take(TableLimits.MostRows)
                 .Select(item => MappingReader.Open(table.Source, item, what, rowKeys))
                 .OfType<MappingReader>();

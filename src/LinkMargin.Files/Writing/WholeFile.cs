@@ -180,7 +180,7 @@ public static class WholeFile
             path,
             author == Author.ProgramThenPerson
                 ? "somebody changed this file since LinkMargin wrote it, or an old version wrote it; choose another name, or --force to replace it"
-                : "this file is there already and LinkMargin did not write it, or somebody changes it by hand; choose another name, or --force to replace it");
+                : "this file exists and LinkMargin did not write it, or somebody edits it by hand; choose another name, or --force to replace it");
     }
 
     private static bool IsSame(FileStream stream, ReadOnlySpan<byte> content)

@@ -26,13 +26,13 @@ internal static class SyntaxFault
         ("node content", "a value is missing here, or a comma stands where a value is needed"),
         ("block scalar", "a text block (| or >) is not indented as it must be here; put the text on one line in quotes"),
         ("directive", "a line that begins with % is not used here; remove it, or put the value in quotes"),
-        ("anchor", "a text that begins with & or * must stand in quotes"),
-        ("tag", "a text that begins with ! must stand in quotes"),
+        ("anchor", "a text that begins with & or * must be in quotes"),
+        ("tag", "a text that begins with ! must be in quotes"),
     ];
 
-    private const string Tab = "a tab is used for indentation here; use blanks, two for each step";
+    private const string Tab = "a tab is used for indentation here; use spaces, two for each step";
 
-    private const string BadEscape = "a backslash in double quotes is not followed by anything it can stand before; use single quotes";
+    private const string BadEscape = "a backslash in double quotes is not followed by a character it can escape; use single quotes";
 
     private const string Indentation = "this line does not line up with the ones above; check its indentation and the brackets and colons before it";
 

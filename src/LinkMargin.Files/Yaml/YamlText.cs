@@ -84,7 +84,7 @@ internal static class YamlText
     }
 
     private static string TooLarge(Source source) =>
-        FormattableString.Invariant($"this file is larger than {YamlLimits.Bytes / (1024 * 1024)} MB, the most that is read; {source.Usual}");
+        FormattableString.Invariant($"this file is larger than {YamlLimits.Bytes / (1024 * 1024)} MB; {source.Usual}");
 
     /// <summary>Position of the first byte that cannot be text: not UTF-8, or a zero byte.</summary>
     private static int? FirstBadByte(ReadOnlySpan<byte> bytes)

@@ -114,11 +114,11 @@ internal sealed class YamlTree
 
         if (++nodes > YamlLimits.Nodes)
         {
-            return FormattableString.Invariant($"this file holds more than {YamlLimits.Nodes} values, the most that are read; split it or leave out detail");
+            return FormattableString.Invariant($"this file holds more than {YamlLimits.Nodes} values, the most that are read; split it or remove detail");
         }
 
         return found is not Scalar && depth >= YamlLimits.Depth
-            ? FormattableString.Invariant($"lists and groups stand more than {YamlLimits.Depth} deep inside one another here, the most that is read; check the brackets")
+            ? FormattableString.Invariant($"lists and groups stand more than {YamlLimits.Depth} deep inside one another here, the maximum; check the brackets")
             : null;
     }
 
@@ -155,7 +155,7 @@ internal sealed class YamlTree
             }
             else if (seen.TryGetValue(name, out Mark first))
             {
-                source.Error(key.Mark, FormattableString.Invariant($"the key {Quote.Of(name)} is here a second time; the first is in line {first.Line}, so remove one"));
+                source.Error(key.Mark, FormattableString.Invariant($"the key {Quote.Of(name)} appears twice; the first is in line {first.Line}, so remove one"));
             }
             else
             {

@@ -40,7 +40,7 @@ internal static class PathsKey
         AddTriangle(TurnKind.Ceiling, "reflected by a ceiling");
         if (levels.Count > 1)
         {
-            entries.Add(new(16, "goes on on another level, drawn faint there", (canvas, box) => DrawRing(canvas, box, pixelsPerPoint)));
+            entries.Add(new(16, "continues on another level (drawn faint)", (canvas, box) => DrawRing(canvas, box, pixelsPerPoint)));
         }
 
         entries.Add(new(0, "the wider the line, the larger its share", (_, _) => { }));

@@ -136,7 +136,7 @@ public sealed class RunFilesTests : IDisposable
 
         CommandRun refused = Run(words);
         Assert.Equal(2, refused.ExitCode);
-        Assert.Contains($"{file}: this file is there already", refused.Error, StringComparison.Ordinal);
+        Assert.Contains($"{file}: this file exists", refused.Error, StringComparison.Ordinal);
         Assert.Equal(changed, File.ReadAllText(folder.PathOf(file)));
 
         Assert.Equal(0, Run([.. words, "--force"]).ExitCode);

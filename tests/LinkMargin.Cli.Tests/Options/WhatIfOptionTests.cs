@@ -61,7 +61,7 @@ public sealed class WhatIfOptionTests : IDisposable
         Assert.Empty(run.Output);
         Assert.Equal(
             "linkmargin: --what-if 'turn seat dest to 4' finds no seat 'dest'; did you mean 'desk'?\n"
-                + "linkmargin: --what-if 'opn door x' begins with no edit; did you mean 'open'?\n",
+                + "linkmargin: --what-if 'opn door x' is not an edit; did you mean 'open'?\n",
             run.Error);
     }
 

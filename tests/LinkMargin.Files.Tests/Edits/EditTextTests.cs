@@ -12,14 +12,14 @@ public sealed class EditTextTests
     private static readonly House House = HouseText.Read(HouseText.Good).House!;
 
     [Theory]
-    [InlineData("opn door den door", "begins with no edit; did you mean 'open'?")]
-    [InlineData("", "begins with no edit; write one of: open door NAME; ")]
-    [InlineData("open dor den door", "is no edit; did you mean 'open door'?")]
-    [InlineData("move", "is not whole; write 'move spot NAME to X Y Z' or 'move seat NAME to X Y'")]
+    [InlineData("opn door den door", "is not an edit; did you mean 'open'?")]
+    [InlineData("", "is not an edit; write one of: open door NAME; ")]
+    [InlineData("open dor den door", "is not an edit; did you mean 'open door'?")]
+    [InlineData("move", "is not complete; write 'move spot NAME to X Y Z' or 'move seat NAME to X Y'")]
     [InlineData("open door", "does not say which door; ")]
     [InlineData("open door den dor", "finds no door 'den dor'; did you mean 'den door'?")]
     [InlineData("close door den door on hihg", "finds no level 'hihg'; did you mean 'high'?")]
-    [InlineData("close door den door on high", "finds no door on the level 'high' named 'den door'; there is none to name yet")]
+    [InlineData("close door den door on high", "finds no door on the level 'high' named 'den door'; there are none yet")]
     [InlineData("remove fixture rak", "finds no fixture 'rak'; did you mean 'rack'?")]
     [InlineData("material stub = brik", "names the material 'brik', which is not in the material table; did you mean 'brick'?")]
     [InlineData("material stub brick", "needs '=' between the wall and its material")]
@@ -28,15 +28,15 @@ public sealed class EditTextTests
     [InlineData("move spot shelf to 1 2", "goes to '1 2'; write X Y Z, such as 3.2 5.5 1.6")]
     [InlineData("move spot shelf to 1 2 x", "goes to 'x', which is not a length; ")]
     [InlineData("move spot shelf to 1, 2", "goes to '1, 2', which is 2 lengths; write X Y Z, with a point as the decimal sign")]
-    [InlineData("move spot shelf to 1 2 3", "goes 3 m up, above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]
+    [InlineData("move spot shelf to 1 2 3", "goes 3 m high, above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]
     [InlineData("move spot shelf to 1 9 1", "goes outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m")]
     [InlineData("move spot shelf to 1 2000 1", "goes to '2000' (2000 m), but -1000 m to 1000 m is allowed")]
     [InlineData("move spot shelf to 2 4.85 1 on low", "puts the spot inside the fixture 'screen', which is solid; choose another place")]
     [InlineData("move spot shelf to 1 1 1 on lw", "finds no level 'lw'; did you mean 'low'?")]
     [InlineData("move seat sofa to 1.75 4.85", "puts the seat at the centre of the fixture 'screen' it faces; choose another place")]
-    [InlineData("turn seat sofa to nort", "turns to 'nort', which is no direction; ")]
+    [InlineData("turn seat sofa to nort", "turns to 'nort', which is not a direction; ")]
     [InlineData("turn seat sofa to 361", "turns to 361 degrees; -360 deg to 360 deg is allowed")]
-    [InlineData("turn seat sofa to 1e400", "turns to '1e400', which is no direction; ")]
+    [InlineData("turn seat sofa to 1e400", "turns to '1e400', which is not a direction; ")]
     public void What_is_wrong_is_said_with_what_to_write(string text, string fault) =>
         Assert.StartsWith(fault, Assert.Throws<EditFaultException>(() => Read(text)).Message, StringComparison.Ordinal);
 

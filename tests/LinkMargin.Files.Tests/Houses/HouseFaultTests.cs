@@ -19,7 +19,7 @@ public sealed class HouseFaultTests
     [InlineData("height: 2.4", "height: -.inf", "house.yaml:5:13: height: '-.inf' is not a finite number (0.3 m to 30 m is allowed)")]
     [InlineData("height: 2.4", "height: 1e400", "house.yaml:5:13: height: '1e400' is too large to be a finite number (0.3 m to 30 m is allowed)")]
     [InlineData("height: 2.4", "height: 2,4", "house.yaml:5:13: height: '2,4' has a decimal comma; write 2.4 (0.3 m to 30 m is allowed)")]
-    [InlineData("height: 2.4", "height: 7ft 10", "house.yaml:5:13: height: '7ft 10' has no unit behind its last number; write inches as 6in, as in 12ft 6in (0.3 m to 30 m is allowed)")]
+    [InlineData("height: 2.4", "height: 7ft 10", "house.yaml:5:13: height: '7ft 10' has no unit after its last number; write inches as 6in, as in 12ft 6in (0.3 m to 30 m is allowed)")]
     [InlineData("height: 2.4", "height: [2, 4]", "house.yaml:5:13: height: a length is needed, 0.3 m to 30 m, not a list")]
     [InlineData("inner: board\n    rooms:\n      - {name: den", "inner: borad\n    rooms:\n      - {name: den", "house.yaml:7:12: inner: 'borad' is not in the material table; did you mean 'board'?")]
     [InlineData("material: leaf, open: true", "material: oak, open: true", "house.yaml:12:58: material: 'oak' is not in the material table; write one of: board, brick, leaf, steel")]
@@ -30,16 +30,16 @@ public sealed class HouseFaultTests
     [InlineData("name: shelf", "name: in rack", "house.yaml:38:12: a spot named 'in rack' is already in line 37; give each its own name")]
     [InlineData("name: bed", "name: sofa", "house.yaml:41:12: a seat named 'sofa' is already in line 40; give each its own name")]
     [InlineData("size: [4, 5]", "size: [4, -5]", "house.yaml:9:47: size (north-south): '-5' (-5 m) is outside the allowed 0.1 m to 500 m")]
-    [InlineData("size: [4, 5]", "size: [4, 0, 5, 0]", "house.yaml:9:43: size: 2 numbers are needed, [east-west, north-south], and here are 4; the decimal sign is a point, a comma begins the next number")]
+    [InlineData("size: [4, 5]", "size: [4, 0, 5, 0]", "house.yaml:9:43: size: 2 numbers are needed, [east-west, north-south], but there are 4; the decimal sign is a point, a comma begins the next number")]
     [InlineData("corner: [0, 0], size: [4, 5]", "corner: [0, 0]", "house.yaml:9:9: a room needs the key 'size'")]
     [InlineData("corner: [0, 0], size: [4, 5]", "corner: den", "house.yaml:9:9: a room needs the key 'size'|house.yaml:9:29: corner: write [x, y], not 'den'")]
     [InlineData(", corner: [0, 0], size: [4, 5]", "", "house.yaml:9:9: a room needs 'corner' and 'size', or an 'outline'")]
-    [InlineData("outline: [[4, 0], [6, 0], [6, 5], [4, 5]]", "outline: [[4, 0], [6, 0]]", "house.yaml:10:31: outline: at least 3 places are needed, and here are 2")]
+    [InlineData("outline: [[4, 0], [6, 0], [6, 5], [4, 5]]", "outline: [[4, 0], [6, 0]]", "house.yaml:10:31: outline: at least 3 places are needed, but there are 2")]
     [InlineData("outline: [[4, 0], [6, 0], [6, 5], [4, 5]]", "outline: [4, 0, 6, 0]", "house.yaml:10:31: outline: write a list of places, [[x, y], [x, y], ...]")]
     [InlineData("name: den,", "name: outside,", "house.yaml:9:16: a room cannot be named 'outside', which stands for what is not a room; give it another name")]
     [InlineData("between: [den, hall]", "between: den", "house.yaml:12:35: between: write the two rooms it joins, [room, room]; 'outside' stands for no room")]
-    [InlineData("between: [den, hall]", "between: [den, den]", "house.yaml:12:35: between: 'den' stands twice; write two different rooms, or 'outside' for one")]
-    [InlineData("between: [den, hall]", "between: [den, hall], wall: stub", "house.yaml:12:9: a door says where it is in more than one way (between, wall); keep one")]
+    [InlineData("between: [den, hall]", "between: [den, den]", "house.yaml:12:35: between: 'den' appears twice; write two different rooms, or 'outside' for one")]
+    [InlineData("between: [den, hall]", "between: [den, hall], wall: stub", "house.yaml:12:9: a door gives more than one position (between, wall); keep one")]
     [InlineData("between: [den, hall], ", "", "house.yaml:12:9: a door needs a place: 'between: [room, room]', 'room' with 'side', or 'wall'")]
     [InlineData("side: south", "side: front", "house.yaml:14:27: side: 'front' is not a side of a room; write one of: north, east, south, west")]
     [InlineData("material: leaf, open: true", "material: leaf, open: true, height: 2.6", "house.yaml:12:84: a door reaches 2.6 m above the floor, and the level is 2.4 m high; fix 'height' or the level's height")]
@@ -62,10 +62,10 @@ public sealed class HouseFaultTests
     [InlineData("required: 12 dB", "required: 99 dB", "house.yaml:35:11: required: '99 dB' is outside the allowed 0 dB to 60 dB")]
     [InlineData("inside: rack", "inside: rcak", "house.yaml:37:29: inside: no fixture is named 'rcak'; did you mean 'rack'?")]
     [InlineData("inside: rack, height: 1.1", "inside: rack", "house.yaml:37:5: a spot inside a fixture needs its 'height' over the floor, or 'at: [x, y, height]'")]
-    [InlineData("inside: rack, height: 1.1", "inside: rack, height: 2.1", "house.yaml:37:43: this place is not inside the fixture 'rack', which reaches from 0 m to 1.9 m above the floor round (0.5, 4); fix it or remove 'inside'")]
+    [InlineData("inside: rack, height: 1.1", "inside: rack, height: 2.1", "house.yaml:37:43: this place is not inside the fixture 'rack', which reaches from 0 m to 1.9 m above the floor around (0.5, 4); fix it or remove 'inside'")]
     [InlineData("inside: rack, height: 1.1", "inside: rack, level: high, height: 1.1", "house.yaml:37:42: the fixture 'rack' stands on the level 'low', not on 'high'; remove 'level' or fix it")]
     [InlineData("inside: rack, height: 1.1", "inside: screen, height: 1.1", "house.yaml:37:45: the spot 'in rack' is inside the fixture 'screen', which is solid; move it, or make the fixture a shell with 'shell: true' or 'open: [front]'")]
-    [InlineData("at: [3, 2, 1.6]", "at: [3, 2]", "house.yaml:38:36: at: 3 numbers are needed, [x, y, height], and here are 2")]
+    [InlineData("at: [3, 2, 1.6]", "at: [3, 2]", "house.yaml:38:36: at: 3 numbers are needed, [x, y, height], but there are 2")]
     [InlineData("at: [3, 2, 1.6]", "at: [3, 2, 2.4]", "house.yaml:38:36: at (height): 2.4 m is above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]
     [InlineData("at: [3, 2, 1.6]", "at: [3, 7, 1.6]", "house.yaml:38:36: the spot 'shelf' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; fix 'at' or 'level'")]
     [InlineData("at: [1, 1]", "at: [-1, 1]", "house.yaml:41:34: the seat 'bed' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; fix 'at' or 'level'")]
@@ -73,7 +73,7 @@ public sealed class HouseFaultTests
     [InlineData("hands: 0.9", "hands: 2.9", "house.yaml:41:49: hands: 2.9 m is above the ceiling of the level 'high'; 0 m to 2.3 m is allowed")]
     [InlineData("facing: north-west", "facing: nroth-west", "house.yaml:41:62: facing: 'nroth-west' is neither a fixture nor a direction (north, south-east, ..., or degrees anticlockwise from east); did you mean 'north-west'?")]
     [InlineData("facing: north-west", "facing: 400", "house.yaml:41:62: facing: '400' (400 deg) is outside the allowed -360 deg to 360 deg")]
-    [InlineData("at: [1.75, 1.85]", "at: [1.75, 4.85]", "house.yaml:40:56: facing: the seat is at the centre of the fixture 'screen', so it faces no way; write a direction or move it", "from: 0.7, to: 1.5", "from: 0.8, to: 1.5")]
+    [InlineData("at: [1.75, 1.85]", "at: [1.75, 4.85]", "house.yaml:40:56: facing: the seat is at the centre of the fixture 'screen', so it has no direction; write a direction or move it", "from: 0.7, to: 1.5", "from: 0.8, to: 1.5")]
     [InlineData("hands: 0.9,", "used: dayly,", "house.yaml:41:48: used: 'dayly' does not say how often; did you mean 'daily'?")]
     [InlineData("hands: 0.9,", "used: often,", "house.yaml:41:48: used: 'often' does not say how often; write daily, weekly, rarely, or on how many days of a month")]
     [InlineData("hands: 0.9,", "used: 0,", "house.yaml:41:48: used: '0' is outside the allowed 0.1 to 31")]
@@ -81,7 +81,7 @@ public sealed class HouseFaultTests
     [InlineData("hands: 0.9,", "plays: shlef,", "house.yaml:41:49: plays: no spot is named 'shlef'; did you mean 'shelf'?")]
     [InlineData("hands: 0.9,", "players: 0,", "house.yaml:41:51: players: '0' is outside the allowed 1 to 16")]
     [InlineData("hands: 0.9,", "players: 1.5,", "house.yaml:41:51: players: 1.5 is not a whole number of players")]
-    [InlineData("hands: 0.9,", "players: [[1, 1], [2, 2]],", "house.yaml:41:34: 'players' says where each player is, so 'at' has nothing to add; remove it, or write 'players' as a number")]
+    [InlineData("hands: 0.9,", "players: [[1, 1], [2, 2]],", "house.yaml:41:34: 'players' says where each player is, so 'at' is not needed; remove it, or write 'players' as a number")]
     [InlineData("at: [1, 1], hands: 0.9,", "players: [1, 2],", "house.yaml:41:39: players: write a list of places, [[x, y], [x, y], ...]")]
     [InlineData("at: [1, 1], hands: 0.9,", "players: 3,", "house.yaml:41:5: a seat needs the key 'at'")]
     [InlineData("at: [1, 1], hands: 0.9,", "at: [5.5, 1], players: 4, facing: north,", "house.yaml:41:34: the seat 'bed 4' lies outside the level 'high', which reaches x from 0 to 6 m, y from 0 to 5 m; fix 'at' or 'level'", ", facing: north, facing: north-west", ", facing: north")]
@@ -91,10 +91,10 @@ public sealed class HouseFaultTests
     [InlineData(", heights: [0.5, 1.2]", "", "house.yaml:43:5: a zone needs the key 'heights'")]
     [InlineData("room: loft, h", "room: lotf, h", "house.yaml:43:45: room: no room of the level 'high' is named 'lotf'; did you mean 'loft'?")]
     [InlineData("room: loft, h", "h", "house.yaml:43:5: a zone needs a 'room', a 'corner' and 'size', or an 'outline'")]
-    [InlineData("room: loft, h", "room: loft, corner: [0, 0], size: [1, 1], h", "house.yaml:43:5: a zone says in more than one way how far it reaches (room, corner); keep one")]
+    [InlineData("room: loft, h", "room: loft, corner: [0, 0], size: [1, 1], h", "house.yaml:43:5: a zone gives more than one extent (room, corner); keep one")]
     [InlineData("name: loft shelves", "name: top of the screen", "house.yaml:44:12: a zone named 'top of the screen' is already in line 43; give each its own name")]
     [InlineData("from: 0.2, to: 1}", "from: 1, to: 0.2}", "house.yaml:47:85: the top of this keep-out, 0.2 m, is not above its underside, 1 m; both are measured from the floor")]
-    [InlineData("outline: [[0, 0], [1, 0], [0, 1]]", "outline: [[0, 0], [1, 0]]", "house.yaml:47:46: outline: at least 3 places are needed, and here are 2")]
+    [InlineData("outline: [[0, 0], [1, 0], [0, 1]]", "outline: [[0, 0], [1, 0]]", "house.yaml:47:46: outline: at least 3 places are needed, but there are 2")]
     public void A_mistake_is_reported_at_its_place_with_the_value_and_the_remedy(string from, string to, string faults, params string[] more)
     {
         List<(string, string)> changes = [(from, to), .. more.Chunk(2).Select(pair => (pair[0], pair[1]))];
@@ -121,7 +121,7 @@ public sealed class HouseFaultTests
     [Fact]
     public void A_floor_above_the_highest_level_plays_no_part() =>
         Assert.Equal(
-            "house.yaml:30:7: no level stands above 'high', so what lies there plays no part",
+            "house.yaml:30:7: no level stands above 'high', so it is ignored",
             HouseText.Warning(("{name: loft, corner: [0, 0], size: [6, 5]}", "{name: loft, corner: [0, 0], size: [6, 5]}\n    above:\n      build-up: slab")));
 
     [Fact]

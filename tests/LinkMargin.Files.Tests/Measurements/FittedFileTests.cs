@@ -94,7 +94,7 @@ public sealed class FittedFileTests
     [Theory]
     [InlineData("shift: -2 dB", "shift: -8 dB", "f.yaml:5:39: shift: -8 dB leaves less than nothing of the 7 dB of 'brick'; -7 dB is the least")]
     [InlineData("readings: 12\nm", "m", "f.yaml:1:1: a fitted file needs the key 'measurements'")]
-    [InlineData("name: brick", "name: board", "f.yaml:5:12: name: 'board' is here a second time; the first is in line 4, so rename or remove one")]
+    [InlineData("name: brick", "name: board", "f.yaml:5:12: name: 'board' appears twice; the first is in line 4, so rename or remove one")]
     [InlineData("[board, brick]", "[board, brik]", "f.yaml:9:23: between: 'brik' is no fitted material of this file; did you mean 'brick'?")]
     [InlineData("[board, brick]", "[board]", "f.yaml:9:15: between: write the names of two materials, [a, b]")]
     [InlineData("value: -0.4", "value: -1.4", "f.yaml:9:38: value: '-1.4' is outside the allowed -1 to 1")]

@@ -103,7 +103,7 @@ public sealed class MeasurementsFaultTests
         Assert.Equal(
             refused,
             SmallHouse.Problems(Heading + string.Concat(Enumerable.Repeat("shelf,sofa,-50,phone\n", lines)))
-                .Contains("r.csv:20002:1: this file has 20001 lines, more than the 20000 that are read; leave some out"));
+                .Contains("r.csv:20002:1: this file has 20001 lines, more than the allowed 20000; remove some"));
 
     [Fact]
     public void A_file_that_is_no_text_a_folder_or_not_there_is_reported()
@@ -115,7 +115,7 @@ public sealed class MeasurementsFaultTests
             File.WriteAllBytes(file, [0xFF, 0xFE, 0x74, 0]);
             Assert.Equal("this file is in UTF-16; save it as UTF-8", Assert.Single(Read(file)));
             File.WriteAllBytes(file, new byte[(4 * 1024 * 1024) + 1]);
-            Assert.Equal("this file is larger than 4 MB, the most that is read; ten minutes of measurements take a few kilobytes", Assert.Single(Read(file)));
+            Assert.Equal("this file is larger than 4 MB; ten minutes of measurements take a few kilobytes", Assert.Single(Read(file)));
             Assert.Equal("this is a folder; name a file in it", Assert.Single(Read(folder)));
             Assert.Equal("there is no such file; check the name and the folder", Assert.Single(Read(file + "x")));
         }

@@ -54,7 +54,7 @@ public sealed class LengthTextTests
     [InlineData("Infinity", "not a finite number")]
     [InlineData("1e400", "too large to be a finite number")]
     [InlineData("1e400 m", "too large to be a finite number")]
-    [InlineData("12ft 6", "no unit behind its last number")]
+    [InlineData("12ft 6", "no unit after its last number")]
     [InlineData("12ft 13in", "12 inches or more")]
     [InlineData("12.5ft 6in", "fraction of a foot")]
     [InlineData("6 1/0 in", "divides by zero")]

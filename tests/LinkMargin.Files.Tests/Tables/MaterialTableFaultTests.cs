@@ -19,8 +19,8 @@ public sealed class MaterialTableFaultTests : IDisposable
                 "materials.yaml:2:5: a material needs the key 'source'",
                 "materials.yaml:3:5: 'sorce' is not a key of a material; did you mean 'source'?",
                 "materials.yaml:5:11: loss: '-1 dB' is outside the allowed 0 dB to 80 dB",
-                "materials.yaml:9:11: name: 'a' is here a second time; the first is in line 2, so rename or remove one",
-                "materials.yaml:14:14: of: 'bb' is no row of this table; write one of: a, c, air",
+                "materials.yaml:9:11: name: 'a' appears twice; the first is in line 2, so rename or remove one",
+                "materials.yaml:14:14: of: 'bb' is not a row of this table; write one of: a, c, air",
             ],
             FaultsOf("""
                 materials:
@@ -65,7 +65,7 @@ public sealed class MaterialTableFaultTests : IDisposable
     [InlineData("name: a, layers: [{of: a, thickness: 1 mm}], " + Rest, "of: 'a' is built of itself (a > a); remove one of these layers")]
     [InlineData("name: a, dielectric: {a: 2, b: 0, c: 1, d: 0}, layers: [{of: air, thickness: 1 mm}], " + Rest, "a row is one substance, with a dielectric, or built of layers, not both")]
     [InlineData("name: a, studs: {of: a, width: 50 mm, depth: 90 mm, spacing: 50 mm}, " + Rest, "studs 0.05 m wide cannot stand 0.05 m apart between centres")]
-    [InlineData("name: a, studs: {of: b, width: 50 mm, depth: 90 mm, spacing: 400 mm}, " + Rest, "of: 'b' is no row of this table; did you mean 'a'?")]
+    [InlineData("name: a, studs: {of: b, width: 50 mm, depth: 90 mm, spacing: 400 mm}, " + Rest, "of: 'b' is not a row of this table; did you mean 'a'?")]
     [InlineData("name: a, studs: timber, " + Rest, "a group of studs is written with keys (of, width, depth, spacing), not as 'timber'")]
     public void Are_reported_of_a_row(string row, string message) =>
         Assert.Contains(message, Assert.Single(FaultsOf($"materials:\n  - {{{row}}}\n")), StringComparison.Ordinal);
@@ -167,7 +167,7 @@ public sealed class MaterialTableFaultTests : IDisposable
             text.Append(CultureInfo.InvariantCulture, $"  - {{name: r{i}, {Rest}}}\n");
         }
 
-        Assert.Contains("materials: this table has 1001 rows, more than the 1000 that are read", Assert.Single(FaultsOf(text.ToString())), StringComparison.Ordinal);
+        Assert.Contains("materials: this table has 1001 rows, more than the allowed 1000", Assert.Single(FaultsOf(text.ToString())), StringComparison.Ordinal);
     }
 
     [Theory]

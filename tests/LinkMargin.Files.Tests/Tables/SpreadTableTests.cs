@@ -60,7 +60,7 @@ public sealed class SpreadTableTests
                 "spreads.yaml:2:3: spreads: these rows are missing: measurement, device; copy them from the built-in file, then change them",
                 "spreads.yaml:2:49: share: the row 'model' has no such figure; remove it",
                 "spreads.yaml:3:38: share: '0.95' is outside the allowed 0 to 0.9",
-                "spreads.yaml:4:12: name: 'measuremen' is no spread the program knows; did you mean 'measurement'?",
+                "spreads.yaml:4:12: name: 'measuremen' is not a known spread; did you mean 'measurement'?",
                 "spreads.yaml:5:5: the row 'bad-measurement' needs the key 'share'",
                 "spreads.yaml:5:46: spread: '0 dB' is outside the allowed 0.1 dB to 60 dB",
             ],

@@ -27,7 +27,7 @@ public sealed class TableFolderTests
         File.Delete(Path.Combine(folder.Path, "margins.yaml"));
         Problem note = Assert.Single(folder.Read().Problems);
         Assert.Equal(Severity.Warning, note.Severity);
-        Assert.Equal("margins.yaml:1:1: there is no such file, so the built-in one is used", Assert.Single(folder.Problems()));
+        Assert.Equal("margins.yaml:1:1: this file does not exist, so the built-in one is used", Assert.Single(folder.Problems()));
         Assert.Equal("margins.yaml (built in)", folder.Read().Tables!.Files!.Margins);
         Assert.NotEmpty(folder.Read().Tables!.Margins);
     }
@@ -52,7 +52,7 @@ public sealed class TableFolderTests
         using TableFolder folder = new();
         folder.Write("materials.yaml", OneWall);
         folder.Write("floors.yaml", "floors:\n  - {name: f, what: w, source: s, layers: [{of: my-wal, thickness: 9 mm}]}\n");
-        Assert.Contains("floors.yaml:2:49: of: 'my-wal' is no row of the material table; did you mean 'my-wall'?", folder.Problems());
+        Assert.Contains("floors.yaml:2:49: of: 'my-wal' is not a row of the material table; did you mean 'my-wall'?", folder.Problems());
         Assert.Null(folder.Read().Tables);
     }
 
@@ -70,7 +70,7 @@ public sealed class TableFolderTests
                 "materials.yaml:2:30: loss: '-1' (-1 dB) is outside the allowed 0 dB to 80 dB",
                 "floors.yaml:2:43: layers: the list is empty; a floor needs at least one",
                 "radios.yaml:2:34: transmit: '4 dB' has the unit 'dB', but this is a level in dBm; write -90 or -90 dBm (-40 dBm to 36 dBm is allowed)",
-                "margins.yaml:3:14: margin: 10 dB is here a second time; the first is in line 2, so change or remove one",
+                "margins.yaml:3:14: margin: 10 dB appears twice; the first is in line 2, so change or remove one",
                 "spreads.yaml:1:10: spreads: a list is needed (items that begin with '- ', or [ ... ]), not '3 dB'",
             ],
             folder.Problems());
@@ -83,9 +83,9 @@ public sealed class TableFolderTests
     [InlineData("{of: wall, thickness: 9 mm, fill: wall}", "fill: only a bay with joists has a fill; write the layer's own row as 'of'")]
     [InlineData("{of: wall, thickness: 9 mm, tolerance: 10 mm}", "leaves nothing of a layer 0.009 m thick")]
     [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 400 mm}, thickness: 9 mm}", "thickness: a bay is as thick as its joists are deep; remove this key")]
-    [InlineData("{joists: {of: wal, width: 50 mm, depth: 200 mm, spacing: 400 mm}}", "joists: 'wal' is no row of the material table; did you mean 'wall'?")]
+    [InlineData("{joists: {of: wal, width: 50 mm, depth: 200 mm, spacing: 400 mm}}", "joists: 'wal' is not a row of the material table; did you mean 'wall'?")]
     [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 49 mm}}", "spacing: '49 mm' (0.049 m) is outside the allowed 0.05 m to 3 m")]
-    [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 400 mm}, fill: wal}", "fill: 'wal' is no row of the material table; did you mean 'wall'?")]
+    [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm, spacing: 400 mm}, fill: wal}", "fill: 'wal' is not a row of the material table; did you mean 'wall'?")]
     [InlineData("{joists: {of: wall, width: 50 mm, depth: 200 mm}}", "a group of joists needs the key 'spacing'")]
     public void Mistakes_in_a_floor_are_reported(string layer, string message)
     {

@@ -33,7 +33,7 @@ public sealed class LinkedFilesTests : IDisposable
     {
         File.WriteAllText(In("theirs"), "my notes");
         File.CreateSymbolicLink(In("link"), "theirs");
-        Assert.Contains("this file is there already", Fault(In("link"), force: false), StringComparison.Ordinal);
+        Assert.Contains("this file exists", Fault(In("link"), force: false), StringComparison.Ordinal);
         Assert.Equal("my notes", File.ReadAllText(In("theirs")));
     }
 
@@ -102,7 +102,7 @@ public sealed class LinkedFilesTests : IDisposable
         try
         {
             File.WriteAllText(path, "my notes, longer than what is written");
-            Assert.Contains("this file is there already", Fault(path, force: false), StringComparison.Ordinal);
+            Assert.Contains("this file exists", Fault(path, force: false), StringComparison.Ordinal);
             Assert.Equal("my notes, longer than what is written", File.ReadAllText(path));
             WholeFile.Write(path, "new", force: true);
             Assert.Equal("new", File.ReadAllText(path));

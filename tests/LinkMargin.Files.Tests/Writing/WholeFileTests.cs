@@ -29,7 +29,7 @@ public sealed class WholeFileTests : IDisposable
 
         File.WriteAllText(theirs, "my notes");
         FileProblemException problem = Assert.Throws<FileProblemException>(() => WholeFile.Write(theirs, "new", force: false));
-        Assert.StartsWith(theirs + ": this file is there already", problem.Message, StringComparison.Ordinal);
+        Assert.StartsWith(theirs + ": this file exists", problem.Message, StringComparison.Ordinal);
         Assert.Equal("my notes", File.ReadAllText(theirs));
         WholeFile.Write(theirs, "new", force: true);
         Assert.Equal("new", File.ReadAllText(theirs));

@@ -36,7 +36,7 @@ public sealed class YamlTreeTests
     {
         (MappingNode? root, List<Problem> problems) = Parse("a: 1\nb: 2\na: 3\n");
         Problem problem = Assert.Single(problems);
-        Assert.Equal("f:3:1: the key 'a' is here a second time; the first is in line 1, so remove one", problem.ToString());
+        Assert.Equal("f:3:1: the key 'a' appears twice; the first is in line 1, so remove one", problem.ToString());
         Assert.Equal(2, root!.Entries.Count);
     }
 

@@ -51,7 +51,7 @@ internal static class PlaceReader
             ? "; the decimal sign is a point, a comma begins the next number"
             : "";
         source.Error(node.Mark, FormattableString.Invariant(
-            $"{label}: {count} numbers are needed, {form}, and here are {list.Items.Count}{remedy}"));
+            $"{label}: {count} numbers are needed, {form}, but there are {list.Items.Count}{remedy}"));
         return null;
     }
 
@@ -81,7 +81,7 @@ internal static class PlaceReader
 
         if (points.Count < least)
         {
-            source.Error(node.Mark, FormattableString.Invariant($"{label}: at least {least} places are needed, and here are {points.Count}"));
+            source.Error(node.Mark, FormattableString.Invariant($"{label}: at least {least} places are needed, but there are {points.Count}"));
             return null;
         }
 

@@ -84,7 +84,7 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
         FloorAbove? above = new FloorAboveReader(source, materials).Read(group, plan, isOutlineKnown);
         if (isTop)
         {
-            source.Warning(group.MarkOf("above"), $"no level stands above {Quote.Of(plan.LevelName)}, so what lies there plays no part");
+            source.Warning(group.MarkOf("above"), $"no level stands above {Quote.Of(plan.LevelName)}, so it is ignored");
             return null;
         }
 

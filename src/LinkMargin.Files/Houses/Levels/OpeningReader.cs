@@ -91,7 +91,7 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
         string[] ways = [.. Ways.Where(group.Has)];
         if (ways.Length == 0 && group.Has("side"))
         {
-            source.Error(group.Mark, $"{group.What} has a 'side' and does not say of which 'room'");
+            source.Error(group.Mark, $"{group.What} has a 'side' but no 'room'");
             return null;
         }
 
@@ -99,7 +99,7 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
         {
             source.Error(group.Mark, ways.Length == 0
                 ? $"{group.What} needs a place: 'between: [room, room]', 'room' with 'side', or 'wall'"
-                : $"{group.What} says where it is in more than one way ({string.Join(", ", ways)}); keep one");
+                : $"{group.What} gives more than one position ({string.Join(", ", ways)}); keep one");
             return null;
         }
 
@@ -140,7 +140,7 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
         if (a == b)
         {
             source.Error(node.Mark,
-                $"between: {Quote.Of(a)} stands twice; write two different rooms, or '{RoomReader.Outside}' for one");
+                $"between: {Quote.Of(a)} appears twice; write two different rooms, or '{RoomReader.Outside}' for one");
             return null;
         }
 

@@ -56,7 +56,7 @@ internal sealed class FacingReader(PlacementContext premises)
         if (place.DistanceTo(fixture.Centre) < HouseLimits.SameHeight)
         {
             source.Error(node.Mark,
-                $"facing: the seat is at the centre of the fixture {Quote.Of(word)}, so it faces no way; "
+                $"facing: the seat is at the centre of the fixture {Quote.Of(word)}, so it has no direction; "
                     + "write a direction or move it");
             return default;
         }

@@ -34,7 +34,7 @@ internal sealed class PlayersReader(MappingReader seat)
         if (seat.Has("at"))
         {
             seat.Source.Error(
-                seat.MarkOf("at"), "'players' says where each player is, so 'at' has nothing to add; remove it, or write 'players' as a number");
+                seat.MarkOf("at"), "'players' says where each player is, so 'at' is not needed; remove it, or write 'players' as a number");
             return null;
         }
 

@@ -111,7 +111,7 @@ internal sealed class SpotReader(PlacementContext premises)
         {
             source.Error(group.MarkOf(at is null ? "height" : "at"), 
                 $"this place is not inside the fixture {Quote.Of(host.Name)}, "
-                    + $"which reaches from {source.Lengths.Exact(host.FromMetres)} to {source.Lengths.Exact(host.ToMetres)} above the floor round {source.Lengths.Place(host.Centre)}; fix it or remove 'inside'");
+                    + $"which reaches from {source.Lengths.Exact(host.FromMetres)} to {source.Lengths.Exact(host.ToMetres)} above the floor around {source.Lengths.Place(host.Centre)}; fix it or remove 'inside'");
             return null;
         }
 

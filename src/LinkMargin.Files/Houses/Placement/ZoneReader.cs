@@ -88,7 +88,7 @@ internal sealed class ZoneReader(PlacementContext premises)
         {
             source.Error(group.Mark, ways.Length == 0
                 ? $"{group.What} needs a 'room', a 'corner' and 'size', or an 'outline'"
-                : $"{group.What} says in more than one way how far it reaches ({string.Join(", ", ways)}); keep one");
+                : $"{group.What} gives more than one extent ({string.Join(", ", ways)}); keep one");
             return null;
         }
 
