@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Remedies;
 using LinkMargin.Engine.Houses;
@@ -49,13 +50,13 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
         WordWrap.Write(FormattableString.Invariant($"Remedies that help, of {result.Tried} tried, each recomputed with the full model:"), output, width);
         output.WriteLine();
-        WriteTable(reported, output, width);
+        WriteTable(reported, 1, output, width);
         if (result.Pairs.Count > 0)
         {
             output.WriteLine();
             WordWrap.Write("Pairs of remedies", output, width);
             output.WriteLine();
-            WriteTable(result.Pairs, output, width);
+            WriteTable(result.Pairs, reported.Length + 1, output, width);
         }
 
         output.WriteLine();
@@ -101,11 +102,12 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         .. reported.Concat(result.Pairs).Select(one => ($"'{one.After.Worst.Seat.Name}' with {string.Join(", and ", one.Remedies.Select(words.What))}", one.After.Worst.Cautions)),
     ]);
 
-    private void WriteTable(IReadOnlyList<RemedyResult> results, TextWriter output, int width)
+    // A remedy takes a sentence, which no column has room for: the sentences are numbered and the table refers to them.
+    private void WriteTable(IReadOnlyList<RemedyResult> results, int firstNumber, TextWriter output, int width)
     {
         var table = new TextTable(
         [
-            new Column("remedy") { Wraps = true },
+            new Column("", Align.Right),
             new Column("effort"),
             new Column("gain", Align.Right),
             new Column("there", Align.Right),
@@ -115,10 +117,13 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
             new Column("seats\npass", Align.Right),
             new Column("all\npass", Align.Right),
         ]);
-        foreach (RemedyResult one in results)
+        foreach ((RemedyResult one, int i) in results.Select((one, i) => (one, i)))
         {
+            string number = (firstNumber + i).ToString(CultureInfo.InvariantCulture);
+            string what = string.Join(", and ", one.Remedies.Select(words.What)) + Alternatives(one);
+            WordWrap.WriteHanging($"{char.ToUpperInvariant(what[0])}{what[1..]}.", output, width, $"{number,2}. ", "    ");
             table.Add(
-                string.Join(", and ", one.Remedies.Select(words.What)) + Alternatives(one),
+                number,
                 RemedyWords.EffortOf(one.Effort),
                 Gain(one),
                 There(one.After),
@@ -129,6 +134,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
                 one.After.ProbabilityAllPass is { } likely ? UncertaintyWords.Likely(likely) : "-");
         }
 
+        output.WriteLine();
         table.WriteTo(output, width);
     }
 
