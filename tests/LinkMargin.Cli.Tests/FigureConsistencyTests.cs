@@ -51,15 +51,15 @@ public sealed class FigureConsistencyTests : IDisposable
         foreach (IGrouping<string, Link> seat in links.All.GroupBy(link => link.Seat))
         {
             string[] rows = [.. lines.Where(line => line.StartsWith(seat.Key + " ", StringComparison.Ordinal))];
-            string counted = string.Join(' ', InOrder(seat).Select(link => (link.Passes ? "" : "! ") + link.Counted));
-            Assert.Contains(rows, row => row.EndsWith($" {ShownMargin.RequiredText(seat.First().RequiredDb)} {counted}", StringComparison.Ordinal));
+            string atConfidence = string.Join(' ', InOrder(seat).Select(link => (link.Passes ? "" : "! ") + link.AtConfidence));
+            Assert.Contains(rows, row => row.EndsWith($" {ShownMargin.RequiredText(seat.First().RequiredDb)} {atConfidence}", StringComparison.Ordinal));
             Assert.Contains(rows, row => InOrder(seat).All(link => row.Contains($" {ShownMargin.Text(link.MedianDb)} ", StringComparison.Ordinal)));
         }
 
         foreach (JsonElement rank in links.Root.GetProperty("ranking").EnumerateArray())
         {
             Link worst = links.Of(rank.GetProperty("spot").GetString()!, rank.GetProperty("weakestSeat").GetString()!);
-            Assert.Contains(lines, line => line.Contains($" {worst.Seat} {(worst.Passes ? "" : "! ")}{worst.Counted} ", StringComparison.Ordinal));
+            Assert.Contains(lines, line => line.Contains($" {worst.Seat} {(worst.Passes ? "" : "! ")}{worst.AtConfidence} ", StringComparison.Ordinal));
         }
 
         IEnumerable<Link> InOrder(IEnumerable<Link> some) => links.House.Spots.Select(spot => some.Single(link => link.Spot == spot.Name));
@@ -79,7 +79,7 @@ public sealed class FigureConsistencyTests : IDisposable
             CommandRun text = Run(["explain", .. options]), paths = Run(["map", "--paths", "--force", "--json", .. options]);
             AssertSame(link, Run(["explain", "--json", .. options]).Json);
             AssertSame(link, paths.Json);
-            Assert.Contains($" the margin is at least {link.Counted} dB: the margin to count on.", text.OutputUnwrapped, StringComparison.Ordinal);
+            Assert.Contains($" the margin is at least {link.AtConfidence} dB: the margin to count on.", text.OutputUnwrapped, StringComparison.Ordinal);
             Assert.Contains($"of the unknown losses the median is {ShownMargin.Text(link.MedianDb)} dB", text.OutputUnwrapped, StringComparison.Ordinal);
             string row = Assert.Single(text.Output.Split('\n'), line => line.StartsWith("margin to count on  ", StringComparison.Ordinal));
             Assert.Equal(ShownMargin.Text(link.MarginAtConfidenceDb), OneBlank(row).Split(' ')[4..6].MinBy(figure => double.Parse(figure, CultureInfo.InvariantCulture)));
@@ -87,7 +87,7 @@ public sealed class FigureConsistencyTests : IDisposable
 
             LinkBudget budget = links.Ranking.Scores.SelectMany(score => score.Budgets).Single(b => b.Spot.Name == link.Spot && b.Seat.Name == link.Seat);
             string caption = maker.RequestFor(budget, links.Uncertainty).Caption;
-            Assert.Contains($"): {link.Counted} dB, ", caption, StringComparison.Ordinal);
+            Assert.Contains($"): {link.AtConfidence} dB, ", caption, StringComparison.Ordinal);
             Assert.Contains($" Median {ShownMargin.Text(link.MedianDb)} dB.", caption, StringComparison.Ordinal);
         }
     }
@@ -208,7 +208,7 @@ public sealed class FigureConsistencyTests : IDisposable
     private static void AssertSame(Link link, JsonElement said)
     {
         Assert.Equal((link.Spot, link.Seat), (said.GetProperty("spot").GetString(), said.GetProperty("seat").GetString()));
-        Assert.Equal(link.Counted, ShownMargin.Text(said.GetProperty("marginAtConfidenceDb").GetDouble(), link.RequiredDb));
+        Assert.Equal(link.AtConfidence, ShownMargin.Text(said.GetProperty("marginAtConfidenceDb").GetDouble(), link.RequiredDb));
         Assert.Equal(ShownMargin.Text(link.MedianDb), ShownMargin.Text(said.GetProperty("medianDb").GetDouble()));
         Assert.Equal(link.RequiredDb, said.GetProperty("requiredDb").GetDouble());
         Assert.Equal(link.Passes, said.GetProperty("passes").GetBoolean());
@@ -238,7 +238,7 @@ public sealed class FigureConsistencyTests : IDisposable
     /// <summary>What <c>compare --json</c> says of a link.</summary>
     private sealed record Link(string Spot, string Seat, double MarginAtConfidenceDb, double MedianDb, double RequiredDb, bool Passes)
     {
-        internal string Counted => ShownMargin.Text(MarginAtConfidenceDb, RequiredDb);
+        internal string AtConfidence => ShownMargin.Text(MarginAtConfidenceDb, RequiredDb);
     }
 
     private sealed record Links(JsonElement Root, LoadedHouse Loaded, LinkModel Model, HouseUncertainty Uncertainty, Ranking Ranking, CloseCall Call)

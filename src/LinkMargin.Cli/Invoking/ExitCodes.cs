@@ -25,7 +25,7 @@ internal static class ExitCodes
         + "half written.";
 
     /// <summary>The same as the help of one command says it.</summary>
-    /// <param name="seatNotMet">What <see cref="SeatFails"/> means of this command; null where it never ends so.</param>
-    public static string Of(string? seatNotMet = null) =>
-        $"\n\nExit codes: 0 done; {(seatNotMet is null ? "" : $"1 done, but {seatNotMet}; ")}2 could not be done; 130 or 143 stopped.";
+    /// <param name="seatFails">What <see cref="SeatFails"/> means of this command; null where it never ends so.</param>
+    public static string Of(string? seatFails = null) =>
+        $"\n\nExit codes: 0 done; {(seatFails is null ? "" : $"1 done, but {seatFails}; ")}2 could not be done; 130 or 143 stopped.";
 }

@@ -49,9 +49,9 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
         }
     }
 
-    private List<(Field Median, Field Counted)> Compute(MapOrder order, Progress progress)
+    private List<(Field Median, Field AtConfidence)> Compute(MapOrder order, Progress progress)
     {
-        List<(Field Median, Field Counted)> fields = [];
+        List<(Field Median, Field AtConfidence)> fields = [];
         foreach (Spot spot in order.Spots)
         {
             foreach (int level in order.Levels)
@@ -68,20 +68,20 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
         return fields;
     }
 
-    private MapsDocument Write(MapOrder order, List<(Field Median, Field Counted)> fields, Progress progress)
+    private MapsDocument Write(MapOrder order, List<(Field Median, Field AtConfidence)> fields, Progress progress)
     {
         var pictures = new MapPictures(loaded, model, fields, new MapView(order.Spots, order.Confidence, order.ShowsMedian));
         var names = new FileNames();
         List<MapDocument> maps = [];
-        foreach ((Field field, Field counted) in fields)
+        foreach ((Field field, Field atConfidence) in fields)
         {
             invocation.Cancellation.ThrowIfCancellationRequested();
             string stem = names.Unique("map", field.Spot.Name, "on", house.Levels[field.LevelIndex].Name);
-            byte[] png = pictures.Map(field, counted);
+            byte[] png = pictures.Map(field, atConfidence);
             string picture = Put(order, $"{stem}.png", stream => stream.Write(png));
-            string? csv = order.WithCsv ? Put(order, $"{stem}.csv", stream => FieldCsv.Write(house, field, counted, stream)) : null;
-            string? geojson = order.WithGeoJson ? Put(order, $"{stem}.geojson", stream => FieldGeoJson.Write(house, field, counted, stream)) : null;
-            maps.Add(MapDocument.Of(house, field, FieldSummary.Of(counted, pictures.RequiredDb), FieldSummary.Of(field, pictures.RequiredDb), picture, csv, geojson));
+            string? csv = order.WithCsv ? Put(order, $"{stem}.csv", stream => FieldCsv.Write(house, field, atConfidence, stream)) : null;
+            string? geojson = order.WithGeoJson ? Put(order, $"{stem}.geojson", stream => FieldGeoJson.Write(house, field, atConfidence, stream)) : null;
+            maps.Add(MapDocument.Of(house, field, FieldSummary.Of(atConfidence, pictures.RequiredDb), FieldSummary.Of(field, pictures.RequiredDb), picture, csv, geojson));
             progress.Advance(RowsWorthOfPicture);
         }
 

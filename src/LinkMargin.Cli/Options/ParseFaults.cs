@@ -23,7 +23,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
             return null;
         }
 
-        return MistakenOption()
+        return MistypedOption()
             ?? FlagWithValue()
             ?? UnknownWord()
             ?? WrongCount()
@@ -42,7 +42,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
     // '--' before a word says that it is not an option, whatever it begins with.
     private bool HasEndOfOptions => words.Contains("--");
 
-    private string? MistakenOption()
+    private string? MistypedOption()
     {
         if (HasEndOfOptions)
         {

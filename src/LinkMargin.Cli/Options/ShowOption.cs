@@ -8,8 +8,8 @@ namespace LinkMargin.Cli.Options;
 internal static class ShowOption
 {
     private const string Name = "--show";
-    private const string Counted = "count-on";
-    private const string FormerCounted = "counted"; // of older versions, still accepted
+    private const string CountOn = "count-on";
+    private const string FormerWord = "counted"; // of older versions, still accepted
     private const string Median = "median";
 
     /// <summary>Makes one.</summary>
@@ -17,7 +17,7 @@ internal static class ShowOption
     {
         Description = "count-on (the default): the margin to count on; median: the margin that is as likely too high as too low. Hatched in both: "
             + "the margin to count on is below the required margin.",
-        HelpName = $"{Counted}|{Median}",
+        HelpName = $"{CountOn}|{Median}",
         CustomParser = Read,
     };
 
@@ -27,12 +27,12 @@ internal static class ShowOption
     private static string? Read(ArgumentResult result)
     {
         string word = result.Tokens[0].Value;
-        if (word is Counted or Median or FormerCounted)
+        if (word is CountOn or Median or FormerWord)
         {
             return word;
         }
 
-        result.AddError($"there is no margin {Quote.Of(word)} for {Name}; {NearestWord.Advice(word, [Counted, Median])}");
+        result.AddError($"there is no margin {Quote.Of(word)} for {Name}; {NearestWord.Advice(word, [CountOn, Median])}");
         return null;
     }
 }

@@ -56,7 +56,7 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
 
     private static int Compare(SpotScore a, SpotScore b)
     {
-        int order = Descending(a.WorstHeadroomDb, b.WorstHeadroomDb);
+        int order = Descending(a.WeakestHeadroomDb, b.WeakestHeadroomDb);
         if (order == 0)
         {
             order = Descending(a.PassingShare, b.PassingShare);
@@ -85,7 +85,7 @@ public sealed record Choice(SpotScore Best, SpotScore? Next, IReadOnlyList<SpotS
         Next is null || BestOfOtherLevels.Contains(Next) ? BestOfOtherLevels : BestOfOtherLevels.Prepend(Next);
 
     /// <summary>How much more headroom the chosen spot has at its worst seat than another spot at its own, dB.</summary>
-    public double LeadDb(SpotScore other) => Best.WorstHeadroomDb - other.WorstHeadroomDb;
+    public double LeadDb(SpotScore other) => Best.WeakestHeadroomDb - other.WeakestHeadroomDb;
 
     /// <summary>The best spot of each level that has one, the chosen spot's level first, then best first.</summary>
     public IEnumerable<SpotScore> BestOfLevels => BestOfOtherLevels.Prepend(Best);

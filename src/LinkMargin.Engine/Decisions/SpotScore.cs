@@ -38,7 +38,7 @@ public sealed record SpotScore
     public LinkBudget Worst { get; }
 
     /// <summary>Headroom of the seat that decides, dB.</summary>
-    public double WorstHeadroomDb => By.HeadroomDb(Worst);
+    public double WeakestHeadroomDb => By.HeadroomDb(Worst);
 
     /// <summary>Mean headroom over the players, dB; parts spots that are equal at their worst seat.</summary>
     public double MeanHeadroomDb { get; }

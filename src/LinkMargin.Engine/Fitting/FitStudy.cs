@@ -47,11 +47,11 @@ public sealed class FitStudy
     }
 
     /// <summary>Rms of the residuals on measurements left out, dB; NaN where none counts.</summary>
-    /// <param name="leftOutDb">Those residuals, of the fit or of a plain law.</param>
-    public double RmsLeaveOneOutDb(IReadOnlyList<double?> leftOutDb)
+    /// <param name="leaveOneOutDb">Those residuals, of the fit or of a plain law.</param>
+    public double RmsLeaveOneOutDb(IReadOnlyList<double?> leaveOneOutDb)
     {
-        ArgumentNullException.ThrowIfNull(leftOutDb);
-        return Rms(i => leftOutDb[i]!.Value);
+        ArgumentNullException.ThrowIfNull(leaveOneOutDb);
+        return Rms(i => leaveOneOutDb[i]!.Value);
     }
 
     /// <summary>Fits, and judges the fit by several measures.</summary>

@@ -32,21 +32,21 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
 
         LevelOverlaps.Report(drafts, levels, source);
 
-        PlacementContext premises = new(source, drafts, levels);
-        FixtureReader fixtures = new(premises, materials);
+        PlacementContext placement = new(source, drafts, levels);
+        FixtureReader fixtures = new(placement, materials);
         fixtures.ReadAll(file);
-        SpotReader spotReader = new(premises);
+        SpotReader spotReader = new(placement);
         List<Spot> spots = spotReader.ReadAll(file);
         double required = file.OptionalNumber("required", Quantity.Decibels, HouseLimits.Required) ?? HouseLimits.RequiredDb;
-        List<Seat> seats = new SeatReader(premises, spotReader.AllNames, required).ReadAll(file);
-        ZoneReader zoneReader = new(premises);
+        List<Seat> seats = new SeatReader(placement, spotReader.AllNames, required).ReadAll(file);
+        ZoneReader zoneReader = new(placement);
         List<Zone> zones = zoneReader.ReadZones(file);
         List<KeepOut> keepOuts = zoneReader.ReadKeepOuts(file);
         (Radio? console, Radio? controller) = new RadioReader(source, tables.Radios).Read(file);
 
         return name is null || levels.Count == 0 || console is null || controller is null
             ? null
-            : new House(name, levels, premises.Fixtures, spots, seats, console, controller)
+            : new House(name, levels, placement.Fixtures, spots, seats, console, controller)
             {
                 Zones = zones,
                 KeepOuts = keepOuts,

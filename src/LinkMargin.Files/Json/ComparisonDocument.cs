@@ -122,7 +122,7 @@ public sealed record RankDocument(
         score.Worst.Seat.Name,
         score.By.MarginDb(score.Worst),
         score.Worst.RequiredDb,
-        score.WorstHeadroomDb,
+        score.WeakestHeadroomDb,
         score.MeanHeadroomDb,
         score.SeatsPassing,
         score.Seats,

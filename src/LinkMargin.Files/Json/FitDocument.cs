@@ -57,8 +57,8 @@ public sealed record FitDocument(
             fittedFile,
             picture);
 
-        FitModelDocument Law(string name, LossFit law, IReadOnlyList<double?> leftOut) => new(
-            name, Finite(study.RmsInSampleDb(law)), Finite(study.RmsLeaveOneOutDb(leftOut)));
+        FitModelDocument Law(string name, LossFit law, IReadOnlyList<double?> leaveOneOut) => new(
+            name, Finite(study.RmsInSampleDb(law)), Finite(study.RmsLeaveOneOutDb(leaveOneOut)));
     }
 
     private static double? Finite(double value) => double.IsFinite(value) ? value : null;
@@ -116,7 +116,7 @@ public sealed record FitMeasurementDocument(
     double? LeaveOneOutResidualDb,
     double ProbabilityBad)
 {
-    internal static FitMeasurementDocument Of(Measurement measurement, FitResidual residual, double distanceM, double? leftOut) => new(
+    internal static FitMeasurementDocument Of(Measurement measurement, FitResidual residual, double distanceM, double? leaveOneOut) => new(
         measurement.Transmitter.Name,
         measurement.Receiver.Name,
         measurement.Devices,
@@ -127,7 +127,7 @@ public sealed record FitMeasurementDocument(
         residual.PredictedDbm,
         residual.ResidualDb,
         residual.Measurement.NoiseDb,
-        leftOut,
+        leaveOneOut,
         residual.ProbabilityBad);
 }
 

@@ -92,7 +92,7 @@ public sealed record RemedyDocument(
         result.GainDb,
         result.GainAtSeatDb,
         result.After.Worst.Seat.Name,
-        result.After.WorstHeadroomDb,
+        result.After.WeakestHeadroomDb,
         result.After.SeatsPassing,
         result.After.Seats)
     {

@@ -77,7 +77,7 @@ public sealed record PlaceDocument(
         placed.Score.Worst.Seat.Name,
         placed.Score.By.MarginDb(placed.Score.Worst),
         placed.Score.Worst.RequiredDb,
-        placed.Score.WorstHeadroomDb,
+        placed.Score.WeakestHeadroomDb,
         placed.Score.SeatsPassing,
         placed.Score.Seats,
         placed.Score.PassingShare)

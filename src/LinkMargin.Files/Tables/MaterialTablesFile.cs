@@ -78,7 +78,7 @@ public static class MaterialTablesFile
             : [];
         if (floorText.IsBuiltIn && !materialText.IsBuiltIn)
         {
-            SayLeftOut(floorText.Source, floorProblems, floors);
+            SayNotDrawn(floorText.Source, floorProblems, floors);
         }
 
         OrderedDictionary<string, Radio> radios =
@@ -106,7 +106,7 @@ public static class MaterialTablesFile
     }
 
     /// <summary>Build-ups of ours that a person's own materials cannot make are not their error.</summary>
-    private static void SayLeftOut(Source source, List<Problem> problems, OrderedDictionary<string, FloorBuildUp> kept)
+    private static void SayNotDrawn(Source source, List<Problem> problems, OrderedDictionary<string, FloorBuildUp> kept)
     {
         if (problems.RemoveAll(p => p.Severity == Severity.Error) > 0)
         {

@@ -27,16 +27,16 @@ public static class FieldCsv
         ["spot,level,xM,yM,handsM,medianDb,countedDb\n", "spot,level,xM,yM,handsM,marginDb,countedDb\n"];
 
     /// <summary>Writes a field and the margin to count on, cell 0 first, in UTF-8; lines end with a line feed.</summary>
-    public static void Write(House house, Field field, Field counted, Stream output)
+    public static void Write(House house, Field field, Field atConfidence, Stream output)
     {
-        ArgumentNullException.ThrowIfNull(counted);
+        ArgumentNullException.ThrowIfNull(atConfidence);
         ArgumentNullException.ThrowIfNull(house);
         ArgumentNullException.ThrowIfNull(field);
         var options = new CsvWriterOptions { NewLine = "\n", FormatProvider = CultureInfo.InvariantCulture };
         using var csv = CsvWriter.Create(output, options, leaveOpen: true);
         csv.WriteHeader([.. Headings]);
         string level = SpreadsheetText.Written(house.Levels[field.LevelIndex].Name);
-        foreach (ComputedCell cell in ComputedCell.Of(field, counted))
+        foreach (ComputedCell cell in ComputedCell.Of(field, atConfidence))
         {
             csv.WriteField(SpreadsheetText.Written(field.Spot.Name));
             csv.WriteField(level);
@@ -61,14 +61,14 @@ public static class FieldCsv
 internal readonly record struct ComputedCell(Point2 Centre, double MedianDb, double MarginAtConfidenceDb)
 {
     /// <summary>All of a field, cell 0 first.</summary>
-    public static IEnumerable<ComputedCell> Of(Field field, Field counted)
+    public static IEnumerable<ComputedCell> Of(Field field, Field atConfidence)
     {
         Grid grid = field.Grid;
         for (int cell = 0; cell < grid.Count; cell++)
         {
             if (!double.IsNaN(field.MarginDb[cell]))
             {
-                yield return new(grid.CentreOf(cell % grid.Columns, cell / grid.Columns), field.MarginDb[cell], counted.MarginDb[cell]);
+                yield return new(grid.CentreOf(cell % grid.Columns, cell / grid.Columns), field.MarginDb[cell], atConfidence.MarginDb[cell]);
             }
         }
     }

@@ -22,9 +22,9 @@ public static class FieldGeoJson
     private static readonly JsonWriterOptions Options = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Writes a field, cell 0 first.</summary>
-    public static void Write(House house, Field field, Field counted, Stream output)
+    public static void Write(House house, Field field, Field atConfidence, Stream output)
     {
-        ArgumentNullException.ThrowIfNull(counted);
+        ArgumentNullException.ThrowIfNull(atConfidence);
         ArgumentNullException.ThrowIfNull(house);
         ArgumentNullException.ThrowIfNull(field);
         string level = house.Levels[field.LevelIndex].Name;
@@ -38,7 +38,7 @@ public static class FieldGeoJson
         json.WriteNumber("cellM", Rounded(field.Grid.CellMetres, MetreDecimals));
         json.WriteNumber("handsM", Rounded(field.HandsMetres, MetreDecimals));
         json.WriteStartArray("features");
-        foreach (ComputedCell cell in ComputedCell.Of(field, counted))
+        foreach (ComputedCell cell in ComputedCell.Of(field, atConfidence))
         {
             WriteFeature(json, field, level, cell);
         }

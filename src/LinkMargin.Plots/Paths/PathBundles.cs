@@ -7,7 +7,7 @@ namespace LinkMargin.Plots.Paths;
 internal static class PathBundles
 {
     // Two paths that run beside each other for less of the longer one's way part soon enough to be distinguished.
-    private const double SameWayShare = 0.6;
+    private const double SamePathShare = 0.6;
 
     /// <summary>How far aside of its true line each track is drawn, in the unit of the gap; above 0 to the left.</summary>
     /// <param name="tracks">The tracks on their true lines, strongest first.</param>
@@ -36,5 +36,5 @@ internal static class PathBundles
     }
 
     private static bool IsSamePath(PathTrack one, PathTrack other, double nearMetres) =>
-        Math.Min(one.ShareBeside(other, nearMetres), other.ShareBeside(one, nearMetres)) >= SameWayShare;
+        Math.Min(one.ShareBeside(other, nearMetres), other.ShareBeside(one, nearMetres)) >= SamePathShare;
 }

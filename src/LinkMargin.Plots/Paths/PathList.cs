@@ -25,7 +25,7 @@ internal sealed class PathList
     }
 
     /// <summary>Its height, pixels: heads, paths, the sum, and what is omitted.</summary>
-    public double HeightPixels => (request.Paths.Count + (request.LeftOut.Length > 0 ? 3 : 2)) * RowPoints * pixelsPerPoint;
+    public double HeightPixels => (request.Paths.Count + (request.NotDrawn.Length > 0 ? 3 : 2)) * RowPoints * pixelsPerPoint;
 
     private static double WordsLeft => (2 * NumberBadge.RadiusPoints) + SamplePoints + (2 * PadPoints);
 
@@ -50,9 +50,9 @@ internal sealed class PathList
         int sum = request.Paths.Count + 1;
         DrawRule(canvas, left, top + (sum * RowPoints * pixelsPerPoint), rule);
         WriteRow(canvas, bold, left, Middle(sum), "total (sum of powers)", "", request.TotalLoss, "", Palette.Ink);
-        if (request.LeftOut.Length > 0)
+        if (request.NotDrawn.Length > 0)
         {
-            string fitted = plain.Fitted(request.LeftOut, width - (WordsLeft * pixelsPerPoint));
+            string fitted = plain.Fitted(request.NotDrawn, width - (WordsLeft * pixelsPerPoint));
             plain.WriteMiddle(canvas, fitted, left + (WordsLeft * pixelsPerPoint), Middle(sum + 1), Palette.SoftInk);
         }
     }

@@ -22,7 +22,7 @@ public sealed record PathsRequest(
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
     /// <summary>What the list leaves out, in a sentence; empty where it leaves nothing out.</summary>
-    public string LeftOut { get; init; } = "";
+    public string NotDrawn { get; init; } = "";
 }
 
 /// <summary>One path to draw, with what the list under the plan says of it.</summary>

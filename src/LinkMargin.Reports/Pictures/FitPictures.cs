@@ -31,9 +31,9 @@ internal static class FitPictures
         };
         return FitPicture.Render(request, FitPicture.FittingSize(request));
 
-        FitPanel Panel(string title, LossFit law, IReadOnlyList<double?> leftOut) => new(
+        FitPanel Panel(string title, LossFit law, IReadOnlyList<double?> leaveOneOut) => new(
             title,
-            $"rms {Figure(study.RmsInSampleDb(law))} dB in sample, {Figure(study.RmsLeaveOneOutDb(leftOut))} dB leave-one-out",
+            $"rms {Figure(study.RmsInSampleDb(law))} dB in sample, {Figure(study.RmsLeaveOneOutDb(leaveOneOut))} dB leave-one-out",
             [
                 .. law.Residuals.Select((residual, i) => new FitPoint(
                     residual.Measurement.LevelDbm,

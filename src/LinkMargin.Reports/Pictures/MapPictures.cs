@@ -20,7 +20,7 @@ internal sealed class MapPictures
 {
     private readonly LoadedHouse loaded;
     private readonly House house; // with the people on its seats
-    private readonly IReadOnlyList<(Field Median, Field Counted)> fields;
+    private readonly IReadOnlyList<(Field Median, Field AtConfidence)> fields;
     private readonly MapView view;
     private readonly HouseUncertainty uncertainty;
     private readonly Dictionary<Spot, LinkBudget[]> budgets;
@@ -28,14 +28,14 @@ internal sealed class MapPictures
     private readonly string caption;
 
     /// <summary>Gets ready to draw.</summary>
-    public MapPictures(LoadedHouse loaded, LinkModel model, IReadOnlyList<(Field Median, Field Counted)> fields, MapView view)
+    public MapPictures(LoadedHouse loaded, LinkModel model, IReadOnlyList<(Field Median, Field AtConfidence)> fields, MapView view)
     {
         this.loaded = loaded;
         this.view = view;
         this.fields = fields;
         house = model.House;
         RequiredDb = RequiredMargin.OfMost(loaded.House);
-        range = ColourRange.Covering(fields.Select(f => Shown(f.Median, f.Counted)), RequiredDb);
+        range = ColourRange.Covering(fields.Select(f => Shown(f.Median, f.AtConfidence)), RequiredDb);
         uncertainty = HouseUncertainty.Of(model, view.Spots, loaded.House.Seats, loaded.Uncertainty, view.Confidence);
         budgets = view.Spots
             .ToDictionary(spot => spot, spot => LinkEvaluation.Budgets(model, spot, loaded.House.Seats.Where(seat => seat.IsPlayedAt(spot))));
@@ -47,20 +47,20 @@ internal sealed class MapPictures
     public double RequiredDb { get; }
 
     /// <summary>One field.</summary>
-    public byte[] Map(Field field, Field counted)
+    public byte[] Map(Field field, Field atConfidence)
     {
-        MapRequest request = RequestFor(field, counted);
+        MapRequest request = RequestFor(field, atConfidence);
         return MapPicture.Render(request, MapPicture.FittingSize(request));
     }
 
     /// <summary>What the picture of one field shows.</summary>
-    internal MapRequest RequestFor(Field field, Field counted)
+    internal MapRequest RequestFor(Field field, Field atConfidence)
     {
         string title = $"{loaded.House.Name}: console at '{field.Spot.Name}', hands {Hands(field)} above the floor of '{LevelOf(field)}'";
-        return new MapRequest(house, Shown(field, counted), SeatsOf(field), RequiredDb, range, title, caption)
+        return new MapRequest(house, Shown(field, atConfidence), SeatsOf(field), RequiredDb, range, title, caption)
         {
             Unit = loaded.PlotUnit,
-            Hatched = counted,
+            Hatched = atConfidence,
         };
     }
 
@@ -68,12 +68,12 @@ internal sealed class MapPictures
     public byte[] Sheet()
     {
         string title = $"{loaded.House.Name}: every spot on every level, hands {Hands(fields[0].Median)} above the floor";
-        SheetMap[] maps = [.. fields.Select(field => new SheetMap(Shown(field.Median, field.Counted), SeatsOf(field.Median)) { Hatched = field.Counted })];
+        SheetMap[] maps = [.. fields.Select(field => new SheetMap(Shown(field.Median, field.AtConfidence), SeatsOf(field.Median)) { Hatched = field.AtConfidence })];
         var request = new SheetRequest(house, maps, RequiredDb, range, title, caption) { Unit = loaded.PlotUnit };
         return MapSheet.Render(request, MapSheet.FittingSize(request));
     }
 
-    private Field Shown(Field median, Field counted) => view.ShowsMedian ? median : counted;
+    private Field Shown(Field median, Field atConfidence) => view.ShowsMedian ? median : atConfidence;
 
     private string What => view.ShowsMedian
         ? $"Median link margin, dB; hatched where the margin to count on ({UncertaintyWords.Often(view.Confidence)}) is below the required margin"

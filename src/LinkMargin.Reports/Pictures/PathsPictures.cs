@@ -37,7 +37,7 @@ internal sealed class PathsPictures(LoadedHouse loaded, LinkModel model)
         {
             Unit = loaded.PlotUnit,
             Occupied = budget.Occupied,
-            LeftOut = NotDrawn(budget, drawn),
+            NotDrawn = NotDrawn(budget, drawn),
         };
     }
 

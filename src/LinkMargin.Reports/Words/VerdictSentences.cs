@@ -43,11 +43,11 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         }
     }
 
-    private bool IsCounted => choice.Best.By != DecisionMargin.Median;
+    private bool IsAtConfidence => choice.Best.By != DecisionMargin.Median;
 
-    private string ToCountOn => IsCounted ? " to count on" : "";
+    private string ToCountOn => IsAtConfidence ? " to count on" : "";
 
-    private string Surely => IsCounted ? " by the margin to count on" : "";
+    private string Surely => IsAtConfidence ? " by the margin to count on" : "";
 
     private string Against => choice.Next is { } next
         ? $"Next best: {Named(next)}{(choice.BestOfOtherLevels.Contains(next) ? ", the best of its level" : "")}, {Behind(next)}."

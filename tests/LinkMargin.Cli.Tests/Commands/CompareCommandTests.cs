@@ -50,12 +50,12 @@ public sealed class CompareCommandTests : IDisposable
     [Fact]
     public void The_json_holds_the_engines_ranking_and_margins()
     {
-        Ranking ranking = Counted(ModelDepth.Full);
+        Ranking ranking = AtConfidence(ModelDepth.Full);
 
         JsonElement root = Run("compare", "house.yaml", "--json").Json;
 
         Assert.Equal(
-            ranking.Scores.Select(s => (s.Spot.Name, s.Worst.Seat.Name, s.WorstHeadroomDb, s.SeatsPassing)),
+            ranking.Scores.Select(s => (s.Spot.Name, s.Worst.Seat.Name, s.WeakestHeadroomDb, s.SeatsPassing)),
             root.GetProperty("ranking").EnumerateArray().Select(r => (
                 r.GetProperty("spot").GetString()!,
                 r.GetProperty("weakestSeat").GetString()!,
@@ -120,11 +120,11 @@ public sealed class CompareCommandTests : IDisposable
     [Fact]
     public void The_model_can_be_chosen()
     {
-        Ranking direct = Counted(ModelDepth.Direct);
+        Ranking direct = AtConfidence(ModelDepth.Direct);
 
         JsonElement root = Run("compare", "house.yaml", "--json", "--model", "direct").Json;
 
-        Assert.Equal(direct.Scores[0].WorstHeadroomDb + direct.Scores[0].Worst.RequiredDb, root.GetProperty("ranking")[0].GetProperty("marginAtConfidenceDb").GetDouble(), 1e-9);
+        Assert.Equal(direct.Scores[0].WeakestHeadroomDb + direct.Scores[0].Worst.RequiredDb, root.GetProperty("ranking")[0].GetProperty("marginAtConfidenceDb").GetDouble(), 1e-9);
     }
 
     [Fact]
@@ -265,7 +265,7 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(2.0 / 3, first.GetProperty("passingShare").GetDouble(), 1e-12);
     }
 
-    private static Ranking Counted(ModelDepth depth)
+    private static Ranking AtConfidence(ModelDepth depth)
     {
         var model = new LinkModel(SampleFile.HouseOf(SampleFile.Text), depth);
         var basis = new UncertaintyBasis(Files.Tables.MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!);

@@ -49,7 +49,7 @@ public sealed class MapCommandTests : IDisposable
         Field field = FieldComputation.Compute(
             model, new FieldRequest(house.Spots[1], 0) { CellMetres = 0.5, HandsMetres = 1.1 });
         Field counts = FieldAtConfidence.Of(model, field, new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!), 0.9);
-        double[] computed = [.. field.MarginDb.Where(double.IsFinite)], counted = [.. counts.MarginDb.Where(double.IsFinite)];
+        double[] computed = [.. field.MarginDb.Where(double.IsFinite)], atConfidence = [.. counts.MarginDb.Where(double.IsFinite)];
 
         CommandRun run = Run(
             "map", "house.yaml", "--spot", "loft shelf", "--level", "den", "--cell", "50 cm", "--hands", "1.1", "--csv", "--geojson", "--json", "--out", "out");
@@ -59,15 +59,15 @@ public sealed class MapCommandTests : IDisposable
         Assert.Equal(1.1, run.Json.GetProperty("handsM").GetDouble());
         Assert.False(run.Json.TryGetProperty("sheet", out _));
         Assert.Equal(computed.Length, map.GetProperty("cells").GetInt32());
-        Assert.Equal(counted.Min(), map.GetProperty("lowestMarginAtConfidenceDb").GetDouble());
-        Assert.Equal(counted.Max(), map.GetProperty("highestMarginAtConfidenceDb").GetDouble());
+        Assert.Equal(atConfidence.Min(), map.GetProperty("lowestMarginAtConfidenceDb").GetDouble());
+        Assert.Equal(atConfidence.Max(), map.GetProperty("highestMarginAtConfidenceDb").GetDouble());
         Assert.Equal(
-            counted.Count(m => m >= run.Json.GetProperty("requiredDb").GetDouble()) / (double)computed.Length, map.GetProperty("sharePassing").GetDouble());
+            atConfidence.Count(m => m >= run.Json.GetProperty("requiredDb").GetDouble()) / (double)computed.Length, map.GetProperty("sharePassing").GetDouble());
         Assert.Equal(0.9, run.Json.GetProperty("confidence").GetDouble());
         string[] rows = File.ReadAllLines(folder.PathOf(map.GetProperty("csv").GetString()!));
         Assert.Equal("spot,level,xM,yM,handsM,medianDb,marginAtConfidenceDb", rows[0]);
         Assert.Equal(computed, Written(2), (a, b) => Math.Abs(a - b) <= 0.5e-4 + 1e-9);
-        Assert.Equal(counted, Written(1), (a, b) => Math.Abs(a - b) <= 0.5e-4 + 1e-9);
+        Assert.Equal(atConfidence, Written(1), (a, b) => Math.Abs(a - b) <= 0.5e-4 + 1e-9);
         using JsonDocument geojson = JsonDocument.Parse(File.ReadAllText(folder.PathOf(map.GetProperty("geojson").GetString()!)));
         Assert.Equal(computed.Length, geojson.RootElement.GetProperty("features").GetArrayLength());
 
@@ -78,9 +78,9 @@ public sealed class MapCommandTests : IDisposable
     public void The_median_can_be_shown_and_the_numbers_stay()
     {
         string[] words = ["map", "house.yaml", "--spot", "loft shelf", "--level", "den", "--cell", "1", "--csv", "--model", "direct", "--out"];
-        CommandRun counted = Run([.. words, "one"]), median = Run([.. words, "two", "--show", "median"]);
+        CommandRun atConfidence = Run([.. words, "one"]), median = Run([.. words, "two", "--show", "median"]);
 
-        Assert.Equal(counted.Output.Replace("one/", "two/", StringComparison.Ordinal), median.Output);
+        Assert.Equal(atConfidence.Output.Replace("one/", "two/", StringComparison.Ordinal), median.Output);
         Assert.Equal(File.ReadAllText(folder.PathOf("one/map-loft-shelf-on-den.csv")), File.ReadAllText(folder.PathOf("two/map-loft-shelf-on-den.csv")));
         Assert.NotEqual(File.ReadAllBytes(folder.PathOf("one/map-loft-shelf-on-den.png")), File.ReadAllBytes(folder.PathOf("two/map-loft-shelf-on-den.png")));
     }

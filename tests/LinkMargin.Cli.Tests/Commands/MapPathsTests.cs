@@ -93,11 +93,11 @@ public sealed class MapPathsTests : IDisposable
         PathBudget strong = budget.Paths[0];
         PathBudget weak = strong with { LossDb = strong.LossDb + 26.98970004336019 }; // 0.2 % of its power
 
-        Assert.Equal("", maker.RequestFor(budget with { Paths = [strong] }, uncertainty).LeftOut);
-        Assert.Equal("Not drawn: 1 path with 0.2 %.", maker.RequestFor(budget with { Paths = [strong, weak] }, uncertainty).LeftOut);
+        Assert.Equal("", maker.RequestFor(budget with { Paths = [strong] }, uncertainty).NotDrawn);
+        Assert.Equal("Not drawn: 1 path with 0.2 %.", maker.RequestFor(budget with { Paths = [strong, weak] }, uncertainty).NotDrawn);
         Assert.Equal(
             "Not drawn: 2 paths with less than 0.5 % each, 0.4 % together.",
-            maker.RequestFor(budget with { Paths = [strong, weak, weak] }, uncertainty).LeftOut);
+            maker.RequestFor(budget with { Paths = [strong, weak, weak] }, uncertainty).NotDrawn);
     }
 
     [Fact]

@@ -41,7 +41,7 @@ public sealed class PlaceCommandTests : IDisposable
             (score.Worst.Seat.Name, uncertainty.MarginAtConfidenceDb(score.Worst)),
             (best.GetProperty("weakestSeat").GetString(), best.GetProperty("marginAtConfidenceDb").GetDouble()));
         Assert.Equal(uncertainty.ProbabilityAllPass(score.Budgets), best.GetProperty("probabilityAllPass").GetDouble(), 1e-12);
-        Assert.True(root.GetProperty("bestSpot").GetProperty("headroomDb").GetDouble() <= score.WorstHeadroomDb);
+        Assert.True(root.GetProperty("bestSpot").GetProperty("headroomDb").GetDouble() <= score.WeakestHeadroomDb);
         Assert.InRange(root.GetProperty("places").GetArrayLength(), 2, 5);
     }
 

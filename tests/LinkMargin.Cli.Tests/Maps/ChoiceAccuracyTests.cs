@@ -33,7 +33,7 @@ public sealed class ChoiceAccuracyTests
             .. random.GetItems(indoors, Cells).Select(cell =>
             {
                 Point2 at = map.Grid.CentreOf(cell % map.Grid.Columns, cell / map.Grid.Columns);
-                return Math.Abs(map.MarginDb[cell] - exact.Score(model, new Spot("there", Living, at, HeightMetres), house.Seats).WorstHeadroomDb);
+                return Math.Abs(map.MarginDb[cell] - exact.Score(model, new Spot("there", Living, at, HeightMetres), house.Seats).WeakestHeadroomDb);
             }).Order(),
         ];
         Assert.InRange(errorsDb[Cells * 9 / 10], 0, CaptionDb);

@@ -113,7 +113,7 @@ public sealed class RankingTests
                 new Random(seed).Shuffle(names);
                 House swapped = house with { Spots = [.. house.Spots.Select((s, i) => s with { Name = names[i] })] };
                 SpotScore[] before = [.. Ranking.Of(new LinkModel(house, ModelDepth.Direct)).Scores], after = [.. Ranking.Of(new LinkModel(swapped, ModelDepth.Direct)).Scores];
-                Assert.Equal(before.Select(s => s.WorstHeadroomDb), after.Select(s => s.WorstHeadroomDb), (a, b) => Math.Abs(a - b) < 1e-9);
+                Assert.Equal(before.Select(s => s.WeakestHeadroomDb), after.Select(s => s.WeakestHeadroomDb), (a, b) => Math.Abs(a - b) < 1e-9);
 
                 // Names part spots that are equal in everything, and those only.
                 Assert.All(before.Zip(after), pair => Assert.True(
@@ -128,7 +128,7 @@ public sealed class RankingTests
         var wary = new DecisionMargin("wary", budget => budget.MarginDb - (budget.Seat.Name == "seat 0" ? 9 : 0));
         SpotScore a = new(SpotNamed("a"), [Budget(18, 10, 0), Budget(30, 10, 1)], wary), b = new(SpotNamed("b"), [Budget(30, 10, 0), Budget(15, 10, 1)], wary);
         Assert.Equal(["b", "a"], [.. Ranking.Of([a, b]).Scores.Select(s => s.Spot.Name)]);
-        Assert.Equal((-1, 1, 0.5), (a.WorstHeadroomDb, a.SeatsPassing, a.PassingShare));
+        Assert.Equal((-1, 1, 0.5), (a.WeakestHeadroomDb, a.SeatsPassing, a.PassingShare));
         Assert.Equal(["seat 0"], Ranking.Of([a]).SeatsNeverPassing.Select(s => s.Name));
         Assert.Equal(["a", "b"], Names(Spot("a", 18, 30), Spot("b", 30, 15)));
     }
@@ -139,7 +139,7 @@ public sealed class RankingTests
         LinkBudget Playing(string? spot, double marginDb, int seat) => Budget(marginDb, 10, seat) is var b ? b with { Seat = b.Seat with { Plays = spot } } : b;
         SpotScore a = new(SpotNamed("a"), [Playing("a", 12, 0), Playing(null, 3, 1)]), b = new(SpotNamed("b"), [Playing(null, 20, 1)]);
         SpotScore alone = Assert.Single(Ranking.Of([a, b]).InUse);
-        Assert.Equal(("a", 2.0, 1), (alone.Spot.Name, alone.WorstHeadroomDb, alone.Seats));
+        Assert.Equal(("a", 2.0, 1), (alone.Spot.Name, alone.WeakestHeadroomDb, alone.Seats));
     }
 
     [Fact]

@@ -33,9 +33,9 @@ public sealed class FitClosedFormTests
     [InlineData(false)]
     public void Each_measurement_is_held_against_what_the_other_predicts(bool refit)
     {
-        double?[] leftOut = LeaveOneOut.ResidualsDb(LossFit.Of(OneWall(table: 7, levelA: 3, levelB: 0)), refit);
-        Check("one-wall", "left_out_a", leftOut[0]!.Value);
-        Check("one-wall", "left_out_b", leftOut[1]!.Value);
+        double?[] leaveOneOut = LeaveOneOut.ResidualsDb(LossFit.Of(OneWall(table: 7, levelA: 3, levelB: 0)), refit);
+        Check("one-wall", "left_out_a", leaveOneOut[0]!.Value);
+        Check("one-wall", "left_out_b", leaveOneOut[1]!.Value);
     }
 
     [Fact]

@@ -58,7 +58,7 @@ public sealed class ChoiceAtConfidenceTests
     private static double ExactDb(LinkModel model, Field map, int cell, double confidence) => new JudgeAtConfidence(Basis, confidence).Score(
         model,
         new Spot("there", 0, map.Grid.CentreOf(cell % map.Grid.Columns, cell / map.Grid.Columns), HeightMetres),
-        model.House.Seats).WorstHeadroomDb;
+        model.House.Seats).WeakestHeadroomDb;
 
     private static Room Room(string name, double left, double bottom, double right, double top) =>
         new(name, new Polygon([new(left, bottom), new(right, bottom), new(right, top), new(left, top)]));

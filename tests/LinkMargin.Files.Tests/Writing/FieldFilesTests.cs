@@ -20,7 +20,7 @@ public sealed class FieldFilesTests
     // Two columns, two rows, from (1, 2), a third of a metre each; one cell is not computed.
     private static readonly Field Field = new(Spot, 0, 0.7, new Grid(new Point2(1, 2), 1 / 3.0, 2, 2), [10.25, double.NaN, -3.123456, 0]);
 
-    private static readonly Field Counted = Field with { MarginDb = [3.25, double.NaN, -9.5, -7] };
+    private static readonly Field AtConfidence = Field with { MarginDb = [3.25, double.NaN, -9.5, -7] };
 
     [Fact]
     public void A_table_has_a_row_for_each_computed_cell_in_the_grids_order() => Assert.Equal(
@@ -73,9 +73,9 @@ public sealed class FieldFilesTests
         Assert.Equal(Spot.Name, first.GetProperty("properties").GetProperty("spot").GetString());
     }
 
-    private static string Csv() => Written(stream => FieldCsv.Write(House, Field, Counted, stream));
+    private static string Csv() => Written(stream => FieldCsv.Write(House, Field, AtConfidence, stream));
 
-    private static string GeoJson() => Written(stream => FieldGeoJson.Write(House, Field, Counted, stream));
+    private static string GeoJson() => Written(stream => FieldGeoJson.Write(House, Field, AtConfidence, stream));
 
     private static string Written(Action<Stream> write)
     {

@@ -16,12 +16,12 @@ public sealed class SpotsInkTests
     [InlineData(12, 20, 28, 15)]
     [InlineData(3, 7, 24, 18)]
     public void A_bar_runs_from_the_margin_to_count_on_to_the_high_one_and_the_line_stands_at_the_required(
-        double counted, double median, double high, double required)
+        double atConfidence, double median, double high, double required)
     {
         // The axis runs over the whole tens about 0 and all that is drawn, with 1 dB to spare: −10 to 30 dB.
-        (Pixels picture, SKRectI chart) = Render(new SpotBar(0, counted, median, high, false), required);
+        (Pixels picture, SKRectI chart) = Render(new SpotBar(0, atConfidence, median, high, false), required);
         SKRectI bar = Pixels.BoxOf(picture.Where(chart, c => c == First));
-        Assert.InRange(bar.Left - X(chart, counted), -3, 3);
+        Assert.InRange(bar.Left - X(chart, atConfidence), -3, 3);
         Assert.InRange(bar.Right - X(chart, high), -3, 3);
         Assert.InRange(picture.Where(chart, c => c == Palette.Ink).Average(at => at.X) - X(chart, required), -2, 2);
 

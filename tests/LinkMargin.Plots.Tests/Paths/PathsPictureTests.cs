@@ -171,7 +171,7 @@ public class PathsPictureTests
             "A test of drawing.")
         {
             Occupied = [House.Seats[^1]],
-            LeftOut = "Left out: nothing.",
+            NotDrawn = "Left out: nothing.",
         };
     }
 }

@@ -38,7 +38,7 @@ internal sealed class BackwardSurvey
     public IReadOnlyList<Seat> Seats => [.. seats.Select(one => one.Seat)];
 
     /// <summary>Margin at the tables' losses less what the seat requires, of the seat that has least, at each place; dB.</summary>
-    public double[] WorstHeadroomDb(
+    public double[] WeakestHeadroomDb(
         House house, IReadOnlyList<Standing> places, int? threads, Action? placeDone, CancellationToken cancellation) =>
         [.. HeadroomDb(house, places, threads, placeDone, cancellation).Select(ofSeats => ofSeats.Min())];
 

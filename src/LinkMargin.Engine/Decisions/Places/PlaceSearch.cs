@@ -61,7 +61,7 @@ public sealed class PlaceSearch
             return new PlaceResult([], Places.Count, 0);
         }
 
-        double[] surveyDb = survey.Value.WorstHeadroomDb(model.House, Places, request.Threads, placeDone, cancellation);
+        double[] surveyDb = survey.Value.WeakestHeadroomDb(model.House, Places, request.Threads, placeDone, cancellation);
         int[] order = [.. Enumerable.Range(0, Places.Count).OrderByDescending(i => surveyDb[i]).ThenBy(i => i)];
         var worked = new Dictionary<int, PlacedSpot>();
         bool isFew = Places.Count <= FewPlaces;
@@ -83,7 +83,7 @@ public sealed class PlaceSearch
         }
 
         return new PlaceResult(
-            [.. best.OrderByDescending(reported => reported.Score.WorstHeadroomDb)
+            [.. best.OrderByDescending(reported => reported.Score.WeakestHeadroomDb)
                 .Select((reported, i) => reported with { Score = reported.Score.Named(FormattableString.Invariant($"place {i + 1}")) })],
             Places.Count,
             worked.Count);
@@ -95,7 +95,7 @@ public sealed class PlaceSearch
         PlacedSpot? best = null;
         foreach (int[] some in bySurvey.Chunk(AtATime).Take(looks))
         {
-            if (best is not null && surveyDb[some[0]] + slackDb < best.Score.WorstHeadroomDb)
+            if (best is not null && surveyDb[some[0]] + slackDb < best.Score.WeakestHeadroomDb)
             {
                 break;
             }

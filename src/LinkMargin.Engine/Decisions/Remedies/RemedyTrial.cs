@@ -33,7 +33,7 @@ internal sealed class RemedyTrial
     public SpotScore Before { get; }
 
     /// <summary>The seat that is worst off as things are.</summary>
-    public Seat WorstSeat => Before.Worst.Seat;
+    public Seat WeakestSeat => Before.Worst.Seat;
 
     /// <summary>How the spot serves its seats in an edited house; null where no seat is left that plays there.</summary>
     public SpotScore? After(House edited)
@@ -58,10 +58,10 @@ internal sealed class RemedyTrial
             return null;
         }
 
-        double? atSeat = after.With(WorstSeat) is { } budget ? after.By.HeadroomDb(budget) - Before.WorstHeadroomDb : null;
-        return new RemedyResult(remedies, after, after.WorstHeadroomDb - Before.WorstHeadroomDb, atSeat)
+        double? atSeat = after.With(WeakestSeat) is { } budget ? after.By.HeadroomDb(budget) - Before.WeakestHeadroomDb : null;
+        return new RemedyResult(remedies, after, after.WeakestHeadroomDb - Before.WeakestHeadroomDb, atSeat)
         {
-            ProbabilityAtSeat = after.ProbabilityPasses(WorstSeat),
+            ProbabilityAtSeat = after.ProbabilityPasses(WeakestSeat),
         };
     }
 
@@ -70,12 +70,12 @@ internal sealed class RemedyTrial
     {
         // The survey puts the best among its first few; each is then computed as it would be.
         const int Computed = 4;
-        double[] headroomDb = survey.Value.WorstHeadroomDb(House, places, null, null, CancellationToken.None);
+        double[] headroomDb = survey.Value.WeakestHeadroomDb(House, places, null, null, CancellationToken.None);
         return Enumerable.Range(0, places.Count)
             .OrderByDescending(i => headroomDb[i])
             .Take(Computed)
             .Select(i => (Standing?)places[i])
-            .MaxBy(place => After(ConsoleRemedies.MoveTo(Spot, place!.Value).ApplyTo(House))!.WorstHeadroomDb);
+            .MaxBy(place => After(ConsoleRemedies.MoveTo(Spot, place!.Value).ApplyTo(House))!.WeakestHeadroomDb);
     }
 
     private SpotScore ScoreOf(House edited, LinkModel ready)

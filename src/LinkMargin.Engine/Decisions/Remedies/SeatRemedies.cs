@@ -21,7 +21,7 @@ internal static class SeatRemedies
     /// <summary>All of them.</summary>
     public static IEnumerable<Remedy> All(RemedyTrial trial)
     {
-        Seat seat = trial.WorstSeat;
+        Seat seat = trial.WeakestSeat;
         House house = trial.House;
         if (seat.FacingDegrees is { } facing)
         {

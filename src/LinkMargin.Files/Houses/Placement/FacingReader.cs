@@ -8,9 +8,9 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses.Placement;
 
 /// <summary>Reads where somebody on a seat looks.</summary>
-internal sealed class FacingReader(PlacementContext premises)
+internal sealed class FacingReader(PlacementContext placement)
 {
-    private readonly Source source = premises.Source;
+    private readonly Source source = placement.Source;
 
     /// <summary>Reads it; empty where it cannot be read.</summary>
     /// <param name="node">What is written.</param>
@@ -23,7 +23,7 @@ internal sealed class FacingReader(PlacementContext premises)
             return new(ValueReader.Number(source, node, "facing", Quantity.Degrees, HouseLimits.Angle) is { } angle ? Facing.Once(angle) : null, null);
         }
 
-        if (ValueReader.Name(source, node, "facing") is not { } word || premises.UnreadFixtures.Contains(word))
+        if (ValueReader.Name(source, node, "facing") is not { } word || placement.UnreadFixtures.Contains(word))
         {
             return default;
         }
@@ -33,9 +33,9 @@ internal sealed class FacingReader(PlacementContext premises)
             return new(direction, null);
         }
 
-        if (!premises.FixturesByName.TryGetValue(word, out Fixture? fixture))
+        if (!placement.FixturesByName.TryGetValue(word, out Fixture? fixture))
         {
-            string[] words = [.. premises.FixturesByName.Keys, .. Sides.Directions.Keys];
+            string[] words = [.. placement.FixturesByName.Keys, .. Sides.Directions.Keys];
             source.Error(node.Mark,
                 $"facing: {Quote.Of(word)} is neither a fixture nor a direction (north, south-east, ..., "
                     + $"or degrees anticlockwise from east); {source.Advice(word, words)}");
@@ -50,7 +50,7 @@ internal sealed class FacingReader(PlacementContext premises)
         if (fixture.LevelIndex != level)
         {
             source.Warning(node.Mark,
-                $"facing: the fixture {Quote.Of(word)} is on the level {Quote.Of(premises.NameOf(fixture.LevelIndex))}, another than the seat");
+                $"facing: the fixture {Quote.Of(word)} is on the level {Quote.Of(placement.NameOf(fixture.LevelIndex))}, another than the seat");
         }
 
         if (place.DistanceTo(fixture.Centre) < HouseLimits.SameHeight)

@@ -8,9 +8,9 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses.Placement;
 
 /// <summary>Reads the fixtures of a house into its premises.</summary>
-internal sealed class FixtureReader(PlacementContext premises, MaterialReader materials)
+internal sealed class FixtureReader(PlacementContext placement, MaterialReader materials)
 {
-    private readonly Source source = premises.Source;
+    private readonly Source source = placement.Source;
 
     /// <summary>Reads all that can be read.</summary>
     public void ReadAll(MappingReader file)
@@ -28,18 +28,18 @@ internal sealed class FixtureReader(PlacementContext premises, MaterialReader ma
 
             if (Read(group, name ?? "a fixture") is { } fixture && name is not null)
             {
-                premises.Add(fixture);
+                placement.Add(fixture);
             }
             else if (name is not null)
             {
-                premises.UnreadFixtures.Add(name);
+                placement.UnreadFixtures.Add(name);
             }
         }
     }
 
     private Fixture? Read(MappingReader group, string name)
     {
-        int? level = premises.LevelOf(group);
+        int? level = placement.LevelOf(group);
         Material material = materials.Required(group, "material");
         double turn = group.OptionalNumber("turn", Quantity.Degrees, HouseLimits.Angle) ?? 0;
         (Point2 Least, Point2 Greatest)? box = Box(group);
@@ -63,9 +63,9 @@ internal sealed class FixtureReader(PlacementContext premises, MaterialReader ma
             IsShell = isShell,
             OpenSides = open,
         };
-        if (fixture.Corners().All(corner => premises.IsBeyond(index, corner)))
+        if (fixture.Corners().All(corner => placement.IsBeyond(index, corner)))
         {
-            source.Warning(group.MarkOf("box"), $"the fixture {Quote.Of(name)} lies outside the level {Quote.Of(premises.NameOf(index))}, which reaches {premises.ExtentOf(index)}; check 'box'");
+            source.Warning(group.MarkOf("box"), $"the fixture {Quote.Of(name)} lies outside the level {Quote.Of(placement.NameOf(index))}, which reaches {placement.ExtentOf(index)}; check 'box'");
         }
 
         return fixture;
@@ -103,7 +103,7 @@ internal sealed class FixtureReader(PlacementContext premises, MaterialReader ma
         double? from = group.Has("from") ? group.OptionalLength("from", HouseLimits.HeightOverFloor) : 0;
         double? to = group.Has("to")
             ? group.OptionalLength("to", HouseLimits.HeightOverFloor)
-            : premises.HeightOf(level) ?? HouseLimits.LevelHeight.Greatest;
+            : placement.HeightOf(level) ?? HouseLimits.LevelHeight.Greatest;
         if (from is not { } bottom || to is not { } top)
         {
             return null;
@@ -117,8 +117,8 @@ internal sealed class FixtureReader(PlacementContext premises, MaterialReader ma
             return null;
         }
 
-        premises.CheckHeight(level, top, group.MarkOf("to"), "to");
-        return (bottom, Math.Min(top, premises.HeightOf(level) ?? top));
+        placement.CheckHeight(level, top, group.MarkOf("to"), "to");
+        return (bottom, Math.Min(top, placement.HeightOf(level) ?? top));
     }
 
     private (bool IsShell, BoxSides Open) Shell(MappingReader group)

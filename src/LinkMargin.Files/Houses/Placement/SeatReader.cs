@@ -8,7 +8,7 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses.Placement;
 
 /// <summary>Reads where players sit. A seat of several players becomes as many seats that know they belong together.</summary>
-internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<string> spotNames, double requiredDb)
+internal sealed class SeatReader(PlacementContext placement, IReadOnlyCollection<string> spotNames, double requiredDb)
 {
     private static readonly Dictionary<string, double> UseWords = new()
     {
@@ -17,7 +17,7 @@ internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<
         ["rarely"] = Use.RarelyDays,
     };
 
-    private readonly Source source = premises.Source;
+    private readonly Source source = placement.Source;
 
     /// <summary>Reads all that can be read.</summary>
     public List<Seat> ReadAll(MappingReader file)
@@ -54,7 +54,7 @@ internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<
     /// <summary>One seat for each player; none where the place, the level or the height cannot be read.</summary>
     private List<Seat> Read(MappingReader group, string name)
     {
-        int? level = premises.LevelOf(group);
+        int? level = placement.LevelOf(group);
         Point2? at = group.Optional("at") is { } node ? Place(node) : null;
         double? hands = group.Has("hands") ? group.OptionalLength("hands", HouseLimits.HeightOverFloor) : HouseLimits.Hands;
         SeatTraits traits = Traits(group);
@@ -68,7 +68,7 @@ internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<
             return [];
         }
 
-        premises.CheckHeight(index, height, group.MarkOf("hands"), "hands");
+        placement.CheckHeight(index, height, group.MarkOf("hands"), "hands");
         bool isAlone = places.Count == 1;
         List<Seat> seats = [];
         for (int i = 0; i < places.Count; i++)
@@ -94,14 +94,14 @@ internal sealed class SeatReader(PlacementContext premises, IReadOnlyCollection<
             group.Optional("used") is { } word ? UsedDays(word) : Use.DailyDays,
             Plays(group));
 
-    private Gaze Faces(Node? facing, int? level, Point2? at) => facing is null ? default : new FacingReader(premises).Read(facing, level, at);
+    private Gaze Faces(Node? facing, int? level, Point2? at) => facing is null ? default : new FacingReader(placement).Read(facing, level, at);
 
     private void CheckPlace(MappingReader group, int level, Point2 place, double height, string player)
     {
         Mark mark = group.MarkOf(group.Has("at") ? "at" : "players");
         string what = $"the seat {Quote.Of(player)}";
-        premises.CheckPlace(level, place, height, mark, what);
-        if (premises.SolidAt(level, place, height) is { } solid)
+        placement.CheckPlace(level, place, height, mark, what);
+        if (placement.SolidAt(level, place, height) is { } solid)
         {
             source.Warning(mark, $"the hands of {what} are inside the solid fixture {Quote.Of(solid.Name)}; raise 'hands' or move one of the two");
         }

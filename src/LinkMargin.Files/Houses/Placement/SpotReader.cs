@@ -7,9 +7,9 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses.Placement;
 
 /// <summary>Reads the candidate places for a console.</summary>
-internal sealed class SpotReader(PlacementContext premises)
+internal sealed class SpotReader(PlacementContext placement)
 {
-    private readonly Source source = premises.Source;
+    private readonly Source source = placement.Source;
     private readonly List<string> known = [];
 
     /// <summary>The names of all spots, those among them that could not be read.</summary>
@@ -55,9 +55,9 @@ internal sealed class SpotReader(PlacementContext premises)
 
         Mark mark = group.MarkOf(group.Has("at") ? "at" : "height");
         string what = $"the spot {Quote.Of(name)}";
-        premises.CheckHeight(spot.LevelIndex, spot.HeightMetres, mark, group.Has("at") ? "at (height)" : "height");
-        premises.CheckPlace(spot.LevelIndex, spot.Plan, spot.HeightMetres, mark, what);
-        if (premises.SolidAt(spot.LevelIndex, spot.Plan, spot.HeightMetres) is { } solid)
+        placement.CheckHeight(spot.LevelIndex, spot.HeightMetres, mark, group.Has("at") ? "at (height)" : "height");
+        placement.CheckPlace(spot.LevelIndex, spot.Plan, spot.HeightMetres, mark, what);
+        if (placement.SolidAt(spot.LevelIndex, spot.Plan, spot.HeightMetres) is { } solid)
         {
             source.Error(mark,
                 $"{what} is inside the fixture {Quote.Of(solid.Name)}, which is solid; move it, "
@@ -69,7 +69,7 @@ internal sealed class SpotReader(PlacementContext premises)
 
     private Spot? Standing(MappingReader group, string name)
     {
-        int? level = premises.LevelOf(group);
+        int? level = placement.LevelOf(group);
         if (group.Has("height"))
         {
             source.Error(group.MarkOf("height"), "'height' goes with 'inside'; a spot by itself has its height in 'at: [x, y, height]'");
@@ -96,9 +96,9 @@ internal sealed class SpotReader(PlacementContext premises)
             return null;
         }
 
-        if (group.Has("level") && premises.LevelOf(group) is { } level && level != host.LevelIndex)
+        if (group.Has("level") && placement.LevelOf(group) is { } level && level != host.LevelIndex)
         {
-            source.Error(group.MarkOf("level"), $"the fixture {Quote.Of(host.Name)} stands on the level {Quote.Of(premises.NameOf(host.LevelIndex))}, not on {Quote.Of(premises.NameOf(level))}; remove 'level' or fix it");
+            source.Error(group.MarkOf("level"), $"the fixture {Quote.Of(host.Name)} stands on the level {Quote.Of(placement.NameOf(host.LevelIndex))}, not on {Quote.Of(placement.NameOf(level))}; remove 'level' or fix it");
         }
 
         Point3? place = at ?? (height is { } z ? host.Centre.At(z) : null);
@@ -120,17 +120,17 @@ internal sealed class SpotReader(PlacementContext premises)
 
     private Fixture? Host(MappingReader group)
     {
-        if (group.OptionalName("inside") is not { } name || premises.UnreadFixtures.Contains(name))
+        if (group.OptionalName("inside") is not { } name || placement.UnreadFixtures.Contains(name))
         {
             return null;
         }
 
-        if (premises.FixturesByName.TryGetValue(name, out Fixture? host))
+        if (placement.FixturesByName.TryGetValue(name, out Fixture? host))
         {
             return host;
         }
 
-        source.Error(group.MarkOf("inside"), $"inside: no fixture is named {Quote.Of(name)}; {source.Advice(name, [.. premises.FixturesByName.Keys])}");
+        source.Error(group.MarkOf("inside"), $"inside: no fixture is named {Quote.Of(name)}; {source.Advice(name, [.. placement.FixturesByName.Keys])}");
         return null;
     }
 }

@@ -8,11 +8,11 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses.Placement;
 
 /// <summary>Reads where a console may stand, and where none may.</summary>
-internal sealed class ZoneReader(PlacementContext premises)
+internal sealed class ZoneReader(PlacementContext placement)
 {
     private static readonly string[] Ways = ["room", "corner", "outline"];
 
-    private readonly Source source = premises.Source;
+    private readonly Source source = placement.Source;
 
     /// <summary>Reads all zones that can be read.</summary>
     public List<Zone> ReadZones(MappingReader file)
@@ -20,7 +20,7 @@ internal sealed class ZoneReader(PlacementContext premises)
         List<Zone> zones = [];
         foreach ((MappingReader group, string name) in Groups(file, "zones", "a zone", HouseKeys.Zone))
         {
-            int? level = premises.LevelOf(group);
+            int? level = placement.LevelOf(group);
             Polygon? outline = Outline(group, level, $"the zone {Quote.Of(name)}");
             double[]? heights = Heights(group, level);
             if (level is { } index && outline is not null && heights is not null)
@@ -38,12 +38,12 @@ internal sealed class ZoneReader(PlacementContext premises)
         List<KeepOut> keepOuts = [];
         foreach ((MappingReader group, string name) in Groups(file, "keep-out", "a keep-out", HouseKeys.KeepOut))
         {
-            int? level = premises.LevelOf(group);
+            int? level = placement.LevelOf(group);
             Polygon? outline = Outline(group, level, $"the keep-out {Quote.Of(name)}");
             double? from = group.Has("from") ? group.OptionalLength("from", HouseLimits.HeightOverFloor) : 0;
             double? to = group.Has("to")
                 ? group.OptionalLength("to", HouseLimits.HeightOverFloor)
-                : level is { } on ? premises.HeightOf(on) ?? HouseLimits.LevelHeight.Greatest : null;
+                : level is { } on ? placement.HeightOf(on) ?? HouseLimits.LevelHeight.Greatest : null;
             if (from >= to)
             {
                 source.Error(group.MarkOf(group.Has("to") ? "to" : "from"), 
@@ -102,9 +102,9 @@ internal sealed class ZoneReader(PlacementContext premises)
             : PlaceReader.Rectangle(group);
         string key = group.Has("outline") ? "outline" : "corner";
         Polygon? outline = corners is null ? null : PolygonCheck.Check(what, corners, group.MarkOf(key), new PlanProblems(source.File, source.Problems, source.Lengths));
-        if (outline is not null && level is { } index && outline.Corners.All(corner => premises.IsBeyond(index, corner)))
+        if (outline is not null && level is { } index && outline.Corners.All(corner => placement.IsBeyond(index, corner)))
         {
-            source.Warning(group.MarkOf(key), $"{what} lies outside the level {Quote.Of(premises.NameOf(index))}, which reaches {premises.ExtentOf(index)}; check '{key}'");
+            source.Warning(group.MarkOf(key), $"{what} lies outside the level {Quote.Of(placement.NameOf(index))}, which reaches {placement.ExtentOf(index)}; check '{key}'");
         }
 
         return outline;
@@ -117,12 +117,12 @@ internal sealed class ZoneReader(PlacementContext premises)
             return null;
         }
 
-        IReadOnlyList<Room> rooms = premises.RoomsOf(index);
+        IReadOnlyList<Room> rooms = placement.RoomsOf(index);
         Room? room = rooms.FirstOrDefault(r => r.Name == name);
-        if (room is null && !premises.MayHaveRoom(index, name))
+        if (room is null && !placement.MayHaveRoom(index, name))
         {
             source.Error(group.MarkOf("room"),
-                $"room: no room of the level {Quote.Of(premises.NameOf(index))} is named {Quote.Of(name)}; {source.Advice(name, [.. rooms.Select(r => r.Name)])}");
+                $"room: no room of the level {Quote.Of(placement.NameOf(index))} is named {Quote.Of(name)}; {source.Advice(name, [.. rooms.Select(r => r.Name)])}");
         }
 
         return room?.Outline;
@@ -143,7 +143,7 @@ internal sealed class ZoneReader(PlacementContext premises)
         {
             if (height is { } metres && level is { } index)
             {
-                premises.CheckHeight(index, metres, item.Mark, "heights");
+                placement.CheckHeight(index, metres, item.Mark, "heights");
             }
         }
 

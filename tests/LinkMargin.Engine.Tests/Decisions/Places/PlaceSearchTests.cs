@@ -47,8 +47,8 @@ public sealed class PlaceSearchTests
             }
 
             double best = search.Places.Max(place =>
-                judge.Score(model, new Spot("spot", place.LevelIndex, place.Plan, place.HeightMetres), [.. house.Seats.Where(seat => seat.Plays is null)]).WorstHeadroomDb);
-            Assert.Equal(best, search.Run().Best[0].Score.WorstHeadroomDb, 1e-9);
+                judge.Score(model, new Spot("spot", place.LevelIndex, place.Plan, place.HeightMetres), [.. house.Seats.Where(seat => seat.Plays is null)]).WeakestHeadroomDb);
+            Assert.Equal(best, search.Run().Best[0].Score.WeakestHeadroomDb, 1e-9);
         },
         cases: houses);
 
@@ -59,8 +59,8 @@ public sealed class PlaceSearchTests
             var model = new LinkModel(house, ModelDepth.Direct);
             var survey = new BackwardSurvey(model, house.Seats);
             Standing[] places = [.. house.Spots.Select(s => new Standing(s.LevelIndex, s.Plan, s.HeightMetres, ""))];
-            double[] backwards = survey.WorstHeadroomDb(house, places, 1, null, CancellationToken.None);
-            double[] forwards = [.. house.Spots.Select(spot => new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats)).WorstHeadroomDb)];
+            double[] backwards = survey.WeakestHeadroomDb(house, places, 1, null, CancellationToken.None);
+            double[] forwards = [.. house.Spots.Select(spot => new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats)).WeakestHeadroomDb)];
             Assert.Equal(forwards, backwards, (a, b) => Math.Abs(a - b) < 1e-9);
         },
         cases: 50);
@@ -73,7 +73,7 @@ public sealed class PlaceSearchTests
         House house = Hall(new Seat("seat", 0, new Point2(6, 6), 0.7, 0, 15));
         var model = new LinkModel(house);
         Standing[] places = [new(0, new Point2(9, 6), 0.7, ""), new(0, new Point2(3, 6), 0.7, "")];
-        double[] backwards = new BackwardSurvey(model, house.Seats).WorstHeadroomDb(house, places, 1, null, CancellationToken.None);
+        double[] backwards = new BackwardSurvey(model, house.Seats).WeakestHeadroomDb(house, places, 1, null, CancellationToken.None);
         double[] forwards = [.. places.Select(p => LinkEvaluation.Budget(model, new Spot("spot", 0, p.Plan, p.HeightMetres), house.Seats[0]).HeadroomDb)];
         Assert.True(forwards[0] > forwards[1] + 3);
         Assert.True(backwards[0] > backwards[1] + 3);
@@ -94,7 +94,7 @@ public sealed class PlaceSearchTests
         House house = Hall(new Seat("seat", 0, new Point2(2, 2), 0.7, null, 15));
         PlaceResult result = new PlaceSearch(new LinkModel(house, ModelDepth.Direct), new PlaceRequest { ApartMetres = 2, Most = 4 }).Run();
         Assert.Equal(4, result.Best.Count);
-        Assert.Equal(result.Best.Select(b => b.Score.WorstHeadroomDb).OrderDescending(), result.Best.Select(b => b.Score.WorstHeadroomDb));
+        Assert.Equal(result.Best.Select(b => b.Score.WeakestHeadroomDb).OrderDescending(), result.Best.Select(b => b.Score.WeakestHeadroomDb));
         Assert.All(
             from a in result.Best from b in result.Best where a != b select a.Place.Plan.DistanceTo(b.Place.Plan),
             metres => Assert.True(metres >= 2));
@@ -121,7 +121,7 @@ public sealed class PlaceSearchTests
             .Run(stop.Cancel, stop.Token));
     }
 
-    private static IEnumerable<(Standing, double)> Reported(PlaceResult result) => result.Best.Select(b => (b.Place, b.Score.WorstHeadroomDb));
+    private static IEnumerable<(Standing, double)> Reported(PlaceResult result) => result.Best.Select(b => (b.Place, b.Score.WeakestHeadroomDb));
 
     private static void AssertBest(LinkModel model, PlaceSearch search)
     {
@@ -129,13 +129,13 @@ public sealed class PlaceSearchTests
         double best = search.Places.Select((place, i) => new SpotScore(
             new Spot($"{i}", place.LevelIndex, place.Plan, place.HeightMetres),
             LinkEvaluation.Budgets(model, new Spot($"{i}", place.LevelIndex, place.Plan, place.HeightMetres), model.House.Seats)))
-            .Select(score => score.WorstHeadroomDb)
+            .Select(score => score.WeakestHeadroomDb)
             .DefaultIfEmpty(double.NaN)
             .Max();
         Assert.Equal(search.Places.Count > 0, result.Best.Count > 0);
         if (result.Best.Count > 0)
         {
-            Assert.Equal(best, result.Best[0].Score.WorstHeadroomDb, 1e-9);
+            Assert.Equal(best, result.Best[0].Score.WeakestHeadroomDb, 1e-9);
         }
     }
 

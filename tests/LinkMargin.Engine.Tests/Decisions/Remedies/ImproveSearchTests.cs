@@ -24,14 +24,14 @@ public sealed class ImproveSearchTests
         house =>
         {
             ImproveResult result = Search(house, depth);
-            Assert.Equal(Headroom(house, depth), result.Before.WorstHeadroomDb, 1e-9);
+            Assert.Equal(Headroom(house, depth), result.Before.WeakestHeadroomDb, 1e-9);
             Assert.All(Variants(result).Concat(result.Pairs), reported =>
             {
                 House edited = reported.Remedies.Aggregate(house, (so, remedy) => remedy.ApplyTo(so));
                 double after = Headroom(edited, depth);
-                Assert.Equal(after, reported.After.WorstHeadroomDb, 1e-9);
-                Assert.Equal(after - result.Before.WorstHeadroomDb, reported.GainDb, 1e-9);
-                Assert.Equal(HeadroomAt(edited, depth, result.Before.Worst.Seat) - result.Before.WorstHeadroomDb, reported.GainAtSeatDb ?? double.NaN, 1e-9);
+                Assert.Equal(after, reported.After.WeakestHeadroomDb, 1e-9);
+                Assert.Equal(after - result.Before.WeakestHeadroomDb, reported.GainDb, 1e-9);
+                Assert.Equal(HeadroomAt(edited, depth, result.Before.Worst.Seat) - result.Before.WeakestHeadroomDb, reported.GainAtSeatDb ?? double.NaN, 1e-9);
             });
         },
         cases: houses);
@@ -49,7 +49,7 @@ public sealed class ImproveSearchTests
                 var uncertainty = HouseUncertainty.Of(model, edited.Spots, edited.Seats, basis);
                 Spot spot = edited.Spots.Single(s => s.Name == reported.After.Spot.Name);
                 var after = new SpotScore(spot, LinkEvaluation.Budgets(model, spot, edited.Seats.Where(seat => seat.IsPlayedAt(spot))), uncertainty.AtConfidence);
-                Assert.Equal(after.WorstHeadroomDb - result.Before.WorstHeadroomDb, reported.GainDb, 1e-9);
+                Assert.Equal(after.WeakestHeadroomDb - result.Before.WeakestHeadroomDb, reported.GainDb, 1e-9);
                 Assert.Equal(uncertainty.ProbabilityAllPass(after.Budgets), reported.After.ProbabilityAllPass!.Value, 1e-9);
             });
         },
@@ -162,7 +162,7 @@ public sealed class ImproveSearchTests
         new ImproveSearch(house, new LinkModel(house, depth), Request(house)).Run();
 
     private static double Headroom(House house, ModelDepth depth) =>
-        new SpotScore(house.Spots[0], LinkEvaluation.Budgets(new LinkModel(house, depth), house.Spots[0], house.Seats)).WorstHeadroomDb;
+        new SpotScore(house.Spots[0], LinkEvaluation.Budgets(new LinkModel(house, depth), house.Spots[0], house.Seats)).WeakestHeadroomDb;
 
     // NaN where the seat no longer plays at the spot.
     private static double HeadroomAt(House house, ModelDepth depth, Seat worst) =>

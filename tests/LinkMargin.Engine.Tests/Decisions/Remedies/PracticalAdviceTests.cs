@@ -149,7 +149,7 @@ public sealed class PracticalAdviceTests
                 r => r.Remedies[0].Kind == RemedyKind.Lead);
         }
 
-        double nowDb = Leads(200).After.WorstHeadroomDb + 200 - Leads(200).GainDb;
+        double nowDb = Leads(200).After.WeakestHeadroomDb + 200 - Leads(200).GainDb;
         Assert.Equal(5, Leads(200).Remedies[0].LengthMetres); // none is enough: the one that gains most
         Assert.Equal(2, Leads(nowDb + 2).Remedies[0].LengthMetres);
         Assert.Equal([5.0, 3, 1], Leads(nowDb + 2).Alternatives.Select(r => r.Remedies[0].LengthMetres!.Value));
