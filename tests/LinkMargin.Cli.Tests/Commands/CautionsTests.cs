@@ -5,7 +5,7 @@ namespace LinkMargin.Cli.Tests.Commands;
 /// <summary>A formula used outside its range shows in text and JSON wherever its figure decides.</summary>
 public sealed class CautionsTests : IDisposable
 {
-    private const string Caution = "'gallery | outside' is crossed at more than 85 deg from head-on";
+    private const string Caution = "'gallery | outside' is hit at more than 85 deg from head-on";
 
     // The wall beside the line reflects at 87°; a third of the way in it would be at 81°.
     private const string Row = """

@@ -27,7 +27,7 @@ public sealed class CautionTests
             PathBudget path = budget.Paths.Single(p => p.Path.Kind == kind
                 && (kind == PathKind.Direct || p.Turns[0].Name == "party wall"));
             Assert.Equal(isSaid, path.Cautions.Count == 1);
-            Assert.All(path.Cautions, caution => Assert.StartsWith("'party wall' is met at more than 85 deg", caution, StringComparison.Ordinal));
+            Assert.All(path.Cautions, caution => Assert.StartsWith("'party wall' is hit at more than 85 deg", caution, StringComparison.Ordinal));
             Assert.Equal(isSaid && budget.ShareOf(path) >= LinkBudget.LeastShareOfCaution, budget.Cautions.Intersect(path.Cautions).Any());
         }
     }
