@@ -4,7 +4,7 @@ using LinkMargin.Engine.Links;
 namespace LinkMargin.Engine.Decisions;
 
 /// <summary>
-/// Spots from best to worst. A spot is as good as its worst seat: the one with the least headroom (the margin to count
+/// Spots from best to worst. A spot is as good as its weakest seat: the one with the least headroom (the margin to count
 /// on less what the seat requires). Equals are parted by the share of the play that passes, then by mean headroom, then by
 /// name.
 /// </summary>
@@ -84,7 +84,7 @@ public sealed record Choice(SpotScore Best, SpotScore? Next, IReadOnlyList<SpotS
     public IEnumerable<SpotScore> Rivals =>
         Next is null || BestOfOtherLevels.Contains(Next) ? BestOfOtherLevels : BestOfOtherLevels.Prepend(Next);
 
-    /// <summary>How much more headroom the chosen spot has at its worst seat than another spot at its own, dB.</summary>
+    /// <summary>How much more headroom the chosen spot has at its weakest seat than another spot at its own, dB.</summary>
     public double LeadDb(SpotScore other) => Best.WeakestHeadroomDb - other.WeakestHeadroomDb;
 
     /// <summary>The best spot of each level that has one, the chosen spot's level first, then best first.</summary>

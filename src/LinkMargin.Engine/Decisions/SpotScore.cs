@@ -40,7 +40,7 @@ public sealed record SpotScore
     /// <summary>Headroom of the seat that decides, dB.</summary>
     public double WeakestHeadroomDb => By.HeadroomDb(Worst);
 
-    /// <summary>Mean headroom over the players, dB; parts spots that are equal at their worst seat.</summary>
+    /// <summary>Mean headroom over the players, dB; parts spots that are equal at their weakest seat.</summary>
     public double MeanHeadroomDb { get; }
 
     /// <summary>The seats that pass, each of their players, by the names they were written with.</summary>

@@ -65,7 +65,7 @@ public sealed class DistancePowerLaw : IPathLossModel
 public sealed record Baseline(LossFit Fit, IReadOnlyList<double?> LeaveOneOutDb)
 {
     /// <summary>
-    /// Its scatter is no doubt of the stated noise, so it is fitted as if every measurement were good and the noise this: by
+    /// Its scatter does not follow the stated noise, so it is fitted as if every measurement were good and the noise this: by
     /// least squares but for what the priors say. 8 dB: shadowing in houses, Recommendation ITU-R P.1238, from memory.
     /// </summary>
     private const double ScatterDb = 8;
@@ -85,7 +85,7 @@ public sealed record Baseline(LossFit Fit, IReadOnlyList<double?> LeaveOneOutDb)
 
 /// <summary>
 /// Path losses of a set of links as functions of unknown shifts: of the losses of materials in the house's own model, of
-/// an exponent in a plain law of distance. The estimator knows nothing else of propagation.
+/// an exponent of a distance power law. The estimator knows nothing else of propagation.
 /// </summary>
 public interface IPathLossModel
 {

@@ -2,7 +2,7 @@ namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
 /// Finds the most likely place by damped Gauss–Newton steps (Levenberg and Marquardt) within bounds. A measurement that may be
-/// bad makes the cost one of several valleys, so the search begins with the noise taken larger, where no reading looks bad
+/// bad makes the cost one of several valleys, so the search begins with the noise taken larger, where no measurement looks bad
 /// and there is but one, and follows that one down.
 /// </summary>
 internal static class FitSearch

@@ -20,7 +20,7 @@ public sealed class FitStudy
     /// <summary>Free space with an offset for each pair of devices.</summary>
     public Baseline FreeSpace { get; }
 
-    /// <summary>A law of distance with free exponent, with the same offsets.</summary>
+    /// <summary>A distance power law with fitted exponent, with the same offsets.</summary>
     public Baseline FreeExponent { get; }
 
     /// <summary>Residuals of the fit on measurements it has not seen, dB; null where that says nothing.</summary>

@@ -17,7 +17,7 @@ public enum PathKind
     /// <summary>The straight line, with what passes beside the obstacles near it.</summary>
     Direct,
 
-    /// <summary>Thrown back once by a wall, floor, ceiling or large fixture.</summary>
+    /// <summary>Reflected once by a wall, floor, ceiling or large fixture.</summary>
     Reflected,
 
     /// <summary>Round the edge of an obstacle, through a doorway or a stair void off the straight line.</summary>
@@ -61,16 +61,16 @@ public sealed record PathTurn(TurnKind Kind, string Name, int LevelIndex, double
 /// <summary>What makes a path leave its straight line.</summary>
 public enum TurnKind
 {
-    /// <summary>Thrown back by a wall, or a door or window in it.</summary>
+    /// <summary>Reflected by a wall, or a door or window in it.</summary>
     Wall,
 
-    /// <summary>Thrown back by a side of a large fixture.</summary>
+    /// <summary>Reflected by a side of a large fixture.</summary>
     Fixture,
 
-    /// <summary>Thrown back by a floor.</summary>
+    /// <summary>Reflected by a floor.</summary>
     Floor,
 
-    /// <summary>Thrown back by a ceiling.</summary>
+    /// <summary>Reflected by a ceiling.</summary>
     Ceiling,
 
     /// <summary>Through an open door or a gap off the straight line.</summary>

@@ -119,7 +119,7 @@ internal sealed class WallsAround
         return x < 0 ? 2 - part : y < 0 ? 4 + part : part;
     }
 
-    // The sector of a direction by the same measure, without a branch to mistake; one on a border may fall to either side.
+    // The sector of a direction by the same measure, without a branch to mispredict; one on a border may fall to either side.
     private static int SectorOf(double x, double y)
     {
         double part = y / (Math.Abs(x) + Math.Abs(y));

@@ -4,10 +4,10 @@ using LinkMargin.Engine.Links;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// How likely each of some spots is the best one: the one whose worst seat has most to spare, in all houses that could be
+/// How likely each of some spots is the best one: the one whose weakest seat has the greatest headroom, in all houses that could be
 /// behind the file.
 /// <para>
-/// In one drawn house what the model leaves out is normal and each link's own, so the worst seat of a spot has more to spare
+/// In one drawn house what the model leaves out is normal and each link's own, so the weakest seat of a spot has more to spare
 /// than h with probability Π Φ((headroom of a seat − h)/spread), over its seats, and the spot is the best one with probability
 /// ∫ Π F_other(h) dF(h). That is summed over an even grid of h and averaged over the draws. The radios' shifts are in every
 /// draw the same for all spots.
@@ -28,7 +28,7 @@ internal static class BestSpots
         double[] below = new double[spots.Count], before = new double[spots.Count];
         for (int d = 0; d < uncertainty.Draws; d++)
         {
-            // The best spot's worst seat can hardly lie farther than this from the best of the worst seats without the rest.
+            // The best spot's weakest seat can hardly lie farther than this from the best of the weakest seats without the rest.
             double middle = seats.Max(some => some.Min(seat => seat.HeadroomDb(d)));
             double reach = SpreadsAway * seats.Max(some => some.Max(seat => seat.Drawn.ResidualDb));
             Array.Clear(before);

@@ -11,7 +11,7 @@ namespace LinkMargin.Engine.Uncertainty;
 /// margin it requires, by the margin to count on.
 /// <para>
 /// Links are read backwards from each seat. What parts a seat's margin to count on from its plain margin changes slowly within
-/// a room, so it is drawn at cells a metre apart and carried over within each room, seat by seat; the worst seat is sought
+/// a room, so it is drawn at cells a metre apart and carried over within each room, seat by seat; the weakest seat is sought
 /// afterwards.
 /// </para>
 /// <para>
@@ -27,7 +27,7 @@ public sealed class ChoiceAtConfidence(LinkModel model, PlaceSearch search, Unce
 {
     private const double ApartMetres = 1;
 
-    /// <summary>The map of one level; its figures are dB above what the worst seat requires, NaN outside every room.</summary>
+    /// <summary>The map of one level; its figures are dB above what the weakest seat requires, NaN outside every room.</summary>
     /// <param name="levelIndex">The level; 0 is the lowest.</param>
     /// <param name="heightMetres">The console's height above its floor, metres.</param>
     /// <param name="cellMetres">Side of a cell, metres.</param>

@@ -88,7 +88,7 @@ public sealed class HouseUncertainty
         return sum / Draws;
     }
 
-    /// <summary>How likely each of some spots is the best one, by its worst seat, 0 to 1; together 1.</summary>
+    /// <summary>How likely each of some spots is the best one, by its weakest seat, 0 to 1; together 1.</summary>
     public IReadOnlyList<double> ProbabilitiesBest(IReadOnlyList<SpotScore> spots)
     {
         ArgumentNullException.ThrowIfNull(spots);

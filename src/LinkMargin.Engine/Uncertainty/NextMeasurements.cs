@@ -10,7 +10,7 @@ namespace LinkMargin.Engine.Uncertainty;
 /// <summary>
 /// Where to measure next: the few measurements that would most reduce the uncertainty about the decision.
 /// <para>
-/// The decision asks questions: does each seat of the best spot pass, and is each other spot's worst seat
+/// The decision asks questions: does each seat of the best spot pass, and is each other spot's weakest seat
 /// worse off than the best spot's? Of each question the answer has a probability p, and p·(1 − p) is its uncertainty. A measurement
 /// does not move p in any known direction, but it shrinks the uncertainty on average, the more the further it goes with the
 /// question's margin over all houses that could be behind the file. Margins and levels are taken as linear in the losses
@@ -19,7 +19,7 @@ namespace LinkMargin.Engine.Uncertainty;
 /// <para>
 /// Measurements are chosen one after the other, each the best beside those before it, so that five do not all tell the same
 /// thing. A measurement tells of materials only as far as the level of its devices is known; it is taken for granted that one
-/// reading is taken in sight of the transmitter first. At a seat it also tells what the model leaves out on that seat's own
+/// measurement is taken in sight of the transmitter first. At a seat it also tells what the model leaves out on that seat's own
 /// link; anywhere else that is noise. How the radios are stays uncertain whatever is read, so it is left aside here.
 /// </para>
 /// </summary>
@@ -134,7 +134,7 @@ public sealed class NextMeasurements
     private IEnumerable<DecisionQuestion> SeatsOf(SpotScore best, LossVectors vectors) =>
         best.Budgets.Zip(VectorsOf(best.Budgets, vectors), (budget, vector) => new DecisionQuestion(budget.MarginDb - budget.RequiredDb, vector));
 
-    // Is each other spot's worst seat worse off than the first one's?
+    // Is each other spot's weakest seat worse off than the first one's?
     private IEnumerable<DecisionQuestion> RivalsOf(IReadOnlyList<SpotScore> spots, LossVectors vectors)
     {
         LinkBudget best = spots[0].Worst;

@@ -65,7 +65,7 @@ public sealed record ChoiceDocument(
     /// <summary>Spots that are too close to this one to tell apart; omitted where no uncertainty was computed.</summary>
     public IReadOnlyList<string>? TooCloseToCall { get; init; }
 
-    /// <summary>The measurement that would separate them best; omitted where they are already separated.</summary>
+    /// <summary>The measurement that would separate them best; omitted where the choice is clear.</summary>
     public NextMeasurementDocument? DecisiveMeasurement { get; init; }
 
     internal static ChoiceDocument Of(House house, Choice choice, CloseCall? call) => new(

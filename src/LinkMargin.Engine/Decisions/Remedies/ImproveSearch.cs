@@ -25,7 +25,7 @@ public sealed class ImproveSearch
     }
 
     /// <summary>Searches.</summary>
-    /// <param name="progress">Told the share done, 0 to 1, from any thread; null to hear nothing.</param>
+    /// <param name="progress">Receives the share done, 0 to 1, from any thread; null to hear nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
     public ImproveResult Run(Action<double>? progress = null, CancellationToken cancellation = default)
     {
@@ -105,7 +105,7 @@ public sealed class ImproveSearch
         _ => remedy.Kind,
     };
 
-    // The greatest gain first, to a tenth; among equals what asks least, then what helps the worst seat most.
+    // The greatest gain first, to a tenth; among equals the least effort, then what helps the weakest seat most.
     private static IEnumerable<RemedyResult> InOrder(IEnumerable<RemedyResult> results) => results
         .OrderByDescending(result => Math.Round(result.GainDb, 1))
         .ThenBy(result => result.Effort)
@@ -120,7 +120,7 @@ public sealed class ImproveSearch
     private static bool IsWorthTelling(RemedyResult result, RemedyResult[] helpful) => result.Remedies[0] is not { Kind: RemedyKind.SwapSide } swap
         || helpful.Any(other => other.Remedies[0] is { Kind: RemedyKind.OpenSide } open && (open.Thing, open.Side) == (swap.Thing, swap.Side));
 
-    // What helps the worst seat may gain little as long as the next one is hardly better off: two can then gain much.
+    // What helps the weakest seat may gain little as long as the next one is hardly better off: two can then gain much.
     private static double ForPairs(RemedyResult result) => Math.Max(result.GainDb, Math.Min(result.GainAtSeatDb ?? 10, 10));
 
     // Each pair once, and never two that would put one thing in two places.

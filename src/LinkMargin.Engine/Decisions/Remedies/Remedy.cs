@@ -68,10 +68,10 @@ public enum RemedyKind
     /// <summary>The console in a zone of the house file.</summary>
     Shelf,
 
-    /// <summary>The worst seat turned.</summary>
+    /// <summary>The weakest seat turned.</summary>
     TurnSeat,
 
-    /// <summary>The worst seat moved a little.</summary>
+    /// <summary>The weakest seat moved a little.</summary>
     MoveSeat,
 
     /// <summary>A door left open.</summary>
@@ -80,6 +80,6 @@ public enum RemedyKind
     /// <summary>Controllers of another class.</summary>
     Controller,
 
-    /// <summary>A controller on a cable at the worst seat.</summary>
+    /// <summary>A controller on a cable at the weakest seat.</summary>
     Wire,
 }

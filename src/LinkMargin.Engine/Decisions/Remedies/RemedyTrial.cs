@@ -88,7 +88,7 @@ internal sealed class RemedyTrial
 /// <summary>One remedy or two together, computed.</summary>
 /// <param name="Remedies">One or two.</param>
 /// <param name="After">How the spot then serves its seats.</param>
-/// <param name="GainDb">How much more headroom its worst seat then has, dB; the worst seat may be another then.</param>
+/// <param name="GainDb">How much more headroom its weakest seat then has, dB; the weakest seat may be another then.</param>
 /// <param name="GainAtSeatDb">The same at the seat that was worst before, dB; null where that seat is on a cable.</param>
 public sealed record RemedyResult(IReadOnlyList<Remedy> Remedies, SpotScore After, double GainDb, double? GainAtSeatDb)
 {
