@@ -35,9 +35,8 @@ internal static class BoxFront
             return; // a path reflected by a solid thing does not run through it
         }
 
-        if (box.Holds(ray.PointAt(ray.Start)) || box.Holds(ray.PointAt(ray.End)))
+        if (TryGatherFromInside(box, ray, fold, buffer))
         {
-            GatherFromInside(box, ray, buffer);
             return;
         }
 
@@ -74,18 +73,30 @@ internal static class BoxFront
         return left >= right && left > -EdgeKernel.Reach && right < EdgeKernel.Reach;
     }
 
-    private static void GatherFromInside(FixtureBox box, in Ray ray, TraceBuffer buffer)
+    // With an end of the path inside, all of the front runs through what lies between; false where neither real end is. A leg's end
+    // at the mirror is none. Of a path reflected by a floor or ceiling both legs are here.
+    private static bool TryGatherFromInside(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer)
     {
         Point3 from = ray.PointAt(ray.Start), to = ray.PointAt(ray.End);
-        if (!box.Pierce(from, to, out BoxPassage passage))
+        Point3 start = fold.IsLevel ? ray.From.Plan.At(fold.Real(ray.From.Z)) : from;
+        bool startsInside = (fold.IsLevel || ray.Start == 0) && box.Holds(start), endsInside = ray.End == 1 && box.Holds(to);
+        if (!startsInside && !endsInside)
         {
-            return;
+            return false;
         }
 
-        double inside = (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * from.DistanceTo(to);
-        double share = box.BulkThickness is double thickness ? inside / thickness : 1;
-        Add(box, buffer, 0, 1, share);
+        double inside = InsideMetres(box, from, to) + (fold.IsLevel ? InsideMetres(box, start, from) : 0);
+        if (inside > 0)
+        {
+            Add(box, buffer, 0, 1, box.BulkThickness is double thickness ? inside / thickness : 1);
+        }
+
+        return true;
     }
+
+    private static double InsideMetres(FixtureBox box, Point3 from, Point3 to) => box.Pierce(from, to, out BoxPassage passage)
+        ? (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * from.DistanceTo(to)
+        : 0;
 
     private static void GatherPanels(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer, double bottom, double top)
     {
