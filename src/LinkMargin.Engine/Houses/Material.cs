@@ -43,6 +43,9 @@ public sealed record Material(string Name, double LossDb, double SpreadDb, strin
     /// <summary>How the loss applies.</summary>
     public LossForm Form { get; init; } = LossForm.Sheet;
 
+    /// <summary>What it reflects like; null where its layers or, without layers, its loss decide.</summary>
+    public SheetReflection? Reflects { get; init; }
+
     /// <summary>Electrical properties, for a material that is one substance; null where unknown or mixed.</summary>
     public Dielectric? Dielectric { get; init; }
 
@@ -61,6 +64,16 @@ public enum LossAngle
 
     /// <summary>As a mean over the angles found in buildings, as figures fitted to whole buildings are.</summary>
     Mean,
+}
+
+/// <summary>What a sheet without stated layers reflects like.</summary>
+public enum SheetReflection
+{
+    /// <summary>Board and timber: little, and most of what does not pass is absorbed.</summary>
+    Board,
+
+    /// <summary>Metal: most of what does not pass, as a mesh does however much passes.</summary>
+    Metal,
 }
 
 /// <summary>How a material's table loss applies to what is made of it.</summary>

@@ -9,7 +9,7 @@ namespace LinkMargin.Engine.Materials;
 /// </summary>
 internal sealed class AngleTable
 {
-    /// <summary>Loss above which a material without stated layers is taken for metal, dB.</summary>
+    /// <summary>Loss from which a material without stated layers is taken for metal where its row does not say, dB.</summary>
     internal const double MetalLossDb = 14;
 
     /// <summary>Share of power that metal reflects: a sheet with its joints and holes; from memory.</summary>
@@ -36,7 +36,7 @@ internal sealed class AngleTable
             : LossBasis.HeadOnAndLayers;
         if (!isLayered)
         {
-            Fill(baseDb);
+            Fill(baseDb, material.Reflects ?? (baseDb >= MetalLossDb ? SheetReflection.Metal : SheetReflection.Board));
         }
         else
         {
@@ -106,10 +106,10 @@ internal sealed class AngleTable
         _ => [],
     };
 
-    private void Fill(double baseDb)
+    private void Fill(double baseDb, SheetReflection reflects)
     {
         double passed = Decibels.ToPowerRatio(-baseDb);
-        double reflected = Math.Min(1 - passed, baseDb >= MetalLossDb ? MetalReflectance : PlainReflectance);
+        double reflected = Math.Min(1 - passed, reflects == SheetReflection.Metal ? MetalReflectance : PlainReflectance);
         for (int i = 0; i <= Steps; i++)
         {
             Set(i, baseDb, reflected);

@@ -39,6 +39,7 @@ public sealed record TablesDocument(
 /// <param name="SpreadDb">One standard deviation between examples, dB.</param>
 /// <param name="ThicknessM">The thickness the loss belongs to, metres; omitted where it plays no part.</param>
 /// <param name="Form"><c>sheet</c> or <c>bulk</c>.</param>
+/// <param name="Reflects"><c>metal</c> or <c>board</c>; omitted where its layers or its loss decide.</param>
 /// <param name="Layers">Its layers, for a construction.</param>
 /// <param name="Studs">Its studs; omitted where there are none.</param>
 /// <param name="Source">Where the figure is from.</param>
@@ -51,6 +52,7 @@ public sealed record MaterialDocument(
     double SpreadDb,
     double? ThicknessM,
     string Form,
+    string? Reflects,
     IReadOnlyList<LayerDocument> Layers,
     RibsDocument? Studs,
     string Source,
@@ -64,6 +66,7 @@ public sealed record MaterialDocument(
         material.SpreadDb,
         material.ThicknessMetres,
         material.Form == LossForm.Bulk ? "bulk" : "sheet",
+        material.Reflects switch { SheetReflection.Metal => "metal", SheetReflection.Board => "board", _ => null },
         [.. material.Layers.Select(LayerDocument.From)],
         RibsDocument.From(material.Ribs),
         material.Source,

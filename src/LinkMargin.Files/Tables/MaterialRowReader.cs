@@ -8,7 +8,7 @@ namespace LinkMargin.Files.Tables;
 internal static class MaterialRowReader
 {
     private static readonly string[] RowKeys =
-        ["name", "what", SearchWords.KindKey, SearchWords.AlsoKey, "loss", "through", "spread", "thickness", "form", "angles", "dielectric", "layers", "studs", "source"];
+        ["name", "what", SearchWords.KindKey, SearchWords.AlsoKey, "loss", "through", "spread", "thickness", "form", "angles", "reflects", "dielectric", "layers", "studs", "source"];
 
     private static readonly string[] LayerKeys = ["of", "thickness", "tolerance"];
 
@@ -17,6 +17,9 @@ internal static class MaterialRowReader
     private static readonly Dictionary<string, LossForm> Forms = new() { ["sheet"] = LossForm.Sheet, ["bulk"] = LossForm.Bulk };
 
     private static readonly Dictionary<string, LossAngle> Angles = new() { ["head-on"] = LossAngle.HeadOn, ["mean"] = LossAngle.Mean };
+
+    private static readonly Dictionary<string, SheetReflection> Reflections =
+        new() { ["board"] = SheetReflection.Board, ["metal"] = SheetReflection.Metal };
 
     /// <summary>Reads the rows in order, without those that have errors.</summary>
     public static IReadOnlyList<MaterialDraft> Read(MappingReader table, RowNames names, SearchWords words) =>
@@ -34,6 +37,7 @@ internal static class MaterialRowReader
         double? thickness = row.OptionalLength("thickness", TableLimits.Thickness);
         LossForm form = row.OptionalWord("form", Forms, "a form of loss") ?? LossForm.Sheet;
         LossAngle angle = row.OptionalWord("angles", Angles, "an angle of loss") ?? LossAngle.HeadOn;
+        SheetReflection? reflects = row.OptionalWord("reflects", Reflections, "a kind of reflection");
         string? source = row.RequiredText("source");
         Dielectric? dielectric = ReadDielectric(row);
         List<LayerDraft> layers = ReadLayers(row);
@@ -48,6 +52,11 @@ internal static class MaterialRowReader
             row.Source.Error(row.MarkOf("layers"), "layers: a row is one substance, with a dielectric, or built of layers, not both; remove one");
         }
 
+        if (row.Has("reflects") && (row.Has("dielectric") || row.Has("layers")))
+        {
+            row.Source.Error(row.MarkOf("reflects"), "reflects: the layers or the dielectric of a row say what it reflects; remove one of the two");
+        }
+
         // Asked last, so that every error of the row is reported.
         return row.Source.Problems.Count > before || name is null || loss is null || spread is null || source is null
             ? null
@@ -58,6 +67,7 @@ internal static class MaterialRowReader
                     ThicknessMetres = thickness,
                     ThroughDb = through,
                     Angle = angle,
+                    Reflects = reflects,
                     Form = form,
                     Dielectric = dielectric,
                 },

@@ -14,15 +14,17 @@ internal static class RowText
     public static void Write(Material row, TextWriter output, int width)
     {
         string thickness = row.ThicknessMetres is { } metres ? $", {Figures.Millimetres(metres)} mm thick" : "";
+        string angle = row.Angle == LossAngle.Mean ? "mean over angles" : "head-on";
         string form = row.Form == LossForm.Bulk
             ? "bulk: the loss grows with the length inside"
             : "sheet: the loss applies to one crossing";
         Write(output, width, $"material {row.Name}",
         [
             ("what", row.Description),
-            ("loss", $"{Figures.Plain(row.LossDb)} dB at 2.4 GHz, head-on{thickness}"),
+            ("loss", $"{Figures.Plain(row.LossDb)} dB at 2.4 GHz, {angle}{thickness}"),
             ("spread", $"{Figures.Plain(row.SpreadDb)} dB, one standard deviation between examples"),
             ("form", form),
+            .. Reflection(row.Reflects),
             .. row.Layers.Select((layer, i) => (i == 0 ? "layers" : "", $"{Figures.Millimetres(layer.ThicknessMetres)} mm {layer.SubstanceName}")),
             .. Members("studs", row.Ribs),
             ("source", row.Source),
@@ -51,6 +53,10 @@ internal static class RowText
             ("spread", $"{Figures.Plain(row.SpreadDb)} dB, one standard deviation between units and grips"),
             ("source", row.Source),
         ]);
+
+    private static IEnumerable<(string Label, string Text)> Reflection(SheetReflection? reflects) => reflects is null
+        ? []
+        : [("reflects", reflects == SheetReflection.Metal ? "as metal: most of what does not pass" : "as board: little")];
 
     private static IEnumerable<(string Label, string Text)> Layer(string label, FloorLayer layer) =>
     [

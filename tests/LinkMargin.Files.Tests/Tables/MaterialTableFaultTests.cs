@@ -54,6 +54,8 @@ public sealed class MaterialTableFaultTests : IDisposable
     [InlineData("name: a, what: w, loss: 1e400, spread: 1 dB, source: s", "is too large to be a finite number (0 dB to 80 dB is allowed)")]
     [InlineData("name: a, thickness: 100, " + Rest, "thickness: '100' (100 m) is outside the allowed 0.0001 m to 2 m")]
     [InlineData("name: a, form: solid, " + Rest, "form: 'solid' is not a form of loss; write one of: sheet, bulk")]
+    [InlineData("name: a, reflects: steel, " + Rest, "reflects: 'steel' is not a kind of reflection; write one of: board, metal")]
+    [InlineData("name: a, reflects: metal, layers: [{of: air, thickness: 1 mm}], " + Rest, "reflects: the layers or the dielectric of a row say what it reflects; remove one of the two")]
     [InlineData("name: a, form: bulk, " + Rest, "form: a bulk loss belongs to a length travelled; write it as thickness")]
     [InlineData("name: Stud Wall, " + Rest, "name: 'Stud Wall' is not one word of lower-case letters, digits and hyphens; write for example 'stud-wall'")]
     [InlineData("name: air, " + Rest, "name: 'air' means something else in a table; choose another name")]
