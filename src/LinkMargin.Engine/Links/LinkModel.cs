@@ -63,7 +63,7 @@ public sealed class LinkModel
         traced = new TracedHouse(
             scene,
             akin?.traced?.Losses ?? new LossTables(scene.Materials, scene.Band),
-            akin?.traced?.Body ?? new BodyShadow(scene.Band.Equivalent.WavelengthMetres));
+            akin?.traced?.Body ?? new BodyShadow(scene.Band.Equivalent));
         sources = PathSources.In(traced);
     }
 

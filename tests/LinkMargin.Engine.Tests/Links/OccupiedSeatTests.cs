@@ -112,9 +112,9 @@ public sealed class OccupiedSeatTests
     {
         var request = new FieldRequest(Spot, 0) { CellMetres = 0.5 };
         Field empty = FieldComputation.Compute(new LinkModel(House, depth), request);
-        Field occupied = FieldComputation.Compute(new LinkModel(House, depth, [Front]), request);
+        Field occupied = FieldComputation.Compute(new LinkModel(House, depth, [Front with { Plan = new Point2(3.5, 2.3) }]), request);
 
-        // The cell right behind the seat in front: its centre is at 4.25 m and 2.25 m.
+        // The cell right behind somebody in front: its centre is at 4.25 m and 2.25 m.
         int behind = (4 * empty.Grid.Columns) + 8;
         Assert.True(occupied.MarginDb[behind] < empty.MarginDb[behind] - 1);
     }

@@ -1,50 +1,41 @@
+using System.Numerics;
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Scenes;
-using LinkMargin.Engine.Wavefront;
+using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Engine.Paths.Body;
 
 /// <summary>
-/// What a player's own body leaves of a path that arrives from a direction: the torso and head of <see cref="Body"/> met by
-/// the same edge model as any obstacle, from far away. Tabulated over the angle between where the player looks and where the
-/// path comes from, and over the path's slope.
+/// What a player's own body leaves of a path that arrives from a direction: the exact field of a plane wave about a lossy cylinder,
+/// that of the torso up to the shoulders and that of the head up to the crown (<see cref="FrontShares"/>). Tabulated over the angle
+/// between where the player looks and where the path comes from, and over the path's slope; each slope when it is first asked for.
 /// </summary>
 internal sealed class BodyShadow
 {
     private const int StepDegrees = 5;
-    private const int TurnSteps = 180 / StepDegrees;
 
     // One step short of straight up and down, where no turn has a meaning.
     private const int GreatestSlopeDegrees = 90 - StepDegrees;
     private const int SlopeSteps = 2 * GreatestSlopeDegrees / StepDegrees;
-    private const double FarMetres = 6;
+    private const int LevelSlope = SlopeSteps / 2;
 
-    private readonly double[,] factors = new double[TurnSteps + 1, SlopeSteps + 1];
-    private readonly double[] means = new double[SlopeSteps + 1];
+    private static readonly int TurnSteps = ScatteredMeans.Steps(Body.BehindHandsMetres);
 
-    internal BodyShadow(double wavelengthMetres)
+    private readonly Complex permittivity;
+    private readonly double wavelengthMetres;
+    private readonly Lazy<(SlopeRow Up, SlopeRow Down)>[] rows; // by how steep
+
+    internal BodyShadow(Frequency frequency)
     {
-        // Between floor and ceiling far away: what matters is what passes round the body, on all sides of it.
-        var level = new Level("level", -FarMetres, 3 * FarMetres);
-        FixtureBox[] boxes = [.. Body.Of(0, default, FarMetres, 0, "player").Select(f => new FixtureBox(f, level, 0, 0, -1, 0))];
-        var buffer = new TraceBuffer();
-        for (int s = 0; s <= SlopeSteps; s++)
-        {
-            double slope = double.DegreesToRadians(-GreatestSlopeDegrees + (StepDegrees * s));
-            for (int t = 0; t <= TurnSteps; t++)
-            {
-                double turn = double.DegreesToRadians(StepDegrees * t);
-                factors[t, s] = Factor(boxes, buffer, wavelengthMetres, turn, slope);
-                means[s] += factors[t, s] * (t is 0 or TurnSteps ? 0.5 : 1) / TurnSteps;
-            }
-        }
-
-        Diffuse = DiffuseMean();
+        permittivity = ComplexPermittivity.Of(Body.Tissue.Dielectric, frequency);
+        wavelengthMetres = frequency.WavelengthMetres;
+        AbsorbingSquareMetres = Body.AbsorbingSquareMetres(permittivity, wavelengthMetres);
+        rows = [.. Enumerable.Range(0, LevelSlope + 1).Select(steep => new Lazy<(SlopeRow, SlopeRow)>(() => Rows(steep * StepDegrees)))];
     }
 
-    /// <summary>Mean over all directions of the sphere: what the body leaves of a diffuse field.</summary>
-    internal double Diffuse { get; }
+    /// <summary>Area of a perfect absorber that takes as much of a diffuse field as the player, m².</summary>
+    internal double AbsorbingSquareMetres { get; }
 
     /// <summary>Share of a path's power that is left.</summary>
     /// <param name="from">Where its last leg comes from, unfolded.</param>
@@ -56,45 +47,50 @@ internal sealed class BodyShadow
         double slope = double.RadiansToDegrees(Math.Atan2(from.Z - hands.Z, plan));
         double s = Math.Clamp((slope + GreatestSlopeDegrees) / StepDegrees, 0, SlopeSteps);
         int s0 = Math.Min((int)s, SlopeSteps - 1);
+        SlopeRow low = Row(s0), high = Row(s0 + 1);
         if (facingDegrees is not double facing || plan == 0)
         {
-            return means[s0] + ((s - s0) * (means[s0 + 1] - means[s0]));
+            return low.Mean + ((s - s0) * (high.Mean - low.Mean));
         }
 
-        double turn = Math.Abs(Math.IEEERemainder(double.RadiansToDegrees(Math.Atan2(y, x)) - facing, 360)) / StepDegrees;
-        int t0 = Math.Min((int)turn, TurnSteps - 1);
-        double low = factors[t0, s0] + ((s - s0) * (factors[t0, s0 + 1] - factors[t0, s0]));
-        double high = factors[t0 + 1, s0] + ((s - s0) * (factors[t0 + 1, s0 + 1] - factors[t0 + 1, s0]));
-        return low + ((turn - t0) * (high - low));
+        double turn = Math.Abs(Math.IEEERemainder(double.RadiansToDegrees(Math.Atan2(y, x)) - facing, 360)) / 180 * TurnSteps;
+        double lowFactor = low.At(turn), highFactor = high.At(turn);
+        return lowFactor + ((s - s0) * (highFactor - lowFactor));
     }
 
-    private static double Factor(FixtureBox[] boxes, TraceBuffer buffer, double wavelengthMetres, double turn, double slope)
-    {
-        double plan = FarMetres * Math.Cos(slope);
-        var ray = new Ray(
-            new Point3(plan * Math.Cos(turn), plan * Math.Sin(turn), FarMetres * Math.Sin(slope)), default, wavelengthMetres);
-        buffer.PieceCount = 0;
-        foreach (FixtureBox box in boxes)
-        {
-            BoxFront.Gather(box, ray, Fold.None, buffer);
-        }
+    private SlopeRow Row(int slope) => slope >= LevelSlope ? rows[slope - LevelSlope].Value.Up : rows[LevelSlope - slope].Value.Down;
 
-        using Scratch scratch = Scratch.Open();
-        Span<double> amplitudes = scratch.Of<double>(buffer.PieceCount);
-        amplitudes.Fill(Body.Amplitude);
-        return FrontSum.PowerRatio(buffer.Pieces, amplitudes);
+    // A cylinder without end does not tell up from down: only where it ends does.
+    private (SlopeRow Up, SlopeRow Down) Rows(int steepDegrees)
+    {
+        double slope = double.DegreesToRadians(steepDegrees), distance = Body.BehindHandsMetres;
+        var torso = new LossyCylinder(Body.TorsoRadiusMetres, permittivity, wavelengthMetres, slope);
+        var head = new LossyCylinder(Body.HeadRadiusMetres, permittivity, wavelengthMetres, slope);
+        var means = new ScatteredMeans(torso, head, distance, wavelengthMetres);
+        var up = new SlopeRow(means, FrontShares.At(slope, distance, wavelengthMetres));
+        return (up, steepDegrees == 0 ? up : new SlopeRow(means, FrontShares.At(-slope, distance, wavelengthMetres)));
     }
 
-    private double DiffuseMean()
+    // Shares by turn, from a path that comes from where the player looks.
+    private sealed class SlopeRow
     {
-        double sum = 0, all = 0;
-        for (int s = 0; s <= SlopeSteps; s++)
+        private readonly double[] factors = new double[TurnSteps + 1];
+
+        internal SlopeRow(ScatteredMeans means, FrontShares front)
         {
-            double weight = Math.Cos(double.DegreesToRadians(-GreatestSlopeDegrees + (StepDegrees * s)));
-            sum += weight * means[s];
-            all += weight;
+            for (int t = 0; t <= TurnSteps; t++)
+            {
+                factors[t] = means.Share(TurnSteps - t, front);
+                Mean += factors[t] * (t is 0 || t == TurnSteps ? 0.5 : 1) / TurnSteps;
+            }
         }
 
-        return sum / all;
+        internal double Mean { get; }
+
+        internal double At(double turn)
+        {
+            int t = Math.Min((int)turn, TurnSteps - 1);
+            return factors[t] + ((turn - t) * (factors[t + 1] - factors[t]));
+        }
     }
 }

@@ -8,6 +8,7 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 internal sealed class DiffuseRooms : IPathSource
 {
     private readonly ShiftedRooms shifted;
+    private readonly double[] fluxOfOwn; // by room, W/m² that strike its surfaces for each watt that sets out there; 0 = not yet known
 
     internal DiffuseRooms(TracedHouse house)
     {
@@ -15,6 +16,7 @@ internal sealed class DiffuseRooms : IPathSource
         Cells = new Cells(house.Scene);
         Shell = new RoomShell(SurfaceSurvey.Of(house.Scene, Cells), house.Losses);
         shifted = new ShiftedRooms(Shell, house.Losses, Cells);
+        fluxOfOwn = new double[Cells.OfShell(0)];
     }
 
     /// <summary>The house.</summary>
@@ -29,6 +31,33 @@ internal sealed class DiffuseRooms : IPathSource
     /// <inheritdoc/>
     public PathFinder From(Point3 start) => new DiffusePaths(this, start);
 
+    /// <summary>
+    /// Share of the diffuse field that a player leaves in the room of the hands. A body moves energy between directions and leaves the
+    /// mean over all of them as it is; what it turns to heat it takes from the room's balance, where it adds area A to the diagonal. The
+    /// flux in the room falls from F to F/(1 + A·g), with g the flux there for each watt put in there: exact for one cell of the balance
+    /// (Sherman and Morrison), whichever end of the link the power comes from.
+    /// </summary>
+    /// <param name="cell">The cell of the hands; a hollow fixture or out of doors has no room for a player.</param>
+    internal double PlayerShare(int cell)
+    {
+        if (cell < 0 || cell >= fluxOfOwn.Length)
+        {
+            return 1;
+        }
+
+        double flux = Volatile.Read(ref fluxOfOwn[cell]);
+        if (flux == 0)
+        {
+            // Whoever is first: all compute the same.
+            var power = new double[Cells.Count];
+            power[cell] = 1;
+            flux = Shell.Balance.Flux(power)[cell];
+            Volatile.Write(ref fluxOfOwn[cell], flux);
+        }
+
+        return 1 / (1 + (House.Body.AbsorbingSquareMetres * flux));
+    }
+
     /// <summary>The fields of one console with each material's loss shifted in turn.</summary>
     internal ShiftedFields ShiftedFrom(Point3 start) => shifted.FieldsFrom(start);
 }
@@ -38,6 +67,9 @@ internal sealed class DiffusePaths(DiffuseRooms rooms, Point3 start) : PathFinde
 {
     private readonly Lazy<ShiftedFields> shifted = new(() => rooms.ShiftedFrom(start));
 
+    /// <summary>The rooms.</summary>
+    internal DiffuseRooms Rooms => rooms;
+
     /// <summary>The field.</summary>
     internal DiffuseField Field { get; } = new(rooms.Cells, rooms.Shell, start);
 
@@ -46,16 +78,18 @@ internal sealed class DiffusePaths(DiffuseRooms rooms, Point3 start) : PathFinde
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
     {
         // An antenna in an even field of unknown polarisation takes in λ²/8π of it, whatever its pattern.
-        double power = Field.At(ends.End) * rooms.House.WavelengthMetres * rooms.House.WavelengthMetres / (8 * Math.PI) * rooms.House.Body.Diffuse;
+        double power = Field.At(ends.End) * rooms.House.WavelengthMetres * rooms.House.WavelengthMetres / (8 * Math.PI) * PlayerShare(ends);
         if (power > 0)
         {
             found.Add(new Found(this, power));
         }
     }
 
+    private double PlayerShare(in LinkEnds ends) => rooms.PlayerShare(rooms.Cells.At(ends.IsPlayerAtStart ? ends.Start : ends.End));
+
     private PathBudget Itemise(in LinkEnds ends, double power)
     {
-        double bodyDb = Decibels.LossFromPowerRatio(rooms.House.Body.Diffuse), lossDb = PathLoss.FromPowerRatio(power);
+        double bodyDb = Decibels.LossFromPowerRatio(PlayerShare(ends)), lossDb = PathLoss.FromPowerRatio(power);
         double length = ends.DistanceMetres + rooms.Shell.Balance.LifeMetres(rooms.Cells.At(ends.End));
         return new PathBudget(new TracedPath(PathKind.Diffuse, [ends.Start, ends.End], length, []), 0, [], lossDb)
         {

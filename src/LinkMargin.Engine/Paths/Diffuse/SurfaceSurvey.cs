@@ -134,8 +134,9 @@ internal sealed class SurfaceSurvey
             }
 
             double depths = box.BulkThickness is double thickness ? box.MeanChordMetres / thickness : 1;
+            double area = box.SurfaceSquareMetres * (box.IsBody ? Body.Body.SkinOverBoxes : 1);
             surfaces.Add(new Solid(
-                room, box.SurfaceSquareMetres, box.Material, depths, box.MirrorOf(FixtureBox.PanelSides[0]) >= 0));
+                room, area, box.Material, depths, box.MirrorOf(FixtureBox.PanelSides[0]) >= 0));
         }
     }
 
