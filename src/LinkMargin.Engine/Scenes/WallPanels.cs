@@ -174,14 +174,14 @@ internal sealed class WallPanels
                 Share start = At(front, opening.From / length[i], left, last), end = At(front, opening.To / length[i], start, last);
                 double sill = opening.Low <= low[i] + VerticalExtent.SameMetres ? bottom : opening.Low;
                 double head = opening.High >= high[i] - VerticalExtent.SameMetres ? top : opening.High;
-                AddPieces(buffer, front, fold, ref piece, material[i], left, start, bottom, top);
-                AddPieces(buffer, front, fold, ref piece, material[i], start, end, bottom, sill);
-                AddPieces(buffer, front, fold, ref piece, opening.Filling, start, end, sill, head);
-                AddPieces(buffer, front, fold, ref piece, material[i], start, end, head, top);
+                AddPieces(buffer, front, fold, ref piece, material[i], new Patch(left, start, bottom, top));
+                AddPieces(buffer, front, fold, ref piece, material[i], new Patch(start, end, bottom, sill));
+                AddPieces(buffer, front, fold, ref piece, opening.Filling, new Patch(start, end, sill, head));
+                AddPieces(buffer, front, fold, ref piece, material[i], new Patch(start, end, head, top));
                 left = end;
             }
 
-            AddPieces(buffer, front, fold, ref piece, material[i], left, last, bottom, top);
+            AddPieces(buffer, front, fold, ref piece, material[i], new Patch(left, last, bottom, top));
         }
     }
 
@@ -189,28 +189,19 @@ internal sealed class WallPanels
     private static Share At(in PanelFront front, double u, in Share from, in Share last) =>
         u <= from.Along ? from : u >= last.Along ? last : new(u, front.At(u));
 
-    // What stands between two places on a wall and two heights, and its image in a floor or ceiling.
-    private static void AddPieces(
-        TraceBuffer buffer,
-        in PanelFront front,
-        in Fold fold,
-        ref Piece piece,
-        int filling,
-        in Share from,
-        in Share to,
-        double bottom,
-        double top)
+    // What fills a patch of a wall, and its image in a floor or ceiling.
+    private static void AddPieces(TraceBuffer buffer, in PanelFront front, in Fold fold, ref Piece piece, int filling, in Patch patch)
     {
         if (filling < 0
-            || from.Along >= to.Along
-            || bottom >= top
-            || !front.TryBetween(from.Along, from.OnFront, to.Along, to.OnFront, out piece.Low, out piece.High))
+            || patch.From.Along >= patch.To.Along
+            || patch.Bottom >= patch.Top
+            || !front.TryBetween(patch.From.Along, patch.From.OnFront, patch.To.Along, patch.To.OnFront, out piece.Low, out piece.High))
         {
             return;
         }
 
         piece.Material = filling;
-        front.Heights.Add(buffer, fold, piece, bottom, top);
+        front.Heights.Add(buffer, fold, piece, patch.Bottom, patch.Top);
     }
 
     private int OpeningAt(int wall, double u, double z)
@@ -241,6 +232,9 @@ internal sealed class WallPanels
 
     // A place on a wall: share of its length, and where on the front it is, v.
     private readonly record struct Share(double Along, double OnFront);
+
+    // Part of a wall between two places on it and two heights.
+    private readonly record struct Patch(Share From, Share To, double Bottom, double Top);
 }
 
 /// <summary>One wall on its way into a scene's arrays: heights over the lowest floor, names and materials by number.</summary>

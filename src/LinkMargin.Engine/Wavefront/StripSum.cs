@@ -50,24 +50,19 @@ internal static class StripSum
         }
 
         double field = amplitudes[line];
-        double power = OneSide(edges, amplitudes, inStep, scattered, line, edges.Length - line, 1, ref field)
-            + OneSide(edges, amplitudes, inStep, scattered, line - 1, line, -1, ref field);
+        Strips strips = new(edges, amplitudes, inStep, scattered);
+        double power = OneSide(strips, line, edges.Length - line, 1, ref field) + OneSide(strips, line - 1, line, -1, ref field);
 
         // Scattered waves are an estimate of their own: no mean is above what the clearest strip alone would give.
         return Math.Min(most * most, (field * field) + power);
     }
 
     // Power of the scattered waves of one side's edges, the nearest to the line first; adds what they send in step to the field.
-    private static double OneSide(
-        ReadOnlySpan<double> edges,
-        ReadOnlySpan<double> amplitudes,
-        Span<double> inStep,
-        Span<double> scattered,
-        int nearest,
-        int many,
-        int onwards,
-        ref double field)
+    private static double OneSide(in Strips strips, int nearest, int many, int onwards, ref double field)
     {
+        ReadOnlySpan<double> edges = strips.Edges, amplitudes = strips.Amplitudes;
+        Span<double> inStep = strips.InStep, scattered = strips.Scattered;
+
         // The squares and waves of the edges so far take the places of what has been read.
         Span<double> squares = inStep, waves = scattered;
         double power = 0;
@@ -95,5 +90,18 @@ internal static class StripSum
         }
 
         return power;
+    }
+
+    // The edges of a front, what lies between them, and the two parts of the wave from beyond each edge.
+    private readonly ref struct Strips(
+        ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes, Span<double> inStep, Span<double> scattered)
+    {
+        public ReadOnlySpan<double> Edges { get; } = edges;
+
+        public ReadOnlySpan<double> Amplitudes { get; } = amplitudes;
+
+        public Span<double> InStep { get; } = inStep;
+
+        public Span<double> Scattered { get; } = scattered;
     }
 }
