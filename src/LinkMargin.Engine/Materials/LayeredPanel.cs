@@ -67,9 +67,6 @@ public sealed class LayeredPanel
     /// <summary>Share of a diffuse field's power on the panel that comes back: the rest.</summary>
     public double DiffuseReflectance => Math.Max(0, 1 - DiffuseTransmittance - DiffuseAbsorptance);
 
-    /// <summary>Angles in the table.</summary>
-    internal int TableLength => logs.Length;
-
     /// <summary>The mean the table was made from.</summary>
     internal PanelMean Mean { get; }
 
