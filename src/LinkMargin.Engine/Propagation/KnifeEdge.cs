@@ -16,7 +16,8 @@ public static class KnifeEdge
 
     /// <summary>
     /// Shortest distance from an end of a path to an edge, in wavelengths, at which the method is good; the text requires
-    /// distances large against the wavelength (how large is judgement).
+    /// distances large against the wavelength (how large is judgement). Diffracted paths have no nearer edge: it would be within
+    /// reach of the straight line.
     /// </summary>
     public const double LeastDistanceWavelengths = 1;
 

@@ -28,13 +28,17 @@ public static class MultipleEdges
     /// </summary>
     public const int MostEdges = 3;
 
+    /// <summary>The most that two edges together lose less than one by one, dB: T_c of edges on the line, close to each other.</summary>
+    internal const double MostPairDb = PairBaseDb - 6;
+
+    // Of T_c.
+    private const double PairBaseDb = 12;
+
     /// <summary>
     /// A pair of corners whose product, in rad², is above this negative number counts as one side: a path that runs straight
     /// past a tip has no side.
     /// </summary>
     private const double StraightEnough = -1e-12;
-
-    private const string TooClose = "an edge is nearer than one wavelength to an end of the path: the loss of this path is a rough figure";
 
     /// <summary>Loss of the edges of a path that is stretched tight over them, so that every corner is at an edge.</summary>
     /// <param name="path">Start, the corners in order, and end; neighbours lie apart.</param>
@@ -80,19 +84,6 @@ public static class MultipleEdges
     /// </returns>
     internal static double OneSideLossDb(ReadOnlySpan<Point3> path, Point3 body, double wavelengthMetres) =>
         PartDb(new Edges(path, Lengths(path, wavelengthMetres), body, wavelengthMetres), 0, path.Length - 1);
-
-    /// <summary>
-    /// The caution about the loss of a path's edges; null where each is at least <see cref="KnifeEdge.LeastDistanceWavelengths"/>
-    /// from both ends.
-    /// </summary>
-    /// <param name="path">Start, the corners in order, and end.</param>
-    /// <param name="wavelengthMetres">λ, metres, above 0.</param>
-    public static string? CautionOf(ReadOnlySpan<Point3> path, double wavelengthMetres)
-    {
-        double leastMetres = KnifeEdge.LeastDistanceWavelengths * wavelengthMetres;
-        bool isClose = path.Length > 2 && Math.Min(path[0].DistanceTo(path[1]), path[^2].DistanceTo(path[^1])) < leastMetres;
-        return isClose ? TooClose : null;
-    }
 
     /// <summary>Distances along the path from its start.</summary>
     private static double[] Lengths(ReadOnlySpan<Point3> path, double wavelengthMetres)
@@ -169,7 +160,7 @@ public static class MultipleEdges
         double alpha = Math.Atan(Math.Sqrt(b * (a + b + c) / (a * c))), touching = Math.Sqrt(a * c / ((a + b) * (b + c)));
         double closeness = p > 0 ? Math.Pow(Math.Clamp(q / p, touching, 1), 2 * p) : 1;
         double strength = Math.Min(1, KnifeEdge.LossDb(edges.Parameter(from, other, to)) / KnifeEdge.LossDb(0));
-        return (12 - (20 * Math.Log10(2 / (1 - (alpha / Math.PI))))) * closeness * strength;
+        return (PairBaseDb - (20 * Math.Log10(2 / (1 - (alpha / Math.PI))))) * closeness * strength;
     }
 
     /// <summary>The points of a path with the direction of the bodies at its edges.</summary>

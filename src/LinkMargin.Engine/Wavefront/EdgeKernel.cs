@@ -22,8 +22,8 @@ internal static class EdgeKernel
     /// </summary>
     internal const double Reach = 4;
 
-    // From here to the reach edges fade out, so that one that comes into reach makes no step.
-    private const double FadeFrom = 3;
+    /// <summary>From this v to the reach edges fade out, and paths of their own fade in, so that neither makes a step.</summary>
+    internal const double ApartFrom = 3;
 
     // From this v outwards a lit receiver loses nothing: J(−v) is 0.
     private const double Guard = -KnifeEdge.LeastParameter;
@@ -41,7 +41,7 @@ internal static class EdgeKernel
     /// <summary>Share of an edge's power at v ≥ 0 that counts as a path of its own: 0 within reach, 1 beyond.</summary>
     internal static double Apart(double v)
     {
-        double way = Math.Clamp((v - FadeFrom) / (Reach - FadeFrom), 0, 1);
+        double way = Math.Clamp((v - ApartFrom) / (Reach - ApartFrom), 0, 1);
         return way * way * (3 - (2 * way));
     }
 
@@ -51,9 +51,9 @@ internal static class EdgeKernel
         var one = Vector256<double>.One;
         Vector256<double> half = Vector256.Create(0.5);
         Vector256<double> edge = half * Shape(v) / AtZero, power = edge * edge;
-        if (Vector256.GreaterThanAny(v, Vector256.Create(FadeFrom)))
+        if (Vector256.GreaterThanAny(v, Vector256.Create(ApartFrom)))
         {
-            Vector256<double> way = Vector256.Min(Vector256.Max((v - Vector256.Create(FadeFrom)) / (Reach - FadeFrom), Vector256<double>.Zero), one);
+            Vector256<double> way = Vector256.Min(Vector256.Max((v - Vector256.Create(ApartFrom)) / (Reach - ApartFrom), Vector256<double>.Zero), one);
             power *= one - (way * way * (Vector256.Create(3.0) - (2 * way)));
         }
 

@@ -9,13 +9,13 @@ namespace LinkMargin.Engine.Tests.Links;
 /// <summary>A link read from the player's end, body and all, is the link read from the console's.</summary>
 public sealed class BackwardLinkTests
 {
-    // Which ways round are found differs: of 1333 links 0.4 dB at worst, 7 more than 0.1 dB.
-    private const double WaysDb = 1;
-    private const double HeardDb = 85;
+    // Beyond this, some 20 dB below what any radio hears, the edges of a front cancel down to their rounding.
+    private const double RoundingDb = 120;
+    private const double RoundedDb = 1e-6;
     private const double SameDb = 1e-9;
 
     [Fact, Law]
-    public void A_link_of_the_full_model_loses_as_much_read_backwards() => AreAlike(ModelDepth.Full, WaysDb);
+    public void A_link_of_the_full_model_loses_as_much_read_backwards() => AreAlike(ModelDepth.Full, RoundedDb);
 
     [Fact, Law]
     public void A_straight_line_loses_exactly_as_much() => AreAlike(ModelDepth.Direct, SameDb);
@@ -30,7 +30,7 @@ public sealed class BackwardLinkTests
                 var buffer = new TraceBuffer();
                 double there = model.SeenFrom(seat).For(spot).PathLossDb(house.PositionOf(seat), facing, buffer);
                 double back = model.BackFrom(seat).PathLossDb(house.PositionOf(spot), facing, buffer);
-                Assert.Equal(Math.Min(there, HeardDb), Math.Min(back, HeardDb), sameDb);
+                Assert.Equal(Math.Min(there, RoundingDb), Math.Min(back, RoundingDb), sameDb);
             },
             cases: 60);
 }

@@ -1,9 +1,7 @@
-using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Materials;
 using LinkMargin.Engine.Paths;
-using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Tests.Houses;
 using LinkMargin.Engine.Tests.Propagation;
 
@@ -40,24 +38,6 @@ public sealed class CautionTests
             Assert.DoesNotContain(path.Cautions, caution => caution.Contains("party wall", StringComparison.Ordinal)));
     }
 
-    [Theory]
-    [InlineData(0.98, true)]
-    [InlineData(1.02, false)]
-    public void An_edge_within_a_wavelength_of_the_console_is_said(double wavelengths, bool isSaid)
-    {
-        // Round the jamb right beside the console, then round the second wall's.
-        var edge = new Point2(3, 2.04);
-        Point2 console = edge - (wavelengths * KnifeEdge.LeastDistanceWavelengths * OneLink.WavelengthMetres * new Point2(0.6, 0.8));
-        House house = SimpleHouse.OfWalls(WithDoor(3, 2), WithDoor(5.5, -1.5));
-        PathBudget[] near =
-        [
-            .. OneLink.Of(house, console.At(1), new(8, 0, 1)).Paths
-                .Where(path => path.Path.Kind == PathKind.Diffracted && path.Path.Points[1].Plan.DistanceTo(edge) < 0.01),
-        ];
-        Assert.NotEmpty(near);
-        Assert.All(near, path => Assert.Equal(isSaid, path.Cautions.Any(c => c.StartsWith("an edge is nearer than one wavelength", StringComparison.Ordinal))));
-    }
-
     [Fact]
     public void A_path_that_brings_little_does_not_caution_the_link()
     {
@@ -72,9 +52,4 @@ public sealed class CautionTests
             PathLossDb = -10 * Math.Log10(Math.Pow(10, -path.LossDb / 10) + Math.Pow(10, -other.LossDb / 10)),
         };
     }
-
-    private static Wall WithDoor(double x, double jamb) => new($"wall {x}", new(x, -30), new(x, 30), 0, SimpleHouse.HeightMetres, OneLink.Opaque)
-    {
-        Openings = [new Opening($"door {x}", OpeningKind.Door, 30 + (jamb > 0 ? jamb : jamb - 0.9), 0.9, 0, SimpleHouse.HeightMetres, null, true)],
-    };
 }

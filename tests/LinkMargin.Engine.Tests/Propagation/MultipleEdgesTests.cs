@@ -150,18 +150,6 @@ public sealed class MultipleEdgesTests
     public void No_path_has_more_edges_than_it_is_trusted_with() =>
         Assert.InRange(DiffractedPaths.MostCorners - 2, 1, MultipleEdges.MostEdges);
 
-    [Theory]
-    [InlineData(1.001, 1.001, false)]
-    [InlineData(0.999, 3, true)]
-    [InlineData(3, 0.999, true)]
-    public void Says_when_an_edge_is_nearer_than_a_wavelength_to_an_end(double firstWavelengths, double lastWavelengths, bool isSaid)
-    {
-        double least = KnifeEdge.LeastDistanceWavelengths * Wavelength;
-        Point3[] way = [new(0, 0, 0), new(0, firstWavelengths * least, 0), new(5, 1, 0), new(5, 1 - (lastWavelengths * least), 0)];
-        Assert.Equal(isSaid, MultipleEdges.CautionOf(way, Wavelength) is not null);
-        Assert.Null(MultipleEdges.CautionOf([way[0], way[1]], Wavelength)); // no edges
-    }
-
     [Fact]
     public void Refuses_points_on_one_another_and_ways_without_an_end()
     {

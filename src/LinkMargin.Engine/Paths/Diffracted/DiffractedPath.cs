@@ -2,14 +2,20 @@ using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Engine.Paths.Diffracted;
 
-/// <summary>One diffracted path to one place.</summary>
+/// <summary>One diffracted path to one place: round one edge, or round a first and a last.</summary>
 internal struct DiffractedPath
 {
-    /// <summary>The last edge, by number.</summary>
-    public int Edge;
+    /// <summary>The first edge, by number; the last one too where there is only one.</summary>
+    public int First;
 
-    /// <summary>Where it passes that edge.</summary>
-    public Point3 Place;
+    /// <summary>The last edge.</summary>
+    public int Last;
+
+    /// <summary>Where it passes the first edge.</summary>
+    public Point3 FirstPlace;
+
+    /// <summary>Where it passes the last edge.</summary>
+    public Point3 LastPlace;
 
     /// <summary>Its whole length, metres.</summary>
     public double Metres;
@@ -22,12 +28,22 @@ internal struct DiffractedPath
 
     /// <summary>Power that arrives, share of the power sent out between isotropic antennas.</summary>
     public double Power;
-}
 
-/// <summary>The best path from a console to an edge.</summary>
-/// <param name="Before">The edge before it; −1 where the console is seen directly.</param>
-/// <param name="From">The place its last leg comes from.</param>
-/// <param name="Metres">Its length.</param>
-/// <param name="LossDb">Loss of the obstacles in its way, dB.</param>
-/// <param name="DiffractionDb">Loss at the edge before it, if there is one, dB.</param>
-internal readonly record struct EdgeReach(int Before, Point3 From, double Metres, double LossDb, double DiffractionDb);
+    /// <summary>Whether it goes round two edges.</summary>
+    internal readonly bool HasTwoEdges => First != Last;
+
+    /// <summary>Writes its corners, from the console to the hands; returns how many there are.</summary>
+    internal readonly int Corners(Point3 console, Point3 hands, Span<Point3> corners)
+    {
+        int count = 0;
+        corners[count++] = console;
+        corners[count++] = FirstPlace;
+        if (HasTwoEdges)
+        {
+            corners[count++] = LastPlace;
+        }
+
+        corners[count++] = hands;
+        return count;
+    }
+}

@@ -6,33 +6,37 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Diffracted;
 
 /// <summary>
-/// The diffracted paths from one console: to every edge with at most one edge before it, found once; from there the last leg
-/// to any place. Paths are searched with each edge a knife edge between its neighbours, v = 2·√(detour/λ); their loss is then
-/// computed by <see cref="MultipleEdges"/>.
+/// The diffracted paths from one console, round one edge or two. Everything about a path is the same from both its ends: where it
+/// passes its edges, what its legs lose, what of it counts, and which paths are added up.
 /// <para>
-/// What passes an edge within reach of a straight line is part of that line's path already: of the direct path at the first
-/// edge, of the path round the first edge alone at the second. A diffracted path counts only in so far as its last edge lies
-/// beyond that reach, so the same energy is never counted twice.
+/// A path passes its edges at the heights of a straight line drawn out along it. Each leg is a front of its own
+/// (<see cref="EdgeGraph.LegRatio"/>): the legs at both ends run at the height of the console and of the hands as far as the edge
+/// reaches, so that they depend on one end alone. The edges are diffracted together (<see cref="MultipleEdges"/>).
+/// </para>
+/// <para>
+/// What passes an edge within reach of a straight line is part of that line's front already: of the direct path, or of the
+/// path round the other edge alone. A path counts only in so far as each of its edges lies beyond that reach of the line between
+/// its neighbours, so the same energy is never counted twice.
 /// </para>
 /// </summary>
 internal sealed class DiffractedPaths : PathFinder
 {
-    /// <summary>How many paths are added up at most: the strongest of each doorway.</summary>
-    internal const int Most = 8;
-
-    // How many are computed in full: the two jambs of a doorway share one path.
-    private const int MostSought = Most + 4;
+    /// <summary>How many paths are added up at most: the strongest of each doorway, or pair of doorways.</summary>
+    internal const int Most = 12;
 
     /// <summary>Corners of a path round two edges.</summary>
     internal const int MostCorners = 4;
 
-    private const double LeastLegMetres = 1e-3;
+    // The least that one edge out of reach loses, and two: what the edges together lose less (T_c) is at most 6 dB.
+    private static readonly double OneEdgeDb = KnifeEdge.LossDb(EdgeKernel.ApartFrom);
+    private static readonly double TwoEdgesDb = (2 * OneEdgeDb) - MultipleEdges.MostPairDb;
 
     private readonly TracedHouse house;
     private readonly EdgeGraph graph;
     private readonly Point3 console;
     private readonly double wavelength;
-    private readonly EdgeReach[] reaches; // of each edge
+    private readonly double leastDetourMetres; // of an edge that is out of reach
+    private readonly double[] firstDb; // loss of the obstacles in the way of the leg to each edge; ∞ where none leads there
     private readonly int[] order; // edges, the least loss first
 
     internal DiffractedPaths(EdgeGraph graph, Point3 console)
@@ -41,8 +45,13 @@ internal sealed class DiffractedPaths : PathFinder
         this.console = console;
         house = graph.House;
         wavelength = house.WavelengthMetres;
-        reaches = FindReaches();
-        order = [.. Enumerable.Range(0, reaches.Length).OrderBy(i => reaches[i].LossDb + reaches[i].DiffractionDb)];
+        leastDetourMetres = EdgeKernel.ApartFrom * EdgeKernel.ApartFrom / 4 * wavelength;
+        var buffer = new TraceBuffer();
+        int level = graph.LevelOf(console);
+        firstDb = [.. graph.Edges.Select(edge => edge.IsOpenTo(level)
+            ? Decibels.LossFromPowerRatio(graph.EndLegRatio(edge, console, buffer))
+            : double.PositiveInfinity)];
+        order = [.. Enumerable.Range(0, firstDb.Length).Where(i => firstDb[i] < double.PositiveInfinity).OrderBy(i => firstDb[i])];
     }
 
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
@@ -54,142 +63,141 @@ internal sealed class DiffractedPaths : PathFinder
         }
     }
 
-    /// <summary>The strongest paths that could add at least a share of power; strongest first.</summary>
+    /// <summary>The strongest paths that could add at least a share of power.</summary>
     /// <param name="ends">The link, which starts at this console.</param>
     /// <param name="least">Power below which a path does not count.</param>
     /// <param name="buffer">The thread's own.</param>
-    /// <param name="found">Room for <see cref="Most"/> paths.</param>
+    /// <param name="found">Room for as many paths as are wanted.</param>
     /// <returns>How many there are.</returns>
     internal int To(in LinkEnds ends, double least, TraceBuffer buffer, Span<DiffractedPath> found)
     {
-        Point3 hands = ends.End;
-        double straight = ends.DistanceMetres;
-        double leastLoss = least > 0 ? -Decibels.FromPowerRatio(least) - FreeSpaceDb(straight) : double.PositiveInfinity;
-        int level = LevelOf(hands), sought = 0;
-        Span<DiffractedPath> candidates = stackalloc DiffractedPath[MostSought];
+        using Scratch scratch = Scratch.Open();
+        Span<double> lastRatios = scratch.Of<double>(graph.Edges.Length);
+        lastRatios.Fill(double.NaN); // not computed yet
+        var strongest = new StrongestPaths(graph.Edges, found, least);
+        double straightDb = FreeSpaceDb(ends.DistanceMetres);
+        int level = graph.LevelOf(ends.End);
         foreach (int i in order)
         {
-            if (reaches[i].LossDb + reaches[i].DiffractionDb > leastLoss)
+            // No path is shorter than the straight line.
+            if (straightDb + OneEdgeDb + firstDb[i] > MostDb(strongest))
             {
-                break; // the others have lost more, and no path is shorter than the straight line
+                break;
             }
 
-            if (graph.Edges[i].IsOpenTo(level) && TryEstimate(i, hands, least, out DiffractedPath path))
+            if (graph.Edges[i].IsOpenTo(level))
             {
-                Insert(path, candidates, ref sought);
+                Try(i, i, firstDb[i], ends, buffer, lastRatios, ref strongest);
             }
         }
 
-        int count = 0;
-        foreach (ref DiffractedPath path in candidates[..sought])
+        foreach (int i in order)
         {
-            Complete(ref path, ends, buffer);
-            Keep(path, found, ref count);
+            if (straightDb + TwoEdgesDb + firstDb[i] > MostDb(strongest))
+            {
+                break;
+            }
+
+            foreach ((int to, double lossDb) in graph.LegsFrom(i))
+            {
+                if (straightDb + TwoEdgesDb + firstDb[i] + lossDb > MostDb(strongest))
+                {
+                    break;
+                }
+
+                if (graph.Edges[to].IsOpenTo(level))
+                {
+                    Try(i, to, firstDb[i] + lossDb, ends, buffer, lastRatios, ref strongest);
+                }
+            }
+        }
+
+        SharedEnergy.TakeOut(found[..strongest.Count], console, ends.End, wavelength);
+        int count = 0;
+        foreach (DiffractedPath path in found[..strongest.Count])
+        {
+            if (Counted(path.Power, least) is double power and > 0)
+            {
+                found[count++] = path with { Power = power };
+            }
         }
 
         return count;
+
+        static double MostDb(in StrongestPaths strongest) => strongest.LeastPower > 0 ? -Decibels.FromPowerRatio(strongest.LeastPower) : double.PositiveInfinity;
     }
 
-    // Writes the corners of a path, the console first; returns how many there are.
-    private int Corners(in DiffractedPath path, Point3 hands, Span<Point3> corners)
+    // Adds the path round two edges, or round one where they are the same, if it counts.
+    private void Try(
+        int first,
+        int last,
+        double lossDb,
+        in LinkEnds ends,
+        TraceBuffer buffer,
+        Span<double> lastRatios,
+        ref StrongestPaths strongest)
     {
-        int count = 0;
-        corners[count++] = console;
-        if (reaches[path.Edge].Before >= 0)
+        Point3 hands = ends.End;
+        DiffractedPath path = Between(first, last, hands);
+        Point3 afterFirst = path.HasTwoEdges ? path.LastPlace : hands, beforeLast = path.HasTwoEdges ? path.FirstPlace : console;
+        double firstDetour = KnifeEdge.DetourMetres(console, path.FirstPlace, afterFirst);
+        double lastDetour = path.HasTwoEdges ? KnifeEdge.DetourMetres(beforeLast, path.LastPlace, hands) : firstDetour;
+        if (firstDetour <= leastDetourMetres || lastDetour <= leastDetourMetres)
         {
-            corners[count++] = reaches[path.Edge].From;
+            return;
         }
 
-        corners[count++] = path.Place;
-        corners[count++] = hands;
-        return count;
-    }
-
-    // What a path goes through or round, in order from the console.
-    private PathTurn[] Turns(in DiffractedPath path)
-    {
-        EdgeReach to = reaches[path.Edge];
-        double before = to.Before < 0 ? 0 : console.DistanceTo(to.From);
-        PathTurn last = graph.Edges[path.Edge].TurnAt(before + to.From.DistanceTo(path.Place));
-        return to.Before < 0 ? [last] : [graph.Edges[to.Before].TurnAt(before), last];
-    }
-
-    private PathBudget Itemise(in DiffractedPath path, in LinkEnds ends, TraceBuffer buffer)
-    {
-        var corners = new Point3[MostCorners];
-        Array.Resize(ref corners, Corners(path, ends.End, corners));
-        var crossings = new List<Crossing>();
-        double run = 0;
-        for (int i = 0; i + 1 < corners.Length; i++)
+        double firstV = KnifeEdge.ParameterOfDetour(firstDetour, true, wavelength), lastV = KnifeEdge.ParameterOfDetour(lastDetour, true, wavelength);
+        double edgesDb = path.HasTwoEdges
+            ? KnifeEdge.LossDb(firstV) + KnifeEdge.LossDb(lastV) - MultipleEdges.MostPairDb
+            : KnifeEdge.LossDb(firstV);
+        double apart = EdgeKernel.Apart(firstV) * (path.HasTwoEdges ? EdgeKernel.Apart(lastV) : 1) * house.FreeSpaceRatio(path.Metres);
+        if (apart * Decibels.ToPowerRatio(-(edgesDb + lossDb)) <= strongest.LeastPower)
         {
-            crossings.AddRange(Itemisation.Crossings(house.Scene, corners[i], corners[i + 1], buffer, wholeFloors: true, run));
-            run += corners[i].DistanceTo(corners[i + 1]);
+            return;
         }
 
-        var traced = new TracedPath(PathKind.Diffracted, corners, path.Metres, crossings);
-        return Itemisation.Budget(house, traced, PathLoss.FromPowerRatio(path.Power), new PathItems
+        path.DiffractionDb = path.HasTwoEdges ? MultipleEdges.LossDb([console, path.FirstPlace, path.LastPlace, hands], wavelength) : edgesDb;
+        double width = WidthFactor(graph.Edges[first], console, path.FirstPlace.Z, afterFirst)
+            * (path.HasTwoEdges ? WidthFactor(graph.Edges[last], beforeLast, path.LastPlace.Z, hands) : 1);
+        double most = apart * width * Decibels.ToPowerRatio(-(path.DiffractionDb + lossDb));
+        if (most <= strongest.LeastPower)
         {
-            DiffractionDb = path.DiffractionDb,
-            BodyDb = Decibels.LossFromPowerRatio(path.Body),
-            Turns = Turns(path),
-            Caution = MultipleEdges.CautionOf(corners, wavelength),
-        });
-    }
-
-    private void AddGradients(in DiffractedPath path, in LinkEnds ends, TraceBuffer buffer, LossGradients gradients)
-    {
-        Span<Point3> corners = stackalloc Point3[MostCorners];
-        int count = Corners(path, ends.End, corners);
-        for (int i = 0; i + 2 < count; i++)
-        {
-            house.Scene.Trace(corners[i], corners[i + 1], buffer, wholeFloors: true);
-            gradients.AddHits(buffer.Hits);
+            return;
         }
 
-        house.Scene.Gather(new Ray(path.Place, ends.End, wavelength), buffer);
-        gradients.AddFront(buffer.Pieces);
-    }
-
-    private double FreeSpaceDb(double metres) => FreeSpaceLoss.Db(metres, house.Scene.Band.Equivalent);
-
-    private int LevelOf(Point3 at)
-    {
-        int level = 0;
-        while (level + 1 < house.Scene.House.Levels.Count && at.Z >= house.Scene.House.Levels[level + 1].ElevationMetres)
+        if (double.IsNaN(lastRatios[last]))
         {
-            level++;
+            lastRatios[last] = graph.EndLegRatio(graph.Edges[last], hands, buffer);
         }
 
-        return level;
+        path.Body = ends.BodyFactor(house.Body, path.FirstPlace, path.LastPlace);
+        path.Power = most * lastRatios[last] * path.Body;
+        strongest.Add(path);
     }
 
-    // The power of a path by its edges one by one; false where that is too little to count.
-    private bool TryEstimate(int i, Point3 hands, double least, out DiffractedPath found)
+    // A path's places and length.
+    private DiffractedPath Between(int first, int last, Point3 hands)
     {
-        found = default;
-        EdgeReach reach = reaches[i];
-        DiffractionEdge edge = graph.Edges[i];
-        double planThere = edge.Plan.DistanceTo(reach.From.Plan), planOn = edge.Plan.DistanceTo(hands.Plan);
-        double share = planThere + planOn > 0 ? planThere / (planThere + planOn) : 0.5;
-        Point3 place = edge.At(reach.From.Z + (share * (hands.Z - reach.From.Z)));
-        double there = reach.From.DistanceTo(place), on = place.DistanceTo(hands);
-        if (there < LeastLegMetres || on < LeastLegMetres)
+        DiffractionEdge one = graph.Edges[first], other = graph.Edges[last];
+        double before = console.Plan.DistanceTo(one.Plan), between = one.Plan.DistanceTo(other.Plan), after = other.Plan.DistanceTo(hands.Plan);
+        double whole = before + between + after, rise = hands.Z - console.Z;
+        double firstShare = whole > 0 ? before / whole : 0.5, lastShare = whole > 0 ? after / whole : 0.5;
+        Point3 firstPlace = one.At(console.Z + (firstShare * rise));
+        Point3 lastPlace = first == last ? firstPlace : other.At(hands.Z - (lastShare * rise));
+        return new DiffractedPath
         {
-            return false; // in the doorway itself nothing is diffracted
-        }
-
-        double v = KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(reach.From, place, hands), true, wavelength);
-        double length = (reach.Before < 0 ? 0 : console.DistanceTo(reach.From)) + there + on;
-        double diffractionDb = reach.DiffractionDb - (20 * Math.Log10(EdgeKernel.Edge(v)));
-        double estimated = EdgeKernel.Apart(v) * WidthFactor(edge, reach.From, place.Z, hands) * Decibels.ToPowerRatio(-(FreeSpaceDb(length) + diffractionDb + reach.LossDb));
-        double counted = Counted(estimated, least);
-        found = new DiffractedPath { Edge = i, Place = place, Metres = length, DiffractionDb = diffractionDb, Power = counted };
-        return counted > 0;
+            First = first,
+            Last = last,
+            FirstPlace = firstPlace,
+            LastPlace = lastPlace,
+            Metres = console.DistanceTo(firstPlace) + firstPlace.DistanceTo(lastPlace) + lastPlace.DistanceTo(hands),
+        };
     }
 
     // A doorway lights its shadow by the waves of both jambs, which cancel as it narrows: with the amplitudes of their shadows and
     // what a mean keeps of their product (StripSum), as a share of the near jamb's alone. What the far one adds is a path of its own.
-    private double WidthFactor(DiffractionEdge edge, Point3 from, double height, Point3 hands)
+    private double WidthFactor(DiffractionEdge edge, Point3 from, double height, Point3 to)
     {
         if (edge.Jambs is not (Point2 near, Point2 far))
         {
@@ -201,100 +209,56 @@ internal sealed class DiffractedPaths : PathFinder
         return Math.Min(1, 1 + (ratio * ratio) - (2 * ratio * Math.Exp(-phase * phase / 2)));
 
         double Parameter(Point2 jamb) =>
-            KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(from, jamb.At(height), hands), true, wavelength);
+            KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(from, jamb.At(height), to), true, wavelength);
     }
 
-    // Its power by all its edges together, its last leg and the player's body.
-    private void Complete(ref DiffractedPath path, in LinkEnds ends, TraceBuffer buffer)
+    private PathBudget Itemise(in DiffractedPath path, in LinkEnds ends, TraceBuffer buffer)
     {
-        Span<Point3> corners = stackalloc Point3[MostCorners];
-        double diffractionDb = MultipleEdges.LossDb(corners[..Corners(path, ends.End, corners)], wavelength);
-        house.Scene.Gather(new Ray(path.Place, ends.End, wavelength), buffer);
-        path.Body = ends.BodyFactor(house.Body, corners[1], path.Place);
-        path.Power *= Decibels.ToPowerRatio(path.DiffractionDb - diffractionDb) * FrontSum.PowerRatio(buffer.Pieces, house.Losses) * path.Body;
-        path.DiffractionDb = diffractionDb;
+        var corners = new Point3[MostCorners];
+        Array.Resize(ref corners, path.Corners(console, ends.End, corners));
+        var crossings = new List<Crossing>();
+        double run = 0;
+        for (int i = 0; i + 1 < corners.Length; i++)
+        {
+            (Point3 from, Point3 to) = Leg(path, ends.End, i);
+            crossings.AddRange(Itemisation.Crossings(house.Scene, from, to, buffer, wholeFloors: true, run));
+            run += corners[i].DistanceTo(corners[i + 1]);
+        }
+
+        var traced = new TracedPath(PathKind.Diffracted, corners, path.Metres, crossings);
+        return Itemisation.Budget(house, traced, PathLoss.FromPowerRatio(path.Power), new PathItems
+        {
+            DiffractionDb = path.DiffractionDb,
+            BodyDb = Decibels.LossFromPowerRatio(path.Body),
+            Turns = Turns(path),
+        });
     }
 
-    // The strongest few, one for each doorway.
-    private void Keep(DiffractedPath path, Span<DiffractedPath> found, ref int count)
+    // What a path goes through or round, in order from the console.
+    private PathTurn[] Turns(in DiffractedPath path)
     {
-        int group = graph.Edges[path.Edge].Group;
-        for (int k = 0; k < count; k++)
-        {
-            if (graph.Edges[found[k].Edge].Group == group)
-            {
-                if (found[k].Power >= path.Power)
-                {
-                    return;
-                }
-
-                found[(k + 1)..count].CopyTo(found[k..]);
-                count--;
-                break;
-            }
-        }
-
-        Insert(path, found, ref count);
+        double before = console.DistanceTo(path.FirstPlace);
+        PathTurn last = graph.Edges[path.Last].TurnAt(before + path.FirstPlace.DistanceTo(path.LastPlace));
+        return path.HasTwoEdges ? [graph.Edges[path.First].TurnAt(before), last] : [last];
     }
 
-    // Into its place among the strongest; the weakest is dropped where there is no room.
-    private static void Insert(DiffractedPath path, Span<DiffractedPath> found, ref int count)
+    private void AddGradients(in DiffractedPath path, in LinkEnds ends, TraceBuffer buffer, LossGradients gradients)
     {
-        int at = count;
-        while (at > 0 && found[at - 1].Power < path.Power)
+        for (int i = 0; i < (path.HasTwoEdges ? 3 : 2); i++)
         {
-            at--;
+            (Point3 from, Point3 to) = Leg(path, ends.End, i);
+            house.Scene.Gather(new Ray(from, to, wavelength), buffer);
+            gradients.AddFront(buffer.Pieces);
         }
-
-        if (at == found.Length)
-        {
-            return;
-        }
-
-        int kept = Math.Min(count, found.Length - 1);
-        found[at..kept].CopyTo(found[(at + 1)..]);
-        found[at] = path;
-        count = kept + 1;
     }
 
-    private EdgeReach[] FindReaches()
-    {
-        var buffer = new TraceBuffer();
-        var first = new EdgeReach[graph.Edges.Length];
-        int level = LevelOf(console);
-        for (int i = 0; i < first.Length; i++)
-        {
-            // A console finds its first edge on its own level, as a place does the last: the same paths from both ends.
-            Point3 place = graph.Edges[i].At(console.Z);
-            double lossDb = graph.Edges[i].IsOpenTo(level)
-                ? EdgeGraph.LegDb(house.Scene, house.Losses, console, place, buffer)
-                : double.PositiveInfinity;
-            first[i] = new EdgeReach(-1, console, console.DistanceTo(place), lossDb, 0);
-        }
+    // A leg, by number from the console, as its loss is computed.
+    private (Point3 From, Point3 To) Leg(in DiffractedPath path, Point3 hands, int leg) =>
+        leg == 0 ? (console, graph.Edges[path.First].At(console.Z))
+        : leg == 1 && path.HasTwoEdges ? EdgeGraph.LegBetween(graph.Edges[path.First], graph.Edges[path.Last])
+        : (graph.Edges[path.Last].At(hands.Z), hands);
 
-        // One edge before: the path there, its diffraction, and the leg between the two.
-        var best = (EdgeReach[])first.Clone();
-        for (int i = 0; i < first.Length; i++)
-        {
-            Point3 place = graph.Edges[i].At(console.Z);
-            foreach ((int to, double lossDb) in graph.LegsFrom(i))
-            {
-                Point3 next = graph.Edges[to].At(place.Z);
-                double leg = place.DistanceTo(next);
-                double v = KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(console, place, next), true, wavelength);
-                var reach = new EdgeReach(
-                    i, place, first[i].Metres + leg, first[i].LossDb + lossDb, -20 * Math.Log10(EdgeKernel.Edge(v)));
-                if (Total(reach) < Total(best[to]))
-                {
-                    best[to] = reach;
-                }
-            }
-        }
-
-        return best;
-
-        double Total(in EdgeReach reach) => FreeSpaceDb(reach.Metres) + reach.LossDb + reach.DiffractionDb;
-    }
+    private double FreeSpaceDb(double metres) => FreeSpaceLoss.Db(metres, house.Scene.Band.Equivalent);
 
     private readonly record struct Found(DiffractedPaths Finder, DiffractedPath Path) : IFoundPath
     {

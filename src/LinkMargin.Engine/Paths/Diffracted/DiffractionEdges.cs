@@ -41,12 +41,13 @@ internal static class DiffractionEdges
     {
         double width = gap.Start.DistanceTo(gap.End);
         Point2 clear = (Math.Min(ClearMetres, width / 2) / width) * (gap.End - gap.Start);
+        double clearUp = Math.Min(ClearMetres, (gap.High - gap.Low) / 2), low = gap.Low + clearUp, high = gap.High - clearUp;
         foreach ((Point2 at, Point2 near, Point2 far) in new[]
         {
             (gap.Start + clear, gap.Start, gap.End), (gap.End - clear, gap.End, gap.Start),
         })
         {
-            edges.Add(new DiffractionEdge(at, gap.Low, gap.High, level, level, group, TurnKind.Opening, name) { Jambs = (near, far) });
+            edges.Add(new DiffractionEdge(at, low, high, level, level, group, TurnKind.Opening, name) { Jambs = (near, far) });
         }
     }
 

@@ -1,5 +1,5 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffracted;
@@ -10,36 +10,19 @@ internal sealed class EdgeGraph : IPathSource
     /// <summary>With more edges than this only paths round a single edge are looked for.</summary>
     private const int MostEdges = 400;
 
-    // A leg that loses more than this is part of no diffracted path, dB.
+    // A leg that loses more than this is part of no path round two edges, dB.
     private const double MostLegDb = 30;
 
-    private readonly List<(int To, double LossDb)>[] legs;
+    // On a shorter leg nothing stands in the way, and its edge is within reach of the straight line, metres.
+    private const double LeastLegMetres = 1e-3;
+
+    private readonly (int To, double LossDb)[][] legs;
 
     internal EdgeGraph(TracedHouse house)
     {
         House = house;
-        Scene scene = house.Scene;
-        Edges = DiffractionEdges.Of(scene);
-        legs = [.. Edges.Select(_ => new List<(int, double)>())];
-        if (Edges.Length > MostEdges)
-        {
-            return;
-        }
-
-        var found = new (int To, double LossDb)[Edges.Length][];
-        Parallel.For(0, Edges.Length, () => new TraceBuffer(), (i, _, buffer) =>
-        {
-            found[i] = [.. LegsFrom(scene, house.Losses, i, buffer)];
-            return buffer;
-        }, _ => { });
-        for (int i = 0; i < found.Length; i++)
-        {
-            foreach ((int to, double lossDb) in found[i])
-            {
-                legs[i].Add((to, lossDb));
-                legs[to].Add((i, lossDb));
-            }
-        }
+        Edges = DiffractionEdges.Of(house.Scene);
+        legs = Edges.Length <= MostEdges ? FindLegs() : [.. Edges.Select(_ => Array.Empty<(int, double)>())];
     }
 
     /// <summary>The house.</summary>
@@ -51,24 +34,73 @@ internal sealed class EdgeGraph : IPathSource
     /// <inheritdoc/>
     public PathFinder From(Point3 start) => new DiffractedPaths(this, start);
 
-    /// <summary>The legs that leave an edge: where to, and the loss of the obstacles in their way, dB.</summary>
-    internal IReadOnlyList<(int To, double LossDb)> LegsFrom(int edge) => legs[edge];
+    /// <summary>
+    /// The legs that leave an edge for one of another doorway or thing: where to, and the loss of the obstacles in their way, dB,
+    /// the least first.
+    /// </summary>
+    internal ReadOnlySpan<(int To, double LossDb)> LegsFrom(int edge) => legs[edge];
 
-    /// <summary>Loss of the obstacles in the way of a straight leg, dB.</summary>
-    internal static double LegDb(Scene scene, LossTables losses, Point3 from, Point3 to, TraceBuffer buffer)
+    /// <summary>Where the leg between two edges runs: halfway between the heights that both leave open.</summary>
+    internal static (Point3 From, Point3 To) LegBetween(DiffractionEdge from, DiffractionEdge to)
     {
-        scene.Trace(from, to, buffer, wholeFloors: true);
-        double lossDb = 0;
-        foreach (ref readonly Hit hit in buffer.Hits)
-        {
-            lossDb += losses.Db(hit);
-        }
-
-        return lossDb;
+        double height = (Math.Max(from.Low, to.Low) + Math.Min(from.High, to.High)) / 2;
+        return (from.At(height), to.At(height));
     }
 
-    private IEnumerable<(int To, double LossDb)> LegsFrom(Scene scene, LossTables losses, int from, TraceBuffer buffer)
+    /// <summary>Share of power that passes the obstacles in the way of the leg between an edge and an end of the path, at the end's height.</summary>
+    internal double EndLegRatio(DiffractionEdge edge, Point3 end, TraceBuffer buffer) => LegRatio(edge.At(end.Z), end, buffer, 0);
+
+    /// <summary>The number of the level that a place is on.</summary>
+    internal int LevelOf(Point3 at)
     {
+        IReadOnlyList<Houses.Level> levels = House.Scene.House.Levels;
+        int level = 0;
+        while (level + 1 < levels.Count && at.Z >= levels[level + 1].ElevationMetres)
+        {
+            level++;
+        }
+
+        return level;
+    }
+
+    // Share of power that passes the obstacles in the way of a straight leg, as a front of its own; 0 where that is no more than the least.
+    private double LegRatio(Point3 from, Point3 to, TraceBuffer buffer, double least)
+    {
+        if (from.DistanceTo(to) < LeastLegMetres)
+        {
+            return 1;
+        }
+
+        House.Scene.Gather(new Ray(from, to, House.WavelengthMetres), buffer);
+        return FrontSum.PowerRatio(buffer.Pieces, House.Losses, least);
+    }
+
+    private (int To, double LossDb)[][] FindLegs()
+    {
+        var onwards = new (int To, double LossDb)[Edges.Length][];
+        Parallel.For(0, Edges.Length, () => new TraceBuffer(), (i, _, buffer) =>
+        {
+            onwards[i] = [.. LegsOnwards(i, buffer)];
+            return buffer;
+        }, _ => { });
+
+        var all = Edges.Select(_ => new List<(int To, double LossDb)>()).ToArray();
+        for (int i = 0; i < onwards.Length; i++)
+        {
+            foreach ((int to, double lossDb) in onwards[i])
+            {
+                all[i].Add((to, lossDb));
+                all[to].Add((i, lossDb));
+            }
+        }
+
+        return [.. all.Select(leaving => leaving.OrderBy(leg => leg.LossDb).ToArray())];
+    }
+
+    // To edges of higher numbers: back again they lose as much.
+    private IEnumerable<(int To, double LossDb)> LegsOnwards(int from, TraceBuffer buffer)
+    {
+        double least = Decibels.ToPowerRatio(-MostLegDb);
         DiffractionEdge start = Edges[from];
         for (int to = from + 1; to < Edges.Length; to++)
         {
@@ -78,11 +110,11 @@ internal sealed class EdgeGraph : IPathSource
                 continue;
             }
 
-            double height = (Math.Max(start.Low, end.Low) + Math.Min(start.High, end.High)) / 2;
-            double lossDb = LegDb(scene, losses, start.At(height), end.At(height), buffer);
-            if (lossDb <= MostLegDb)
+            (Point3 one, Point3 other) = LegBetween(start, end);
+            double ratio = LegRatio(one, other, buffer, least);
+            if (ratio > least)
             {
-                yield return (to, lossDb);
+                yield return (to, Decibels.LossFromPowerRatio(ratio));
             }
         }
     }
