@@ -144,7 +144,7 @@ internal sealed class AngleTable
 
         double sin = Math.Sqrt(1 - (cosIncidence * cosIncidence));
         double share = RibShare.CoveredAcross(
-            0, sin, cosIncidence, ribs.WidthMetres, ribs.DepthMetres, ribs.SpacingMetres, null);
+            0, sin, cosIncidence, new RibRow(ribs.WidthMetres, ribs.DepthMetres, ribs.SpacingMetres), null);
         return CrossingLoss.Db(ObstacleKind.Joists, share, ribs.Material.LossDb);
     }
 

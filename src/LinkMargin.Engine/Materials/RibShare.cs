@@ -29,9 +29,7 @@ public static class RibShare
     /// <param name="dy">North component.</param>
     /// <param name="dz">Upward component; the sign plays no part.</param>
     /// <param name="runDegrees">Direction along a joist, degrees anticlockwise from the x axis.</param>
-    /// <param name="widthMetres">w, width of a joist, metres, above 0.</param>
-    /// <param name="depthMetres">h, depth of a joist, metres, 0 or more.</param>
-    /// <param name="spacingMetres">s, distance between centres, metres, not below the width.</param>
+    /// <param name="ribs">The joists.</param>
     /// <param name="offsetMetres">
     /// From a joist's centre line to where the ray passes the joists' mid plane, metres across the run, any sign and any joist
     /// (<see cref="OffsetMetres"/>); null where the joists' position is unknown: the mean over all positions.
@@ -43,14 +41,12 @@ public static class RibShare
         double dy,
         double dz,
         double runDegrees,
-        double widthMetres,
-        double depthMetres,
-        double spacingMetres,
+        RibRow ribs,
         double? offsetMetres)
     {
         (double sin, double cos) = Math.SinCos(double.DegreesToRadians(runDegrees));
         double across = (dy * cos) - (dx * sin);
-        return CoveredAcross(zoneRadiusMetres, across, dz, widthMetres, depthMetres, spacingMetres, offsetMetres);
+        return CoveredAcross(zoneRadiusMetres, across, dz, ribs, offsetMetres);
     }
 
     /// <summary>Share covered by ribs in any plane, such as the studs of a wall.</summary>
@@ -61,9 +57,7 @@ public static class RibShare
     /// Component of the ray's direction in the ribs' plane, square to their run; the sign plays no part.
     /// </param>
     /// <param name="through">Component along the plane's normal, in the same unit; the sign plays no part.</param>
-    /// <param name="widthMetres">w, width of a rib, metres, above 0.</param>
-    /// <param name="depthMetres">h, depth of a rib, metres, 0 or more.</param>
-    /// <param name="spacingMetres">s, distance between centres, metres, not below the width.</param>
+    /// <param name="ribs">The ribs.</param>
     /// <param name="offsetMetres">
     /// From a rib's centre line to the ray, metres; null where unknown: the mean over all positions.
     /// </param>
@@ -75,27 +69,25 @@ public static class RibShare
         double zoneRadiusMetres,
         double across,
         double through,
-        double widthMetres,
-        double depthMetres,
-        double spacingMetres,
+        RibRow ribs,
         double? offsetMetres)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(zoneRadiusMetres);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(widthMetres);
-        ArgumentOutOfRangeException.ThrowIfNegative(depthMetres);
-        ArgumentOutOfRangeException.ThrowIfLessThan(spacingMetres, widthMetres);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(ribs.WidthMetres);
+        ArgumentOutOfRangeException.ThrowIfNegative(ribs.DepthMetres);
+        ArgumentOutOfRangeException.ThrowIfLessThan(ribs.SpacingMetres, ribs.WidthMetres);
 
         double tan = across == 0 ? 0 : Math.Abs(across / through); // +∞ for a ray inside the plane and across it
-        double shadow = ShadowMetres(widthMetres, depthMetres, tan);
-        if (shadow >= spacingMetres)
+        double shadow = ShadowMetres(ribs.WidthMetres, ribs.DepthMetres, tan);
+        if (shadow >= ribs.SpacingMetres)
         {
             return 1;
         }
 
         double reach = zoneRadiusMetres == 0 ? 0 : zoneRadiusMetres * double.Hypot(1, tan); // a = R/cos θ⊥
-        return offsetMetres is not { } offset || reach > MostRibsEachSide * spacingMetres
-            ? shadow / spacingMetres
-            : SumOverRibs(reach, shadow, spacingMetres, offset);
+        return offsetMetres is not { } offset || reach > MostRibsEachSide * ribs.SpacingMetres
+            ? shadow / ribs.SpacingMetres
+            : SumOverRibs(reach, shadow, ribs.SpacingMetres, offset);
     }
 
     /// <summary>
@@ -148,3 +140,9 @@ public static class RibShare
         return 0.5 + ((Math.Asin(u) + (u * Math.Sqrt(1 - (u * u)))) / Math.PI);
     }
 }
+
+/// <summary>Ribs in a row: studs or joists.</summary>
+/// <param name="WidthMetres">w, width of a rib, metres, above 0.</param>
+/// <param name="DepthMetres">h, depth of a rib, metres, 0 or more.</param>
+/// <param name="SpacingMetres">s, distance between centres, metres, not below the width.</param>
+public readonly record struct RibRow(double WidthMetres, double DepthMetres, double SpacingMetres);

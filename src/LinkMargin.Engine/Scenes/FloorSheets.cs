@@ -136,9 +136,7 @@ internal sealed class FloorSheets(
             to.Y - from.Y,
             to.Z - from.Z,
             ribs.RunDegrees,
-            ribs.WidthMetres,
-            ribs.DepthMetres,
-            ribs.SpacingMetres,
+            new RibRow(ribs.WidthMetres, ribs.DepthMetres, ribs.SpacingMetres),
             ribs.OffsetFromNearest(at));
     }
 }

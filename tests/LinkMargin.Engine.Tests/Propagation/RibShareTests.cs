@@ -14,22 +14,22 @@ public sealed class RibShareTests
 
     [Fact]
     public void A_small_zone_straight_above_a_joist_is_all_covered() =>
-        Assert.Equal(1, RibShare.Covered(0.02, 0, 0, 1, 0, Width, Depth, Spacing, 0), 1e-12);
+        Assert.Equal(1, RibShare.Covered(0.02, 0, 0, 1, 0, new(Width, Depth, Spacing), 0), 1e-12);
 
     [Fact]
     public void A_small_zone_between_two_joists_is_free() =>
-        Assert.Equal(0, RibShare.Covered(0.02, 0, 0, 1, 0, Width, Depth, Spacing, Spacing / 2), 1e-12);
+        Assert.Equal(0, RibShare.Covered(0.02, 0, 0, 1, 0, new(Width, Depth, Spacing), Spacing / 2), 1e-12);
 
     [Fact]
     public void A_zone_centred_on_a_joists_face_is_half_covered() =>
-        Assert.Equal(0.5, RibShare.Covered(0.02, 0, 0, 1, 0, Width, Depth, Spacing, Width / 2), 1e-12);
+        Assert.Equal(0.5, RibShare.Covered(0.02, 0, 0, 1, 0, new(Width, Depth, Spacing), Width / 2), 1e-12);
 
     [Fact]
     public void A_point_on_a_joists_face_counts_half()
     {
-        Assert.Equal(1, RibShare.Covered(0, 0, 0, 1, 0, Width, Depth, Spacing, 0));
-        Assert.Equal(0.5, RibShare.Covered(0, 0, 0, 1, 0, Width, Depth, Spacing, Width / 2));
-        Assert.Equal(0, RibShare.Covered(0, 0, 0, 1, 0, Width, Depth, Spacing, Width));
+        Assert.Equal(1, RibShare.Covered(0, 0, 0, 1, 0, new(Width, Depth, Spacing), 0));
+        Assert.Equal(0.5, RibShare.Covered(0, 0, 0, 1, 0, new(Width, Depth, Spacing), Width / 2));
+        Assert.Equal(0, RibShare.Covered(0, 0, 0, 1, 0, new(Width, Depth, Spacing), Width));
     }
 
     [Fact]
@@ -38,39 +38,39 @@ public sealed class RibShareTests
         // One joist over the centre of a disc of radius 0.1: 1 less two segments of half-angle acos(0.0235/0.1).
         double half = Math.Acos(0.235);
         double segments = ((2 * half) - Math.Sin(2 * half)) / Math.PI;
-        Assert.Equal(1 - segments, RibShare.Covered(0.1, 0, 0, 1, 0, Width, Depth, Spacing, 0), 1e-12);
+        Assert.Equal(1 - segments, RibShare.Covered(0.1, 0, 0, 1, 0, new(Width, Depth, Spacing), 0), 1e-12);
     }
 
     [Fact]
     public void Along_the_run_a_slant_changes_nothing()
     {
-        double straight = RibShare.Covered(0.3, 0, 0, 1, 30, Width, Depth, Spacing, 0.1);
+        double straight = RibShare.Covered(0.3, 0, 0, 1, 30, new(Width, Depth, Spacing), 0.1);
         (double sin, double cos) = Math.SinCos(double.DegreesToRadians(30));
-        Assert.Equal(straight, RibShare.Covered(0.3, 5 * cos, 5 * sin, 1, 30, Width, Depth, Spacing, 0.1), 1e-12);
+        Assert.Equal(straight, RibShare.Covered(0.3, 5 * cos, 5 * sin, 1, 30, new(Width, Depth, Spacing), 0.1), 1e-12);
     }
 
     [Fact]
     public void A_flat_ray_across_the_joists_meets_them_everywhere()
     {
         double justOpen = (Spacing - Width) / Depth;
-        Assert.Equal(1, RibShare.CoveredAcross(0.3, justOpen * 1.0001, 1, Width, Depth, Spacing, 0.2));
-        Assert.InRange(RibShare.CoveredAcross(0.3, justOpen * 0.9999, 1, Width, Depth, Spacing, 0.2), 0.999, 1);
-        Assert.Equal(1, RibShare.CoveredAcross(0.3, 1, 0, Width, Depth, Spacing, 0.2));
+        Assert.Equal(1, RibShare.CoveredAcross(0.3, justOpen * 1.0001, 1, new(Width, Depth, Spacing), 0.2));
+        Assert.InRange(RibShare.CoveredAcross(0.3, justOpen * 0.9999, 1, new(Width, Depth, Spacing), 0.2), 0.999, 1);
+        Assert.Equal(1, RibShare.CoveredAcross(0.3, 1, 0, new(Width, Depth, Spacing), 0.2));
     }
 
     [Fact]
     public void Ribs_of_no_depth_cover_their_own_width_at_any_slant()
     {
-        Assert.Equal(Width / Spacing, RibShare.CoveredAcross(0.3, 1, 0, Width, 0, Spacing, 0.2), 1e-12);
-        Assert.Equal(Width / Spacing, RibShare.CoveredAcross(0.3, 1, 0, Width, 0, Spacing, null), 1e-12);
+        Assert.Equal(Width / Spacing, RibShare.CoveredAcross(0.3, 1, 0, new(Width, 0, Spacing), 0.2), 1e-12);
+        Assert.Equal(Width / Spacing, RibShare.CoveredAcross(0.3, 1, 0, new(Width, 0, Spacing), null), 1e-12);
     }
 
     [Fact]
     public void A_zone_of_a_great_many_ribs_does_not_step_where_the_mean_takes_over()
     {
         double reach = RibShare.MostRibsEachSide * Spacing;
-        double summed = RibShare.CoveredAcross(reach * 0.999999, 0, 1, Width, Depth, Spacing, 0);
-        double mean = RibShare.CoveredAcross(reach * 1.000001, 0, 1, Width, Depth, Spacing, 0);
+        double summed = RibShare.CoveredAcross(reach * 0.999999, 0, 1, new(Width, Depth, Spacing), 0);
+        double mean = RibShare.CoveredAcross(reach * 1.000001, 0, 1, new(Width, Depth, Spacing), 0);
         Assert.Equal(Width / Spacing, mean, 1e-12);
         Assert.InRange(Math.Abs(summed - mean), 0, 1e-6);
     }
@@ -82,7 +82,7 @@ public sealed class RibShareTests
                 (radius, dx, dy, run, offset) =>
                 {
                     double expected = CastRays(radius, dx, dy, 1, run, offset);
-                    double actual = RibShare.Covered(radius, dx, dy, 1, run, Width, Depth, Spacing, offset);
+                    double actual = RibShare.Covered(radius, dx, dy, 1, run, new(Width, Depth, Spacing), offset);
                     Assert.InRange(actual, expected - 0.005, expected + 0.005);
                 },
                 cases: 60);
@@ -94,8 +94,8 @@ public sealed class RibShareTests
             {
                 const int Steps = 4000;
                 double mean = Enumerable.Range(0, Steps).Average(i =>
-                    RibShare.CoveredAcross(radius, across, 1, Width, Depth, Spacing, (i + 0.5) * Spacing / Steps));
-                double unknown = RibShare.CoveredAcross(radius, across, 1, Width, Depth, Spacing, null);
+                    RibShare.CoveredAcross(radius, across, 1, new(Width, Depth, Spacing), (i + 0.5) * Spacing / Steps));
+                double unknown = RibShare.CoveredAcross(radius, across, 1, new(Width, Depth, Spacing), null);
                 Assert.Equal(unknown, mean, 1e-4);
             },
             cases: 50);
@@ -105,15 +105,15 @@ public sealed class RibShareTests
         Gen.Select(Radius, Gen.Double[-2, 2], Gen.Double[-2, 2], Gen.Double[-180, 180], Offset, Gen.Int[-3, 3]).ForAll(
             (radius, dx, dy, turn, offset, joist) =>
             {
-                double plain = RibShare.Covered(radius, dx, dy, 1, 20, Width, Depth, Spacing, offset);
+                double plain = RibShare.Covered(radius, dx, dy, 1, 20, new(Width, Depth, Spacing), offset);
                 (double sin, double cos) = Math.SinCos(double.DegreesToRadians(turn));
                 double turned = RibShare.Covered(
-                    radius, (dx * cos) - (dy * sin), (dx * sin) + (dy * cos), 1, 20 + turn, Width, Depth, Spacing, offset);
+                    radius, (dx * cos) - (dy * sin), (dx * sin) + (dy * cos), 1, 20 + turn, new(Width, Depth, Spacing), offset);
                 Assert.Equal(plain, turned, 1e-9);
-                Assert.Equal(plain, RibShare.Covered(radius, -dx, -dy, -1, 20, Width, Depth, Spacing, offset), 1e-9);
-                Assert.Equal(plain, RibShare.Covered(radius, dx, dy, 1, 200, Width, Depth, Spacing, -offset), 1e-9);
+                Assert.Equal(plain, RibShare.Covered(radius, -dx, -dy, -1, 20, new(Width, Depth, Spacing), offset), 1e-9);
+                Assert.Equal(plain, RibShare.Covered(radius, dx, dy, 1, 200, new(Width, Depth, Spacing), -offset), 1e-9);
                 Assert.Equal(
-                    plain, RibShare.Covered(radius, dx, dy, 1, 20, Width, Depth, Spacing, offset + (joist * Spacing)), 1e-9);
+                    plain, RibShare.Covered(radius, dx, dy, 1, 20, new(Width, Depth, Spacing), offset + (joist * Spacing)), 1e-9);
             });
 
     [Fact, Law]
@@ -121,8 +121,8 @@ public sealed class RibShareTests
         Gen.Select(Gen.Double[0.1, 0.8], Gen.Double[0, 3], Offset).ForAll(
             (radius, across, offset) =>
             {
-                double here = RibShare.CoveredAcross(radius, across, 1, Width, Depth, Spacing, offset);
-                double there = RibShare.CoveredAcross(radius, across, 1, Width, Depth, Spacing, offset + 0.001);
+                double here = RibShare.CoveredAcross(radius, across, 1, new(Width, Depth, Spacing), offset);
+                double there = RibShare.CoveredAcross(radius, across, 1, new(Width, Depth, Spacing), offset + 0.001);
                 Assert.InRange(here, 0, 1);
 
                 // Each edge sweeps at most a diameter's strip, 2·R·1 mm of π·R²; up to 2·(2a/s + 1) edges lie in the zone.
@@ -134,9 +134,9 @@ public sealed class RibShareTests
         Gen.Select(Radius, Gen.Double[0, 2], Offset, Gen.Double[0, 0.1]).ForAll(
             (radius, across, offset, more) =>
             {
-                double plain = RibShare.CoveredAcross(radius, across, 1, Width, Depth, Spacing, offset);
-                Assert.True(RibShare.CoveredAcross(radius, across, 1, Width + more, Depth, Spacing, offset) >= plain - 1e-12);
-                Assert.True(RibShare.CoveredAcross(radius, across, 1, Width, Depth + more, Spacing, offset) >= plain - 1e-12);
+                double plain = RibShare.CoveredAcross(radius, across, 1, new(Width, Depth, Spacing), offset);
+                Assert.True(RibShare.CoveredAcross(radius, across, 1, new(Width + more, Depth, Spacing), offset) >= plain - 1e-12);
+                Assert.True(RibShare.CoveredAcross(radius, across, 1, new(Width, Depth + more, Spacing), offset) >= plain - 1e-12);
             });
 
     [Theory]
@@ -149,8 +149,8 @@ public sealed class RibShareTests
     [Fact]
     public void Refuses_ribs_wider_than_their_spacing()
     {
-        Assert.Equal(1, RibShare.CoveredAcross(0.3, 0, 1, 0.4, 0.1, 0.4, 0), 1e-12);
-        Assert.Throws<ArgumentOutOfRangeException>(() => RibShare.CoveredAcross(0.3, 0, 1, 0.41, 0.1, 0.4, 0));
+        Assert.Equal(1, RibShare.CoveredAcross(0.3, 0, 1, new(0.4, 0.1, 0.4), 0), 1e-12);
+        Assert.Throws<ArgumentOutOfRangeException>(() => RibShare.CoveredAcross(0.3, 0, 1, new(0.41, 0.1, 0.4), 0));
     }
 
     /// <summary>

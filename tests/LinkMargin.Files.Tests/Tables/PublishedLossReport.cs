@@ -66,7 +66,7 @@ public sealed class PublishedLossReport(ITestOutputHelper output)
             loss += layer.Material?.LossDb ?? 0;
             if (layer.Joists is { } ribs)
             {
-                double share = RibShare.Covered(0.3, 0, sin, cos, 0, ribs.WidthMetres, ribs.DepthMetres, ribs.SpacingMetres, null);
+                double share = RibShare.Covered(0.3, 0, sin, cos, 0, new RibRow(ribs.WidthMetres, ribs.DepthMetres, ribs.SpacingMetres), null);
                 loss += CrossingLoss.Db(ObstacleKind.Joists, share, ribs.Material.LossDb);
             }
         }
