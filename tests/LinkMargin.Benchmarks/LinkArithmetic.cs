@@ -37,7 +37,7 @@ internal static class LinkArithmetic
         double operations = Front(buffer) + (EachMirror * scene.Uprights.Length);
         double direct = FreeSpaceLoss.PowerRatio(model.Console.DistanceTo(hands), wavelength)
             * FrontSum.PowerRatio(buffer.Pieces, model.House.Losses);
-        double least = PathFinder.LeastShare * (direct + (model.Finder<DiffusePaths>().Field.At(hands) * wavelength * wavelength / (8 * Math.PI)));
+        double least = PathFinder.LeastShare * (direct + (model.Finder<DiffusePaths>().Field.At(hands) * wavelength * wavelength / (4 * Math.PI)));
         foreach (UprightMirror mirror in scene.Uprights)
         {
             if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Engine.Links;
@@ -19,17 +20,25 @@ public sealed record RadioPair(Radio Console, Radio Controller)
         Direction("console", Console, "controller", Controller, pathLossDb),
     ];
 
+    /// <summary>What the polarisations of two antennas of unknown orientation cost, dB; the same in both directions and on every path.</summary>
+    public double PolarisationDb => PolarisationMismatchDb(Console, Controller);
+
+    private static double PolarisationMismatchDb(Radio one, Radio other) =>
+        PolarisationMismatch.Db(one.GainIncludesMismatch, other.GainIncludesMismatch);
+
     private static DirectionBudget Direction(string from, Radio sender, string to, Radio receiver, double pathLossDb)
     {
         Decibels gains = new(sender.AntennaGainDb + receiver.AntennaGainDb);
         Decibels grip = new(sender.HandAndBodyDb + receiver.HandAndBodyDb);
-        PowerLevel received = sender.TransmitPower + gains - grip - new Decibels(pathLossDb);
+        Decibels polarisation = new(PolarisationMismatchDb(sender, receiver));
+        PowerLevel received = sender.TransmitPower + gains - grip - polarisation - new Decibels(pathLossDb);
         return new DirectionBudget(
             from,
             to,
             sender.TransmitPower.Dbm,
             gains.Db,
             grip.Db,
+            polarisation.Db,
             received.Dbm,
             receiver.Sensitivity.Dbm,
             (received - receiver.Sensitivity).Db);
@@ -38,7 +47,7 @@ public sealed record RadioPair(Radio Console, Radio Controller)
     private static double LossAtZeroMargin(Radio sender, Radio receiver) =>
         (sender.TransmitPower - receiver.Sensitivity).Db
         + sender.AntennaGainDb + receiver.AntennaGainDb
-        - sender.HandAndBodyDb - receiver.HandAndBodyDb;
+        - sender.HandAndBodyDb - receiver.HandAndBodyDb - PolarisationMismatchDb(sender, receiver);
 }
 
 /// <summary>One direction of a link, from transmit power to margin.</summary>
@@ -47,6 +56,7 @@ public sealed record RadioPair(Radio Console, Radio Controller)
 /// <param name="TransmitDbm">Power into the sender's antenna, dBm.</param>
 /// <param name="AntennaGainsDb">Both antennas' mean gains together, dB.</param>
 /// <param name="HandAndBodyDb">Allowance for the grip, both ends together, dB.</param>
+/// <param name="PolarisationDb">Loss by unlike polarisations, dB; none where one end's gain includes it.</param>
 /// <param name="ReceivedDbm">Local mean level at the receiver, dBm.</param>
 /// <param name="SensitivityDbm">The receiver's sensitivity, dBm.</param>
 /// <param name="MarginDb">Received less needed, dB.</param>
@@ -56,6 +66,7 @@ public sealed record DirectionBudget(
     double TransmitDbm,
     double AntennaGainsDb,
     double HandAndBodyDb,
+    double PolarisationDb,
     double ReceivedDbm,
     double SensitivityDbm,
     double MarginDb);

@@ -40,7 +40,7 @@ internal abstract class PathFinder
 /// <summary>A path that a finder has found.</summary>
 internal interface IFoundPath
 {
-    /// <summary>Power that arrives by it, share of the power sent between isotropic antennas.</summary>
+    /// <summary>Power that arrives by it, share of the power sent between isotropic antennas of one polarisation.</summary>
     internal double Power { get; }
 
     /// <summary>Its budget, item by item.</summary>

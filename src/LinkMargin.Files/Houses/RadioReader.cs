@@ -2,6 +2,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Files.Houses.Keys;
 using LinkMargin.Files.Quantities;
+using LinkMargin.Files.Tables;
 using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses;
@@ -48,6 +49,7 @@ internal sealed class RadioReader(Source source, IReadOnlyDictionary<string, Rad
         string name = group.OptionalName("name") ?? key;
         double? transmit = group.RequiredNumber("transmit", Quantity.LevelDbm, HouseLimits.Transmit);
         double? gain = group.RequiredNumber("gain", Quantity.Gain, HouseLimits.Gain);
+        bool includesMismatch = group.OptionalFlag(RadioTableReader.MismatchKey) ?? false;
         double? sensitivity = group.RequiredNumber("sensitivity", Quantity.LevelDbm, HouseLimits.Sensitivity);
 
         // A console stands on a shelf; a controller is held, and how much the hand takes must be said.
@@ -57,6 +59,9 @@ internal sealed class RadioReader(Source source, IReadOnlyDictionary<string, Rad
         double spread = group.OptionalNumber("spread", Quantity.Decibels, HouseLimits.Spread) ?? HouseLimits.RadioSpreadDb;
         return transmit is { } power && gain is { } gainDb && sensitivity is { } weakest && hand is { } handDb
             ? new Radio(name, PowerLevel.FromDbm(power), gainDb, PowerLevel.FromDbm(weakest), handDb, spread, "written in the house file")
+            {
+                GainIncludesMismatch = includesMismatch,
+            }
             : null;
     }
 }

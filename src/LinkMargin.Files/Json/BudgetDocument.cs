@@ -107,6 +107,7 @@ public sealed record BudgetDocument(
 /// <param name="TransmitDbm">Power into the sender's antenna, dBm.</param>
 /// <param name="AntennaGainsDb">Both antennas' mean gains together, dB.</param>
 /// <param name="HandAndBodyDb">Allowance for the grip, dB.</param>
+/// <param name="PolarisationMismatchDb">Loss by unlike polarisations of the two antennas, dB.</param>
 /// <param name="ReceivedDbm">Local mean level at the receiver, dBm.</param>
 /// <param name="SensitivityDbm">The receiver's sensitivity, dBm.</param>
 /// <param name="TableMedianDb">Received less sensitivity, dB: a median margin, since every loss is its table's median.</param>
@@ -116,6 +117,7 @@ public sealed record DirectionDocument(
     double TransmitDbm,
     double AntennaGainsDb,
     double HandAndBodyDb,
+    double PolarisationMismatchDb,
     double ReceivedDbm,
     double SensitivityDbm,
     double TableMedianDb)
@@ -126,6 +128,7 @@ public sealed record DirectionDocument(
         direction.TransmitDbm,
         direction.AntennaGainsDb,
         direction.HandAndBodyDb,
+        direction.PolarisationDb,
         direction.ReceivedDbm,
         direction.SensitivityDbm,
         direction.MarginDb);

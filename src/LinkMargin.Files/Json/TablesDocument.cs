@@ -126,6 +126,7 @@ public sealed record RibsDocument(string Material, double WidthM, double DepthM,
 /// <param name="Description">What it is.</param>
 /// <param name="TransmitDbm">Power into its antenna, dBm.</param>
 /// <param name="AntennaGainDbi">Mean gain of its antenna, dBi.</param>
+/// <param name="GainIncludesMismatch">Whether the gain has the loss by unlike polarisations in it.</param>
 /// <param name="SensitivityDbm">The weakest level it receives, dBm.</param>
 /// <param name="HandAndBodyDb">Allowance for the grip, dB.</param>
 /// <param name="SpreadDb">One standard deviation between units and grips, dB.</param>
@@ -136,6 +137,7 @@ public sealed record RadioDocument(
     string Description,
     double TransmitDbm,
     double AntennaGainDbi,
+    bool GainIncludesMismatch,
     double SensitivityDbm,
     double HandAndBodyDb,
     double SpreadDb,
@@ -147,6 +149,7 @@ public sealed record RadioDocument(
         radio.Description,
         radio.TransmitPower.Dbm,
         radio.AntennaGainDb,
+        radio.GainIncludesMismatch,
         radio.Sensitivity.Dbm,
         radio.HandAndBodyDb,
         radio.SpreadDb,

@@ -8,8 +8,11 @@ namespace LinkMargin.Files.Tables;
 /// <summary>Reads the table of radios.</summary>
 internal static class RadioTableReader
 {
+    /// <summary>Whether a gain has the loss by unlike polarisations in it; where absent it has not. Here and in house files.</summary>
+    internal const string MismatchKey = "gain-includes-mismatch";
+
     private static readonly string[] RowKeys =
-        ["name", "what", SearchWords.AlsoKey, "transmit", "gain", "sensitivity", "hand", "spread", "source"];
+        ["name", "what", SearchWords.AlsoKey, "transmit", "gain", MismatchKey, "sensitivity", "hand", "spread", "source"];
 
     /// <summary>Reads the radios in order, without those that have errors.</summary>
     public static OrderedDictionary<string, Radio> Read(MappingReader table, SearchWords words)
@@ -23,6 +26,7 @@ internal static class RadioTableReader
             words.Read(row, name);
             double? transmit = row.RequiredNumber("transmit", Quantity.LevelDbm, TableLimits.Transmit);
             double? gain = row.RequiredNumber("gain", Quantity.Gain, TableLimits.Gain);
+            bool includesMismatch = row.OptionalFlag(MismatchKey) ?? false;
             double? sensitivity = row.RequiredNumber("sensitivity", Quantity.LevelDbm, TableLimits.Sensitivity);
             double? hand = row.RequiredNumber("hand", Quantity.Decibels, TableLimits.Hand);
             double? spread = row.RequiredNumber("spread", Quantity.Decibels, TableLimits.Spread);
@@ -37,7 +41,7 @@ internal static class RadioTableReader
                     new PowerLevel(sensitivity.Value),
                     hand.Value,
                     spread.Value,
-                    source) { Description = what ?? "" });
+                    source) { Description = what ?? "", GainIncludesMismatch = includesMismatch });
             }
         }
 

@@ -159,6 +159,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
         Add("transmit power", d => d.Transmit, "dBm");
         Add("antenna gains, both ends", d => d.AntennaGains, "dB");
         Add("grip and body", d => d.HandAndBody, "dB");
+        Add("polarisation mismatch", d => d.Polarisation, "dB");
         Add("path loss", d => d.PathLoss, "dB");
         table.AddRule();
         Add("received", d => d.Received, "dBm");

@@ -38,7 +38,7 @@ internal sealed class PrintedBudget
     public long[] PartsOf(PathBudget path, IReadOnlyList<PathPart> parts) =>
         Tenths.Apportion([.. parts.Select(part => part.LossDb)], LossOf(path));
 
-    private static double[] RadioItems(DirectionBudget d) => [d.TransmitDbm, d.AntennaGainsDb, -d.HandAndBodyDb, -d.SensitivityDbm];
+    private static double[] RadioItems(DirectionBudget d) => [d.TransmitDbm, d.AntennaGainsDb, -d.HandAndBodyDb, -d.PolarisationDb, -d.SensitivityDbm];
 
     private PrintedDirection Other(DirectionBudget direction)
     {
@@ -48,7 +48,7 @@ internal sealed class PrintedBudget
 }
 
 /// <summary>One direction's figures in tenths of a decibel: what is added and what is taken away, with its sign.</summary>
-/// <param name="items">Transmit power, antenna gains, grip, what the receiver needs, path loss.</param>
+/// <param name="items">Transmit power, antenna gains, grip, polarisation mismatch, what the receiver needs, path loss.</param>
 internal sealed class PrintedDirection(IReadOnlyList<long> items)
 {
     /// <summary>Power into the sender's antenna.</summary>
@@ -60,14 +60,17 @@ internal sealed class PrintedDirection(IReadOnlyList<long> items)
     /// <summary>The grip, taken away.</summary>
     public long HandAndBody => items[2];
 
+    /// <summary>The mismatch of polarisations, taken away.</summary>
+    public long Polarisation => items[3];
+
     /// <summary>The path loss, taken away.</summary>
-    public long PathLoss => items[4];
+    public long PathLoss => items[5];
 
     /// <summary>What arrives.</summary>
-    public long Received => Transmit + AntennaGains + HandAndBody + PathLoss;
+    public long Received => Transmit + AntennaGains + HandAndBody + Polarisation + PathLoss;
 
     /// <summary>What the receiver needs.</summary>
-    public long Needed => -items[3];
+    public long Needed => -items[4];
 
     /// <summary>Received less needed.</summary>
     public long Margin => Received - Needed;

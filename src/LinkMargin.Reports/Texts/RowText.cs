@@ -1,5 +1,6 @@
 using System.Globalization;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Propagation;
 using LinkMargin.Files.Tables;
 using LinkMargin.Reports.Layout;
 
@@ -48,6 +49,9 @@ internal static class RowText
             ("what", row.Description),
             ("transmit", $"{Figures.Plain(row.TransmitPower.Dbm)} dBm into its antenna"),
             ("gain", $"{Figures.Plain(row.AntennaGainDb)} dBi, mean over directions"),
+            ("polarisation", row.GainIncludesMismatch
+                ? "the gain is in one polarisation: the mismatch is in it"
+                : $"the gain counts both polarisations: a link pays {Figures.Plain(Math.Round(PolarisationMismatch.MeanDb, 1))} dB for the mismatch"),
             ("sensitivity", $"{Figures.Plain(row.Sensitivity.Dbm)} dBm"),
             ("grip", $"{Figures.Plain(row.HandAndBodyDb)} dB for the hand and the body behind it"),
             ("spread", $"{Figures.Plain(row.SpreadDb)} dB, one standard deviation between units and grips"),

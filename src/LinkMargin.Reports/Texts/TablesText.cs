@@ -76,7 +76,7 @@ internal sealed class TablesText(MaterialTables tables)
                 Figures.Plain(row.Sensitivity.Dbm),
                 Figures.Plain(row.HandAndBodyDb),
                 Figures.Plain(row.SpreadDb),
-                WithSource(row.Description, row.Source));
+                WithSource(row.GainIncludesMismatch ? $"{row.Description}; the gain includes the polarisation mismatch" : row.Description, row.Source));
         }
 
         return table;

@@ -24,7 +24,7 @@ public sealed class ExitCodeTests : IDisposable
     [InlineData("check short.yaml", 0)]
     [InlineData("compare short.yaml --model direct", 1)]
     [InlineData("explain short.yaml --spot loft*shelf --seat bench --model direct", 1)]
-    [InlineData("explain short.yaml --spot loft*shelf --seat desk --model direct", 0)]
+    [InlineData("explain short.yaml --spot den*rack --seat sofa --model direct", 0)]
     [InlineData("improve hopeless.yaml --model direct", 1)]
     [InlineData("place short.yaml --model direct --grid 1", 1)]
     [InlineData("map short.yaml --model direct --cell 1", 0)]

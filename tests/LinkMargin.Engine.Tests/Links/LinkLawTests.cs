@@ -91,7 +91,7 @@ public sealed class LinkLawTests
                     Assert.Equal(2, budget.Directions.Count);
                     Assert.Equal(budget.Directions.Min(d => d.MarginDb), budget.MarginDb);
                     Assert.All(budget.Directions, d => Assert.Equal(
-                        d.TransmitDbm + d.AntennaGainsDb - d.HandAndBodyDb - budget.PathLossDb, d.ReceivedDbm, LineLoss.SameDb));
+                        d.TransmitDbm + d.AntennaGainsDb - d.HandAndBodyDb - d.PolarisationDb - budget.PathLossDb, d.ReceivedDbm, LineLoss.SameDb));
                     Assert.All(budget.Directions, d => Assert.Equal(d.ReceivedDbm - d.SensitivityDbm, d.MarginDb, LineLoss.SameDb));
                 }
             },

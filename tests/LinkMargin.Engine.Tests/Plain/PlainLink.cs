@@ -33,7 +33,7 @@ internal static class PlainLink
         double direct = FreeSpaceLoss.PowerRatio(ray.LengthMetres, wavelength)
             * PlainFrontSum.PowerRatio(buffer.Pieces, model.House.Losses)
             * model.House.Body.Factor(model.Console, hands, facingDegrees);
-        double even = model.Finder<DiffusePaths>().Field.At(hands) * wavelength * wavelength / (8 * Math.PI)
+        double even = model.Finder<DiffusePaths>().Field.At(hands) * wavelength * wavelength / (4 * Math.PI)
             * model.Finder<DiffusePaths>().Rooms.PlayerShare(model.Finder<DiffusePaths>().Rooms.Cells.At(hands));
         double least = (direct + even) * LeastShare, power = direct + even;
         foreach (UprightMirror mirror in scene.Uprights)

@@ -58,6 +58,7 @@ public sealed class JsonTextTests
         Assert.Equal([4, 6], directions.Select(d => d.GetProperty("transmitDbm").GetDouble()));
         Assert.Equal([-2, -2], directions.Select(d => d.GetProperty("antennaGainsDb").GetDouble()));
         Assert.Equal([6, 6], directions.Select(d => d.GetProperty("handAndBodyDb").GetDouble()));
+        Assert.All(directions, d => Assert.Equal(3.0103, d.GetProperty("polarisationMismatchDb").GetDouble(), 1e-4));
         Assert.Equal([-90, -88], directions.Select(d => d.GetProperty("sensitivityDbm").GetDouble()));
         Assert.Equal(budget.Directions.Select(d => d.ReceivedDbm), directions.Select(d => d.GetProperty("receivedDbm").GetDouble()));
         Assert.Equal(budget.Directions.Select(d => d.MarginDb), directions.Select(d => d.GetProperty("tableMedianDb").GetDouble()));

@@ -106,6 +106,7 @@ public sealed class TableFolderTests
     [InlineData("hand", "-0.1")]
     [InlineData("hand", "40.1")]
     [InlineData("spread", "30.1")]
+    [InlineData("gain-includes-mismatch", "perhaps")]
     [InlineData("source", "''")]
     public void Mistakes_in_a_radio_are_reported(string key, string value)
     {
@@ -129,6 +130,17 @@ public sealed class TableFolderTests
         using TableFolder folder = new();
         folder.Write("radios.yaml", RadioWith(key, value));
         Assert.Equal("r", Assert.Single(folder.Read().Tables!.Radios).Key);
+    }
+
+    [Theory]
+    [InlineData(null, false)]
+    [InlineData("false", false)]
+    [InlineData("true", true)]
+    public void A_radio_says_whether_its_gain_includes_the_mismatch_and_else_it_does_not(string? written, bool expected)
+    {
+        using TableFolder folder = new();
+        folder.Write("radios.yaml", written is null ? RadioWith("gain", "0") : RadioWith("gain-includes-mismatch", written));
+        Assert.Equal(expected, Assert.Single(folder.Read().Tables!.Radios).Value.GainIncludesMismatch);
     }
 
     [Fact]

@@ -48,7 +48,7 @@ public sealed class BudgetTextTests
             Assert.Equal(-together, column["path loss"]);
             Assert.Equal(
                 column["received"],
-                column["transmit power"] + column["antenna gains, both ends"] + column["grip and body"] + column["path loss"]);
+                column["transmit power"] + column["antenna gains, both ends"] + column["grip and body"] + column["polarisation mismatch"] + column["path loss"]);
             Assert.Equal(column["median margin"], column["received"] - column["receiver sensitivity"]);
             Assert.InRange((double)column["median margin"] - budget.Directions[direction].MarginDb, -0.11, 0.11);
         }
@@ -148,7 +148,7 @@ public sealed class BudgetTextTests
 
     private static Dictionary<string, decimal> BudgetColumn(string[] lines, int direction)
     {
-        string[] names = ["transmit power", "antenna gains, both ends", "grip and body", "path loss", "received", "receiver sensitivity", "median margin"];
+        string[] names = ["transmit power", "antenna gains, both ends", "grip and body", "polarisation mismatch", "path loss", "received", "receiver sensitivity", "median margin"];
         return names.ToDictionary(name => name, name =>
         {
             string line = lines.First(l => l.StartsWith(name + "  ", StringComparison.Ordinal));

@@ -77,8 +77,8 @@ internal sealed class DiffusePaths(DiffuseRooms rooms, Point3 start) : PathFinde
 
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
     {
-        // An antenna in an even field of unknown polarisation takes in λ²/8π of it, whatever its pattern.
-        double power = Field.At(ends.End) * rooms.House.WavelengthMetres * rooms.House.WavelengthMetres / (8 * Math.PI) * PlayerShare(ends);
+        // An antenna in an even field takes in λ²/4π of it, whatever its pattern, less the mismatch that a link pays for all its paths.
+        double power = Field.At(ends.End) * rooms.House.WavelengthMetres * rooms.House.WavelengthMetres / (4 * Math.PI) * PlayerShare(ends);
         if (power > 0)
         {
             found.Add(new Found(this, power));

@@ -1,3 +1,5 @@
+using LinkMargin.Files.Tables;
+
 namespace LinkMargin.Files.Houses.Keys;
 
 /// <summary>Every key a house file may have, by the group it stands in. The reader, the messages and the schema keep to it.</summary>
@@ -44,7 +46,7 @@ internal static class HouseKeys
     public static readonly string[] Radios = ["console", "controller"];
 
     /// <summary>A radio written out.</summary>
-    public static readonly string[] Radio = ["name", "transmit", "gain", "sensitivity", "hand", "spread"];
+    public static readonly string[] Radio = ["name", "transmit", "gain", RadioTableReader.MismatchKey, "sensitivity", "hand", "spread"];
 
     /// <summary>A spot.</summary>
     public static readonly string[] Spot = ["name", "level", "at", "inside", "height"];
