@@ -46,7 +46,7 @@ internal static class LinkArithmetic
             {
                 Ray there = reflection.There(model.Console, wavelength), on = reflection.On(hands, wavelength);
                 operations += Front(buffer);
-                scene.GatherFoldedLevels(there, on, buffer);
+                scene.GatherFoldedLevels(there, on, reflection.Fold, buffer);
                 scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);
                 operations += Front(buffer);
             }

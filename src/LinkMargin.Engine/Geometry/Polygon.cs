@@ -61,19 +61,30 @@ public sealed class Polygon
     public bool IsOnEdge(Point2 p, double withinMetres) => Math.Abs(DepthOf(p)) <= withinMetres;
 
     /// <summary>Distance to the nearest edge, metres: above 0 inside, below 0 outside.</summary>
-    public double DepthOf(Point2 p)
+    public double DepthOf(Point2 p) => (Contains(p) ? 1 : -1) * Math.Sqrt(Nearest(p).Squared);
+
+    /// <summary>The place on its edges nearest to a point.</summary>
+    public Point2 NearestTo(Point2 p) => Nearest(p).At;
+
+    private (Point2 At, double Squared) Nearest(Point2 p)
     {
         double least = double.PositiveInfinity;
+        Point2 nearest = corners[0];
         for (int i = 0, j = corners.Length - 1; i < corners.Length; j = i++)
         {
             Point2 along = corners[i] - corners[j], to = p - corners[j];
             double squared = Point2.Dot(along, along);
             double share = squared > 0 ? Math.Clamp(Point2.Dot(to, along) / squared, 0, 1) : 0;
             Point2 off = to - (share * along);
-            least = Math.Min(least, Point2.Dot(off, off));
+            double away = Point2.Dot(off, off);
+            if (away < least)
+            {
+                least = away;
+                nearest = p - off;
+            }
         }
 
-        return (Contains(p) ? 1 : -1) * Math.Sqrt(least);
+        return (nearest, least);
     }
 
     private double SignedArea()

@@ -11,7 +11,7 @@ namespace LinkMargin.Engine.Houses;
 /// <param name="TurnDegrees">Turned about its centre, degrees anticlockwise.</param>
 /// <param name="FromMetres">Underside above the level's floor, metres.</param>
 /// <param name="ToMetres">Top above the level's floor, metres.</param>
-/// <param name="Material">What it, or each panel of a shell, is made of.</param>
+/// <param name="Material">What it is made of; of a shell, each panel that has no material of its own.</param>
 public sealed record Fixture(
     string Name,
     int LevelIndex,
@@ -28,6 +28,12 @@ public sealed record Fixture(
 
     /// <summary>Sides of a shell that have no panel.</summary>
     public BoxSides OpenSides { get; init; }
+
+    /// <summary>Sides of a shell whose panel is of something else than <see cref="Material"/>; an open side has none.</summary>
+    public IReadOnlyDictionary<BoxSides, Material> SideMaterials { get; init; } = new Dictionary<BoxSides, Material>();
+
+    /// <summary>What the panel on one side of a shell is made of; null where it is open.</summary>
+    public Material? PanelOn(BoxSides side) => (OpenSides & side) != 0 ? null : SideMaterials.GetValueOrDefault(side, Material);
 
     /// <summary>The seat whose player it is a part of; null for things.</summary>
     public Seat? Seat { get; init; }

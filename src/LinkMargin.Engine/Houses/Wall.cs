@@ -11,11 +11,17 @@ namespace LinkMargin.Engine.Houses;
 /// <param name="Material">What it is made of.</param>
 public sealed record Wall(string Name, Point2 Start, Point2 End, double BaseMetres, double TopMetres, Material Material)
 {
+    /// <summary>Thickness of a wall whose material states none, metres: a stud partition, common practice.</summary>
+    public const double UsualThicknessMetres = 0.1;
+
     /// <summary>Openings, which lie inside the wall and do not overlap.</summary>
     public IReadOnlyList<Opening> Openings { get; init; } = [];
 
     /// <summary>Length on the plan, metres.</summary>
     public double LengthMetres => Start.DistanceTo(End);
+
+    /// <summary>From the line that a plan draws it as to either face, metres.</summary>
+    public double HalfThicknessMetres => (Material.ThicknessMetres ?? UsualThicknessMetres) / 2;
 }
 
 /// <summary>A rectangle in a wall that is not the wall's material: a door, a window or a bare gap.</summary>

@@ -1,10 +1,9 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
-/// <summary>A fixture in a ray's wave front: its silhouette if it is solid, its panels if it is hollow.</summary>
+/// <summary>A fixture in a ray's wave front: its silhouette if it is solid, its panels (<see cref="ShellFront"/>) if it is hollow.</summary>
 internal static class BoxFront
 {
     /// <summary>Adds the upright pieces in the ray's front: all of a solid thing, the sides of a shell.</summary>
@@ -26,7 +25,7 @@ internal static class BoxFront
         double bottom = box.VerticalExtent.BottomFor(least), top = box.VerticalExtent.TopFor(greatest);
         if (box.IsShell)
         {
-            GatherPanels(box, ray, fold, buffer, bottom, top);
+            ShellFront.Gather(box, ray, fold, buffer, bottom, top);
             return;
         }
 
@@ -45,16 +44,6 @@ internal static class BoxFront
         {
             piece.Share = box.BulkThickness is double thickness ? box.ChordMetres(ray) / thickness : 1;
             FrontHeights.Between(ray, enter, leave).Add(buffer, fold, piece, bottom, top);
-        }
-    }
-
-    /// <summary>Adds the lid and the bottom of a shell that the leg passes through.</summary>
-    internal static void GatherPlates(FixtureBox box, in Ray leg, TraceBuffer buffer)
-    {
-        if (box.IsShell)
-        {
-            GatherPlate(box, leg, buffer, box.VerticalExtent.Low, BoxSides.Bottom);
-            GatherPlate(box, leg, buffer, box.VerticalExtent.High, BoxSides.Top);
         }
     }
 
@@ -88,7 +77,7 @@ internal static class BoxFront
         double inside = InsideMetres(box, from, to) + (fold.IsLevel ? InsideMetres(box, start, from) : 0);
         if (inside > 0)
         {
-            Add(box, buffer, 0, 1, box.BulkThickness is double thickness ? inside / thickness : 1);
+            Add(box, buffer, box.BulkThickness is double thickness ? inside / thickness : 1);
         }
 
         return true;
@@ -98,46 +87,8 @@ internal static class BoxFront
         ? (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * from.DistanceTo(to)
         : 0;
 
-    private static void GatherPanels(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer, double bottom, double top)
-    {
-        for (int i = 0; i < box.Corners.Length; i++)
-        {
-            Point2 start = box.Corners[i], along = box.Corners[(i + 1) % box.Corners.Length] - start;
-            BoxSides side = FixtureBox.PanelSides[i];
-            if ((box.OpenSides & side) != 0 || (fold.Mirror >= 0 && box.MirrorOf(side) == fold.Mirror))
-            {
-                continue;
-            }
-
-            var front = new PanelFront(in ray, in fold, new PlanPanel(start.X, start.Y, along.X, along.Y));
-            var piece = new Piece { Plane = box.FirstPlane + i, Material = box.Material, Share = 1 };
-            if (front.IsMet && front.TryBetween(front.First, front.AtFirst, front.Last, front.AtLast, out piece.Low, out piece.High))
-            {
-                double turn = Math.Abs((ray.EastX * along.Y) - (ray.NorthY * along.X));
-                piece.CosIncidence = Math.Min(1, turn * ray.CosSlope / Math.Sqrt(Point2.Dot(along, along)));
-                front.Heights.Add(buffer, fold, piece, bottom, top);
-            }
-        }
-    }
-
-    private static void GatherPlate(FixtureBox box, in Ray leg, TraceBuffer buffer, double height, BoxSides side)
-    {
-        double dz = leg.To.Z - leg.From.Z;
-        double t = (height - leg.From.Z) / dz;
-        if ((box.OpenSides & side) != 0 || !(leg.Holds(t) && t > leg.Least && t < leg.Greatest))
-        {
-            return;
-        }
-
-        double shade = LevelPlate.Shade(leg, t, box.DepthOf(leg.PointAt(t).Plan));
-        if (shade > 0)
-        {
-            Add(box, buffer, 1 - shade, Math.Abs(dz) / leg.LengthMetres, 1);
-        }
-    }
-
-    // A piece that takes up all of the front but a share.
-    private static void Add(FixtureBox box, TraceBuffer buffer, double beside, double cosine, double share) =>
+    // A piece that takes up all of the front.
+    private static void Add(FixtureBox box, TraceBuffer buffer, double share) =>
         buffer.NextPiece() = new Piece
         {
             Low = double.NegativeInfinity,
@@ -146,8 +97,7 @@ internal static class BoxFront
             Top = double.PositiveInfinity,
             Plane = Piece.NoPlane,
             Material = box.Material,
-            Beside = beside,
-            CosIncidence = cosine,
+            CosIncidence = 1,
             Share = share,
         };
 }

@@ -17,8 +17,17 @@ internal sealed class FixtureBox
     private readonly int firstMirror; // of its four upright sides, in PanelSides' order; −1 where it is too small for one
     private readonly double low;
     private readonly double high;
+    private readonly int[] panels; // of a shell's sides in AllSides' order, by number
+    private readonly double[] panelLossesDb;
 
-    internal FixtureBox(Fixture fixture, Level level, int material, int name, int firstMirror, int firstPlane)
+    /// <summary>Lays a fixture out.</summary>
+    /// <param name="fixture">The fixture.</param>
+    /// <param name="level">The level it stands on.</param>
+    /// <param name="numberOf">Numbers materials.</param>
+    /// <param name="name">The number of its name.</param>
+    /// <param name="firstMirror">The number of its first upright side as a mirror; −1 where it is too small for one.</param>
+    /// <param name="firstPlane">The first of the planes it takes up.</param>
+    internal FixtureBox(Fixture fixture, Level level, Func<Material, int> numberOf, int name, int firstMirror, int firstPlane)
     {
         double turn = double.DegreesToRadians(fixture.TurnDegrees);
         centre = fixture.Centre;
@@ -33,10 +42,11 @@ internal sealed class FixtureBox
         this.firstMirror = firstMirror;
         FirstPlane = firstPlane;
         Level = fixture.LevelIndex;
-        Material = material;
+        Material = numberOf(fixture.Material);
         Name = name;
         IsShell = fixture.IsShell;
-        OpenSides = fixture.OpenSides;
+        panels = [.. AllSides.ToArray().Select(side => fixture.PanelOn(side) is { } panel ? numberOf(panel) : Open)];
+        panelLossesDb = [.. AllSides.ToArray().Select(side => fixture.PanelOn(side)?.LossDb ?? double.NegativeInfinity)];
         IsBody = fixture.Seat is not null;
         BulkThickness = fixture.Material.Form == LossForm.Bulk ? fixture.Material.ThicknessMetres : null;
         double reachX = (Math.Abs(cos) * halfX) + (Math.Abs(sin) * halfY);
@@ -56,6 +66,13 @@ internal sealed class FixtureBox
 
     /// <summary>The order in which upright sides are numbered: panel i runs from corner i to corner i + 1.</summary>
     internal static ReadOnlySpan<BoxSides> PanelSides => [BoxSides.South, BoxSides.East, BoxSides.North, BoxSides.West];
+
+    /// <summary>The upright sides, then underside and lid.</summary>
+    internal static ReadOnlySpan<BoxSides> AllSides =>
+        [BoxSides.South, BoxSides.East, BoxSides.North, BoxSides.West, BoxSides.Bottom, BoxSides.Top];
+
+    /// <summary>The material number of a side of a shell without a panel.</summary>
+    internal const int Open = -1;
 
     /// <summary>Corners on the plan: south-west, south-east, north-east, north-west, before turning.</summary>
     internal ReadOnlySpan<Point2> Corners => corners;
@@ -85,8 +102,6 @@ internal sealed class FixtureBox
     internal int Name { get; }
 
     internal bool IsShell { get; }
-
-    internal BoxSides OpenSides { get; }
 
     /// <summary>Whether it is a part of a player's body.</summary>
     internal bool IsBody { get; }
@@ -140,6 +155,47 @@ internal sealed class FixtureBox
             : gz) / whole;
     }
 
+    /// <summary>Unit normal of an upright side, away from the box.</summary>
+    internal Point2 OutwardOf(int side) => PanelSides[side] switch
+    {
+        BoxSides.South => new(sin, -cos),
+        BoxSides.East => new(cos, sin),
+        BoxSides.North => new(-sin, cos),
+        _ => new(-cos, -sin),
+    };
+
+    /// <summary>How far a plan point lies behind an upright side, towards the box's middle and beyond, metres.</summary>
+    internal double DepthBehind(int side, Point2 at) =>
+        (PanelSides[side] is BoxSides.South or BoxSides.North ? halfY : halfX) - Point2.Dot(at - centre, OutwardOf(side));
+
+    /// <summary>Its middle along a direction of unit length from the plan's origin, and how far it reaches from there either way, metres.</summary>
+    internal (double Middle, double Half) Along(Point3 direction)
+    {
+        double east = Math.Abs((cos * direction.X) + (sin * direction.Y)), north = Math.Abs((cos * direction.Y) - (sin * direction.X));
+        double middle = (direction.X * centre.X) + (direction.Y * centre.Y) + (direction.Z * (low + high) / 2);
+        return (middle, (east * halfX) + (north * halfY) + (Math.Abs(direction.Z) * (high - low) / 2));
+    }
+
+    /// <summary>Whether a direction of unit length on the plan runs along one pair of its upright sides, to an angle whose sine is given.</summary>
+    internal bool IsAlong(Point3 direction, double sine)
+    {
+        double east = Math.Abs((cos * direction.X) + (sin * direction.Y)), north = Math.Abs((cos * direction.Y) - (sin * direction.X));
+        return Math.Min(east, north) <= sine;
+    }
+
+    /// <summary>Whether it stands wholly in another.</summary>
+    internal bool IsWithin(FixtureBox other) =>
+        other != this && low >= other.low - GeometryTolerances.SlackMetres && high <= other.high + GeometryTolerances.SlackMetres
+        && CubicMetres < other.CubicMetres
+        && Array.TrueForAll(corners, corner => other.DepthOf(corner) >= -GeometryTolerances.SlackMetres);
+
+    /// <summary>Whether an upright side stands more across a ray on the plan than along it.</summary>
+    internal bool IsAcross(in Ray ray, int side)
+    {
+        double along = Math.Abs((cos * ray.EastX) + (sin * ray.NorthY)), across = Math.Abs((cos * ray.NorthY) - (sin * ray.EastX));
+        return PanelSides[side] is BoxSides.East or BoxSides.West == along >= across;
+    }
+
     /// <summary>Its six sides.</summary>
     internal IEnumerable<BoxFace> Faces()
     {
@@ -153,12 +209,34 @@ internal sealed class FixtureBox
         yield return new BoxFace(BoxSides.Top, [.. corners.Select(c => c.At(high))]);
     }
 
+    /// <summary>
+    /// What a line crosses on one side of a shell, or on several where it runs through their common edge: the panel that loses
+    /// the most; <see cref="Open"/> where none of them has one.
+    /// </summary>
+    internal int PanelOn(BoxSides sides)
+    {
+        int found = Open;
+        double mostDb = double.NegativeInfinity;
+        for (int i = 0; i < panels.Length; i++)
+        {
+            if ((sides & AllSides[i]) != 0 && panelLossesDb[i] > mostDb)
+            {
+                (found, mostDb) = (panels[i], panelLossesDb[i]);
+            }
+        }
+
+        return found;
+    }
+
     /// <summary>The mirror that a side is, by number; −1 for none.</summary>
     internal int MirrorOf(BoxSides side)
     {
         int panel = PanelSides.IndexOf(side);
         return firstMirror < 0 || panel < 0 ? -1 : firstMirror + panel;
     }
+
+    /// <summary>Whether its upright sides are mirrors.</summary>
+    internal bool HasMirrors => firstMirror >= 0;
 
     /// <summary>Whether a mirror is one of its sides.</summary>
     internal bool HasMirror(int mirror) => firstMirror >= 0 && mirror >= firstMirror && mirror < firstMirror + corners.Length;

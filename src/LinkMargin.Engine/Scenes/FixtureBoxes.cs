@@ -20,6 +20,14 @@ internal sealed class FixtureBoxes
     /// <summary>The boxes.</summary>
     internal IReadOnlyList<FixtureBox> Boxes => boxes;
 
+    /// <summary>Those that come within reach of a line on the plan.</summary>
+    internal IEnumerable<FixtureBox> Near(Point2 from, Point2 to, double reachMetres)
+    {
+        int[] candidates = new int[16];
+        int count = tree.Query(from, to, ref candidates, reachMetres);
+        return candidates.Take(count).Select(i => boxes[i]);
+    }
+
     /// <summary>Adds what the line crosses.</summary>
     internal void Trace(Point3 from, Point3 to, TraceBuffer buffer)
     {
@@ -41,6 +49,7 @@ internal sealed class FixtureBoxes
                 Add(
                     buffer,
                     box,
+                    box.Material,
                     starts ? passage.Enter : passage.Leave,
                     starts ? passage.EnterSide : passage.LeaveSide,
                     starts ? passage.EnterCos : passage.LeaveCos,
@@ -49,14 +58,15 @@ internal sealed class FixtureBoxes
             }
 
             // An end on a panel, such as a console that stands on the bottom of its cabinet, has not gone through it.
-            if (passage.Enter * whole > GeometryTolerances.SlackMetres && (passage.EnterSide & ~box.OpenSides) != 0)
+            int entered = box.PanelOn(passage.EnterSide), left = box.PanelOn(passage.LeaveSide);
+            if (passage.Enter * whole > GeometryTolerances.SlackMetres && entered != FixtureBox.Open)
             {
-                Add(buffer, box, passage.Enter, passage.EnterSide, passage.EnterCos, 1);
+                Add(buffer, box, entered, passage.Enter, passage.EnterSide, passage.EnterCos, 1);
             }
 
-            if ((1 - passage.Leave) * whole > GeometryTolerances.SlackMetres && (passage.LeaveSide & ~box.OpenSides) != 0)
+            if ((1 - passage.Leave) * whole > GeometryTolerances.SlackMetres && left != FixtureBox.Open)
             {
-                Add(buffer, box, passage.Leave, passage.LeaveSide, passage.LeaveCos, 1);
+                Add(buffer, box, left, passage.Leave, passage.LeaveSide, passage.LeaveCos, 1);
             }
         }
     }
@@ -79,11 +89,15 @@ internal sealed class FixtureBoxes
         int count = tree.Query(from, to, ref buffer.Candidates, leg.ReachMetres);
         for (int c = 0; c < count; c++)
         {
-            BoxFront.GatherPlates(boxes[buffer.Candidates[c]], leg, buffer);
+            FixtureBox box = boxes[buffer.Candidates[c]];
+            if (box.IsShell)
+            {
+                ShellFront.GatherPlates(box, leg, buffer);
+            }
         }
     }
 
-    private static void Add(TraceBuffer buffer, FixtureBox box, double along, BoxSides side, double cosine, double share)
+    private static void Add(TraceBuffer buffer, FixtureBox box, int material, double along, BoxSides side, double cosine, double share)
     {
         if (box.IsBody && HasMet(buffer, box.Name))
         {
@@ -93,7 +107,7 @@ internal sealed class FixtureBoxes
         ref Hit hit = ref buffer.Next();
         hit.Along = Math.Clamp(along, 0, 1);
         hit.Name = box.Name;
-        hit.Material = box.Material;
+        hit.Material = material;
         hit.Level = box.Level;
         hit.Kind = box.IsBody ? ObstacleKind.Player : ObstacleKind.Fixture;
         hit.CosIncidence = cosine;

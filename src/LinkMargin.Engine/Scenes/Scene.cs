@@ -59,6 +59,9 @@ public sealed class Scene
     /// <summary>The fixtures.</summary>
     internal IReadOnlyList<FixtureBox> Boxes => fixtures.Boxes;
 
+    /// <summary>The fixtures that come within reach of a line on the plan.</summary>
+    internal IEnumerable<FixtureBox> BoxesNear(Point2 from, Point2 to, double reachMetres) => fixtures.Near(from, to, reachMetres);
+
     /// <summary>The walls of each level.</summary>
     internal IReadOnlyList<Storey> Storeys => storeys;
 
@@ -136,11 +139,17 @@ public sealed class Scene
     /// </summary>
     /// <param name="there">From the start to the image of the end, up to the mirror.</param>
     /// <param name="on">From the image of the start to the end, from the mirror.</param>
+    /// <param name="fold">Where it is reflected.</param>
     /// <param name="buffer">The thread's own.</param>
-    internal void GatherFoldedLevels(in Ray there, in Ray on, TraceBuffer buffer)
+    internal void GatherFoldedLevels(in Ray there, in Ray on, in Fold fold, TraceBuffer buffer)
     {
         buffer.PieceCount = 0;
         GatherLevels(there, buffer);
+        if (!fold.IsLevel)
+        {
+            MirrorPieces(buffer.Pieces);
+        }
+
         GatherLevels(on, buffer);
     }
 
@@ -155,13 +164,18 @@ public sealed class Scene
 
         int first = buffer.PieceCount;
         GatherUprights(there, fold, buffer);
-        foreach (ref Piece piece in buffer.Pieces[first..])
+        MirrorPieces(buffer.Pieces[first..]);
+        GatherUprights(on, fold, buffer);
+    }
+
+    // An image has left and right exchanged.
+    private static void MirrorPieces(Span<Piece> pieces)
+    {
+        foreach (ref Piece piece in pieces)
         {
-            (piece.Low, piece.High) = (-piece.High, -piece.Low); // an image has left and right exchanged
+            (piece.Low, piece.High) = (-piece.High, -piece.Low);
             piece.Plane = Piece.ImageOf(piece.Plane);
         }
-
-        GatherUprights(on, fold, buffer);
     }
 
     private void GatherUprights(in Ray ray, in Fold fold, TraceBuffer buffer)

@@ -42,7 +42,7 @@ internal sealed class SceneCompiler
             var box = new FixtureBox(
                 fixture,
                 house.Levels[fixture.LevelIndex],
-                materials.Of(fixture.Material),
+                materials.Of,
                 names.Of(fixture.Name),
                 first,
                 mirrors.Count + (boxes.Count * FixtureBox.Planes));
@@ -114,8 +114,8 @@ internal sealed class SceneCompiler
         {
             Point2 start = box.Corners[i], end = box.Corners[(i + 1) % FixtureBox.PanelSides.Length];
             var side = new MirrorCollector([(start, end)]);
-            bool isOpen = box.IsShell && (box.OpenSides & FixtureBox.PanelSides[i]) != 0;
-            side.Add(start, end, box.VerticalExtent, isOpen ? -1 : box.Material, box.Name, []);
+            int material = box.IsShell ? box.PanelOn(FixtureBox.PanelSides[i]) : box.Material;
+            side.Add(start, end, box.VerticalExtent, material, box.Name, []);
             yield return side.All[0] with { Number = first + i, IsFixture = true };
         }
     }

@@ -88,7 +88,7 @@ internal static class PlainLink
     {
         double wavelength = scene.Band.Equivalent.WavelengthMetres;
         Ray there = reflection.There(model.Console, wavelength), on = reflection.On(hands, wavelength);
-        scene.GatherFoldedLevels(there, on, buffer);
+        scene.GatherFoldedLevels(there, on, reflection.Fold, buffer);
         scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);
         return PlainFrontSum.PowerRatio(buffer.Pieces, model.House.Losses);
     }

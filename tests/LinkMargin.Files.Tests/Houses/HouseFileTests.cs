@@ -106,6 +106,16 @@ public sealed class HouseFileTests
         Assert.Equal(meant, HouseText.GoodHouse(("open: [front]", $"front: {front}, open: [{side}]")).Fixtures[0].OpenSides);
 
     [Fact]
+    public void A_side_may_have_a_panel_of_its_own_or_none()
+    {
+        Fixture rack = HouseText.GoodHouse(("open: [front]", "front: east, sides: {front: board, back: none, top: steel}")).Fixtures[0];
+        Assert.True(rack.IsShell);
+        Assert.Equal(
+            ["board", null, "steel", "steel", "steel", "steel"],
+            new[] { BoxSides.East, BoxSides.West, BoxSides.North, BoxSides.South, BoxSides.Top, BoxSides.Bottom }.Select(side => rack.PanelOn(side)?.Name));
+    }
+
+    [Fact]
     public void A_fixture_may_be_turned_written_from_any_corner_and_reach_the_ceiling()
     {
         Fixture screen = HouseText.GoodHouse(

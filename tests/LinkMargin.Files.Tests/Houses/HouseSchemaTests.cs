@@ -136,6 +136,8 @@ public sealed class HouseSchemaTests
     [InlineData("corner: [0, 0], size: [4, 5]", "corner: [0, 0], size: [4, 5], outline: [[0, 0], [1, 0], [1, 1]]")]
     [InlineData("height: 2.4", "height: tall")]
     [InlineData("open: [front]", "open: [font]")]
+    [InlineData("open: [front]", "sides: {font: none}")]
+    [InlineData("open: [front]", "sides: {front: 3}")]
     [InlineData(", hand: 6 dB", "")]
     [InlineData("inside: rack, height: 1.1", "inside: rack")]
     [InlineData("hands: 0.9", "hand: 0.9")]

@@ -1,4 +1,3 @@
-using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Decisions.Edits;
@@ -37,51 +36,23 @@ public sealed record RemoveFixture(string Name) : HouseEdit
     }
 }
 
-/// <summary>
-/// A side of a hollow fixture with a panel of something else. In a house file: the side opened, and a thin fixture put there.
-/// </summary>
+/// <summary>One side of a hollow fixture with a panel of something else, as the key <c>sides</c> of a house file writes it.</summary>
 /// <param name="Name">The fixture's name.</param>
 /// <param name="Side">The one side.</param>
 /// <param name="Material">What the new panel is of.</param>
 public sealed record SwapFixtureSide(string Name, BoxSides Side, Material Material) : HouseEdit
 {
-    /// <summary>Thickness of the new panel, metres: common practice for a sheet or a pane.</summary>
-    public const double PanelMetres = 0.005;
-
     /// <inheritdoc/>
-    public override House ApplyTo(House house)
+    public override House ApplyTo(House house) => house with
     {
-        House open = new OpenFixtureSide(Name, Side).ApplyTo(house);
-        Fixture fixture = open.Fixtures.First(f => f.Name == Name);
-        return open with { Fixtures = [.. open.Fixtures, Panel(fixture)] };
-    }
-
-    private Fixture Panel(Fixture fixture)
-    {
-        Fixture panel = fixture with
-        {
-            Name = $"{Side.ToString().ToLowerInvariant()} panel of {fixture.Name}",
-            Material = Material,
-            IsShell = false,
-            OpenSides = BoxSides.None,
-        };
-        const double Half = PanelMetres / 2;
-        return Side switch
-        {
-            BoxSides.West => Upright(panel, new Point2(-(fixture.SizeX / 2) + Half, 0), PanelMetres, fixture.SizeY),
-            BoxSides.East => Upright(panel, new Point2((fixture.SizeX / 2) - Half, 0), PanelMetres, fixture.SizeY),
-            BoxSides.South => Upright(panel, new Point2(0, -(fixture.SizeY / 2) + Half), fixture.SizeX, PanelMetres),
-            BoxSides.North => Upright(panel, new Point2(0, (fixture.SizeY / 2) - Half), fixture.SizeX, PanelMetres),
-            BoxSides.Top => panel with { FromMetres = fixture.ToMetres - PanelMetres },
-            BoxSides.Bottom => panel with { ToMetres = fixture.FromMetres + PanelMetres },
-            _ => throw new ArgumentException($"'{Side}' is not one side.", nameof(fixture)),
-        };
-    }
-
-    private static Fixture Upright(Fixture panel, Point2 off, double sizeX, double sizeY)
-    {
-        (double sin, double cos) = Math.SinCos(double.DegreesToRadians(panel.TurnDegrees));
-        Point2 turned = new((cos * off.X) - (sin * off.Y), (sin * off.X) + (cos * off.Y));
-        return panel with { Centre = panel.Centre + turned, SizeX = sizeX, SizeY = sizeY };
-    }
+        Fixtures = Changed(
+            house.Fixtures,
+            fixture => fixture.IsShell && fixture.Name == Name,
+            fixture => fixture with
+            {
+                OpenSides = fixture.OpenSides & ~Side,
+                SideMaterials = new Dictionary<BoxSides, Material>(fixture.SideMaterials) { [Side] = Material },
+            },
+            $"hollow fixture '{Name}'"),
+    };
 }

@@ -29,7 +29,7 @@ internal static class EnclosureRemedies
         {
             BoxSides all = sides.Aggregate((some, side) => some | side);
             yield return new Remedy(RemedyKind.OpenSide, Effort.Free, [new OpenFixtureSide(host.Name, all)]) { Thing = host.Name, Side = all };
-            foreach (Material material in panels.Where(material => material.Name != host.Material.Name))
+            foreach (Material material in panels.Where(material => sides.Any(side => host.PanelOn(side)!.Name != material.Name)))
             {
                 yield return new Remedy(RemedyKind.SwapSide, Effort.Buy, [.. sides.Select(side => new SwapFixtureSide(host.Name, side, material))])
                 {

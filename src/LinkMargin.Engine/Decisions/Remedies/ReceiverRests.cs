@@ -57,10 +57,10 @@ internal static class ReceiverRests
                 foreach (double height in WallHeightsMetres)
                 {
                     // The thickest of walls drawn there: its face is the one to be seen.
-                    Wall? behind = near.Where(wall => IsAt(wall, at, height)).MaxBy(WallFaces.HalfMetres);
+                    Wall? behind = near.Where(wall => IsAt(wall, at, height)).MaxBy(wall => wall.HalfThicknessMetres);
                     if (behind is not null)
                     {
-                        Point2 place = at + ((WallFaces.HalfMetres(behind) + OffMetres) * inwards);
+                        Point2 place = at + ((behind.HalfThicknessMetres + OffMetres) * inwards);
                         yield return new ReceiverRest(Written(levelIndex, place, height, room), "");
                     }
                 }

@@ -6,17 +6,11 @@ namespace LinkMargin.Engine.Decisions.Remedies;
 /// <summary>Where the faces of a wall are: half its thickness from the line that a plan draws it as.</summary>
 internal static class WallFaces
 {
-    /// <summary>Thickness of a wall whose material states none, metres: a stud partition, common practice.</summary>
-    public const double UsualThicknessMetres = 0.1;
-
-    /// <summary>From its line to either face, metres.</summary>
-    public static double HalfMetres(Wall wall) => (wall.Material.ThicknessMetres ?? UsualThicknessMetres) / 2;
-
     /// <summary>What it takes up on the plan.</summary>
     public static Polygon Body(Wall wall)
     {
         Point2 along = (1 / wall.LengthMetres) * (wall.End - wall.Start);
-        Point2 half = HalfMetres(wall) * new Point2(-along.Y, along.X);
+        Point2 half = wall.HalfThicknessMetres * new Point2(-along.Y, along.X);
         return new Polygon([wall.Start - half, wall.End - half, wall.End + half, wall.Start + half]);
     }
 
@@ -25,7 +19,7 @@ internal static class WallFaces
     {
         Point2 along = wall.End - wall.Start;
         double share = Math.Clamp(Point2.Dot(place - wall.Start, along) / Point2.Dot(along, along), 0, 1);
-        return place.DistanceTo(wall.Start + (share * along)) - HalfMetres(wall);
+        return place.DistanceTo(wall.Start + (share * along)) - wall.HalfThicknessMetres;
     }
 
     /// <summary>Whether its own material, and no opening, is there at a height within a distance on either side.</summary>

@@ -19,14 +19,14 @@ internal sealed class CellSurfaces
 
     internal CellSurfaces(int cells)
     {
-        facets = [.. Enumerable.Range(0, cells).Select(_ => new List<Facet>())];
-        behindHoles = [.. Enumerable.Range(0, cells).Select(_ => new List<int>())];
+        facets = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<Facet>())]; // out of doors last
+        behindHoles = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<int>())];
         furnishing = new double[cells];
         volumes = new double[cells];
     }
 
     /// <summary>How many cells there are.</summary>
-    internal int Count => facets.Length;
+    internal int Count => volumes.Length;
 
     /// <summary>What stands between cells.</summary>
     internal IReadOnlyList<Panel> Panels => panels;
@@ -34,8 +34,8 @@ internal sealed class CellSurfaces
     /// <summary>Solid things in cells.</summary>
     internal IReadOnlyList<Solid> Solids => solids;
 
-    /// <summary>The facets of one cell.</summary>
-    internal IReadOnlyList<Facet> Of(int cell) => facets[cell];
+    /// <summary>The facets of one cell, or of the house as seen from out of doors.</summary>
+    internal IReadOnlyList<Facet> Of(int cell) => facets[Index(cell)];
 
     /// <summary>Absorbing area of what no house file lists, square metres.</summary>
     internal double FurnishingSquareMetres(int cell) => furnishing[cell];
@@ -44,10 +44,10 @@ internal sealed class CellSurfaces
     internal double CubicMetres(int cell) => volumes[cell];
 
     /// <summary>How many cells one cell has holes to.</summary>
-    internal int HoleCount(int cell) => behindHoles[cell].Count;
+    internal int HoleCount(int cell) => behindHoles[Index(cell)].Count;
 
     /// <summary>One of those cells.</summary>
-    internal int BehindHole(int cell, int hole) => behindHoles[cell][hole];
+    internal int BehindHole(int cell, int hole) => behindHoles[Index(cell)][hole];
 
     /// <summary>Adds air to a cell.</summary>
     internal void Fill(int cell, double cubicMetres) => volumes[cell] += cubicMetres;
@@ -65,12 +65,18 @@ internal sealed class CellSurfaces
     }
 
     /// <summary>Adds a panel between two cells, to the books and to what both see.</summary>
-    internal void AddPanel(int one, int other, Point3[] outline, int material, bool isMirror)
+    /// <param name="one">The cell on one side.</param>
+    /// <param name="other">The cell on the other.</param>
+    /// <param name="outline">Its corners in order.</param>
+    /// <param name="sheets">What stands in it, from one side to the other.</param>
+    /// <param name="towardsOther">The direction from the one side to the other, if each sees only its own face; null where both see both.</param>
+    internal void AddPanel(int one, int other, Point3[] outline, Sheet[] sheets, Point3? towardsOther = null)
     {
-        var seen = new Facet(other, material, outline) { IsMirror = isMirror };
-        Add(new Panel(one, other, seen.SquareMetres, material, isMirror));
+        Sheet[] back = [.. sheets.Reverse()];
+        var seen = new Facet(other, sheets, outline) { Facing = towardsOther is { } n ? new Point3(-n.X, -n.Y, -n.Z) : null };
+        Add(new Panel(one, other, seen.SquareMetres, sheets));
         See(one, seen);
-        See(other, seen with { Other = one });
+        See(other, new Facet(one, back, outline) { Facing = towardsOther });
     }
 
     /// <summary>Adds a panel to the books alone.</summary>
@@ -79,18 +85,19 @@ internal sealed class CellSurfaces
     /// <summary>Adds a facet to what one cell sees.</summary>
     internal void See(int cell, Facet facet)
     {
-        if (cell == Cells.Outdoors || cell == facet.Other)
+        if (cell == facet.Other)
         {
             return;
         }
 
+        int index = Index(cell);
         if (!facet.IsHole)
         {
-            facets[cell].Add(facet);
+            facets[index].Add(facet);
             return;
         }
 
-        List<int> behind = behindHoles[cell];
+        List<int> behind = behindHoles[index];
         int hole = behind.IndexOf(facet.Other);
         if (hole < 0)
         {
@@ -98,7 +105,7 @@ internal sealed class CellSurfaces
             behind.Add(facet.Other);
         }
 
-        facets[cell].Add(facet with { Hole = hole });
+        facets[index].Add(facet with { Hole = hole });
     }
 
     /// <summary>
@@ -111,8 +118,8 @@ internal sealed class CellSurfaces
     /// <param name="room">Where to write: as many numbers as the cell has facets and holes.</param>
     internal ViewFactors From(Point3 place, int cell, Span<double> room)
     {
-        List<Facet> all = facets[cell];
-        Span<double> shares = room[..all.Count], holes = room.Slice(all.Count, behindHoles[cell].Count);
+        List<Facet> all = facets[Index(cell)];
+        Span<double> shares = room[..all.Count], holes = room.Slice(all.Count, HoleCount(cell));
         holes.Clear();
         double angle = 0;
         for (int i = 0; i < all.Count; i++)
@@ -134,7 +141,8 @@ internal sealed class CellSurfaces
         }
 
         // Facets that stand for several, or a room with recesses, may not fill the sphere exactly.
-        double whole = apart / Math.Max(angle, LeastSphere);
+        // Out of doors the rest is sky.
+        double whole = apart / Math.Max(angle, cell == Cells.Outdoors ? 1 : LeastSphere);
         foreach (ref double share in shares)
         {
             share *= whole;
@@ -148,15 +156,16 @@ internal sealed class CellSurfaces
 
         return new ViewFactors(cell, shares, near, holes);
     }
+
+    private int Index(int cell) => cell == Cells.Outdoors ? Count : cell;
 }
 
 /// <summary>What stands between two cells, or on both sides in one, for the books of the power balance.</summary>
 /// <param name="One">The cell on one side.</param>
 /// <param name="Other">The cell on the other.</param>
 /// <param name="SquareMetres">Its area.</param>
-/// <param name="Material">What it is made of; <see cref="Facet.Nothing"/> for a hole.</param>
-/// <param name="IsMirror">Whether what it reflects first is a path of its own.</param>
-internal sealed record Panel(int One, int Other, double SquareMetres, int Material, bool IsMirror);
+/// <param name="Sheets">What stands in it, from one side to the other; nothing in a hole.</param>
+internal sealed record Panel(int One, int Other, double SquareMetres, Sheet[] Sheets);
 
 /// <summary>A solid thing that stands in a cell: it takes what strikes it and nothing comes out on the other side into another cell.</summary>
 /// <param name="Cell">The cell.</param>

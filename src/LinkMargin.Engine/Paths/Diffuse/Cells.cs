@@ -16,14 +16,17 @@ internal sealed class Cells
     /// <summary>The farthest of those.</summary>
     internal const double FarthestBesideMetres = 0.3;
 
+    // How much farther than a room's edge is looked for walls, as a share of the distance to it: one in the edge counts.
+    private const double PastEdge = 0.01;
+
     private readonly House house;
     private readonly int[] firstOfLevel;
-    private readonly FixtureBox[] shells;
+    private readonly FixtureBox[] shells; // the smallest first: of one in another, it is the inner one's air
 
     internal Cells(Scene scene)
     {
         house = scene.House;
-        shells = [.. scene.Boxes.Where(box => box.IsShell)];
+        shells = [.. scene.Boxes.Where(box => box.IsShell).OrderBy(box => box.CubicMetres)];
         firstOfLevel = new int[house.Levels.Count + 1];
         for (int i = 0; i < house.Levels.Count; i++)
         {
@@ -34,8 +37,18 @@ internal sealed class Cells
     /// <summary>How many there are.</summary>
     internal int Count => firstOfLevel[^1] + shells.Length;
 
+    /// <summary>How many of them are rooms; they come first.</summary>
+    internal int RoomCount => firstOfLevel[^1];
+
+    /// <summary>The hollow fixtures, the smallest first.</summary>
+    internal IReadOnlyList<FixtureBox> Shells => shells;
+
     /// <summary>The cell of a hollow fixture.</summary>
-    internal int OfShell(int shell) => firstOfLevel[^1] + shell;
+    internal int OfShell(FixtureBox box) => firstOfLevel[^1] + Array.IndexOf(shells, box);
+
+    /// <summary>The cell round a fixture: the smallest hollow one it stands in, or the room.</summary>
+    internal int Around(FixtureBox box) =>
+        Array.Find(shells, box.IsWithin) is { } shell ? OfShell(shell) : RoomAt(box.Level, box.Centre);
 
     /// <summary>The cell of a room.</summary>
     internal int OfRoom(int level, int room) => firstOfLevel[level] + room;
@@ -77,7 +90,7 @@ internal sealed class Cells
         {
             if (shells[i].Holds(at))
             {
-                return OfShell(i);
+                return firstOfLevel[^1] + i;
             }
         }
 
@@ -88,9 +101,10 @@ internal sealed class Cells
             return room;
         }
 
-        // In the line of a wall between rooms written to their clear size: the nearest room.
+        // In the line of a wall between rooms written to their clear size: the nearest room, if that wall does not stand between.
         IReadOnlyList<Room> rooms = house.Levels[level].Rooms;
         double nearest = FarthestBesideMetres;
+        Polygon? beside = null;
         for (int i = 0; i < rooms.Count; i++)
         {
             double away = -rooms[i].Outline.DepthOf(at.Plan);
@@ -98,9 +112,29 @@ internal sealed class Cells
             {
                 nearest = away;
                 room = OfRoom(level, i);
+                beside = rooms[i].Outline;
             }
         }
 
-        return room;
+        return beside is not null && IsWallBetween(level, at.Plan, beside.NearestTo(at.Plan)) ? Outdoors : room;
+    }
+
+    // Whether a wall's middle line stands between a place and the edge of a room nearest to it, or in that edge.
+    private bool IsWallBetween(int level, Point2 place, Point2 edge)
+    {
+        Point2 past = edge + (PastEdge * (edge - place)), onwards = past - place;
+        foreach (Wall wall in house.Levels[level].Walls)
+        {
+            Point2 along = wall.End - wall.Start;
+            double slack = GeometryTolerances.SlackMetres * wall.LengthMetres;
+            double before = Point2.Cross(along, place - wall.Start), after = Point2.Cross(along, past - wall.Start);
+            double start = Point2.Cross(onwards, wall.Start - place), end = Point2.Cross(onwards, wall.End - place);
+            if (Math.Abs(before) > slack && before > 0 != after > 0 && Math.Min(start, end) <= slack && Math.Max(start, end) >= -slack)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

@@ -16,7 +16,8 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// Let a be what the first flights pass into each cell, m what mirrors reflect of them and n what other things scatter; K
 /// the flux of what is put in before it is reflected, G that of all, ρ the area that reflects (ρn of what scatters). After
 /// just one reflection s = m + n + ρ·K·a sets out. What strikes the surfaces after one reflection or more is then G·s, after
-/// two or more K·ρ·G·s, and after one that scattered K·(n + ρn·K·a). A place that looks at a mirror sees its share of G·s thrown
+/// two or more K·ρ·G·s, and after one that scattered K·(n + ρn·K·a). Out of doors no energy gathers: a place there sees what the
+/// house's outer faces pass, which spreads as the angle they fill falls, and a console there sends in its share of them. A place that looks at a mirror sees its share of G·s thrown
 /// back, the last reflection; one that looks through a wall, or stands in the plane of a hole, sees of the cell behind what has
 /// had all its reflections. Between cells G and K·ρ·G are symmetrical, since as much passes a wall one way as the other.
 /// </para>
@@ -26,28 +27,13 @@ internal sealed class DiffuseField
     private readonly Cells cells;
     private readonly CellSurfaces surfaces;
     private readonly double[] reflected; // flux that has had its reflections, by cell
-    private readonly double[][] brightness; // of each cell's facets, as flux
+    private readonly double[][] brightness; // of each cell's facets, as flux; out of doors last
 
     internal DiffuseField(Cells cells, RoomShell shell, Point3 console)
     {
         this.cells = cells;
         surfaces = shell.Surfaces;
-        int count = surfaces.Count;
-        brightness = new double[count][];
-        int own = cells.At(console);
-        if (own == Cells.Outdoors)
-        {
-            reflected = new double[count];
-            Passed = Reflected = Scattered = reflected;
-            LostShare = 1;
-            for (int cell = 0; cell < count; cell++)
-            {
-                brightness[cell] = new double[surfaces.Of(cell).Count];
-            }
-
-            return;
-        }
-
+        int count = surfaces.Count, own = cells.At(console);
         PowerBalance balance = shell.Balance;
         ViewFactors views = surfaces.From(console, own, new double[Numbers(own)]);
         (Passed, Reflected, Scattered) = FirstFlights(shell, views);
@@ -61,25 +47,13 @@ internal sealed class DiffuseField
             ((balance.MirrorArea(i) + balance.ScatteringArea(i)) * flux[i])
             + Scattered[i] + (balance.ScatteringArea(i) * unreflected[i]))];
         reflected = balance.BeforeReflection(twice);
+        brightness = new double[count + 1][];
         for (int cell = 0; cell < count; cell++)
         {
-            IReadOnlyList<Facet> facets = surfaces.Of(cell);
-            double free = balance.FreeShare(cell);
-            brightness[cell] = new double[facets.Count];
-            for (int i = 0; i < facets.Count; i++)
-            {
-                Facet facet = facets[i];
-                double struck = flux[cell];
-                if (!facet.IsMirror)
-                {
-                    double straight = cell == own ? free * views.Shares[i] / facet.SquareMetres : 0;
-                    struck += unreflected[cell] + straight;
-                }
-
-                brightness[cell][i] = free * ((shell.Reflected(facet) * struck)
-                    + (facet.Other == Cells.Outdoors ? 0 : shell.Passed(facet) * reflected[facet.Other]));
-            }
+            brightness[cell] = BrightnessOf(cell, shell, flux[cell], unreflected[cell], cell == own ? views.Shares : []);
         }
+
+        brightness[count] = BrightnessOf(Cells.Outdoors, shell, 0, 0, []);
     }
 
     /// <summary>What the first flights pass into each cell, share of the power sent out.</summary>
@@ -94,15 +68,10 @@ internal sealed class DiffuseField
     /// <summary>What they lose to heat and out of doors; with the other three it makes 1.</summary>
     internal double LostShare { get; }
 
-    /// <summary>Scalar power density at a place, per square metre, for each watt sent out; none out of doors.</summary>
+    /// <summary>Scalar power density at a place, per square metre, for each watt sent out.</summary>
     internal double At(Point3 place)
     {
         int cell = cells.At(place);
-        if (cell == Cells.Outdoors)
-        {
-            return 0;
-        }
-
         using Scratch scratch = Scratch.Open();
         return At(surfaces.From(place, cell, scratch.Of<double>(Numbers(cell))));
     }
@@ -110,8 +79,8 @@ internal sealed class DiffuseField
     /// <summary>The same for what a place sees.</summary>
     internal double At(in ViewFactors views)
     {
-        double[] bright = brightness[views.Cell];
-        double flux = views.Here * reflected[views.Cell];
+        double[] bright = brightness[views.Cell == Cells.Outdoors ? ^1 : views.Cell];
+        double flux = views.Here * ReflectedIn(views.Cell);
         for (int i = 0; i < bright.Length; i++)
         {
             flux += views.Shares[i] * bright[i];
@@ -119,12 +88,36 @@ internal sealed class DiffuseField
 
         for (int h = 0; h < views.Beyond.Length; h++)
         {
-            int beyond = surfaces.BehindHole(views.Cell, h);
-            flux += beyond == Cells.Outdoors ? 0 : views.Beyond[h] * reflected[beyond];
+            flux += views.Beyond[h] * ReflectedIn(surfaces.BehindHole(views.Cell, h));
         }
 
         // A quarter of a density strikes a surface from one side.
         return 4 * flux;
+    }
+
+    // Nothing comes back from out of doors.
+    private double ReflectedIn(int cell) => cell == Cells.Outdoors ? 0 : reflected[cell];
+
+    // Of each facet of a cell, what it sends into it that has had its reflections.
+    private double[] BrightnessOf(int cell, RoomShell shell, double flux, double unreflected, ReadOnlySpan<double> seenByConsole)
+    {
+        IReadOnlyList<Facet> facets = surfaces.Of(cell);
+        ReadOnlySpan<double> reflects = shell.Reflected(cell), passes = shell.Passed(cell);
+        double free = shell.Balance.FreeShare(cell);
+        var bright = new double[facets.Count];
+        for (int i = 0; i < bright.Length; i++)
+        {
+            Facet facet = facets[i];
+            double struck = flux;
+            if (!facet.IsMirror)
+            {
+                struck += unreflected + (seenByConsole.IsEmpty ? 0 : free * seenByConsole[i] / facet.SquareMetres);
+            }
+
+            bright[i] = free * ((reflects[i] * struck) + (passes[i] * ReflectedIn(facet.Other)));
+        }
+
+        return bright;
     }
 
     // As many numbers as the view factors from a cell take.
@@ -137,13 +130,18 @@ internal sealed class DiffuseField
         var reflected = new double[surfaces.Count];
         var scattered = new double[surfaces.Count];
         IReadOnlyList<Facet> facets = surfaces.Of(views.Cell);
+        ReadOnlySpan<double> reflects = shell.Reflected(views.Cell), passes = shell.Passed(views.Cell);
         double free = shell.Balance.FreeShare(views.Cell);
         for (int i = 0; i < facets.Count; i++)
         {
             Facet facet = facets[i];
             double strikes = free * views.Shares[i];
-            (facet.IsMirror ? reflected : scattered)[views.Cell] += strikes * shell.Reflected(facet);
-            Put(facet.Other, strikes * shell.Passed(facet));
+            if (views.Cell != Cells.Outdoors)
+            {
+                (facet.IsMirror ? reflected : scattered)[views.Cell] += strikes * reflects[i];
+            }
+
+            Put(facet.Other, strikes * passes[i]);
         }
 
         Put(views.Cell, views.Here);

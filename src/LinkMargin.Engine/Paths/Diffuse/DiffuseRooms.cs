@@ -16,7 +16,7 @@ internal sealed class DiffuseRooms : IPathSource
         Cells = new Cells(house.Scene);
         Shell = new RoomShell(SurfaceSurvey.Of(house.Scene, Cells), house.Losses);
         shifted = new ShiftedRooms(Shell, house.Losses, Cells);
-        fluxOfOwn = new double[Cells.OfShell(0)];
+        fluxOfOwn = new double[Cells.RoomCount];
     }
 
     /// <summary>The house.</summary>

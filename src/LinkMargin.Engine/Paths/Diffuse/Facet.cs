@@ -2,22 +2,31 @@ using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
+/// <summary>One layer of what stands between two cells.</summary>
+/// <param name="Material">What it is made of, by number.</param>
+/// <param name="Depths">How many times the depth that its material's loss belongs to it is thick; null for a sheet.</param>
+/// <param name="IsMirror">Whether what it reflects first is a path of its own; other layers scatter it.</param>
+internal readonly record struct Sheet(int Material, double? Depths = null, bool IsMirror = true);
+
 /// <summary>
 /// A flat piece of a cell's surface as seen from inside, and the solid angle under which a place sees it.
 /// </summary>
 /// <param name="Other">The cell behind it.</param>
-/// <param name="Material">What it is made of, by number; <see cref="Nothing"/> for a hole.</param>
+/// <param name="Sheets">What stands in it, the nearest first; nothing in a hole.</param>
 /// <param name="Outline">Its corners in order.</param>
-internal sealed record Facet(int Other, int Material, Point3[] Outline)
+internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
 {
-    /// <summary>The material of a hole.</summary>
-    internal const int Nothing = -1;
-
     /// <summary>Whether nothing stands in it.</summary>
-    internal bool IsHole => Material == Nothing;
+    internal bool IsHole => Sheets.Length == 0;
 
     /// <summary>Whether what it reflects first is a path of its own; the others scatter it.</summary>
-    internal bool IsMirror { get; init; } = true;
+    internal bool IsMirror => IsHole || Sheets[0].IsMirror;
+
+    /// <summary>
+    /// The way it faces, of unit length: a place behind it sees nothing of it. Null where it is seen from both sides, such as a
+    /// wall that ends in a room.
+    /// </summary>
+    internal Point3? Facing { get; init; }
 
     /// <summary>For a hole, the number of the cell behind it among those its own cell has holes to; −1 for others.</summary>
     internal int Hole { get; init; } = -1;
@@ -42,7 +51,12 @@ internal sealed record Facet(int Other, int Material, Point3[] Outline)
         const double Hair = 1e-7;
         (double x, double y, double z) = DoubleArea();
         double twice = Math.Sqrt((x * x) + (y * y) + (z * z));
-        Point3 to = Less(from, Outline[0]);
+        Point3 to = Less(Outline[0], from);
+        if (Facing is { } facing && Dot(facing, to) > Hair)
+        {
+            return 0; // seen from behind
+        }
+
         if (Math.Abs((x * to.X) + (y * to.Y) + (z * to.Z)) < Hair * twice)
         {
             double step = Hair / twice;

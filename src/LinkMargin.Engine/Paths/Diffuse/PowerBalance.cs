@@ -73,6 +73,11 @@ internal sealed class PowerBalance
     /// <summary>Share of flights in a cell that strike its facets, not what stands within.</summary>
     internal double FreeShare(int cell)
     {
+        if (cell == Cells.Outdoors)
+        {
+            return 1;
+        }
+
         double struck = Leaving(cell) + mirrors[cell] + scatterers[cell];
         return struck > 0 ? 1 - (within[cell] / struck) : 1;
     }

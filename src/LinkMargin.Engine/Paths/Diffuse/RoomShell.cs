@@ -10,7 +10,12 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// </summary>
 internal sealed class RoomShell
 {
+    // Two perfect mirrors would reflect for ever.
+    private const double LeastShare = 1e-12;
+
     private readonly LossTables losses;
+    private readonly double[][] reflected; // by cell, out of doors last, and facet
+    private readonly double[][] passed;
 
     internal RoomShell(CellSurfaces surfaces, LossTables losses)
     {
@@ -32,6 +37,11 @@ internal sealed class RoomShell
             Balance.Fill(cell, surfaces.CubicMetres(cell));
             Balance.AbsorbWithin(cell, surfaces.FurnishingSquareMetres(cell));
         }
+
+        SheetPower[][] facets = [.. Enumerable.Range(0, surfaces.Count).Append(Cells.Outdoors)
+            .Select(cell => surfaces.Of(cell).Select(facet => PowerOf(facet.Sheets)).ToArray())];
+        reflected = [.. facets.Select(cell => cell.Select(power => power.ReflectedNear).ToArray())];
+        passed = [.. facets.Select(cell => cell.Select(power => power.Passed).ToArray())];
     }
 
     /// <summary>The surfaces.</summary>
@@ -40,43 +50,77 @@ internal sealed class RoomShell
     /// <summary>The power balance.</summary>
     internal PowerBalance Balance { get; }
 
-    /// <summary>Share of what strikes a facet that it reflects.</summary>
-    internal double Reflected(Facet facet) => facet.IsHole ? 0 : losses[facet.Material].DiffuseReflectance;
+    /// <summary>Share of what strikes each facet of a cell that it reflects.</summary>
+    internal ReadOnlySpan<double> Reflected(int cell) => reflected[cell == Cells.Outdoors ? Surfaces.Count : cell];
 
-    /// <summary>Share of what strikes a facet that it passes.</summary>
-    internal double Passed(Facet facet) => facet.IsHole ? 1 : losses[facet.Material].DiffuseTransmittance;
+    /// <summary>Share of what strikes each facet of a cell that it passes.</summary>
+    internal ReadOnlySpan<double> Passed(int cell) => passed[cell == Cells.Outdoors ? Surfaces.Count : cell];
 
     private void Add(Panel panel)
     {
-        if (panel.Material == Facet.Nothing)
+        if (panel.Sheets.Length == 0)
         {
             Balance.Exchange(panel.One, panel.Other, panel.SquareMetres);
             return;
         }
 
-        AngleTable table = losses[panel.Material];
-        Balance.Exchange(panel.One, panel.Other, panel.SquareMetres * table.DiffuseTransmittance);
-        foreach (int cell in new[] { panel.One, panel.Other })
+        SheetPower power = PowerOf(panel.Sheets);
+        Balance.Exchange(panel.One, panel.Other, panel.SquareMetres * power.Passed);
+        Add(panel, panel.One, power.Passed, power.ReflectedNear, panel.Sheets[0].IsMirror);
+        Add(panel, panel.Other, power.Passed, power.ReflectedFar, panel.Sheets[^1].IsMirror);
+    }
+
+    private void Add(Panel panel, int cell, double passed, double reflected, bool isMirror)
+    {
+        Balance.Reflect(cell, panel.SquareMetres * reflected, isMirror);
+        double absorbing = panel.SquareMetres * Math.Max(0, 1 - passed - reflected);
+        if (panel.One == panel.Other)
         {
-            Balance.Reflect(cell, panel.SquareMetres * table.DiffuseReflectance, panel.IsMirror);
-            double absorbing = panel.SquareMetres * table.DiffuseAbsorptance;
-            if (panel.One == panel.Other)
-            {
-                Balance.AbsorbWithin(cell, absorbing);
-            }
-            else
-            {
-                Balance.Absorb(cell, absorbing);
-            }
+            Balance.AbsorbWithin(cell, absorbing);
         }
+        else
+        {
+            Balance.Absorb(cell, absorbing);
+        }
+    }
+
+    // Layers that stand apart by some wavelengths, or by nobody knows what: their powers add. What passes the first and is not
+    // reflected back into it for good passes the second, and so on: T = T1·T2 / (1 − R1·R2).
+    private SheetPower PowerOf(Sheet[] sheets)
+    {
+        var all = new SheetPower(1, 0, 0);
+        foreach (Sheet sheet in sheets)
+        {
+            (double through, double back) = PowerOf(sheet);
+            double once = 1 / Math.Max(LeastShare, 1 - (all.ReflectedFar * back));
+            all = new SheetPower(
+                all.Passed * through * once,
+                all.ReflectedNear + (all.Passed * all.Passed * back * once),
+                back + (through * through * all.ReflectedFar * once));
+        }
+
+        return all;
+    }
+
+    private (double Passed, double Reflected) PowerOf(Sheet sheet)
+    {
+        AngleTable table = losses[sheet.Material];
+        if (sheet.Depths is not double depths)
+        {
+            return (table.DiffuseTransmittance, table.DiffuseReflectance);
+        }
+
+        double passed = Decibels.ToPowerRatio(-table.LossDb(1) * depths);
+        return (passed, Math.Min(table.DiffuseReflectance, 1 - passed));
     }
 
     private void Add(Solid solid)
     {
-        AngleTable table = losses[solid.Material];
-        double passed = Decibels.ToPowerRatio(-table.LossDb(1) * solid.Depths);
-        double reflected = Math.Min(table.DiffuseReflectance, 1 - passed);
+        (double passed, double reflected) = PowerOf(new Sheet(solid.Material, solid.Depths, solid.IsMirror));
         Balance.AbsorbWithin(solid.Cell, solid.SquareMetres * (1 - passed - reflected));
         Balance.Reflect(solid.Cell, solid.SquareMetres * reflected, solid.IsMirror);
     }
+
+    // What layers behind each other pass, and what they reflect of what strikes them on either side.
+    private readonly record struct SheetPower(double Passed, double ReflectedNear, double ReflectedFar);
 }

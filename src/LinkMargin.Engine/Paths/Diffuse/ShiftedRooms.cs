@@ -47,10 +47,6 @@ internal sealed class ShiftedFields(Cells cells, CellSurfaces surfaces, IReadOnl
     internal IEnumerable<(int Material, double Slope)> SlopesAt(Point3 hands, DiffuseField plain)
     {
         int cell = cells.At(hands);
-        if (cell == Cells.Outdoors)
-        {
-            return [];
-        }
 
         // What a place sees is geometry, the same for all of them.
         ViewFactors views = surfaces.From(hands, cell, new double[surfaces.Of(cell).Count + surfaces.HoleCount(cell)]);

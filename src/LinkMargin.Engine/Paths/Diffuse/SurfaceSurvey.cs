@@ -17,12 +17,14 @@ internal sealed class SurfaceSurvey
     private readonly Scene scene;
     private readonly Cells cells;
     private readonly CellSurfaces surfaces;
+    private readonly Covers covers;
 
     private SurfaceSurvey(Scene scene, Cells cells)
     {
         this.scene = scene;
         this.cells = cells;
         surfaces = new CellSurfaces(cells.Count);
+        covers = new Covers(scene, cells);
     }
 
     internal static CellSurfaces Of(Scene scene, Cells cells)
@@ -42,13 +44,14 @@ internal sealed class SurfaceSurvey
         return survey.surfaces;
     }
 
-    private int NumberOf(Material? material) => material is null ? Facet.Nothing : scene.NumberOf(material);
+    private Sheet[] SheetOf(Material? material) => material is null ? [] : [new Sheet(scene.NumberOf(material))];
 
     private void AddRun(Level level, WallRun run)
     {
         Wall wall = run.Wall;
         double top = Math.Min(wall.TopMetres, level.HeightMetres);
         double left = run.From;
+        Patch patch = Patch.Of(wall, level.ElevationMetres);
 
         // From opening to opening: the wall between them, the wall over and under them, and what fills them.
         foreach (Opening opening in wall.Openings.OrderBy(o => o.OffsetMetres))
@@ -74,11 +77,23 @@ internal sealed class SurfaceSurvey
                 return;
             }
 
-            Point2 along = (1 / wall.LengthMetres) * (wall.End - wall.Start);
-            Point2 start = wall.Start + (from * along), end = wall.Start + (to * along);
-            double low = level.ElevationMetres + bottom, high = level.ElevationMetres + head;
-            surfaces.AddPanel(
-                run.One, run.Other, [start.At(low), end.At(low), end.At(high), start.At(high)], NumberOf(material), true);
+            // Before the wall itself a solid thing changes little of what little passes; an opening it covers.
+            bool isOpening = !ReferenceEquals(material, wall.Material);
+            AddParts(patch, covers.Cut(
+                patch,
+                new Rectangle(from, to, bottom, head),
+                new CoveredPart(run.One, run.Other, SheetOf(material)),
+                wall.HalfThicknessMetres,
+                null,
+                isOpening));
+        }
+    }
+
+    private void AddParts(in Patch patch, IEnumerable<CoveredPart> parts)
+    {
+        foreach (CoveredPart part in parts)
+        {
+            surfaces.AddPanel(part.Behind, part.Before, patch.Corners(part.Rectangle), part.Sheets, patch.Normal);
         }
     }
 
@@ -110,43 +125,52 @@ internal sealed class SurfaceSurvey
         double holeHeight = hasOther ? (levels[lower].CeilingMetres + levels[lower + 1].ElevationMetres) / 2 : plate.Height;
         foreach (PlatePart part in PlatePart.Of(cells, scene.Frame, room.Outline, otherLevel, rooms, plate.Voids))
         {
-            int material = part.IsVoid ? Facet.Nothing : plate.Material;
+            Sheet[] sheets = part.IsVoid ? [] : [new Sheet(plate.Material)];
             if (isCeiling || part.Other == Cells.Outdoors)
             {
-                surfaces.Add(new Panel(cell, part.Other, part.SquareMetres, material, true));
+                surfaces.Add(new Panel(cell, part.Other, part.SquareMetres, sheets));
             }
 
             Point3[] outline = [.. part.Outline.Select(c => c.At(part.IsVoid ? holeHeight : plate.Height))];
-            surfaces.See(cell, new Facet(part.Other, material, outline));
+            surfaces.See(cell, new Facet(part.Other, sheets, outline)); // its outline is a mean: it may lie beside a place in a stair void
+            if (part.Other == Cells.Outdoors)
+            {
+                surfaces.See(Cells.Outdoors, new Facet(cell, sheets, outline) { Facing = new Point3(0, 0, isCeiling ? 1 : -1) });
+            }
         }
     }
 
+    // Shells first: what covers their sides is known then, and covers nothing else.
     private void AddFixtures()
     {
-        int hollow = 0;
-        foreach (FixtureBox box in scene.Boxes)
+        foreach (FixtureBox box in cells.Shells)
         {
-            int room = cells.RoomAt(box.Level, box.Centre);
-            if (box.IsShell)
-            {
-                AddHollow(cells.OfShell(hollow++), room, box);
-                continue;
-            }
+            AddShell(box);
+        }
 
+        foreach (FixtureBox box in scene.Boxes.Where(box => !box.IsShell))
+        {
+            // What covers an opening is part of what closes that.
+            double square = Math.Max(0, (box.SurfaceSquareMetres * (box.IsBody ? Body.Body.SkinOverBoxes : 1)) - (2 * covers.CoveredBy(box)));
             double depths = box.BulkThickness is double thickness ? box.MeanChordMetres / thickness : 1;
-            double area = box.SurfaceSquareMetres * (box.IsBody ? Body.Body.SkinOverBoxes : 1);
-            surfaces.Add(new Solid(
-                room, area, box.Material, depths, box.MirrorOf(FixtureBox.PanelSides[0]) >= 0));
+            surfaces.Add(new Solid(cells.Around(box), square, box.Material, depths, box.HasMirrors));
         }
     }
 
-    private void AddHollow(int inside, int room, FixtureBox box)
+    private void AddShell(FixtureBox box)
     {
+        int inside = cells.OfShell(box), outside = cells.Around(box);
         surfaces.Fill(inside, box.CubicMetres);
-        foreach (BoxFace face in box.Faces())
+        for (int side = 0; side < FixtureBox.AllSides.Length; side++)
         {
-            int material = (box.OpenSides & face.Side) != 0 ? Facet.Nothing : box.Material;
-            surfaces.AddPanel(inside, room, face.Outline, material, box.MirrorOf(face.Side) >= 0);
+            Patch patch = Patch.Of(box, side);
+            int material = box.PanelOn(FixtureBox.AllSides[side]);
+            bool isMirror = box.MirrorOf(FixtureBox.AllSides[side]) >= 0;
+            var between = new CoveredPart(inside, outside, material == FixtureBox.Open ? [] : [new Sheet(material, null, isMirror)]);
+            foreach (Rectangle free in covers.FreeOf(box, side, patch.ShadowOf(box)))
+            {
+                AddParts(patch, covers.Cut(patch, free, between, 0, box, true));
+            }
         }
     }
 }

@@ -55,7 +55,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
         }
 
         Ray there = reflection.There(ends.Start, house.WavelengthMetres), on = reflection.On(ends.End, house.WavelengthMetres);
-        house.Scene.GatherFoldedLevels(there, on, buffer);
+        house.Scene.GatherFoldedLevels(there, on, reflection.Fold, buffer);
         if (FrontSum.PowerRatio(buffer.Pieces, house.Losses, leastPower / power) * power <= leastPower)
         {
             return 0; // floors alone take too much of it

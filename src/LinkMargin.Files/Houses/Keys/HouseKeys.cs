@@ -40,7 +40,11 @@ internal static class HouseKeys
 
     /// <summary>A fixture.</summary>
     public static readonly string[] Fixture =
-        ["name", "level", "box", "from", "to", "turn", "front", "material", "shell", "open"];
+        ["name", "level", "box", "from", "to", "turn", "front", "material", "shell", "open", "sides"];
+
+    /// <summary>The sides of a fixture.</summary>
+    public static readonly string[] FixtureSides =
+        ["front", "back", "left", "right", "top", "bottom", "north", "east", "south", "west"];
 
     /// <summary>The two radios.</summary>
     public static readonly string[] Radios = ["console", "controller"];

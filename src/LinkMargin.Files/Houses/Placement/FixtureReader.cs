@@ -10,6 +10,9 @@ namespace LinkMargin.Files.Houses.Placement;
 /// <summary>Reads the fixtures of a house into its premises.</summary>
 internal sealed class FixtureReader(PlacementContext placement, MaterialReader materials)
 {
+    // The word for a side without a panel.
+    private const string NoPanel = "none";
+
     private readonly Source source = placement.Source;
 
     /// <summary>Reads all that can be read.</summary>
@@ -43,7 +46,7 @@ internal sealed class FixtureReader(PlacementContext placement, MaterialReader m
         Material material = materials.Required(group, "material");
         double turn = group.OptionalNumber("turn", Quantity.Degrees, HouseLimits.Angle) ?? 0;
         (Point2 Least, Point2 Greatest)? box = Box(group);
-        (bool isShell, BoxSides open) = Shell(group);
+        ShellSides? shell = Shell(group);
         if (level is not { } index || Heights(group, index) is not { } heights || box is not { } corners)
         {
             return null;
@@ -60,8 +63,9 @@ internal sealed class FixtureReader(PlacementContext placement, MaterialReader m
             heights.To,
             material)
         {
-            IsShell = isShell,
-            OpenSides = open,
+            IsShell = shell is not null,
+            OpenSides = shell?.Open ?? BoxSides.None,
+            SideMaterials = shell?.Materials ?? [],
         };
         if (fixture.Corners().All(corner => placement.IsBeyond(index, corner)))
         {
@@ -121,27 +125,74 @@ internal sealed class FixtureReader(PlacementContext placement, MaterialReader m
         return (bottom, Math.Min(top, placement.HeightOf(level) ?? top));
     }
 
-    private (bool IsShell, BoxSides Open) Shell(MappingReader group)
+    // What is said about its sides; null for a solid thing.
+    private ShellSides? Shell(MappingReader group)
     {
         BoxSides front = group.Optional("front") is { } node
             && ValueReader.TryChoose(source, node, "front", Sides.OfCompass, "a side for the front", null, out BoxSides named)
                 ? named
                 : BoxSides.South;
-        BoxSides open = BoxSides.None;
+        IReadOnlyDictionary<string, BoxSides> words = Sides.OfFixture(front);
+        var sides = new ShellSides();
         foreach (Node item in group.OptionalItems("open"))
         {
-            if (ValueReader.TryChoose(source, item, "open", Sides.OfFixture(front), "a side of a fixture", null, out BoxSides side))
+            if (ValueReader.TryChoose(source, item, "open", words, "a side of a fixture", null, out BoxSides side))
             {
-                open |= side;
+                sides.Open |= side;
             }
         }
 
+        ReadSides(group, words, sides);
+        bool isWritten = group.Has("open") || group.Has("sides");
         bool? shell = group.OptionalFlag("shell");
-        if (shell == false && group.Has("open"))
+        if (shell == false && isWritten)
         {
-            source.Error(group.MarkOf("shell"), "a fixture with open sides is a shell; remove 'shell: false' or 'open'");
+source.Error(group.MarkOf("shell"), group.Has("open")
+                ? "a fixture with open sides is a shell; remove 'shell: false' or 'open'"
+                : "a fixture with 'sides' is a shell; remove 'shell: false' or 'sides'");
         }
 
-        return (shell == true || group.Has("open"), open);
+        return shell == true || isWritten ? sides : null;
+    }
+
+    // Each side once: by its place seen from the front, or by compass.
+    private void ReadSides(MappingReader group, IReadOnlyDictionary<string, BoxSides> words, ShellSides sides)
+    {
+        if (group.OptionalGroup("sides", "the sides of a fixture", HouseKeys.FixtureSides) is not { } panels)
+        {
+            return;
+        }
+
+        var written = new Dictionary<BoxSides, string>();
+        foreach (string word in HouseKeys.FixtureSides.Where(panels.Has))
+        {
+            BoxSides side = words[word];
+            bool isNone = panels.Optional(word) is ScalarNode { Text: NoPanel };
+            Material? material = isNone ? null : materials.Optional(panels, word);
+            if (!written.TryAdd(side, word))
+            {
+                source.Error(panels.MarkOf(word), $"{word}: this is the side that '{written[side]}' names as well; write it once");
+            }
+            else if (isNone)
+            {
+                sides.Open |= side;
+            }
+            else if (material is not null && (sides.Open & side) != 0)
+            {
+                source.Error(panels.MarkOf(word), $"{word}: the key 'open' says that this side has no panel; remove it there, or here");
+            }
+            else if (material is not null)
+            {
+                sides.Materials[side] = material;
+            }
+        }
+    }
+
+    // The sides of a shell that differ from the others.
+    private sealed class ShellSides
+    {
+        internal BoxSides Open { get; set; }
+
+        internal Dictionary<BoxSides, Material> Materials { get; } = [];
     }
 }

@@ -144,7 +144,7 @@ public sealed class BodyShadowTests(ITestOutputHelper output)
     {
         var seat = new Seat("seat", 0, default, 6, 0, 15);
         Fixture torso = Sizes.Of(seat)[0] with { FromMetres = 0, ToMetres = 12 };
-        var box = new FixtureBox(torso, new Level("level", -6, 18), 0, 0, -1, 0);
+        var box = new FixtureBox(torso, new Level("level", -6, 18), _ => 0, 0, -1, 0);
         Complex permittivity = ComplexPermittivity.Of(Sizes.Tissue.Dielectric, Frequency);
         var cylinder = new LossyCylinder(torso.SizeY / 2, permittivity, Frequency.WavelengthMetres, 0);
         var buffer = new TraceBuffer();

@@ -33,7 +33,7 @@ public sealed class DiffuseClosedFormTests
             // The first by Lambert's law from where it strikes: Σ 4·R·share·share'/area of each face. The rest as above.
             (DiffuseField field, double area, AngleTable table) = Box(lossDb, false, from);
             double reflected = table.DiffuseReflectance;
-            double first = Faces().Select(face => new Facet(Cells.Outdoors, 0, face)).Sum(face =>
+            double first = Faces().Select(face => new Facet(Cells.Outdoors, [new Sheet(0)], face)).Sum(face =>
                 4 * reflected * Share(face, from) * Share(face, to) / face.SquareMetres);
             double rest = 4 * reflected * reflected / (area * (1 - reflected));
             Assert.Equal(1, field.At(Place(to)) / (first + rest), Same);
@@ -66,10 +66,10 @@ public sealed class DiffuseClosedFormTests
         var surfaces = new CellSurfaces(1);
         foreach (Point3[] face in Faces())
         {
-            surfaces.AddPanel(0, Cells.Outdoors, face, 0, isMirror);
+            surfaces.AddPanel(0, Cells.Outdoors, face, [new Sheet(0, null, isMirror)]);
         }
 
-        double area = Faces().Sum(face => new Facet(Cells.Outdoors, 0, face).SquareMetres);
+        double area = Faces().Sum(face => new Facet(Cells.Outdoors, [new Sheet(0)], face).SquareMetres);
         return (new DiffuseField(cells, new RoomShell(surfaces, losses), Place(from)), area, losses[0]);
     }
 }

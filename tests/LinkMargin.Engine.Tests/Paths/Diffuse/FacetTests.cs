@@ -2,6 +2,7 @@ using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Paths.Diffuse;
+using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
 
 namespace LinkMargin.Engine.Tests.Paths.Diffuse;
@@ -45,7 +46,7 @@ public sealed class FacetTests
             {
                 // Ω = ∫ cos θ / r² dA from a place clear of the triangle's plane; the midpoint rule over n² parts.
                 const int Parts = 60;
-                var facet = new Facet(-1, Facet.Nothing, [a, b, c]);
+                var facet = new Facet(-1, [], [a, b, c]);
                 var from = new Point3(0.3, 0.2, 7);
                 double sum = 0;
                 for (int i = 0; i < Parts; i++)
@@ -86,10 +87,14 @@ public sealed class FacetTests
                         Point2 size = room.Outline.Greatest - room.Outline.Least;
                         double all = (2 * (size.X + size.Y) * here.HeightMetres) + (2 * size.X * size.Y);
                         int cell = diffuse.Cells.OfRoom(level, i);
-                        double things = house.Fixtures
-                            .Where(f => f.IsShell && diffuse.Cells.RoomAt(f.LevelIndex, f.Centre) == cell)
-                            .Sum(f => 2 * ((f.SizeX * f.SizeY) + ((f.SizeX + f.SizeY) * (f.ToMetres - f.FromMetres))));
-                        Assert.Equal(all + things, diffuse.Shell.Surfaces.Of(cell).Sum(facet => facet.SquareMetres), LeftOutSquareMetres);
+                        FixtureBox[] shells = [.. diffuse.Cells.Shells.Where(shell => diffuse.Cells.RoomAt(shell.Level, shell.Centre) == cell)];
+                        double things = shells.Sum(shell => shell.SurfaceSquareMetres);
+
+                        // What stands flush before a wall, or before another thing, closes off both: the room sees neither.
+                        double closed = shells.Sum(shell => diffuse.Shell.Surfaces.Of(diffuse.Cells.OfShell(shell))
+                            .Where(facet => facet.Other != cell)
+                            .Sum(facet => facet.SquareMetres * (shells.Any(other => diffuse.Cells.OfShell(other) == facet.Other) ? 1 : 2)));
+                        Assert.Equal(all + things - closed, diffuse.Shell.Surfaces.Of(cell).Sum(facet => facet.SquareMetres), LeftOutSquareMetres);
                     }
                 }
             },
@@ -108,7 +113,7 @@ public sealed class FacetTests
     }
 
     private static Facet Rectangle(double a, double b) =>
-        new(-1, Facet.Nothing, [new(-a, -b, 0), new(a, -b, 0), new(a, b, 0), new(-a, b, 0)]);
+        new(-1, [], [new(-a, -b, 0), new(a, -b, 0), new(a, b, 0), new(-a, b, 0)]);
 
     private static Facet[] Box(double x, double y, double z)
     {
@@ -116,10 +121,10 @@ public sealed class FacetTests
         Point3[] high = [.. low.Select(p => p.Plan.At(z))];
         return
         [
-            new(-1, 0, low),
-            new(-1, 0, high),
+            new(-1, [new Sheet(0)], low),
+            new(-1, [new Sheet(0)], high),
             .. Enumerable.Range(0, 4).Select(i =>
-                new Facet(-1, 0, [low[i], low[(i + 1) % 4], high[(i + 1) % 4], high[i]])),
+                new Facet(-1, [new Sheet(0)], [low[i], low[(i + 1) % 4], high[(i + 1) % 4], high[i]])),
         ];
     }
 }

@@ -39,7 +39,7 @@ public sealed class SurfaceSurveyTests
         Scene scene = Scene.Compile(house);
         Panel[] between = [.. SurfaceSurvey.Of(scene, new Cells(scene)).Panels.Where(panel => panel.One == 0 && panel.Other == 1)];
         Assert.Equal([14, 2], between.Select(panel => Math.Round(panel.SquareMetres, 9)));
-        Assert.Equal([false, true], between.Select(panel => panel.Material == Facet.Nothing));
+        Assert.Equal([false, true], between.Select(panel => panel.Sheets.Length == 0));
     }
 
     private static (int Cell, int Other, double SquareMetres)[] Booked(House house)

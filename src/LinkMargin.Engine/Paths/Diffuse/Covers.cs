@@ -1,0 +1,155 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Paths.Diffuse;
+
+/// <summary>
+/// What stands flush before the openings of a house and the sides of its shells. What passes there passes it as well; where it is
+/// a shell itself, it comes into that one's air.
+/// </summary>
+internal sealed class Covers
+{
+    /// <summary>How far before an opening or a side a fixture may stand and still cover it, metres: a few centimetres.</summary>
+    internal const double FlushMetres = 0.05;
+
+    private readonly Scene scene;
+    private readonly Cells cells;
+    private readonly Dictionary<FixtureBox, double> covering = []; // square metres of a solid thing's shadow
+    private readonly Dictionary<(FixtureBox Box, int Side), List<Rectangle>> taken = []; // of a shell's sides
+
+    internal Covers(Scene scene, Cells cells)
+    {
+        this.scene = scene;
+        this.cells = cells;
+    }
+
+    /// <summary>How much of a surface a solid thing covers, square metres.</summary>
+    internal double CoveredBy(FixtureBox box) => covering.GetValueOrDefault(box);
+
+    /// <summary>What is left of a shell's side beside what has been found to stand before something else.</summary>
+    internal IEnumerable<Rectangle> FreeOf(FixtureBox box, int side, Rectangle whole) =>
+        taken.GetValueOrDefault((box, side), []).Aggregate<Rectangle, IEnumerable<Rectangle>>(
+            [whole], (left, gone) => left.SelectMany(rectangle => rectangle.Without(gone)));
+
+    /// <summary>Cuts a rectangle of a plane by what covers it.</summary>
+    /// <param name="patch">The plane.</param>
+    /// <param name="rectangle">The rectangle.</param>
+    /// <param name="between">What lies on its two sides, and what stands in it.</param>
+    /// <param name="halfThicknessMetres">From the plane to the faces of what stands in it.</param>
+    /// <param name="own">The shell it is a side of; null for a wall.</param>
+    /// <param name="bySolids">Whether solid things cover it as well as shells.</param>
+    internal IReadOnlyList<CoveredPart> Cut(
+        in Patch patch, Rectangle rectangle, CoveredPart between, double halfThicknessMetres, FixtureBox? own, bool bySolids)
+    {
+        double reach = halfThicknessMetres + FlushMetres;
+        var parts = new List<CoveredPart> { between with { Rectangle = rectangle } };
+        foreach (FixtureBox box in Before(patch, rectangle, reach, own, bySolids))
+        {
+            Rectangle shadow = patch.ShadowOf(box);
+            bool isBefore = Sum(patch.DistancesOf(box)) > 0;
+            var cut = new List<CoveredPart>();
+            foreach (CoveredPart part in parts)
+            {
+                Rectangle shared = part.Rectangle.With(shadow);
+                if (!shared.IsAny || (isBefore ? part.IsCoveredBefore : part.IsCoveredBehind))
+                {
+                    cut.Add(part);
+                    continue;
+                }
+
+                cut.AddRange(part.Rectangle.Without(shadow).Select(left => part with { Rectangle = left }));
+                cut.Add(Covered(patch, part with { Rectangle = shared }, box, isBefore));
+            }
+
+            parts = cut;
+        }
+
+        return parts;
+    }
+
+    // The nearest first, and of those the one that loses the most: whichever way fixtures are listed.
+    private IEnumerable<FixtureBox> Before(Patch patch, Rectangle rectangle, double reach, FixtureBox? own, bool bySolids)
+    {
+        Point3[] corners = patch.Corners(rectangle);
+        return scene.BoxesNear(corners[0].Plan, corners[2].Plan, reach + (patch.Normal.Z == 0 ? 0 : own?.RadiusMetres ?? 0))
+            .Where(box => box != own && !box.IsBody && (box.IsShell || bySolids) && IsFlush(box))
+            .OrderBy(box => Math.Abs(Sum(patch.DistancesOf(box))))
+            .ThenByDescending(box => scene.TableLossesDb[box.Material]);
+
+        bool IsFlush(FixtureBox box)
+        {
+            (double near, double far) = patch.DistancesOf(box);
+            bool isFlush = box.IsShell
+                ? Math.Min(Math.Abs(near), Math.Abs(far)) <= reach && !(own is not null && (own.IsWithin(box) || box.IsWithin(own)))
+                : near <= reach && far >= -reach;
+            return isFlush && patch.HasAlong(box) && patch.ShadowOf(box).With(rectangle).IsAny;
+        }
+    }
+
+    private CoveredPart Covered(in Patch patch, CoveredPart part, FixtureBox box, bool isBefore)
+    {
+        if (!box.IsShell)
+        {
+            covering[box] = CoveredBy(box) + part.Rectangle.SquareMetres;
+            (double near, double far) = patch.DistancesOf(box);
+            var sheet = new Sheet(box.Material, box.BulkThickness is double thickness ? (far - near) / thickness : null, box.HasMirrors);
+            return part.With(sheet, null, isBefore);
+        }
+
+        int side = SideTowards(patch, box, isBefore);
+        Rectangle own = patch.In(Patch.Of(box, side), part.Rectangle);
+        if (!taken.TryGetValue((box, side), out List<Rectangle>? gone))
+        {
+            taken.Add((box, side), gone = []);
+        }
+
+        gone.Add(own);
+        int material = box.PanelOn(FixtureBox.AllSides[side]);
+        Sheet? panel = material == FixtureBox.Open ? null : new Sheet(material, null, box.HasMirrors && patch.Normal.Z == 0);
+        return part.With(panel, cells.OfShell(box), isBefore);
+    }
+
+    private static int SideTowards(in Patch patch, FixtureBox box, bool isBefore)
+    {
+        int found = 0;
+        double most = double.NegativeInfinity;
+        for (int i = 0; i < FixtureBox.AllSides.Length; i++)
+        {
+            Point3 normal = Patch.Of(box, i).Normal;
+            double facing = (isBefore ? -1 : 1) * ((normal.X * patch.Normal.X) + (normal.Y * patch.Normal.Y) + (normal.Z * patch.Normal.Z));
+            if (facing > most)
+            {
+                (found, most) = (i, facing);
+            }
+        }
+
+        return found;
+    }
+
+    private static double Sum((double Near, double Far) distances) => distances.Near + distances.Far;
+}
+
+/// <summary>A part of a plane with what lies behind it, what stands in it, and what lies before it.</summary>
+/// <param name="Behind">The cell behind it.</param>
+/// <param name="Before">The cell before it.</param>
+/// <param name="Sheets">What stands in it, from behind to before.</param>
+internal sealed record CoveredPart(int Behind, int Before, Sheet[] Sheets)
+{
+    /// <summary>Where.</summary>
+    internal Rectangle Rectangle { get; init; }
+
+    /// <summary>Whether something covers it from before.</summary>
+    internal bool IsCoveredBefore { get; private init; }
+
+    /// <summary>Whether something covers it from behind.</summary>
+    internal bool IsCoveredBehind { get; private init; }
+
+    /// <summary>The same with a cover.</summary>
+    internal CoveredPart With(Sheet? sheet, int? cell, bool isBefore)
+    {
+        Sheet[] cover = sheet is { } one ? [one] : [];
+        return isBefore
+            ? this with { Sheets = [.. Sheets, .. cover], Before = cell ?? Before, IsCoveredBefore = true }
+            : this with { Sheets = [.. cover, .. Sheets], Behind = cell ?? Behind, IsCoveredBehind = true };
+    }
+}

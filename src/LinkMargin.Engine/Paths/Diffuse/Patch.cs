@@ -1,0 +1,117 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Scenes;
+
+namespace LinkMargin.Engine.Paths.Diffuse;
+
+/// <summary>A plane of the house with two directions in it, square to each other and to its normal, all of unit length.</summary>
+/// <param name="Origin">A point of it.</param>
+/// <param name="Along">One direction: level.</param>
+/// <param name="Up">The other: upright for a wall or a side, level for a lid.</param>
+/// <param name="Normal">The way it faces.</param>
+internal readonly record struct Patch(Point3 Origin, Point3 Along, Point3 Up, Point3 Normal)
+{
+    // Things that stand at less of an angle than this to a plane stand along it: one in fifty, about 1°.
+    private const double AlongSine = 0.02;
+
+    /// <summary>The plane of a wall, from its left to its right.</summary>
+    internal static Patch Of(Wall wall, double floorMetres)
+    {
+        Point2 along = (1 / wall.LengthMetres) * (wall.End - wall.Start);
+        return new Patch(wall.Start.At(floorMetres), along.At(0), new(0, 0, 1), new Point2(along.Y, -along.X).At(0));
+    }
+
+    /// <summary>The plane of a box's side, facing outwards.</summary>
+    internal static Patch Of(FixtureBox box, int side)
+    {
+        BoxSides name = FixtureBox.AllSides[side];
+        if (name is BoxSides.Top or BoxSides.Bottom)
+        {
+            double height = name == BoxSides.Top ? box.VerticalExtent.High : box.VerticalExtent.Low;
+            Point2 east = box.OutwardOf(1), north = box.OutwardOf(2);
+            return new Patch(box.Centre.At(height), east.At(0), north.At(0), new(0, 0, name == BoxSides.Top ? 1 : -1));
+        }
+
+        Point2 start = box.Corners[side], outward = box.OutwardOf(side);
+        return new Patch(start.At(0), new Point2(-outward.Y, outward.X).At(0), new(0, 0, 1), outward.At(0));
+    }
+
+    /// <summary>The rectangle that a box covers of it, seen along its normal.</summary>
+    internal Rectangle ShadowOf(FixtureBox box)
+    {
+        (double along, double halfAlong) = Across(box, Along);
+        (double up, double halfUp) = Across(box, Up);
+        return new Rectangle(along - halfAlong, along + halfAlong, up - halfUp, up + halfUp);
+    }
+
+    /// <summary>Between which distances before it a box stands, metres; below 0 behind it.</summary>
+    internal (double Near, double Far) DistancesOf(FixtureBox box)
+    {
+        (double middle, double half) = Across(box, Normal);
+        return (middle - half, middle + half);
+    }
+
+    /// <summary>Whether a box stands along it, with a side to it.</summary>
+    internal bool HasAlong(FixtureBox box) => box.IsAlong(Normal.Z == 0 ? Normal : Along, AlongSine);
+
+    /// <summary>The corners of one of its rectangles.</summary>
+    internal Point3[] Corners(Rectangle of) =>
+        [At(of.Left, of.Low), At(of.Right, of.Low), At(of.Right, of.High), At(of.Left, of.High)];
+
+    /// <summary>One of its rectangles as a rectangle of another plane along it.</summary>
+    internal Rectangle In(Patch other, Rectangle of)
+    {
+        Point3 a = other.Place(At(of.Left, of.Low)), b = other.Place(At(of.Right, of.High));
+        return new Rectangle(Math.Min(a.X, b.X), Math.Max(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.Y, b.Y));
+    }
+
+    private (double Middle, double Half) Across(FixtureBox box, Point3 direction)
+    {
+        (double middle, double half) = box.Along(direction);
+        return (middle - Dot(direction, Origin), half);
+    }
+
+    private Point3 At(double along, double up) => new(
+        Origin.X + (along * Along.X) + (up * Up.X), Origin.Y + (along * Along.Y) + (up * Up.Y), Origin.Z + (along * Along.Z) + (up * Up.Z));
+
+    private Point3 Place(Point3 at)
+    {
+        Point3 from = new(at.X - Origin.X, at.Y - Origin.Y, at.Z - Origin.Z);
+        return new(Dot(from, Along), Dot(from, Up), Dot(from, Normal));
+    }
+
+    private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
+}
+
+/// <summary>A rectangle in a plane, metres.</summary>
+internal readonly record struct Rectangle(double Left, double Right, double Low, double High)
+{
+    /// <summary>Whether there is anything of it.</summary>
+    internal bool IsAny => Right - Left > GeometryTolerances.SlackMetres && High - Low > GeometryTolerances.SlackMetres;
+
+    /// <summary>Its area.</summary>
+    internal double SquareMetres => (Right - Left) * (High - Low);
+
+    /// <summary>What it shares with another.</summary>
+    internal Rectangle With(Rectangle other) => new(
+        Math.Max(Left, other.Left), Math.Min(Right, other.Right), Math.Max(Low, other.Low), Math.Min(High, other.High));
+
+    /// <summary>What is left of it without another, as rectangles.</summary>
+    internal IEnumerable<Rectangle> Without(Rectangle other)
+    {
+        Rectangle shared = With(other);
+        if (!shared.IsAny)
+        {
+            return [this];
+        }
+
+        Rectangle[] left =
+        [
+            this with { Right = shared.Left },
+            this with { Left = shared.Right },
+            shared with { Low = Low, High = shared.Low },
+            shared with { Low = shared.High, High = High },
+        ];
+        return left.Where(rectangle => rectangle.IsAny);
+    }
+}
