@@ -116,7 +116,9 @@ internal sealed class SceneCompiler
             var side = new MirrorCollector([(start, end)]);
             int material = box.IsShell ? box.PanelOn(FixtureBox.PanelSides[i]) : box.Material;
             side.Add(start, end, box.VerticalExtent, material, box.Name, []);
-            yield return side.All[0] with { Number = first + i, IsFixture = true };
+            UprightMirror mirror = side.All[0];
+            int outside = box.IsShell ? 0 : -Math.Sign(mirror.Before(box.Centre.X, box.Centre.Y));
+            yield return mirror with { Number = first + i, IsFixture = true, OnlySide = outside };
         }
     }
 

@@ -33,6 +33,11 @@ internal sealed record UprightMirror(
     /// <summary>Whether it is a side of a fixture.</summary>
     internal bool IsFixture { get; init; }
 
+    /// <summary>
+    /// The only side it reflects on: 1 where its normal points, −1 behind; 0 for both. Within a solid thing nothing is reflected.
+    /// </summary>
+    internal int OnlySide { get; init; }
+
     /// <summary>The panel at a place, or the nearest to it: a mirror may run through several walls and levels.</summary>
     internal MirrorPanel PanelAt(Point3 place)
     {

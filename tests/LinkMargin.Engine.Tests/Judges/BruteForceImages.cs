@@ -59,6 +59,12 @@ internal static class BruteForceImages
             BoxSides[] sides = [BoxSides.South, BoxSides.East, BoxSides.North, BoxSides.West];
             for (int i = 0; i < sides.Length; i++)
             {
+                // Corners run anticlockwise: what is to the right of a side is outside. In a solid thing nothing is reflected.
+                if (!fixture.IsShell && Point2.Cross(corners[(i + 1) % 4] - corners[i], from.Plan - corners[i]) > 0)
+                {
+                    continue;
+                }
+
                 if (InUpright(corners[i], corners[(i + 1) % 4], floor + fixture.FromMetres, floor + fixture.ToMetres, from, to) is Image image)
                 {
                     yield return image with

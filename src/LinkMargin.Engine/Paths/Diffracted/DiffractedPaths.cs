@@ -21,8 +21,8 @@ namespace LinkMargin.Engine.Paths.Diffracted;
 /// </summary>
 internal sealed class DiffractedPaths : PathFinder
 {
-    /// <summary>How many paths are added up at most: the strongest of each doorway, or pair of doorways.</summary>
-    internal const int Most = 12;
+    /// <summary>How many paths are looked at most. Each jamb of a doorway and each side of a stair void has one.</summary>
+    internal const int Most = 24;
 
     /// <summary>Corners of a path round two edges.</summary>
     internal const int MostCorners = 4;
@@ -74,7 +74,7 @@ internal sealed class DiffractedPaths : PathFinder
         using Scratch scratch = Scratch.Open();
         Span<double> lastRatios = scratch.Of<double>(graph.Edges.Length);
         lastRatios.Fill(double.NaN); // not computed yet
-        var strongest = new StrongestPaths(graph.Edges, found, least);
+        var strongest = new StrongestPaths(found, least);
         double straightDb = FreeSpaceDb(ends.DistanceMetres);
         int level = graph.LevelOf(ends.End);
         foreach (int i in order)
@@ -112,9 +112,8 @@ internal sealed class DiffractedPaths : PathFinder
             }
         }
 
-        SharedEnergy.TakeOut(found[..strongest.Count], console, ends.End, wavelength);
-        int count = 0;
-        foreach (DiffractedPath path in found[..strongest.Count])
+        int left = SharedEnergy.Divide(graph.Edges, found[..strongest.Count], console, ends.End, wavelength), count = 0;
+        foreach (DiffractedPath path in found[..left])
         {
             if (Counted(path.Power, least) is double power and > 0)
             {

@@ -6,36 +6,82 @@ namespace LinkMargin.Engine.Paths.Diffracted;
 
 /// <summary>
 /// What diffracted paths of one link share. Two corners of a rack, or the jambs of two doorways in a row, may each stand within
-/// reach of the leg past the other: then the paths round either are one path, with the other corner in its front. It counts once,
-/// as the stronger of the two, and as two in so far as either edge leaves the reach of the other's leg.
+/// reach of the leg past the other: then the paths round either are one path, with the other corner in its front. So are those
+/// past the two jambs of one doorway, or the sides of one stair void. Such paths together bring what the strongest brings: each
+/// brings its power P times P⁴/∑ s·P⁴, over all paths with the share s that they have in common. That changes without a jump
+/// where one edge leaves the reach of the other's leg, or another path becomes the strongest.
 /// </summary>
 internal static class SharedEnergy
 {
-    /// <summary>Takes from each path what it shares with stronger ones.</summary>
+    // Paths that have this much in common are listed as one.
+    private const double MostlyShared = 0.5;
+
+    /// <summary>Leaves of each path what it brings, and of those that are one the strongest with what all of them bring.</summary>
+    /// <param name="edges">The house's edges.</param>
     /// <param name="paths">The paths of a link, strongest first.</param>
     /// <param name="console">Where they start.</param>
     /// <param name="hands">Where they end.</param>
     /// <param name="wavelengthMetres">λ.</param>
-    internal static void TakeOut(Span<DiffractedPath> paths, Point3 console, Point3 hands, double wavelengthMetres)
+    /// <returns>How many are left.</returns>
+    internal static int Divide(
+        ReadOnlySpan<DiffractionEdge> edges, Span<DiffractedPath> paths, Point3 console, Point3 hands, double wavelengthMetres)
     {
-        for (int weaker = paths.Length - 1; weaker > 0; weaker--)
+        using Scratch scratch = Scratch.Open();
+        Span<double> weights = scratch.Of<double>(paths.Length), sums = scratch.Of<double>(paths.Length);
+        for (int i = 0; i < paths.Length; i++)
         {
-            ref DiffractedPath path = ref paths[weaker];
-            foreach (ref readonly DiffractedPath stronger in paths[..weaker])
+            double ratio = paths[i].Power / paths[0].Power, squared = ratio * ratio;
+            sums[i] = weights[i] = squared * squared;
+            for (int j = 0; j < i; j++)
             {
-                if (stronger.HasTwoEdges == path.HasTwoEdges)
-                {
-                    path.Power *= 1 - Shared(stronger, path, console, hands, wavelengthMetres);
-                }
+                double shared = Shared(edges, paths[i], paths[j], console, hands, wavelengthMetres);
+                sums[i] += shared * weights[j];
+                sums[j] += shared * weights[i];
             }
         }
+
+        int left = 0;
+        for (int i = 0; i < paths.Length; i++)
+        {
+            DiffractedPath path = paths[i];
+            path.Power *= sums[i] > 0 ? weights[i] / sums[i] : 0;
+            int with = 0;
+            while (with < left && Shared(edges, paths[with], path, console, hands, wavelengthMetres) < MostlyShared)
+            {
+                with++;
+            }
+
+            if (with < left)
+            {
+                paths[with].Power += path.Power;
+            }
+            else
+            {
+                paths[left++] = path;
+            }
+        }
+
+        return left;
     }
 
-    private static double Shared(in DiffractedPath one, in DiffractedPath other, Point3 console, Point3 hands, double wavelengthMetres) =>
-        one.HasTwoEdges
+    private static double Shared(
+        ReadOnlySpan<DiffractionEdge> edges, in DiffractedPath one, in DiffractedPath other, Point3 console, Point3 hands, double wavelengthMetres)
+    {
+        if (one.HasTwoEdges != other.HasTwoEdges)
+        {
+            return 0; // a second edge out of reach is what makes the difference
+        }
+
+        if (edges[one.First].Group == edges[other.First].Group && edges[one.Last].Group == edges[other.Last].Group)
+        {
+            return 1;
+        }
+
+        return one.HasTwoEdges
             ? Alike(console, one.FirstPlace, other.FirstPlace, one.LastPlace, wavelengthMetres)
                 * Alike(one.FirstPlace, one.LastPlace, other.LastPlace, hands, wavelengthMetres)
             : Alike(console, one.FirstPlace, other.FirstPlace, hands, wavelengthMetres);
+    }
 
     // How far a path round one place is that round another: they stand one behind the other, in either order.
     private static double Alike(Point3 from, Point3 one, Point3 other, Point3 to, double wavelengthMetres) =>

@@ -27,11 +27,11 @@ internal readonly record struct MirrorView(
     internal double AlongScale(double wavelengthMetres) =>
         Math.Sqrt(2 / (wavelengthMetres * LengthMetres * Share * (1 - Share))) * Math.Abs(Before + After) / PlanMetres;
 
-    /// <summary>How a path between two places strikes a mirror; false where both do not lie clear of it on one side.</summary>
+    /// <summary>How a path between two places strikes a mirror; false where both do not lie clear of it on one side that reflects.</summary>
     internal static bool TryOf(UprightMirror mirror, Point3 from, Point3 to, out MirrorView view)
     {
         double before = mirror.Before(from.X, from.Y), after = mirror.Before(to.X, to.Y);
-        if (Math.Min(Math.Abs(before), Math.Abs(after)) <= GeometryTolerances.SlackMetres || before > 0 != after > 0)
+        if (Math.Min(Math.Abs(before), Math.Abs(after)) <= GeometryTolerances.SlackMetres || before > 0 != after > 0 || before * mirror.OnlySide < 0)
         {
             view = default;
             return false;
