@@ -154,6 +154,13 @@ public sealed class HouseFileTests
     public void A_void_may_be_a_rectangle() =>
         Assert.Equal(2, HouseText.GoodHouse(("[[[4.5, 1], [5.5, 1], [5.5, 3], [4.5, 3]]]", "[{corner: [4.5, 1], size: [1, 2]}]")).Levels[0].Above!.Voids[0].AreaSquareMetres, 1e-12);
 
+    [Theory]
+    [InlineData("", false)]
+    [InlineData("gain-includes-mismatch: true, ", true)]
+    [InlineData("gain-includes-mismatch: false, ", false)]
+    public void A_radio_written_out_may_say_that_its_gain_includes_the_mismatch(string written, bool expected) =>
+        Assert.Equal(expected, HouseText.GoodHouse(("gain: -2 dBi, sensitivity", $"gain: -2 dBi, {written}sensitivity")).Controller.GainIncludesMismatch);
+
     [Fact]
     public void Radios_come_from_the_table_are_written_out_or_are_typical()
     {
