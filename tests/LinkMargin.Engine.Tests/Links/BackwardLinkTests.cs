@@ -32,5 +32,6 @@ public sealed class BackwardLinkTests
                 double back = model.BackFrom(seat).PathLossDb(house.PositionOf(spot), facing, buffer);
                 Assert.Equal(Math.Min(there, RoundingDb), Math.Min(back, RoundingDb), sameDb);
             },
-            cases: 60);
+            cases: 60,
+            also: [4840095150521462387, 8592736749464002183, 6527524394504427431, 5883938114222540620, 6749780216472454993]);
 }

@@ -23,6 +23,12 @@ internal sealed class BodyShadow
     private static readonly int TurnSteps = ScatteredMeans.Steps(Body.BehindHandsMetres);
 
     private readonly Complex permittivity;
+    /// <summary>
+    /// No factor is greater: a body before a path adds at most all that it throws back, and over the window of a mean the powers of both
+    /// add.
+    /// </summary>
+    internal const double MostFactor = 2;
+
     private readonly double wavelengthMetres;
     private readonly Lazy<(SlopeRow Up, SlopeRow Down)>[] rows; // by how steep
 

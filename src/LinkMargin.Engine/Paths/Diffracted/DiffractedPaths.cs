@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Paths.Body;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Wavefront;
@@ -123,7 +124,7 @@ internal sealed class DiffractedPaths : PathFinder
 
         return count;
 
-        static double MostDb(in StrongestPaths strongest) => strongest.LeastPower > 0 ? -Decibels.FromPowerRatio(strongest.LeastPower) : double.PositiveInfinity;
+        static double MostDb(in StrongestPaths strongest) => strongest.LeastPower > 0 ? -Decibels.FromPowerRatio(strongest.LeastPower / BodyShadow.MostFactor) : double.PositiveInfinity;
     }
 
     // Adds the path round two edges, or round one where they are the same, if it counts.
@@ -150,8 +151,10 @@ internal sealed class DiffractedPaths : PathFinder
         double edgesDb = path.HasTwoEdges
             ? KnifeEdge.LossDb(firstV) + KnifeEdge.LossDb(lastV) - MultipleEdges.MostPairDb
             : KnifeEdge.LossDb(firstV);
-        double apart = EdgeKernel.Apart(firstV) * (path.HasTwoEdges ? EdgeKernel.Apart(lastV) : 1) * house.FreeSpaceRatio(path.Metres);
-        if (apart * Decibels.ToPowerRatio(-(edgesDb + lossDb)) <= strongest.LeastPower)
+        double unhindered = EdgeKernel.Apart(firstV) * (path.HasTwoEdges ? EdgeKernel.Apart(lastV) : 1) * house.FreeSpaceRatio(path.Metres);
+        path.Body = ends.BodyFactor(house.Body, path.FirstPlace, path.LastPlace);
+        unhindered *= path.Body;
+        if (unhindered * Decibels.ToPowerRatio(-(edgesDb + lossDb)) <= strongest.LeastPower)
         {
             return;
         }
@@ -159,7 +162,7 @@ internal sealed class DiffractedPaths : PathFinder
         path.DiffractionDb = path.HasTwoEdges ? MultipleEdges.LossDb([console, path.FirstPlace, path.LastPlace, hands], wavelength) : edgesDb;
         double width = WidthFactor(graph.Edges[first], console, path.FirstPlace.Z, afterFirst)
             * (path.HasTwoEdges ? WidthFactor(graph.Edges[last], beforeLast, path.LastPlace.Z, hands) : 1);
-        double most = apart * width * Decibels.ToPowerRatio(-(path.DiffractionDb + lossDb));
+        double most = unhindered * width * Decibels.ToPowerRatio(-(path.DiffractionDb + lossDb));
         if (most <= strongest.LeastPower)
         {
             return;
@@ -170,8 +173,7 @@ internal sealed class DiffractedPaths : PathFinder
             lastRatios[last] = graph.EndLegRatio(graph.Edges[last], hands, buffer);
         }
 
-        path.Body = ends.BodyFactor(house.Body, path.FirstPlace, path.LastPlace);
-        path.Power = most * lastRatios[last] * path.Body;
+        path.Power = most * lastRatios[last];
         strongest.Add(path);
     }
 

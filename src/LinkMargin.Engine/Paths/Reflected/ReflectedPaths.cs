@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Paths.Body;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Wavefront;
 
@@ -40,7 +41,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
 
     private bool IsHopeless(UprightMirror mirror, in MirrorView view, in LinkEnds ends, double leastPower)
     {
-        double free = house.FreeSpaceRatio(view.LengthMetres);
+        double free = house.FreeSpaceRatio(view.LengthMetres) * BodyShadow.MostFactor;
         return free <= leastPower
             || free * walls.Most(mirror, view, ends.Start, ends.End, house.WavelengthMetres, leastPower / free) <= leastPower;
     }
