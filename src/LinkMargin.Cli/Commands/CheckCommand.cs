@@ -38,7 +38,7 @@ internal static class CheckCommand
                 : HouseLoading.Edit(HouseLoading.Of(parsed, tables), parse.GetValue(whatIf), invocation);
             string? plan = loaded is null
                 ? null
-                : Draw(invocation, loaded, typed, parse.GetValue(folder), parse.GetValue(common.Force));
+                : Draw(invocation, loaded, typed, parse.GetValue(folder), parse.GetValue(common.Force), parsed.WarningCount);
             var document = CheckDocument.Of(typed, loaded?.House, parsed.Problems, plan) with { WhatIf = loaded?.WhatIfOrNone };
             if (asJson)
             {
@@ -55,7 +55,7 @@ internal static class CheckCommand
         return command;
     }
 
-    private static string Draw(Invocation invocation, LoadedHouse loaded, string typed, string? folder, bool force)
+    private static string Draw(Invocation invocation, LoadedHouse loaded, string typed, string? folder, bool force, int warnings)
     {
         if (folder is not null)
         {
@@ -64,7 +64,7 @@ internal static class CheckCommand
 
         string plan = Path.Combine(
             folder ?? Path.GetDirectoryName(typed) ?? "", $"{Path.GetFileNameWithoutExtension(typed)}-plan.png");
-        PlanFile.Write(invocation, loaded, plan, force);
+        PlanFile.Write(invocation, loaded, plan, force, warnings);
         return plan;
     }
 }

@@ -37,7 +37,7 @@ internal static class DemoCommand
             MaterialTables tables = LoadedTables.Read(invocation, parse, common);
             string into = parse.GetValue(folder) ?? DefaultFolder;
             bool force = parse.GetValue(common.Force);
-            LoadedHouse loaded = ReadDemo(invocation, tables);
+            (LoadedHouse loaded, int warnings) = ReadDemo(invocation, tables);
             string houseFile = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}.yaml"), plan = Path.Combine(into, "plan.png"), spots = Path.Combine(into, "spots.png");
             string measurements = Path.Combine(into, $"{FileNames.Stem(loaded.House.Name)}-measurements.csv");
 
@@ -45,7 +45,7 @@ internal static class DemoCommand
             invocation.Files.Write(houseFile, DemoHouse.Text, force);
             invocation.Files.Write(Path.Combine(into, HouseSchema.FileName), HouseSchema.Text, force);
             invocation.Files.Write(measurements, DemoMeasurements.Text, force);
-            PlanFile.Write(invocation, loaded, plan, force);
+            PlanFile.Write(invocation, loaded, plan, force, warnings);
 
             var model = new LinkModel(loaded.House, ModelOption.Of(parse, depth));
             var uncertainty = HouseUncertainty.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Uncertainty, ConfidenceOption.Of(parse, confidence));
@@ -76,13 +76,13 @@ internal static class DemoCommand
         return command;
     }
 
-    private static LoadedHouse ReadDemo(Invocation invocation, MaterialTables tables)
+    private static (LoadedHouse Loaded, int Warnings) ReadDemo(Invocation invocation, MaterialTables tables)
     {
         HouseParseResult parsed = HouseFile.Parse(DemoHouse.Text, "the built-in house", tables);
         ProblemLines.Write(parsed.Problems, invocation.Error, invocation.Width);
         return parsed.House is null
             ? throw new CannotBeDoneException("the built-in house cannot be built from the tables of --materials; omit that option")
-            : HouseLoading.Of(parsed, tables);
+            : (HouseLoading.Of(parsed, tables), parsed.WarningCount);
     }
 
     private static MapOrder OrderOfAll(House house, string folder, bool force) => new(

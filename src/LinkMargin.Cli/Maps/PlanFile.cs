@@ -13,16 +13,33 @@ internal static class PlanFile
     /// <param name="loaded">The house.</param>
     /// <param name="path">The file.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
-    public static void Write(Invocation invocation, LoadedHouse loaded, string path, bool force)
+    /// <param name="warnings">How many warnings the house file has.</param>
+    public static void Write(Invocation invocation, LoadedHouse loaded, string path, bool force, int warnings)
     {
         House house = loaded.House;
         PlanRequest request = PlanRequest.OfAllLevels(
-            house, $"Plan of {house.Name}", Caption(loaded)) with
+            house, Title(house, warnings), Caption(loaded)) with
         {
             Unit = loaded.PlotUnit,
         };
         byte[] png = PlanPicture.Render(request, PlanPicture.FittingSize(request));
         invocation.Files.Write(path, png, force);
+    }
+
+    // What the file was read as: a level, room or seat too few shows at once.
+    private static string Title(House house, int warnings)
+    {
+        string[] counts =
+        [
+            Count(house.Levels.Count, "level"),
+            Count(house.Levels.Sum(level => level.Rooms.Count), "room"),
+            Count(house.Spots.Count, "spot"),
+            Count(house.Seats.Count, "seat"),
+            warnings == 0 ? "no warnings" : Count(warnings, "warning"),
+        ];
+        return $"{house.Name}: {string.Join(", ", counts)}";
+
+        static string Count(int number, string what) => FormattableString.Invariant($"{number} {what}{(number == 1 ? "" : "s")}");
     }
 
     private static string Caption(LoadedHouse loaded) => loaded.WhatIf.Count > 0

@@ -58,4 +58,7 @@ public sealed record HouseParseResult(House? House, IReadOnlyList<Problem> Probl
 {
     /// <summary>The unit of the file's bare lengths, so that answers can be given in the words of the question.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
+
+    /// <summary>How many warnings there are.</summary>
+    public int WarningCount => Problems.Count(problem => problem.Severity == Severity.Warning);
 }

@@ -1,23 +1,46 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Building;
 
-/// <summary>Joists of the floor above as faint ticks along their run, at their true spacing, over the rooms.</summary>
+/// <summary>Joists of the floor above as faint lines along their run, at their true spacing, over the rooms.</summary>
 internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
 {
-    private const double TickPoints = 9;
-    private const double BetweenPoints = 26;
+    private const double LinePoints = 0.5;
 
-    private static SKPaint Paint(double pixelsPerPoint, bool isWarning)
+    /// <summary>What each direction of joists among some levels looks like, as entries of a key.</summary>
+    public static IEnumerable<KeyEntry> Entries(IEnumerable<Level> levels, double pixelsPerPoint)
     {
-        SKPaint paint = Pen.Line(Palette.FaintInk, 0.9 * pixelsPerPoint);
-        float period = (float)((TickPoints + BetweenPoints) * pixelsPerPoint);
-        paint.PathEffect = SKPathEffect.CreateDash(
-            [(float)(TickPoints * pixelsPerPoint), (float)(BetweenPoints * pixelsPerPoint)], isWarning ? period / 2 : 0);
-        return paint;
+        double[] runs = [.. levels.Select(level => level.Above?.Joists).OfType<JoistLayout>().Select(joists => Folded(joists.RunDegrees)).Distinct().Order()];
+        foreach (double run in runs)
+        {
+            string direction = run switch { 0 => " (east to west)", 90 => " (north to south)", _ => "" };
+            yield return new(16, $"joists of the floor above{(runs.Length > 1 ? direction : "")}", (canvas, box) => DrawSample(canvas, box, run, pixelsPerPoint));
+        }
+    }
+
+    // A run and its opposite are the same lines.
+    private static double Folded(double degrees) => Math.Round(((degrees % 180) + 180) % 180, 3) % 180;
+
+    private static SKPaint Paint(double pixelsPerPoint) => Pen.Line(Palette.FaintInk, LinePoints * pixelsPerPoint);
+
+    private static void DrawSample(SKCanvas canvas, LabelBox box, double runDegrees, double pixelsPerPoint)
+    {
+        using SKPaint line = Paint(pixelsPerPoint);
+        canvas.Save();
+        canvas.ClipRect(new((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom));
+        (double sine, double cosine) = Math.SinCos(runDegrees * Math.PI / 180);
+        double reach = box.Width, apart = 3.2 * pixelsPerPoint;
+        for (int n = -4; n <= 4; n++)
+        {
+            double x = box.CentreX - (n * apart * sine), y = box.CentreY - (n * apart * cosine);
+            canvas.DrawLine((float)(x - (reach * cosine)), (float)(y + (reach * sine)), (float)(x + (reach * cosine)), (float)(y - (reach * sine)), line);
+        }
+
+        canvas.Restore();
     }
 
     protected override void Draw(SKCanvas canvas)
@@ -36,16 +59,16 @@ internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
             canvas.ClipPath(outline, SKClipOperation.Difference, antialias: true);
         }
 
-        using SKPaint even = Paint(View.PixelsPerPoint, isWarning: false), odd = Paint(View.PixelsPerPoint, isWarning: true);
-        foreach ((int number, Point2 from, Point2 to) in Lines(joists))
+        using SKPaint line = Paint(View.PixelsPerPoint);
+        foreach ((Point2 from, Point2 to) in Lines(joists))
         {
-            canvas.DrawLine(View.Pixel(from), View.Pixel(to), number % 2 == 0 ? even : odd);
+            canvas.DrawLine(View.Pixel(from), View.Pixel(to), line);
         }
 
         canvas.Restore();
     }
 
-    private IEnumerable<(int Number, Point2 From, Point2 To)> Lines(JoistLayout joists)
+    private IEnumerable<(Point2 From, Point2 To)> Lines(JoistLayout joists)
     {
         (double sine, double cosine) = Math.SinCos(joists.RunDegrees * Math.PI / 180);
         Point2 along = new(cosine, sine), left = new(-sine, cosine);
@@ -62,7 +85,7 @@ internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
         for (int n = (int)Math.Ceiling((lowest - first) / joists.SpacingMetres); n <= last; n++)
         {
             double aside = first + (n * joists.SpacingMetres);
-            yield return (n, (from * along) + (aside * left), (to * along) + (aside * left));
+            yield return ((from * along) + (aside * left), (to * along) + (aside * left));
         }
     }
 }

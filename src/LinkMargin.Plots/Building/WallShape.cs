@@ -19,6 +19,9 @@ internal sealed record WallShape(Wall Wall, IReadOnlyList<Point2> Corners, bool 
         material.ThicknessMetres
         ?? (material.Layers.Count > 0 ? material.Layers.Sum(l => l.ThicknessMetres) : AssumedThicknessMetres);
 
+    /// <summary>Whether a wall closes its storey from floor to ceiling, or nearly so.</summary>
+    public static bool ClosesStorey(Level level, Wall wall) => wall.TopMetres - wall.BaseMetres >= FullShare * level.HeightMetres;
+
     /// <summary>All solid stretches of a level.</summary>
     /// <param name="level">The level.</param>
     /// <param name="leastThicknessMetres">Thinner walls are drawn this thick.</param>
@@ -29,7 +32,7 @@ internal sealed record WallShape(Wall Wall, IReadOnlyList<Point2> Corners, bool 
         foreach (Wall wall in level.Walls)
         {
             double half = joints.HalfThicknessOf(wall), length = wall.LengthMetres;
-            bool isFull = wall.TopMetres - wall.BaseMetres >= FullShare * level.HeightMetres;
+            bool isFull = ClosesStorey(level, wall);
             (Point2 startRight, Point2 startLeft) = joints.CornersAt(wall, isStart: true);
             (Point2 endLeft, Point2 endRight) = joints.CornersAt(wall, isStart: false);
             (Point2 right, Point2 left) = (startRight, startLeft);

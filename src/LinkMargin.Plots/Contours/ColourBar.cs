@@ -21,6 +21,9 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
     /// <summary>What the heavy line is.</summary>
     public string Line { get; init; } = "required";
 
+    /// <summary>Margins that only some seats require, dB.</summary>
+    public IReadOnlyList<double> AlsoRequiredDb { get; init; } = [];
+
     /// <summary>Whether what lies below that line is what is hatched.</summary>
     public bool IsHatched { get; init; } = true;
 
@@ -40,7 +43,12 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
         using SKPaint rim = Pen.Line(Palette.SoftInk, 0.6 * pixelsPerPoint);
         canvas.DrawRect(Rect(bar), rim);
         DrawFigures(canvas, bar, plain);
-        DrawRequired(canvas, bar, bold, plain);
+        foreach (double also in AlsoRequiredDb.Where(m => m > colours.Range.LeastDb && m < colours.Range.GreatestDb))
+        {
+            DrawRequired(canvas, bar, bold, plain, also, "some seats", isDashed: true);
+        }
+
+        DrawRequired(canvas, bar, bold, plain, requiredDb, Line, isDashed: false);
     }
 
     private double YOf(LabelBox bar, double margin)
@@ -89,8 +97,9 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
             double y = YOf(bar, margin);
             canvas.DrawLine((float)bar.Right, (float)y, (float)(bar.Right + (2.5 * pixelsPerPoint)), (float)y, tick);
 
-            // Figures give way to each other and to the required margin's own.
-            if (lastY - y < lettering.LineHeight || Math.Abs(required - y) < lettering.LineHeight)
+            // Figures give way to each other and to those of required margins.
+            if (lastY - y < lettering.LineHeight || Math.Abs(required - y) < lettering.LineHeight
+                || AlsoRequiredDb.Any(also => Math.Abs(YOf(bar, also) - y) < lettering.LineHeight))
             {
                 continue;
             }
@@ -102,17 +111,22 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
         }
     }
 
-    private void DrawRequired(SKCanvas canvas, LabelBox bar, Lettering bold, Lettering plain)
+    private void DrawRequired(
+        SKCanvas canvas, LabelBox bar, Lettering bold, Lettering plain, double margin, string words, bool isDashed)
     {
-        float y = (float)YOf(bar, requiredDb);
-        using SKPaint casing = Pen.Line(Palette.Paper, 4.4 * pixelsPerPoint);
-        using SKPaint heavy = Pen.Line(Palette.Ink, 2.4 * pixelsPerPoint);
+        float y = (float)YOf(bar, margin);
+        using SKPaint casing = RequiredLine.Casing(pixelsPerPoint, isDashed), heavy = RequiredLine.Ink(pixelsPerPoint, isDashed);
         canvas.DrawLine((float)bar.Left, y, (float)bar.Right, y, casing);
         canvas.DrawLine((float)bar.Left, y, (float)(bar.Right + (3 * pixelsPerPoint)), y, heavy);
-        string figure = MarginText.Bare(requiredDb);
+        string figure = MarginText.Bare(margin);
         double x = bar.Right + (5 * pixelsPerPoint);
+        if (isDashed && Math.Abs(y - YOf(bar, requiredDb)) < plain.LineHeight)
+        {
+            return;
+        }
+
         bold.WriteMiddle(canvas, figure, x, y, Palette.Ink);
-        plain.WriteMiddle(canvas, Line, x + bold.WidthOf(figure) + (3 * pixelsPerPoint), y, Palette.Ink);
+        plain.WriteMiddle(canvas, words, x + bold.WidthOf(figure) + (3 * pixelsPerPoint), y, Palette.Ink);
     }
 
     private static SKRect Rect(LabelBox box) => new((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom);

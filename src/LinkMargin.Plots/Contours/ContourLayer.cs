@@ -1,5 +1,3 @@
-using LinkMargin.Engine.Houses;
-using LinkMargin.Plots.Building;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
@@ -10,7 +8,7 @@ namespace LinkMargin.Plots.Contours;
 /// <summary>Lines of equal margin with their figures; the required margin's is the heaviest and is drawn last.</summary>
 internal sealed class ContourLayer(
     PlanView view,
-    Level level,
+    FieldGround ground,
     FieldSurface surface,
     MarginColours colours,
     double requiredDb,
@@ -26,22 +24,32 @@ internal sealed class ContourLayer(
     /// <summary>Size of the figures, points; the required margin's are a little larger.</summary>
     public double FigurePoints { get; init; } = 8.5;
 
+    /// <summary>Margins that only some seats require: heavy and dashed.</summary>
+    public IReadOnlyList<double> AlsoRequiredDb { get; init; } = [];
+
     protected override void Draw(SKCanvas canvas)
     {
         canvas.Save();
-        if (level.Rooms.Count > 0)
-        {
-            using SKPath rooms = RoomClip.Of(View, level);
-            canvas.ClipPath(rooms, antialias: true);
-        }
-
+        ground.Clip(canvas, View, bare: false);
         using var figures = new Lettering(View.Points(FigurePoints), isBold: false);
         using var heavyFigures = new Lettering(View.Points(FigurePoints + 1), isBold: true);
         var texts = new ContourTexts(View.Frame, taken);
         IReadOnlyList<SKPoint[]> required = LinesAt(requiredDb);
+        List<(IReadOnlyList<SKPoint[]> Lines, List<ContourText> Texts)> also = [];
         List<ContourText> heavyTexts = [.. required.SelectMany(l => Texts(texts, l, requiredDb, heavyFigures))];
+        foreach (double margin in AlsoRequiredDb)
+        {
+            IReadOnlyList<SKPoint[]> lines = LinesAt(margin);
+            also.Add((lines, [.. lines.SelectMany(l => Texts(texts, l, margin, heavyFigures))]));
+        }
+
         DrawAll(canvas, figures, texts);
-        DrawRequired(canvas, required, heavyTexts, heavyFigures);
+        foreach ((IReadOnlyList<SKPoint[]> lines, List<ContourText> placed) in also)
+        {
+            DrawRequired(canvas, lines, placed, heavyFigures, isDashed: true);
+        }
+
+        DrawRequired(canvas, required, heavyTexts, heavyFigures, isDashed: false);
         canvas.Restore();
     }
 
@@ -49,7 +57,7 @@ internal sealed class ContourLayer(
     {
         using SKPaint thin = Pen.Line(Palette.Ink.WithAlpha(150), View.Points(0.5));
         using SKPaint tenth = Pen.Line(Palette.Ink.WithAlpha(200), View.Points(0.9));
-        foreach (double margin in colours.Lines().Where(m => m != requiredDb))
+        foreach (double margin in colours.Lines().Where(m => m != requiredDb && !AlsoRequiredDb.Contains(m)))
         {
             bool isTenth = Math.Abs(Math.IEEERemainder(margin, 10)) < 1e-9;
             IReadOnlyList<SKPoint[]> lines = LinesAt(margin);
@@ -59,10 +67,9 @@ internal sealed class ContourLayer(
         }
     }
 
-    private void DrawRequired(SKCanvas canvas, IReadOnlyList<SKPoint[]> lines, List<ContourText> placed, Lettering figures)
+    private void DrawRequired(SKCanvas canvas, IReadOnlyList<SKPoint[]> lines, List<ContourText> placed, Lettering figures, bool isDashed)
     {
-        using SKPaint casing = Pen.Line(Palette.Paper, View.Points(4.4));
-        using SKPaint heavy = Pen.Line(Palette.Ink, View.Points(2.4));
+        using SKPaint casing = RequiredLine.Casing(View.PixelsPerPoint, isDashed), heavy = RequiredLine.Ink(View.PixelsPerPoint, isDashed);
         Stroke(canvas, lines, placed, casing);
         Stroke(canvas, lines, placed, heavy);
         Write(canvas, placed, figures);
@@ -78,7 +85,7 @@ internal sealed class ContourLayer(
     private IEnumerable<ContourText> Texts(ContourTexts texts, SKPoint[] line, double margin, Lettering figures)
     {
         string text = MarginText.Bare(margin);
-        double height = figures.CapHeight + View.Points(3), room = margin == requiredDb ? 0 : CrowdedShare * height;
+        double height = figures.CapHeight + View.Points(3), room = margin == requiredDb || AlsoRequiredDb.Contains(margin) ? 0 : CrowdedShare * height;
         double width = figures.WidthOf(text) + View.Points(4);
         return texts.Place(line, text, width, height, View.Points(TextEveryPoints), at => SpacingAt(at) >= room);
     }
@@ -138,4 +145,17 @@ internal sealed class ContourLayer(
             canvas.Restore();
         }
     }
+}
+
+/// <summary>How lines at required margins are drawn: heavy where most seats require it, heavy and dashed where only some do.</summary>
+internal static class RequiredLine
+{
+    /// <summary>The light edge below it.</summary>
+    public static SKPaint Casing(double pixelsPerPoint, bool isDashed) =>
+        Pen.Line(Palette.Paper.WithAlpha(isDashed ? (byte)170 : (byte)255), (isDashed ? 3.4 : 4.4) * pixelsPerPoint);
+
+    /// <summary>The line.</summary>
+    public static SKPaint Ink(double pixelsPerPoint, bool isDashed) => isDashed
+        ? Pen.Dashed(Palette.Ink, 1.9 * pixelsPerPoint, 5 * pixelsPerPoint, 3 * pixelsPerPoint)
+        : Pen.Line(Palette.Ink, 2.4 * pixelsPerPoint);
 }

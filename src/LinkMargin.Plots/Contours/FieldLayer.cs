@@ -1,6 +1,4 @@
 using System.Runtime.InteropServices;
-using LinkMargin.Engine.Houses;
-using LinkMargin.Plots.Building;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Drawing;
 using SkiaSharp;
@@ -12,17 +10,17 @@ namespace LinkMargin.Plots.Contours;
 /// pixel by pixel from the surface the lines are traced on, so that a tone ends exactly on its line.
 /// </summary>
 internal sealed class FieldLayer(
-    PlanView view, Level level, FieldSurface surface, FieldSurface hatched, MarginColours colours, double requiredDb)
+    PlanView view, FieldGround ground, FieldSurface surface, FieldSurface hatched, MarginColours colours, double requiredDb)
     : PlanLayer(view)
 {
     /// <summary>Between strokes of the hatch, points.</summary>
-    public const double HatchSpacingPoints = 5;
+    public const double HatchSpacingPoints = 6.5;
 
-    /// <summary>Draws one stroke of the hatch, dark with a light edge so that it shows on every tone.</summary>
+    /// <summary>Draws strokes of the hatch, dark with a light edge so that they show on every tone, and thin enough to read through.</summary>
     public static void DrawHatch(SKCanvas canvas, SKPath strokes, double pixelsPerPoint)
     {
-        using SKPaint edge = Pen.Line(Palette.Paper.WithAlpha(60), 1.6 * pixelsPerPoint);
-        using SKPaint stroke = Pen.Line(Palette.Ink.WithAlpha(200), 0.75 * pixelsPerPoint);
+        using SKPaint edge = Pen.Line(Palette.Paper.WithAlpha(45), 1.4 * pixelsPerPoint);
+        using SKPaint stroke = Pen.Line(Palette.Ink.WithAlpha(175), 0.6 * pixelsPerPoint);
         canvas.DrawPath(strokes, edge);
         canvas.DrawPath(strokes, stroke);
     }
@@ -30,14 +28,7 @@ internal sealed class FieldLayer(
     protected override void Draw(SKCanvas canvas)
     {
         canvas.Save();
-        if (level.Rooms.Count > 0)
-        {
-            using SKPath rooms = RoomClip.Of(View, level);
-            using SKPaint bare = Pen.Fill(Palette.Paper);
-            canvas.DrawPath(rooms, bare);
-            canvas.ClipPath(rooms, antialias: true);
-        }
-
+        ground.Clip(canvas, View, bare: true);
         using SKImage tones = FieldRaster.Of(surface, colours, View);
         canvas.DrawImage(tones, (float)View.Frame.Left, (float)View.Frame.Top);
 

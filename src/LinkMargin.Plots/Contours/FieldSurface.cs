@@ -15,7 +15,7 @@ internal sealed class FieldSurface
 {
     private const int NoRoom = -1;
 
-    private readonly double[] values;
+    private double[] values;
     private readonly int[] rooms;
 
     /// <summary>Makes a surface.</summary>
@@ -24,7 +24,8 @@ internal sealed class FieldSurface
     /// <param name="evenings">
     /// How often each cell is evened out with its neighbours, weights 1 2 1 both ways; 0 for never.
     /// </param>
-    public FieldSurface(Field field, IReadOnlyList<Room> all, int evenings)
+    /// <param name="filled">Outlines of what fills the space: cells in them count as not computed; null for none.</param>
+    public FieldSurface(Field field, IReadOnlyList<Room> all, int evenings, IReadOnlyList<Polygon>? filled = null)
     {
         if (field.MarginDb.Count != field.Grid.Count)
         {
@@ -33,15 +34,22 @@ internal sealed class FieldSurface
         }
 
         Grid = field.Grid;
+        double[] cells = [.. field.MarginDb];
+        for (int i = 0; filled is { Count: > 0 } && i < cells.Length; i++)
+        {
+            Point2 centre = Grid.CentreOf(i % Grid.Columns, i / Grid.Columns);
+            cells[i] = filled.Any(outline => outline.Contains(centre)) ? double.NaN : cells[i];
+        }
+
         values = new double[Columns * Rows];
         rooms = new int[values.Length];
         for (int row = 0; row < Rows; row++)
         {
             for (int column = 0; column < Columns; column++)
             {
-                double own = Cell(field, column - 1, row - 1);
+                double own = Cell(cells, column - 1, row - 1);
                 int node = (row * Columns) + column;
-                values[node] = double.IsNaN(own) ? MeanOfNeighbours(field, column - 1, row - 1) : own;
+                values[node] = double.IsNaN(own) ? MeanOfNeighbours(cells, column - 1, row - 1) : own;
                 rooms[node] = double.IsNaN(own) ? NoRoom : RoomAt(all, NodePosition(column, row));
             }
         }
@@ -61,6 +69,22 @@ internal sealed class FieldSurface
     public int Rows => Grid.Rows + 2;
 
     public double AtNode(int column, int row) => values[(row * Columns) + column];
+
+    /// <summary>The room a node's cell is in, by its place in the list; below 0 where the field was not computed.</summary>
+    public int RoomOfNode(int node) => rooms[node];
+
+    /// <summary>The same surface with other values at its nodes, as <see cref="AtNode"/> counts them: row by row.</summary>
+    public FieldSurface With(double[] atNodes)
+    {
+        if (atNodes.Length != values.Length)
+        {
+            throw new ArgumentException($"A surface of {values.Length} nodes cannot have {atNodes.Length} values.", nameof(atNodes));
+        }
+
+        var other = (FieldSurface)MemberwiseClone();
+        other.values = atNodes;
+        return other;
+    }
 
     public Point2 NodePosition(double column, double row) => new(
         Grid.Origin.X + ((column - 0.5) * Grid.CellMetres),
@@ -134,14 +158,13 @@ internal sealed class FieldSurface
         return double.IsNaN(own) ? own : sum / weights;
     }
 
-    private static double Cell(Field field, int column, int row)
+    private double Cell(double[] cells, int column, int row)
     {
-        Grid grid = field.Grid;
-        bool inside = column >= 0 && row >= 0 && column < grid.Columns && row < grid.Rows;
-        return inside ? field.MarginDb[(row * grid.Columns) + column] : double.NaN;
+        bool inside = column >= 0 && row >= 0 && column < Grid.Columns && row < Grid.Rows;
+        return inside ? cells[(row * Grid.Columns) + column] : double.NaN;
     }
 
-    private static double MeanOfNeighbours(Field field, int column, int row)
+    private double MeanOfNeighbours(double[] cells, int column, int row)
     {
         double sum = 0;
         int count = 0;
@@ -149,7 +172,7 @@ internal sealed class FieldSurface
         {
             for (int dx = -1; dx <= 1; dx++)
             {
-                double value = Cell(field, column + dx, row + dy);
+                double value = Cell(cells, column + dx, row + dy);
                 if (!double.IsNaN(value))
                 {
                     sum += value;

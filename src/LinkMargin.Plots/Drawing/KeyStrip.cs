@@ -23,8 +23,11 @@ internal sealed class KeyStrip
     /// <param name="inColumns">Whether entries stand below each other, all as wide as the widest.</param>
     public KeyStrip(IReadOnlyList<KeyEntry> entries, double widthPixels, double pixelsPerPoint, bool inColumns = false)
     {
-        (this.entries, this.pixelsPerPoint) = (entries, pixelsPerPoint);
+        this.pixelsPerPoint = pixelsPerPoint;
         using var lettering = new Lettering(SizePoints * pixelsPerPoint, isBold: false);
+
+        // A name of any length must not run off the sheet.
+        this.entries = entries = [.. entries.Select(e => e with { Text = lettering.Fitted(e.Text, widthPixels - TextOffset(e)) })];
         double x = 0;
         int row = 0;
         double[] widths = [.. entries.Select(e => TextOffset(e) + lettering.WidthOf(e.Text))];
@@ -38,6 +41,7 @@ internal sealed class KeyStrip
             }
 
             places.Add((x, row));
+            WidestPixels = Math.Max(WidestPixels, x + own);
             x += width + (BetweenPoints * pixelsPerPoint);
         }
 
@@ -45,6 +49,9 @@ internal sealed class KeyStrip
     }
 
     public double HeightPixels { get; }
+
+    /// <summary>From its left side to the end of the entry that reaches farthest.</summary>
+    public double WidestPixels { get; }
 
     public void Draw(SKCanvas canvas, double left, double top)
     {

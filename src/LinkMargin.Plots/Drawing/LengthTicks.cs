@@ -61,4 +61,7 @@ internal static class LengthTicks
             ? string.Create(CultureInfo.InvariantCulture, $"{inches / 12}′")
             : string.Create(CultureInfo.InvariantCulture, $"{inches / 12}′ {inches % 12}″");
     }
+
+    /// <summary>The same with its unit.</summary>
+    public static string WithUnit(double metres, LengthUnit unit) => Written(metres, unit) + (unit == LengthUnit.Metre ? " m" : "");
 }

@@ -14,6 +14,7 @@ internal sealed class LabelPlacer
     private const double SoftAreaCost = 2;
     private const double SoftTouchCost = 0.35;
     private const double SoftCrossCost = 1.2;
+    private const double GroundCrossCost = 8;
     private const double UnlikedSideCost = 0.12;
     private const double LeastDistance = 0.1;
 
@@ -23,10 +24,8 @@ internal sealed class LabelPlacer
 
     // In heights of a label: farther off it needs a line to its mark.
     private const double NearEnough = 0.75;
-    private static readonly double[] RingsInHeights = [0.25, 1.0, 1.9, 3.0, 4.4, 6.0];
-    private const int PlacesOnRing = 16;
 
-    private readonly LabelBox frame;
+    private readonly LabelCandidates candidates;
     private readonly BoxIndex taken;
     private readonly BoxIndex soft;
     private readonly BoxIndex ground;
@@ -44,7 +43,7 @@ internal sealed class LabelPlacer
     public LabelPlacer(
         LabelBox frame, IEnumerable<LabelBox> hard, IEnumerable<LabelBox> soft, double gap, IEnumerable<LabelBox>? ground = null)
     {
-        this.frame = frame;
+        candidates = new(frame);
         taken = new(hard);
         this.soft = new(soft);
         this.ground = new(ground ?? []);
@@ -67,12 +66,16 @@ internal sealed class LabelPlacer
     /// <summary>The same, but only free places near their marks; null for a label that has none.</summary>
     /// <param name="requests">The labels.</param>
     /// <param name="mayCross">Whether the line to the mark of a label, by its place in the list, may cross other labels; null where all may.</param>
-    public IReadOnlyList<PlacedLabel?> PlaceFree(IReadOnlyList<LabelRequest> requests, Func<int, bool>? mayCross = null)
+    /// <param name="mayCrossGround">The same for the ground that no label may cover.</param>
+    public IReadOnlyList<PlacedLabel?> PlaceFree(
+        IReadOnlyList<LabelRequest> requests, Func<int, bool>? mayCross = null, Func<int, bool>? mayCrossGround = null)
     {
         BoxIndex marks = Take(requests);
         return
         [
-            .. requests.Select((r, i) => Near(r, requests, marks) is LabelBox box && (mayCross is null || mayCross(i) || Crossed(box, r) == 0)
+            .. requests.Select((r, i) => Near(r, requests, marks) is LabelBox box
+                && (mayCross is null || mayCross(i) || Crossed(taken, box, r) == 0)
+                && (mayCrossGround is null || mayCrossGround(i) || GroundCrossed(box, r) == 0)
                 ? Keep(box, r, requests, marks)
                 : null),
         ];
@@ -102,7 +105,7 @@ internal sealed class LabelPlacer
     {
         LabelBox? best = null;
         double least = double.PositiveInfinity;
-        foreach (LabelBox box in Around(request).Where(IsFree))
+        foreach (LabelBox box in candidates.Around(request).Where(IsFree))
         {
             double cost = Cost(box, request, requests, marks);
             if (cost < least)
@@ -120,7 +123,7 @@ internal sealed class LabelPlacer
         {
             LabelBox? best = null;
             double least = double.PositiveInfinity;
-            foreach (LabelBox box in Everywhere(request))
+            foreach (LabelBox box in candidates.Everywhere(request))
             {
                 // No candidate costs less than its distance.
                 if (box.DistanceTo(request.X, request.Y) / request.Height <= least && IsFree(box))
@@ -141,7 +144,7 @@ internal sealed class LabelPlacer
             full.Add((request.Width, request.Height));
         }
 
-        return Around(request).MinBy(b => Cost(b, request, requests, marks) + OverlapCostOf(b));
+        return candidates.Around(request).MinBy(b => Cost(b, request, requests, marks) + OverlapCostOf(b));
     }
 
     private double OverlapCostOf(LabelBox box) => OverlapCostOf(box, taken) + OverlapCostOf(box, ground);
@@ -164,7 +167,7 @@ internal sealed class LabelPlacer
     {
         double own = box.DistanceTo(request.X, request.Y) / request.Height;
         double cost = own + (box.CentreX < request.X - 1 ? UnlikedSideCost : 0);
-        cost += LeaderOverLabelCost * Crossed(box, request);
+        cost += (LeaderOverLabelCost * Crossed(taken, box, request)) + (GroundCrossCost * GroundCrossed(box, request));
         cost += AmbiguityCost * Ambiguity(box, request, requests, marks);
         double covered = 0;
         int touched = 0;
@@ -186,15 +189,16 @@ internal sealed class LabelPlacer
             + (SoftCrossCost * SoftBetween(box, request));
     }
 
-    /// <summary>How many labels and other marks the line from a label to its mark would cross.</summary>
-    private int Crossed(LabelBox box, LabelRequest request)
+    private int GroundCrossed(LabelBox box, LabelRequest request) => Math.Min(MostSoft, Crossed(ground, box, request));
+
+    // How many boxes the line from a label to its mark would cross; those the mark itself touches do not count.
+    private static int Crossed(BoxIndex boxes, LabelBox box, LabelRequest request)
     {
         double endX = Math.Clamp(request.X, box.Left, box.Right), endY = Math.Clamp(request.Y, box.Top, box.Bottom);
-        LabelBox mark = request.Mark;
         int crossed = 0;
-        foreach (int i in taken.Near(Between(request.X, request.Y, endX, endY)))
+        foreach (int i in boxes.Near(Between(request.X, request.Y, endX, endY)))
         {
-            crossed += taken[i] != mark && taken[i].IsCrossedBy(request.X, request.Y, endX, endY) ? 1 : 0;
+            crossed += boxes[i].DistanceTo(request.X, request.Y) > 0 && boxes[i].IsCrossedBy(request.X, request.Y, endX, endY) ? 1 : 0;
         }
 
         return crossed;
@@ -240,47 +244,6 @@ internal sealed class LabelPlacer
 
         return sum;
     }
-
-    private IEnumerable<LabelBox> Around(LabelRequest r)
-    {
-        foreach (double ring in RingsInHeights)
-        {
-            double away = r.MarkRadius + (ring * r.Height);
-            for (int i = 0; i < PlacesOnRing; i++)
-            {
-                double angle = 2 * Math.PI * i / PlacesOnRing;
-                double cosine = Math.Cos(angle), sine = Math.Sin(angle);
-
-                // The box touches the ring from outside on the side it lies on.
-                double x = r.X + (cosine * away) + (Math.Round(cosine, 6) switch { 0 => 0, > 0 => 0.5, _ => -0.5 } * r.Width);
-                double y = r.Y + (sine * away) + (Math.Clamp(1.5 * sine, -1, 1) * 0.5 * r.Height);
-                yield return Inside(LabelBox.Around(x, y, r.Width / 2, r.Height / 2));
-            }
-        }
-    }
-
-    private IEnumerable<LabelBox> Everywhere(LabelRequest r)
-    {
-        double step = r.Height / 3;
-        for (double top = frame.Top; top + r.Height <= frame.Bottom; top += step)
-        {
-            for (double left = frame.Left; left + r.Width <= frame.Right; left += step)
-            {
-                yield return new(left, top, left + r.Width, top + r.Height);
-            }
-        }
-    }
-
-    // Pushed in from a side, a box ends exactly on it; added and taken away again it might end a hair outside.
-    private LabelBox Inside(LabelBox box)
-    {
-        (double left, double right) = Inside(box.Left, box.Right, frame.Left, frame.Right);
-        (double top, double bottom) = Inside(box.Top, box.Bottom, frame.Top, frame.Bottom);
-        return new(left, top, right, bottom);
-    }
-
-    private static (double From, double To) Inside(double from, double to, double least, double greatest) =>
-        from < least ? (least, least + (to - from)) : to > greatest ? (greatest - (to - from), greatest) : (from, to);
 }
 
 /// <summary>A label that wants a place near its mark.</summary>

@@ -27,9 +27,15 @@ internal sealed class NumberedKey
     /// <param name="names">The names.</param>
     /// <param name="request">What the label of a text requests; the number is that of the name in the list.</param>
     /// <param name="placer">Makes an empty placer.</param>
+    /// <param name="mayCrossGround">Whether the line to a name may cross ground that no label may cover.</param>
+    /// <param name="inKey">What stands in the key for each name; null for the names.</param>
     /// <returns>The text to write and its place, for each name; null if there is none.</returns>
     public IReadOnlyList<(string Text, PlacedLabel Place)?> Place(
-        IReadOnlyList<string> names, Func<int, string, LabelRequest> request, Func<LabelPlacer> placer)
+        IReadOnlyList<string> names,
+        Func<int, string, LabelRequest> request,
+        Func<LabelPlacer> placer,
+        bool mayCrossGround = true,
+        IReadOnlyList<string>? inKey = null)
     {
         bool[] isNumber = new bool[names.Count];
 
@@ -45,7 +51,8 @@ internal sealed class NumberedKey
             string[] texts = [.. order.Select((i, k) => isNumber[i] ? Written(this.names.Count + k) : names[i])];
 
             // A name whose line would cross other names gets a number instead.
-            places = placer().PlaceFree([.. order.Select((i, k) => request(i, texts[k]))], k => isNumber[order[k]]);
+            places = placer().PlaceFree(
+                [.. order.Select((i, k) => request(i, texts[k]))], k => isNumber[order[k]], k => mayCrossGround || isNumber[order[k]]);
             int[] without = [.. Enumerable.Range(0, order.Length).Where(k => places[k] is null && !isNumber[order[k]]).Select(k => order[k])];
             if (without.Length == 0)
             {
@@ -68,7 +75,7 @@ internal sealed class NumberedKey
                 labels[i] = (isNumber[i] ? Written(this.names.Count) : names[i], place);
                 if (isNumber[i])
                 {
-                    this.names.Add(names[i]);
+                    this.names.Add((inKey ?? names)[i]);
                 }
             }
             else

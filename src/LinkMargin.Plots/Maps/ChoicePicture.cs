@@ -2,6 +2,7 @@ using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Plots.Building;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;
@@ -73,7 +74,7 @@ public static class ChoicePicture
             view = PlanPlot.ViewIn(new(x, top, x + width, Math.Max(top + 1, bottom)), bounds, s);
             var plot = new PlanPlot(view, request.Unit) { HasLeftFigures = i == 0 };
             Field field = request.Fields[i];
-            panel.Fill(plot, field, field, MapMarks.OfChoice(request.House, field.LevelIndex, request.Marks));
+            panel.Fill(plot, field, field, [.. MapMarks.OfChoice(request.House, field.LevelIndex, request.Marks)], []);
             plot.Draw(page.Canvas);
             Level level = request.House.Levels[field.LevelIndex];
             using Lettering bold = new(HeadLetterPoints * s, isBold: true);
@@ -122,12 +123,14 @@ internal static class ChoiceKey
     {
         var entries = new List<KeyEntry>
         {
+            NorthArrow.For(pixelsPerPoint),
             ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit),
             MapKey.Mark(MarkKind.SpotHere, "place found", pixelsPerPoint),
             MapKey.Mark(MarkKind.SpotElsewhere, "spot of the house file", pixelsPerPoint),
             MapKey.Mark(MarkKind.SeatPlain, "seat", pixelsPerPoint),
             new(20, "hatched: some seat does not pass", (canvas, box) => MapKey.DrawHatch(canvas, box, pixelsPerPoint)),
         };
+        entries.AddRange(PartHeightWalls.Entries(house.Levels, unit, isDashed: false, pixelsPerPoint));
         if (house.Zones.Count > 0)
         {
             entries.Add(new(20, "zone where a console may stand", (canvas, box) =>

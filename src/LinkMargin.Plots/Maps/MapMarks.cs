@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Drawing;
@@ -12,9 +13,10 @@ internal static class MapMarks
     /// <param name="house">The house.</param>
     /// <param name="field">The field of the spot.</param>
     /// <param name="seats">The seats on the field's level.</param>
-    /// <param name="requiredDb">The map's required margin, dB.</param>
     /// <param name="hasSpotLabel">Whether the spot's name stands at its mark.</param>
-    public static IEnumerable<PlanMark> OfSpot(House house, Field field, IReadOnlyList<SeatMark> seats, double requiredDb, bool hasSpotLabel)
+    /// <param name="numbers">The seats that stand on the map as numbers, from 1; null for none.</param>
+    public static IEnumerable<PlanMark> OfSpot(
+        House house, Field field, IReadOnlyList<SeatMark> seats, bool hasSpotLabel, IReadOnlyList<Seat>? numbers = null)
     {
         Spot spot = field.Spot;
         bool isHere = spot.LevelIndex == field.LevelIndex;
@@ -23,7 +25,16 @@ internal static class MapMarks
         foreach (SeatMark mark in seats)
         {
             MarkKind kind = mark.Passes ? MarkKind.SeatPasses : MarkKind.SeatBelow;
-            yield return new(kind, mark.Seat.Plan, mark.Seat.Name, SeatFigure.Of(mark, requiredDb), mark.Seat.FacingDegrees);
+            int number = 1 + (numbers?.ToList().FindIndex(seat => seat.Name == mark.Seat.Name) ?? -1);
+            yield return new(
+                kind,
+                mark.Seat.Plan,
+                number > 0 ? FormattableString.Invariant($"{number}") : mark.Seat.Name,
+                number > 0 ? SeatFigure.Short(mark) : SeatFigure.Of(mark),
+                mark.Seat.FacingDegrees)
+            {
+                IsNumbered = number > 0,
+            };
         }
     }
 
@@ -43,17 +54,23 @@ internal static class MapMarks
     }
 }
 
-/// <summary>What a map writes behind a seat's name.</summary>
+/// <summary>What a map writes below a seat's name.</summary>
 internal static class SeatFigure
 {
     /// <summary>
-    /// The margin; and what the seat requires, where its answer would seem to contradict the hatch, which shows the
-    /// map's own required margin.
+    /// The margin to count on against what this seat requires; where the margin is another than the one that decides, both
+    /// figures without a comparison.
     /// </summary>
-    public static string Of(SeatMark mark, double requiredDb)
+    public static string Of(SeatMark mark)
     {
-        bool agreesWithHatch = mark.Passes == ((mark.MarginAtConfidenceDb ?? mark.MarginDb) >= requiredDb);
-        string needs = agreesWithHatch ? "" : $" (needs {MarginText.AsWritten(mark.Seat.RequiredDb)})";
-        return MarginText.WithUnit(mark.MarginDb, mark.Seat.RequiredDb) + needs;
+        double required = mark.Seat.RequiredDb;
+        string margin = MarginText.WithSign(ShownMargin.Text(mark.MarginDb, required)), needed = MarginText.AsWritten(required);
+        bool decides = mark.MarginAtConfidenceDb is null || mark.MarginAtConfidenceDb == mark.MarginDb;
+        return decides
+            ? $"{margin} {(mark.Passes ? "≥" : "<")} {needed} dB"
+            : $"{margin} dB (requires {needed})";
     }
+
+    /// <summary>The margin alone, of a seat whose key says what it requires.</summary>
+    public static string Short(SeatMark mark) => MarginText.WithSign(ShownMargin.Text(mark.MarginDb, mark.Seat.RequiredDb));
 }

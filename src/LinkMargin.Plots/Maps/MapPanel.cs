@@ -23,13 +23,14 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
     /// <param name="field">What is coloured.</param>
     /// <param name="hatched">The field that is hatched where it is below the required margin.</param>
     /// <param name="marks">Spots and seats.</param>
-    public void Fill(PlanPlot plot, Field field, Field hatched, IEnumerable<PlanMark> marks)
+    /// <param name="alsoRequiredDb">Margins that only some of these seats require, dB; drawn heavy and dashed.</param>
+    public void Fill(PlanPlot plot, Field field, Field hatched, IReadOnlyList<PlanMark> marks, IReadOnlyList<double> alsoRequiredDb)
     {
         PlanView view = plot.View;
         Level level = house.Levels[field.LevelIndex];
-        Fixture[] fixtures = [.. house.Fixtures.Where(f => f.LevelIndex == field.LevelIndex)];
+        Fixture[] fixtures = FixturesOf(field.LevelIndex);
         LabelBox[] built = [.. BuiltBoxes.Of(view, level, fixtures)];
-        var labels = new MarkLabels(view, [.. marks], built, style.LabelPoints);
+        MarkLabels labels = LabelsOf(view, field.LevelIndex, marks);
         IEnumerable<Room> named = style.HasRoomNames ? level.Rooms : [];
         IReadOnlyList<Polygon> voids = FloorVoids.Of(house, field.LevelIndex);
         var names = new RoomNames(
@@ -38,12 +39,15 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
             [.. labels.Taken, .. built, .. BuiltBoxes.Of(view, voids)],
             RoomNamePoints);
 
-        var surface = new FieldSurface(field, level.Rooms, style.SmoothingPasses);
-        FieldSurface below = hatched == field ? surface : new FieldSurface(hatched, level.Rooms, style.SmoothingPasses);
-        plot.Add(new FieldLayer(view, level, surface, below, colours, requiredDb));
-        plot.Add(new ContourLayer(view, level, surface, colours, requiredDb, [.. labels.Taken, .. names.Taken, .. built])
+        IReadOnlyList<Polygon> filled = FieldGround.FilledAt(fixtures, field.HandsMetres);
+        var ground = new FieldGround(level, filled);
+        FieldSurface surface = SurfaceOf(field);
+        FieldSurface below = hatched == field ? surface : SurfaceOf(hatched);
+        plot.Add(new FieldLayer(view, ground, surface, below, colours, requiredDb));
+        plot.Add(new ContourLayer(view, ground, surface, colours, requiredDb, [.. labels.Taken, .. names.Taken, .. built])
         {
             FigurePoints = style.FigurePoints,
+            AlsoRequiredDb = alsoRequiredDb,
         });
         plot.Add(new VoidLayer(view, voids));
         plot.Add(new FixtureLayer(view, fixtures));
@@ -52,7 +56,23 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
         plot.Add(new OpeningLayer(view, level));
         plot.Add(new RoomNameLayer(view, names));
         plot.Add(new MarkLayer(view, labels));
+
+        FieldSurface SurfaceOf(Field of) => ContourIslands.Smoothed(
+            new FieldSurface(of, level.Rooms, style.SmoothingPasses, filled),
+            level,
+            [.. colours.Lines(), requiredDb, .. alsoRequiredDb],
+            marks.Select(mark => mark.Place));
     }
+
+    /// <summary>Where the labels of marks go: never over a wall where there is other room.</summary>
+    public MarkLabels LabelsOf(PlanView view, int levelIndex, IReadOnlyList<PlanMark> marks)
+    {
+        Level level = house.Levels[levelIndex];
+        return new(
+            view, marks, BuiltBoxes.Of(view, level, FixturesOf(levelIndex)), style.LabelPoints, ground: BuiltBoxes.OfWalls(view, level));
+    }
+
+    private Fixture[] FixturesOf(int levelIndex) => [.. house.Fixtures.Where(f => f.LevelIndex == levelIndex)];
 }
 
 /// <summary>How much a map says, and how large.</summary>

@@ -50,11 +50,18 @@ public static class MapPicture
         var colours = new MarginColours(request.Range, request.StepDb);
 
         var plot = new PlanPlot(view, request.Unit);
-        IEnumerable<PlanMark> marks = MapMarks.OfSpot(request.House, request.Field, request.Seats, request.RequiredDb, hasSpotLabel: true);
-        new MapPanel(request.House, colours, request.RequiredDb, MapStyle.Single).Fill(plot, request.Field, request.Hatched ?? request.Field, marks);
+        PlanMark[] marks = [.. MapMarks.OfSpot(request.House, request.Field, request.Seats, hasSpotLabel: true)];
+        MapContent content = ContentOf(request);
+        new MapPanel(request.House, colours, request.RequiredDb, MapStyle.Single)
+            .Fill(plot, request.Field, request.Hatched ?? request.Field, marks, content.AlsoRequiredDb);
         plot.Draw(page.Canvas);
         double barLeft = view.Frame.Right + (BesideBarPoints * s);
-        new ColourBar(colours, request.RequiredDb, s) { Heading = request.IsHatchedByAnother ? "median" : "margin", IsHatched = !request.IsHatchedByAnother }.Draw(
+        new ColourBar(colours, request.RequiredDb, s) 
+        {
+            Heading = request.IsHatchedByAnother ? "median" : "margin",
+            IsHatched = !request.IsHatchedByAnother,
+            AlsoRequiredDb = content.AlsoRequiredDb,
+        }.Draw(
             page.Canvas, new(barLeft, view.Frame.Top, barLeft + (ColourBar.WidthPoints * s), view.Frame.Bottom));
         KeyStrip key = Key(request, view.PixelsPerMetre, body.Width, s);
         key.Draw(page.Canvas, body.Left, body.Bottom - key.HeightPixels);
@@ -62,5 +69,8 @@ public static class MapPicture
     }
 
     private static KeyStrip Key(MapRequest request, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
-        new(MapKey.Entries(pixelsPerMetre, pixelsPerPoint, request.Unit, request.RequiredDb, request.IsHatchedByAnother), widthPixels, pixelsPerPoint);
+        new(MapKey.Entries(ContentOf(request), pixelsPerMetre, pixelsPerPoint), widthPixels, pixelsPerPoint);
+
+    private static MapContent ContentOf(MapRequest request) =>
+        MapContent.Of(request.House, [request.Field], request.Seats, request.RequiredDb, request.Unit) with { IsHatchedByAnother = request.IsHatchedByAnother };
 }

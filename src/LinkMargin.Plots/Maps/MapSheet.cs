@@ -7,17 +7,27 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Maps;
 
-/// <summary>All maps of a house on one sheet, spots side by side and levels one above the other.</summary>
+/// <summary>All maps of a house on one sheet, spots side by side from the best on and levels one above the other.</summary>
 public static class MapSheet
 {
-    private const double HeadLetterPoints = 12;
+    private const double HeadLetterPoints = 13;
+    private const double DetailLetterPoints = 11;
 
     /// <summary>The size that leaves no empty ground about the maps.</summary>
     /// <param name="request">What to draw.</param>
     /// <param name="mapPoints">Width of one map, points; null for 300, or less for a narrow house.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
-    public static PictureSize FittingSize(SheetRequest request, double? mapPoints = null, double pixelsPerPoint = 2.5) =>
-        SheetLayout.FittingSize(request, mapPoints ?? PlanBounds.Of(request.House).SensibleWidth(300), pixelsPerPoint);
+    public static PictureSize FittingSize(SheetRequest request, double? mapPoints = null, double pixelsPerPoint = 2.5)
+    {
+        double panelPoints = mapPoints ?? PlanBounds.Of(request.House).SensibleWidth(300), s = pixelsPerPoint;
+        return SheetLayout.FittingSize(request, panelPoints, s, (scale, width) =>
+        {
+            // Which seats are numbers hangs on the maps' size, not on the sheet's height.
+            PlanBounds bounds = PlanBounds.Of(request.House);
+            PlanView view = PlanPlot.ViewIn(new(0, 0, panelPoints * s, scale * bounds.HeightMetres), bounds, s);
+            return Key(request, SheetNumbers.Of(request, _ => view), scale, width, s).HeightPixels;
+        });
+    }
 
     /// <summary>Draws the sheet; the bytes are a PNG.</summary>
     public static byte[] Render(SheetRequest request, PictureSize size)
@@ -29,33 +39,54 @@ public static class MapSheet
 
         double s = size.PixelsPerPoint;
         using var page = new Page(size, request.Title, request.Caption);
-        KeyStrip key = Key(request, 1, page, s);
-        var layout = new SheetLayout(request, page.Body, key.HeightPixels, s);
+        IReadOnlyList<Seat> numbers = [];
+        KeyStrip key = Key(request, numbers, 1, page.Body.Width, s);
+        SheetLayout layout = new(request, page.Body, key.HeightPixels, s);
+        for (int round = 0; round < 2; round++)
+        {
+            // The key's height decides the maps' scale, and that which seats stand in the key.
+            numbers = SheetNumbers.Of(request, map => layout.ViewOf(map.Field));
+            key = Key(request, numbers, layout.View(0, 0).PixelsPerMetre, page.Body.Width, s);
+            layout = new(request, page.Body, key.HeightPixels, s);
+        }
+
+        MapContent content = ContentOf(request);
         var colours = new MarginColours(request.Range, request.StepDb);
-        var panel = new MapPanel(request.House, colours, request.RequiredDb, MapStyle.OnSheet);
+        MapPanel panel = SheetNumbers.PanelOf(request, colours);
         for (int row = 0; row < layout.Levels.Count; row++)
         {
             for (int column = 0; column < layout.Spots.Count; column++)
             {
-                PlanView view = layout.View(column, row);
-                DrawMap(page.Canvas, request, layout, panel, view, column, row);
+                DrawMap(page.Canvas, request, layout, panel, numbers, column, row);
             }
         }
 
-        DrawHeads(page.Canvas, request.House, layout, s);
-        new ColourBar(colours, request.RequiredDb, s) { Heading = request.IsHatchedByAnother ? "median" : "margin", IsHatched = !request.IsHatchedByAnother }.Draw(page.Canvas, layout.Bar);
-        key = Key(request, layout.View(0, 0).PixelsPerMetre, page, s);
+        DrawHeads(page.Canvas, request, layout, s);
+        new ColourBar(colours, request.RequiredDb, s)
+        {
+            Heading = request.IsHatchedByAnother ? "median" : "margin",
+            IsHatched = !request.IsHatchedByAnother,
+            AlsoRequiredDb = content.AlsoRequiredDb,
+        }.Draw(page.Canvas, layout.Bar);
         key.Draw(page.Canvas, page.Body.Left, page.Body.Bottom - key.HeightPixels);
         return page.ToPng();
     }
 
-    private static KeyStrip Key(SheetRequest request, double pixelsPerMetre, Page page, double pixelsPerPoint) => new(
-        MapKey.Entries(pixelsPerMetre, pixelsPerPoint, request.Unit, request.RequiredDb, request.IsHatchedByAnother), page.Body.Width, pixelsPerPoint);
+    private static KeyStrip Key(SheetRequest request, IReadOnlyList<Seat> numbers, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) => new(
+        [.. MapKey.Entries(ContentOf(request), pixelsPerMetre, pixelsPerPoint), .. SheetNumbers.Entries(numbers, pixelsPerPoint)],
+        widthPixels,
+        pixelsPerPoint);
+
+    private static MapContent ContentOf(SheetRequest request) =>
+        MapContent.Of(request.House, [.. request.Maps.Select(map => map.Field)], request.Maps.SelectMany(map => map.Seats), request.RequiredDb, request.Unit) with
+        {
+            IsHatchedByAnother = request.IsHatchedByAnother,
+        };
 
     private static void DrawMap(
-        SKCanvas canvas, SheetRequest request, SheetLayout layout, MapPanel panel, PlanView view, int column, int row)
+        SKCanvas canvas, SheetRequest request, SheetLayout layout, MapPanel panel, IReadOnlyList<Seat> numbers, int column, int row)
     {
-        var plot = new PlanPlot(view, request.Unit)
+        var plot = new PlanPlot(layout.View(column, row), request.Unit)
         {
             HasLeftFigures = column == 0,
             HasBottomFigures = row == layout.Levels.Count - 1,
@@ -65,33 +96,51 @@ public static class MapSheet
         if (map is not null)
         {
             panel.Fill(
-                plot, map.Field, map.Hatched ?? map.Field, MapMarks.OfSpot(request.House, map.Field, map.Seats, request.RequiredDb, hasSpotLabel: false));
+                plot,
+                map.Field,
+                map.Hatched ?? map.Field,
+                SheetNumbers.MarksOf(request, map, numbers),
+                RequiredMargins.Others(map.Seats.Select(mark => mark.Seat), request.RequiredDb));
         }
 
         plot.Draw(canvas);
     }
 
-    private static void DrawHeads(SKCanvas canvas, House house, SheetLayout layout, double pixelsPerPoint)
+    private static void DrawHeads(SKCanvas canvas, SheetRequest request, SheetLayout layout, double pixelsPerPoint)
     {
         using Lettering bold = new(HeadLetterPoints * pixelsPerPoint, isBold: true);
         using Lettering plain = new(HeadLetterPoints * pixelsPerPoint, isBold: false);
+        using Lettering small = new(DetailLetterPoints * pixelsPerPoint, isBold: false);
         double rise = SheetLayout.HeadPoints * pixelsPerPoint / 2;
         for (int column = 0; column < layout.Spots.Count; column++)
         {
             Spot spot = layout.Spots[column];
             LabelBox frame = layout.View(column, 0).Frame;
-            string where = $"on level {house.Levels[spot.LevelIndex].Name}", name = bold.Fitted(spot.Name, frame.Width);
+            string where = $"on level {request.House.Levels[spot.LevelIndex].Name}", name = bold.Fitted(spot.Name, frame.Width);
             double end = frame.Left + bold.WidthOf(name) + (5 * pixelsPerPoint);
             bold.WriteMiddle(canvas, name, frame.Left, frame.Top - rise, Palette.Spot);
             plain.WriteMiddle(
                 canvas, plain.Fitted(where, Math.Max(0, frame.Right - end)), end, frame.Top - rise, Palette.SoftInk);
+            if (request.Verdicts.FirstOrDefault(verdict => verdict.Spot == spot) is { } found)
+            {
+                LabelBox lowest = layout.View(column, layout.Levels.Count - 1).Frame;
+                double y = lowest.Bottom + ((PlanPlot.BottomFiguresPoints + 8) * pixelsPerPoint);
+                bold.WriteMiddle(canvas, bold.Fitted(found.Finding, lowest.Width), lowest.Left, y, Palette.Ink);
+                IReadOnlyList<string> lines = small.Wrap(found.Detail, lowest.Width);
+                string[] two = lines.Count <= 2 ? [.. lines] : [lines[0], small.Fitted(string.Join(' ', lines.Skip(1)), lowest.Width)];
+                foreach (string line in two)
+                {
+                    y += DetailLetterPoints * 1.3 * pixelsPerPoint;
+                    small.WriteMiddle(canvas, line, lowest.Left, y, Palette.Ink);
+                }
+            }
         }
 
         for (int row = 0; row < layout.Levels.Count; row++)
         {
             LabelBox frame = layout.View(0, row).Frame;
             float x = (float)(frame.Left - ((PlanPlot.LeftFiguresPoints + (SheetLayout.SidePoints / 2)) * pixelsPerPoint));
-            string name = bold.Fitted(house.Levels[layout.Levels[row]].Name, frame.Height);
+            string name = bold.Fitted(request.House.Levels[layout.Levels[row]].Name, frame.Height);
             canvas.Save();
             canvas.RotateDegrees(-90, x, (float)frame.CentreY);
             bold.WriteMiddle(canvas, name, x, frame.CentreY, Palette.Ink, SKTextAlign.Center);

@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;
@@ -12,6 +13,9 @@ internal sealed class SheetLayout
 
     /// <summary>Height of the heads of columns, points.</summary>
     public const double HeadPoints = 19;
+
+    /// <summary>Height of the verdicts below columns, points: one line large, two small.</summary>
+    public const double VerdictPoints = 46;
 
     /// <summary>Width of the heads of rows, points.</summary>
     public const double SidePoints = 17;
@@ -30,7 +34,7 @@ internal sealed class SheetLayout
             body.Left + ((SidePoints + PlanPlot.LeftFiguresPoints) * pixelsPerPoint),
             body.Top + (HeadPoints * pixelsPerPoint),
             body.Right - ((ColourBar.WidthPoints + GapPoints) * pixelsPerPoint),
-            body.Bottom - keyPixels - ((PlanPlot.BottomFiguresPoints + GapPoints) * pixelsPerPoint));
+            body.Bottom - keyPixels - (BelowPoints(request) * pixelsPerPoint));
         double width = (grid.Width - ((Spots.Count - 1) * Gap)) / Spots.Count;
         double height = (grid.Height - ((Levels.Count - 1) * Gap)) / Levels.Count;
         PanelWidth = width;
@@ -61,7 +65,12 @@ internal sealed class SheetLayout
     private double Gap => GapPoints * pixelsPerPoint;
 
     /// <summary>The size whose maps are so many points wide with no empty ground about them.</summary>
-    public static PictureSize FittingSize(SheetRequest request, double panelPoints, double pixelsPerPoint)
+    /// <param name="request">What to draw.</param>
+    /// <param name="panelPoints">Width of one map, points.</param>
+    /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
+    /// <param name="keyPixels">Height of the key at a scale, pixels for a metre, and a width, pixels.</param>
+    public static PictureSize FittingSize(
+        SheetRequest request, double panelPoints, double pixelsPerPoint, Func<double, double, double> keyPixels)
     {
         PlanBounds bounds = PlanBounds.Of(request.House);
         int columns = SpotsOf(request).Count, rows = LevelsOf(request).Count;
@@ -70,10 +79,9 @@ internal sealed class SheetLayout
         int widthPixels = PictureSize.NearestAllowed(width * pixelsPerPoint, pixelsPerPoint);
         double scale = panelPoints * pixelsPerPoint / bounds.WidthMetres;
         double body = widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);
-        IReadOnlyList<KeyEntry> entries = MapKey.Entries(scale, pixelsPerPoint, request.Unit, request.RequiredDb, request.IsHatchedByAnother);
-        double key = new KeyStrip(entries, body, pixelsPerPoint).HeightPixels;
+        double key = keyPixels(scale, body);
         double height = (rows * scale * bounds.HeightMetres)
-            + ((((rows - 1) * GapPoints) + HeadPoints + PlanPlot.BottomFiguresPoints + GapPoints) * pixelsPerPoint)
+            + ((((rows - 1) * GapPoints) + HeadPoints + BelowPoints(request)) * pixelsPerPoint)
             + key + Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
@@ -85,8 +93,15 @@ internal sealed class SheetLayout
         return PlanPlot.ViewIn(new(left, top, left + PanelWidth, top + PanelHeight), bounds, pixelsPerPoint);
     }
 
-    private static List<Spot> SpotsOf(SheetRequest request) =>
-        [.. request.House.Spots.Where(s => request.Maps.Any(m => m.Field.Spot == s))];
+    /// <summary>The view of the map of a field.</summary>
+    public PlanView ViewOf(Field field) =>
+        View(Spots.ToList().IndexOf(field.Spot), Levels.ToList().IndexOf(field.LevelIndex));
+
+    // From the lowest maps to the key.
+    private static double BelowPoints(SheetRequest request) =>
+        PlanPlot.BottomFiguresPoints + GapPoints + (request.Verdicts.Count > 0 ? VerdictPoints : 0);
+
+    private static List<Spot> SpotsOf(SheetRequest request) => [.. request.Maps.Select(m => m.Field.Spot).Distinct()];
 
     private static List<int> LevelsOf(SheetRequest request) =>
         [.. request.Maps.Select(m => m.Field.LevelIndex).Distinct().OrderDescending()];

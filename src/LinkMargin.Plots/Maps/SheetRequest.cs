@@ -5,9 +5,9 @@ using LinkMargin.Plots.Colours;
 
 namespace LinkMargin.Plots.Maps;
 
-/// <summary>Everything a sheet of maps shows: all spots over all levels in one range of colours.</summary>
+/// <summary>Everything a sheet of maps shows: all spots, best first, over all levels in one range of colours.</summary>
 /// <param name="House">The house.</param>
-/// <param name="Maps">Its maps, in any order; a spot and level without one is left blank.</param>
+/// <param name="Maps">Its maps; spots stand in the order in which they come first here, and a spot and level without one is left blank.</param>
 /// <param name="RequiredDb">The margin of the heaviest line; ground below it is hatched.</param>
 /// <param name="Range">Ends of the colour scale.</param>
 /// <param name="Title">One line above.</param>
@@ -22,6 +22,9 @@ public sealed record SheetRequest(
 {
     /// <summary>Whether what is hatched goes by another margin than is shown.</summary>
     internal bool IsHatchedByAnother => Maps.Any(map => map.Hatched is { } hatched && hatched != map.Field);
+
+    /// <summary>What is said of each spot below its column; none for a spot that is not here.</summary>
+    public IReadOnlyList<SheetVerdict> Verdicts { get; init; } = [];
 
     /// <summary>The unit of axes and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
@@ -41,3 +44,9 @@ public sealed record SheetMap(Field Field, IReadOnlyList<SeatMark> Seats)
     /// </summary>
     public Field? Hatched { get; init; }
 }
+
+/// <summary>What was found for one spot of a sheet.</summary>
+/// <param name="Spot">The spot.</param>
+/// <param name="Finding">The finding in a few words, written large.</param>
+/// <param name="Detail">A sentence or part of one below it.</param>
+public sealed record SheetVerdict(Spot Spot, string Finding, string Detail);

@@ -63,8 +63,11 @@ internal sealed class FixtureNames
 
         IReadOnlyList<(string Text, PlacedLabel Place)?> named = key.Place(
             [.. outside.Select(o => o.Fixture.Name)],
-            (i, text) => RequestFor(outside[i].Fixture, LinesFor(i, text), lettering),
-            Placer);
+            (i, text) => RequestFor(outside[i].Fixture, LinesFor(i, text), lettering) is var request && text == outside[i].Fixture.Name
+                ? request
+                : request with { MarkRadius = 0 }, // a number may stand on its fixture
+            Placer,
+            mayCrossGround: false);
         for (int i = 0; i < outside.Count; i++)
         {
             if (named[i] is (string text, PlacedLabel place))

@@ -32,27 +32,33 @@ internal sealed class MarkLabels
         NumberedKey? key = null)
     {
         (this.view, this.marks, this.sizePoints) = (view, marks, sizePoints);
-        using Lettering name = NameLettering(), figure = FigureLettering();
+        using var letters = new LabelLetters(view, sizePoints);
         double widest = WidestName(view);
-        PlanMark[] labelled = [.. marks.Where(m => m.Name.Length > 0)];
-        string[] texts = [.. labelled.Select(m => name.Fitted(m.Name, widest))];
+        PlanMark[] named = [.. marks.Where(m => m.Name.Length > 0)];
+        PlanMark[] labelled = [.. named.Select(m => m with { Name = letters.Name.Fitted(m.Name, widest) })];
         LabelBox[] bare = [.. marks.Where(m => m.Name.Length == 0).Select(m => BoxOf(view, m)), .. hard ?? []];
         LabelPlacer Placer() => new(view.Frame.Grown(-view.Points(2)), bare, soft, view.Points(2), ground);
-        LabelRequest RequestFor(int i, string text) => new(
-            view.PixelX(labelled[i].Place.X),
-            view.PixelY(labelled[i].Place.Y),
-            view.Points(labelled[i].FacingDegrees is null ? MarkShape.RadiusPoints + 1 : MarkShape.FacingPoints),
-            name.WidthOf(text) + (labelled[i].Figure.Length > 0 ? Space + figure.WidthOf(labelled[i].Figure) : 0) + (2 * PadX),
-            figure.CapHeight + (2 * PadY));
+        PlanMark Written(int i, string text) =>
+            text == labelled[i].Name ? labelled[i] : labelled[i] with { Name = text, IsNumbered = true, Figure = labelled[i].IsRemark ? "" : labelled[i].Figure };
+        LabelRequest RequestFor(int i, string text) => letters.RequestFor(Written(i, text));
 
-        IReadOnlyList<(string Text, PlacedLabel Place)?> placed = key is not null
-            ? key.Place(texts, RequestFor, Placer)
-            : [.. texts.Zip(Placer().Place([.. texts.Select((t, i) => RequestFor(i, t))])).Select(p => ((string, PlacedLabel)?)p)];
+        string[] texts = [.. labelled.Select(m => m.Name)];
+        if (key is null)
+        {
+            LabelRequest[] requests = [.. texts.Select((text, i) => RequestFor(i, text))];
+            IReadOnlyList<PlacedLabel?> free = Placer().PlaceFree(requests, mayCrossGround: _ => false);
+            Crowded = [.. named.Where((m, i) => free[i] is null || m.Name != labelled[i].Name).Select(m => m.Name)];
+            labels.AddRange(labelled.Zip(Placer().Place(requests)));
+            return;
+        }
+
+        string[] inKey = [.. named.Select(m => m.IsRemark ? $"{m.Name}, {m.Figure}" : m.Name)];
+        IReadOnlyList<(string Text, PlacedLabel Place)?> placed = key.Place(texts, RequestFor, Placer, mayCrossGround: false, inKey);
         for (int i = 0; i < labelled.Length; i++)
         {
             if (placed[i] is (string text, PlacedLabel place))
             {
-                labels.Add((labelled[i] with { Name = text }, place));
+                labels.Add((Written(i, text), place));
             }
         }
     }
@@ -60,6 +66,9 @@ internal sealed class MarkLabels
     /// <summary>The width from which a name is cut short, because it would cover the plan it is about; pixels.</summary>
     public static double WidestName(PlanView view) =>
         Math.Min(0.6 * view.Frame.Width, Math.Max(0.4 * view.Frame.Width, view.Points(110)));
+
+    /// <summary>The names that are cut short, or found no free place whose line to the mark crosses no ground; empty where a key takes them.</summary>
+    public IReadOnlyList<string> Crowded { get; } = [];
 
     /// <summary>Ground taken by labels alone, pixels.</summary>
     public IEnumerable<LabelBox> Written => labels.Select(l => l.Place.Box);
@@ -74,18 +83,12 @@ internal sealed class MarkLabels
         return LabelBox.Around(view.PixelX(mark.Place.X), view.PixelY(mark.Place.Y), reach, reach);
     }
 
-    private double PadX => view.Points(3.5);
-
-    private double PadY => view.Points(3);
-
-    private double Space => view.Points(sizePoints * 0.45);
-
     public void Draw(SKCanvas canvas)
     {
-        using Lettering name = NameLettering(), figure = FigureLettering();
+        using var letters = new LabelLetters(view, sizePoints);
         foreach ((PlanMark mark, PlacedLabel place) in labels.Where(l => l.Place.HasLeader))
         {
-            DrawLeader(canvas, view.Pixel(mark.Place), place.Box);
+            letters.DrawLeader(canvas, view.Pixel(mark.Place), place.Box);
         }
 
         foreach (PlanMark mark in marks)
@@ -95,39 +98,9 @@ internal sealed class MarkLabels
 
         foreach ((PlanMark mark, PlacedLabel place) in labels)
         {
-            DrawLabel(canvas, mark, place.Box, name, figure);
+            letters.Draw(canvas, mark, place.Box);
         }
     }
-
-    private void DrawLeader(SKCanvas canvas, SKPoint from, LabelBox box)
-    {
-        var to = new SKPoint(
-            (float)Math.Clamp(from.X, box.Left + PadX, box.Right - PadX), (float)Math.Clamp(from.Y, box.Top, box.Bottom));
-        using SKPaint casing = Pen.Line(Palette.Paper, view.Points(2.6));
-        using SKPaint line = Pen.Line(Palette.Ink, view.Points(0.8));
-        canvas.DrawLine(from, to, casing);
-        canvas.DrawLine(from, to, line);
-    }
-
-    private void DrawLabel(SKCanvas canvas, PlanMark mark, LabelBox box, Lettering name, Lettering figure)
-    {
-        bool isSpot = mark.Kind is MarkKind.SpotHere or MarkKind.SpotElsewhere;
-        bool isReversed = mark.Kind == MarkKind.SeatBelow;
-        SKColor ink = isReversed ? Palette.Paper : isSpot ? Palette.Spot : Palette.Ink;
-        using SKPaint ground = Pen.Fill(isReversed ? Palette.Ink : Palette.Paper.WithAlpha(235));
-        using SKPaint rim = Pen.Line(isReversed ? Palette.Paper : isSpot ? Palette.Spot : Palette.Ink, view.Points(0.7));
-        var rect = new SKRoundRect(
-            new SKRect((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom), (float)view.Points(1.5));
-        canvas.DrawRoundRect(rect, ground);
-        canvas.DrawRoundRect(rect, rim);
-        double x = box.Left + PadX;
-        name.WriteMiddle(canvas, mark.Name, x, box.CentreY, ink);
-        figure.WriteMiddle(canvas, mark.Figure, box.Right - PadX, box.CentreY, ink, SKTextAlign.Right);
-    }
-
-    private Lettering NameLettering() => new(view.Points(sizePoints), isBold: false);
-
-    private Lettering FigureLettering() => new(view.Points(sizePoints), isBold: true);
 }
 
 /// <summary>Seats and spots with their labels, on top of everything.</summary>

@@ -122,6 +122,13 @@ internal enum MarkKind
 /// <param name="Kind">What it stands for.</param>
 /// <param name="Place">Where, metres.</param>
 /// <param name="Name">First part of the label.</param>
-/// <param name="Figure">Second part, written bold; empty for none.</param>
+/// <param name="Figure">Second part, under the first; empty for none.</param>
 /// <param name="FacingDegrees">Where a player looks, anticlockwise from x; null for none.</param>
-internal sealed record PlanMark(MarkKind Kind, Point2 Place, string Name, string Figure, double? FacingDegrees);
+internal sealed record PlanMark(MarkKind Kind, Point2 Place, string Name, string Figure, double? FacingDegrees)
+{
+    /// <summary>Whether the second part is only a remark and is not written bold.</summary>
+    public bool IsRemark { get; init; }
+
+    /// <summary>Whether the first part is a number that a key explains.</summary>
+    public bool IsNumbered { get; init; }
+}

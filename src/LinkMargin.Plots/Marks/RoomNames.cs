@@ -15,6 +15,7 @@ internal sealed class RoomNames
     private const double StepPoints = 4;
     private const double PadPoints = 2;
     private const double ClearPoints = 5;
+    private const double LabelledClearPoints = 14;
 
     private readonly PlanView view;
     private readonly double sizePoints;
@@ -25,14 +26,18 @@ internal sealed class RoomNames
     /// <param name="rooms">Rooms with the lines to write in each.</param>
     /// <param name="taken">Ground already taken, pixels.</param>
     /// <param name="sizePoints">Size of letters, points.</param>
+    /// <param name="labelled">Ground beside which there had better be room for another label, pixels; null for none.</param>
     public RoomNames(
         PlanView view,
         IEnumerable<(Room Room, IReadOnlyList<string> Lines)> rooms,
         IReadOnlyList<LabelBox> taken,
-        double sizePoints)
+        double sizePoints,
+        IReadOnlyList<LabelBox>? labelled = null)
     {
         (this.view, this.sizePoints) = (view, sizePoints);
         BoxIndex clear = new(taken.Select(t => t.Grown(view.Points(ClearPoints))));
+        BoxIndex roomy = labelled is null ? clear : new(
+            [.. taken.Select(t => t.Grown(view.Points(ClearPoints))), .. labelled.Select(t => t.Grown(view.Points(LabelledClearPoints)))]);
         using Lettering lettering = Letters();
         foreach ((Room room, IReadOnlyList<string> lines) in rooms)
         {
@@ -41,7 +46,7 @@ internal sealed class RoomNames
             {
                 double width = shorter.Max(lettering.WidthOf) + view.Points(2 * PadPoints);
                 double height = ((shorter.Length - 1) * lettering.LineHeight) + lettering.CapHeight + view.Points(2 * PadPoints);
-                if (Place(room.Outline, width, height, clear) is LabelBox box)
+                if ((Place(room.Outline, width, height, roomy) ?? Place(room.Outline, width, height, clear)) is LabelBox box)
                 {
                     placed.Add((shorter, box));
                     break;

@@ -17,6 +17,7 @@ internal static class PathsKey
         PathBudget[] paths = [.. request.Paths.Select(entry => entry.Path)];
         var entries = new List<KeyEntry>
         {
+            NorthArrow.For(pixelsPerPoint),
             ScaleBar.For(pixelsPerMetre, pixelsPerPoint, request.Unit),
             Mark(MarkKind.SpotHere, "spot", pixelsPerPoint),
         };

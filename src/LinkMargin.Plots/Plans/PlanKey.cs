@@ -18,23 +18,21 @@ internal static class PlanKey
     public static IReadOnlyList<KeyEntry> Entries(
         PlanRequest request, MaterialPatterns patterns, double pixelsPerMetre, double pixelsPerPoint)
     {
-        (House house, LengthUnit unit) = (request.House, request.Unit);
-        var entries = new List<KeyEntry> { ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit) };
+        LengthUnit unit = request.Unit;
+        Level[] levels = [.. request.Levels.Select(l => request.House.Levels[l])];
+        var entries = new List<KeyEntry> { NorthArrow.For(pixelsPerPoint), ScaleBar.For(pixelsPerMetre, pixelsPerPoint, unit) };
         entries.AddRange(patterns.Entries(pixelsPerPoint, unit));
-        entries.Add(Mark(MarkKind.SpotHere, "spot", pixelsPerPoint));
+        entries.AddRange(PartHeightWalls.Entries(levels, unit, isDashed: true, pixelsPerPoint));
+        entries.Add(Mark(MarkKind.SpotHere, "spot, with its height above the floor", pixelsPerPoint));
         entries.Add(request.Measurements.Count > 0
-            ? Mark(MarkKind.Measurement, "place to read at", pixelsPerPoint)
-            : Mark(MarkKind.SeatPlain, "seat", pixelsPerPoint));
-        if (house.Levels.Any(l => l.Above is { Voids.Count: > 0 }))
+            ? Mark(MarkKind.Measurement, "place to measure at", pixelsPerPoint)
+            : Mark(MarkKind.SeatPlain, "seat, with the height of the hands", pixelsPerPoint));
+        if (levels.Any(l => l.Above is { Voids.Count: > 0 }))
         {
             entries.Add(new(20, "void in the floor here or above", (canvas, box) => DrawVoid(canvas, box, pixelsPerPoint)));
         }
 
-        if (house.Levels.Any(l => l.Above?.Joists is not null))
-        {
-            entries.Add(new(28, "joists of the floor above", (canvas, box) => DrawJoists(canvas, box, pixelsPerPoint)));
-        }
-
+        entries.AddRange(JoistLayer.Entries(levels, pixelsPerPoint));
         return entries;
     }
 
@@ -85,16 +83,5 @@ internal static class PlanKey
             view,
             new Polygon([new(0, 0), new(box.Width, 0), new(box.Width, box.Height), new(0, box.Height)]),
             dashPoints: 2);
-    }
-
-    private static void DrawJoists(SKCanvas canvas, LabelBox box, double pixelsPerPoint)
-    {
-        using SKPaint line = Pen.Line(Palette.FaintInk, 0.9 * pixelsPerPoint);
-        double tick = box.Width / 3;
-        for (int i = 0; i < 3; i++)
-        {
-            double x = box.Left + (i * tick), y = box.Top + (i * box.Height / 2);
-            canvas.DrawLine((float)x, (float)y, (float)(x + tick), (float)y, line);
-        }
     }
 }

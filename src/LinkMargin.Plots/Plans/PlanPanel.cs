@@ -46,7 +46,8 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
             view,
             level.Rooms.Select(r => (r, WordsOf(r))),
             [.. marked, .. built, .. walls, .. BuiltBoxes.Of(view, VoidsOf(levelIndex))],
-            RoomPoints);
+            RoomPoints,
+            [.. fixtures.SelectMany(fixture => BuiltBoxes.Of(view, [new Polygon(fixture.Corners())]))]);
         return new(marks, rooms, new FixtureNames(view, fixtures, [.. marked, .. rooms.Taken], built, walls, key));
     }
 
@@ -62,11 +63,14 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
         return [room.Name, $"{figure} {LengthTicks.ShortNameOf(unit)}²"];
     }
 
+    // A mark without a name has no label.
+    private string HeightOf(string name, double metres) => name.Length > 0 ? LengthTicks.WithUnit(metres, unit) : "";
+
     private IEnumerable<PlanMark> Marks(int levelIndex)
     {
         foreach (Spot spot in house.Spots.Where(s => s.LevelIndex == levelIndex))
         {
-            yield return new(MarkKind.SpotHere, spot.Plan, spot.Name, "", null);
+            yield return new(MarkKind.SpotHere, spot.Plan, spot.Name, HeightOf(spot.Name, spot.HeightMetres), null) { IsRemark = true };
         }
 
         if (measurements.Count > 0)
@@ -81,7 +85,7 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
 
         foreach (Seat seat in house.Seats.Where(s => s.LevelIndex == levelIndex))
         {
-            yield return new(MarkKind.SeatPlain, seat.Plan, seat.Name, "", seat.FacingDegrees);
+            yield return new(MarkKind.SeatPlain, seat.Plan, seat.Name, HeightOf(seat.Name, seat.HandsMetres), seat.FacingDegrees) { IsRemark = true };
         }
     }
 }

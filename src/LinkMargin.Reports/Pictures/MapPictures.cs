@@ -1,8 +1,10 @@
+using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Plots.Colours;
+using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Maps;
 using LinkMargin.Reports.Houses;
 using LinkMargin.Reports.Words;
@@ -25,7 +27,8 @@ internal sealed class MapPictures
     private readonly HouseUncertainty uncertainty;
     private readonly Dictionary<Spot, LinkBudget[]> budgets;
     private readonly ColourRange range;
-    private readonly string caption;
+    private readonly Ranking ranking;
+    private readonly LinkModel model;
 
     /// <summary>Gets ready to draw.</summary>
     public MapPictures(LoadedHouse loaded, LinkModel model, IReadOnlyList<(Field Median, Field AtConfidence)> fields, MapView view)
@@ -39,8 +42,8 @@ internal sealed class MapPictures
         uncertainty = HouseUncertainty.Of(model, view.Spots, loaded.House.Seats, loaded.Uncertainty, view.Confidence);
         budgets = view.Spots
             .ToDictionary(spot => spot, spot => LinkEvaluation.Budgets(model, spot, loaded.House.Seats.Where(seat => seat.IsPlayedAt(spot))));
-        caption = $"{What}, worse of both directions, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
-            + $"model: {ModelWords.Of(model.Depth)}{Facing(model)}; {People(model)}{loaded.WhatIfCaption}planning estimate.";
+        ranking = Ranking.Of(view.Spots.Where(spot => budgets[spot].Length > 0).Select(spot => new SpotScore(spot, budgets[spot], uncertainty.AtConfidence)));
+        this.model = model;
     }
 
     /// <summary>The margin of the heaviest line, dB.</summary>
@@ -56,24 +59,48 @@ internal sealed class MapPictures
     /// <summary>What the picture of one field shows.</summary>
     internal MapRequest RequestFor(Field field, Field atConfidence)
     {
-        string title = $"{loaded.House.Name}: console at '{field.Spot.Name}', hands {Hands(field)} above the floor of '{LevelOf(field)}'";
-        return new MapRequest(house, Shown(field, atConfidence), SeatsOf(field), RequiredDb, range, title, caption)
+        string title = MapFindings.OfMap(field.Spot, LevelOf(field), SeatsOf(field), FieldSummary.Of(atConfidence, RequiredDb), RequiredDb);
+        return new MapRequest(house, Shown(field, atConfidence), SeatsOf(field), RequiredDb, range, title, Caption(field))
         {
             Unit = loaded.PlotUnit,
             Hatched = atConfidence,
         };
     }
 
+    /// <summary>What the sheet of all fields shows: the best spot first, the finding above, a verdict below each column.</summary>
+    internal SheetRequest RequestForSheet()
+    {
+        Spot[] bestFirst = [.. ranking.Scores.Select(score => score.Spot), .. view.Spots.Except(ranking.Scores.Select(score => score.Spot))];
+        SheetMap[] maps =
+        [
+            .. fields.OrderBy(field => Array.IndexOf(bestFirst, field.Median.Spot))
+                .Select(field => new SheetMap(Shown(field.Median, field.AtConfidence), SeatsOf(field.Median)) { Hatched = field.AtConfidence }),
+        ];
+        string title = ranking.Scores.Count > 0
+            ? MapFindings.OfSpots(ranking, HasAllSpots)
+            : $"{loaded.House.Name}: every spot on every level, no seats";
+        return new SheetRequest(house, maps, RequiredDb, range, title, Caption(fields[0].Median))
+        {
+            Unit = loaded.PlotUnit,
+            Verdicts = [.. ranking.Scores.Select(score => new SheetVerdict(score.Spot, MapFindings.Passing(score), MapFindings.Weakest(score)))],
+        };
+    }
+
     /// <summary>All fields on one sheet.</summary>
     public byte[] Sheet()
     {
-        string title = $"{loaded.House.Name}: every spot on every level, hands {Hands(fields[0].Median)} above the floor";
-        SheetMap[] maps = [.. fields.Select(field => new SheetMap(Shown(field.Median, field.AtConfidence), SeatsOf(field.Median)) { Hatched = field.AtConfidence })];
-        var request = new SheetRequest(house, maps, RequiredDb, range, title, caption) { Unit = loaded.PlotUnit };
+        SheetRequest request = RequestForSheet();
         return MapSheet.Render(request, MapSheet.FittingSize(request));
     }
 
     private Field Shown(Field median, Field atConfidence) => view.ShowsMedian ? median : atConfidence;
+
+    private bool HasAllSpots => view.Spots.Count == loaded.House.Spots.Count;
+
+    private string Caption(Field field) =>
+        $"{What}, worse of both directions, with the hands {Hands(field)} above the floor of {loaded.House.Name}, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
+            + $"model: {ModelWords.Of(model.Depth)}{Facing(model)}; {People(model)}{loaded.WhatIfCaption}"
+            + $"patches smaller than {loaded.Lengths.ExactArea(ContourIslands.LeastSquareMetres)} with no seat on them are smoothed away; planning estimate.";
 
     private string What => view.ShowsMedian
         ? $"Median link margin, dB; hatched where the margin to count on ({UncertaintyWords.Often(view.Confidence)}) is below the required margin"

@@ -5,31 +5,31 @@ namespace LinkMargin.Plots.Tests.Maps;
 
 public class SeatFigureTests
 {
-    // The map hatches below 15 dB in each case.
     [Theory]
-    [InlineData(17.8, 15, "17.8 dB")]
-    [InlineData(12, 15, "12.0 dB")]
-    [InlineData(17.8, 20, "17.8 dB (needs 20)")]
-    [InlineData(12, 20, "12.0 dB")]
-    [InlineData(12, 10, "12.0 dB (needs 10)")]
-    [InlineData(17.8, 10, "17.8 dB")]
-    [InlineData(15, 15, "15.0 dB")]
-    [InlineData(14.99, 15, "14.9 dB")]
-    [InlineData(16.26, 16.25, "16.26 dB")]
-    [InlineData(16.24, 16.25, "16.2 dB (needs 16.25)")]
-    public void A_seat_says_what_it_needs_only_where_it_would_contradict_the_hatch(
-        double marginDb, double seatRequiredDb, string expected)
+    [InlineData(17.8, 15, "17.8 ≥ 15 dB")]
+    [InlineData(12, 15, "12.0 < 15 dB")]
+    [InlineData(17.8, 20, "17.8 < 20 dB")]
+    [InlineData(12, 10, "12.0 ≥ 10 dB")]
+    [InlineData(15, 15, "15.0 ≥ 15 dB")]
+    [InlineData(14.99, 15, "14.9 < 15 dB")]
+    [InlineData(16.26, 16.25, "16.26 ≥ 16.25 dB")]
+    [InlineData(16.24, 16.25, "16.2 < 16.25 dB")]
+    [InlineData(-1.04, 15, "−1.1 < 15 dB")]
+    public void A_seat_says_its_margin_against_what_it_requires_itself(double marginDb, double seatRequiredDb, string expected)
     {
-        var seat = new Seat("sofa", 0, new(0, 0), 0.7, null, seatRequiredDb);
-        Assert.Equal(expected, SeatFigure.Of(new SeatMark(seat, marginDb, marginDb >= seatRequiredDb), 15));
+        Assert.Equal(expected, SeatFigure.Of(new SeatMark(SeatOf(seatRequiredDb), marginDb, marginDb >= seatRequiredDb)));
     }
 
+    // A median above what is required does not mean that the seat passes.
     [Theory]
-    [InlineData(12, false, "17.8 dB")]
-    [InlineData(12, true, "17.8 dB (needs 10)")]
-    public void Where_another_margin_is_hatched_by_that_one_is_held_against_the_hatch(double marginAtConfidenceDb, bool meets, string expected)
+    [InlineData(12, "17.8 dB (requires 15)")]
+    [InlineData(16, "17.8 dB (requires 15)")]
+    [InlineData(17.8, "17.8 ≥ 15 dB")]
+    public void A_margin_that_does_not_decide_is_not_compared(double marginAtConfidenceDb, string expected)
     {
-        var seat = new Seat("sofa", 0, new(0, 0), 0.7, null, 10);
-        Assert.Equal(expected, SeatFigure.Of(new SeatMark(seat, 17.8, meets) { MarginAtConfidenceDb = marginAtConfidenceDb }, 15));
+        var mark = new SeatMark(SeatOf(15), 17.8, marginAtConfidenceDb >= 15) { MarginAtConfidenceDb = marginAtConfidenceDb };
+        Assert.Equal(expected, SeatFigure.Of(mark));
     }
+
+    private static Seat SeatOf(double requiredDb) => new("sofa", 0, new(0, 0), 0.7, null, requiredDb);
 }

@@ -1,0 +1,57 @@
+using System.Globalization;
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Plots.Maps;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Pictures;
+
+/// <summary>What maps found, as their titles and verdicts say it.</summary>
+internal static class MapFindings
+{
+    /// <summary>What was found on the map of one spot: the seats of its level, and how much of the floor would do.</summary>
+    /// <param name="spot">The spot.</param>
+    /// <param name="level">The level's name.</param>
+    /// <param name="seats">The seats on it.</param>
+    /// <param name="floor">The margins to count on over it; null where none was computed.</param>
+    /// <param name="requiredDb">The margin of the heaviest line, dB.</param>
+    public static string OfMap(Spot spot, string level, IReadOnlyCollection<SeatMark> seats, FieldSummary? floor, double requiredDb)
+    {
+        int passing = seats.Count(mark => mark.Passes);
+        string found = seats.Count switch
+        {
+            0 => $"no seat on level {level}",
+            1 => $"the seat on level {level} {(passing == 1 ? "passes" : "does not pass")}",
+            _ => string.Create(CultureInfo.InvariantCulture, $"{passing} of {seats.Count} seats on level {level} pass"),
+        };
+        string share = floor is null
+            ? ""
+            : string.Create(CultureInfo.InvariantCulture, $", {100 * floor.SharePassing:0} % of its floor has {Figures.Plain(requiredDb)} dB or more");
+        return $"{Capital(spot.Name)}: {found}{share}";
+    }
+
+    /// <summary>What was found over all spots: the best one.</summary>
+    /// <param name="ranking">The spots, at least one.</param>
+    /// <param name="isOfAll">Whether all spots of the house are in it.</param>
+    public static string OfSpots(Ranking ranking, bool isOfAll)
+    {
+        SpotScore best = ranking.Scores[0];
+        string others = isOfAll && ranking.Scores.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $", the best of {ranking.Scores.Count} spots") : "";
+        return $"{Capital(best.Spot.Name)}{others}: {Passing(best)}";
+    }
+
+    /// <summary><c>5 of 7 seats pass</c>.</summary>
+    public static string Passing(SpotScore score) => score.Seats == 1
+        ? $"the seat {(score.PassesAll ? "passes" : "does not pass")}"
+        : score.PassesAll
+            ? string.Create(CultureInfo.InvariantCulture, $"all {score.Seats} seats pass")
+            : string.Create(CultureInfo.InvariantCulture, $"{score.SeatsPassing} of {score.Seats} seats pass");
+
+    /// <summary>The seat that decides, and by how much.</summary>
+    public static string Weakest(SpotScore score) => $"weakest: {score.Worst.Seat.Name}, {Headroom.Words(score)} required";
+
+    // A title begins with a capital letter; letters without one stay.
+    private static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
+}
