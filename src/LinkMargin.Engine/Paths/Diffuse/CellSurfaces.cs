@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
@@ -10,16 +11,32 @@ internal sealed class CellSurfaces
 {
     private const double LeastSphere = 0.5;
 
+    // A line that does not run through a shell for more than this share of its length is a face of it.
+    private const double ThroughShare = 1e-6;
+
     private readonly List<Facet>[] facets;
+    private readonly List<int>[] partners; // of each facet, the number of its other face in the cell behind; -1 for none
     private readonly List<int>[] behindHoles;
+    private readonly List<FixtureBox>[] shells; // that stand in each cell, out of doors none
+    private readonly CellGrid?[] grids;
+    private readonly SurfacePatches?[] patches;
+    private readonly FormFactors?[] formFactors;
     private readonly List<Panel> panels = [];
     private readonly List<Solid> solids = [];
     private readonly double[] furnishing; // square metres of perfect absorber, by cell
     private readonly double[] volumes; // cubic metres, by cell
 
-    internal CellSurfaces(int cells)
+    /// <summary>Starts with no surface.</summary>
+    /// <param name="cells">How many cells there are.</param>
+    /// <param name="gridOf">The blocks that a cell's surface is cut by; null for none.</param>
+    internal CellSurfaces(int cells, Func<int, CellGrid>? gridOf = null)
     {
+        grids = [.. Enumerable.Range(0, cells).Select(cell => gridOf?.Invoke(cell)), null];
+        patches = new SurfacePatches?[cells + 1];
         facets = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<Facet>())]; // out of doors last
+        partners = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<int>())];
+        shells = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<FixtureBox>())];
+        formFactors = new FormFactors?[cells];
         behindHoles = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<int>())];
         furnishing = new double[cells];
         volumes = new double[cells];
@@ -37,6 +54,16 @@ internal sealed class CellSurfaces
     /// <summary>The facets of one cell, or of the house as seen from out of doors.</summary>
     internal IReadOnlyList<Facet> Of(int cell) => facets[Index(cell)];
 
+    /// <summary>The number of a facet's other face among those of the cell behind it; −1 where there is none.</summary>
+    internal int PartnerOf(int cell, int facet) => partners[Index(cell)][facet];
+
+    /// <summary>The patches that the facets of a cell make. Computed on first use, when all are there.</summary>
+    internal SurfacePatches PatchesOf(int cell) => LazyInitializer.EnsureInitialized(
+        ref patches[Index(cell)], () => SurfacePatches.Of(facets[Index(cell)], grids[Index(cell)]));
+
+    /// <summary>Where what leaves the patches of a cell strikes next. Computed on first use.</summary>
+    internal FormFactors FormFactorsOf(int cell) => LazyInitializer.EnsureInitialized(ref formFactors[cell], () => FormFactors.Of(PatchesOf(cell).Patches, (place, middle) => IsHidden(cell, place, middle)));
+
     /// <summary>Absorbing area of what no house file lists, square metres.</summary>
     internal double FurnishingSquareMetres(int cell) => furnishing[cell];
 
@@ -51,6 +78,15 @@ internal sealed class CellSurfaces
 
     /// <summary>Adds air to a cell.</summary>
     internal void Fill(int cell, double cubicMetres) => volumes[cell] += cubicMetres;
+
+    /// <summary>Adds a shell that stands in a cell, which hides what lies behind it.</summary>
+    internal void Stand(int cell, FixtureBox shell)
+    {
+        if (cell != Cells.Outdoors)
+        {
+            shells[cell].Add(shell);
+        }
+    }
 
     /// <summary>Adds furnishing to a cell.</summary>
     internal void Furnish(int cell, double squareMetres) => furnishing[cell] += squareMetres;
@@ -69,27 +105,61 @@ internal sealed class CellSurfaces
     /// <param name="other">The cell on the other.</param>
     /// <param name="outline">Its corners in order.</param>
     /// <param name="sheets">What stands in it, from one side to the other.</param>
-    /// <param name="towardsOther">The direction from the one side to the other, if each sees only its own face; null where both see both.</param>
-    internal void AddPanel(int one, int other, Point3[] outline, Sheet[] sheets, Point3? towardsOther = null)
-    {
-        Sheet[] back = [.. sheets.Reverse()];
-        var seen = new Facet(other, sheets, outline) { Facing = towardsOther is { } n ? new Point3(-n.X, -n.Y, -n.Z) : null };
-        Add(new Panel(one, other, seen.SquareMetres, sheets));
-        See(one, seen);
-        See(other, new Facet(one, back, outline) { Facing = towardsOther });
-    }
+    /// <param name="towardsOther">The direction from the one side to the other, of unit length.</param>
+    internal void AddPanel(int one, int other, Point3[] outline, Sheet[] sheets, Point3 towardsOther) => AddPanel(
+        new Facet(other, sheets, outline) { Normal = new(-towardsOther.X, -towardsOther.Y, -towardsOther.Z) },
+        new Facet(one, [.. sheets.Reverse()], outline) { Normal = towardsOther });
 
-    /// <summary>Adds a panel to the books alone.</summary>
-    internal void Add(Panel panel) => panels.Add(panel);
-
-    /// <summary>Adds a facet to what one cell sees.</summary>
-    internal void See(int cell, Facet facet)
+    /// <summary>Adds a panel by its two faces.</summary>
+    internal void AddPanel(Facet ofOne, Facet ofOther)
     {
-        if (cell == facet.Other)
+        (int one, int other) = (ofOther.Other, ofOne.Other);
+        panels.Add(new Panel(one, other, ofOne.SquareMetres, ofOne.Sheets));
+        if (one == other)
         {
-            return;
+            return; // it stands in the cell
         }
 
+        double[] along = Cuts(one, other, ofOne.Outline, 1, 3), up = Cuts(one, other, ofOne.Outline, 3, 1);
+        for (int i = 0; i + 1 < along.Length; i++)
+        {
+            for (int j = 0; j + 1 < up.Length; j++)
+            {
+                partners[Index(one)].Add(facets[Index(other)].Count);
+                partners[Index(other)].Add(facets[Index(one)].Count);
+                See(one, ofOne with { Outline = Piece(ofOne.Outline, along[i], along[i + 1], up[j], up[j + 1]) });
+                See(other, ofOther with { Outline = Piece(ofOther.Outline, along[i], along[i + 1], up[j], up[j + 1]) });
+            }
+        }
+    }
+
+    // Where the blocks of the cells on both sides cut one side of a rectangle, as shares of it.
+    private double[] Cuts(int one, int other, Point3[] outline, int side, int across)
+    {
+        Point3 start = outline[0], along = Less(outline[side], start), up = Less(outline[across], start);
+        double least = GeometryTolerances.SlackMetres / start.DistanceTo(outline[side]);
+        double[] cuts =
+        [
+            .. new[] { grids[Index(one)], grids[Index(other)] }.SelectMany(grid => grid?.Cuts(start, along, up) ?? [])
+                .Where(cut => cut > least && cut < 1 - least).Order(),
+        ];
+        var kept = new List<double> { 0 };
+        kept.AddRange(cuts.Where((cut, i) => i == 0 || cut - cuts[i - 1] > least));
+        return [.. kept, 1];
+    }
+
+    private static Point3[] Piece(Point3[] outline, double left, double right, double low, double high)
+    {
+        return [At(left, low), At(right, low), At(right, high), At(left, high)];
+
+        Point3 At(double along, double up) => outline[0].Towards(outline[1], along).Towards(outline[3].Towards(outline[2], along), up);
+    }
+
+    private static Point3 Less(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
+
+    // Adds a facet to what one cell sees.
+    private void See(int cell, Facet facet)
+    {
         int index = Index(cell);
         if (!facet.IsHole)
         {
@@ -122,9 +192,10 @@ internal sealed class CellSurfaces
         Span<double> shares = room[..all.Count], holes = room.Slice(all.Count, HoleCount(cell));
         holes.Clear();
         double angle = 0;
+        SurfacePatches? hidden = shells[Index(cell)].Count > 0 ? PatchesOf(cell) : null;
         for (int i = 0; i < all.Count; i++)
         {
-            shares[i] = all[i].SolidAngle(place) / (4 * Math.PI);
+            shares[i] = hidden is not null && IsHidden(cell, place, hidden.MiddleOf(i)) ? 0 : all[i].SolidAngle(place) / (4 * Math.PI);
             angle += shares[i];
             if (all[i].IsHole)
             {
@@ -155,6 +226,21 @@ internal sealed class CellSurfaces
         }
 
         return new ViewFactors(cell, shares, near, holes);
+    }
+
+    // Whether the middle of a patch lies behind a shell.
+    private bool IsHidden(int cell, Point3 place, Point3 middle)
+    {
+        foreach (FixtureBox shell in shells[Index(cell)])
+        {
+            if (shell.Pierce(place, middle, out BoxPassage passage)
+                && passage.Leave - passage.Enter > ThroughShare && passage.Enter < 1 - ThroughShare && passage.Leave > ThroughShare)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private int Index(int cell) => cell == Cells.Outdoors ? Count : cell;

@@ -20,12 +20,14 @@ internal sealed class Cells
     private const double PastEdge = 0.01;
 
     private readonly House house;
+    private readonly PlanFrame frame;
     private readonly int[] firstOfLevel;
     private readonly FixtureBox[] shells; // the smallest first: of one in another, it is the inner one's air
 
     internal Cells(Scene scene)
     {
         house = scene.House;
+        frame = scene.Frame;
         shells = [.. scene.Boxes.Where(box => box.IsShell).OrderBy(box => box.CubicMetres)];
         firstOfLevel = new int[house.Levels.Count + 1];
         for (int i = 0; i < house.Levels.Count; i++)
@@ -39,6 +41,20 @@ internal sealed class Cells
 
     /// <summary>How many of them are rooms; they come first.</summary>
     internal int RoomCount => firstOfLevel[^1];
+
+    /// <summary>A cell in blocks.</summary>
+    internal CellGrid GridOf(int cell)
+    {
+        if (cell >= RoomCount)
+        {
+            FixtureBox box = shells[cell - RoomCount];
+            return new CellGrid(box.OutwardOf(1), box.Corners.ToArray(), box.VerticalExtent.Low, box.VerticalExtent.High);
+        }
+
+        int level = Array.FindLastIndex(firstOfLevel, first => first <= cell);
+        Level here = house.Levels[level];
+        return new CellGrid(frame.ToPlan(1, 0), here.Rooms[cell - firstOfLevel[level]].Outline.Corners, here.ElevationMetres, here.CeilingMetres);
+    }
 
     /// <summary>The hollow fixtures, the smallest first.</summary>
     internal IReadOnlyList<FixtureBox> Shells => shells;

@@ -22,11 +22,11 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
     /// <summary>Whether what it reflects first is a path of its own; the others scatter it.</summary>
     internal bool IsMirror => IsHole || Sheets[0].IsMirror;
 
-    /// <summary>
-    /// The way it faces, of unit length: a place behind it sees nothing of it. Null where it is seen from both sides, such as a
-    /// wall that ends in a room.
-    /// </summary>
-    internal Point3? Facing { get; init; }
+    /// <summary>The way it faces, into the cell that sees it, of unit length; null where nobody asks.</summary>
+    internal Point3? Normal { get; init; }
+
+    /// <summary>Whether its outline is a mean of several, so that a place may lie behind it that it still stands for.</summary>
+    internal bool IsMean { get; init; }
 
     /// <summary>For a hole, the number of the cell behind it among those its own cell has holes to; −1 for others.</summary>
     internal int Hole { get; init; } = -1;
@@ -52,7 +52,7 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
         (double x, double y, double z) = DoubleArea();
         double twice = Math.Sqrt((x * x) + (y * y) + (z * z));
         Point3 to = Less(Outline[0], from);
-        if (Facing is { } facing && Dot(facing, to) > Hair)
+        if (!IsMean && Normal is { } normal && Dot(normal, to) > Hair)
         {
             return 0; // seen from behind
         }

@@ -5,7 +5,8 @@ using MathNet.Numerics.LinearAlgebra.Factorization;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// Power balance of coupled cells, each with an even diffuse field.
+/// Power balance of coupled cells, each with an even diffuse field: a first answer to the exchange between their facets
+/// (<see cref="SurfaceExchange"/>).
 /// <para>
 /// Derivation. Let S be a cell's scalar power density in W/m² (energy density times c). Rays pass a small flat surface from
 /// one side, from all directions of a half space, at F = S/4 watts per square metre (the mean of cos θ over the half space
@@ -38,7 +39,6 @@ internal sealed class PowerBalance
     private readonly double[] volumes; // cubic metres, by cell
     private readonly double[,] exchanging; // square metres, between cells
     private readonly double[] losing; // square metres, by cell, to out of doors
-    private readonly double[] within; // square metres of the absorbing area that no facet stands for
     private readonly double[] mirrors; // square metres, by cell, times what they reflect
     private readonly double[] scatterers;
     private Cholesky<double>? all;
@@ -48,7 +48,6 @@ internal sealed class PowerBalance
     {
         absorbing = new double[cells];
         losing = new double[cells];
-        within = new double[cells];
         mirrors = new double[cells];
         scatterers = new double[cells];
         volumes = new double[cells];
@@ -69,18 +68,6 @@ internal sealed class PowerBalance
 
     /// <summary>The same of what scatters what it reflects, m².</summary>
     internal double ScatteringArea(int cell) => scatterers[cell];
-
-    /// <summary>Share of flights in a cell that strike its facets, not what stands within.</summary>
-    internal double FreeShare(int cell)
-    {
-        if (cell == Cells.Outdoors)
-        {
-            return 1;
-        }
-
-        double struck = Leaving(cell) + mirrors[cell] + scatterers[cell];
-        return struck > 0 ? 1 - (within[cell] / struck) : 1;
-    }
 
     /// <summary>How far energy in a cell's field runs before it is gone from it, 4V/A, metres.</summary>
     internal double LifeMetres(int cell)
@@ -103,23 +90,13 @@ internal sealed class PowerBalance
         }
     }
 
-    /// <summary>Adds to what a cell's facets turn to heat.</summary>
+    /// <summary>Adds to what a cell's facets, and what stands in it, turn to heat.</summary>
     internal void Absorb(int cell, double squareMetres)
     {
         if (cell != Cells.Outdoors)
         {
             absorbing[cell] += squareMetres;
             Forget();
-        }
-    }
-
-    /// <summary>Adds to what things that stand in a cell turn to heat.</summary>
-    internal void AbsorbWithin(int cell, double squareMetres)
-    {
-        Absorb(cell, squareMetres);
-        if (cell != Cells.Outdoors)
-        {
-            within[cell] += squareMetres;
         }
     }
 

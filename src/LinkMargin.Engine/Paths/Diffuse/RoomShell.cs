@@ -14,14 +14,13 @@ internal sealed class RoomShell
     private const double LeastShare = 1e-12;
 
     private readonly LossTables losses;
-    private readonly double[][] reflected; // by cell, out of doors last, and facet
-    private readonly double[][] passed;
 
     internal RoomShell(CellSurfaces surfaces, LossTables losses)
     {
         Surfaces = surfaces;
         this.losses = losses;
         Balance = new PowerBalance(surfaces.Count);
+        Exchange = new SurfaceExchange(surfaces, Balance, PowerOf);
         foreach (Panel panel in surfaces.Panels)
         {
             Add(panel);
@@ -35,26 +34,19 @@ internal sealed class RoomShell
         for (int cell = 0; cell < surfaces.Count; cell++)
         {
             Balance.Fill(cell, surfaces.CubicMetres(cell));
-            Balance.AbsorbWithin(cell, surfaces.FurnishingSquareMetres(cell));
+            Balance.Absorb(cell, surfaces.FurnishingSquareMetres(cell));
         }
 
-        SheetPower[][] facets = [.. Enumerable.Range(0, surfaces.Count).Append(Cells.Outdoors)
-            .Select(cell => surfaces.Of(cell).Select(facet => PowerOf(facet.Sheets)).ToArray())];
-        reflected = [.. facets.Select(cell => cell.Select(power => power.ReflectedNear).ToArray())];
-        passed = [.. facets.Select(cell => cell.Select(power => power.Passed).ToArray())];
     }
 
     /// <summary>The surfaces.</summary>
     internal CellSurfaces Surfaces { get; }
 
-    /// <summary>The power balance.</summary>
+    /// <summary>The exchange of power between their facets.</summary>
+    internal SurfaceExchange Exchange { get; }
+
+    /// <summary>The power balance of whole cells.</summary>
     internal PowerBalance Balance { get; }
-
-    /// <summary>Share of what strikes each facet of a cell that it reflects.</summary>
-    internal ReadOnlySpan<double> Reflected(int cell) => reflected[cell == Cells.Outdoors ? Surfaces.Count : cell];
-
-    /// <summary>Share of what strikes each facet of a cell that it passes.</summary>
-    internal ReadOnlySpan<double> Passed(int cell) => passed[cell == Cells.Outdoors ? Surfaces.Count : cell];
 
     private void Add(Panel panel)
     {
@@ -74,19 +66,16 @@ internal sealed class RoomShell
     {
         Balance.Reflect(cell, panel.SquareMetres * reflected, isMirror);
         double absorbing = panel.SquareMetres * Math.Max(0, 1 - passed - reflected);
+        Balance.Absorb(cell, absorbing);
         if (panel.One == panel.Other)
         {
-            Balance.AbsorbWithin(cell, absorbing);
-        }
-        else
-        {
-            Balance.Absorb(cell, absorbing);
+            Exchange.AddThing(cell, panel.SquareMetres * (1 - passed), panel.SquareMetres * reflected, isMirror);
         }
     }
 
     // Layers that stand apart by some wavelengths, or by nobody knows what: their powers add. What passes the first and is not
     // reflected back into it for good passes the second, and so on: T = T1·T2 / (1 − R1·R2).
-    private SheetPower PowerOf(Sheet[] sheets)
+    internal SheetPower PowerOf(Sheet[] sheets)
     {
         var all = new SheetPower(1, 0, 0);
         foreach (Sheet sheet in sheets)
@@ -117,10 +106,8 @@ internal sealed class RoomShell
     private void Add(Solid solid)
     {
         (double passed, double reflected) = PowerOf(new Sheet(solid.Material, solid.Depths, solid.IsMirror));
-        Balance.AbsorbWithin(solid.Cell, solid.SquareMetres * (1 - passed - reflected));
+        Balance.Absorb(solid.Cell, solid.SquareMetres * (1 - passed - reflected));
+        Exchange.AddThing(solid.Cell, solid.SquareMetres * (1 - passed), solid.SquareMetres * reflected, solid.IsMirror);
         Balance.Reflect(solid.Cell, solid.SquareMetres * reflected, solid.IsMirror);
     }
-
-    // What layers behind each other pass, and what they reflect of what strikes them on either side.
-    private readonly record struct SheetPower(double Passed, double ReflectedNear, double ReflectedFar);
 }

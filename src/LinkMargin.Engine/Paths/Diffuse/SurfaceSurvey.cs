@@ -23,7 +23,7 @@ internal sealed class SurfaceSurvey
     {
         this.scene = scene;
         this.cells = cells;
-        surfaces = new CellSurfaces(cells.Count);
+        surfaces = new CellSurfaces(cells.Count, cells.GridOf);
         covers = new Covers(scene, cells);
     }
 
@@ -114,7 +114,7 @@ internal sealed class SurfaceSurvey
         }
     }
 
-    // What passes a ceiling is booked from below; a floor books only what hangs over out of doors or stands on the ground.
+    // A ceiling is booked with the floor over it; a floor books only what hangs over out of doors or stands on the ground.
     private void AddPlate(int cell, Room room, int otherLevel, LevelMirror plate, bool hasOther, bool isCeiling)
     {
         IReadOnlyList<Level> levels = scene.House.Levels;
@@ -123,20 +123,22 @@ internal sealed class SurfaceSurvey
         // Both levels see a hole between them in one plane, half way through the floor, where one's air becomes the other's.
         int lower = Math.Min(otherLevel, plate.Level);
         double holeHeight = hasOther ? (levels[lower].CeilingMetres + levels[lower + 1].ElevationMetres) / 2 : plate.Height;
+        var inwards = new Point3(0, 0, isCeiling ? -1 : 1);
+        var outwards = new Point3(0, 0, isCeiling ? 1 : -1);
         foreach (PlatePart part in PlatePart.Of(cells, scene.Frame, room.Outline, otherLevel, rooms, plate.Voids))
         {
-            Sheet[] sheets = part.IsVoid ? [] : [new Sheet(plate.Material)];
-            if (isCeiling || part.Other == Cells.Outdoors)
+            if (!isCeiling && part.Other != Cells.Outdoors)
             {
-                surfaces.Add(new Panel(cell, part.Other, part.SquareMetres, sheets));
+                continue;
             }
 
-            Point3[] outline = [.. part.Outline.Select(c => c.At(part.IsVoid ? holeHeight : plate.Height))];
-            surfaces.See(cell, new Facet(part.Other, sheets, outline)); // its outline is a mean: it may lie beside a place in a stair void
-            if (part.Other == Cells.Outdoors)
-            {
-                surfaces.See(Cells.Outdoors, new Facet(cell, sheets, outline) { Facing = new Point3(0, 0, isCeiling ? 1 : -1) });
-            }
+            Sheet[] sheets = part.IsVoid ? [] : [new Sheet(plate.Material)];
+            double behind = part.IsVoid ? holeHeight : part.Other == Cells.Outdoors ? plate.Height : levels[otherLevel].ElevationMetres;
+            surfaces.AddPanel(
+                new Facet(part.Other, sheets, At(part.IsVoid ? holeHeight : plate.Height)) { Normal = inwards, IsMean = true },
+                new Facet(cell, sheets, At(behind)) { Normal = outwards, IsMean = part.Other != Cells.Outdoors });
+
+            Point3[] At(double height) => [.. part.Outline.Select(corner => corner.At(height))];
         }
     }
 
@@ -161,6 +163,7 @@ internal sealed class SurfaceSurvey
     {
         int inside = cells.OfShell(box), outside = cells.Around(box);
         surfaces.Fill(inside, box.CubicMetres);
+        surfaces.Stand(outside, box);
         for (int side = 0; side < FixtureBox.AllSides.Length; side++)
         {
             Patch patch = Patch.Of(box, side);

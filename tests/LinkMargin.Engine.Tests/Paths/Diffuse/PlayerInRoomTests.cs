@@ -34,7 +34,7 @@ public sealed class PlayerInRoomTests
         double[] power = new double[rooms.Cells.Count];
         power[0] = 1;
         double before = rooms.Shell.Balance.Flux(power)[0], share = rooms.PlayerShare(0);
-        rooms.Shell.Balance.AbsorbWithin(0, rooms.House.Body.AbsorbingSquareMetres);
+        rooms.Shell.Balance.Absorb(0, rooms.House.Body.AbsorbingSquareMetres);
 
         Assert.Equal(rooms.Shell.Balance.Flux(power)[0] / before, share, 1e-9);
         Assert.InRange(rooms.House.Body.AbsorbingSquareMetres / 4, 0.18, 0.45); // absorption cross sections measured, 1 GHz to 8.5 GHz

@@ -107,11 +107,15 @@ public sealed class ShellTests
         };
         var diffuse = new DiffuseHouse(InRoom(rack));
         int cell = diffuse.Cells.At(inside);
-        DiffuseField field = diffuse.Of(inside);
-        double[] set = [.. Enumerable.Range(0, diffuse.Cells.Count).Select(i => field.Passed[i] + field.Reflected[i] + field.Scattered[i])];
-        double[] flux = diffuse.Shell.Balance.Flux(set);
-        double first = diffuse.Shell.Surfaces.Of(cell).Sum(facet => facet.SolidAngle(inside)) / (4 * Math.PI);
-        Assert.Equal(1, first, 1e-6);
-        return 1 - field.LostShare - (flux[cell] * diffuse.Shell.Balance.AbsorbingArea(cell));
+        SurfaceExchange exchange = diffuse.Shell.Exchange;
+        IReadOnlyList<double> strikes = diffuse.Of(inside).AllStrikes;
+        double heat = 0;
+        for (int facet = 0; facet < diffuse.Shell.Surfaces.Of(cell).Count; facet++)
+        {
+            SheetPower power = diffuse.Shell.PowerOf(diffuse.Shell.Surfaces.Of(cell)[facet].Sheets);
+            heat += strikes[exchange.Node(cell, facet)] * (1 - power.Passed - power.ReflectedNear);
+        }
+
+        return 1 - heat;
     }
 }

@@ -1,0 +1,179 @@
+using LinkMargin.Engine.Geometry;
+
+namespace LinkMargin.Engine.Paths.Diffuse;
+
+/// <summary>
+/// Where what leaves each facet of a cell by Lambert's law strikes next: form factors, as areas G_ij = A_i·F_ij. They are symmetrical,
+/// so that two places hear each other alike, and each row adds up to its facet's area, so that no power is lost or made.
+/// <para>
+/// From a point of a facet the share of another one is the form factor of a polygon, Σ Γ·n / 2π over its edges, cut off at the facet's
+/// own plane (J. H. Lambert, Photometria, 1760; formula from memory). The mean over a few points of either facet stands for the pair.
+/// Shells that stand between two facets hide one from the other; walls that jut out do not. What is then missing or too much in a row, because a room has recesses
+/// or a facet's outline is a mean, is spread in proportion (Sinkhorn's scaling), and what is left after that over all facets.
+/// </para>
+/// </summary>
+internal sealed class FormFactors
+{
+    // With more facets than this one point of each stands for all of it.
+    private const int MostSampled = 24;
+
+    private const int ScalingRounds = 20;
+
+    // Two facets as near to one plane see nothing of each other, metres.
+    private const double InPlaneMetres = 1e-6;
+
+    // Gauss's two points on a side.
+    private const double GaussPoint = 0.21132486540518713;
+
+    private readonly double[] exchange;
+
+    private FormFactors(double[] areas, double[] exchange)
+    {
+        Areas = areas;
+        this.exchange = exchange;
+    }
+
+    /// <summary>Area of each facet, square metres.</summary>
+    internal double[] Areas { get; }
+
+    /// <summary>The row of one facet, square metres; all together its area.</summary>
+    internal ReadOnlySpan<double> Of(int facet) => exchange.AsSpan(facet * Areas.Length, Areas.Length);
+
+    /// <summary>Computes those of a cell's facets.</summary>
+    /// <param name="facets">The facets.</param>
+    /// <param name="isHidden">Whether something stands between a place and the middle of a facet.</param>
+    internal static FormFactors Of(IReadOnlyList<Facet> facets, Func<Point3, Point3, bool> isHidden)
+    {
+        int count = facets.Count;
+        double[] areas = [.. facets.Select(facet => facet.SquareMetres)];
+        var exchange = new double[count * count];
+        for (int i = 0; i < count; i++)
+        {
+            Point3[] points = Points(facets[i], count > MostSampled);
+            for (int j = 0; j < count; j++)
+            {
+                double half = i == j ? 0 : areas[i] / 2 * points.Average(point => isHidden(point, Middle(facets[j])) ? 0 : Share(facets[i], point, facets[j]));
+                exchange[(i * count) + j] += half;
+                exchange[(j * count) + i] += half;
+            }
+        }
+
+        Scale(exchange, areas);
+        Fill(exchange, areas);
+        return new FormFactors(areas, exchange);
+    }
+
+    private static Point3 Middle(Facet facet) => facet.Outline[0].Towards(facet.Outline[2], 0.5);
+
+    // A point of a facet, as seen from which another one fills a share of what it sends out.
+    private static double Share(Facet from, Point3 at, Facet to)
+    {
+        if (from.Normal is not { } normal || (to.Normal is { } facing && Dot(facing, Less(at, to.Outline[0])) <= InPlaneMetres))
+        {
+            return 0; // behind it, or in one plane with it, where rounding would tell
+        }
+
+        // Cut off at the facet's own plane.
+        Span<Point3> seen = stackalloc Point3[2 * to.Outline.Length];
+        int count = 0;
+        double highest = double.NegativeInfinity;
+        for (int k = 0; k < to.Outline.Length; k++)
+        {
+            Point3 a = Less(to.Outline[k], at), b = Less(to.Outline[(k + 1) % to.Outline.Length], at);
+            double before = Dot(a, normal), after = Dot(b, normal);
+            highest = Math.Max(highest, before);
+            if (before >= 0)
+            {
+                seen[count++] = a;
+            }
+
+            if (before >= 0 != after >= 0)
+            {
+                double t = before / (before - after);
+                seen[count++] = new(a.X + (t * (b.X - a.X)), a.Y + (t * (b.Y - a.Y)), a.Z + (t * (b.Z - a.Z)));
+            }
+        }
+
+        if (highest <= InPlaneMetres)
+        {
+            return 0;
+        }
+
+        double sum = 0;
+        for (int k = 0; k < count; k++)
+        {
+            Point3 a = seen[k], b = seen[(k + 1) % count];
+            var cross = new Point3((a.Y * b.Z) - (a.Z * b.Y), (a.Z * b.X) - (a.X * b.Z), (a.X * b.Y) - (a.Y * b.X));
+            double size = Math.Sqrt(Dot(cross, cross));
+            sum += size > 0 ? Math.Atan2(size, Dot(a, b)) * Dot(cross, normal) / size : 0;
+        }
+
+        return Math.Abs(sum) / (2 * Math.PI);
+    }
+
+    // Four points in Gauss's places, or the middle alone. Facets have four corners.
+    private static Point3[] Points(Facet facet, bool isMiddleAlone)
+    {
+        Point3 corner = facet.Outline[0], along = Less(facet.Outline[1], corner), up = Less(facet.Outline[^1], corner);
+        double[] places = isMiddleAlone ? [0.5] : [GaussPoint, 1 - GaussPoint];
+        return
+        [
+            .. places.SelectMany(u => places.Select(v => new Point3(
+                corner.X + (u * along.X) + (v * up.X), corner.Y + (u * along.Y) + (v * up.Y), corner.Z + (u * along.Z) + (v * up.Z)))),
+        ];
+    }
+
+    // Rows and columns by one factor for each facet, until each row is about its facet's area.
+    private static void Scale(double[] exchange, double[] areas)
+    {
+        int count = areas.Length;
+        double[] factors = [.. areas.Select(_ => 1.0)];
+        for (int round = 0; round < ScalingRounds; round++)
+        {
+            // All at once, so that the order of the facets plays no part.
+            double[] next = new double[count];
+            for (int i = 0; i < count; i++)
+            {
+                double row = 0;
+                for (int j = 0; j < count; j++)
+                {
+                    row += exchange[(i * count) + j] * factors[j];
+                }
+
+                next[i] = row > 0 ? Math.Sqrt(factors[i] * areas[i] / row) : 0;
+            }
+
+            factors = next;
+        }
+
+        for (int i = 0; i < count; i++)
+        {
+            for (int j = 0; j < count; j++)
+            {
+                exchange[(i * count) + j] *= factors[i] * factors[j];
+            }
+        }
+    }
+
+    // All of it shrunk until no row is above its facet's area, and what is left of each spread by what is left of the others.
+    private static void Fill(double[] exchange, double[] areas)
+    {
+        int count = areas.Length;
+        double[] rows = [.. Enumerable.Range(0, count).Select(i => exchange.AsSpan(i * count, count).ToArray().Sum())];
+        double scale = Enumerable.Range(0, count).Min(i => rows[i] > 0 ? Math.Min(1, areas[i] / rows[i]) : 1);
+        double[] left = [.. Enumerable.Range(0, count).Select(i => Math.Max(0, areas[i] - (scale * rows[i])))];
+        double all = left.Sum();
+        for (int i = 0; i < count; i++)
+        {
+            for (int j = 0; j < count; j++)
+            {
+                ref double at = ref exchange[(i * count) + j];
+                at = (scale * at) + (all > 0 ? left[i] * left[j] / all : 0);
+            }
+        }
+    }
+
+    private static Point3 Less(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
+
+    private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
+}

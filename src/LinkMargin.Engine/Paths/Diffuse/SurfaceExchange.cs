@@ -1,0 +1,303 @@
+using LinkMargin.Engine.Wavefront;
+
+namespace LinkMargin.Engine.Paths.Diffuse;
+
+/// <summary>
+/// The exchange of power between all facets of a house: what each sends into its cell, by reflection or from behind, strikes the others
+/// by their form factors, the things that stand about, or the furnishing.
+/// <para>
+/// Let e be what leaves each facet, I what strikes it. Then I = Fᵀ·e + what strikes it first, and e = R·I + T·I′ with I′ what strikes the
+/// other face. Solved by steps: what one step leaves over is spread evenly over its cell, where <see cref="PowerBalance"/> knows the rest of
+/// its life, and the next step corrects that. Each step leaves a fifth or less of the fault before it.
+/// </para>
+/// </summary>
+internal sealed class SurfaceExchange
+{
+    // What a step may leave over in each cell, as a share of what strikes there.
+    private const double LeastShare = 1e-13;
+    private const int MostSteps = 200;
+
+    private readonly CellSurfaces surfaces;
+    private readonly PowerBalance balance;
+    private readonly int[] first; // node of each cell's first facet; out of doors last, then the things of each cell
+    private readonly int[] partner; // of each facet, its other face; -1 for none
+    private readonly double[] areas;
+    private readonly double[] reflects;
+    private readonly double[] mirrors; // the part of it that mirrors reflect
+    private readonly double[] passes;
+    private readonly double[] whole; // of each cell, all that a flight may strike, square metres
+
+    internal SurfaceExchange(CellSurfaces surfaces, PowerBalance balance, Func<Sheet[], SheetPower> powerOf)
+    {
+        this.surfaces = surfaces;
+        this.balance = balance;
+        int cells = surfaces.Count;
+        first = new int[cells + 2];
+        for (int cell = 0; cell <= cells; cell++)
+        {
+            first[cell + 1] = first[cell] + surfaces.Of(CellAt(cell)).Count;
+        }
+
+        int nodes = first[^1] + cells;
+        (partner, areas, reflects, mirrors, passes) = (new int[nodes], new double[nodes], new double[nodes], new double[nodes], new double[nodes]);
+        whole = new double[cells];
+        for (int cell = 0; cell <= cells; cell++)
+        {
+            IReadOnlyList<Facet> facets = surfaces.Of(CellAt(cell));
+            for (int i = 0; i < facets.Count; i++)
+            {
+                int node = first[cell] + i;
+                SheetPower power = powerOf(facets[i].Sheets);
+                areas[node] = facets[i].SquareMetres;
+                (reflects[node], passes[node]) = (power.ReflectedNear, power.Passed);
+                mirrors[node] = facets[i].IsMirror ? power.ReflectedNear : 0;
+                partner[node] = surfaces.PartnerOf(CellAt(cell), i) is var other and >= 0 ? Node(facets[i].Other, other) : -1;
+            }
+
+            if (cell < cells)
+            {
+                whole[cell] = surfaces.FurnishingSquareMetres(cell) + areas[first[cell]..first[cell + 1]].Sum();
+            }
+        }
+    }
+
+    /// <summary>How many facets and cells there are together.</summary>
+    internal int Count => areas.Length;
+
+    /// <summary>Adds a thing that stands about in a cell.</summary>
+    /// <param name="cell">The cell.</param>
+    /// <param name="squareMetres">Its surface, without what passes it.</param>
+    /// <param name="reflectingSquareMetres">What of it reflects.</param>
+    /// <param name="isMirror">Whether what it reflects first is a path of its own.</param>
+    internal void AddThing(int cell, double squareMetres, double reflectingSquareMetres, bool isMirror)
+    {
+        if (cell == Cells.Outdoors || squareMetres <= 0)
+        {
+            return;
+        }
+
+        int node = Things(cell);
+        double before = areas[node], after = before + squareMetres;
+        reflects[node] = ((before * reflects[node]) + reflectingSquareMetres) / after;
+        mirrors[node] = ((before * mirrors[node]) + (isMirror ? reflectingSquareMetres : 0)) / after;
+        areas[node] = after;
+        whole[cell] += squareMetres;
+    }
+
+    /// <summary>The node of a facet.</summary>
+    internal int Node(int cell, int facet) => first[cell == Cells.Outdoors ? surfaces.Count : cell] + facet;
+
+    /// <summary>The node of the things in a cell.</summary>
+    internal int Things(int cell) => first[^1] + cell;
+
+    /// <summary>Area of a facet, or of a cell's things, square metres.</summary>
+    internal double SquareMetres(int node) => areas[node];
+
+    /// <summary>Share of a cell's flights that strike its facets.</summary>
+    internal double FreeShare(int cell) => cell == Cells.Outdoors ? 1 : 1 - ((areas[Things(cell)] + surfaces.FurnishingSquareMetres(cell)) / whole[cell]);
+
+    /// <summary>Share of a cell's flights that strike its things.</summary>
+    internal double ThingsShare(int cell) => cell == Cells.Outdoors ? 0 : areas[Things(cell)] / whole[cell];
+
+    /// <summary>Adds what strikes the surfaces of a cell if power sets out there evenly.</summary>
+    internal void StrikeEvenly(int cell, double power, double[] strikes)
+    {
+        if (cell == Cells.Outdoors || power == 0)
+        {
+            return;
+        }
+
+        for (int node = first[cell]; node < first[cell + 1]; node++)
+        {
+            strikes[node] += power * areas[node] / whole[cell];
+        }
+
+        strikes[Things(cell)] += power * areas[Things(cell)] / whole[cell];
+    }
+
+    /// <summary>The mean over a cell's surfaces of what they send out, W/m², as <see cref="StrikeEvenly"/> backwards.</summary>
+    internal double MeanOf(int cell, double[] sent)
+    {
+        if (cell == Cells.Outdoors)
+        {
+            return 0;
+        }
+
+        double sum = sent[Things(cell)];
+        for (int node = first[cell]; node < first[cell + 1]; node++)
+        {
+            sum += sent[node];
+        }
+
+        return sum / whole[cell];
+    }
+
+    /// <summary>What mirrors reflect of what strikes, and what other things reflect.</summary>
+    internal (double[] ByMirrors, double[] Scattered) Reflected(double[] strikes) =>
+        ([.. strikes.Select((s, i) => s * mirrors[i])], [.. strikes.Select((s, i) => s * (reflects[i] - mirrors[i]))]);
+
+    /// <summary>What leaves each facet of what strikes it and its other face.</summary>
+    internal double[] Sent(double[] strikes, bool withReflection)
+    {
+        var sent = new double[Count];
+        for (int i = 0; i < sent.Length; i++)
+        {
+            sent[i] = (withReflection ? reflects[i] * strikes[i] : 0) + (i < first[^1] && partner[i] >= 0 ? passes[i] * strikes[partner[i]] : 0);
+        }
+
+        return sent;
+    }
+
+    /// <summary>What power that leaves the facets strikes next.</summary>
+    internal double[] Struck(double[] sent)
+    {
+        var strikes = new double[Count];
+        for (int cell = 0; cell < surfaces.Count; cell++)
+        {
+            Strike(cell, sent, strikes);
+        }
+
+        return strikes;
+    }
+
+    /// <summary>All that strikes the facets in the end, of what strikes them first.</summary>
+    internal double[] Strikes(double[] atFirst, bool withReflection)
+    {
+        var strikes = new double[Count];
+        double[] left = atFirst;
+        for (int step = 0; step < MostSteps; step++)
+        {
+            Correct(strikes, left, withReflection);
+            double[] next = Struck(Sent(strikes, withReflection));
+            for (int i = 0; i < next.Length; i++)
+            {
+                next[i] += atFirst[i] - strikes[i];
+            }
+
+            left = next;
+            if (IsSettled(left, strikes))
+            {
+                break;
+            }
+        }
+
+        return strikes;
+    }
+
+    /// <summary>What the house turns to heat or lets go of what strikes its facets, and of what leaves them on the way to the next.</summary>
+    internal double Taken(double[] strikes, double[] sent)
+    {
+        double taken = 0;
+        for (int node = 0; node < Count; node++)
+        {
+            bool isLost = node >= first[surfaces.Count] && node < first[^1]; // out of doors
+            taken += strikes[node] * (1 - passes[node] - (isLost ? 0 : reflects[node]));
+            taken += isLost ? sent[node] : 0;
+        }
+
+        for (int cell = 0; cell < surfaces.Count; cell++)
+        {
+            double all = sent[Things(cell)] + sent.AsSpan(first[cell], first[cell + 1] - first[cell]).ToArray().Sum();
+            taken += all * surfaces.FurnishingSquareMetres(cell) / whole[cell];
+        }
+
+        return taken;
+    }
+
+    // Adds what is left over, and what becomes of it if it spreads evenly over its cell.
+    private void Correct(double[] strikes, double[] left, bool withReflection)
+    {
+        double[] sent = Sent(left, withReflection);
+        var setOut = new double[surfaces.Count];
+        for (int cell = 0; cell < setOut.Length; cell++)
+        {
+            setOut[cell] = sent[Things(cell)];
+            for (int node = first[cell]; node < first[cell + 1]; node++)
+            {
+                setOut[cell] += sent[node];
+            }
+        }
+
+        double[] flux = withReflection ? balance.Flux(setOut) : balance.BeforeReflection(setOut);
+        for (int i = 0; i < strikes.Length; i++)
+        {
+            strikes[i] += left[i];
+        }
+
+        for (int cell = 0; cell < setOut.Length; cell++)
+        {
+            for (int node = first[cell]; node < first[cell + 1]; node++)
+            {
+                strikes[node] += flux[cell] * areas[node];
+            }
+
+            strikes[Things(cell)] += flux[cell] * areas[Things(cell)];
+        }
+    }
+
+    private bool IsSettled(double[] left, double[] strikes)
+    {
+        for (int cell = 0; cell < surfaces.Count; cell++)
+        {
+            double over = Math.Abs(left[Things(cell)]), all = Math.Abs(strikes[Things(cell)]);
+            for (int node = first[cell]; node < first[cell + 1]; node++)
+            {
+                over += Math.Abs(left[node]);
+                all += Math.Abs(strikes[node]);
+            }
+
+            if (over > LeastShare * all)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    // From facets to patches, from patch to patch, and to their facets again by area.
+    private void Strike(int cell, double[] sent, double[] strikes)
+    {
+        FormFactors factors = surfaces.FormFactorsOf(cell);
+        SurfacePatches patches = surfaces.PatchesOf(cell);
+        int start = first[cell], count = first[cell + 1] - start, things = Things(cell);
+        using Scratch scratch = Scratch.Open();
+        Span<double> from = scratch.Of<double>(factors.Areas.Length), to = scratch.Of<double>(factors.Areas.Length);
+        from.Clear();
+        to.Clear();
+        double all = sent[things];
+        for (int j = 0; j < count; j++)
+        {
+            from[patches.Of(j)] += sent[start + j];
+            all += sent[start + j];
+        }
+
+        double free = FreeShare(cell);
+        for (int p = 0; p < from.Length; p++)
+        {
+            if (from[p] == 0)
+            {
+                continue;
+            }
+
+            ReadOnlySpan<double> row = factors.Of(p);
+            double each = free * from[p] / factors.Areas[p];
+            for (int q = 0; q < row.Length; q++)
+            {
+                to[q] += each * row[q];
+            }
+        }
+
+        strikes[things] += all * areas[things] / whole[cell];
+        for (int i = 0; i < count; i++)
+        {
+            int patch = patches.Of(i);
+            strikes[start + i] += areas[start + i] * ((to[patch] / factors.Areas[patch]) + (sent[things] / whole[cell]));
+        }
+    }
+
+    private int CellAt(int place) => place == surfaces.Count ? Cells.Outdoors : place;
+}
+
+/// <summary>What layers behind each other pass, and what they reflect of what strikes them on either side.</summary>
+internal readonly record struct SheetPower(double Passed, double ReflectedNear, double ReflectedFar);
