@@ -95,10 +95,21 @@ internal sealed class Pixels
     internal PlanFrameOnPicture Plan(Engine.Houses.House house) => new(Ground(), PlanBounds.Of(house));
 
     /// <summary>The box of the ground that plans and charts stand on; it shows along all four of its sides.</summary>
-    internal SKRectI Ground()
+    internal SKRectI Ground() => Ground(All);
+
+    /// <summary>The same of the uppermost plans alone: what stands lower on the sheet is apart by more than lettering in a plan.</summary>
+    internal SKRectI UpperGround()
+    {
+        const int MostRowsBetween = 60;
+        int[] rows = [.. Where(All, c => c == Palette.Ground).CountBy(at => at.Y).Where(r => r.Value >= 10).Select(r => r.Key).Order()];
+        int last = Enumerable.Range(0, rows.Length).First(i => i + 1 == rows.Length || rows[i + 1] - rows[i] > MostRowsBetween);
+        return Ground(new SKRectI(0, 0, Width, rows[last] + 1));
+    }
+
+    private SKRectI Ground(SKRectI within)
     {
         // A softened edge of a letter may have that colour by chance: rows and columns of ten pixels are the ground.
-        SKPointI[] all = [.. Where(All, c => c == Palette.Ground)];
+        SKPointI[] all = [.. Where(within, c => c == Palette.Ground)];
         int[] columns = [.. all.CountBy(at => at.X).Where(c => c.Value >= 10).Select(c => c.Key)];
         int[] rows = [.. all.CountBy(at => at.Y).Where(r => r.Value >= 10).Select(r => r.Key)];
         return new SKRectI(columns.Min(), rows.Min(), columns.Max() + 1, rows.Max() + 1);

@@ -34,7 +34,7 @@ internal static class MapCommand
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
         Option<bool> paths = CommonOptions.Flag(
-            "--paths", "Instead, draw the paths of one link, from --spot to --seat, over the plan.");
+            "--paths", "Instead, draw the paths of one link, from --spot to --seat, over the plan and on a section.");
         Option<string?> seat = CommonOptions.Text(
             "--seat", "SEAT", "With --paths: name of the seat; optional if there is only one.");
         var command = new Command(
@@ -128,7 +128,7 @@ internal static class MapCommand
 
         loaded.WriteWhatIf(invocation.Output, invocation.Width);
         WordWrap.Write(
-            $"The paths from '{drawn.Spot}' to '{drawn.Seat}' over the plan of {drawn.House}: {drawn.Picture}",
+            $"The paths from '{drawn.Spot}' to '{drawn.Seat}' over the plan and on a section of {drawn.House}: {drawn.Picture}",
             invocation.Output,
             invocation.Width);
     }

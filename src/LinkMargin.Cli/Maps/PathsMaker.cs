@@ -9,7 +9,7 @@ using LinkMargin.Reports.Pictures;
 
 namespace LinkMargin.Cli.Maps;
 
-/// <summary>Draws the paths of one link over the plan, with the numbers and words that explain prints.</summary>
+/// <summary>Draws the paths of one link over the plan and on a section, with the numbers and words that explain prints.</summary>
 /// <param name="invocation">Where the command stands.</param>
 /// <param name="loaded">The house.</param>
 /// <param name="model">The house, ready.</param>

@@ -102,7 +102,7 @@ internal sealed class LabelLetters : IDisposable
 
     private static bool IsOneLine(PlanMark mark) => mark.IsNumbered || mark.Figure.Length == 0;
 
-    private static bool HasSign(PlanMark mark) => mark.Kind is MarkKind.SeatPasses or MarkKind.SeatBelow && mark.Figure.Length > 0;
+    private static bool HasSign(PlanMark mark) => (mark.Kind is MarkKind.SeatPasses or MarkKind.SeatBelow) && mark.Figure.Length > 0 && !mark.IsRemark;
 
     private Lettering FirstOf(PlanMark mark) => mark.IsNumbered ? bold : Name;
 

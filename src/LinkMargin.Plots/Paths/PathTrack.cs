@@ -31,15 +31,29 @@ internal sealed class PathTrack
     /// <param name="easeMetres">Over which length it comes back to its true line.</param>
     public static PathTrack Of(House house, PathBudget path, double asideMetres = 0, double easeMetres = 1)
     {
-        IReadOnlyList<Point3> corners = path.Path.Points;
         double[] bounds = [.. house.Levels.Zip(house.Levels.Skip(1), (below, over) => (below.CeilingMetres + over.ElevationMetres) / 2)];
+        return Of(path.Path.Points, path.Path.Points, bounds, asideMetres, easeMetres);
+    }
+
+    /// <summary>The track of such a path on an upright cut: all in one part, its places those of the cut.</summary>
+    /// <param name="cut">The cut.</param>
+    /// <param name="path">The path.</param>
+    /// <param name="asideMetres">How far to the left of its true line it is drawn.</param>
+    /// <param name="easeMetres">Over which length it comes back to its true line.</param>
+    public static PathTrack Of(SectionCut cut, PathBudget path, double asideMetres = 0, double easeMetres = 1) =>
+        Of([.. path.Path.Points.Select(point => cut.Seen(point).At(0))], path.Path.Points, [], asideMetres, easeMetres);
+
+    // Drawn through some corners; lengths along the path are those between its true ones.
+    private static PathTrack Of(
+        IReadOnlyList<Point3> corners, IReadOnlyList<Point3> trueCorners, double[] bounds, double asideMetres, double easeMetres)
+    {
         double[] places = TurnPlaces(corners);
         var parts = new List<List<TrackPoint>>();
         double along = 0, onPlan = 0;
         for (int leg = 0; leg + 1 < corners.Count; leg++)
         {
             Point3 from = corners[leg], to = corners[leg + 1];
-            double metres = from.DistanceTo(to), planMetres = from.Plan.DistanceTo(to.Plan);
+            double metres = trueCorners[leg].DistanceTo(trueCorners[leg + 1]), planMetres = from.Plan.DistanceTo(to.Plan);
             Point2 direction = planMetres > 0 ? (1 / planMetres) * (to.Plan - from.Plan) : new Point2(1, 0);
             double[] cuts = [0, .. CutsOf(from.Z, to.Z, bounds), 1];
             for (int c = 0; c + 1 < cuts.Length; c++)

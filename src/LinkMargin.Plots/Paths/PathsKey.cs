@@ -45,6 +45,7 @@ internal static class PathsKey
         }
 
         entries.Add(new(0, "the wider the line, the larger its share", (_, _) => { }));
+        entries.Add(new(0, "section: upwards from the lowest floor, sideways from the spot; at labels, heights above the floor", (_, _) => { }));
         return entries;
 
         void AddTriangle(TurnKind kind, string text)

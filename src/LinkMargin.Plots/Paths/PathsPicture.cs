@@ -1,10 +1,11 @@
 using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
+using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>The paths of one link over the plans of the levels they touch, with a list of them.</summary>
+/// <summary>The paths of one link over the plans of the levels they touch and on a section through spot and seat, with a list of them.</summary>
 public static class PathsPicture
 {
     private const double BetweenPoints = 12;
@@ -17,6 +18,10 @@ public static class PathsPicture
     private const double NearPoints = 10;
     private const double GapPoints = 9;
     private const double EasePoints = 48;
+
+    // A section of a long link is drawn smaller than the plans; one of a short link no higher than this.
+    private const double BeforeSectionPoints = 12;
+    private const double MostSectionPoints = 420;
 
     /// <summary>The size at which each plan is so many points wide with no empty ground about it.</summary>
     /// <param name="request">What to draw.</param>
@@ -36,6 +41,8 @@ public static class PathsPicture
         double body = widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);
         double height = (scale * bounds.HeightMetres)
             + (HeadPoints * pixelsPerPoint)
+            + (PlanPlot.BottomFiguresPoints * pixelsPerPoint)
+            + SectionPixels(request, scale, body, pixelsPerPoint)
             + BelowPixels(request, levels, scale, body, pixelsPerPoint)
             + Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
@@ -57,7 +64,9 @@ public static class PathsPicture
         double left = body.Left + (PlanPlot.LeftFiguresPoints * s), between = BetweenPoints * s;
         double width = (body.Right - left - ((levels.Count - 1) * between)) / levels.Count;
         double top = body.Top + (HeadPoints * s);
-        double bottom = body.Bottom - BelowPixels(request, levels, width / bounds.WidthMetres, body.Width, s);
+        double below = BelowPixels(request, levels, width / bounds.WidthMetres, body.Width, s);
+        double section = SectionPixels(request, width / bounds.WidthMetres, body.Width, s);
+        double bottom = body.Bottom - below - section - (PlanPlot.BottomFiguresPoints * s);
         PlanView[] views =
         [
             .. levels.Select((_, i) => PlanPlot.ViewIn(
@@ -74,6 +83,7 @@ public static class PathsPicture
             head.WriteMiddle(page.Canvas, name, views[i].Frame.Left, views[i].Frame.Top - (HeadPoints / 2 * s), Palette.Ink);
         }
 
+        DrawSection(page.Canvas, request, body with { Top = body.Bottom - below - section, Bottom = body.Bottom - below }, views[0].PixelsPerMetre, s);
         var list = new PathList(request, body.Width, s);
         list.Draw(page.Canvas, body.Left, body.Bottom - list.HeightPixels);
         KeyStrip key = Key(request, levels, views[0].PixelsPerMetre, body.Width, s);
@@ -92,19 +102,55 @@ public static class PathsPicture
     private static bool IsLine(PathEntry entry) => entry.Path.Path.Kind != PathKind.Diffuse;
 
     /// <summary>The paths that run on lines, those that take the same way drawn side by side.</summary>
-    internal static IReadOnlyList<DrawnPath> Drawn(PathsRequest request, PlanView view)
+    internal static IReadOnlyList<DrawnPath> Drawn(PathsRequest request, PlanView view) =>
+        Drawn(request, view, (path, aside, ease) => PathTrack.Of(request.House, path, aside, ease));
+
+    private static IReadOnlyList<DrawnPath> Drawn(PathsRequest request, PlanView view, Func<PathBudget, double, double, PathTrack> track)
     {
         PathEntry[] lines = [.. request.Paths.Where(IsLine)];
         double metres = view.PixelsPerPoint / view.PixelsPerMetre;
         double[] aside = PathBundles.AsideOf(
-            [.. lines.Select(entry => PathTrack.Of(request.House, entry.Path))], NearPoints * metres, GapPoints * metres);
-        return [.. lines.Select((entry, i) => new DrawnPath(
-            entry, PathTrack.Of(request.House, entry.Path, aside[i], EasePoints * metres)))];
+            [.. lines.Select(entry => track(entry.Path, 0, 1))], NearPoints * metres, GapPoints * metres);
+        return [.. lines.Select((entry, i) => new DrawnPath(entry, track(entry.Path, aside[i], EasePoints * metres)))];
     }
+
+    private static double SectionPixels(PathsRequest request, double pixelsPerMetre, double widthPixels, double s)
+    {
+        PlanBounds bounds = new Section(request).Bounds;
+        double scale = SectionScale(bounds, pixelsPerMetre, widthPixels, s);
+        return (scale * bounds.HeightMetres) + ((BeforeSectionPoints + HeadPoints + PlanPlot.BottomFiguresPoints) * s);
+    }
+
+    // That of the plans, or less where the section would be too wide or too high.
+    private static double SectionScale(PlanBounds bounds, double pixelsPerMetre, double widthPixels, double s)
+    {
+        double width = Math.Max(1, widthPixels - ((PlanPlot.LeftFiguresPoints + SectionPanel.BesidePoints) * s));
+        return Math.Min(pixelsPerMetre, Math.Min(width / bounds.WidthMetres, MostSectionPoints * s / bounds.HeightMetres));
+    }
+
+    private static void DrawSection(SKCanvas canvas, PathsRequest request, LabelBox box, double pixelsPerMetre, double s)
+    {
+        var panel = new SectionPanel(request);
+        PlanBounds bounds = panel.Section.Bounds;
+        double scale = SectionScale(bounds, pixelsPerMetre, box.Width, s);
+        double left = Math.Round(box.Left + (PlanPlot.LeftFiguresPoints * s)), top = Math.Round(box.Top + ((BeforeSectionPoints + HeadPoints) * s));
+        var frame = new LabelBox(left, top, left + Math.Round(scale * bounds.WidthMetres), top + Math.Round(scale * bounds.HeightMetres));
+        var view = new PlanView(frame, bounds.Least, scale, s);
+        panel.Draw(canvas, view, DrawnOn(panel.Section.Cut, request, view));
+        using Lettering bold = new(HeadLetterPoints * s, isBold: true), plain = new(HeadLetterPoints * s, isBold: false);
+        double y = top - (HeadPoints / 2 * s);
+        string head = "section ", rest = $"from {request.Spot.Name} to {request.Seat.Name}, paths projected on it";
+        bold.WriteMiddle(canvas, head, left, y, Palette.Ink);
+        plain.WriteMiddle(canvas, plain.Fitted(rest, box.Right - left - bold.WidthOf(head)), left + bold.WidthOf(head), y, Palette.SoftInk);
+    }
+
+    /// <summary>The paths that run on lines, on a section.</summary>
+    internal static IReadOnlyList<DrawnPath> DrawnOn(SectionCut cut, PathsRequest request, PlanView view) =>
+        Drawn(request, view, (path, aside, ease) => PathTrack.Of(cut, path, aside, ease));
 
     private static double BelowPixels(
         PathsRequest request, IReadOnlyList<int> levels, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
-        ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints + BeforeListPoints) * pixelsPerPoint)
+        ((BeforeKeyPoints + BeforeListPoints) * pixelsPerPoint)
         + Key(request, levels, pixelsPerMetre, widthPixels, pixelsPerPoint).HeightPixels
         + new PathList(request, widthPixels, pixelsPerPoint).HeightPixels;
 

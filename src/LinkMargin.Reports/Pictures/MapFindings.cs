@@ -52,6 +52,6 @@ internal static class MapFindings
     /// <summary>The seat that decides, and by how much.</summary>
     public static string Weakest(SpotScore score) => $"weakest: {score.Worst.Seat.Name}, {Headroom.Words(score)} required";
 
-    // A title begins with a capital letter; letters without one stay.
-    private static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
+    /// <summary>A name at the beginning of a title, with a capital letter where there is one.</summary>
+    public static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
 }

@@ -32,7 +32,8 @@ internal sealed class PathsPictures(LoadedHouse loaded, LinkModel model)
             budget.Seat,
             [.. budget.Paths.Take(drawn).Select((path, i) => EntryOf(budget, printed, path, i + 1))],
             Tenths.Show(printed.PathLoss),
-            $"{house.Name}: paths from '{budget.Spot.Name}' to '{budget.Seat.Name}'",
+            $"{MapFindings.Capital(budget.Spot.Name)} to {budget.Seat.Name}: {Tenths.ShowMargin(uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB to count on, "
+                + $"{Headroom.Words(budget, uncertainty.AtConfidence)} the required {Tenths.ShowRequired(budget.RequiredDb)} dB",
             Caption(budget, uncertainty))
         {
             Unit = loaded.PlotUnit,
@@ -51,7 +52,7 @@ internal sealed class PathsPictures(LoadedHouse loaded, LinkModel model)
         PathWords.ShareOf(budget, path));
 
     private string Caption(LinkBudget budget, HouseUncertainty uncertainty) =>
-        $"Margin to count on ({UncertaintyWords.Often(uncertainty.Confidence)}): {Tenths.ShowMargin(uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB, "
+        $"{house.Name}. Margin to count on ({UncertaintyWords.Often(uncertainty.Confidence)}): {Tenths.ShowMargin(uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB, "
             + $"{Headroom.Words(budget, uncertainty.AtConfidence)} the required {Tenths.ShowRequired(budget.RequiredDb)} dB. Median {Tenths.ShowMargin(uncertainty.With(budget).MedianDb)} dB. "
             + $"Worse of both directions, {house.Controller.Name} with {house.Console.Name}; "
             + $"model: {ModelWords.Of(model.Depth)}; "

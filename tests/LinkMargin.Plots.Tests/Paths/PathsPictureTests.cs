@@ -78,7 +78,7 @@ public class PathsPictureTests
         var seat = new Seat("same", level, spot.Plan, spot.HeightMetres, 90, 15);
         PathsRequest request = RequestFor(spot, seat) with { Occupied = [] };
         var picture = new Pixels(PathsPicture.Render(request, PathsPicture.FittingSize(request, pixelsPerPoint: 2)));
-        SKRectI ground = picture.Ground();
+        SKRectI ground = picture.UpperGround();
         int[] discs =
         [
             .. picture.Patches(ground, c => c == Palette.Ink, 60)
@@ -97,7 +97,7 @@ public class PathsPictureTests
         PathsRequest request = RequestFor(spot, seat) with { Occupied = [], House = House with { Fixtures = [] } };
         request = request with { Paths = [request.Paths.Single(entry => entry.Path.Path.Kind == PathKind.Direct)] };
         var picture = new Pixels(PathsPicture.Render(request, PathsPicture.FittingSize(request, pixelsPerPoint: 2)));
-        SKRectI ground = picture.Ground();
+        SKRectI ground = picture.UpperGround();
         bool IsPath(SKColor c) => c.Red > c.Green + 60 && c.Red > c.Blue + 40;
         SKRectI line = Pixels.BoxOf(picture.Where(ground, IsPath));
 

@@ -1,0 +1,142 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Paths;
+using LinkMargin.Plots.Building;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Marks;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Paths;
+
+/// <summary>An upright section through spot and seat with the paths projected on it, and what levels and floors are beside it.</summary>
+internal sealed class SectionPanel(PathsRequest request)
+{
+    /// <summary>Room for the words to the right of the frame, points.</summary>
+    public const double BesidePoints = 150;
+
+    private const double LabelPoints = 10;
+    private const double RoomPoints = 9.5;
+    private const double BesideLetterPoints = 9;
+
+    /// <summary>What the cut meets.</summary>
+    public Section Section { get; } = new(request);
+
+    /// <summary>Draws it with its axes.</summary>
+    /// <param name="canvas">Where to.</param>
+    /// <param name="view">Its view: along the cut to the right, heights upwards.</param>
+    /// <param name="paths">The paths that run on lines, on the cut, strongest first.</param>
+    public void Draw(SKCanvas canvas, PlanView view, IReadOnlyList<DrawnPath> paths)
+    {
+        SectionLabels labels = LabelsOf(view, paths);
+        var plot = new PlanPlot(view, request.Unit);
+        plot.Add(new SectionLayer(view, Section));
+        if (request.Paths.Any(entry => entry.Path.Path.Kind == PathKind.Diffuse) && SeatRoom() is Room dotted)
+        {
+            plot.Add(new DiffuseLayer(view, dotted));
+        }
+
+        plot.Add(new RoomNameLayer(view, labels.Rooms));
+        plot.Add(new PathLayer(view, paths, levelIndex: 0));
+        plot.Add(new FixtureNameLayer(view, labels.Fixtures));
+        plot.Add(new PathNumberLayer(view, labels.Numbers));
+        plot.Add(new MarkLayer(view, labels.Marks));
+        plot.Draw(canvas);
+        DrawBeside(canvas, view);
+    }
+
+    /// <summary>Where numbers and names stand: none over another, a mark or, where there is other room, a path.</summary>
+    public SectionLabels LabelsOf(PlanView view, IReadOnlyList<DrawnPath> paths)
+    {
+        PlanMark[] marks =
+        [
+            new(MarkKind.SpotHere, Section.Spot, request.Spot.Name, HeightOf(request.Spot.Name, request.Spot.HeightMetres), null) { IsRemark = true },
+            new(MarkKind.SeatPasses, Section.Seat, request.Seat.Name, HeightOf(request.Seat.Name, request.Seat.HandsMetres), null) { IsRemark = true },
+        ];
+        LabelBox[] structure = [.. Structure(view)];
+        LabelBox[] built = [.. structure, .. BuiltBoxes.Of(view, Section.Fixtures.Select(f => Standing(f.From, f.BottomMetres, f.To, f.TopMetres)))];
+        LabelBox[] lines = [.. paths.SelectMany(path => PathGround.Of(view, path, levelIndex: 0))];
+        var numbers = new PathNumbers(view, 0, paths, [.. marks.Select(mark => MarkLabels.BoxOf(view, mark))], built);
+        var labels = new MarkLabels(view, marks, built, LabelPoints, numbers.Taken, [.. lines, .. structure]);
+        LabelBox[] written = [.. labels.Taken, .. numbers.Taken];
+        var rooms = new RoomNames(view, Section.Levels.SelectMany(RoomsOf), [.. written, .. lines, .. built], RoomPoints);
+        Fixture[] fixtures = [.. Section.Fixtures.Where(f => f.To > view.Least.X && f.From < view.MetresX(view.Frame.Right)).Select(Standing)];
+        return new(labels, rooms, new FixtureNames(view, fixtures, [.. written, .. rooms.Taken], built, [.. lines, .. structure]), numbers);
+    }
+
+    // The stretch of the seat's room that the seat is on.
+    private Room? SeatRoom()
+    {
+        Level level = request.House.Levels[request.Seat.LevelIndex];
+        Room? room = level.Rooms.FirstOrDefault(r => r.Outline.Contains(request.Seat.Plan));
+        (double From, double To)[] stretches = room is null ? [] : [.. Section.Cut.Inside(room.Outline).Where(s => s.From <= Section.Seat.X && s.To >= Section.Seat.X)];
+        return stretches is [var one, ..] ? new Room("", Standing(one.From, level.ElevationMetres, one.To, level.CeilingMetres)) : null;
+    }
+
+    private string HeightOf(string name, double metres) => name.Length > 0 ? LengthTicks.WithUnit(metres, request.Unit) : "";
+
+    // Seen from the side, a fixture is a box as wide as its cut and as high as it stands.
+    private static Fixture Standing(FixtureInCut cut) => cut.Fixture with
+    {
+        Centre = new((cut.From + cut.To) / 2, (cut.BottomMetres + cut.TopMetres) / 2),
+        SizeX = Math.Max(1e-3, cut.To - cut.From),
+        SizeY = Math.Max(1e-3, cut.TopMetres - cut.BottomMetres),
+        TurnDegrees = 0,
+    };
+
+    private IEnumerable<(Room Room, IReadOnlyList<string> Lines)> RoomsOf(Level level) =>
+        from room in level.Rooms
+        from stretch in Section.Cut.Inside(room.Outline)
+        select (new Room(room.Name, Standing(stretch.From, level.ElevationMetres, stretch.To, level.CeilingMetres)), (IReadOnlyList<string>)[room.Name]);
+
+    private static Polygon Standing(double from, double bottom, double to, double top) =>
+        new([new(from, bottom), new(to, bottom), new(to, top), new(from, top)]);
+
+    // Ground that walls and floors take; the lowest floor and the highest ceiling as strips.
+    private IEnumerable<LabelBox> Structure(PlanView view)
+    {
+        double strip = 2 * view.PixelsPerPoint / view.PixelsPerMetre, right = view.MetresX(view.Frame.Right);
+        return BuiltBoxes.Of(
+            view,
+            [
+                .. Section.Levels.SelectMany(level => Section.Cut.Walls(level).Select(wall =>
+                    Standing(wall.From, level.ElevationMetres + wall.Wall.BaseMetres, wall.To, level.ElevationMetres + wall.Wall.TopMetres))),
+                .. Section.Floors.SelectMany(floor => floor.Stretches.Select(s => Standing(s.From, floor.BottomMetres, s.To, floor.TopMetres))),
+                .. Section.Levels.SelectMany(level => new[] { level.ElevationMetres, level.CeilingMetres })
+                    .Select(height => Standing(view.Least.X, height - strip, right, height + strip)),
+            ]);
+    }
+
+    // Each level and floor is named at its own height, right of the frame.
+    private void DrawBeside(SKCanvas canvas, PlanView view)
+    {
+        using Lettering bold = new(view.Points(BesideLetterPoints), isBold: true), plain = new(view.Points(BesideLetterPoints), isBold: false);
+        double left = view.Frame.Right + view.Points(8), width = view.Points(BesidePoints - 8), line = plain.LineHeight;
+        foreach (Level level in Section.Levels)
+        {
+            double y = view.PixelY((level.ElevationMetres + level.CeilingMetres) / 2);
+            bold.WriteMiddle(canvas, bold.Fitted(level.Name, width), left, y - (line / 2), Palette.Ink);
+            plain.WriteMiddle(canvas, plain.Fitted($"clear height {LengthTicks.WithUnit(level.HeightMetres, request.Unit)}", width), left, y + (line / 2), Palette.SoftInk);
+        }
+
+        foreach (FloorInCut floor in Section.Floors)
+        {
+            double y = view.PixelY((floor.BottomMetres + floor.TopMetres) / 2);
+            string joists = floor.Floor.Joists is JoistLayout layout
+                ? $", joists {LengthTicks.WithUnit(layout.SpacingMetres, request.Unit)} apart{(IsAlong(layout) ? ", along the cut" : "")}"
+                : "";
+            string thick = LengthTicks.WithUnit(floor.TopMetres - floor.BottomMetres, request.Unit);
+            plain.WriteMiddle(canvas, plain.Fitted(floor.Floor.BuildUp.Name, width), left, y - (line / 2), Palette.Ink);
+            plain.WriteMiddle(canvas, plain.Fitted($"{thick}{joists}", width), left, y + (line / 2), Palette.SoftInk);
+        }
+    }
+
+    private bool IsAlong(JoistLayout layout) => !Section.Cut.Joists(layout, 0.05, 0, 2 * layout.SpacingMetres).Any();
+}
+
+/// <summary>What is written on a section, each with its place.</summary>
+/// <param name="Marks">Spot and seat with their heights.</param>
+/// <param name="Rooms">Names of rooms.</param>
+/// <param name="Fixtures">Names of fixtures.</param>
+/// <param name="Numbers">Numbers of paths.</param>
+internal sealed record SectionLabels(MarkLabels Marks, RoomNames Rooms, FixtureNames Fixtures, PathNumbers Numbers);
