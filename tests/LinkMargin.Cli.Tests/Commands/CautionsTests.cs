@@ -37,7 +37,7 @@ public sealed class CautionsTests : IDisposable
     public void Dispose() => folder.Dispose();
 
     [Theory]
-    [InlineData("explain", "path 3")]
+    [InlineData("explain", "path ")]
     [InlineData("compare", "'shelf' to 'bench'")]
     [InlineData("place", "place 1 to 'bench'")]
     [InlineData("improve", "'bench' as things are")]
