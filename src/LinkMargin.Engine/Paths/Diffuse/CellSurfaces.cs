@@ -51,6 +51,10 @@ internal sealed class CellSurfaces
     /// <summary>Solid things in cells.</summary>
     internal IReadOnlyList<Solid> Solids => solids;
 
+    /// <summary>Whether any surface, or any thing, is made of a material.</summary>
+    internal bool IsMadeOf(int material) =>
+        panels.Exists(panel => Array.Exists(panel.Sheets, sheet => sheet.Material == material)) || solids.Exists(solid => solid.Material == material);
+
     /// <summary>The facets of one cell, or of the house as seen from out of doors.</summary>
     internal IReadOnlyList<Facet> Of(int cell) => facets[Index(cell)];
 

@@ -21,40 +21,52 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// </summary>
 internal sealed class DiffuseField
 {
+    // Of the change of one material's loss by a decibel, slopes need no more than this.
+    private const double LeastShareOfShift = 1e-8;
+
     private readonly Cells cells;
     private readonly CellSurfaces surfaces;
     private readonly SurfaceExchange exchange;
     private readonly double[] sent; // by facet, and by cell for its things
-    private readonly double[] strikes;
-    private readonly double[] sentInAll;
+    private readonly double[] first; // what strikes before any reflection, after one by a mirror, and in the end
+    private readonly double[] once;
+    private readonly double[] all;
 
     internal DiffuseField(Cells cells, RoomShell shell, Point3 console)
+        : this(cells, shell, console, null)
     {
+    }
+
+    // The same with other losses, not far off: what is solved for one is the first answer to the other.
+    private DiffuseField(Cells cells, RoomShell shell, Point3 console, DiffuseField? near)
+    {
+        double leastShare = near is null ? SurfaceExchange.LeastShare : LeastShareOfShift;
         this.cells = cells;
         surfaces = shell.Surfaces;
         exchange = shell.Exchange;
-        int own = cells.At(console);
-        double[] atFirst = FirstStrikes(surfaces.From(console, own, new double[Numbers(own)]));
+        double[] atFirst = FirstStrikes(surfaces.From(console, cells.At(console), new double[Numbers(cells.At(console))]));
         Reached = atFirst.Sum();
-        double[] first = exchange.Strikes(atFirst, false);
+        first = exchange.Strikes(atFirst, false, near?.first, leastShare);
         (double[] mirrored, double[] scattered) = exchange.Reflected(first);
-        double[] once = exchange.Strikes(exchange.Struck(mirrored), false);
+        once = exchange.Strikes(exchange.Struck(mirrored), false, near?.once, leastShare);
         (double[] again, double[] onwards) = exchange.Reflected(once);
         double[] setOut = Sum(scattered, again, onwards);
-        double[] all = exchange.Strikes(exchange.Struck(setOut), true);
+        all = exchange.Strikes(exchange.Struck(setOut), true, near?.all, leastShare);
         sent = Sum(setOut, exchange.Sent(all, true));
-        strikes = Sum(first, once, all);
-        sentInAll = Sum(sent, mirrored, exchange.Sent(first, false), exchange.Sent(once, false));
     }
 
+    /// <summary>The field of the same console with losses that are not far off.</summary>
+    internal DiffuseField With(RoomShell shell, Point3 console) => new(cells, shell, console, this);
+
     /// <summary>What strikes each facet in all, share of the power sent out.</summary>
-    internal IReadOnlyList<double> AllStrikes => strikes;
+    internal IReadOnlyList<double> AllStrikes => Sum(first, once, all);
 
     /// <summary>Share of the power sent out that strikes surfaces or things at first; the rest is lost in the furnishing, or in the sky.</summary>
     internal double Reached { get; }
 
     /// <summary>Share of the power sent out that surfaces, things and furnishing turn to heat, or that leaves the house, after that.</summary>
-    internal double Taken => exchange.Taken(strikes, sentInAll);
+    internal double Taken => exchange.Taken(
+        Sum(first, once, all), Sum(sent, exchange.Reflected(first).ByMirrors, exchange.Sent(first, false), exchange.Sent(once, false)));
 
     /// <summary>Scalar power density at a place, per square metre, for each watt sent out.</summary>
     internal double At(Point3 place)
@@ -67,13 +79,13 @@ internal sealed class DiffuseField
     /// <summary>The same for what a place sees.</summary>
     internal double At(in ViewFactors views)
     {
-        int first = exchange.Node(views.Cell, 0);
+        int start = exchange.Node(views.Cell, 0);
         double facets = 0, seen = 0;
         for (int i = 0; i < views.Shares.Length; i++)
         {
-            double area = exchange.SquareMetres(first + i);
+            double area = exchange.SquareMetres(start + i);
             seen += views.Shares[i];
-            facets += area > 0 ? views.Shares[i] * sent[first + i] / area : 0;
+            facets += area > 0 ? views.Shares[i] * sent[start + i] / area : 0;
         }
 
         double flux = (exchange.FreeShare(views.Cell) * facets) + (views.Here * exchange.MeanOf(views.Cell, sent));
@@ -97,26 +109,26 @@ internal sealed class DiffuseField
 
     private double[] FirstStrikes(in ViewFactors views)
     {
-        var first = new double[exchange.Count];
+        var atFirst = new double[exchange.Count];
         double free = exchange.FreeShare(views.Cell), seen = 0;
         for (int i = 0; i < views.Shares.Length; i++)
         {
-            first[exchange.Node(views.Cell, i)] = free * views.Shares[i];
+            atFirst[exchange.Node(views.Cell, i)] = free * views.Shares[i];
             seen += views.Shares[i];
         }
 
         if (exchange.ThingsShare(views.Cell) is var things and > 0)
         {
-            first[exchange.Things(views.Cell)] = things * seen;
+            atFirst[exchange.Things(views.Cell)] = things * seen;
         }
 
-        exchange.StrikeEvenly(views.Cell, views.Here, first);
+        exchange.StrikeEvenly(views.Cell, views.Here, atFirst);
         for (int h = 0; h < views.Beyond.Length; h++)
         {
-            exchange.StrikeEvenly(surfaces.BehindHole(views.Cell, h), views.Beyond[h], first);
+            exchange.StrikeEvenly(surfaces.BehindHole(views.Cell, h), views.Beyond[h], atFirst);
         }
 
-        return first;
+        return atFirst;
     }
 
     private static double[] Sum(params double[][] parts)

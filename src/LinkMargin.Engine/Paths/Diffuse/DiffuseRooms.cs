@@ -59,19 +59,27 @@ internal sealed class DiffuseRooms : IPathSource
     }
 
     /// <summary>The fields of one console with each material's loss shifted in turn.</summary>
-    internal ShiftedFields ShiftedFrom(Point3 start) => shifted.FieldsFrom(start);
+    internal ShiftedFields ShiftedFrom(Point3 start, DiffuseField plain) => shifted.FieldsFrom(start, plain);
 }
 
 /// <summary>The diffuse field of one console, as one path.</summary>
-internal sealed class DiffusePaths(DiffuseRooms rooms, Point3 start) : PathFinder
+internal sealed class DiffusePaths : PathFinder
 {
-    private readonly Lazy<ShiftedFields> shifted = new(() => rooms.ShiftedFrom(start));
+    private readonly DiffuseRooms rooms;
+    private readonly Lazy<ShiftedFields> shifted;
+
+    internal DiffusePaths(DiffuseRooms rooms, Point3 start)
+    {
+        this.rooms = rooms;
+        Field = new(rooms.Cells, rooms.Shell, start);
+        shifted = new(() => rooms.ShiftedFrom(start, Field));
+    }
 
     /// <summary>The rooms.</summary>
     internal DiffuseRooms Rooms => rooms;
 
     /// <summary>The field.</summary>
-    internal DiffuseField Field { get; } = new(rooms.Cells, rooms.Shell, start);
+    internal DiffuseField Field { get; }
 
     internal override bool AlwaysCounts => true;
 

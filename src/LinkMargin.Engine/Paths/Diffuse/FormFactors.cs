@@ -47,12 +47,20 @@ internal sealed class FormFactors
         int count = facets.Count;
         double[] areas = [.. facets.Select(facet => facet.SquareMetres)];
         var exchange = new double[count * count];
+        bool isMiddleAlone = count > MostSampled;
         for (int i = 0; i < count; i++)
         {
-            Point3[] points = Points(facets[i], count > MostSampled);
+            Point3[] points = Points(facets[i], isMiddleAlone);
             for (int j = 0; j < count; j++)
             {
-                double half = i == j ? 0 : areas[i] / 2 * points.Average(point => isHidden(point, Middle(facets[j])) ? 0 : Share(facets[i], point, facets[j]));
+                double sum = 0;
+                for (int k = 0; k < points.Length && i != j; k++)
+                {
+                    double share = Share(facets[i], points[k], facets[j]);
+                    sum += share > 0 && isHidden(points[k], Middle(facets[j])) ? 0 : share;
+                }
+
+                double half = areas[i] / 2 * sum / points.Length;
                 exchange[(i * count) + j] += half;
                 exchange[(j * count) + i] += half;
             }

@@ -21,6 +21,7 @@ internal sealed class RoomShell
         this.losses = losses;
         Balance = new PowerBalance(surfaces.Count);
         Exchange = new SurfaceExchange(surfaces, Balance, PowerOf);
+        Parallel.For(0, surfaces.Count, cell => surfaces.FormFactorsOf(cell));
         foreach (Panel panel in surfaces.Panels)
         {
             Add(panel);

@@ -12,7 +12,7 @@ internal sealed class ShiftedRooms
     private readonly RoomShell shell;
     private readonly LossTables losses;
     private readonly Cells cells;
-    private readonly Lazy<RoomShell[]> shells; // by the material that is shifted
+    private readonly Lazy<RoomShell?[]> shells; // by the material that is shifted; null for one that no surface is of
 
     internal ShiftedRooms(RoomShell shell, LossTables losses, Cells cells)
     {
@@ -23,19 +23,22 @@ internal sealed class ShiftedRooms
     }
 
     /// <summary>The diffuse fields of one console.</summary>
-    internal ShiftedFields FieldsFrom(Point3 console)
+    /// <param name="console">Where it stands.</param>
+    /// <param name="plain">Its field with no loss shifted.</param>
+    internal ShiftedFields FieldsFrom(Point3 console, DiffuseField plain)
     {
-        RoomShell[] shifted = shells.Value;
+        RoomShell?[] shifted = shells.Value;
         var fields = new DiffuseField[shifted.Length];
-        Parallel.For(0, fields.Length, material => fields[material] = new DiffuseField(cells, shifted[material], console));
+        Parallel.For(0, fields.Length, material =>
+            fields[material] = shifted[material] is { } other ? plain.With(other, console) : plain);
         return new(cells, shell.Surfaces, fields);
     }
 
-    private RoomShell[] Shifted()
+    private RoomShell?[] Shifted()
     {
-        var shifted = new RoomShell[losses.Count];
+        var shifted = new RoomShell?[losses.Count];
         Parallel.For(0, shifted.Length, material =>
-            shifted[material] = new RoomShell(shell.Surfaces, losses.Shifted(material, LossGradients.StepDb)));
+            shifted[material] = shell.Surfaces.IsMadeOf(material) ? new RoomShell(shell.Surfaces, losses.Shifted(material, LossGradients.StepDb)) : null);
         return shifted;
     }
 }

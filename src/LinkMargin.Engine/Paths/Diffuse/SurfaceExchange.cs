@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
@@ -8,14 +9,20 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// <para>
 /// Let e be what leaves each facet, I what strikes it. Then I = Fᵀ·e + what strikes it first, and e = R·I + T·I′ with I′ what strikes the
 /// other face. Solved by steps: what one step leaves over is spread evenly over its cell, where <see cref="PowerBalance"/> knows the rest of
-/// its life, and the next step corrects that. Each step leaves a fifth or less of the fault before it.
+/// its life, and the next step corrects that.
 /// </para>
 /// </summary>
 internal sealed class SurfaceExchange
 {
-    // What a step may leave over in each cell, as a share of what strikes there.
-    private const double LeastShare = 1e-13;
+    /// <summary>What the last step may leave over in each cell, as a share of what strikes there.</summary>
+    internal const double LeastShare = 1e-12;
+
     private const int MostSteps = 200;
+
+    // In a cell that reflects more than this, such as a steel rack, what is left over goes round by itself for some flights before it
+    // is taken for even.
+    private const double BrightShare = 0.4;
+    private const int BrightFlights = 12;
 
     private readonly CellSurfaces surfaces;
     private readonly PowerBalance balance;
@@ -26,6 +33,7 @@ internal sealed class SurfaceExchange
     private readonly double[] mirrors; // the part of it that mirrors reflect
     private readonly double[] passes;
     private readonly double[] whole; // of each cell, all that a flight may strike, square metres
+    private readonly Lazy<int[]> bright; // cells that reflect most of what strikes them
 
     internal SurfaceExchange(CellSurfaces surfaces, PowerBalance balance, Func<Sheet[], SheetPower> powerOf)
     {
@@ -38,6 +46,7 @@ internal sealed class SurfaceExchange
             first[cell + 1] = first[cell] + surfaces.Of(CellAt(cell)).Count;
         }
 
+        bright = new(() => [.. Enumerable.Range(0, surfaces.Count).Where(IsBright)]);
         int nodes = first[^1] + cells;
         (partner, areas, reflects, mirrors, passes) = (new int[nodes], new double[nodes], new double[nodes], new double[nodes], new double[nodes]);
         whole = new double[cells];
@@ -161,27 +170,68 @@ internal sealed class SurfaceExchange
     }
 
     /// <summary>All that strikes the facets in the end, of what strikes them first.</summary>
-    internal double[] Strikes(double[] atFirst, bool withReflection)
+    /// <param name="atFirst">What strikes them first.</param>
+    /// <param name="withReflection">Whether it is reflected; otherwise only what passes goes on.</param>
+    /// <param name="near">A first answer; null for none.</param>
+    /// <param name="leastShare">What the last step may leave over in each cell, as a share of what strikes there.</param>
+    internal double[] Strikes(double[] atFirst, bool withReflection, double[]? near = null, double leastShare = LeastShare)
     {
-        var strikes = new double[Count];
-        double[] left = atFirst;
-        for (int step = 0; step < MostSteps; step++)
+        double[] strikes = near is null ? new double[Count] : [.. near];
+        double[] left = near is null ? atFirst : Left(strikes, atFirst, withReflection);
+        for (int step = 0; step < MostSteps && !(step > 0 && IsSettled(left, strikes, leastShare)); step++)
         {
             Correct(strikes, left, withReflection);
-            double[] next = Struck(Sent(strikes, withReflection));
-            for (int i = 0; i < next.Length; i++)
-            {
-                next[i] += atFirst[i] - strikes[i];
-            }
-
-            left = next;
-            if (IsSettled(left, strikes))
-            {
-                break;
-            }
+            left = Left(strikes, atFirst, withReflection);
         }
 
         return strikes;
+    }
+
+    // What an answer leaves over: what strikes by it, less what it says strikes.
+    private double[] Left(double[] strikes, double[] atFirst, bool withReflection)
+    {
+        double[] left = Struck(Sent(strikes, withReflection));
+        for (int i = 0; i < left.Length; i++)
+        {
+            left[i] += atFirst[i] - strikes[i];
+        }
+
+        return left;
+    }
+
+    // Adds what goes round in bright cells, and leaves over what has not settled there yet.
+    private void GoRound(double[] strikes, double[] left)
+    {
+        var sent = new double[Count];
+        foreach (int cell in bright.Value)
+        {
+            int start = first[cell], end = first[cell + 1], things = Things(cell);
+            for (int flight = 0; flight < BrightFlights; flight++)
+            {
+                for (int node = start; node < end; node++)
+                {
+                    strikes[node] += left[node];
+                    sent[node] = reflects[node] * left[node];
+                    left[node] = 0;
+                }
+
+                strikes[things] += left[things];
+                sent[things] = reflects[things] * left[things];
+                left[things] = 0;
+                Strike(cell, sent, left);
+            }
+        }
+    }
+
+    private bool IsBright(int cell)
+    {
+        double reflected = reflects[Things(cell)] * areas[Things(cell)];
+        for (int node = first[cell]; node < first[cell + 1]; node++)
+        {
+            reflected += reflects[node] * areas[node];
+        }
+
+        return reflected > BrightShare * whole[cell];
     }
 
     /// <summary>What the house turns to heat or lets go of what strikes its facets, and of what leaves them on the way to the next.</summary>
@@ -207,6 +257,12 @@ internal sealed class SurfaceExchange
     // Adds what is left over, and what becomes of it if it spreads evenly over its cell.
     private void Correct(double[] strikes, double[] left, bool withReflection)
     {
+        if (withReflection)
+        {
+            left = [.. left];
+            GoRound(strikes, left);
+        }
+
         double[] sent = Sent(left, withReflection);
         var setOut = new double[surfaces.Count];
         for (int cell = 0; cell < setOut.Length; cell++)
@@ -235,7 +291,7 @@ internal sealed class SurfaceExchange
         }
     }
 
-    private bool IsSettled(double[] left, double[] strikes)
+    private bool IsSettled(double[] left, double[] strikes, double leastShare)
     {
         for (int cell = 0; cell < surfaces.Count; cell++)
         {
@@ -246,7 +302,7 @@ internal sealed class SurfaceExchange
                 all += Math.Abs(strikes[node]);
             }
 
-            if (over > LeastShare * all)
+            if (over > leastShare * all)
             {
                 return false;
             }
@@ -282,7 +338,14 @@ internal sealed class SurfaceExchange
 
             ReadOnlySpan<double> row = factors.Of(p);
             double each = free * from[p] / factors.Areas[p];
-            for (int q = 0; q < row.Length; q++)
+            int vectors = row.Length - (row.Length % Vector256<double>.Count);
+            Vector256<double> eachTimes = Vector256.Create(each);
+            for (int q = 0; q < vectors; q += Vector256<double>.Count)
+            {
+                ((Vector256.LoadUnsafe(in row[q]) * eachTimes) + Vector256.LoadUnsafe(ref to[q])).StoreUnsafe(ref to[q]);
+            }
+
+            for (int q = vectors; q < row.Length; q++)
             {
                 to[q] += each * row[q];
             }
