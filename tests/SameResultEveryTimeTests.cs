@@ -1,4 +1,4 @@
-namespace SameResultEveryTimeTests.cs;
+namespace LinkMargin.Tests;
 
 /// <summary>Stands in every test project: its tests give the same result in every run.</summary>
 public sealed class SameResultEveryTimeTests

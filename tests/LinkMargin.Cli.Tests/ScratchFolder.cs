@@ -3,7 +3,12 @@ namespace LinkMargin.Cli.Tests;
 /// <summary>A folder of a test's own, gone when the test is.</summary>
 public sealed class ScratchFolder : IDisposable
 {
-    public string Path { get; } = Directory.CreateTempSubdirectory("linkmargin-test-").FullName;
+    /// <summary>
+    /// Its full path. The part of the name that differs each time has letters only: commands print the path, and a test that looks for
+    /// lengths in what they print would take "…7m/house.yaml" for seven metres.
+    /// </summary>
+    public string Path { get; } =
+        Directory.CreateDirectory(System.IO.Path.Combine(System.IO.Path.GetTempPath(), "linkmargin-test-" + LettersOf(Guid.NewGuid()))).FullName;
 
     /// <summary>Writes a file into it and gives its name.</summary>
     public string Put(string name, string text)
@@ -21,4 +26,6 @@ public sealed class ScratchFolder : IDisposable
             .Order(StringComparer.Ordinal)];
 
     public void Dispose() => Directory.Delete(Path, recursive: true);
+
+    private static string LettersOf(Guid id) => string.Concat(id.ToByteArray().Select(value => $"{(char)('a' + (value >> 4))}{(char)('a' + (value & 15))}"));
 }

@@ -55,7 +55,7 @@ public static class MultipleEdges
         {
             int last = first;
             Point3 body = BodyAt(path, first);
-            while (last + 1 < path.Length - 1 && Dot(BodyAt(path, last), BodyAt(path, last + 1)) > StraightEnough)
+            while (last + 1 < path.Length - 1 && BodyAt(path, last).Dot(BodyAt(path, last + 1)) > StraightEnough)
             {
                 last++;
                 body = Sum(body, BodyAt(path, last));
@@ -122,8 +122,6 @@ public static class MultipleEdges
     }
 
     private static Point3 Sum(Point3 a, Point3 b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
-
-    private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
 
     /// <summary>Loss of the edges strictly between two points of the path.</summary>
     private static double PartDb(in Edges edges, int start, int end)
@@ -193,7 +191,7 @@ public static class MultipleEdges
             double first = from.DistanceTo(at), second = at.DistanceTo(to);
             Point3 onLine = from.Towards(to, first / (first + second));
             Point3 across = new(onLine.X - at.X, onLine.Y - at.Y, onLine.Z - at.Z);
-            return KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(from, at, to), Dot(across, body) > 0, wavelengthMetres);
+            return KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(from, at, to), across.Dot(body) > 0, wavelengthMetres);
         }
     }
 }

@@ -137,9 +137,9 @@ internal sealed class FixtureBox
 
         double whole = Math.Sqrt((gx * gx) + (gy * gy) + (gz * gz));
         passage = new BoxPassage { Enter = double.NegativeInfinity, Leave = double.PositiveInfinity };
-        if (!Between(x, dx, -halfX, halfX, BoxSides.West, BoxSides.East, whole, ref passage)
-            || !Between(y, dy, -halfY, halfY, BoxSides.South, BoxSides.North, whole, ref passage)
-            || !Between(from.Z, gz, low, high, BoxSides.Bottom, BoxSides.Top, whole, ref passage)
+        if (!new Slab(-halfX, halfX, BoxSides.West, BoxSides.East).Narrow(ref passage, x, dx, whole)
+            || !new Slab(-halfY, halfY, BoxSides.South, BoxSides.North).Narrow(ref passage, y, dy, whole)
+            || !new Slab(low, high, BoxSides.Bottom, BoxSides.Top).Narrow(ref passage, from.Z, gz, whole)
             || (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * whole <= GeometryTolerances.SlackMetres)
         {
             return false;
@@ -196,19 +196,6 @@ internal sealed class FixtureBox
         return PanelSides[side] is BoxSides.East or BoxSides.West == along >= across;
     }
 
-    /// <summary>Its six sides.</summary>
-    internal IEnumerable<BoxFace> Faces()
-    {
-        for (int i = 0; i < corners.Length; i++)
-        {
-            Point2 start = corners[i], end = corners[(i + 1) % corners.Length];
-            yield return new BoxFace(PanelSides[i], [start.At(low), end.At(low), end.At(high), start.At(high)]);
-        }
-
-        yield return new BoxFace(BoxSides.Bottom, [.. corners.Select(c => c.At(low))]);
-        yield return new BoxFace(BoxSides.Top, [.. corners.Select(c => c.At(high))]);
-    }
-
     /// <summary>
     /// What a line crosses on one side of a shell, or on several where it runs through their common edge: the panel that loses
     /// the most; <see cref="Open"/> where none of them has one.
@@ -262,48 +249,41 @@ internal sealed class FixtureBox
         return inX < 0 && inY < 0 ? -double.Hypot(inX, inY) : Math.Min(inX, inY);
     }
 
-    // Narrows the passage to the part of the line between two parallel sides. A line along them lies between them where
-    // its middle does, so that its direction plays no part; in a side it is outside.
-    private static bool Between(
-        double at,
-        double step,
-        double least,
-        double greatest,
-        BoxSides leastSide,
-        BoxSides greatestSide,
-        double whole,
-        ref BoxPassage passage)
+    // The space between two parallel sides.
+    private readonly record struct Slab(double Least, double Greatest, BoxSides LeastSide, BoxSides GreatestSide)
     {
-        if (Math.Abs(step) <= GeometryTolerances.ParallelSine * whole)
+        // Narrows a passage to the part of the line that lies in it; false if nothing is left. A line along the sides lies between them
+        // where its middle does, so that its direction plays no part; in a side it is outside.
+        internal bool Narrow(ref BoxPassage passage, double at, double step, double whole)
         {
-            double middle = at + (step / 2);
-            return middle > least + GeometryTolerances.SlackMetres && middle < greatest - GeometryTolerances.SlackMetres;
+            if (Math.Abs(step) <= GeometryTolerances.ParallelSine * whole)
+            {
+                double middle = at + (step / 2);
+                return middle > Least + GeometryTolerances.SlackMetres && middle < Greatest - GeometryTolerances.SlackMetres;
+            }
+
+            double slack = GeometryTolerances.SlackMetres / whole;
+
+            double toLeast = (Least - at) / step, toGreatest = (Greatest - at) / step;
+            (double enter, double leave, BoxSides enterSide, BoxSides leaveSide) = step > 0
+                ? (toLeast, toGreatest, LeastSide, GreatestSide)
+                : (toGreatest, toLeast, GreatestSide, LeastSide);
+            if (enter > passage.Enter - slack)
+            {
+                passage.EnterSide = enter > passage.Enter + slack ? enterSide : passage.EnterSide | enterSide;
+                passage.Enter = Math.Max(enter, passage.Enter);
+            }
+
+            if (leave < passage.Leave + slack)
+            {
+                passage.LeaveSide = leave < passage.Leave - slack ? leaveSide : passage.LeaveSide | leaveSide;
+                passage.Leave = Math.Min(leave, passage.Leave);
+            }
+
+            return passage.Enter < passage.Leave;
         }
-
-        double slack = GeometryTolerances.SlackMetres / whole;
-
-        double toLeast = (least - at) / step, toGreatest = (greatest - at) / step;
-        (double enter, double leave, BoxSides enterSide, BoxSides leaveSide) = step > 0
-            ? (toLeast, toGreatest, leastSide, greatestSide)
-            : (toGreatest, toLeast, greatestSide, leastSide);
-        if (enter > passage.Enter - slack)
-        {
-            passage.EnterSide = enter > passage.Enter + slack ? enterSide : passage.EnterSide | enterSide;
-            passage.Enter = Math.Max(enter, passage.Enter);
-        }
-
-        if (leave < passage.Leave + slack)
-        {
-            passage.LeaveSide = leave < passage.Leave - slack ? leaveSide : passage.LeaveSide | leaveSide;
-            passage.Leave = Math.Min(leave, passage.Leave);
-        }
-
-        return passage.Enter < passage.Leave;
     }
 }
-
-/// <summary>One side of a box and its corners in order.</summary>
-internal sealed record BoxFace(BoxSides Side, Point3[] Outline);
 
 /// <summary>
 /// Where a line goes into a box and out again: places along it (below 0 or above 1 where an end lies inside), the sides

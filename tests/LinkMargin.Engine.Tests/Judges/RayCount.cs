@@ -81,16 +81,16 @@ internal sealed class RayCount(IReadOnlyList<RayCount.Surface> surfaces, Func<Po
         metres = double.PositiveInfinity;
         foreach (Surface surface in surfaces)
         {
-            Point3 normal = Cross(surface.Along, surface.Up), to = Less(surface.Corner, at);
-            double towards = Dot(normal, direction);
-            double t = Dot(normal, to) / towards;
+            Point3 normal = surface.Along.Cross(surface.Up), to = surface.Corner - at;
+            double towards = normal.Dot(direction);
+            double t = normal.Dot(to) / towards;
             if (!(t > 1e-9 && t < metres))
             {
                 continue;
             }
 
-            Point3 on = Less(Onwards(at, direction, t), surface.Corner);
-            double u = Dot(on, surface.Along) / Dot(surface.Along, surface.Along), v = Dot(on, surface.Up) / Dot(surface.Up, surface.Up);
+            Point3 on = Onwards(at, direction, t) - surface.Corner;
+            double u = on.Dot(surface.Along) / surface.Along.Dot(surface.Along), v = on.Dot(surface.Up) / surface.Up.Dot(surface.Up);
             if (u >= 0 && u <= 1 && v >= 0 && v <= 1)
             {
                 (nearest, metres) = (surface, t);
@@ -102,8 +102,8 @@ internal sealed class RayCount(IReadOnlyList<RayCount.Surface> surfaces, Func<Po
 
     private static double Chord(Point3 at, Point3 direction, double metres, Point3 ball, double radius)
     {
-        Point3 to = Less(ball, at);
-        double middle = Dot(to, direction), aside = Dot(to, to) - (middle * middle);
+        Point3 to = ball - at;
+        double middle = to.Dot(direction), aside = to.Dot(to) - (middle * middle);
         if (aside >= radius * radius)
         {
             return 0;
@@ -122,20 +122,12 @@ internal sealed class RayCount(IReadOnlyList<RayCount.Surface> surfaces, Func<Po
     // Evenly over the half space in solid angle times cosine, on the side the ray came from.
     private static Point3 FromSurface(Surface surface, Point3 direction, Random random)
     {
-        Point3 normal = Unit(Cross(surface.Along, surface.Up)), along = Unit(surface.Along), up = Unit(surface.Up);
-        double side = Dot(normal, direction) > 0 ? -1 : 1, cos = Math.Sqrt(random.NextDouble()), turn = 2 * Math.PI * random.NextDouble();
+        Point3 normal = surface.Along.Cross(surface.Up).Unit, along = surface.Along.Unit, up = surface.Up.Unit;
+        double side = normal.Dot(direction) > 0 ? -1 : 1, cos = Math.Sqrt(random.NextDouble()), turn = 2 * Math.PI * random.NextDouble();
         double sin = Math.Sqrt(1 - (cos * cos)), a = sin * Math.Cos(turn), b = sin * Math.Sin(turn), c = side * cos;
         return new((a * along.X) + (b * up.X) + (c * normal.X), (a * along.Y) + (b * up.Y) + (c * normal.Y), (a * along.Z) + (b * up.Z) + (c * normal.Z));
     }
 
     private static Point3 Onwards(Point3 at, Point3 direction, double metres) =>
         new(at.X + (metres * direction.X), at.Y + (metres * direction.Y), at.Z + (metres * direction.Z));
-
-    private static Point3 Less(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
-
-    private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
-
-    private static Point3 Cross(Point3 a, Point3 b) => new((a.Y * b.Z) - (a.Z * b.Y), (a.Z * b.X) - (a.X * b.Z), (a.X * b.Y) - (a.Y * b.X));
-
-    private static Point3 Unit(Point3 a) => new(a.X / Math.Sqrt(Dot(a, a)), a.Y / Math.Sqrt(Dot(a, a)), a.Z / Math.Sqrt(Dot(a, a)));
 }

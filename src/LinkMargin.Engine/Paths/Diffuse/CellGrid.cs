@@ -49,15 +49,15 @@ internal sealed class CellGrid
     {
         for (int axis = 0; axis < axes.Length; axis++)
         {
-            double step = Dot(side, axes[axis]), across = Dot(other, axes[axis]);
-            if (Math.Abs(step) <= AlongSine * Length(side) || Math.Abs(across) > AlongSine * Length(other))
+            double step = side.Dot(axes[axis]), across = other.Dot(axes[axis]);
+            if (Math.Abs(step) <= AlongSine * side.Length || Math.Abs(across) > AlongSine * other.Length)
             {
                 continue; // along the block, or aslant to it
             }
 
             for (int i = 1; i < counts[axis]; i++)
             {
-                yield return (least[axis] + (i * steps[axis]) - Dot(start, axes[axis])) / step;
+                yield return (least[axis] + (i * steps[axis]) - start.Dot(axes[axis])) / step;
             }
         }
     }
@@ -72,7 +72,7 @@ internal sealed class CellGrid
         double most = 0;
         for (int axis = 0; axis < axes.Length; axis++)
         {
-            double along = Dot(normal, axes[axis]), at = Dot(place, axes[axis]) + (along * BeforeMetres);
+            double along = normal.Dot(axes[axis]), at = place.Dot(axes[axis]) + (along * BeforeMetres);
             int block = steps[axis] > 0 ? (int)Math.Floor((at - least[axis]) / steps[axis]) : 0;
             number = (number * counts[axis]) + Math.Clamp(block, 0, counts[axis] - 1);
             if (Math.Abs(along) > most + Bias)
@@ -83,8 +83,4 @@ internal sealed class CellGrid
 
         return (6 * number) + facing;
     }
-
-    private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
-
-    private static double Length(Point3 a) => Math.Sqrt(Dot(a, a));
 }

@@ -111,7 +111,7 @@ internal sealed class CellSurfaces
     /// <param name="sheets">What stands in it, from one side to the other.</param>
     /// <param name="towardsOther">The direction from the one side to the other, of unit length.</param>
     internal void AddPanel(int one, int other, Point3[] outline, Sheet[] sheets, Point3 towardsOther) => AddPanel(
-        new Facet(other, sheets, outline) { Normal = new(-towardsOther.X, -towardsOther.Y, -towardsOther.Z) },
+        new Facet(other, sheets, outline) { Normal = -towardsOther },
         new Facet(one, [.. sheets.Reverse()], outline) { Normal = towardsOther });
 
     /// <summary>Adds a panel by its two faces.</summary>
@@ -140,7 +140,7 @@ internal sealed class CellSurfaces
     // Where the blocks of the cells on both sides cut one side of a rectangle, as shares of it.
     private double[] Cuts(int one, int other, Point3[] outline, int side, int across)
     {
-        Point3 start = outline[0], along = Less(outline[side], start), up = Less(outline[across], start);
+        Point3 start = outline[0], along = outline[side] - start, up = outline[across] - start;
         double least = GeometryTolerances.SlackMetres / start.DistanceTo(outline[side]);
         double[] cuts =
         [
@@ -158,8 +158,6 @@ internal sealed class CellSurfaces
 
         Point3 At(double along, double up) => outline[0].Towards(outline[1], along).Towards(outline[3].Towards(outline[2], along), up);
     }
-
-    private static Point3 Less(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
 
     // Adds a facet to what one cell sees.
     private void See(int cell, Facet facet)

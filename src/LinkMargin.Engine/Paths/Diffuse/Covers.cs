@@ -32,21 +32,21 @@ internal sealed class Covers
             [whole], (left, gone) => left.SelectMany(rectangle => rectangle.Without(gone)));
 
     /// <summary>Cuts a rectangle of a plane by what covers it.</summary>
-    /// <param name="patch">The plane.</param>
+    /// <param name="plane">The plane.</param>
     /// <param name="rectangle">The rectangle.</param>
     /// <param name="between">What lies on its two sides, and what stands in it.</param>
     /// <param name="halfThicknessMetres">From the plane to the faces of what stands in it.</param>
     /// <param name="own">The shell it is a side of; null for a wall.</param>
     /// <param name="bySolids">Whether solid things cover it as well as shells.</param>
     internal IReadOnlyList<CoveredPart> Cut(
-        in Patch patch, Rectangle rectangle, CoveredPart between, double halfThicknessMetres, FixtureBox? own, bool bySolids)
+        in SurfacePlane plane, Rectangle rectangle, CoveredPart between, double halfThicknessMetres, FixtureBox? own, bool bySolids)
     {
         double reach = halfThicknessMetres + FlushMetres;
         var parts = new List<CoveredPart> { between with { Rectangle = rectangle } };
-        foreach (FixtureBox box in Before(patch, rectangle, reach, own, bySolids))
+        foreach (FixtureBox box in Before(plane, rectangle, reach, own, bySolids))
         {
-            Rectangle shadow = patch.ShadowOf(box);
-            bool isBefore = Sum(patch.DistancesOf(box)) > 0;
+            Rectangle shadow = plane.ShadowOf(box);
+            bool isBefore = Sum(plane.DistancesOf(box)) > 0;
             var cut = new List<CoveredPart>();
             foreach (CoveredPart part in parts)
             {
@@ -58,7 +58,7 @@ internal sealed class Covers
                 }
 
                 cut.AddRange(part.Rectangle.Without(shadow).Select(left => part with { Rectangle = left }));
-                cut.Add(Covered(patch, part with { Rectangle = shared }, box, isBefore));
+                cut.Add(Covered(plane, part with { Rectangle = shared }, box, isBefore));
             }
 
             parts = cut;
@@ -68,36 +68,36 @@ internal sealed class Covers
     }
 
     // The nearest first, and of those the one that loses the most: whichever way fixtures are listed.
-    private IEnumerable<FixtureBox> Before(Patch patch, Rectangle rectangle, double reach, FixtureBox? own, bool bySolids)
+    private IEnumerable<FixtureBox> Before(SurfacePlane plane, Rectangle rectangle, double reach, FixtureBox? own, bool bySolids)
     {
-        Point3[] corners = patch.Corners(rectangle);
-        return scene.BoxesNear(corners[0].Plan, corners[2].Plan, reach + (patch.Normal.Z == 0 ? 0 : own?.RadiusMetres ?? 0))
+        Point3[] corners = plane.Corners(rectangle);
+        return scene.BoxesNear(corners[0].Plan, corners[2].Plan, reach + (plane.Normal.Z == 0 ? 0 : own?.RadiusMetres ?? 0))
             .Where(box => box != own && !box.IsBody && (box.IsShell || bySolids) && IsFlush(box))
-            .OrderBy(box => Math.Abs(Sum(patch.DistancesOf(box))))
+            .OrderBy(box => Math.Abs(Sum(plane.DistancesOf(box))))
             .ThenByDescending(box => scene.TableLossesDb[box.Material]);
 
         bool IsFlush(FixtureBox box)
         {
-            (double near, double far) = patch.DistancesOf(box);
+            (double near, double far) = plane.DistancesOf(box);
             bool isFlush = box.IsShell
                 ? Math.Min(Math.Abs(near), Math.Abs(far)) <= reach && !(own is not null && (own.IsWithin(box) || box.IsWithin(own)))
                 : near <= reach && far >= -reach;
-            return isFlush && patch.HasAlong(box) && patch.ShadowOf(box).With(rectangle).IsAny;
+            return isFlush && plane.HasAlong(box) && plane.ShadowOf(box).With(rectangle).IsAny;
         }
     }
 
-    private CoveredPart Covered(in Patch patch, CoveredPart part, FixtureBox box, bool isBefore)
+    private CoveredPart Covered(in SurfacePlane plane, CoveredPart part, FixtureBox box, bool isBefore)
     {
         if (!box.IsShell)
         {
             covering[box] = CoveredBy(box) + part.Rectangle.SquareMetres;
-            (double near, double far) = patch.DistancesOf(box);
+            (double near, double far) = plane.DistancesOf(box);
             var sheet = new Sheet(box.Material, box.BulkThickness is double thickness ? (far - near) / thickness : null, box.HasMirrors);
             return part.With(sheet, null, isBefore);
         }
 
-        int side = SideTowards(patch, box, isBefore);
-        Rectangle own = patch.In(Patch.Of(box, side), part.Rectangle);
+        int side = SideTowards(plane, box, isBefore);
+        Rectangle own = plane.In(SurfacePlane.Of(box, side), part.Rectangle);
         if (!taken.TryGetValue((box, side), out List<Rectangle>? gone))
         {
             taken.Add((box, side), gone = []);
@@ -105,18 +105,18 @@ internal sealed class Covers
 
         gone.Add(own);
         int material = box.PanelOn(FixtureBox.AllSides[side]);
-        Sheet? panel = material == FixtureBox.Open ? null : new Sheet(material, null, box.HasMirrors && patch.Normal.Z == 0);
+        Sheet? panel = material == FixtureBox.Open ? null : new Sheet(material, null, box.HasMirrors && plane.Normal.Z == 0);
         return part.With(panel, cells.OfShell(box), isBefore);
     }
 
-    private static int SideTowards(in Patch patch, FixtureBox box, bool isBefore)
+    private static int SideTowards(in SurfacePlane plane, FixtureBox box, bool isBefore)
     {
         int found = 0;
         double most = double.NegativeInfinity;
         for (int i = 0; i < FixtureBox.AllSides.Length; i++)
         {
-            Point3 normal = Patch.Of(box, i).Normal;
-            double facing = (isBefore ? -1 : 1) * ((normal.X * patch.Normal.X) + (normal.Y * patch.Normal.Y) + (normal.Z * patch.Normal.Z));
+            Point3 normal = SurfacePlane.Of(box, i).Normal;
+            double facing = (isBefore ? -1 : 1) * normal.Dot(plane.Normal);
             if (facing > most)
             {
                 (found, most) = (i, facing);

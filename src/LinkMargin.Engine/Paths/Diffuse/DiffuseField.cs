@@ -40,18 +40,17 @@ internal sealed class DiffuseField
     // The same with other losses, not far off: what is solved for one is the first answer to the other.
     private DiffuseField(Cells cells, RoomShell shell, Point3 console, DiffuseField? near)
     {
-        double leastShare = near is null ? SurfaceExchange.LeastShare : LeastShareOfShift;
+        double leastShare = near is null ? ExchangeSolver.LeastShare : LeastShareOfShift;
         this.cells = cells;
         surfaces = shell.Surfaces;
         exchange = shell.Exchange;
-        double[] atFirst = FirstStrikes(surfaces.From(console, cells.At(console), new double[Numbers(cells.At(console))]));
-        Reached = atFirst.Sum();
-        first = exchange.Strikes(atFirst, false, near?.first, leastShare);
+        double[] atFirst = FirstStrikes(console);
+        first = shell.Solver.Strikes(atFirst, false, near?.first, leastShare);
         (double[] mirrored, double[] scattered) = exchange.Reflected(first);
-        once = exchange.Strikes(exchange.Struck(mirrored), false, near?.once, leastShare);
+        once = shell.Solver.Strikes(exchange.Struck(mirrored), false, near?.once, leastShare);
         (double[] again, double[] onwards) = exchange.Reflected(once);
         double[] setOut = Sum(scattered, again, onwards);
-        all = exchange.Strikes(exchange.Struck(setOut), true, near?.all, leastShare);
+        all = shell.Solver.Strikes(exchange.Struck(setOut), true, near?.all, leastShare);
         sent = Sum(setOut, exchange.Sent(all, true));
     }
 
@@ -60,13 +59,6 @@ internal sealed class DiffuseField
 
     /// <summary>What strikes each facet in all, share of the power sent out.</summary>
     internal IReadOnlyList<double> AllStrikes => Sum(first, once, all);
-
-    /// <summary>Share of the power sent out that strikes surfaces or things at first; the rest is lost in the furnishing, or in the sky.</summary>
-    internal double Reached { get; }
-
-    /// <summary>Share of the power sent out that surfaces, things and furnishing turn to heat, or that leaves the house, after that.</summary>
-    internal double Taken => exchange.Taken(
-        Sum(first, once, all), Sum(sent, exchange.Reflected(first).ByMirrors, exchange.Sent(first, false), exchange.Sent(once, false)));
 
     /// <summary>Scalar power density at a place, per square metre, for each watt sent out.</summary>
     internal double At(Point3 place)
@@ -107,8 +99,11 @@ internal sealed class DiffuseField
     // As many numbers as the view factors from a cell take.
     private int Numbers(int cell) => surfaces.Of(cell).Count + surfaces.HoleCount(cell);
 
-    private double[] FirstStrikes(in ViewFactors views)
+    /// <summary>What the flights that leave a console strike first, share of the power sent out; the rest is lost in the furnishing, or in the sky.</summary>
+    internal double[] FirstStrikes(Point3 console)
     {
+        int cell = cells.At(console);
+        ViewFactors views = surfaces.From(console, cell, new double[Numbers(cell)]);
         var atFirst = new double[exchange.Count];
         double free = exchange.FreeShare(views.Cell), seen = 0;
         for (int i = 0; i < views.Shares.Length; i++)

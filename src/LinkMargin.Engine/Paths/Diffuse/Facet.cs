@@ -32,14 +32,7 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
     internal int Hole { get; init; } = -1;
 
     /// <summary>Area, square metres.</summary>
-    internal double SquareMetres
-    {
-        get
-        {
-            (double x, double y, double z) = DoubleArea();
-            return Math.Sqrt((x * x) + (y * y) + (z * z)) / 2;
-        }
-    }
+    internal double SquareMetres => DoubleArea().Length / 2;
 
     /// <summary>
     /// Solid angle, steradians, by a fan of triangles, each by the formula of A. van Oosterom and J. Strackee, IEEE Trans.
@@ -49,31 +42,28 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
     internal double SolidAngle(Point3 from)
     {
         const double Hair = 1e-7;
-        (double x, double y, double z) = DoubleArea();
-        double twice = Math.Sqrt((x * x) + (y * y) + (z * z));
-        Point3 to = Less(Outline[0], from);
-        if (!IsMean && Normal is { } normal && Dot(normal, to) > Hair)
+        Point3 normalTwice = DoubleArea();
+        double twice = normalTwice.Length;
+        Point3 to = Outline[0] - from;
+        if (!IsMean && Normal is { } normal && normal.Dot(to) > Hair)
         {
             return 0; // seen from behind
         }
 
-        if (Math.Abs((x * to.X) + (y * to.Y) + (z * to.Z)) < Hair * twice)
+        if (Math.Abs(normalTwice.Dot(to)) < Hair * twice)
         {
-            double step = Hair / twice;
-            from = new Point3(from.X + (step * x), from.Y + (step * y), from.Z + (step * z));
+            from += Hair / twice * normalTwice;
         }
 
         double sum = 0;
-        Point3 a = Less(Outline[0], from), b = Less(Outline[1], from);
-        double la = Length(a), lb = Length(b);
+        Point3 a = Outline[0] - from, b = Outline[1] - from;
+        double la = a.Length, lb = b.Length;
         for (int i = 2; i < Outline.Length; i++)
         {
-            Point3 c = Less(Outline[i], from);
-            double lc = Length(c);
-            double volume = (a.X * ((b.Y * c.Z) - (b.Z * c.Y)))
-                + (a.Y * ((b.Z * c.X) - (b.X * c.Z)))
-                + (a.Z * ((b.X * c.Y) - (b.Y * c.X)));
-            double below = (la * lb * lc) + (Dot(a, b) * lc) + (Dot(b, c) * la) + (Dot(c, a) * lb);
+            Point3 c = Outline[i] - from;
+            double lc = c.Length;
+            double volume = a.Dot(b.Cross(c));
+            double below = (la * lb * lc) + (a.Dot(b) * lc) + (b.Dot(c) * la) + (c.Dot(a) * lb);
             sum += 2 * Math.Atan2(volume, below);
             b = c;
             lb = lc;
@@ -83,25 +73,16 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
     }
 
     // Along the normal, twice the area long.
-    private (double X, double Y, double Z) DoubleArea()
+    private Point3 DoubleArea()
     {
-        double x = 0, y = 0, z = 0;
+        Point3 sum = default;
         for (int i = 1; i + 1 < Outline.Length; i++)
         {
-            Point3 a = Less(Outline[i], Outline[0]), b = Less(Outline[i + 1], Outline[0]);
-            x += (a.Y * b.Z) - (a.Z * b.Y);
-            y += (a.Z * b.X) - (a.X * b.Z);
-            z += (a.X * b.Y) - (a.Y * b.X);
+            sum += (Outline[i] - Outline[0]).Cross(Outline[i + 1] - Outline[0]);
         }
 
-        return (x, y, z);
+        return sum;
     }
-
-    private static Point3 Less(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
-
-    private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
-
-    private static double Length(Point3 a) => Math.Sqrt(Dot(a, a));
 }
 
 /// <summary>

@@ -76,7 +76,7 @@ internal sealed class FormFactors
     // A point of a facet, as seen from which another one fills a share of what it sends out.
     private static double Share(Facet from, Point3 at, Facet to)
     {
-        if (from.Normal is not { } normal || (to.Normal is { } facing && Dot(facing, Less(at, to.Outline[0])) <= InPlaneMetres))
+        if (from.Normal is not { } normal || (to.Normal is { } facing && facing.Dot(at - to.Outline[0]) <= InPlaneMetres))
         {
             return 0; // behind it, or in one plane with it, where rounding would tell
         }
@@ -87,8 +87,8 @@ internal sealed class FormFactors
         double highest = double.NegativeInfinity;
         for (int k = 0; k < to.Outline.Length; k++)
         {
-            Point3 a = Less(to.Outline[k], at), b = Less(to.Outline[(k + 1) % to.Outline.Length], at);
-            double before = Dot(a, normal), after = Dot(b, normal);
+            Point3 a = to.Outline[k] - at, b = to.Outline[(k + 1) % to.Outline.Length] - at;
+            double before = a.Dot(normal), after = b.Dot(normal);
             highest = Math.Max(highest, before);
             if (before >= 0)
             {
@@ -98,7 +98,7 @@ internal sealed class FormFactors
             if (before >= 0 != after >= 0)
             {
                 double t = before / (before - after);
-                seen[count++] = new(a.X + (t * (b.X - a.X)), a.Y + (t * (b.Y - a.Y)), a.Z + (t * (b.Z - a.Z)));
+                seen[count++] = a.Towards(b, t);
             }
         }
 
@@ -111,9 +111,9 @@ internal sealed class FormFactors
         for (int k = 0; k < count; k++)
         {
             Point3 a = seen[k], b = seen[(k + 1) % count];
-            var cross = new Point3((a.Y * b.Z) - (a.Z * b.Y), (a.Z * b.X) - (a.X * b.Z), (a.X * b.Y) - (a.Y * b.X));
-            double size = Math.Sqrt(Dot(cross, cross));
-            sum += size > 0 ? Math.Atan2(size, Dot(a, b)) * Dot(cross, normal) / size : 0;
+            Point3 cross = a.Cross(b);
+            double size = cross.Length;
+            sum += size > 0 ? Math.Atan2(size, a.Dot(b)) * cross.Dot(normal) / size : 0;
         }
 
         return Math.Abs(sum) / (2 * Math.PI);
@@ -122,12 +122,11 @@ internal sealed class FormFactors
     // Four points in Gauss's places, or the middle alone. Facets have four corners.
     private static Point3[] Points(Facet facet, bool isMiddleAlone)
     {
-        Point3 corner = facet.Outline[0], along = Less(facet.Outline[1], corner), up = Less(facet.Outline[^1], corner);
+        Point3 corner = facet.Outline[0], along = facet.Outline[1] - corner, up = facet.Outline[^1] - corner;
         double[] places = isMiddleAlone ? [0.5] : [GaussPoint, 1 - GaussPoint];
         return
         [
-            .. places.SelectMany(u => places.Select(v => new Point3(
-                corner.X + (u * along.X) + (v * up.X), corner.Y + (u * along.Y) + (v * up.Y), corner.Z + (u * along.Z) + (v * up.Z)))),
+            .. places.SelectMany(u => places.Select(v => corner + (u * along) + (v * up))),
         ];
     }
 
@@ -180,8 +179,4 @@ internal sealed class FormFactors
             }
         }
     }
-
-    private static Point3 Less(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
-
-    private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
 }

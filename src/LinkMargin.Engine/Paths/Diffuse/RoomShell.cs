@@ -20,7 +20,8 @@ internal sealed class RoomShell
         Surfaces = surfaces;
         this.losses = losses;
         Balance = new PowerBalance(surfaces.Count);
-        Exchange = new SurfaceExchange(surfaces, Balance, PowerOf);
+        Exchange = new SurfaceExchange(surfaces, PowerOf);
+        Solver = new ExchangeSolver(Exchange, Balance);
         Parallel.For(0, surfaces.Count, cell => surfaces.FormFactorsOf(cell));
         foreach (Panel panel in surfaces.Panels)
         {
@@ -37,7 +38,6 @@ internal sealed class RoomShell
             Balance.Fill(cell, surfaces.CubicMetres(cell));
             Balance.Absorb(cell, surfaces.FurnishingSquareMetres(cell));
         }
-
     }
 
     /// <summary>The surfaces.</summary>
@@ -45,6 +45,9 @@ internal sealed class RoomShell
 
     /// <summary>The exchange of power between their facets.</summary>
     internal SurfaceExchange Exchange { get; }
+
+    /// <summary>What becomes of power that strikes them.</summary>
+    internal ExchangeSolver Solver { get; }
 
     /// <summary>The power balance of whole cells.</summary>
     internal PowerBalance Balance { get; }

@@ -8,24 +8,12 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// by their form factors, the things that stand about, or the furnishing.
 /// <para>
 /// Let e be what leaves each facet, I what strikes it. Then I = Fᵀ·e + what strikes it first, and e = R·I + T·I′ with I′ what strikes the
-/// other face. Solved by steps: what one step leaves over is spread evenly over its cell, where <see cref="PowerBalance"/> knows the rest of
-/// its life, and the next step corrects that.
+/// other face. <see cref="ExchangeSolver"/> solves that.
 /// </para>
 /// </summary>
 internal sealed class SurfaceExchange
 {
-    /// <summary>What the last step may leave over in each cell, as a share of what strikes there.</summary>
-    internal const double LeastShare = 1e-12;
-
-    private const int MostSteps = 200;
-
-    // In a cell that reflects more than this, such as a steel rack, what is left over goes round by itself for some flights before it
-    // is taken for even.
-    private const double BrightShare = 0.4;
-    private const int BrightFlights = 12;
-
     private readonly CellSurfaces surfaces;
-    private readonly PowerBalance balance;
     private readonly int[] first; // node of each cell's first facet; out of doors last, then the things of each cell
     private readonly int[] partner; // of each facet, its other face; -1 for none
     private readonly double[] areas;
@@ -33,12 +21,10 @@ internal sealed class SurfaceExchange
     private readonly double[] mirrors; // the part of it that mirrors reflect
     private readonly double[] passes;
     private readonly double[] whole; // of each cell, all that a flight may strike, square metres
-    private readonly Lazy<int[]> bright; // cells that reflect most of what strikes them
 
-    internal SurfaceExchange(CellSurfaces surfaces, PowerBalance balance, Func<Sheet[], SheetPower> powerOf)
+    internal SurfaceExchange(CellSurfaces surfaces, Func<Sheet[], SheetPower> powerOf)
     {
         this.surfaces = surfaces;
-        this.balance = balance;
         int cells = surfaces.Count;
         first = new int[cells + 2];
         for (int cell = 0; cell <= cells; cell++)
@@ -46,7 +32,6 @@ internal sealed class SurfaceExchange
             first[cell + 1] = first[cell] + surfaces.Of(CellAt(cell)).Count;
         }
 
-        bright = new(() => [.. Enumerable.Range(0, surfaces.Count).Where(IsBright)]);
         int nodes = first[^1] + cells;
         (partner, areas, reflects, mirrors, passes) = (new int[nodes], new double[nodes], new double[nodes], new double[nodes], new double[nodes]);
         whole = new double[cells];
@@ -69,6 +54,9 @@ internal sealed class SurfaceExchange
             }
         }
     }
+
+    /// <summary>How many cells there are, without the one out of doors.</summary>
+    internal int CellCount => surfaces.Count;
 
     /// <summary>How many facets and cells there are together.</summary>
     internal int Count => areas.Length;
@@ -101,6 +89,15 @@ internal sealed class SurfaceExchange
 
     /// <summary>Area of a facet, or of a cell's things, square metres.</summary>
     internal double SquareMetres(int node) => areas[node];
+
+    /// <summary>Share that a facet, or a cell's things, reflect of what strikes them.</summary>
+    internal double ReflectedShare(int node) => reflects[node];
+
+    /// <summary>All that a flight in a cell may strike, square metres.</summary>
+    internal double SquareMetresOf(int cell) => whole[cell];
+
+    /// <summary>The node of a cell's first facet; its last one stands before the first of the next cell.</summary>
+    internal int FirstOf(int cell) => first[cell];
 
     /// <summary>Share of a cell's flights that strike its facets.</summary>
     internal double FreeShare(int cell) => cell == Cells.Outdoors ? 1 : 1 - ((areas[Things(cell)] + surfaces.FurnishingSquareMetres(cell)) / whole[cell]);
@@ -169,150 +166,8 @@ internal sealed class SurfaceExchange
         return strikes;
     }
 
-    /// <summary>All that strikes the facets in the end, of what strikes them first.</summary>
-    /// <param name="atFirst">What strikes them first.</param>
-    /// <param name="withReflection">Whether it is reflected; otherwise only what passes goes on.</param>
-    /// <param name="near">A first answer; null for none.</param>
-    /// <param name="leastShare">What the last step may leave over in each cell, as a share of what strikes there.</param>
-    internal double[] Strikes(double[] atFirst, bool withReflection, double[]? near = null, double leastShare = LeastShare)
-    {
-        double[] strikes = near is null ? new double[Count] : [.. near];
-        double[] left = near is null ? atFirst : Left(strikes, atFirst, withReflection);
-        for (int step = 0; step < MostSteps && !(step > 0 && IsSettled(left, strikes, leastShare)); step++)
-        {
-            Correct(strikes, left, withReflection);
-            left = Left(strikes, atFirst, withReflection);
-        }
-
-        return strikes;
-    }
-
-    // What an answer leaves over: what strikes by it, less what it says strikes.
-    private double[] Left(double[] strikes, double[] atFirst, bool withReflection)
-    {
-        double[] left = Struck(Sent(strikes, withReflection));
-        for (int i = 0; i < left.Length; i++)
-        {
-            left[i] += atFirst[i] - strikes[i];
-        }
-
-        return left;
-    }
-
-    // Adds what goes round in bright cells, and leaves over what has not settled there yet.
-    private void GoRound(double[] strikes, double[] left)
-    {
-        var sent = new double[Count];
-        foreach (int cell in bright.Value)
-        {
-            int start = first[cell], end = first[cell + 1], things = Things(cell);
-            for (int flight = 0; flight < BrightFlights; flight++)
-            {
-                for (int node = start; node < end; node++)
-                {
-                    strikes[node] += left[node];
-                    sent[node] = reflects[node] * left[node];
-                    left[node] = 0;
-                }
-
-                strikes[things] += left[things];
-                sent[things] = reflects[things] * left[things];
-                left[things] = 0;
-                Strike(cell, sent, left);
-            }
-        }
-    }
-
-    private bool IsBright(int cell)
-    {
-        double reflected = reflects[Things(cell)] * areas[Things(cell)];
-        for (int node = first[cell]; node < first[cell + 1]; node++)
-        {
-            reflected += reflects[node] * areas[node];
-        }
-
-        return reflected > BrightShare * whole[cell];
-    }
-
-    /// <summary>What the house turns to heat or lets go of what strikes its facets, and of what leaves them on the way to the next.</summary>
-    internal double Taken(double[] strikes, double[] sent)
-    {
-        double taken = 0;
-        for (int node = 0; node < Count; node++)
-        {
-            bool isLost = node >= first[surfaces.Count] && node < first[^1]; // out of doors
-            taken += strikes[node] * (1 - passes[node] - (isLost ? 0 : reflects[node]));
-            taken += isLost ? sent[node] : 0;
-        }
-
-        for (int cell = 0; cell < surfaces.Count; cell++)
-        {
-            double all = sent[Things(cell)] + sent.AsSpan(first[cell], first[cell + 1] - first[cell]).ToArray().Sum();
-            taken += all * surfaces.FurnishingSquareMetres(cell) / whole[cell];
-        }
-
-        return taken;
-    }
-
-    // Adds what is left over, and what becomes of it if it spreads evenly over its cell.
-    private void Correct(double[] strikes, double[] left, bool withReflection)
-    {
-        if (withReflection)
-        {
-            left = [.. left];
-            GoRound(strikes, left);
-        }
-
-        double[] sent = Sent(left, withReflection);
-        var setOut = new double[surfaces.Count];
-        for (int cell = 0; cell < setOut.Length; cell++)
-        {
-            setOut[cell] = sent[Things(cell)];
-            for (int node = first[cell]; node < first[cell + 1]; node++)
-            {
-                setOut[cell] += sent[node];
-            }
-        }
-
-        double[] flux = withReflection ? balance.Flux(setOut) : balance.BeforeReflection(setOut);
-        for (int i = 0; i < strikes.Length; i++)
-        {
-            strikes[i] += left[i];
-        }
-
-        for (int cell = 0; cell < setOut.Length; cell++)
-        {
-            for (int node = first[cell]; node < first[cell + 1]; node++)
-            {
-                strikes[node] += flux[cell] * areas[node];
-            }
-
-            strikes[Things(cell)] += flux[cell] * areas[Things(cell)];
-        }
-    }
-
-    private bool IsSettled(double[] left, double[] strikes, double leastShare)
-    {
-        for (int cell = 0; cell < surfaces.Count; cell++)
-        {
-            double over = Math.Abs(left[Things(cell)]), all = Math.Abs(strikes[Things(cell)]);
-            for (int node = first[cell]; node < first[cell + 1]; node++)
-            {
-                over += Math.Abs(left[node]);
-                all += Math.Abs(strikes[node]);
-            }
-
-            if (over > leastShare * all)
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
-    // From facets to patches, from patch to patch, and to their facets again by area.
-    private void Strike(int cell, double[] sent, double[] strikes)
+    /// <summary>Adds what power that leaves the facets of one cell strikes next: from facets to patches, from patch to patch, and to their facets again by area.</summary>
+    internal void Strike(int cell, double[] sent, double[] strikes)
     {
         FormFactors factors = surfaces.FormFactorsOf(cell);
         SurfacePatches patches = surfaces.PatchesOf(cell);

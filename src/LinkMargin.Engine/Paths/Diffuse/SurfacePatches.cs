@@ -72,7 +72,7 @@ internal sealed class SurfacePatches
         {
             double square = facet.SquareMetres;
             Point3 middle = Middle(facet), normal = facet.Normal!.Value;
-            Point3 a = Less(facet.Outline[1], facet.Outline[0]), b = Less(facet.Outline[^1], facet.Outline[0]);
+            Point3 a = facet.Outline[1] - facet.Outline[0], b = facet.Outline[^1] - facet.Outline[0];
             area += square;
             (x, y, z) = (x + (square * middle.X), y + (square * middle.Y), z + (square * middle.Z));
             (normalX, normalY, normalZ) = (normalX + (square * normal.X), normalY + (square * normal.Y), normalZ + (square * normal.Z));
@@ -87,18 +87,19 @@ internal sealed class SurfacePatches
         // A rectangle as wide and high as the facets spread, of their area.
         internal Facet Rectangle(Point3 east)
         {
-            Point3 middle = new(x / area, y / area, z / area), normal = Unit(new(normalX, normalY, normalZ));
+            Point3 middle = new(x / area, y / area, z / area), normal = new Point3(normalX, normalY, normalZ).Unit;
             bool isLevel = Math.Abs(normal.Z) > 0.5;
-            Point3 along = isLevel ? east : Unit(new(-normal.Y, normal.X, 0));
+            Point3 along = isLevel ? east : new Point3(-normal.Y, normal.X, 0).Unit;
             Point3 up = isLevel ? new(-along.Y, along.X, 0) : new(0, 0, 1);
             double width = Math.Max(Along(along, middle), LeastSpread), height = Math.Max(Along(up, middle), LeastSpread);
             double scale = Math.Sqrt(area / (width * height)) / 2;
+            Point3 across = scale * width * along, upwards = scale * height * up;
             Point3[] outline =
             [
-                At(middle, along, up, -scale * width, -scale * height),
-                At(middle, along, up, scale * width, -scale * height),
-                At(middle, along, up, scale * width, scale * height),
-                At(middle, along, up, -scale * width, scale * height),
+                middle - across - upwards,
+                middle + across - upwards,
+                middle + across + upwards,
+                middle - across + upwards,
             ];
             return new Facet(Cells.Outdoors, [], outline) { Normal = normal };
         }
@@ -116,16 +117,5 @@ internal sealed class SurfacePatches
 
         // Mean of a product over a parallelogram.
         private static double Second(double m, double n, double a, double b, double c, double d) => (m * n) + (((a * b) + (c * d)) / 12);
-
-        private static Point3 At(Point3 middle, Point3 along, Point3 up, double u, double v) => new(
-            middle.X + (u * along.X) + (v * up.X), middle.Y + (u * along.Y) + (v * up.Y), middle.Z + (u * along.Z) + (v * up.Z));
-
-        private static Point3 Less(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
-
-        private static Point3 Unit(Point3 a)
-        {
-            double length = Math.Sqrt((a.X * a.X) + (a.Y * a.Y) + (a.Z * a.Z));
-            return new(a.X / length, a.Y / length, a.Z / length);
-        }
     }
 }

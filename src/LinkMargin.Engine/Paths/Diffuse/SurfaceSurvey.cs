@@ -51,7 +51,7 @@ internal sealed class SurfaceSurvey
         Wall wall = run.Wall;
         double top = Math.Min(wall.TopMetres, level.HeightMetres);
         double left = run.From;
-        Patch patch = Patch.Of(wall, level.ElevationMetres);
+        SurfacePlane plane = SurfacePlane.Of(wall, level.ElevationMetres);
 
         // From opening to opening: the wall between them, the wall over and under them, and what fills them.
         foreach (Opening opening in wall.Openings.OrderBy(o => o.OffsetMetres))
@@ -79,8 +79,8 @@ internal sealed class SurfaceSurvey
 
             // Before the wall itself a solid thing changes little of what little passes; an opening it covers.
             bool isOpening = !ReferenceEquals(material, wall.Material);
-            AddParts(patch, covers.Cut(
-                patch,
+            AddParts(plane, covers.Cut(
+                plane,
                 new Rectangle(from, to, bottom, head),
                 new CoveredPart(run.One, run.Other, SheetOf(material)),
                 wall.HalfThicknessMetres,
@@ -89,11 +89,11 @@ internal sealed class SurfaceSurvey
         }
     }
 
-    private void AddParts(in Patch patch, IEnumerable<CoveredPart> parts)
+    private void AddParts(in SurfacePlane plane, IEnumerable<CoveredPart> parts)
     {
         foreach (CoveredPart part in parts)
         {
-            surfaces.AddPanel(part.Behind, part.Before, patch.Corners(part.Rectangle), part.Sheets, patch.Normal);
+            surfaces.AddPanel(part.Behind, part.Before, plane.Corners(part.Rectangle), part.Sheets, plane.Normal);
         }
     }
 
@@ -166,13 +166,13 @@ internal sealed class SurfaceSurvey
         surfaces.Stand(outside, box);
         for (int side = 0; side < FixtureBox.AllSides.Length; side++)
         {
-            Patch patch = Patch.Of(box, side);
+            SurfacePlane plane = SurfacePlane.Of(box, side);
             int material = box.PanelOn(FixtureBox.AllSides[side]);
             bool isMirror = box.MirrorOf(FixtureBox.AllSides[side]) >= 0;
             var between = new CoveredPart(inside, outside, material == FixtureBox.Open ? [] : [new Sheet(material, null, isMirror)]);
-            foreach (Rectangle free in covers.FreeOf(box, side, patch.ShadowOf(box)))
+            foreach (Rectangle free in covers.FreeOf(box, side, plane.ShadowOf(box)))
             {
-                AddParts(patch, covers.Cut(patch, free, between, 0, box, true));
+                AddParts(plane, covers.Cut(plane, free, between, 0, box, true));
             }
         }
     }

@@ -9,31 +9,31 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// <param name="Along">One direction: level.</param>
 /// <param name="Up">The other: upright for a wall or a side, level for a lid.</param>
 /// <param name="Normal">The way it faces.</param>
-internal readonly record struct Patch(Point3 Origin, Point3 Along, Point3 Up, Point3 Normal)
+internal readonly record struct SurfacePlane(Point3 Origin, Point3 Along, Point3 Up, Point3 Normal)
 {
     // Things that stand at less of an angle than this to a plane stand along it: one in fifty, about 1°.
     private const double AlongSine = 0.02;
 
     /// <summary>The plane of a wall, from its left to its right.</summary>
-    internal static Patch Of(Wall wall, double floorMetres)
+    internal static SurfacePlane Of(Wall wall, double floorMetres)
     {
         Point2 along = (1 / wall.LengthMetres) * (wall.End - wall.Start);
-        return new Patch(wall.Start.At(floorMetres), along.At(0), new(0, 0, 1), new Point2(along.Y, -along.X).At(0));
+        return new SurfacePlane(wall.Start.At(floorMetres), along.At(0), new(0, 0, 1), new Point2(along.Y, -along.X).At(0));
     }
 
     /// <summary>The plane of a box's side, facing outwards.</summary>
-    internal static Patch Of(FixtureBox box, int side)
+    internal static SurfacePlane Of(FixtureBox box, int side)
     {
         BoxSides name = FixtureBox.AllSides[side];
         if (name is BoxSides.Top or BoxSides.Bottom)
         {
             double height = name == BoxSides.Top ? box.VerticalExtent.High : box.VerticalExtent.Low;
             Point2 east = box.OutwardOf(1), north = box.OutwardOf(2);
-            return new Patch(box.Centre.At(height), east.At(0), north.At(0), new(0, 0, name == BoxSides.Top ? 1 : -1));
+            return new SurfacePlane(box.Centre.At(height), east.At(0), north.At(0), new(0, 0, name == BoxSides.Top ? 1 : -1));
         }
 
         Point2 start = box.Corners[side], outward = box.OutwardOf(side);
-        return new Patch(start.At(0), new Point2(-outward.Y, outward.X).At(0), new(0, 0, 1), outward.At(0));
+        return new SurfacePlane(start.At(0), new Point2(-outward.Y, outward.X).At(0), new(0, 0, 1), outward.At(0));
     }
 
     /// <summary>The rectangle that a box covers of it, seen along its normal.</summary>
@@ -59,7 +59,7 @@ internal readonly record struct Patch(Point3 Origin, Point3 Along, Point3 Up, Po
         [At(of.Left, of.Low), At(of.Right, of.Low), At(of.Right, of.High), At(of.Left, of.High)];
 
     /// <summary>One of its rectangles as a rectangle of another plane along it.</summary>
-    internal Rectangle In(Patch other, Rectangle of)
+    internal Rectangle In(SurfacePlane other, Rectangle of)
     {
         Point3 a = other.Place(At(of.Left, of.Low)), b = other.Place(At(of.Right, of.High));
         return new Rectangle(Math.Min(a.X, b.X), Math.Max(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.Y, b.Y));
@@ -68,19 +68,16 @@ internal readonly record struct Patch(Point3 Origin, Point3 Along, Point3 Up, Po
     private (double Middle, double Half) Across(FixtureBox box, Point3 direction)
     {
         (double middle, double half) = box.Along(direction);
-        return (middle - Dot(direction, Origin), half);
+        return (middle - direction.Dot(Origin), half);
     }
 
-    private Point3 At(double along, double up) => new(
-        Origin.X + (along * Along.X) + (up * Up.X), Origin.Y + (along * Along.Y) + (up * Up.Y), Origin.Z + (along * Along.Z) + (up * Up.Z));
+    private Point3 At(double along, double up) => Origin + (along * Along) + (up * Up);
 
     private Point3 Place(Point3 at)
     {
-        Point3 from = new(at.X - Origin.X, at.Y - Origin.Y, at.Z - Origin.Z);
-        return new(Dot(from, Along), Dot(from, Up), Dot(from, Normal));
+        Point3 from = at - Origin;
+        return new(from.Dot(Along), from.Dot(Up), from.Dot(Normal));
     }
-
-    private static double Dot(Point3 a, Point3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
 }
 
 /// <summary>A rectangle in a plane, metres.</summary>
