@@ -66,7 +66,14 @@ public static class HouseFabric
                         : null,
                 }),
             ],
-            Fixtures = [.. house.Fixtures.Select(fixture => fixture with { Material = Changed(fixture.Material) })],
+            Fixtures =
+            [
+                .. house.Fixtures.Select(fixture => fixture with
+                {
+                    Material = Changed(fixture.Material),
+                    SideMaterials = fixture.SideMaterials.ToDictionary(side => side.Key, side => Changed(side.Value)),
+                }),
+            ],
         };
     }
 }

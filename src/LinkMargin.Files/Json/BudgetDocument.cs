@@ -63,6 +63,12 @@ public sealed record BudgetDocument(
     /// <summary>Cautions of the paths that bring a tenth or more of the power; those of the others stand at each path.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
+    /// <summary>Assumptions of the house file that this margin hangs on, what moves it most first; omitted if not requested.</summary>
+    public IReadOnlyList<AssumptionDocument>? Assumptions { get; init; }
+
+    /// <summary>The picture of them; omitted if not requested.</summary>
+    public string? Picture { get; init; }
+
     /// <summary>A budget with its uncertainty.</summary>
     public static BudgetDocument Of(House house, LinkBudget budget, HouseUncertainty? uncertainty)
     {

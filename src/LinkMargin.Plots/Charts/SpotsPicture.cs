@@ -25,17 +25,30 @@ public static class SpotsPicture
     /// <summary>Draws it; the bytes are a PNG.</summary>
     public static byte[] Render(SpotsRequest request, PictureSize size)
     {
+        using Page page = Drawn(request, size, isVector: false);
+        return page.ToPng();
+    }
+
+    /// <summary>Draws the same as lines and letters.</summary>
+    public static VectorPicture Vector(SpotsRequest request, PictureSize size)
+    {
+        using Page page = Drawn(request, size, isVector: true);
+        return page.ToVector();
+    }
+
+    private static Page Drawn(SpotsRequest request, PictureSize size, bool isVector)
+    {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(size);
         double s = size.PixelsPerPoint, name = NamePoints * s;
-        using var page = new Page(size, request.Title, request.Caption);
+        var page = new Page(size, request.Title, request.Caption, isVector);
         LabelBox body = page.Body;
         KeyStrip key = Key(request, body.Width, s);
         key.Draw(page.Canvas, body.Left, body.Top);
         double top = body.Top + key.HeightPixels + (KeyGapPoints * s);
         double bottom = top + (request.Seats.Sum(SpotsChart.SeatPoints) * s);
         new SpotsChart(new(body.Left + name, top, body.Right, bottom), request, s) { NameWidth = name }.Draw(page.Canvas);
-        return page.ToPng();
+        return page;
     }
 
     private static double BodyWidth(int widthPixels, double pixelsPerPoint) => widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);

@@ -15,23 +15,39 @@ internal sealed class Page : IDisposable
     // The one order of colours that the drawing library fills quickly everywhere.
     public const SKColorType ColourOrder = SKColorType.Bgra8888;
 
-    private readonly SKSurface surface;
+    private readonly SKSurface? surface;
+    private readonly SKPictureRecorder? recorder;
     private readonly PictureSize size;
 
-    public Page(PictureSize size, string title, string caption)
+    /// <summary>Begins a sheet.</summary>
+    /// <param name="size">How large it is.</param>
+    /// <param name="title">Above; empty for none.</param>
+    /// <param name="caption">Below; empty for none.</param>
+    /// <param name="isVector">Whether what is drawn is kept as lines and letters, for <see cref="ToVector"/>; else as pixels, for <see cref="ToPng"/>.</param>
+    public Page(PictureSize size, string title, string caption, bool isVector = false)
     {
         this.size = size;
-        surface = SKSurface.Create(new SKImageInfo(size.WidthPixels, size.HeightPixels, ColourOrder, SKAlphaType.Premul))
-            ?? throw new InvalidOperationException(
-                $"A picture of {size.WidthPixels} × {size.HeightPixels} pixels does not fit in memory.");
-        surface.Canvas.Clear(Palette.Paper);
+        if (isVector)
+        {
+            recorder = new SKPictureRecorder();
+            Canvas = recorder.BeginRecording(new SKRect(0, 0, size.WidthPixels, size.HeightPixels));
+        }
+        else
+        {
+            surface = SKSurface.Create(new SKImageInfo(size.WidthPixels, size.HeightPixels, ColourOrder, SKAlphaType.Premul))
+                ?? throw new InvalidOperationException(
+                    $"A picture of {size.WidthPixels} × {size.HeightPixels} pixels does not fit in memory.");
+            Canvas = surface.Canvas;
+            Canvas.Clear(Palette.Paper);
+        }
+
         double margin = MarginPoints * size.PixelsPerPoint, width = size.WidthPixels - (2 * margin);
         double top = WriteTitle(title, margin, width);
         double bottom = WriteCaption(caption, margin, width);
         Body = new(margin, top, size.WidthPixels - margin, Math.Max(top, bottom));
     }
 
-    public SKCanvas Canvas => surface.Canvas;
+    public SKCanvas Canvas { get; }
 
     /// <summary>What title, caption and margins leave, pixels.</summary>
     public LabelBox Body { get; }
@@ -43,21 +59,38 @@ internal sealed class Page : IDisposable
         using Lettering large = new(TitlePoints * pixelsPerPoint, isBold: true);
         using Lettering small = new(CaptionPoints * pixelsPerPoint, isBold: false);
         return (2 * MarginPoints * pixelsPerPoint)
-            + (large.Wrap(title, width).Count * large.LineHeight) + (GapAfterTitle * pixelsPerPoint)
-            + (small.Wrap(caption, width).Count * small.LineHeight) + (GapBeforeCaption * pixelsPerPoint);
+            + Block(large.Wrap(title, width).Count, large.LineHeight, GapAfterTitle)
+            + Block(small.Wrap(caption, width).Count, small.LineHeight, GapBeforeCaption);
+
+        double Block(int lines, double lineHeight, double gapPoints) => lines == 0 ? 0 : (lines * lineHeight) + (gapPoints * pixelsPerPoint);
     }
 
     /// <summary>The finished PNG with our mark in it.</summary>
     public byte[] ToPng()
     {
-        using SKImage image = surface.Snapshot();
+        using SKImage image = (surface ?? throw new InvalidOperationException("This page is kept as lines and letters.")).Snapshot();
         using SKPixmap pixels = image.PeekPixels() ?? throw new InvalidOperationException("The picture has no pixels.");
         using SKData data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, 6))
             ?? throw new InvalidOperationException("The picture could not be written as a PNG.");
         return PngChunks.Mark(data.AsSpan(), size.PixelsPerPoint);
     }
 
-    public void Dispose() => surface.Dispose();
+    /// <summary>The finished drawing without the margins, so that it fits between paragraphs.</summary>
+    public VectorPicture ToVector()
+    {
+        SKPicture picture = (recorder ?? throw new InvalidOperationException("This page is kept as pixels.")).EndRecording();
+        double margin = MarginPoints * size.PixelsPerPoint;
+        return new VectorPicture(
+            picture,
+            new SKRect((float)margin, (float)margin, (float)(size.WidthPixels - margin), (float)(size.HeightPixels - margin)),
+            size.PixelsPerPoint);
+    }
+
+    public void Dispose()
+    {
+        surface?.Dispose();
+        recorder?.Dispose();
+    }
 
     private const double GapAfterTitle = 6;
     private const double GapBeforeCaption = 7;
@@ -66,6 +99,11 @@ internal sealed class Page : IDisposable
     {
         using var lettering = new Lettering(TitlePoints * size.PixelsPerPoint, isBold: true);
         double y = margin;
+        if (title.Length == 0)
+        {
+            return y;
+        }
+
         foreach (string line in lettering.Wrap(title, width))
         {
             lettering.Write(Canvas, line, margin, y + lettering.CapHeight, Palette.Ink);
@@ -79,6 +117,11 @@ internal sealed class Page : IDisposable
     {
         using var lettering = new Lettering(CaptionPoints * size.PixelsPerPoint, isBold: false);
         IReadOnlyList<string> lines = lettering.Wrap(caption, width);
+        if (lines.Count == 0)
+        {
+            return size.HeightPixels - margin;
+        }
+
         double top = size.HeightPixels - margin - (lines.Count * lettering.LineHeight);
         for (int i = 0; i < lines.Count; i++)
         {

@@ -32,13 +32,26 @@ public static class MapSheet
     /// <summary>Draws the sheet; the bytes are a PNG.</summary>
     public static byte[] Render(SheetRequest request, PictureSize size)
     {
+        using Page page = Drawn(request, size, isVector: false);
+        return page.ToPng();
+    }
+
+    /// <summary>Draws the same as lines and letters.</summary>
+    public static VectorPicture Vector(SheetRequest request, PictureSize size)
+    {
+        using Page page = Drawn(request, size, isVector: true);
+        return page.ToVector();
+    }
+
+    private static Page Drawn(SheetRequest request, PictureSize size, bool isVector)
+    {
         if (request.Maps.Count == 0)
         {
             throw new ArgumentException("A sheet needs at least one map.", nameof(request));
         }
 
         double s = size.PixelsPerPoint;
-        using var page = new Page(size, request.Title, request.Caption);
+        var page = new Page(size, request.Title, request.Caption, isVector);
         IReadOnlyList<Seat> numbers = [];
         KeyStrip key = Key(request, numbers, 1, page.Body.Width, s);
         SheetLayout layout = new(request, page.Body, key.HeightPixels, s);
@@ -69,7 +82,7 @@ public static class MapSheet
             AlsoRequiredDb = content.AlsoRequiredDb,
         }.Draw(page.Canvas, layout.Bar);
         key.Draw(page.Canvas, page.Body.Left, page.Body.Bottom - key.HeightPixels);
-        return page.ToPng();
+        return page;
     }
 
     private static KeyStrip Key(SheetRequest request, IReadOnlyList<Seat> numbers, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) => new(

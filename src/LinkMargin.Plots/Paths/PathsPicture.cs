@@ -51,13 +51,26 @@ public static class PathsPicture
     /// <summary>Draws the picture; the bytes are a PNG.</summary>
     public static byte[] Render(PathsRequest request, PictureSize size)
     {
+        using Page page = Drawn(request, size, isVector: false);
+        return page.ToPng();
+    }
+
+    /// <summary>Draws the same as lines and letters.</summary>
+    public static VectorPicture Vector(PathsRequest request, PictureSize size)
+    {
+        using Page page = Drawn(request, size, isVector: true);
+        return page.ToVector();
+    }
+
+    private static Page Drawn(PathsRequest request, PictureSize size, bool isVector)
+    {
         if (request.Paths.Count == 0)
         {
             throw new ArgumentException("A picture of paths needs at least one.", nameof(request));
         }
 
         double s = size.PixelsPerPoint;
-        using var page = new Page(size, request.Title, request.Caption);
+        var page = new Page(size, request.Title, request.Caption, isVector);
         PlanBounds bounds = PathsGround.Of(request);
         IReadOnlyList<int> levels = LevelsOf(request);
         LabelBox body = page.Body;
@@ -88,7 +101,7 @@ public static class PathsPicture
         list.Draw(page.Canvas, body.Left, body.Bottom - list.HeightPixels);
         KeyStrip key = Key(request, levels, views[0].PixelsPerMetre, body.Width, s);
         key.Draw(page.Canvas, body.Left, body.Bottom - list.HeightPixels - (BeforeListPoints * s) - key.HeightPixels);
-        return page.ToPng();
+        return page;
     }
 
     // From left to right: every level that a path is on, and those of spot and seat.

@@ -59,8 +59,21 @@ public static class PlanPicture
     /// <summary>Draws the plan; the bytes are a PNG.</summary>
     public static byte[] Render(PlanRequest request, PictureSize size)
     {
+        using Page page = Drawn(request, size, isVector: false);
+        return page.ToPng();
+    }
+
+    /// <summary>Draws the same as lines and letters.</summary>
+    public static VectorPicture Vector(PlanRequest request, PictureSize size)
+    {
+        using Page page = Drawn(request, size, isVector: true);
+        return page.ToVector();
+    }
+
+    private static Page Drawn(PlanRequest request, PictureSize size, bool isVector)
+    {
         double s = size.PixelsPerPoint;
-        using var page = new Page(size, request.Title, request.Caption);
+        var page = new Page(size, request.Title, request.Caption, isVector);
         PlanBounds bounds = PlanBounds.Of(request.House);
         var patterns = new MaterialPatterns(request.House);
         LabelBox body = page.Body;
@@ -79,7 +92,7 @@ public static class PlanPicture
             y += strip.HeightPixels;
         }
 
-        return page.ToPng();
+        return page;
     }
 
     private static double AroundPlanPoints => HeadPoints + DimensionChain.DepthPoints + PlanPlot.BottomFiguresPoints;

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Decisions.Edits;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Quantities;
@@ -47,6 +48,42 @@ public sealed class EditLawTests
         Assert.Equal(Everything(byHand), Everything(edited));
         Assert.Equal(MarginsOf(byHand), MarginsOf(edited));
         Assert.Equal(from == to, Everything(before) == Everything(edited));
+    }
+
+    /// <summary>What is replaced, its row, the row that takes its place, and the same change by hand of every place where the demo house's file names it.</summary>
+    public static TheoryData<string, string?, int?, string, string, string, string> SwapsByHand => new()
+    {
+        { "Walls", "spine", 1, "brick-102-plastered", "concrete-150", "{name: spine, along: [[2.4, 0], [2.4, 10.6]], material: brick-102-plastered}", "{name: spine, along: [[2.4, 0], [2.4, 10.6]], material: concrete-150}" },
+        { "Walls", null, null, "brick-215", "brick-330", "material: brick-215", "material: brick-330" },
+        { "Openings", null, null, "glass-double", "glass-coated", "material: glass-double", "material: glass-coated" },
+        { "Openings", "larder door", null, "door-hollow", "door-fire", "{name: larder door, room: larder, side: north, width: 0.7, material: door-hollow}", "{name: larder door, room: larder, side: north, width: 0.7, material: door-fire}" },
+        { "Fixtures", "bath", 2, "bath", "bath-acrylic", "to: 0.6, material: bath}", "to: 0.6, material: bath-acrylic}" },
+        { "Floor", null, 0, "timber-joist-225", "timber-joist-200-boards", "build-up: timber-joist-225", "build-up: timber-joist-200-boards" },
+        { "Floor", null, 1, "i-joist-240", "timber-joist-225-heated", "build-up: i-joist-240", "build-up: timber-joist-225-heated" },
+    };
+
+    [Theory]
+    [MemberData(nameof(SwapsByHand))]
+    public void Another_row_equals_editing_the_file_by_hand(string part, string? name, int? level, string row, string with, string from, string to)
+    {
+        Assert.Contains(from, DemoHouse.Text, StringComparison.Ordinal);
+        House before = Read(DemoHouse.Text);
+        HouseEdit edit = part == "Floor"
+            ? new SwapBuildUp(level!.Value, Tables.BuildUps[with])
+            : new SwapMaterial(Enum.Parse<FabricPart>(part), name, level, row, Tables.Materials[with]);
+
+        House edited = edit.ApplyTo(before), byHand = Read(DemoHouse.Text.Replace(from, to, StringComparison.Ordinal));
+
+        Assert.Equal(Everything(byHand), Everything(edited));
+        Assert.NotEqual(Everything(before), Everything(edited));
+    }
+
+    [Fact]
+    public void A_row_that_the_house_does_not_have_is_not_replaced_in_silence()
+    {
+        House house = Read(DemoHouse.Text);
+        Assert.Throws<ArgumentException>(() => new SwapMaterial(FabricPart.Walls, null, null, "stone-450", Tables.Materials["stone-600"]).ApplyTo(house));
+        Assert.Throws<ArgumentException>(() => new SwapBuildUp(2, Tables.BuildUps["concrete-slab-150"]).ApplyTo(house)); // the roof has no floor above
     }
 
     [Fact]

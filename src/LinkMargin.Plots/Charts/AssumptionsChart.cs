@@ -1,0 +1,127 @@
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using ScottPlot;
+using SkiaSharp;
+using Palette = LinkMargin.Plots.Drawing.Palette;
+
+namespace LinkMargin.Plots.Charts;
+
+/// <summary>The chart: a band for each assumption, in it a bar from the margin with one alternative to that with the other.</summary>
+internal sealed class AssumptionsChart(LabelBox frame, AssumptionsRequest request, double pixelsPerPoint)
+{
+    /// <summary>Height of an assumption's band, points.</summary>
+    public const double BandPoints = 34;
+
+    private const double NamePoints = 10.5;
+    private const double LetterPoints = 9;
+    private const double BarPoints = 7;
+
+    // The axis shows at least this much, with this much room around the bars for what is written at their ends.
+    private const double LeastSpanDb = 20;
+    private const double RoomDb = 4;
+
+    /// <summary>Room for the assumptions on the left, pixels.</summary>
+    public double NameWidth { get; init; }
+
+    /// <summary>Draws it.</summary>
+    public void Draw(SKCanvas canvas)
+    {
+        using var plot = new SheetPlot(frame, pixelsPerPoint);
+        (double least, double greatest) = SheetPlot.WholeTens(
+            [request.MarginDb, request.RequiredDb, .. request.Rows.SelectMany(row => row.Ends.Select(end => end.MarginDb))], RoomDb);
+
+        // Upright it counts points downwards from the first band, as the page does.
+        plot.Plot.Axes.SetLimits(least, Math.Max(greatest, least + LeastSpanDb), request.Rows.Count * BandPoints, 0);
+        plot.Plot.DataBackground.Color = Colors.Transparent;
+        plot.StyleDecibels(plot.Plot.Axes.Bottom, request.AxisName);
+        plot.Plot.Grid.IsVisible = true;
+        plot.Plot.Grid.YAxisStyle.IsVisible = false;
+        plot.Plot.Grid.XAxisStyle.MajorLineStyle.Color = SheetPlot.ToColor(Palette.FaintInk);
+        plot.Plot.Grid.XAxisStyle.MajorLineStyle.Width = (float)Math.Max(1, Math.Round(0.5 * pixelsPerPoint));
+        plot.Plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.EmptyTickGenerator();
+        foreach (IAxis axis in new IAxis[] { plot.Plot.Axes.Left, plot.Plot.Axes.Bottom, plot.Plot.Axes.Right, plot.Plot.Axes.Top })
+        {
+            axis.FrameLineStyle.Width = 0;
+        }
+
+        for (int i = 0; i < request.Rows.Count; i++)
+        {
+            DrawName(canvas, request.Rows[i], frame.Top + (i * BandPoints * pixelsPerPoint), hasBand: i % 2 == 0);
+        }
+
+        AddLine(plot.Plot.Add, request.RequiredDb, 1.6);
+        AddLine(plot.Plot.Add, request.MarginDb, 0.8);
+        plot.Draw(canvas);
+        for (int i = 0; i < request.Rows.Count; i++)
+        {
+            DrawBar(canvas, plot, request.Rows[i], frame.Top + ((i + 0.5) * BandPoints * pixelsPerPoint), i % 2 == 0 ? Palette.Ground : Palette.Paper);
+        }
+    }
+
+    private void AddLine(PlottableAdder add, double db, double points)
+    {
+        ScottPlot.Plottables.LinePlot line = add.Line(db, 0, db, request.Rows.Count * BandPoints);
+        line.LineColor = SheetPlot.ToColor(Palette.Ink);
+        line.LineWidth = (float)(points * pixelsPerPoint);
+        line.MarkerSize = 0;
+    }
+
+    private void DrawBar(SKCanvas canvas, SheetPlot plot, AssumptionRow row, double middle, SKColor ground)
+    {
+        double half = BarPoints / 2 * pixelsPerPoint, from = plot.PixelX(request.MarginDb);
+        using SKPaint fill = Pen.Fill(Palette.QuietInk), rim = Pen.Line(Palette.Ink, 0.9 * pixelsPerPoint), paper = Pen.Fill(Palette.Paper);
+        using SKPaint spread = Pen.Line(Palette.SoftInk, 0.9 * pixelsPerPoint);
+        using var letters = new Lettering(LetterPoints * pixelsPerPoint, isBold: false);
+        using var strong = new Lettering(LetterPoints * pixelsPerPoint, isBold: true);
+
+        // Of two alternatives on one side, the longer bar is drawn first and the shorter on it.
+        foreach (AssumptionEnd end in row.Ends.OrderByDescending(end => Math.Abs(end.MarginDb - request.MarginDb)))
+        {
+            double to = plot.PixelX(end.MarginDb);
+            var bar = new SKRect((float)Math.Min(from, to), (float)(middle - half), (float)Math.Max(from, to), (float)(middle + half));
+            canvas.DrawRect(bar, end.MarginDb >= request.RequiredDb ? fill : paper);
+            canvas.DrawRect(bar, rim);
+        }
+
+        if (row.SpreadDb > 0)
+        {
+            float low = (float)plot.PixelX(request.MarginDb - row.SpreadDb), high = (float)plot.PixelX(request.MarginDb + row.SpreadDb);
+            float y = (float)(middle + half + (3.5 * pixelsPerPoint)), tick = (float)(1.8 * pixelsPerPoint);
+            canvas.DrawLine(low, y, high, y, spread);
+            canvas.DrawLine(low, y - tick, low, y + tick, spread);
+            canvas.DrawLine(high, y - tick, high, y + tick, spread);
+        }
+
+        foreach (IGrouping<bool, AssumptionEnd> side in row.Ends.GroupBy(end => end.MarginDb < request.MarginDb))
+        {
+            // Two alternatives on one side are written in their order from the middle, at the end of the longer bar.
+            AssumptionEnd[] outwards = [.. side.OrderBy(end => Math.Abs(end.MarginDb - request.MarginDb))];
+            string[] then = [.. outwards.Select(end => end.Then).Where(text => text.Length > 0).Distinct()];
+            double gap = 4 * pixelsPerPoint, x = plot.PixelX(outwards[^1].MarginDb) + (side.Key ? -gap : gap), room = side.Key ? x - frame.Left : frame.Right - x;
+            SKTextAlign align = side.Key ? SKTextAlign.Right : SKTextAlign.Left;
+            Write(letters, string.Join(", then ", outwards.Select(end => end.Name)), middle - (then.Length > 0 ? 5 * pixelsPerPoint : 0), Palette.Ink);
+            if (then.Length > 0)
+            {
+                Write(strong, string.Join("; ", then), middle + (6 * pixelsPerPoint), Palette.Spot);
+            }
+
+            void Write(Lettering with, string text, double y, SKColor ink) =>
+                with.WriteMiddleRimmed(canvas, with.Fitted(text, room), x, y, ink, ground, 1.5 * pixelsPerPoint, align);
+        }
+    }
+
+    private void DrawName(SKCanvas canvas, AssumptionRow row, double top, bool hasBand)
+    {
+        if (hasBand)
+        {
+            using SKPaint band = Pen.Fill(Palette.Ground);
+            canvas.DrawRect((float)(frame.Left - NameWidth), (float)top, (float)(frame.Width + NameWidth), (float)(BandPoints * pixelsPerPoint), band);
+        }
+
+        using Lettering bold = new(NamePoints * pixelsPerPoint, isBold: true);
+        using Lettering plain = new(LetterPoints * pixelsPerPoint, isBold: false);
+        double middle = top + (BandPoints / 2 * pixelsPerPoint), left = frame.Left - NameWidth + (4 * pixelsPerPoint), room = NameWidth - (12 * pixelsPerPoint);
+        bold.WriteMiddle(canvas, bold.Fitted(row.Name, room), left, middle - (6 * pixelsPerPoint), Palette.Ink);
+        plain.WriteMiddle(canvas, plain.Fitted(row.Assumed, room), left, middle + (7 * pixelsPerPoint), Palette.SoftInk);
+    }
+}

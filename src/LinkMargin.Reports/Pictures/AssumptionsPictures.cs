@@ -1,0 +1,50 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Sensitivity;
+using LinkMargin.Plots.Charts;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Pictures;
+
+/// <summary>What the picture of assumptions shows; its figures are those of the table.</summary>
+/// <param name="loaded">The house.</param>
+/// <param name="study">What was recomputed.</param>
+internal sealed class AssumptionsPictures(LoadedHouse loaded, SensitivityStudy study)
+{
+    private readonly AssumptionWords words = new(loaded.House);
+
+    /// <summary>The picture about one link.</summary>
+    public AssumptionsRequest RequestFor(LinkBudget link)
+    {
+        double marginDb = study.Uncertainty.MarginAtConfidenceDb(link);
+        return new(
+            $"{MapFindings.Capital(link.Spot.Name)} to {link.Seat.Name}: assumptions behind {Tenths.ShowMargin(marginDb, link.RequiredDb)} dB to count on",
+            $"{loaded.House.Name}. {loaded.WhatIfCaption}{FormattableString.Invariant($"Of {study.Considered} assumptions of the house file those that move this margin most")}, "
+                + "each recomputed with the full model. Planning estimates.",
+            "margin to count on (dB)",
+            marginDb,
+            link.RequiredDb,
+            [.. study.Effects.Select(effect => RowOf(effect, effect.SpreadDb(link), one => one.MarginDb(link)))]);
+    }
+
+    /// <summary>The picture about the decision: the weakest seat of the best spot.</summary>
+    public AssumptionsRequest RequestForDecision()
+    {
+        SpotScore best = study.Ranking.Scores[0];
+        return new(
+            "",
+            "",
+            $"weakest seat of {best.Spot.Name}: margin to count on above the required margin (dB)",
+            best.WeakestHeadroomDb,
+            0,
+            [.. study.Effects.Select(effect => RowOf(effect, effect.SpreadDb(best.Worst), one => one.ScoreOf(best.Spot.Name).WeakestHeadroomDb))]);
+    }
+
+    private AssumptionRow RowOf(UnknownEffect effect, double spreadDb, Func<AlternativeEffect, double> marginDb) => new(
+        words.Subject(effect.Unknown),
+        effect.Unknown.Kind == UnknownKind.DoorState ? $"described as {effect.Unknown.Assumed}" : effect.Unknown.Assumed,
+        effect.Unknown.Kind == UnknownKind.DoorState ? 0 : spreadDb,
+        [.. effect.Alternatives.Select(one => new AssumptionEnd(one.Alternative.Row, marginDb(one), one.OtherBest(study.Ranking) is { } other ? $"best: {other.Spot.Name}" : ""))]);
+}

@@ -1,0 +1,81 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Sensitivity;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Texts;
+
+/// <summary>Which assumptions of the house file one margin hangs on.</summary>
+/// <param name="house">The house.</param>
+/// <param name="study">What was recomputed.</param>
+internal sealed class AssumptionsText(House house, SensitivityStudy study)
+{
+    private readonly AssumptionWords words = new(house);
+
+    /// <summary>Writes the section about a link.</summary>
+    public void Write(LinkBudget link, TextWriter output, int width)
+    {
+        if (study.Effects.Count == 0)
+        {
+            WordWrap.Write(FormattableString.Invariant($"None of {study.Considered} assumptions moves this margin by 0.1 dB."), output, width);
+            return;
+        }
+
+        WordWrap.Write(
+            FormattableString.Invariant($"Assumptions of the house file behind this margin, of {study.Considered} looked at; each row recomputed with the full model"),
+            output,
+            width);
+        output.WriteLine();
+        TableOf(link).WriteTo(output, width);
+        WordWrap.Write(
+            "change: of the margin to count on, if this is true instead; '!' = then below the required margin. ±: what one standard deviation of "
+                + "the losses as described moves the median margin. A row that could be meant is of the same kind and about as thick.",
+            output,
+            width);
+        foreach (string sentence in Decisions())
+        {
+            WordWrap.Write(sentence, output, width);
+        }
+    }
+
+    private TextTable TableOf(LinkBudget link)
+    {
+        long before = Tenths.OfMargin(study.Uncertainty.MarginAtConfidenceDb(link));
+        var table = new TextTable(
+        [
+            new Column("assumption") { Wraps = true },
+            new Column("described as") { Wraps = true },
+            new Column("±, dB", Align.Right),
+            new Column("if instead") { Wraps = true },
+            new Column("change,\ndB", Align.Right),
+            new Column("margin\nthen", Align.Right),
+        ]);
+        foreach (UnknownEffect effect in study.Effects)
+        {
+            bool isFirst = true;
+            foreach (AlternativeEffect one in effect.Alternatives)
+            {
+                double then = one.MarginDb(link);
+                table.Add(
+                    isFirst ? words.Subject(effect.Unknown) : "",
+                    isFirst ? effect.Unknown.Assumed : "",
+                    isFirst && effect.Unknown.Kind != UnknownKind.DoorState ? Tenths.Show(effect.SpreadDb(link)) : "",
+                    one.Alternative.Row,
+                    Tenths.Signed(Tenths.OfMargin(then) - before),
+                    (then >= link.RequiredDb ? "" : "! ") + Tenths.ShowMargin(then, link.RequiredDb));
+                isFirst = false;
+            }
+        }
+
+        return table;
+    }
+
+    // What else changes: the decision is about all links, of which this is one.
+    private IEnumerable<string> Decisions() =>
+        from effect in study.Effects
+        from one in effect.Alternatives
+        let best = one.OtherBest(study.Ranking)
+        where best is not null
+        select $"If {words.Subject(effect.Unknown)} is {one.Alternative.Row}, '{best.Spot.Name}' is the best spot in place of '{study.Ranking.Scores[0].Spot.Name}'.";
+}
