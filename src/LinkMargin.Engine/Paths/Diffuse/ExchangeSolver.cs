@@ -1,3 +1,5 @@
+using LinkMargin.Engine.Wavefront;
+
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
@@ -35,32 +37,45 @@ internal sealed class ExchangeSolver
     internal double[] Strikes(double[] atFirst, bool withReflection, double[]? near = null, double leastShare = LeastShare)
     {
         double[] strikes = near is null ? new double[exchange.Count] : [.. near];
-        double[] left = near is null ? atFirst : Left(strikes, atFirst, withReflection);
+        using Scratch scratch = Scratch.Open();
+        Span<double> left = scratch.Of<double>(exchange.Count), sent = scratch.Of<double>(exchange.Count), setOut = scratch.Of<double>(exchange.CellCount);
+        if (near is null)
+        {
+            atFirst.CopyTo(left);
+        }
+        else
+        {
+            Leave(strikes, atFirst, withReflection, sent, left);
+        }
+
         for (int step = 0; step < MostSteps && !(step > 0 && IsSettled(left, strikes, leastShare)); step++)
         {
-            Correct(strikes, left, withReflection);
-            left = Left(strikes, atFirst, withReflection);
+            Correct(strikes, left, withReflection, sent, setOut);
+            Leave(strikes, atFirst, withReflection, sent, left);
         }
 
         return strikes;
     }
 
     // What an answer leaves over: what strikes by it, less what it says strikes.
-    private double[] Left(double[] strikes, double[] atFirst, bool withReflection)
+    private void Leave(ReadOnlySpan<double> strikes, ReadOnlySpan<double> atFirst, bool withReflection, Span<double> sent, Span<double> left)
     {
-        double[] left = exchange.Struck(exchange.Sent(strikes, withReflection));
+        exchange.Send(strikes, withReflection, sent);
         for (int i = 0; i < left.Length; i++)
         {
-            left[i] += atFirst[i] - strikes[i];
+            left[i] = atFirst[i] - strikes[i];
         }
 
-        return left;
+        for (int cell = 0; cell < exchange.CellCount; cell++)
+        {
+            exchange.Strike(cell, sent, left);
+        }
     }
 
     // Adds what goes round in bright cells, and leaves over what has not settled there yet.
-    private void GoRound(double[] strikes, double[] left)
+    private void GoRound(Span<double> strikes, Span<double> left, Span<double> sent)
     {
-        var sent = new double[exchange.Count];
+        ReadOnlySpan<double> reflects = exchange.ReflectedShares;
         foreach (int cell in bright.Value)
         {
             int things = exchange.Things(cell);
@@ -69,12 +84,12 @@ internal sealed class ExchangeSolver
                 for (int node = exchange.FirstOf(cell); node < exchange.FirstOf(cell + 1); node++)
                 {
                     strikes[node] += left[node];
-                    sent[node] = exchange.ReflectedShare(node) * left[node];
+                    sent[node] = reflects[node] * left[node];
                     left[node] = 0;
                 }
 
                 strikes[things] += left[things];
-                sent[things] = exchange.ReflectedShare(things) * left[things];
+                sent[things] = reflects[things] * left[things];
                 left[things] = 0;
                 exchange.Strike(cell, sent, left);
             }
@@ -83,53 +98,55 @@ internal sealed class ExchangeSolver
 
     private bool IsBright(int cell)
     {
-        double reflected = exchange.ReflectedShare(exchange.Things(cell)) * exchange.SquareMetres(exchange.Things(cell));
+        ReadOnlySpan<double> reflects = exchange.ReflectedShares, areas = exchange.Areas;
+        double reflected = reflects[exchange.Things(cell)] * areas[exchange.Things(cell)];
         for (int node = exchange.FirstOf(cell); node < exchange.FirstOf(cell + 1); node++)
         {
-            reflected += exchange.ReflectedShare(node) * exchange.SquareMetres(node);
+            reflected += reflects[node] * areas[node];
         }
 
         return reflected > BrightShare * exchange.SquareMetresOf(cell);
     }
 
     // Adds what is left over, and what becomes of it if it spreads evenly over its cell.
-    private void Correct(double[] strikes, double[] left, bool withReflection)
+    private void Correct(Span<double> strikes, Span<double> left, bool withReflection, Span<double> sent, Span<double> setOut)
     {
         if (withReflection)
         {
-            left = [.. left];
-            GoRound(strikes, left);
+            GoRound(strikes, left, sent);
         }
 
-        double[] sent = exchange.Sent(left, withReflection);
-        var setOut = new double[exchange.CellCount];
+        exchange.Send(left, withReflection, sent);
         for (int cell = 0; cell < setOut.Length; cell++)
         {
-            setOut[cell] = sent[exchange.Things(cell)];
-            for (int node = exchange.FirstOf(cell); node < exchange.FirstOf(cell + 1); node++)
+            double sum = sent[exchange.Things(cell)];
+            foreach (double each in sent[exchange.FirstOf(cell)..exchange.FirstOf(cell + 1)])
             {
-                setOut[cell] += sent[node];
+                sum += each;
             }
+
+            setOut[cell] = sum;
         }
 
         double[] flux = withReflection ? balance.Flux(setOut) : balance.BeforeReflection(setOut);
+        ReadOnlySpan<double> areas = exchange.Areas;
         for (int i = 0; i < strikes.Length; i++)
         {
             strikes[i] += left[i];
         }
 
-        for (int cell = 0; cell < setOut.Length; cell++)
+        for (int cell = 0; cell < flux.Length; cell++)
         {
             for (int node = exchange.FirstOf(cell); node < exchange.FirstOf(cell + 1); node++)
             {
-                strikes[node] += flux[cell] * exchange.SquareMetres(node);
+                strikes[node] += flux[cell] * areas[node];
             }
 
-            strikes[exchange.Things(cell)] += flux[cell] * exchange.SquareMetres(exchange.Things(cell));
+            strikes[exchange.Things(cell)] += flux[cell] * areas[exchange.Things(cell)];
         }
     }
 
-    private bool IsSettled(double[] left, double[] strikes, double leastShare)
+    private bool IsSettled(ReadOnlySpan<double> left, ReadOnlySpan<double> strikes, double leastShare)
     {
         for (int cell = 0; cell < exchange.CellCount; cell++)
         {

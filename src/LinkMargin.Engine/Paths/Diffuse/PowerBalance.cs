@@ -1,6 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.LinearAlgebra.Double;
-using MathNet.Numerics.LinearAlgebra.Factorization;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
@@ -37,12 +34,12 @@ internal sealed class PowerBalance
 {
     private readonly double[] absorbing; // square metres, by cell
     private readonly double[] volumes; // cubic metres, by cell
-    private readonly double[,] exchanging; // square metres, between cells
+    private readonly List<(int Column, double Value)>[] exchanging; // square metres, by cell: with which other, in their order
     private readonly double[] losing; // square metres, by cell, to out of doors
     private readonly double[] mirrors; // square metres, by cell, times what they reflect
     private readonly double[] scatterers;
-    private Cholesky<double>? all;
-    private Cholesky<double>? unreflected;
+    private SparseCholesky? all;
+    private SparseCholesky? unreflected;
 
     internal PowerBalance(int cells)
     {
@@ -51,7 +48,7 @@ internal sealed class PowerBalance
         mirrors = new double[cells];
         scatterers = new double[cells];
         volumes = new double[cells];
-        exchanging = new double[cells, cells];
+        exchanging = [.. Enumerable.Range(0, cells).Select(_ => new List<(int Column, double Value)>())];
     }
 
     /// <summary>How many cells there are.</summary>
@@ -125,22 +122,35 @@ internal sealed class PowerBalance
             return;
         }
 
-        exchanging[cell, other] += squareMetres;
-        exchanging[other, cell] += squareMetres;
+        AddTo(exchanging[cell], other, squareMetres);
+        AddTo(exchanging[other], cell, squareMetres);
     }
 
     /// <summary>What strikes the surfaces of each cell, W/m², for the power that sets out into each.</summary>
-    internal double[] Flux(IReadOnlyList<double> powers) => Solve(ref all, powers, false);
+    internal double[] Flux(ReadOnlySpan<double> powers) => Solve(ref all, powers, false);
 
     /// <summary>The part of it that has not yet been reflected since it set out.</summary>
-    internal double[] BeforeReflection(IReadOnlyList<double> powers) => Solve(ref unreflected, powers, true);
+    internal double[] BeforeReflection(ReadOnlySpan<double> powers) => Solve(ref unreflected, powers, true);
+
+    private static void AddTo(List<(int Column, double Value)> row, int other, double squareMetres)
+    {
+        int at = row.FindIndex(one => one.Column >= other);
+        if (at >= 0 && row[at].Column == other)
+        {
+            row[at] = (other, row[at].Value + squareMetres);
+        }
+        else
+        {
+            row.Insert(at < 0 ? row.Count : at, (other, squareMetres));
+        }
+    }
 
     private double Leaving(int cell)
     {
         double leaving = absorbing[cell] + losing[cell];
-        for (int k = 0; k < Count; k++)
+        foreach ((_, double squareMetres) in exchanging[cell])
         {
-            leaving += exchanging[cell, k];
+            leaving += squareMetres;
         }
 
         return leaving;
@@ -148,36 +158,36 @@ internal sealed class PowerBalance
 
     private void Forget() => all = unreflected = null;
 
-    private double[] Solve(ref Cholesky<double>? solver, IReadOnlyList<double> powers, bool reflectionEnds)
+    private double[] Solve(ref SparseCholesky? solver, ReadOnlySpan<double> powers, bool reflectionEnds)
     {
-        if (Count == 0)
+        double[] flux = new double[Count];
+        SparseCholesky factor = LazyInitializer.EnsureInitialized(ref solver, () => Factorise(reflectionEnds));
+        factor.Solve(powers, flux);
+        foreach (ref double f in flux.AsSpan())
         {
-            return [];
+            f = Math.Max(0, f);
         }
 
-        solver ??= Factorise(reflectionEnds);
-        Vector<double> flux = solver.Solve(DenseVector.OfEnumerable(powers));
-        return [.. flux.Select(f => Math.Max(0, f))];
+        return flux;
     }
 
     // As much passes a wall one way as the other and no cell passes on more than leaves it: symmetrical and positive.
-    private Cholesky<double> Factorise(bool reflectionEnds)
+    private SparseCholesky Factorise(bool reflectionEnds)
     {
         // A cell that loses nothing at all (no walls) would have no steady state: it is given a hole of 1 mm².
         const double LeastAreaSquareMetres = 1e-6;
-        var matrix = new DenseMatrix(Count);
-        for (int i = 0; i < Count; i++)
+        double[] diagonal = new double[Count];
+        for (int i = 0; i < diagonal.Length; i++)
         {
             double leaving = Leaving(i) + (reflectionEnds ? mirrors[i] + scatterers[i] : 0), passing = 0;
-            for (int k = 0; k < Count; k++)
+            foreach ((_, double squareMetres) in exchanging[i])
             {
-                matrix[i, k] = -exchanging[i, k];
-                passing += exchanging[i, k];
+                passing += squareMetres;
             }
 
-            matrix[i, i] = Math.Max(leaving, passing + LeastAreaSquareMetres);
+            diagonal[i] = Math.Max(leaving, passing + LeastAreaSquareMetres);
         }
 
-        return matrix.Cholesky();
+        return new SparseCholesky(diagonal, [.. exchanging.Select(row => row.ConvertAll(one => (one.Column, -one.Value)))]);
     }
 }

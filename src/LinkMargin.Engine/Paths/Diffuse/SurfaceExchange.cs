@@ -21,10 +21,12 @@ internal sealed class SurfaceExchange
     private readonly double[] mirrors; // the part of it that mirrors reflect
     private readonly double[] passes;
     private readonly double[] whole; // of each cell, all that a flight may strike, square metres
+    private readonly Lazy<PatchNumbers> patches;
 
     internal SurfaceExchange(CellSurfaces surfaces, Func<Sheet[], SheetPower> powerOf)
     {
         this.surfaces = surfaces;
+        patches = new(NumberPatches);
         int cells = surfaces.Count;
         first = new int[cells + 2];
         for (int cell = 0; cell <= cells; cell++)
@@ -57,7 +59,6 @@ internal sealed class SurfaceExchange
 
     /// <summary>How many cells there are, without the one out of doors.</summary>
     internal int CellCount => surfaces.Count;
-
     /// <summary>How many facets and cells there are together.</summary>
     internal int Count => areas.Length;
 
@@ -90,8 +91,11 @@ internal sealed class SurfaceExchange
     /// <summary>Area of a facet, or of a cell's things, square metres.</summary>
     internal double SquareMetres(int node) => areas[node];
 
-    /// <summary>Share that a facet, or a cell's things, reflect of what strikes them.</summary>
-    internal double ReflectedShare(int node) => reflects[node];
+    /// <summary>Share that each facet, and each cell's things, reflect of what strikes them.</summary>
+    internal ReadOnlySpan<double> ReflectedShares => reflects;
+
+    /// <summary>Area of each facet and of each cell's things, square metres.</summary>
+    internal ReadOnlySpan<double> Areas => areas;
 
     /// <summary>All that a flight in a cell may strike, square metres.</summary>
     internal double SquareMetresOf(int cell) => whole[cell];
@@ -146,12 +150,24 @@ internal sealed class SurfaceExchange
     internal double[] Sent(double[] strikes, bool withReflection)
     {
         var sent = new double[Count];
-        for (int i = 0; i < sent.Length; i++)
+        Send(strikes, withReflection, sent);
+        return sent;
+    }
+
+    /// <summary>The same, written where there is room for it.</summary>
+    internal void Send(ReadOnlySpan<double> strikes, bool withReflection, Span<double> sent)
+    {
+        int facets = first[^1];
+        for (int i = 0; i < facets; i++)
         {
-            sent[i] = (withReflection ? reflects[i] * strikes[i] : 0) + (i < first[^1] && partner[i] >= 0 ? passes[i] * strikes[partner[i]] : 0);
+            double reflected = withReflection ? reflects[i] * strikes[i] : 0;
+            sent[i] = reflected + (partner[i] >= 0 ? passes[i] * strikes[partner[i]] : 0);
         }
 
-        return sent;
+        for (int i = facets; i < sent.Length; i++)
+        {
+            sent[i] = withReflection ? reflects[i] * strikes[i] : 0;
+        }
     }
 
     /// <summary>What power that leaves the facets strikes next.</summary>
@@ -167,20 +183,22 @@ internal sealed class SurfaceExchange
     }
 
     /// <summary>Adds what power that leaves the facets of one cell strikes next: from facets to patches, from patch to patch, and to their facets again by area.</summary>
-    internal void Strike(int cell, double[] sent, double[] strikes)
+    internal void Strike(int cell, ReadOnlySpan<double> sent, Span<double> strikes)
     {
-        FormFactors factors = surfaces.FormFactorsOf(cell);
-        SurfacePatches patches = surfaces.PatchesOf(cell);
-        int start = first[cell], count = first[cell + 1] - start, things = Things(cell);
+        FormFactors factors = patches.Value.Factors[cell];
+        double[] patchAreas = factors.Areas;
+        int start = first[cell], things = Things(cell);
+        ReadOnlySpan<int> patchOf = patches.Value.Of.AsSpan(start, first[cell + 1] - start);
+        ReadOnlySpan<double> sends = sent.Slice(start, patchOf.Length);
         using Scratch scratch = Scratch.Open();
-        Span<double> from = scratch.Of<double>(factors.Areas.Length), to = scratch.Of<double>(factors.Areas.Length);
+        Span<double> from = scratch.Of<double>(patchAreas.Length), to = scratch.Of<double>(patchAreas.Length);
         from.Clear();
         to.Clear();
         double all = sent[things];
-        for (int j = 0; j < count; j++)
+        for (int j = 0; j < patchOf.Length; j++)
         {
-            from[patches.Of(j)] += sent[start + j];
-            all += sent[start + j];
+            from[patchOf[j]] += sends[j];
+            all += sends[j];
         }
 
         double free = FreeShare(cell);
@@ -192,7 +210,7 @@ internal sealed class SurfaceExchange
             }
 
             ReadOnlySpan<double> row = factors.Of(p);
-            double each = free * from[p] / factors.Areas[p];
+            double each = free * from[p] / patchAreas[p];
             int vectors = row.Length - (row.Length % Vector256<double>.Count);
             Vector256<double> eachTimes = Vector256.Create(each);
             for (int q = 0; q < vectors; q += Vector256<double>.Count)
@@ -207,14 +225,42 @@ internal sealed class SurfaceExchange
         }
 
         strikes[things] += all * areas[things] / whole[cell];
-        for (int i = 0; i < count; i++)
+        double byThings = sent[things] / whole[cell];
+        for (int p = 0; p < to.Length; p++)
         {
-            int patch = patches.Of(i);
-            strikes[start + i] += areas[start + i] * ((to[patch] / factors.Areas[patch]) + (sent[things] / whole[cell]));
+            to[p] = (to[p] / patchAreas[p]) + byThings;
+        }
+
+        Span<double> struck = strikes.Slice(start, patchOf.Length);
+        ReadOnlySpan<double> square = areas.AsSpan(start, patchOf.Length);
+        for (int i = 0; i < struck.Length; i++)
+        {
+            struck[i] += square[i] * to[patchOf[i]];
         }
     }
 
+    private PatchNumbers NumberPatches()
+    {
+        int[] of = new int[first[surfaces.Count]];
+        var factors = new FormFactors[surfaces.Count];
+        for (int cell = 0; cell < factors.Length; cell++)
+        {
+            SurfacePatches ofCell = surfaces.PatchesOf(cell);
+            for (int node = first[cell]; node < first[cell + 1]; node++)
+            {
+                of[node] = ofCell.Of(node - first[cell]);
+            }
+
+            factors[cell] = surfaces.FormFactorsOf(cell);
+        }
+
+        return new PatchNumbers(of, factors);
+    }
+
     private int CellAt(int place) => place == surfaces.Count ? Cells.Outdoors : place;
+
+    // Of each facet the patch of its cell that it is part of, and each cell's form factors.
+    private sealed record PatchNumbers(int[] Of, FormFactors[] Factors);
 }
 
 /// <summary>What layers behind each other pass, and what they reflect of what strikes them on either side.</summary>
