@@ -29,6 +29,43 @@ internal sealed class FullSpotModel : SpotModel
     internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
         PathLoss.FromPowerRatio(Find(EndsTo(hands, facingDegrees), buffer, null));
 
+    internal override bool HasSlowPaths => true;
+
+    internal override double AlwaysPower(Point3 hands, TraceBuffer buffer)
+    {
+        var found = new FoundPaths(null);
+        LinkEnds ends = EndsTo(hands, null);
+        foreach (PathFinder finder in finders)
+        {
+            if (finder.AlwaysCounts)
+            {
+                finder.FindTo(ends, 0, buffer, ref found);
+            }
+        }
+
+        return found.Power;
+    }
+
+    internal override double Power(Point3 hands, double always, bool withSlow, TraceBuffer buffer, out double slow)
+    {
+        var found = new FoundPaths(null, always);
+        LinkEnds ends = EndsTo(hands, null);
+        slow = 0;
+        foreach (PathFinder finder in finders)
+        {
+            if (finder.AlwaysCounts || (finder.VariesSlowly && !withSlow))
+            {
+                continue;
+            }
+
+            double before = found.Power;
+            finder.FindTo(ends, always * PathFinder.LeastShare, buffer, ref found);
+            slow += finder.VariesSlowly ? found.Power - before : 0;
+        }
+
+        return found.Power;
+    }
+
     internal override IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees)
     {
         var buffer = new TraceBuffer();

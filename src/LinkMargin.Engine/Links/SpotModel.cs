@@ -31,6 +31,20 @@ internal abstract class SpotModel
     /// <param name="buffer">The thread's own.</param>
     internal abstract double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);
 
+    /// <summary>Whether some of its paths vary slowly from place to place, so that a field may carry them from cell to cell.</summary>
+    internal virtual bool HasSlowPaths => false;
+
+    /// <summary>Power to a place by the paths that always count, share of the power sent.</summary>
+    internal virtual double AlwaysPower(Point3 hands, TraceBuffer buffer) => throw new NotSupportedException();
+
+    /// <summary>Power to a place by all paths, or by all but the slow ones, from that by the paths that always count.</summary>
+    /// <param name="hands">The place.</param>
+    /// <param name="always">What <see cref="AlwaysPower"/> gives there.</param>
+    /// <param name="withSlow">Whether the slow ones are found; with them, <see cref="PathLossDb"/> to the last bit.</param>
+    /// <param name="buffer">The thread's own.</param>
+    /// <param name="slow">What of it the slow ones bring.</param>
+    internal virtual double Power(Point3 hands, double always, bool withSlow, TraceBuffer buffer, out double slow) => throw new NotSupportedException();
+
     /// <summary>The same, made ready for hundreds of places.</summary>
     internal virtual SpotModel ForMany() => this;
 

@@ -25,6 +25,9 @@ internal abstract class PathFinder
     /// <summary>Whether its power always counts and sets the least power of the optional kinds, which come later.</summary>
     internal virtual bool AlwaysCounts => false;
 
+    /// <summary>Whether its power varies slowly from place to place within a room, without the steep edges of the straight line's shadows.</summary>
+    internal virtual bool VariesSlowly => false;
+
     /// <summary>Finds the paths of a link, always in the same order.</summary>
     /// <param name="ends">The link.</param>
     /// <param name="leastPower">Power at or below which a path is left out; 0 for a kind that always counts.</param>
@@ -52,10 +55,11 @@ internal interface IFoundPath
 
 /// <summary>Takes the paths of one link: adds up their powers and hands each on to whoever wants more.</summary>
 /// <param name="each">What else to do with each path; null where only the power is wanted.</param>
-internal struct FoundPaths(Action<IFoundPath>? each)
+/// <param name="power">What is known already, share of the power sent.</param>
+internal struct FoundPaths(Action<IFoundPath>? each, double power = 0)
 {
     /// <summary>The sum so far, share of the power sent between isotropic antennas.</summary>
-    internal double Power { get; private set; }
+    internal double Power { get; private set; } = power;
 
     /// <summary>Adds a path.</summary>
     internal void Add<TPath>(in TPath path)

@@ -16,6 +16,8 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
     /// <inheritdoc/>
     public PathFinder From(Point3 start) => this;
 
+    internal override bool VariesSlowly => true;
+
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
     {
         foreach (UprightMirror mirror in house.Scene.Uprights)

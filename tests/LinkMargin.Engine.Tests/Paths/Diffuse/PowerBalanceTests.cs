@@ -135,8 +135,8 @@ public sealed class PowerBalanceTests
             if (cell != Cells.Outdoors)
             {
                 int things = exchange.Things(cell);
-                taken += strikes[things] * (1 - exchange.ReflectedShare(things));
-                sent += strikes[things] * exchange.ReflectedShare(things);
+                taken += strikes[things] * (1 - exchange.ReflectedShares[things]);
+                sent += strikes[things] * exchange.ReflectedShares[things];
                 taken += sent * shell.Surfaces.FurnishingSquareMetres(cell) / exchange.SquareMetresOf(cell);
             }
         }
