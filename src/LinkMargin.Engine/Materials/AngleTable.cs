@@ -1,3 +1,4 @@
+using System.Numerics;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 
@@ -18,12 +19,16 @@ internal sealed class AngleTable
     /// <summary>Share of power that other materials without stated layers reflect: near that of board and timber; from memory.</summary>
     internal const double PlainReflectance = 0.12;
 
+    // η of plasterboard at 2.44 GHz, Recommendation ITU-R P.2040-3, Table 3.
+    private static readonly Complex Board = new(2.73, -0.145);
+
     private const int Steps = 256; // in the cosine: 0.02 dB at worst between two of them up to 80°
 
     private readonly bool isLayered;
     private readonly double[] lossDb = new double[Steps + 1];
     private readonly double[] amplitude = new double[Steps + 1];
     private readonly double[] reflectance = new double[Steps + 1];
+    private readonly Complex[] inStep = new Complex[Steps + 1];
 
     internal AngleTable(Material material, Band band)
     {
@@ -59,7 +64,7 @@ internal sealed class AngleTable
         for (int i = 0; i <= Steps; i++)
         {
             double db = Math.Clamp(table.lossDb[i] + moreDb, 0, LayeredSlab.GreatestLossDb);
-            Set(i, db, Math.Min(1 - Decibels.ToPowerRatio(-db), table.reflectance[i]));
+            Set(i, db, table.reflectance[i], table.inStep[i]);
         }
 
         (DiffuseTransmittance, DiffuseReflectance) = DiffuseMeans();
@@ -92,6 +97,18 @@ internal sealed class AngleTable
     /// <summary>Share of power reflected at an angle.</summary>
     internal double Reflectance(double cosIncidence) => Read(reflectance, cosIncidence);
 
+    /// <summary>
+    /// Share of power reflected at an angle, and the mean over both polarisations of the reflected electric field in step with the
+    /// incident one, share of the incident field: what can interfere with a wave that passes by.
+    /// </summary>
+    internal (double Reflectance, Complex InStep) Reflected(double cosIncidence)
+    {
+        double place = cosIncidence * Steps;
+        int below = Math.Min((int)place, Steps - 1);
+        double share = place - below;
+        return (reflectance[below] + (share * (reflectance[below + 1] - reflectance[below])), inStep[below] + (share * (inStep[below + 1] - inStep[below])));
+    }
+
     /// <summary>What to say of its figures at an angle; null where they are as good as its table's.</summary>
     internal string? CautionAt(double cosIncidence) => isLayered ? LayeredPanel.CautionAt(cosIncidence) : null;
 
@@ -109,10 +126,12 @@ internal sealed class AngleTable
     private void Fill(double baseDb, SheetReflection reflects)
     {
         double passed = Decibels.ToPowerRatio(-baseDb);
-        double reflected = Math.Min(1 - passed, reflects == SheetReflection.Metal ? MetalReflectance : PlainReflectance);
+        bool isMetal = reflects == SheetReflection.Metal;
+        double reflected = Math.Min(1 - passed, isMetal ? MetalReflectance : PlainReflectance);
         for (int i = 0; i <= Steps; i++)
         {
-            Set(i, baseDb, reflected);
+            double cos = (double)i / Steps;
+            Set(i, baseDb, reflected, Math.Sqrt(reflected) * (isMetal ? -cos * cos : FaceInStep(cos)));
         }
     }
 
@@ -128,7 +147,7 @@ internal sealed class AngleTable
             weights += i;
             double db = Math.Clamp(
                 aboveLayersDb + response.TransmissionLossDb + RibsDb(ribs, cos), 0, LayeredSlab.GreatestLossDb);
-            Set(i, db, Math.Min(1 - Decibels.ToPowerRatio(-db), response.Reflectance));
+            Set(i, db, response.Reflectance, response.InStep);
         }
 
         ToleranceSpreadDb = Math.Sqrt(squares / weights);
@@ -148,11 +167,25 @@ internal sealed class AngleTable
         return CrossingLoss.Db(ObstacleKind.Joists, share, ribs.Material.LossDb);
     }
 
-    private void Set(int i, double db, double reflected)
+    // A perfect conductor turns the electric field over in TE and keeps the magnetic one in TM, which makes −cos²θ on the mean. Board
+    // without stated layers has the phase of its face: that of a half space of plasterboard.
+    private static Complex FaceInStep(double cos)
     {
+        (SlabResponse te, SlabResponse tm) = LayeredSlab.SolveBoth([], 1, cos, Board);
+        Complex mean = (te.Reflection + ((1 - (2 * cos * cos)) * tm.Reflection)) / 2;
+        return mean / Math.Sqrt((te.Reflectance + tm.Reflectance) / 2);
+    }
+
+    private void Set(int i, double db, double reflected, Complex reflectedInStep)
+    {
+
         lossDb[i] = db;
         amplitude[i] = Math.Sqrt(Decibels.ToPowerRatio(-db));
-        reflectance[i] = reflected;
+        reflectance[i] = Math.Min(1 - Decibels.ToPowerRatio(-db), reflected); // as far as energy allows
+
+        // Never more in step than all of what is reflected.
+        double most = Math.Sqrt(reflectance[i]), magnitude = reflectedInStep.Magnitude;
+        inStep[i] = reflected > 0 ? reflectedInStep * Math.Min(magnitude > 0 ? most / magnitude : 0, most / Math.Sqrt(reflected)) : 0;
     }
 
     // A diffuse field strikes with the weight 2 cos θ in cos θ.

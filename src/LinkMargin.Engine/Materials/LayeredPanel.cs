@@ -1,3 +1,4 @@
+using System.Numerics;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
 using MathNet.Numerics.Integration;
@@ -102,7 +103,10 @@ public sealed class LayeredPanel
         a.TransmissionLossDb + (share * (b.TransmissionLossDb - a.TransmissionLossDb)),
         a.Absorptance + (share * (b.Absorptance - a.Absorptance)),
         a.SpreadDb + (share * (b.SpreadDb - a.SpreadDb)),
-        a.ToleranceSpreadDb + (share * (b.ToleranceSpreadDb - a.ToleranceSpreadDb)));
+        a.ToleranceSpreadDb + (share * (b.ToleranceSpreadDb - a.ToleranceSpreadDb)))
+    {
+        InStep = a.InStep + (share * (b.InStep - a.InStep)),
+    };
 
     private static (double[] Logs, PanelResponse[] Table) Tabulate(PanelMean mean)
     {
@@ -182,6 +186,12 @@ public sealed class LayeredPanel
 public readonly record struct PanelResponse(
     double TransmissionLossDb, double Absorptance, double SpreadDb, double ToleranceSpreadDb)
 {
+    /// <summary>
+    /// Mean of the reflected electric field in step with the incident one, over both polarisations, channels and examples, share
+    /// of the incident field at the face: what of a reflection can interfere with the wave that passes by the panel.
+    /// </summary>
+    public Complex InStep { get; init; }
+
     /// <summary>Mean share of the power that passes, 0 to 1.</summary>
     public double Transmittance => Math.Pow(10, -TransmissionLossDb / 10);
 

@@ -42,7 +42,8 @@ internal sealed class PanelMean
     /// <summary>The mean at one cosine of incidence.</summary>
     public PanelResponse At(double cosIncidence)
     {
-        double passed = 0, reflected = 0;
+        double passed = 0, reflected = 0, turned = 1 - (2 * cosIncidence * cosIncidence);
+        Complex inStep = 0;
         Moments all = default, examples = default;
         for (int start = 0; start < samples.Length; start += perExample)
         {
@@ -55,6 +56,9 @@ internal sealed class PanelMean
                 double weight = sample.ExampleWeight * sample.ChannelWeight;
                 band += sample.ChannelWeight * transmittance;
                 reflected += weight * (te.Reflectance + tm.Reflectance) / 2;
+
+                // R of TM is that of the magnetic field; of the electric field the cosine of twice the grazing angle is in step.
+                inStep += weight * (te.Reflection + (turned * tm.Reflection)) / 2;
                 all.Add(LayeredSlab.LossDbOf(transmittance), weight);
             }
 
@@ -66,7 +70,10 @@ internal sealed class PanelMean
             LayeredSlab.LossDbOf(passed),
             Math.Max(0, 1 - passed - reflected),
             all.StandardDeviation,
-            examples.StandardDeviation);
+            examples.StandardDeviation)
+        {
+            InStep = inStep,
+        };
     }
 
     private static SlabLayer[] Slab(IReadOnlyList<Layer> layers, Frequency frequency, double[] thicknessMetres) =>

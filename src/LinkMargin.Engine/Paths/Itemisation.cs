@@ -45,9 +45,10 @@ internal static class Itemisation
             .Append(FreeSpaceLoss.CautionAt(path.LengthMetres, house.Scene.Band.Equivalent));
         return new PathBudget(path, freeSpaceDb, crossingsDb, lossDb)
         {
-            EdgesDb = lossDb - freeSpaceDb - crossingsDb.Sum() - items.ReflectionDb - items.DiffractionDb - items.BodyDb,
+            EdgesDb = lossDb - freeSpaceDb - crossingsDb.Sum() - items.ReflectionDb - items.DiffractionDb - items.SurfacesDb - items.BodyDb,
             DiffractionDb = items.DiffractionDb,
             ReflectionDb = items.ReflectionDb,
+            SurfacesDb = items.SurfacesDb,
             BodyDb = items.BodyDb,
             Turns = items.Turns,
             Cautions = [.. cautions.OfType<string>().Distinct()],
@@ -73,6 +74,9 @@ internal sealed record PathItems
 
     /// <summary>What diffraction at edges costs, dB.</summary>
     internal double DiffractionDb { get; init; }
+
+    /// <summary>What interference of a surface's reflection with the straight line beside it takes from both, dB.</summary>
+    internal double SurfacesDb { get; init; }
 
     /// <summary>What the player's own body takes, dB.</summary>
     internal double BodyDb { get; init; }

@@ -21,6 +21,12 @@ public sealed record PathBudget(TracedPath Path, double FreeSpaceDb, IReadOnlyLi
     /// <summary>What bending round edges costs, dB; 0 for a path that does not.</summary>
     public double DiffractionDb { get; init; }
 
+    /// <summary>
+    /// What interference takes where the straight line runs along a surface, dB, from the direct path and from the reflection there;
+    /// below 0 where it helps.
+    /// </summary>
+    public double SurfacesDb { get; init; }
+
     /// <summary>What the player's own body takes, dB.</summary>
     public double BodyDb { get; init; }
 

@@ -61,6 +61,12 @@ internal struct FoundPaths(Action<IFoundPath>? each, double power = 0)
     /// <summary>The sum so far, share of the power sent between isotropic antennas.</summary>
     internal double Power { get; private set; } = power;
 
+    /// <summary>Whether only the power is wanted.</summary>
+    internal readonly bool IsSumOnly => each is null;
+
+    /// <summary>Adds the power of a path that nobody looks at.</summary>
+    internal void Add(double power) => Power += power;
+
     /// <summary>Adds a path.</summary>
     internal void Add<TPath>(in TPath path)
         where TPath : struct, IFoundPath

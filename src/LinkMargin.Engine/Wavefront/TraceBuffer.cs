@@ -10,6 +10,7 @@ internal sealed class TraceBuffer
 
     private Hit[] hits = new Hit[32];
     private Piece[] pieces = new Piece[32];
+    private SurfaceAlong[] surfaces = new SurfaceAlong[8];
 
     /// <summary>How many hits there are.</summary>
     internal int Count { get; private set; }
@@ -22,6 +23,39 @@ internal sealed class TraceBuffer
 
     /// <summary>The pieces in a ray's front.</summary>
     internal Span<Piece> Pieces => pieces.AsSpan(0, PieceCount);
+
+    /// <summary>How many surfaces there are along the link's straight line.</summary>
+    internal int SurfaceCount { get; set; }
+
+    /// <summary>The surfaces along the link's straight line.</summary>
+    internal Span<SurfaceAlong> Surfaces => surfaces.AsSpan(0, SurfaceCount);
+
+    /// <summary>Adds a surface.</summary>
+    internal void Add(in SurfaceAlong surface)
+    {
+        if (SurfaceCount == surfaces.Length)
+        {
+            Array.Resize(ref surfaces, 2 * surfaces.Length);
+        }
+
+        surfaces[SurfaceCount++] = surface;
+    }
+
+    /// <summary>Whether a mirror is one of the surfaces along the line.</summary>
+    internal bool IsAlong(int mirror, out SurfaceAlong surface)
+    {
+        foreach (ref readonly SurfaceAlong one in Surfaces)
+        {
+            if (one.Mirror == mirror)
+            {
+                surface = one;
+                return true;
+            }
+        }
+
+        surface = default;
+        return false;
+    }
 
     /// <summary>Forgets all hits.</summary>
     internal void Clear() => Count = 0;
@@ -49,6 +83,35 @@ internal sealed class TraceBuffer
         }
 
         return ref pieces[PieceCount++];
+    }
+}
+
+/// <summary>A surface that a link's straight line runs along, near enough for its reflection to interfere.</summary>
+/// <param name="Mirror">The upright mirror's number, or that of a plate (<see cref="OfPlate"/>).</param>
+/// <param name="Power">What its reflection brings, share of the power sent, interference aside.</param>
+/// <param name="BarePower">The same without the player's own body.</param>
+/// <param name="Fill">How far its panels leave the line's front: the share that they fill where it reflects, 0 to 1.</param>
+/// <param name="More">What its reflection brings more as a mean over the window of places, share of its power.</param>
+/// <param name="InStep">How far its wave is in step with that on the line, −1 (against it) to 1.</param>
+internal readonly record struct SurfaceAlong(int Mirror, double Power, double BarePower, double Fill, double More, double InStep)
+{
+    // So that the power of both is never exactly nothing.
+    private const double LeastFactor = 1e-6;
+
+    /// <summary>Power of the line and the reflection together, share of the sum of both; each counts by it.</summary>
+    internal double Factor { get; init; } = 1;
+
+    /// <summary>The number that a floor or ceiling goes by.</summary>
+    internal static int OfPlate(int plate) => -2 - plate;
+
+    /// <summary>The same beside a wave on the line, which brings a power without the player's own body.</summary>
+    internal SurfaceAlong Beside(double barePower)
+    {
+        double sum = barePower + BarePower;
+        return this with
+        {
+            Factor = sum > 0 ? Math.Max(LeastFactor, 1 + (((BarePower * More) + (2 * Math.Sqrt(barePower * BarePower) * InStep)) / sum)) : 1,
+        };
     }
 }
 

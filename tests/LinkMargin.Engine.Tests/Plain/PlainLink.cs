@@ -28,11 +28,19 @@ internal static class PlainLink
         double wavelength = scene.Band.Equivalent.WavelengthMetres;
         var ends = new LinkEnds(model.Console, hands, facingDegrees, IsPlayerAtStart: false);
         var buffer = new TraceBuffer();
+        new SurfacesAlong(model.House).FindFor(ends, buffer);
+        SurfaceAlong[] surfaces = [.. buffer.Surfaces];
         var ray = new Ray(model.Console, hands, wavelength);
         scene.Gather(ray, buffer);
-        double direct = FreeSpaceLoss.PowerRatio(ray.LengthMetres, wavelength)
-            * PlainFrontSum.PowerRatio(buffer.Pieces, model.House.Losses)
-            * model.House.Body.Factor(model.Console, hands, facingDegrees);
+        foreach (ref Piece piece in buffer.Pieces)
+        {
+            int plane = piece.Plane;
+            piece.Beside = 1 - ((1 - piece.Beside) * surfaces.Where(surface => surface.Mirror == plane).Aggregate(1.0, (left, surface) => left * (1 - surface.Fill)));
+        }
+
+        double bare = FreeSpaceLoss.PowerRatio(ray.LengthMetres, wavelength) * PlainFrontSum.PowerRatio(buffer.Pieces, model.House.Losses);
+        double direct = bare * model.House.Body.Factor(model.Console, hands, facingDegrees)
+            * surfaces.Aggregate(1.0, (product, surface) => product * FactorOf(surface.Mirror));
         double even = model.Finder<DiffusePaths>().Field.At(hands) * wavelength * wavelength / (4 * Math.PI)
             * model.Finder<DiffusePaths>().Rooms.PlayerShare(model.Finder<DiffusePaths>().Rooms.Cells.At(hands));
         double least = (direct + even) * LeastShare, power = direct + even;
@@ -42,15 +50,15 @@ internal static class PlainLink
                 && Mirror.InUpright(mirror, view, ends, model.House, buffer, out Reflection reflection))
             {
                 Reflection whole = reflection with { PowerRatio = Reflected(model, view.CosIncidence, buffer.Pieces) };
-                power += Counted(PowerOf(whole), least);
+                power += Counted(PowerOf(whole), least) * FactorOf(mirror.Number);
             }
         }
 
-        foreach (LevelMirror mirror in scene.Plates)
+        for (int i = 0; i < scene.Plates.Count; i++)
         {
-            if (Mirror.InLevel(mirror, ends, model.House, out Reflection reflection))
+            if (Mirror.InLevel(scene.Plates[i], ends, model.House, out Reflection reflection))
             {
-                power += Counted(PowerOf(reflection), least);
+                power += Counted(PowerOf(reflection), least) * FactorOf(SurfaceAlong.OfPlate(i));
             }
         }
 
@@ -61,6 +69,19 @@ internal static class PlainLink
         }
 
         return Math.Min(LayeredSlab.GreatestLossDb, -10 * Math.Log10(power));
+
+        // Both waves and what they have in step, over the sum of both; how far they are in step is for TwoRayTests.
+        double FactorOf(int mirror)
+        {
+            double factor = 1;
+            foreach (SurfaceAlong surface in surfaces.Where(surface => surface.Mirror == mirror))
+            {
+                double both = bare + (surface.BarePower * (1 + surface.More)) + (2 * Math.Sqrt(bare * surface.BarePower) * surface.InStep);
+                factor = Math.Max(1e-6, both / (bare + surface.BarePower));
+            }
+
+            return factor;
+        }
 
         double PowerOf(in Reflection reflection) =>
             FreeSpaceLoss.PowerRatio(reflection.LengthMetres, wavelength)

@@ -1,36 +1,65 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Direct;
 
-/// <summary>The straight line, with what passes beside the obstacles near it.</summary>
+/// <summary>
+/// The straight line, with what passes beside the obstacles near it. Where it runs along a surface, it and the reflection there interfere
+/// (<see cref="SurfacesAlong"/>): of their sum each has the share that it would have without.
+/// </summary>
 internal sealed class DirectPaths(TracedHouse house) : PathFinder, IPathSource
 {
+    private readonly SurfacesAlong surfaces = new(house);
+
     internal override bool AlwaysCounts => true;
 
     /// <inheritdoc/>
     public PathFinder From(Point3 start) => this;
 
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found) =>
-        found.Add(new Found(house, Power(ends, buffer)));
+        found.Add(Of(ends, buffer));
 
-    private double Power(in LinkEnds ends, TraceBuffer buffer)
+    private Found Of(in LinkEnds ends, TraceBuffer buffer)
     {
         if (ends.Start == ends.End)
         {
-            buffer.PieceCount = 0;
-            return 1;
+            buffer.PieceCount = buffer.SurfaceCount = 0;
+            return new Found(house, 1, 1);
         }
 
+        surfaces.FindFor(ends, buffer);
         var ray = new Ray(ends.Start, ends.End, house.WavelengthMetres);
         house.Scene.Gather(ray, buffer);
-        return house.FreeSpaceRatio(ray.LengthMetres)
-            * FrontSum.PowerRatio(buffer.Pieces, house.Losses)
-            * ends.BodyFactor(house.Body, ends.End, ends.Start);
+        foreach (ref readonly SurfaceAlong surface in buffer.Surfaces)
+        {
+            Leave(buffer.Pieces, surface);
+        }
+
+        double power = house.FreeSpaceRatio(ray.LengthMetres) * FrontSum.PowerRatio(buffer.Pieces, house.Losses), factor = 1;
+        foreach (ref SurfaceAlong surface in buffer.Surfaces)
+        {
+            surface = surface.Beside(power);
+            factor *= surface.Factor;
+        }
+
+        return new Found(house, power * factor * ends.BodyFactor(house.Body, ends.End, ends.Start), factor);
     }
 
-    private readonly record struct Found(TracedHouse House, double Power) : IFoundPath
+    // Takes a surface's panels out of the front, as far as it is a mirror beside the line.
+    private static void Leave(Span<Piece> pieces, in SurfaceAlong surface)
+    {
+        if (surface.Fill > 0)
+        {
+            foreach (ref Piece piece in pieces)
+            {
+                piece.Beside += piece.Plane == surface.Mirror ? surface.Fill * (1 - piece.Beside) : 0;
+            }
+        }
+    }
+
+    private readonly record struct Found(TracedHouse House, double Power, double SurfacesFactor) : IFoundPath
     {
         public PathBudget Itemise(in LinkEnds ends, TraceBuffer buffer)
         {
@@ -38,6 +67,7 @@ internal sealed class DirectPaths(TracedHouse house) : PathFinder, IPathSource
             var path = new TracedPath(PathKind.Direct, [ends.Start, ends.End], ends.DistanceMetres, crossings);
             return Itemisation.Budget(House, path, PathLoss.FromPowerRatio(Power), new PathItems
             {
+                SurfacesDb = Decibels.LossFromPowerRatio(SurfacesFactor),
                 BodyDb = ends.Start == ends.End ? 0 : Decibels.LossFromPowerRatio(ends.BodyFactor(House.Body, ends.End, ends.Start)),
             });
         }

@@ -11,6 +11,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
     // The mirror itself stands at the end of one leg and the start of the other: a hair short of it.
     private const double ShortOfMirror = 1e-5;
 
+    private readonly ReflectedPower reflected = new(house);
     private readonly ParallelWalls walls = new(house.Scene, house.Losses);
 
     /// <inheritdoc/>
@@ -22,21 +23,30 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
     {
         foreach (UprightMirror mirror in house.Scene.Uprights)
         {
-            if (MirrorView.TryOf(mirror, ends.Start, ends.End, out MirrorView view)
+            if (found.IsSumOnly && buffer.IsAlong(mirror.Number, out SurfaceAlong along))
+            {
+                found.Add(Counted(along.Power, leastPower) * along.Factor); // known from the straight line
+            }
+            else if (MirrorView.TryOf(mirror, ends.Start, ends.End, out MirrorView view)
                 && !IsHopeless(mirror, view, ends, leastPower)
                 && Mirror.InUpright(mirror, view, ends, house, buffer, out Reflection reflection)
-                && Power(reflection, ends, buffer, leastPower) is double power and > 0)
+                && Power(mirror.Number, reflection, ends, buffer, leastPower) is double power and > 0)
             {
                 found.Add(new ByUpright(house, mirror, reflection, power));
             }
         }
 
-        foreach (LevelMirror mirror in house.Scene.Plates)
+        for (int i = 0; i < house.Scene.Plates.Count; i++)
         {
-            if (Mirror.InLevel(mirror, ends, house, out Reflection reflection)
-                && Power(reflection, ends, buffer, leastPower) is double power and > 0)
+            LevelMirror mirror = house.Scene.Plates[i];
+            if (found.IsSumOnly && buffer.IsAlong(SurfaceAlong.OfPlate(i), out SurfaceAlong along))
             {
-                found.Add(new ByLevel(house, mirror, reflection, power));
+                found.Add(Counted(along.Power, leastPower) * along.Factor);
+            }
+            else if (Mirror.InLevel(mirror, ends, house, out Reflection reflection)
+                && Power(SurfaceAlong.OfPlate(i), reflection, ends, buffer, leastPower) is double power and > 0)
+            {
+                found.Add(new ByLevel(house, mirror, i, reflection, power));
             }
         }
     }
@@ -48,31 +58,14 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
             || free * walls.Most(mirror, view, ends.Start, ends.End, house.WavelengthMetres, leastPower / free) <= leastPower;
     }
 
-    private double Power(in Reflection reflection, in LinkEnds ends, TraceBuffer buffer, double leastPower)
-    {
-        // No obstacle adds to a path's power, so a path that is too weak already without obstacles is too weak with them.
-        double power = house.FreeSpaceRatio(reflection.LengthMetres) * reflection.PowerRatio * BodyFactor(house, reflection, ends);
-        if (power <= leastPower)
-        {
-            return 0;
-        }
+    private double Power(int mirror, in Reflection reflection, in LinkEnds ends, TraceBuffer buffer, double leastPower) =>
+        Counted(reflected.Of(reflection, ends, buffer, leastPower), leastPower) * Factor(mirror, buffer);
 
-        Ray there = reflection.There(ends.Start, house.WavelengthMetres), on = reflection.On(ends.End, house.WavelengthMetres);
-        house.Scene.GatherFoldedLevels(there, on, reflection.Fold, buffer);
-        if (FrontSum.PowerRatio(buffer.Pieces, house.Losses, leastPower / power) * power <= leastPower)
-        {
-            return 0; // floors alone take too much of it
-        }
-
-        house.Scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);
-        return Counted(power * FrontSum.PowerRatio(buffer.Pieces, house.Losses, leastPower / power), leastPower);
-    }
-
-    private static double BodyFactor(TracedHouse house, in Reflection reflection, in LinkEnds ends) =>
-        ends.BodyFactor(house.Body, reflection.ImageOfEnd, reflection.Image);
+    // Beside a surface it interferes with the straight line.
+    private static double Factor(int mirror, TraceBuffer buffer) => buffer.IsAlong(mirror, out SurfaceAlong surface) ? surface.Factor : 1;
 
     private static PathBudget Itemise(
-        TracedHouse house, in Reflection reflection, double power, int material, PathTurn turn, in LinkEnds ends, TraceBuffer buffer)
+        TracedHouse house, int mirror, in Reflection reflection, double power, int material, PathTurn turn, in LinkEnds ends, TraceBuffer buffer)
     {
         Point3 place = reflection.Place;
         Crossing[] there = Itemisation.Crossings(
@@ -83,7 +76,8 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
         return Itemisation.Budget(house, path, PathLoss.FromPowerRatio(power), new PathItems
         {
             ReflectionDb = Decibels.LossFromPowerRatio(reflection.PowerRatio),
-            BodyDb = Decibels.LossFromPowerRatio(BodyFactor(house, reflection, ends)),
+            SurfacesDb = Decibels.LossFromPowerRatio(Factor(mirror, buffer)),
+            BodyDb = Decibels.LossFromPowerRatio(ReflectedPower.BodyFactor(house, reflection, ends)),
             Turns = [turn],
             Caution = material < 0 ? null : Itemisation.CautionAbout(NameOf(turn), house.Losses[material].CautionAt(reflection.CosIncidence)),
         });
@@ -114,13 +108,13 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
                 Mirror.IsFixture ? TurnKind.Fixture : TurnKind.Wall,
                 House.Scene.Names[panel.Name],
                 House.Scene.House.LevelIndexAt(height));
-            return ReflectedPaths.Itemise(House, Reflection, Power, panel.Material, turn, ends, buffer);
+            return ReflectedPaths.Itemise(House, Mirror.Number, Reflection, Power, panel.Material, turn, ends, buffer);
         }
 
         public void AddGradients(in LinkEnds ends, TraceBuffer buffer, LossGradients gradients) => gradients.AddFront(buffer.Pieces);
     }
 
-    private readonly record struct ByLevel(TracedHouse House, LevelMirror Mirror, Reflection Reflection, double Power) : IFoundPath
+    private readonly record struct ByLevel(TracedHouse House, LevelMirror Mirror, int Plate, Reflection Reflection, double Power) : IFoundPath
     {
         public PathBudget Itemise(in LinkEnds ends, TraceBuffer buffer)
         {
@@ -130,7 +124,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
                 Mirror.FacesUp ? TurnKind.Floor : TurnKind.Ceiling,
                 House.Scene.House.Levels[Mirror.Level].Name,
                 Mirror.Level);
-            return ReflectedPaths.Itemise(House, Reflection, Power, Mirror.Material, turn, ends, buffer);
+            return ReflectedPaths.Itemise(House, SurfaceAlong.OfPlate(Plate), Reflection, Power, Mirror.Material, turn, ends, buffer);
         }
 
         public void AddGradients(in LinkEnds ends, TraceBuffer buffer, LossGradients gradients) => gradients.AddFront(buffer.Pieces);

@@ -1,0 +1,32 @@
+using LinkMargin.Engine.Wavefront;
+
+namespace LinkMargin.Engine.Paths.Reflected;
+
+/// <summary>What a reflection brings past the obstacles on both its legs.</summary>
+internal sealed class ReflectedPower(TracedHouse house)
+{
+    /// <summary>Its power; 0 where that is no more than the least that counts. The buffer holds its pieces then.</summary>
+    internal double Of(in Reflection reflection, in LinkEnds ends, TraceBuffer buffer, double leastPower)
+    {
+        // No obstacle adds to a path's power, so a path that is too weak already without obstacles is too weak with them.
+        double power = house.FreeSpaceRatio(reflection.LengthMetres) * reflection.PowerRatio * BodyFactor(house, reflection, ends);
+        if (power <= leastPower)
+        {
+            return 0;
+        }
+
+        Ray there = reflection.There(ends.Start, house.WavelengthMetres), on = reflection.On(ends.End, house.WavelengthMetres);
+        house.Scene.GatherFoldedLevels(there, on, reflection.Fold, buffer);
+        if (FrontSum.PowerRatio(buffer.Pieces, house.Losses, leastPower / power) * power <= leastPower)
+        {
+            return 0; // floors alone take too much of it
+        }
+
+        house.Scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);
+        return power * FrontSum.PowerRatio(buffer.Pieces, house.Losses, leastPower / power);
+    }
+
+    /// <summary>Share of its power that the player's own body leaves.</summary>
+    internal static double BodyFactor(TracedHouse house, in Reflection reflection, in LinkEnds ends) =>
+        ends.BodyFactor(house.Body, reflection.ImageOfEnd, reflection.Image);
+}
