@@ -51,6 +51,13 @@ internal sealed class FullSpotModel : SpotModel
         var found = new FoundPaths(null, always);
         LinkEnds ends = EndsTo(hands, null);
         slow = 0;
+        if (withSlow)
+        {
+            // Reflections interfere with the straight line, which writes down by how much.
+            var straight = new FoundPaths(null);
+            finders[0].FindTo(ends, 0, buffer, ref straight);
+        }
+
         foreach (PathFinder finder in finders)
         {
             if (finder.AlwaysCounts || (finder.VariesSlowly && !withSlow))

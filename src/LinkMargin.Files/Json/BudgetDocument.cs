@@ -148,6 +148,7 @@ public sealed record DirectionDocument(
 /// <param name="FreeSpaceDb">Free-space loss over its length, dB.</param>
 /// <param name="EdgesDb">What passes beside the obstacles on or near the line, dB; below 0 where it helps.</param>
 /// <param name="ReflectionDb">What a surface does not reflect, dB.</param>
+/// <param name="SurfacesDb">Interference of the direct path with a reflection beside it, dB, in both; below 0 where it adds.</param>
 /// <param name="DiffractionDb">Diffraction loss at edges, dB.</param>
 /// <param name="DiffuseDb">From the console's power to that of an even field where the player sits, dB.</param>
 /// <param name="BodyDb">Loss at the player's own body, dB.</param>
@@ -161,6 +162,7 @@ public sealed record PathDocument(
     double FreeSpaceDb,
     double EdgesDb,
     double ReflectionDb,
+    double SurfacesDb,
     double DiffractionDb,
     double DiffuseDb,
     double BodyDb,
@@ -188,6 +190,7 @@ public sealed record PathDocument(
         budget.FreeSpaceDb,
         Unsigned(budget.EdgesDb),
         Unsigned(budget.ReflectionDb),
+        Unsigned(budget.SurfacesDb),
         Unsigned(budget.DiffractionDb),
         Unsigned(budget.DiffuseDb),
         Unsigned(budget.BodyDb),

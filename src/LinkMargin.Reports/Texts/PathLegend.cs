@@ -38,6 +38,12 @@ internal sealed class PathLegend(IReadOnlyList<PathBudget> paths)
                     + "openings and past edges. That reduces the loss of the obstacles on its line.";
             }
 
+            if (paths.Any(path => PathPart.IsShown(path.SurfacesDb)))
+            {
+                yield return "Interference along a surface: where the direct path runs along a wall, floor or ceiling, its reflection there "
+                    + "arrives almost in step or against it. Both paths share what that takes or adds.";
+            }
+
             if (paths.Any(path => path.Path.Kind == PathKind.Diffuse))
             {
                 yield return "Diffuse field: energy that fills a room after several reflections and arrives from all directions.";

@@ -94,6 +94,7 @@ internal sealed record PathPart(string What, double LossDb)
         PathPart?[] last =
         [
             Part(path.EdgesDb < 0 ? "diffraction around these obstacles" : "diffraction at obstacles beside the path", path.EdgesDb),
+            Part("interference along a surface", path.SurfacesDb),
             Part("console to diffuse field", path.DiffuseDb),
             Part("player's own body", path.BodyDb),
         ];
@@ -106,6 +107,9 @@ internal sealed record PathPart(string What, double LossDb)
             .. last.OfType<PathPart>(),
         ];
     }
+
+    /// <summary>Whether a figure is more than rounding.</summary>
+    public static bool IsShown(double lossDb) => Math.Abs(lossDb) >= NothingDb;
 
     // The loss of all turns of a path is one figure; it stands with the first of them.
     private static IEnumerable<PathPart> Placed(PathBudget path, House house)
@@ -123,5 +127,5 @@ internal sealed record PathPart(string What, double LossDb)
         }
     }
 
-    private static PathPart? Part(string what, double lossDb) => Math.Abs(lossDb) < NothingDb ? null : new(what, lossDb);
+    private static PathPart? Part(string what, double lossDb) => IsShown(lossDb) ? new(what, lossDb) : null;
 }

@@ -66,6 +66,35 @@ public sealed class TwoRayTests(ITestOutputHelper output)
         }
     }
 
+    // With the wall's end where nothing of it reflects, the end alone stands beside the line.
+    [Theory]
+    [InlineData(0.02)]
+    [InlineData(0.1)]
+    [InlineData(0.25)]
+    public void A_free_edge_beside_the_line_is_a_knife_edge(double besideMetres)
+    {
+        // Square to the line in its middle, from its end on.
+        House house = SimpleHouse.Of(new Level("level", 0, 12)
+        {
+            Walls = [new Wall("wall", new Point2(1.5, -HalfLengthMetres), new Point2(1.5, -besideMetres), 0, 12, OneLink.Opaque)],
+        });
+        double v = ExactKnifeEdge.Parameter(-besideMetres, 1.5, 1.5, OneLink.WavelengthMetres);
+        PathBudget path = OneLink.Direct(OneLink.Of(house, new Point3(0, 0, 6), new Point3(3, 0, 6)));
+        Assert.Equal(0, path.SurfacesDb, 1e-9);
+        Assert.Equal(KnifeEdge.LossDb(v), OneLink.ExcessDb(path), 0.1);
+    }
+
+    // Far from the surface the powers of both add, as of paths that have nothing to do with each other.
+    [Theory]
+    [InlineData(0.7, 0.7, 2)]
+    [InlineData(0.05, 3, 0.1)]
+    [InlineData(1.5, 1, 4)]
+    public void Far_from_a_wall_or_before_it_nothing_interferes(double first, double second, double along)
+    {
+        LinkBudget budget = OneLink.Of(Along(Walls["concrete"], -HalfLengthMetres, HalfLengthMetres), new Point3(0, first, 6), new Point3(along, second, 6));
+        Assert.All(budget.Paths, path => Assert.Equal(0, path.SurfacesDb, 0.05));
+    }
+
     // The window of GrazingWindow, as its doc states it.
     private static double Deviation(double heightMetres) => Math.Max(0.035, heightMetres / 3);
 

@@ -116,7 +116,7 @@ public sealed class FiniteTests
         budget.DistanceMetres, budget.Frequency.Megahertz, budget.PathLossDb, budget.MarginDb, budget.HeadroomDb,
         .. budget.Directions.SelectMany(d => new[] { d.ReceivedDbm, d.MarginDb, d.SensitivityDbm, d.TransmitDbm }),
         .. budget.Paths.SelectMany(p => p.CrossingsDb),
-        .. budget.Paths.SelectMany(p => new[] { p.EdgesDb, p.ReflectionDb, p.DiffractionDb, p.BodyDb, p.DiffuseDb }),
+        .. budget.Paths.SelectMany(p => new[] { p.EdgesDb, p.ReflectionDb, p.SurfacesDb, p.DiffractionDb, p.BodyDb, p.DiffuseDb }),
         .. budget.Paths.SelectMany(p => new[] { p.FreeSpaceDb, p.LossDb, p.Path.LengthMetres }),
         .. budget.Paths.SelectMany(p => p.Path.Crossings).SelectMany(NumbersOf),
     ];

@@ -98,7 +98,7 @@ public sealed class JsonTextTests
     public void No_zero_has_a_sign()
     {
         LinkBudget budget = LinkEvaluation.Budget(new LinkModel(House, ModelDepth.Direct), House.Spots[0], House.Seats[0]);
-        PathBudget path = budget.Paths[0] with { EdgesDb = -0.0, ReflectionDb = -0.0, DiffractionDb = -0.0, BodyDb = -0.0, DiffuseDb = -0.0 };
+        PathBudget path = budget.Paths[0] with { EdgesDb = -0.0, ReflectionDb = -0.0, SurfacesDb = -0.0, DiffractionDb = -0.0, BodyDb = -0.0, DiffuseDb = -0.0 };
 
         Assert.DoesNotContain(": -0,", JsonText.Of(BudgetDocument.Of(House, budget with { Paths = [path] })), StringComparison.Ordinal);
     }
