@@ -96,6 +96,7 @@ internal static class CommandLineProgram
             PlaceCommand.Create(invocation, common),
             ImproveCommand.Create(invocation, common),
             MapCommand.Create(invocation, common),
+            RunsCommand.Create(invocation, common),
             MaterialsCommand.Create(invocation, common),
             GuideCommand.Create(invocation, common),
         };

@@ -25,6 +25,9 @@ public sealed record House(
     /// <summary>Where no console may stand.</summary>
     public IReadOnlyList<KeepOut> KeepOuts { get; init; } = [];
 
+    /// <summary>Displays, devices, passages and cables; nothing where the file says nothing of them.</summary>
+    public Cabling Cabling { get; init; } = Cabling.None;
+
     /// <summary>What lies below and above it.</summary>
     public Surroundings Surroundings { get; init; } = Surroundings.Plain;
 

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Files.Houses.Cables;
 using LinkMargin.Files.Houses.Keys;
 using LinkMargin.Files.Houses.Levels;
 using LinkMargin.Files.Houses.Placement;
@@ -42,6 +43,7 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
         ZoneReader zoneReader = new(placement);
         List<Zone> zones = zoneReader.ReadZones(file);
         List<KeepOut> keepOuts = zoneReader.ReadKeepOuts(file);
+        Cabling cabling = new CablingReader(placement, spots, seats, tables).Read(file);
         (Radio? console, Radio? controller) = new RadioReader(source, tables.Radios).Read(file);
 
         return name is null || levels.Count == 0 || console is null || controller is null
@@ -50,6 +52,7 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
             {
                 Zones = zones,
                 KeepOuts = keepOuts,
+                Cabling = cabling,
                 Surroundings = Surroundings.Of(SubstanceOf(Surroundings.GroundRow), SubstanceOf(Surroundings.TopCeilingRow)),
             };
     }

@@ -42,6 +42,7 @@ public static class JsonText
         [typeof(TemplateDocument)] = "linkmargin/fit-template/1",
         [typeof(NextMeasurementsDocument)] = "linkmargin/fit-next/1",
         [typeof(GuideDocument)] = "linkmargin/guide/1",
+        [typeof(RunsDocument)] = "linkmargin/runs/1",
     };
 
     /// <summary>One document as text, without a line end behind it.</summary>
@@ -96,4 +97,5 @@ public static class JsonText
 [JsonSerializable(typeof(TemplateDocument))]
 [JsonSerializable(typeof(NextMeasurementsDocument))]
 [JsonSerializable(typeof(GuideDocument))]
+[JsonSerializable(typeof(RunsDocument))]
 internal sealed partial class JsonDocuments : JsonSerializerContext;

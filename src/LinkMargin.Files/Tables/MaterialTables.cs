@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Cables;
 using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Files.Tables;
@@ -53,6 +54,14 @@ public sealed record MaterialTables(
 
     /// <summary>How far figures may be out; null where no such table was read.</summary>
     public Spreads? Spreads => SpreadRows.Count == 0 ? null : SpreadTableReader.Of(SpreadRows);
+
+    /// <summary>The kinds of cable, the preferred one first. The built-in table is read when somebody asks for it.</summary>
+    public IReadOnlyList<CableKind> Cables => cables.Value;
+
+    /// <summary>Sets the kinds of cable.</summary>
+    internal Lazy<IReadOnlyList<CableKind>> CableSource { init => cables = value; }
+
+    private readonly Lazy<IReadOnlyList<CableKind>> cables = new(IReadOnlyList<CableKind> () => []);
 
     /// <summary>Where the tables are from; null where they were not read from files.</summary>
     public TableFiles? Files { get; init; }

@@ -1,10 +1,11 @@
+using LinkMargin.Engine.Cables;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Tables;
 
-/// <summary>Reads the tables of materials, floor build-ups, radios, margins and spreads.</summary>
+/// <summary>Reads the tables of materials, floor build-ups, radios, margins, spreads and cables.</summary>
 public static class MaterialTablesFile
 {
     private const string MaterialsFile = "materials.yaml";
@@ -12,9 +13,10 @@ public static class MaterialTablesFile
     private const string RadiosFile = "radios.yaml";
     private const string MarginsFile = "margins.yaml";
     private const string SpreadsFile = "spreads.yaml";
+    private const string CablesFile = "cables.yaml";
 
     /// <summary>The names of the files in a folder of tables.</summary>
-    public static IReadOnlyList<string> FileNames { get; } = [MaterialsFile, FloorsFile, RadiosFile, MarginsFile, SpreadsFile];
+    public static IReadOnlyList<string> FileNames { get; } = [MaterialsFile, FloorsFile, RadiosFile, MarginsFile, SpreadsFile, CablesFile];
 
     /// <summary>Reads the tables that came with the program.</summary>
     public static MaterialTablesResult ReadBuiltIn() => Read((name, problems) => BuiltIn(name, problems));
@@ -60,12 +62,13 @@ public static class MaterialTablesFile
 
     private static MaterialTablesResult Read(Func<string, List<Problem>, TableText> open)
     {
-        List<Problem> materialProblems = [], floorProblems = [], radioProblems = [], marginProblems = [], spreadProblems = [];
+        List<Problem> materialProblems = [], floorProblems = [], radioProblems = [], marginProblems = [], spreadProblems = [], cableProblems = [];
         TableText materialText = open(MaterialsFile, materialProblems);
         TableText floorText = open(FloorsFile, floorProblems);
         TableText radioText = open(RadiosFile, radioProblems);
         TableText marginText = open(MarginsFile, marginProblems);
         TableText spreadText = open(SpreadsFile, spreadProblems);
+        TableText cableText = open(CablesFile, cableProblems);
 
         RowNames names = new(MaterialBuilder.Air);
         SearchWords words = new();
@@ -88,7 +91,14 @@ public static class MaterialTablesFile
         IReadOnlyList<SpreadRow> spreads =
             spreadText.Open("the spread table", "spreads") is { } spreadTable ? SpreadTableReader.Read(spreadTable) : [];
 
-        List<Problem>[] inOrder = [materialProblems, floorProblems, radioProblems, marginProblems, spreadProblems];
+        // Few houses say anything of cables: the table that came with the program is read only for them.
+        Lazy<IReadOnlyList<CableKind>> cables = new(() => cableText.Open("the cable table", "cables") is { } cableTable ? CableTableReader.Read(cableTable) : []);
+        if (!cableText.IsBuiltIn)
+        {
+            _ = cables.Value;
+        }
+
+        List<Problem>[] inOrder = [materialProblems, floorProblems, radioProblems, marginProblems, spreadProblems, cableProblems];
         Problem[] problems = [.. inOrder.SelectMany(list => list.OrderBy(p => p.Mark.Line).ThenBy(p => p.Mark.Column))];
         return new MaterialTablesResult(
             problems.Any(p => p.Severity == Severity.Error)
@@ -97,10 +107,11 @@ public static class MaterialTablesFile
                 {
                     Margins = margins,
                     SpreadRows = spreads,
+                    CableSource = cables,
                     Also = words.Also,
                     Kinds = words.Kinds,
                     Files = new TableFiles(
-                        materialText.Source.File, floorText.Source.File, radioText.Source.File, marginText.Source.File, spreadText.Source.File),
+                        materialText.Source.File, floorText.Source.File, radioText.Source.File, marginText.Source.File, spreadText.Source.File, cableText.Source.File),
                 },
             problems);
     }
@@ -120,7 +131,11 @@ public static class MaterialTablesFile
         string path = Path.Combine(folder, name);
         if (!Path.Exists(path))
         {
-            problems.Add(new Problem(path, new Mark(1, 1), Severity.Warning, "this file does not exist, so the built-in one is used"));
+            if (name != CablesFile) // most houses say nothing of cables
+            {
+                problems.Add(new Problem(path, new Mark(1, 1), Severity.Warning, "this file does not exist, so the built-in one is used"));
+            }
+
             return BuiltIn(name, problems);
         }
 
@@ -149,7 +164,8 @@ public sealed record MaterialTablesResult(MaterialTables? Tables, IReadOnlyList<
 /// <param name="Radios">The radios' file.</param>
 /// <param name="Margins">The margins' file.</param>
 /// <param name="Spreads">The spreads' file.</param>
-public sealed record TableFiles(string Materials, string BuildUps, string Radios, string Margins, string Spreads);
+/// <param name="Cables">The cables' file.</param>
+public sealed record TableFiles(string Materials, string BuildUps, string Radios, string Margins, string Spreads, string Cables);
 
 /// <summary>One table's file: what it is called in messages, its text, and whether it is the built-in one.</summary>
 /// <param name="Source">The file, with what is found wrong in it.</param>

@@ -61,4 +61,22 @@ internal static class TableLimits
 
     /// <summary>A margin that a meaning is given for.</summary>
     public static QuantityRange Margin { get; } = new(0, 80, "dB");
+
+    /// <summary>Outer diameter of a cable.</summary>
+    public static QuantityRange CableDiameter { get; } = new(0.0005, 0.1, "m");
+
+    /// <summary>Smallest radius a cable may lie in.</summary>
+    public static QuantityRange CableBend { get; } = new(0.001, 2, "m");
+
+    /// <summary>A side of a cable's end.</summary>
+    public static QuantityRange CableEnd { get; } = new(0.001, 0.3, "m");
+
+    /// <summary>A length that a cable is sold in or reaches.</summary>
+    public static QuantityRange CableLength { get; } = new(0.1, 1000, "m");
+
+    /// <summary>Greatest force to pull a cable with.</summary>
+    public static QuantityRange CablePull { get; } = new(1, 5000, "N");
+
+    /// <summary>Raw rate of a picture link.</summary>
+    public static QuantityRange LinkRate { get; } = new(0.1, 1000, "Gbit/s");
 }

@@ -34,6 +34,10 @@ public sealed partial class ReadmeTests
         { "A seat", HouseKeys.Seat },
         { "A zone", HouseKeys.Zone },
         { "A keep-out", HouseKeys.KeepOut },
+        { "A display", HouseKeys.Display },
+        { "A device", HouseKeys.Device },
+        { "A passage", HouseKeys.Passage },
+        { "A cable", HouseKeys.PulledCable },
     };
 
     [Fact]

@@ -166,7 +166,7 @@ public sealed partial class BuiltInTablesTests
     [Fact]
     public void Tell_which_files_they_are() =>
         Assert.Equal(
-            new TableFiles("materials.yaml (built in)", "floors.yaml (built in)", "radios.yaml (built in)", "margins.yaml (built in)", "spreads.yaml (built in)"),
+            new TableFiles("materials.yaml (built in)", "floors.yaml (built in)", "radios.yaml (built in)", "margins.yaml (built in)", "spreads.yaml (built in)", "cables.yaml (built in)"),
             Tables.Files);
 
     [Theory]

@@ -6,7 +6,7 @@ namespace LinkMargin.Files.Houses.Keys;
 internal static class HouseKeys
 {
     /// <summary>The file itself.</summary>
-    public static readonly string[] House = ["form", "house", "units", "levels", "fixtures", "radios", "required", "spots", "seats", "zones", "keep-out"];
+    public static readonly string[] House = ["form", "house", "units", "levels", "fixtures", "radios", "required", "spots", "seats", "zones", "keep-out", "displays", "devices", "passages", "cables"];
 
     /// <summary>A level.</summary>
     public static readonly string[] Level =
@@ -63,4 +63,16 @@ internal static class HouseKeys
 
     /// <summary>Where no console may stand.</summary>
     public static readonly string[] KeepOut = ["name", "level", "room", "corner", "size", "outline", "from", "to"];
+
+    /// <summary>A screen or projector.</summary>
+    public static readonly string[] Display = ["name", "fixture", "level", "at", "inputs", "signal", "takes", "through"];
+
+    /// <summary>Something between console and display.</summary>
+    public static readonly string[] Device = ["name", "role", "inside", "height", "level", "at", "inputs", "outputs", "passes"];
+
+    /// <summary>Where a cable may pass without boring.</summary>
+    public static readonly string[] Passage = ["name", "levels", "from", "to", "bore", "clear", "bends", "holds"];
+
+    /// <summary>A cable that is pulled already.</summary>
+    public static readonly string[] PulledCable = ["name", "from", "to", "kind", "length"];
 }

@@ -66,6 +66,24 @@ internal static class HouseLimits
     /// <summary>One standard deviation between radios.</summary>
     public static readonly QuantityRange Spread = new(0, 20, "dB");
 
+    /// <summary>Bore, or a clear side, of a passage for cables.</summary>
+    public static readonly QuantityRange PassageSide = new(0.003, 5, "m");
+
+    /// <summary>Corners of 90° in a passage.</summary>
+    public static readonly QuantityRange Bends = new(0, 20, "");
+
+    /// <summary>Length of a cable that is pulled already.</summary>
+    public static readonly QuantityRange PulledLength = new(0.1, 1000, "m");
+
+    /// <summary>Inputs or outputs of a device.</summary>
+    public static readonly QuantityRange Sockets = new(1, 64, "");
+
+    /// <summary>Most displays, devices, passages or cables in a house.</summary>
+    public const int MostCabling = 100;
+
+    /// <summary>Most cables in one passage.</summary>
+    public const int MostHeld = 40;
+
     /// <summary>Most levels in a house.</summary>
     public const int MostLevels = 50;
 
@@ -122,6 +140,9 @@ internal static class HouseLimits
 
     /// <summary>A gap between levels may differ from its floor build-up by this much before a warning; metres.</summary>
     public const double FloorGapTolerance = 0.05;
+
+    /// <summary>The end of a passage may lie so far outside a room, in its wall; metres.</summary>
+    public const double PassageAside = 0.3;
 
     /// <summary>Nearer to a wall's centre line than this, a thing stands in the wall however thin it is; metres.</summary>
     public const double ThinnestWall = 0.02;

@@ -49,19 +49,24 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
             return 0;
         }
 
-        if (group.RequiredName("level") is not { } name)
-        {
-            return null;
-        }
+        return group.RequiredName("level") is { } name ? LevelNamed(name, group.MarkOf("level"), "level") : null;
+    }
 
+    /// <summary>The level of a name; null, with an error recorded, if there is none.</summary>
+    public int? LevelNamed(string name, Mark mark, string label)
+    {
         if (levelsByName.TryGetValue(name, out int index))
         {
             return index;
         }
 
-        Source.Error(group.MarkOf("level"), $"level: no level is named {Quote.Of(name)}; {Source.Advice(name, levelsByName.Keys)}");
+        Source.Error(mark, $"{label}: no level is named {Quote.Of(name)}; {Source.Advice(name, levelsByName.Keys)}");
         return null;
     }
+
+    /// <summary>How far two places are apart, metres, by the height of each over the floor of its level.</summary>
+    public double DistanceOf(int level, Point2 at, double height, int otherLevel, Point2 otherAt, double otherHeight) =>
+        at.At(levels[level].ElevationMetres + height).DistanceTo(otherAt.At(levels[otherLevel].ElevationMetres + otherHeight));
 
     /// <summary>The rooms of a level.</summary>
     public IReadOnlyList<Room> RoomsOf(int level) => levels[level].Rooms;

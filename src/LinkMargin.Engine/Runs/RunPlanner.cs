@@ -1,0 +1,183 @@
+using LinkMargin.Engine.Cables;
+using LinkMargin.Engine.Houses;
+
+namespace LinkMargin.Engine.Runs;
+
+/// <summary>
+/// Plans the runs of a spot: which connections its console needs, which of them existing cables make, where new cables lie, what kind and
+/// length to buy, whether they fit and carry. For one house; the structure is laid out once.
+/// </summary>
+public sealed class RunPlanner
+{
+    /// <summary>Ends so near to each other in one room are joined by a short lead, metres.</summary>
+    public const double PatchMetres = 2;
+
+    // A patch lead is not stretched, metres.
+    private const double PatchSlackMetres = 0.5;
+
+    private readonly House house;
+    private readonly StructureGraph structure;
+    private readonly RoomEdges rooms;
+    private readonly CableKind[] pictureKinds;
+
+    /// <summary>Lays out the house's structure.</summary>
+    public RunPlanner(House house)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        this.house = house;
+        rooms = new RoomEdges(house);
+        pictureKinds = [.. house.Cabling.Kinds.Where(kind => kind.Use == CableUse.Picture)];
+        IEnumerable<CablePlace> ends =
+        [
+            .. house.Spots.Select(PlaceOf),
+            .. house.Seats.Select(PlaceOf),
+            .. house.Cabling.Displays.Select(display => display.Place),
+            .. house.Cabling.Devices.Select(device => device.Place),
+        ];
+        structure = new StructureGraph(house, ends, passage => house.Cabling.Kinds.Any(kind => PassageFit.PassesEmpty(passage, kind.Plug)));
+    }
+
+    /// <summary>Where a console at a spot has its sockets.</summary>
+    public CablePlace PlaceOf(Spot spot)
+    {
+        ArgumentNullException.ThrowIfNull(spot);
+        return new(spot.Name, spot.LevelIndex, spot.Plan, spot.HeightMetres, FixtureAt(spot));
+    }
+
+    /// <summary>Where a player's hands are.</summary>
+    public static CablePlace PlaceOf(Seat seat)
+    {
+        ArgumentNullException.ThrowIfNull(seat);
+        return new(seat.Name, seat.LevelIndex, seat.Plan, seat.HandsMetres, null);
+    }
+
+    /// <summary>Plans the runs of a spot of the house: the arrangement with the fewest new runs, then the fewest holes, then the least to buy.</summary>
+    public SpotRuns Plan(Spot spot)
+    {
+        CablePlace console = PlaceOf(spot);
+        IReadOnlyList<Display> displays = PictureDemand.DisplaysOf(house, spot);
+        return PictureDemand.Of(house, console, displays)
+            .Select(demand => Plan(spot, demand) with { WithoutProcessor = PictureDemand.WithoutProcessor(house, displays) })
+            .OrderBy(plan => plan.Runs.Count(run => run.Gap != RunGap.None))
+            .ThenBy(plan => plan.NewRuns)
+            .ThenBy(plan => plan.Holes)
+            .ThenBy(plan => plan.BuyMetres)
+            .First();
+    }
+
+    /// <summary>Plans a lead from a spot to a seat, or to a place beside a spot or seat of the house.</summary>
+    public LeadRun Lead(Spot from, CablePlace to)
+    {
+        CablePlace start = PlaceOf(from);
+        Route? route = structure.Find(start, to);
+        double needed = (route?.LengthMetres ?? start.Plan.DistanceTo(to.Plan)) + (2 * Run.EndSlackMetres);
+        (CableKind? kind, Carries carries) = house.Cabling.Kinds.Where(kind => kind.Use == CableUse.Lead)
+            .Select(kind => ((CableKind?)kind, kind.Carries(0, needed)))
+            .Where(pair => pair.Item2 != Carries.No)
+            .OrderBy(pair => pair.Item2)
+            .FirstOrDefault((null, Carries.No));
+        return new LeadRun(start, to, route, needed, kind, carries);
+    }
+
+    private SpotRuns Plan(Spot spot, PictureDemand demand)
+    {
+        HashSet<PulledCable> used = [];
+        List<Run> runs = [];
+        foreach (Connection connection in demand.Connections)
+        {
+            Run run = Of(connection, used);
+            runs.Add(run);
+            if (run.Existing is { } cable)
+            {
+                used.Add(cable);
+            }
+        }
+
+        // The largest end first, while there is room; then the stiffest, then the longest.
+        runs = [.. runs.OrderBy(run => run.Means == RunMeans.New ? 0 : 1)
+            .ThenByDescending(run => run.Means == RunMeans.New ? run.Kind?.Plug.DiagonalMetres ?? 0 : 0)
+            .ThenByDescending(run => run.Means == RunMeans.New ? run.Kind?.DiameterMetres ?? 0 : 0)
+            .ThenByDescending(run => run.Means == RunMeans.New ? run.NeededMetres : 0)];
+        return new SpotRuns(spot, runs, [.. FitsOf(runs)]) { Splitter = demand.Splitter };
+    }
+
+    private IEnumerable<PassageFit> FitsOf(IReadOnlyList<Run> runs) =>
+        from passage in house.Cabling.Passages
+        let added = runs.Where(run => run.Kind is not null && (run.Route?.Passages.Contains(passage.Name) ?? false)).Select(run => run.Kind!).ToArray()
+        where added.Length > 0
+        select new PassageFit(passage, added);
+
+    private Run Of(Connection connection, HashSet<PulledCable> used)
+    {
+        if (LinkRates.NeededGbps(connection.Signal) is not { } rate)
+        {
+            return new Run(connection, RunMeans.New) { Gap = RunGap.Rate, ByCable = Carries.No };
+        }
+
+        PulledCable[] pulled = [.. house.Cabling.Cables.Where(cable => !used.Contains(cable) && cable.Kind.Use == CableUse.Picture)];
+        PulledCable[] wrongWay = [.. pulled.Where(cable => cable.Kind.IsDirectional && Joins(cable.To, cable.From, connection))];
+        PulledCable[] between = [.. pulled.Where(cable => Joins(cable.From, cable.To, connection) || (!cable.Kind.IsDirectional && Joins(cable.To, cable.From, connection)))];
+        Carries Of(PulledCable cable) => cable.LengthMetres is { } length ? cable.Kind.Carries(rate, length)
+            : cable.Kind.ReachAt(rate) is null ? Carries.No : Carries.Borderline;
+        if (between.Where(cable => Of(cable) != Carries.No).MinBy(Of) is { } found)
+        {
+            return new Run(connection, RunMeans.Existing) { Existing = found, ByCable = Of(found), CableGbps = found.Kind.FastestGbps(found.LengthMetres ?? 0), WrongWay = wrongWay };
+        }
+
+        Run run = IsBeside(connection.From, connection.To) ? Patch(connection, rate) : New(connection, rate);
+        return run with { WrongWay = wrongWay, TooSlow = between };
+    }
+
+    private Run Patch(Connection connection, double rate)
+    {
+        double needed = Apart(connection.From, connection.To) + PatchSlackMetres;
+        (CableKind? kind, double buy, Carries carries) = Buy(pictureKinds, rate, needed);
+        return new Run(connection, RunMeans.Patch)
+        {
+            SlackMetres = PatchSlackMetres, NeededMetres = needed, Kind = kind, BuyMetres = buy, ByCable = carries, CableGbps = kind?.FastestGbps(buy), Gap = kind is null ? RunGap.Kind : RunGap.None,
+        };
+    }
+
+    private Run New(Connection connection, double rate)
+    {
+        Route? route = structure.Find(connection.From, connection.To);
+        if (route is null)
+        {
+            return new Run(connection, RunMeans.New) { Gap = RunGap.Route };
+        }
+
+        double slack = SlackAt(connection.From) + SlackAt(connection.To), needed = route.LengthMetres + slack;
+        CableKind[] passing = [.. pictureKinds.Where(kind => Through(route).All(passage => PassageFit.PassesEmpty(passage, kind.Plug)))];
+        (CableKind? kind, double buy, Carries carries) = Buy(passing.Length > 0 ? passing : pictureKinds, rate, needed);
+        return new Run(connection, RunMeans.New)
+        {
+            Route = route, SlackMetres = slack, NeededMetres = needed, Kind = kind, BuyMetres = buy, ByCable = carries, CableGbps = kind?.FastestGbps(buy), Gap = kind is null ? RunGap.Kind : RunGap.None,
+        };
+    }
+
+    // The first kind of the table that surely carries it in a length it is sold in; failing that, the first that may.
+    private static (CableKind? Kind, double BuyMetres, Carries Carries) Buy(CableKind[] kinds, double rate, double neededMetres) =>
+        kinds.Select(kind => (Kind: (CableKind?)kind, Stock: kind.StockFor(neededMetres) ?? double.PositiveInfinity))
+            .Select(pair => (pair.Kind, pair.Stock, Carries: double.IsFinite(pair.Stock) ? pair.Kind!.Carries(rate, pair.Stock) : Carries.No))
+            .Where(offer => offer.Carries != Carries.No)
+            .OrderBy(offer => offer.Carries)
+            .FirstOrDefault((null, 0, Carries.No));
+
+    private IEnumerable<Passage> Through(Route route) => house.Cabling.Passages.Where(passage => route.Passages.Contains(passage.Name));
+
+    private bool Joins(CablePlace from, CablePlace to, Connection connection) => IsBeside(from, connection.From) && IsBeside(to, connection.To);
+
+    // In one fixture, or close by in one room.
+    private bool IsBeside(CablePlace a, CablePlace b) =>
+        (a.Fixture is not null && a.Fixture == b.Fixture)
+        || (a.LevelIndex == b.LevelIndex && Apart(a, b) <= PatchMetres && rooms.RoomAt(a.LevelIndex, a.Plan) == rooms.RoomAt(b.LevelIndex, b.Plan));
+
+    private double Apart(CablePlace a, CablePlace b) =>
+        a.Plan.At(house.Levels[a.LevelIndex].ElevationMetres + a.HeightMetres).DistanceTo(b.Plan.At(house.Levels[b.LevelIndex].ElevationMetres + b.HeightMetres));
+
+    private double SlackAt(CablePlace end) =>
+        end.Fixture is not null && house.Cabling.Devices.Any(device => device.Place.Fixture == end.Fixture) ? Run.RackSlackMetres : Run.EndSlackMetres;
+
+    private string? FixtureAt(Spot spot) => house.Fixtures.FirstOrDefault(fixture =>
+        fixture.IsShell && fixture.LevelIndex == spot.LevelIndex && fixture.Contains(spot.Plan, spot.HeightMetres))?.Name;
+}

@@ -1,0 +1,159 @@
+using System.Globalization;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Runs;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Texts;
+
+/// <summary>The runs of every spot in a table, or the pull sheet of one.</summary>
+internal sealed class RunsText(LoadedHouse loaded)
+{
+    private readonly RunWords words = new(loaded);
+
+    /// <summary>A table of all spots.</summary>
+    public void WriteOverview(IReadOnlyList<SpotRuns> spots, TextWriter output, int width)
+    {
+        WordWrap.Write($"{loaded.House.Name}: cable runs that each spot needs.", output, width);
+        output.WriteLine();
+        var table = new TextTable(
+        [
+            new Column("spot") { Wraps = true },
+            new Column("new\nruns", Align.Right),
+            new Column("to buy", Align.Right),
+            new Column("holes\nto bore", Align.Right),
+            new Column("in\njoists", Align.Right),
+            new Column("carries\nthe picture"),
+            new Column("complete"),
+        ]);
+        foreach (SpotRuns spot in spots)
+        {
+            table.Add(
+                spot.Spot.Name,
+                spot.NewRuns.ToString(CultureInfo.InvariantCulture),
+                loaded.Lengths.Brief(spot.BuyMetres),
+                spot.Holes.ToString(CultureInfo.InvariantCulture),
+                spot.JoistHoles.ToString(CultureInfo.InvariantCulture),
+                RunWords.Word(spot.Carries),
+                spot.IsComplete ? "yes" : "no: see --spot");
+        }
+
+        table.WriteTo(output, width);
+        output.WriteLine();
+        WordWrap.Write(
+            "new runs: cables to pull; to buy: in the lengths they are sold in, short leads with them; complete: every run has a route, a cable and room in its passages. "
+                + "'linkmargin runs HOUSE --spot SPOT' prints the pull sheet.", output, width);
+        WordWrap.Write(Caution, output, width);
+    }
+
+    /// <summary>The pull sheet of one spot.</summary>
+    public void WriteSheet(SpotRuns runs, TextWriter output, int width)
+    {
+        Level level = loaded.House.Levels[runs.Spot.LevelIndex];
+        WordWrap.Write(FormattableString.Invariant(
+            $"{loaded.House.Name}, console at '{runs.Spot.Name}' ({level.Name}): {runs.NewRuns} new run{(runs.NewRuns == 1 ? "" : "s")}, {loaded.Lengths.Brief(runs.BuyMetres)} to buy, {runs.Holes} hole{(runs.Holes == 1 ? "" : "s")} to bore{(runs.JoistHoles > 0 ? FormattableString.Invariant($", {runs.JoistHoles} of them in joists") : "")}."),
+            output, width);
+        if (runs.Runs.Count == 0)
+        {
+            WordWrap.Write("No seat that plays here faces a display of the house file, so the console needs no picture cable.", output, width);
+            return;
+        }
+
+        if (runs.Splitter is { } splitter)
+        {
+            WordWrap.Write(RunWords.Splitter(splitter), output, width);
+        }
+
+        foreach (string display in runs.WithoutProcessor)
+        {
+            WordWrap.Write($"No processor is described for '{display}'; its processed input is fed straight from the console.", output, width);
+        }
+
+        foreach ((Run run, int i) in runs.Runs.Select((run, i) => (run, i)))
+        {
+            output.WriteLine();
+            WordWrap.WriteHanging($"{RunWords.Ends(run)}: {words.Means(run)}", output, width, FormattableString.Invariant($"{i + 1}. "), "   ");
+            foreach (string line in new[] { run.Gap == RunGap.Rate ? "" : RunWords.Carrying(run), words.Length(run) }.Concat(RunWords.Unused(run)).Where(line => line.Length > 0))
+            {
+                WordWrap.WriteHanging(line, output, width, "   ", "     ");
+            }
+
+            foreach (RouteLeg leg in run.Route?.Legs ?? [])
+            {
+                WordWrap.WriteHanging(words.Leg(leg), output, width, "   - ", "     ");
+            }
+        }
+
+        if (runs.Passages.Count > 0)
+        {
+            output.WriteLine();
+            WordWrap.Write("Passages", output, width);
+            foreach (PassageFit fit in runs.Passages)
+            {
+                WordWrap.WriteHanging(words.Fit(fit), output, width, "   ", "     ");
+            }
+        }
+
+        output.WriteLine();
+        foreach (string line in Steps(runs))
+        {
+            WordWrap.WriteHanging(line, output, width, "* ", "  ");
+        }
+    }
+
+    private const string Caution = "Routes follow the walls and floors of the house file; what is hidden in them is not known. Local codes and a licensed installer decide about every hole.";
+
+    // NEC 300.4: 1 1/4 in.
+    private const double StudFaceMetres = 1.25 * 0.0254;
+
+    private IEnumerable<string> Steps(SpotRuns runs)
+    {
+        if (runs.NewRuns > 0)
+        {
+            yield return "Pull in the order above: the largest ends first, while there is room. The arrow on a directional cable points to the display.";
+            yield return "Before: lay each cable on the floor and test it with the picture it is for. Label both ends with their names above. Cap the ends.";
+            yield return "Pull by the jacket, never by the plug"
+                + (runs.Runs.Where(run => run.Means == RunMeans.New && run.Kind?.PullNewtons is not null).Select(run => run.Kind!.PullNewtons!.Value).DefaultIfEmpty(0).Min() is var force and > 0
+                    ? string.Create(CultureInfo.InvariantCulture, $", with at most {force:0} N") : "")
+                + (runs.Runs.Where(run => run.Means == RunMeans.New && run.Kind is not null).Select(run => run.Kind!.BendRadiusMetres).DefaultIfEmpty(0).Max() is var bend and > 0
+                    ? $"; no bend tighter than {loaded.Lengths.Fine(bend)} radius" : "")
+                + ". Leave a pull string behind. Test again before anything is closed.";
+            if (runs.Runs.Any(run => run.Route?.Bends > PassageFit.MostBends))
+            {
+                yield return FormattableString.Invariant($"Routes turn more than {PassageFit.MostBends} times: pull from corner to corner, since force adds up at each bend.");
+            }
+        }
+
+        if (runs.JoistHoles > 0)
+        {
+            foreach (string line in JoistLines(runs))
+            {
+                yield return line;
+            }
+        }
+
+        if (runs.Holes > 0)
+        {
+            yield return "Before you bore: find mains cables and pipes, and switch off what is near. Studs, plates, fire stops and rated walls have rules of their own; openings round cables in floors are closed with approved material.";
+        }
+
+        if (runs.NewRuns > 0)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"Keep copper cables apart from mains: 200 mm unless divided (EN 50174-2), crossing at right angles; optical cables need no distance. A cable nearer than {loaded.Lengths.Fine(StudFaceMetres)} to the face of a stud wants a steel plate (NEC 300.4). Secure ladders; do not stand on a ceiling.");
+        }
+
+        yield return Caution;
+    }
+
+    private IEnumerable<string> JoistLines(SpotRuns runs)
+    {
+        foreach (string name in runs.Runs.SelectMany(run => run.Route?.Legs ?? []).Where(leg => leg.JoistHoles > 0).Select(leg => leg.Where).Distinct())
+        {
+            FloorBuildUp buildUp = loaded.House.Levels.First(level => level.Name == name).Above!.BuildUp;
+            double depth = buildUp.Layers.Select(layer => layer.Joists?.DepthMetres ?? 0).Max(), hole = JoistHole.GreatestMetres(depth);
+            double plug = runs.Runs.Where(run => run.Kind is not null).Max(run => run.Kind!.Plug.DiagonalMetres);
+            yield return $"Joists above '{name}' ({loaded.Lengths.Fine(depth)} deep): for sawn timber the rule's figure is a hole of at most {loaded.Lengths.Fine(Math.Floor(1000 * hole) / 1000)}, {loaded.Lengths.Fine(JoistHole.EdgeMetres)} from top and bottom (IRC R502.8.1); the largest end takes {loaded.Lengths.Fine(Math.Ceiling(1000 * plug) / 1000)}. I-joists, laminated beams and trusses only by their maker's chart. Ask before you bore.";
+        }
+    }
+}

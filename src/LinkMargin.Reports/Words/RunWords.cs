@@ -1,0 +1,145 @@
+using System.Globalization;
+using LinkMargin.Engine.Cables;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Runs;
+using LinkMargin.Files.Cables;
+using LinkMargin.Files.Quantities;
+using LinkMargin.Reports.Houses;
+
+namespace LinkMargin.Reports.Words;
+
+/// <summary>What is said of cable runs.</summary>
+internal sealed class RunWords(LoadedHouse loaded)
+{
+    // Below a tenth of a metre there is nothing to coil up.
+    private const double LeastCoilMetres = 0.1;
+
+    private LengthFormat Lengths => loaded.Lengths;
+
+    /// <summary>One word for whether something carries.</summary>
+    public static string Word(Carries carries) => carries switch { Carries.Yes => "yes", Carries.Borderline => "borderline", _ => "no" };
+
+    /// <summary>What a run connects.</summary>
+    public static string Ends(Run run) => $"{run.Connection.FromName} -> {run.Connection.ToName}";
+
+    /// <summary>How a run is made.</summary>
+    public string Means(Run run) => run.Gap switch
+    {
+        RunGap.Rate => $"no link in use is fast enough for {SignalText.Of(run.Connection.Signal)}: {Gbps(run.Connection.Signal.LineGbps)} on the line; ask for less",
+        RunGap.Route => $"no route found: {WhyNoRoute(run)}",
+        RunGap.Kind => $"no cable in cables.yaml carries {Gbps(run.NeededGbps ?? 0)} over {Lengths.Brief(run.NeededMetres)}",
+        _ => run.Means switch
+        {
+            RunMeans.Existing => $"existing cable '{run.Existing!.Name}' ({run.Existing.Kind.Name}{(run.Existing.LengthMetres is { } length ? $", {Lengths.Brief(length)}" : ", length not known")})",
+            RunMeans.Patch => $"short lead: {run.Kind!.Name}, {AsSold(run)}",
+            _ => $"new run: {run.Kind!.Name}, {AsSold(run)}",
+        },
+    };
+
+    private string AsSold(Run run) => run.Kind!.Stock.FirstOrDefault(stock => stock.Metres == run.BuyMetres)?.AsSold ?? Lengths.Brief(run.BuyMetres);
+
+    /// <summary>How the length of a new run comes about; empty for others.</summary>
+    public string Length(Run run) => run.Route is not { } route || run.Kind is null ? ""
+        : $"{Lengths.Brief(route.LengthMetres)} along the route + {Lengths.Brief(run.SlackMetres)} slack = {Lengths.Brief(run.NeededMetres)}"
+            + (run.CoilMetres >= LeastCoilMetres ? $"; {Lengths.Brief(run.CoilMetres)} to coil, at {Lengths.Fine(5 * run.Kind.DiameterMetres)} radius or more" : "");
+
+    /// <summary>Whether a run carries its picture, with the sum where that is close or fails.</summary>
+    public static string Carrying(Run run)
+    {
+        string sum = $"{SignalText.Of(run.Connection.Signal)}, {Gbps(run.Connection.Signal.LineGbps)} on the line";
+        RateLimit[] rated = [new("the cable", run.CableGbps), .. run.Connection.Limits.Where(limit => limit.Gbps is not null).Select(limit => limit with { Name = $"'{limit.Name}'" })];
+        List<string> said = [];
+        foreach (IGrouping<(Carries By, double? Gbps), string> alike in rated.Where(limit => limit.Gbps is not null).GroupBy(limit => (run.By(limit), limit.Gbps), limit => limit.Name))
+        {
+            string names = string.Join(" and ", alike.Distinct());
+            said.Add(alike.Key.By switch
+            {
+                Carries.Yes => $"{names}: {Gbps(alike.Key.Gbps!.Value)}, enough",
+                Carries.Borderline => $"{names}: {Gbps(alike.Key.Gbps!.Value)}, borderline by this sum; blanking travels packed, so it usually runs",
+                _ => $"{names}: {Gbps(alike.Key.Gbps!.Value)}, too slow",
+            });
+        }
+
+        if (run.ByCable == Carries.Borderline)
+        {
+            said.Add(run.Existing is { LengthMetres: null } ? "the cable's length is not known" : "this length may carry it but is not sure to: test it before you pull it");
+        }
+
+        return $"{sum}. {string.Join(". ", said.Select(words => char.ToUpperInvariant(words[0]) + words[1..]))}.";
+    }
+
+    /// <summary>What is said of cables that run the wrong way, or are too slow.</summary>
+    public static IEnumerable<string> Unused(Run run)
+    {
+        foreach (PulledCable cable in run.WrongWay)
+        {
+            yield return $"'{cable.Name}' goes from '{cable.From.Name}' to '{cable.To.Name}' and is directional"
+                + (run.Means == RunMeans.Existing ? "; another cable serves here" : "; a run back is needed");
+        }
+
+        foreach (PulledCable cable in run.TooSlow)
+        {
+            yield return $"'{cable.Name}' does not carry {SignalText.Of(run.Connection.Signal)}";
+        }
+    }
+
+    /// <summary>One leg of a route.</summary>
+    public string Leg(RouteLeg leg)
+    {
+        string length = Lengths.Brief(leg.LengthMetres);
+        return leg.Kind switch
+        {
+            LegKind.ToWall => $"{length} between the socket and the wall, in '{leg.Where}'",
+            LegKind.ToPassage => $"{length} between the wall and the passage, in '{leg.Where}'",
+            LegKind.AlongFloor => $"{length} along the wall at the floor, in '{leg.Where}'",
+            LegKind.AlongCeiling => $"{length} along the wall under the ceiling, in '{leg.Where}'",
+            LegKind.Riser => $"{length} {(leg.To.Z > leg.From.Z ? "up" : "down")} the wall, in '{leg.Where}'",
+            LegKind.ThroughWall => $"a hole through the wall '{leg.Where}'",
+            LegKind.ThroughCeiling => $"a hole in the ceiling of '{leg.Where}'",
+            LegKind.ThroughFloor => $"a hole in the floor of '{leg.Where}'",
+            LegKind.ThroughSlab => $"a hole through the floor above '{leg.Where}', {length}",
+            LegKind.InFloor => $"{length} in the floor above '{leg.Where}', {(leg.Holes == 0 ? "along the joists" : FormattableString.Invariant($"through {leg.Holes} joist{(leg.Holes == 1 ? "" : "s")}"))}",
+            _ => $"{length} through the passage '{leg.Where}'",
+        };
+    }
+
+    /// <summary>How full a passage gets.</summary>
+    public string Fit(PassageFit fit)
+    {
+        if (!fit.IsMeasured)
+        {
+            return $"'{fit.Passage.Name}': no size is given; measure it";
+        }
+
+        string filled = string.Create(CultureInfo.InvariantCulture, $"{100 * fit.FilledShare:0} % filled of {100 * PassageFit.MostFilled(fit.All.Count):0} %");
+        string all = string.Create(CultureInfo.InvariantCulture, $"'{fit.Passage.Name}': {fit.All.Count} cable{(fit.All.Count == 1 ? "" : "s")}, bundle {Lengths.Fine(Math.Ceiling(1000 * fit.BundleMetres) / 1000)}, {filled}");
+        string size = fit.Passage.BoreMetres is { } bore ? $" of bore {Lengths.Fine(bore)}" : "";
+        return all + size + (fit.Fits ? ": fits" : ": does not fit")
+            + (fit.Stuck.Count > 0 ? $"; the end of {string.Join(", ", fit.Stuck.Select(kind => kind.Name).Distinct())} ({Lengths.Fine(fit.Stuck[0].Plug.WidthMetres)} x {Lengths.Fine(fit.Stuck[0].Plug.HeightMetres)}) does not pass beside them" : "")
+            + (fit.MayJam ? "; three cables may jam in it: pull them together, with lubricant" : "")
+            + (fit.Passage.Bends > PassageFit.MostBends ? FormattableString.Invariant($"; {fit.Passage.Bends} bends in it: more than {PassageFit.MostBends} take a place to pull from in between") : "");
+    }
+
+    /// <summary>What is said of a splitter.</summary>
+    public static string Splitter(SplitterUse splitter) =>
+        (splitter.Name is { } name
+            ? $"The console has one output: '{name}' copies it to {splitter.Outputs} inputs{(splitter.IsMoved ? $", moved to '{splitter.At.Name}', which saves a run" : "")}."
+            : FormattableString.Invariant($"The console has one output: a splitter with {splitter.Outputs} outputs is needed, at '{splitter.At.Name}'; the house file describes none."))
+        + $" A splitter reports the least able display to the console, may refuse protected pictures, and rarely passes more than {Gbps(SplitterUse.UsualGbps)}: check its sheet.";
+
+    /// <summary>A rate with its unit.</summary>
+    public static string Gbps(double gbps) => string.Create(CultureInfo.InvariantCulture, $"{gbps:0.##} Gbit/s");
+
+    private string WhyNoRoute(Run run)
+    {
+        foreach (CablePlace end in new[] { run.Connection.From, run.Connection.To })
+        {
+            if (loaded.House.Levels[end.LevelIndex].Rooms.Count == 0)
+            {
+                return $"the level '{loaded.House.Levels[end.LevelIndex].Name}' has no rooms, so no walls to follow; describe its rooms";
+            }
+        }
+
+        return "the walls and floors on the way join nothing; describe a passage under 'passages'";
+    }
+}

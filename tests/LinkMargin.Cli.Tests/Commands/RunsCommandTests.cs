@@ -1,0 +1,96 @@
+using System.Text.Json;
+using LinkMargin.Files.Writing;
+
+namespace LinkMargin.Cli.Tests.Commands;
+
+/// <summary>The command <c>runs</c>: the table, the pull sheet, JSON, CSV, and what it refuses.</summary>
+public sealed class RunsCommandTests : IDisposable
+{
+    private const string Cabled =
+        """
+        fixtures: [{name: panel, level: den, box: [3, 0.05, 3.9, 0.1], from: 0.8, to: 1.6, material: flat-screen}]
+        displays: [{name: screen, level: den, at: [3.5, 0.2, 1], signal: 4k120 4:4:4 12 bit}]
+        passages: [{name: chase, from: [3.9, 2.5], levels: [den, loft], bore: 35 mm}]
+        cables: [{name: old, from: screen, to: den rack, kind: hdmi-optical, length: 15 m}]
+
+        """;
+
+    private readonly ScratchFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void The_table_has_a_row_for_each_spot()
+    {
+        CommandRun run = Run(SampleFile.Modest + Cabled);
+        Assert.Equal(0, run.ExitCode);
+        Assert.Contains("den rack", run.Output, StringComparison.Ordinal);
+        Assert.Contains("loft shelf", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Local codes", run.Output, StringComparison.Ordinal);
+        Assert.All(run.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 80));
+    }
+
+    [Fact]
+    public void The_pull_sheet_names_route_length_cable_and_what_runs_the_wrong_way()
+    {
+        string text = Unwrapped(Run(SampleFile.Modest + Cabled, "--spot", "den rack").Output);
+        Assert.Contains("den rack -> screen: new run: hdmi-optical", text, StringComparison.Ordinal);
+        Assert.Contains("'old' goes from 'screen' to 'den rack' and is directional; a run back is needed", text, StringComparison.Ordinal);
+        Assert.Contains("48.11 Gbit/s on the line", text, StringComparison.Ordinal);
+        Assert.Contains("borderline", text, StringComparison.Ordinal);
+        Assert.Contains("along the route +", text, StringComparison.Ordinal);
+        string loft = Unwrapped(Run(SampleFile.Modest + Cabled, "--spot", "loft shelf").Output);
+        Assert.Contains("through the passage 'chase'", loft, StringComparison.Ordinal);
+        Assert.Contains("0 holes to bore", loft, StringComparison.Ordinal);
+        foreach (string caution in new[] { "test it with the picture", "arrow", "pull string", "mains", "ladders", "licensed" })
+        {
+            Assert.Contains(caution, loft, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void In_a_house_in_feet_lengths_are_in_feet()
+    {
+        string text = Run(SampleFile.Modest.Replace("units: m", "units: ft", StringComparison.Ordinal).Replace("height: 2.4", "height: 8", StringComparison.Ordinal).Replace("height: 2.3", "height: 8", StringComparison.Ordinal) + Cabled, "--spot", "loft shelf").Output;
+        Assert.DoesNotMatch(@"\d m\b along", text);
+        Assert.Matches(@"\dft \d+in along the route", Unwrapped(text));
+    }
+
+    [Fact]
+    public void Json_and_csv_carry_the_same_figures()
+    {
+        JsonElement json = Run(SampleFile.Modest + Cabled, "--json").Json;
+        Assert.Equal("linkmargin/runs/1", json.GetProperty("form").GetString());
+        JsonElement[] runs = [.. json.GetProperty("spots").EnumerateArray().SelectMany(spot => spot.GetProperty("runs").EnumerateArray())];
+        string[] rows = Run(SampleFile.Modest + Cabled, "--csv").Output.TrimEnd('\n').Split('\n');
+        Assert.Equal(string.Join(',', RunsCsv.Headings), rows[0]);
+        Assert.Equal(runs.Length, rows.Length - 1);
+        Assert.Equal(
+            runs.Select(run => run.GetProperty("buyM").GetDouble().ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)),
+            rows.Skip(1).Select(row => row.Split(',')[RunsCsv.Headings.ToList().IndexOf("buyM")]));
+        double legs = runs[0].GetProperty("route").EnumerateArray().Sum(leg => leg.GetProperty("lengthM").GetDouble());
+        Assert.Equal(legs, runs[0].GetProperty("routeM").GetDouble(), 1e-9);
+    }
+
+    [Fact]
+    public void A_passage_that_is_too_narrow_ends_with_1()
+    {
+        CommandRun run = Run(SampleFile.Modest + Cabled.Replace("bore: 35 mm", "bore: 11 mm, holds: [coaxial]", StringComparison.Ordinal), "--spot", "loft shelf");
+        Assert.True(run.ExitCode is 0 or 1, run.Output);
+        Assert.DoesNotContain("new run: hdmi-optical, 65 ft", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_displays_there_is_nothing_to_plan()
+    {
+        CommandRun run = Run(SampleFile.Modest);
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("describes no displays", run.Error, StringComparison.Ordinal);
+        Assert.Equal(2, Run(SampleFile.Modest + Cabled, "--json", "--csv").ExitCode);
+        Assert.Contains("did you mean", Run(SampleFile.Modest + Cabled, "--spot", "den rak").Error, StringComparison.Ordinal);
+    }
+
+    private CommandRun Run(string house, params string[] words) => CommandRun.In(folder.Path, ["runs", folder.Put("h.yaml", house), .. words]);
+
+    private static string Unwrapped(string text) => System.Text.RegularExpressions.Regex.Replace(text, @"\s+", " ");
+}
