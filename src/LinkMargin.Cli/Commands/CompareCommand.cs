@@ -5,6 +5,7 @@ using LinkMargin.Cli.Options;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Runs;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 using LinkMargin.Reports.Houses;
@@ -37,6 +38,7 @@ internal static class CompareCommand
             (Ranking Ranking, HouseUncertainty Uncertainty, CloseCall Call)? before = loaded.WhatIf.Count == 0
                 ? null
                 : Judge(loaded.AsWritten, [.. loaded.AsWritten.Seats.Where(seat => people.Any(p => p.Name == seat.Name))]);
+            SpotRuns[] runs = RankedRuns.Of(loaded.House, ranking);
             string? drawn = parse.GetValue(picture);
             if (drawn is not null)
             {
@@ -45,7 +47,7 @@ internal static class CompareCommand
 
             if (parse.GetValue(common.Json))
             {
-                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people, uncertainty, call) with
+                invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people, uncertainty, call).WithCables(runs) with
                 {
                     WhatIf = loaded.WhatIfOrNone, FittedToMeasurements = loaded.FittedToMeasurements, Picture = drawn,
                     AsWritten = before is { } was ? ComparisonDocument.Of(loaded.AsWritten, was.Ranking, people, was.Uncertainty, was.Call) : null,
@@ -54,7 +56,7 @@ internal static class CompareCommand
             else
             {
                 loaded.WriteWhatIf(invocation.Output, invocation.Width);
-                new ComparisonText(loaded.House, ranking) { Occupied = people, Uncertainty = uncertainty, Call = call }.Write(invocation.Output, invocation.Width);
+                new ComparisonText(loaded.House, ranking) { Occupied = people, Uncertainty = uncertainty, Call = call, Runs = runs, Lengths = loaded.Lengths }.Write(invocation.Output, invocation.Width);
                 if (drawn is not null)
                 {
                     WordWrap.Write($"{drawn}: all seats and spots.", invocation.Output, invocation.Width);

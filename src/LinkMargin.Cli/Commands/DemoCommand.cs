@@ -63,7 +63,7 @@ internal static class DemoCommand
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(new DemoDocument(
-                    into, houseFile, measurements, plan, ComparisonDocument.Of(loaded.House, ranking, [], uncertainty, call) with { Picture = spots }, BudgetDocument.Of(loaded.House, worst, uncertainty), maps)));
+                    into, houseFile, measurements, plan, ComparisonDocument.Of(loaded.House, ranking, [], uncertainty, call).WithCables(RankedRuns.Of(loaded.House, ranking)) with { Picture = spots }, BudgetDocument.Of(loaded.House, worst, uncertainty), maps)));
             }
             else
             {
@@ -98,7 +98,7 @@ internal static class DemoCommand
     private static void WriteDecision(Invocation invocation, LoadedHouse loaded, Ranking ranking, LinkBudget worst, HouseUncertainty uncertainty, CloseCall call)
     {
         TextWriter output = invocation.Output;
-        new ComparisonText(loaded.House, ranking) { Uncertainty = uncertainty, Call = call }.Write(output, invocation.Width);
+        new ComparisonText(loaded.House, ranking) { Uncertainty = uncertainty, Call = call, Runs = RankedRuns.Of(loaded.House, ranking), Lengths = loaded.Lengths }.Write(output, invocation.Width);
         output.WriteLine();
         WordWrap.Write("The deciding budget: weakest seat of the best spot", output, invocation.Width);
         output.WriteLine();

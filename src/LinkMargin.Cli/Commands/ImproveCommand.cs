@@ -59,7 +59,7 @@ internal static class ImproveCommand
             var search = new ImproveSearch(house, model, new ImproveRequest(
                 chosen,
                 [.. Panels.Where(tables.Materials.ContainsKey).Select(panel => tables.Materials[panel])],
-                [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]), new JudgeAtConfidence(loaded.Uncertainty, often));
+                [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]) { Leads = tables.Cables }, new JudgeAtConfidence(loaded.Uncertainty, often));
             var progress = new Progress(ProgressSteps);
             ImproveResult? result = null;
             ProgressBar.While(invocation, "remedies", progress, () => result = search.Run(

@@ -4,6 +4,7 @@ using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Runs;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 using LinkMargin.Plots.Maps;
@@ -78,7 +79,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             [.. model.Occupied.Select(seat => seat.Name)],
             result.LookedAt,
             result.Computed,
-            [.. result.Best.Select(placed => PlaceDocument.Of(house, placed))],
+            [.. result.Best.Select(placed => PlaceDocument.Of(house, placed) with { Cables = CablesOf(placed.Score.Spot) })],
             named.Scores.Count > 0 ? RankDocument.Of(house, named.Scores[0], 1, uncertainty) : null,
             picture)
         {
@@ -87,4 +88,8 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             FittedToMeasurements = loaded.FittedToMeasurements,
         };
     }
+
+    private CablesDocument? CablesOf(Spot place) => house.Cabling.Displays.Count == 0
+        ? null
+        : CablesDocument.Of(new RunPlanner(house with { Spots = [place] }).Plan(place));
 }

@@ -10,7 +10,7 @@ internal sealed class CommonOptions
 
     /// <summary>Tables of one's own.</summary>
     public Option<string?> Materials { get; } = Text(
-        "--materials", "DIR", "Folder with materials.yaml, floors.yaml, radios.yaml, margins.yaml, spreads.yaml; missing files are built in.");
+        "--materials", "DIR", "Folder with materials.yaml, floors.yaml, radios.yaml, margins.yaml, spreads.yaml, cables.yaml; missing files are built in.");
 
     /// <summary>Leave to overwrite.</summary>
     public Option<bool> Force { get; } = Flag("--force", "Overwrite files that this program did not write.");

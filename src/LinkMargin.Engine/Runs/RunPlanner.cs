@@ -21,9 +21,12 @@ public sealed class RunPlanner
     private readonly CableKind[] pictureKinds;
 
     /// <summary>Lays out the house's structure.</summary>
-    public RunPlanner(House house)
+    /// <param name="house">The house.</param>
+    /// <param name="kinds">The kinds of cable to choose from; null for those of the house.</param>
+    public RunPlanner(House house, IReadOnlyList<CableKind>? kinds = null)
     {
         ArgumentNullException.ThrowIfNull(house);
+        house = kinds is null ? house : house with { Cabling = house.Cabling with { Kinds = kinds } };
         this.house = house;
         rooms = new RoomEdges(house);
         pictureKinds = [.. house.Cabling.Kinds.Where(kind => kind.Use == CableUse.Picture)];

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Runs;
 using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Files.Json;
@@ -32,6 +33,14 @@ public sealed record ComparisonDocument(
 
     /// <summary>The same comparison of the house as its file has it; omitted where nothing is different.</summary>
     public ComparisonDocument? AsWritten { get; init; }
+
+    /// <summary>The same with what each spot costs in cable.</summary>
+    /// <param name="runs">The runs of each spot in the order of the ranking; empty where the house file describes no displays.</param>
+    public ComparisonDocument WithCables(IReadOnlyList<SpotRuns> runs)
+    {
+        ArgumentNullException.ThrowIfNull(runs);
+        return runs.Count == 0 ? this : this with { Ranking = [.. Ranking.Zip(runs, (rank, cables) => rank with { Cables = CablesDocument.Of(cables) })] };
+    }
 
     /// <summary>A ranking of at least one spot as a document.</summary>
     /// <param name="house">The house.</param>
@@ -105,6 +114,9 @@ public sealed record RankDocument(
     int Seats,
     double PassingShare)
 {
+    /// <summary>What it costs in cable; omitted where the house file describes no displays.</summary>
+    public CablesDocument? Cables { get; init; }
+
     /// <summary>Probability that every seat passes at once, 0 to 1; omitted where no uncertainty was computed.</summary>
     public double? ProbabilityAllPass { get; init; }
 

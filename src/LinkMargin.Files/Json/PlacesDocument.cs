@@ -66,6 +66,9 @@ public sealed record PlaceDocument(
     /// <summary>Cautions about the figure of its weakest seat.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
+    /// <summary>What it costs in cable; omitted where the house file describes no displays.</summary>
+    public CablesDocument? Cables { get; init; }
+
     /// <summary>A place as a document.</summary>
     public static PlaceDocument Of(House house, PlacedSpot placed) => new(
         placed.Score.Spot.Name,

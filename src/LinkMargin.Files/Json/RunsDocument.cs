@@ -50,6 +50,23 @@ public sealed record SpotRunsDocument(
     internal static string Word(Engine.Cables.Carries carries) => carries switch { Engine.Cables.Carries.Yes => "yes", Engine.Cables.Carries.Borderline => "borderline", _ => "no" };
 }
 
+/// <summary>What a spot or place costs in cable, beside its margins, as JSON.</summary>
+/// <param name="NewRuns">Cables to be pulled.</param>
+/// <param name="BuyM">All lengths to buy, metres, short leads with them.</param>
+/// <param name="Holes">Holes to be bored.</param>
+/// <param name="JoistHoles">Of them, those in joists.</param>
+/// <param name="Carries">Whether its runs carry the picture: yes, borderline or no.</param>
+/// <param name="IsComplete">Whether every run can be made with what is known.</param>
+public sealed record CablesDocument(int NewRuns, double BuyM, int Holes, int JoistHoles, string Carries, bool IsComplete)
+{
+    /// <summary>The cost of a spot's runs as a document.</summary>
+    public static CablesDocument Of(SpotRuns runs)
+    {
+        ArgumentNullException.ThrowIfNull(runs);
+        return new(runs.NewRuns, runs.BuyMetres, runs.Holes, runs.JoistHoles, SpotRunsDocument.Word(runs.Carries), runs.IsComplete);
+    }
+}
+
 /// <summary>A splitter, as JSON.</summary>
 /// <param name="Name">Its name; omitted where the house has none and one is to be bought.</param>
 /// <param name="Outputs">How many outputs it needs.</param>

@@ -1,7 +1,10 @@
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Runs;
 using LinkMargin.Engine.Uncertainty;
+using LinkMargin.Files.Json;
+using LinkMargin.Files.Quantities;
 using LinkMargin.Reports.Layout;
 using LinkMargin.Reports.Words;
 
@@ -25,6 +28,12 @@ internal sealed class ComparisonText(House house, Ranking ranking)
 
     /// <summary>How likely each spot is the best; null if that was not computed.</summary>
     public CloseCall? Call { get; init; }
+
+    /// <summary>What each spot costs in cable, in the order of the ranking; empty where the house file describes no displays.</summary>
+    public IReadOnlyList<SpotRuns> Runs { get; init; } = [];
+
+    /// <summary>How lengths are written.</summary>
+    public LengthFormat Lengths { get; init; } = LengthFormat.Metric;
 
     /// <summary>Writes all of it.</summary>
     public void Write(TextWriter output, int width)
@@ -68,9 +77,29 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         WriteRanking(output, width);
         output.WriteLine();
         WriteLevels(output, width);
+        WriteRuns(output, width);
         foreach (string paragraph in new VerdictSentences(house, ranking) { Call = Call }.All)
         {
             WordWrap.Write(paragraph, output, width);
+        }
+    }
+
+    private void WriteRuns(TextWriter output, int width)
+    {
+        if (Runs.Count == 0)
+        {
+            return;
+        }
+
+        WordWrap.Write("Picture cables that each spot needs ('linkmargin runs HOUSE --spot SPOT' prints its pull sheet)", output, width);
+        output.WriteLine();
+        CableTable.Write(Runs.Select(runs => (runs.Spot.Name, CablesDocument.Of(runs))), "spot", Lengths, output, width);
+        output.WriteLine();
+        int passing = ranking.Scores[0].SeatsPassing;
+        string[] fewer = [.. Runs.Skip(1).Where(runs => runs.NewRuns < Runs[0].NewRuns && ranking.Scores.First(score => score.Spot == runs.Spot).SeatsPassing >= passing).Select(runs => $"'{runs.Spot.Name}'")];
+        if (fewer.Length > 0)
+        {
+            WordWrap.Write($"As many seats pass with fewer new runs at {string.Join(", ", fewer)}.", output, width);
         }
     }
 

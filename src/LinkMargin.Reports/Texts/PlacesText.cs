@@ -27,6 +27,15 @@ internal sealed class PlacesText(LoadedHouse loaded)
         output.WriteLine();
         WordWrap.Write("'all pass': probability that every seat passes.", output, width);
         WordWrap.Write(Against(places), output, width);
+        if (places.Places.Any(place => place.Cables is not null))
+        {
+            output.WriteLine();
+            WordWrap.Write("Picture cables that each place needs", output, width);
+            output.WriteLine();
+            CableTable.Write(places.Places.Where(place => place.Cables is not null).Select(place => (place.Place, place.Cables!)), "", loaded.Lengths, output, width);
+            output.WriteLine();
+        }
+
         PlaceDocument best = places.Places[0];
         WordWrap.Write("To compare and map the first place like any spot, add it to 'spots' in the house file:", output, width);
         WordWrap.WriteHanging(string.Create(CultureInfo.InvariantCulture,

@@ -1,6 +1,7 @@
 using System.Globalization;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Runs;
+using LinkMargin.Files.Json;
 using LinkMargin.Reports.Houses;
 using LinkMargin.Reports.Layout;
 using LinkMargin.Reports.Words;
@@ -17,29 +18,7 @@ internal sealed class RunsText(LoadedHouse loaded)
     {
         WordWrap.Write($"{loaded.House.Name}: cable runs that each spot needs.", output, width);
         output.WriteLine();
-        var table = new TextTable(
-        [
-            new Column("spot") { Wraps = true },
-            new Column("new\nruns", Align.Right),
-            new Column("to buy", Align.Right),
-            new Column("holes\nto bore", Align.Right),
-            new Column("in\njoists", Align.Right),
-            new Column("carries\nthe picture"),
-            new Column("complete"),
-        ]);
-        foreach (SpotRuns spot in spots)
-        {
-            table.Add(
-                spot.Spot.Name,
-                spot.NewRuns.ToString(CultureInfo.InvariantCulture),
-                loaded.Lengths.Brief(spot.BuyMetres),
-                spot.Holes.ToString(CultureInfo.InvariantCulture),
-                spot.JoistHoles.ToString(CultureInfo.InvariantCulture),
-                RunWords.Word(spot.Carries),
-                spot.IsComplete ? "yes" : "no: see --spot");
-        }
-
-        table.WriteTo(output, width);
+        CableTable.Write(spots.Select(spot => (spot.Spot.Name, CablesDocument.Of(spot))), "spot", loaded.Lengths, output, width);
         output.WriteLine();
         WordWrap.Write(
             "new runs: cables to pull; to buy: in the lengths they are sold in, short leads with them; complete: every run has a route, a cable and room in its passages. "

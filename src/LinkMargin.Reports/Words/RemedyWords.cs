@@ -4,6 +4,7 @@ using LinkMargin.Engine.Decisions.Edits;
 using LinkMargin.Engine.Decisions.Remedies;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Runs;
 using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Reports.Words;
@@ -29,7 +30,7 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         RemedyKind.MoveSeat => $"'{remedy.Thing}' moved to {At(((MoveSeat)remedy.Edits[0]).Plan)}",
         RemedyKind.OpenDoor => $"{DoorOf(remedy)} left open",
         RemedyKind.Controller => $"controllers of class {remedy.Thing}",
-        RemedyKind.Wire => $"controller on a {Length(remedy)} cable at '{remedy.Thing}'",
+        RemedyKind.Wire => $"controller on a {Length(remedy)} cable at '{remedy.Thing}'{RouteOf(remedy)}",
         _ => throw new ArgumentOutOfRangeException(nameof(remedy), remedy.Kind, "Not a known kind of remedy."),
     };
 
@@ -68,6 +69,17 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         RemedyKind.Controller => "Controllers: check that this console supports controllers of this class.",
         _ => "",
     };
+
+    // What the cable is and what it takes, along the structure of the house.
+    private static string RouteOf(Remedy remedy) => remedy.Run switch
+    {
+        null => "",
+        { Route: null } => " (no route found along walls and floors)",
+        { Kind: null } run => FormattableString.Invariant($" ({Holes(run.Route!)}; no lead in cables.yaml is as long)"),
+        { Kind: { } kind } run => FormattableString.Invariant($" ({kind.Name}, {Holes(run.Route!)})"),
+    };
+
+    private static string Holes(Route route) => FormattableString.Invariant($"{route.Holes} hole{(route.Holes == 1 ? "" : "s")} to bore");
 
     private string RestOf(Remedy remedy) =>
         $"{(remedy.On.Length > 0 ? $"on top of '{remedy.On}'" : "on a wall")} {Place(Moved(remedy))} in '{remedy.Thing}'";

@@ -90,6 +90,26 @@ public sealed class RunsCommandTests : IDisposable
         Assert.Contains("did you mean", Run(SampleFile.Modest + Cabled, "--spot", "den rak").Error, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Compare_and_place_show_what_each_spot_costs_in_cable()
+    {
+        folder.Put("h.yaml", SampleFile.Modest + Cabled);
+        CommandRun compare = CommandRun.In(folder.Path, "compare", "h.yaml", "--model", "direct");
+        Assert.Contains("Picture cables that each spot needs", compare.Output, StringComparison.Ordinal);
+        JsonElement json = CommandRun.In(folder.Path, "compare", "h.yaml", "--model", "direct", "--json").Json;
+        JsonElement runs = Run(SampleFile.Modest + Cabled, "--json").Json;
+        foreach (JsonElement spot in runs.GetProperty("spots").EnumerateArray())
+        {
+            JsonElement cables = json.GetProperty("ranking").EnumerateArray().Single(rank => rank.GetProperty("spot").GetString() == spot.GetProperty("spot").GetString()).GetProperty("cables");
+            Assert.Equal(spot.GetProperty("newRuns").GetInt32(), cables.GetProperty("newRuns").GetInt32());
+            Assert.Equal(spot.GetProperty("buyM").GetDouble(), cables.GetProperty("buyM").GetDouble());
+        }
+
+        Assert.True(CommandRun.In(folder.Path, "place", "h.yaml", "--model", "direct", "--grid", "1", "--json").Json.GetProperty("places")[0].TryGetProperty("cables", out _));
+        folder.Put("h.yaml", SampleFile.Modest);
+        Assert.DoesNotContain("Picture cables", CommandRun.In(folder.Path, "compare", "h.yaml", "--model", "direct").Output, StringComparison.Ordinal);
+    }
+
     private CommandRun Run(string house, params string[] words) => CommandRun.In(folder.Path, ["runs", folder.Put("h.yaml", house), .. words]);
 
     private static string Unwrapped(string text) => System.Text.RegularExpressions.Regex.Replace(text, @"\s+", " ");

@@ -182,7 +182,7 @@ public sealed class HouseFaultTests
         Assert.Contains("keys with values are needed", Only("just a note to myself"), StringComparison.Ordinal);
         Assert.Contains("anchors and aliases", Only("house: &h x\nlevels: [*h, *h]"), StringComparison.Ordinal);
         Assert.Equal(
-            ["house.yaml:1:1: 'lorem' is not a key of a house file; write one of: form, house, units, levels, fixtures, radios, required, spots, seats, zones, keep-out"],
+            ["house.yaml:1:1: 'lorem' is not a key of a house file; write one of: form, house, units, levels, fixtures, radios, required, spots, seats, zones, keep-out, displays, devices, passages, cables"],
             HouseText.Read("lorem: ipsum").Problems.Where(p => p.Message.Contains("lorem", StringComparison.Ordinal)).Select(p => p.ToString()));
     }
 

@@ -152,7 +152,7 @@ public sealed class TableFolderTests
         Assert.EndsWith("nowhere:1:1: there is no such folder; check the name", OnlyOf(missing), StringComparison.Ordinal);
         Assert.EndsWith("notes.txt:1:1: this is a file; name the folder that holds it", OnlyOf(file), StringComparison.Ordinal);
         Assert.EndsWith(
-            ":1:1: this folder holds none of materials.yaml, floors.yaml, radios.yaml, margins.yaml, spreads.yaml; name the folder that holds the tables",
+            ":1:1: this folder holds none of materials.yaml, floors.yaml, radios.yaml, margins.yaml, spreads.yaml, cables.yaml; name the folder that holds the tables",
             OnlyOf(folder.Path),
             StringComparison.Ordinal);
     }

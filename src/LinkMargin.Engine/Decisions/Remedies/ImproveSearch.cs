@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Cables;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 
@@ -35,7 +36,7 @@ public sealed class ImproveSearch
             .. EnclosureRemedies.All(trial, request.Panels),
             .. ConsoleRemedies.Raised(trial),
             .. ConsoleRemedies.Shelves(trial),
-            .. SeatRemedies.All(trial),
+            .. SeatRemedies.All(trial, request.Leads),
             .. HouseRemedies.Doors(trial.House),
             .. HouseRemedies.Controllers(trial.House, request.Controllers),
         ];
@@ -143,6 +144,9 @@ public sealed class ImproveSearch
 /// <param name="Controllers">The classes of controller there are.</param>
 public sealed record ImproveRequest(Spot Spot, IReadOnlyList<Material> Panels, IReadOnlyList<Radio> Controllers)
 {
+    /// <summary>The kinds of cable for a controller on a wire.</summary>
+    public IReadOnlyList<CableKind> Leads { get; init; } = [];
+
     /// <summary>Farthest that a receiver on a lead is from the wall it is stuck to or the top it lies on, metres.</summary>
     public const double GreatestFromFaceMetres = 0.1;
 

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Decisions.Edits;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Runs;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
@@ -26,6 +27,9 @@ public sealed record Remedy(RemedyKind Kind, Effort Effort, IReadOnlyList<HouseE
 
     /// <summary>Length of a lead or a cable, metres; null where there is none.</summary>
     public double? LengthMetres { get; init; }
+
+    /// <summary>Where a cable to a seat lies and what it takes; null where there is none.</summary>
+    public LeadRun? Run { get; init; }
 
     /// <summary>Whether its cable goes to another level, or through the wall of a room.</summary>
     public bool CrossesStructure { get; init; }

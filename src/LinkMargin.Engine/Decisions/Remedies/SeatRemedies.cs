@@ -1,7 +1,9 @@
+using LinkMargin.Engine.Cables;
 using LinkMargin.Engine.Decisions.Edits;
 using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Runs;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
@@ -14,12 +16,13 @@ internal static class SeatRemedies
     private const double ReachMetres = 1;
     private const double StepMetres = 0.25;
 
-    // Cables are bought by the half metre, with something to spare for corners.
+    // Cables are bought by the half metre.
     private const double CableStepMetres = 0.5;
-    private const double CableToSpare = 1.1;
 
     /// <summary>All of them.</summary>
-    public static IEnumerable<Remedy> All(RemedyTrial trial)
+    /// <param name="trial">The house and the spot.</param>
+    /// <param name="leads">The kinds of cable for a controller on a wire.</param>
+    public static IEnumerable<Remedy> All(RemedyTrial trial, IReadOnlyList<CableKind> leads)
     {
         Seat seat = trial.WeakestSeat;
         House house = trial.House;
@@ -47,13 +50,13 @@ internal static class SeatRemedies
         if (trial.Before.Budgets.Count > 1)
         {
             Spot spot = trial.Spot;
-            double metres = Math.Abs(spot.Plan.X - seat.Plan.X) + Math.Abs(spot.Plan.Y - seat.Plan.Y)
-                + Math.Abs(house.PositionOf(spot).Z - house.PositionOf(seat).Z);
+            LeadRun run = new RunPlanner(house with { Spots = [spot], Seats = [seat] }, leads).Lead(spot, RunPlanner.PlaceOf(seat));
             yield return new Remedy(RemedyKind.Wire, Effort.Cable, [new RemoveSeat(seat.Name)])
             {
                 Thing = seat.Name,
                 LevelIndex = seat.LevelIndex,
-                LengthMetres = CableStepMetres * Math.Ceiling(CableToSpare * metres / CableStepMetres),
+                LengthMetres = CableStepMetres * Math.Ceiling(run.NeededMetres / CableStepMetres),
+                Run = run,
                 CrossesStructure = spot.LevelIndex != seat.LevelIndex || RoomOf(house, spot.LevelIndex, spot.Plan) != RoomOf(house, seat.LevelIndex, seat.Plan),
             };
         }
