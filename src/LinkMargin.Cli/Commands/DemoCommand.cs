@@ -59,7 +59,7 @@ internal static class DemoCommand
                 WriteDecision(invocation, loaded, ranking, worst, uncertainty, call);
             }
 
-            MapsDocument maps = new MapMaker(invocation, loaded, model).Make(OrderOfAll(loaded.House, into, force) with { Confidence = uncertainty.Confidence });
+            MapsDocument maps = new MapMaker(invocation, loaded, model).Make(OrderOfAll(loaded.House, into, force) with { Uncertainty = uncertainty, Confidence = uncertainty.Confidence });
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(new DemoDocument(

@@ -27,6 +27,7 @@ internal static class MapCommand
         Option<string?> folder = CommonOptions.Text("--out", "DIR", "Folder for the files; default: named after the house file.");
         Option<bool> csv = CommonOptions.Flag("--csv", "Also write the numbers as CSV.");
         Option<bool> geojson = CommonOptions.Flag("--geojson", "Also write the numbers as GeoJSON, in metres on the plan.");
+        Option<bool> exact = CommonOptions.Flag("--exact", "Trace every cell; takes some six times as long.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string?> show = ShowOption.Create();
@@ -42,7 +43,7 @@ internal static class MapCommand
             "Draw the margin for each spot and level, and all maps side by side; or, with --paths, the paths "
                 + "from one spot to one seat." + ExitCodes.Of())
         {
-            file, spot, level, cell, hands, folder, csv, geojson, depth, confidence, show, occupied, whatIf, fitted, paths, seat,
+            file, spot, level, cell, hands, folder, csv, geojson, exact, depth, confidence, show, occupied, whatIf, fitted, paths, seat,
         };
         command.SetAction(parse =>
         {
@@ -53,7 +54,7 @@ internal static class MapCommand
             string into = parse.GetValue(folder) ?? $"{Path.GetFileNameWithoutExtension(typed)}-maps";
             if (parse.GetValue(paths))
             {
-                RefuseGiven(parse, [level, cell, hands, csv, geojson, show], "--paths draws one link on every level it touches; omit");
+                RefuseGiven(parse, [level, cell, hands, csv, geojson, exact, show], "--paths draws one link on every level it touches; omit");
                 (Spot from, Seat to) = LinkOf(spot, spotName, seat, parse.GetValue(seat), house);
                 PathsDocument drawn = new PathsMaker(invocation, loaded, Model(), ConfidenceOption.Of(parse, confidence)).Make(from, to, into, parse.GetValue(common.Force));
                 WritePaths(invocation, loaded, drawn, parse.GetValue(common.Json));
@@ -72,6 +73,7 @@ internal static class MapCommand
                 ShowsMedian = ShowOption.IsMedian(parse, show),
                 WithCsv = parse.GetValue(csv),
                 WithGeoJson = parse.GetValue(geojson),
+                IsExact = parse.GetValue(exact),
                 Force = parse.GetValue(common.Force),
             };
             MapsDocument maps = new MapMaker(invocation, loaded, Model()).Make(order);

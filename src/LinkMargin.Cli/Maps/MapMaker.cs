@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
@@ -58,7 +59,12 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
             {
                 Field plain = FieldComputation.Compute(
                     model,
-                    new FieldRequest(spot, level) { CellMetres = order.CellMetres, HandsMetres = order.HandsMetres },
+                    new FieldRequest(spot, level)
+                    {
+                        CellMetres = order.CellMetres,
+                        HandsMetres = order.HandsMetres,
+                        Stage = order.IsExact ? FieldStage.Exact : FieldStage.Map,
+                    },
                     () => progress.Advance(),
                     invocation.Cancellation);
                 fields.Add((plain, FieldAtConfidence.Of(model, plain, loaded.Uncertainty, order.Confidence)));
@@ -70,27 +76,26 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
 
     private MapsDocument Write(MapOrder order, List<(Field Median, Field AtConfidence)> fields, Progress progress)
     {
-        var pictures = new MapPictures(loaded, model, fields, new MapView(order.Spots, order.Confidence, order.ShowsMedian));
+        var pictures = new MapPictures(loaded, model, fields, new MapView(order.Spots, order.Confidence, order.ShowsMedian), order.Uncertainty);
         var names = new FileNames();
         List<MapDocument> maps = [];
-        foreach ((Field field, Field atConfidence) in fields)
+        byte[][] drawn = Draw(pictures, fields, progress);
+        for (int i = 0; i < fields.Count; i++)
         {
+            (Field field, Field atConfidence) = fields[i];
+            byte[] png = drawn[i];
             invocation.Cancellation.ThrowIfCancellationRequested();
             string stem = names.Unique("map", field.Spot.Name, "on", house.Levels[field.LevelIndex].Name);
-            byte[] png = pictures.Map(field, atConfidence);
             string picture = Put(order, $"{stem}.png", stream => stream.Write(png));
             string? csv = order.WithCsv ? Put(order, $"{stem}.csv", stream => FieldCsv.Write(house, field, atConfidence, stream)) : null;
             string? geojson = order.WithGeoJson ? Put(order, $"{stem}.geojson", stream => FieldGeoJson.Write(house, field, atConfidence, stream)) : null;
             maps.Add(MapDocument.Of(house, field, FieldSummary.Of(atConfidence, pictures.RequiredDb), FieldSummary.Of(field, pictures.RequiredDb), picture, csv, geojson));
-            progress.Advance(RowsWorthOfPicture);
         }
 
         string? sheet = null;
         if (fields.Count > 1)
         {
-            invocation.Cancellation.ThrowIfCancellationRequested();
-            byte[] png = pictures.Sheet();
-            sheet = Put(order, "sheet.png", stream => stream.Write(png));
+            sheet = Put(order, "sheet.png", stream => stream.Write(drawn[^1]));
         }
 
         return new MapsDocument(
@@ -102,10 +107,33 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
             maps,
             sheet)
         {
+            Exact = fields.TrueForAll(field => field.Median.Stage == FieldStage.Exact),
             Confidence = order.Confidence,
             WhatIf = loaded.WhatIfOrNone,
             FittedToMeasurements = loaded.FittedToMeasurements,
         };
+    }
+
+    // The pictures of all fields, and of several their sheet as the last: each by whichever thread is free.
+    private byte[][] Draw(MapPictures pictures, List<(Field Median, Field AtConfidence)> fields, Progress progress)
+    {
+        byte[][] drawn = new byte[fields.Count > 1 ? fields.Count + 1 : fields.Count][];
+        try
+        {
+            // The sheet takes longest, so it comes first.
+            Parallel.For(0, drawn.Length, new ParallelOptions { CancellationToken = invocation.Cancellation }, turn =>
+            {
+                int i = drawn.Length - 1 - turn;
+                drawn[i] = i < fields.Count ? pictures.Map(fields[i].Median, fields[i].AtConfidence) : pictures.Sheet();
+                progress.Advance(i < fields.Count ? RowsWorthOfPicture : RowsWorthOfPicture * PicturesWorthOfSheet);
+            });
+        }
+        catch (AggregateException several)
+        {
+            ExceptionDispatchInfo.Throw(several.InnerExceptions[0]);
+        }
+
+        return drawn;
     }
 
     private string Put(MapOrder order, string name, Action<Stream> write)
@@ -130,6 +158,12 @@ internal sealed record MapOrder(
 
     /// <summary>Whether the median is shown instead of the margin to count on.</summary>
     public bool ShowsMedian { get; init; }
+
+    /// <summary>Whether every cell is traced.</summary>
+    public bool IsExact { get; init; }
+
+    /// <summary>The uncertainty of all links of the spots, where it is known already.</summary>
+    public HouseUncertainty? Uncertainty { get; init; }
 
     /// <summary>Whether the numbers are wanted as CSV.</summary>
     public bool WithCsv { get; init; }

@@ -31,7 +31,11 @@ public static class FieldComputation
 /// <param name="HandsMetres">Height of the hands above that level's floor, metres.</param>
 /// <param name="Grid">The cells.</param>
 /// <param name="MarginDb">Margin at each cell's centre, dB, in the grid's order; NaN = not computed (outside every room).</param>
-public sealed record Field(Spot Spot, int LevelIndex, double HandsMetres, Grid Grid, IReadOnlyList<double> MarginDb);
+public sealed record Field(Spot Spot, int LevelIndex, double HandsMetres, Grid Grid, IReadOnlyList<double> MarginDb)
+{
+    /// <summary>How close to the exact figures its cells are.</summary>
+    public FieldStage Stage { get; init; } = FieldStage.Exact;
+}
 
 /// <summary>What field is wanted.</summary>
 /// <param name="Spot">Where the console stands.</param>

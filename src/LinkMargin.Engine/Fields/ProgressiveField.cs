@@ -14,7 +14,8 @@ namespace LinkMargin.Engine.Fields;
 /// The straight line, the diffuse field and diffracted paths are computed at every cell. Reflections take most of the time and vary slowly;
 /// they are traced at the corners of blocks of at most <see cref="LargestBlockMetres"/> and carried over between them, never
 /// through a wall, a door's plane or a side of a fixture (<see cref="FieldRegions"/>). A block is halved where its middle shows that the
-/// carried figure is off, or its corners lie too far apart, down to single cells.
+/// carried figure is off, or its corners lie too far apart, down to single cells. Within a block that has been looked at, only those
+/// mirrors are tried again that counted at one of its corners or in its middle.
 /// </para>
 /// </summary>
 public sealed class ProgressiveField
@@ -28,7 +29,7 @@ public sealed class ProgressiveField
     // How far off the middle of a block may be, and how far apart the corners of a small one and of any may lie, dB of the margin.
     private const double MiddleDb = 0.2;
     private const double SmallCornersDb = 0.3;
-    private const double CornersDb = 2.4;
+    private const double CornersDb = 2;
 
     // Where reflections bring less of the power than this, they cannot be far off: 0.09 dB.
     private const double LeastShare = 0.02;
@@ -49,7 +50,8 @@ public sealed class ProgressiveField
     private readonly double[] slow; // by the slow ones; NaN where not traced
     private readonly int[] blockOf; // the carried block of each cell that has one, or -1
     private readonly List<CarriedBlock> carried = [];
-    private List<CellBlock> open = []; // blocks of the stage that is under way
+    private readonly int[]?[] mirrors; // that count at a cell where all were tried
+    private List<OpenBlock> open = []; // blocks that the next stage looks at
 
     /// <summary>Gets ready; computes nothing yet but what all cells of the spot share.</summary>
     /// <param name="model">The house, ready.</param>
@@ -68,6 +70,7 @@ public sealed class ProgressiveField
         smallSteps = Math.Max(1, (int)Math.Round(SmallBlockMetres / request.CellMetres));
         regions = spot.HasSlowPaths ? FieldRegions.Of(model.Scene, request.LevelIndex, grid, handsZ) : [];
         (always, power, slow, blockOf) = (new double[grid.Count], new double[grid.Count], new double[grid.Count], new int[grid.Count]);
+        mirrors = new int[]?[grid.Count];
         (isIndoors, isRowDone) = (new bool[grid.Count], new bool[grid.Rows]);
         Array.Fill(slow, double.NaN);
         Array.Fill(blockOf, -1);
@@ -113,7 +116,7 @@ public sealed class ProgressiveField
             marginDb[cell] = isIndoors[cell] ? greatestLossDb - LossDb(cell) : double.NaN;
         }
 
-        return new Field(request.Spot, request.LevelIndex, request.HandsMetres, grid, marginDb);
+        return new Field(request.Spot, request.LevelIndex, request.HandsMetres, grid, marginDb) { Stage = spot.HasSlowPaths ? Reached.Value : FieldStage.Exact };
     }
 
     private double LossDb(int cell)
@@ -147,34 +150,43 @@ public sealed class ProgressiveField
         switch (stage)
         {
             case FieldStage.Coarse:
-                List<CellBlock> blocks = [.. regions.Where(region => isIndoors[CellOf(region.West, region.South)]).SelectMany(region => region.Parts(largestSteps))];
-                TraceCells(blocks.SelectMany(CornersOf), cancellation);
-                open = blocks;
-                Carry(blocks);
+                open =
+                [
+                    .. regions.Where(region => isIndoors[CellOf(region.West, region.South)])
+                        .SelectMany(region => region.Parts(largestSteps)).Select(block => new OpenBlock(block, null)),
+                ];
+                TraceCells(open.SelectMany(one => WithMirrors(CornersOf(one.Block), one.Mirrors)), cancellation);
+                foreach (OpenBlock one in open)
+                {
+                    Keep(one.Block, Corners(one.Block), carried, blockOf);
+                }
+
                 break;
             case FieldStage.Map:
                 Refine(cancellation);
                 break;
             default:
-                TraceCells(Enumerable.Range(0, grid.Count).Where(cell => isIndoors[cell]), cancellation);
+                TraceAll(cancellation);
                 break;
         }
     }
 
     // Generation by generation: what it needs is traced, then each block is kept or halved. Stopped and called again, it starts with the
-    // generation that was under way.
+    // first generation, whose cells are traced already.
     private void Refine(CancellationToken cancellation)
     {
-        List<CellBlock> generation = open;
+        List<OpenBlock> generation = open;
         var kept = new List<CarriedBlock>();
         int[] keptOf = [.. Enumerable.Repeat(-1, grid.Count)];
         while (generation.Count > 0)
         {
-            TraceCells(generation.SelectMany(CornersOf), cancellation);
-            List<CellBlock> looked = generation.FindAll(block => IsLarge(block) && ShareAtCorners(block) >= LeastShare);
-            TraceCells(looked.Select(MiddleOf), cancellation);
-            List<CellBlock> next = [];
-            foreach (CellBlock block in generation)
+            TraceCells(generation.SelectMany(one => WithMirrors(CornersOf(one.Block), one.Mirrors)), cancellation);
+            TraceCells(
+                generation.Where(one => IsLarge(one.Block) && ShareAtCorners(one.Block) >= LeastShare)
+                    .SelectMany(one => WithMirrors([MiddleOf(one.Block)], one.Mirrors)),
+                cancellation);
+            List<OpenBlock> next = [];
+            foreach ((CellBlock block, int[]? ofBlock) in generation)
             {
                 if (Judge(block) is { } good)
                 {
@@ -182,14 +194,16 @@ public sealed class ProgressiveField
                 }
                 else if (block.Width > 1 || block.Height > 1)
                 {
-                    next.AddRange(block.Halves());
+                    int[] tried = ofBlock ?? [.. CornersOf(block).Append(MiddleOf(block)).SelectMany(cell => mirrors[cell] ?? []).Distinct().Order()];
+                    next.AddRange(block.Halves().Select(half => new OpenBlock(half, tried)));
                 }
             }
 
             generation = next;
         }
 
-        (open, _) = ([], carried.RemoveAll(_ => true));
+        open = [];
+        carried.Clear();
         carried.AddRange(kept);
         keptOf.CopyTo(blockOf, 0);
     }
@@ -228,14 +242,6 @@ public sealed class ProgressiveField
     private bool IsLarge(CellBlock block) => block.Width > smallSteps || block.Height > smallSteps;
 
     private double ShareAtCorners(CellBlock block) => CornersOf(block).Max(cell => power[cell] > 0 ? slow[cell] / power[cell] : 0);
-
-    private void Carry(IReadOnlyList<CellBlock> blocks)
-    {
-        foreach (CellBlock block in blocks)
-        {
-            Keep(block, Corners(block), carried, blockOf);
-        }
-    }
 
     private void Keep(CellBlock block, in CarriedBlock good, List<CarriedBlock> kept, int[] keptOf)
     {
@@ -284,23 +290,38 @@ public sealed class ProgressiveField
                 }
 
                 always[cell] = spot.AlwaysPower(hands, buffer);
-                if (double.IsNaN(slow[cell]))
-                {
-                    power[cell] = spot.Power(hands, always[cell], withSlow: false, buffer, out _);
-                }
+                power[cell] = spot.PowerWithoutSlow(hands, always[cell], buffer);
             }
 
             isRowDone[row] = true;
             rowDone?.Invoke();
         }, cancellation);
 
-    private void TraceCells(IEnumerable<int> cells, CancellationToken cancellation) =>
-        InParallel([.. cells.Where(cell => double.IsNaN(slow[cell])).Distinct()], (cell, buffer) =>
-        {
-            Point3 hands = grid.CentreOf(cell % grid.Columns, cell / grid.Columns).At(handsZ);
-            power[cell] = spot.Power(hands, always[cell], withSlow: true, buffer, out double ofSlow);
-            slow[cell] = ofSlow;
-        }, cancellation);
+    // Traces reflections where none are traced yet, for the first block that asks for a cell.
+    private void TraceCells(IEnumerable<OpenCell> cells, CancellationToken cancellation)
+    {
+        OpenCell[] wanted = [.. cells.Where(one => double.IsNaN(slow[one.Cell])).DistinctBy(one => one.Cell)];
+        InParallel([.. Enumerable.Range(0, wanted.Length)], (i, buffer) => TraceCell(wanted[i], buffer), cancellation);
+    }
+
+    // All cells that have not been traced with all mirrors.
+    private void TraceAll(CancellationToken cancellation) =>
+        InParallel(
+            [.. Enumerable.Range(0, grid.Count).Where(cell => isIndoors[cell] && mirrors[cell] is null)],
+            (cell, buffer) => TraceCell(new OpenCell(cell, null), buffer),
+            cancellation);
+
+    private void TraceCell(OpenCell one, TraceBuffer buffer)
+    {
+        int cell = one.Cell;
+        List<int> counting = [];
+        Point3 hands = grid.CentreOf(cell % grid.Columns, cell / grid.Columns).At(handsZ);
+        power[cell] = spot.Power(hands, always[cell], one.Mirrors, counting, buffer, out double ofSlow);
+        slow[cell] = ofSlow;
+        mirrors[cell] = one.Mirrors is null ? [.. counting] : null;
+    }
+
+    private static IEnumerable<OpenCell> WithMirrors(IEnumerable<int> cells, int[]? mirrors) => cells.Select(cell => new OpenCell(cell, mirrors));
 
     private void InParallel(int[] numbers, Action<int, TraceBuffer> each, CancellationToken cancellation)
     {
@@ -312,6 +333,11 @@ public sealed class ProgressiveField
             return buffer;
         }, _ => { });
     }
+
+    // A block that is looked at, and the only mirrors to try in it; null for all.
+    private readonly record struct OpenBlock(CellBlock Block, int[]? Mirrors);
+
+    private readonly record struct OpenCell(int Cell, int[]? Mirrors);
 }
 
 /// <summary>How far a field has come.</summary>

@@ -46,11 +46,26 @@ internal sealed class FullSpotModel : SpotModel
         return found.Power;
     }
 
-    internal override double Power(Point3 hands, double always, bool withSlow, TraceBuffer buffer, out double slow)
+    internal override double PowerWithoutSlow(Point3 hands, double always, TraceBuffer buffer)
     {
         var found = new FoundPaths(null, always);
+        FindOptional(hands, always, withSlow: false, buffer, ref found);
+        return found.Power;
+    }
+
+    internal override double Power(
+        Point3 hands, double always, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer, out double slow)
+    {
+        var found = new FoundPaths(null, always) { OnlyMirrors = onlyMirrors, CountingMirrors = counting };
+        slow = FindOptional(hands, always, withSlow: true, buffer, ref found);
+        return found.Power;
+    }
+
+    // Returns what the slow ones bring.
+    private double FindOptional(Point3 hands, double always, bool withSlow, TraceBuffer buffer, ref FoundPaths found)
+    {
         LinkEnds ends = EndsTo(hands, null);
-        slow = 0;
+        double slow = 0;
         if (withSlow)
         {
             // Reflections interfere with the straight line, which writes down by how much.
@@ -70,7 +85,7 @@ internal sealed class FullSpotModel : SpotModel
             slow += finder.VariesSlowly ? found.Power - before : 0;
         }
 
-        return found.Power;
+        return slow;
     }
 
     internal override IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees)

@@ -37,13 +37,18 @@ internal abstract class SpotModel
     /// <summary>Power to a place by the paths that always count, share of the power sent.</summary>
     internal virtual double AlwaysPower(Point3 hands, TraceBuffer buffer) => throw new NotSupportedException();
 
-    /// <summary>Power to a place by all paths, or by all but the slow ones, from that by the paths that always count.</summary>
+    /// <summary>Power to a place by all paths but the slow ones, from that by the paths that always count.</summary>
+    internal virtual double PowerWithoutSlow(Point3 hands, double always, TraceBuffer buffer) => throw new NotSupportedException();
+
+    /// <summary>Power to a place by all paths; with all mirrors, the same as <see cref="PathLossDb"/> to the last bit.</summary>
     /// <param name="hands">The place.</param>
     /// <param name="always">What <see cref="AlwaysPower"/> gives there.</param>
-    /// <param name="withSlow">Whether the slow ones are found; with them, <see cref="PathLossDb"/> to the last bit.</param>
+    /// <param name="onlyMirrors">The only mirrors to try, by number; null for all.</param>
+    /// <param name="counting">Takes the numbers of the mirrors that count; null where nobody asks.</param>
     /// <param name="buffer">The thread's own.</param>
-    /// <param name="slow">What of it the slow ones bring.</param>
-    internal virtual double Power(Point3 hands, double always, bool withSlow, TraceBuffer buffer, out double slow) => throw new NotSupportedException();
+    /// <param name="slow">What of it the slow paths bring.</param>
+    internal virtual double Power(
+        Point3 hands, double always, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer, out double slow) => throw new NotSupportedException();
 
     /// <summary>The same, made ready for hundreds of places.</summary>
     internal virtual SpotModel ForMany() => this;

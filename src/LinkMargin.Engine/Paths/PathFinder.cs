@@ -67,6 +67,12 @@ internal struct FoundPaths(Action<IFoundPath>? each, double power = 0)
     /// <summary>Adds the power of a path that nobody looks at.</summary>
     internal void Add(double power) => Power += power;
 
+    /// <summary>The only mirrors to try, by number; null for all.</summary>
+    internal int[]? OnlyMirrors { get; init; }
+
+    /// <summary>Takes the numbers of the mirrors whose reflections count; null where nobody asks.</summary>
+    internal List<int>? CountingMirrors { get; init; }
+
     /// <summary>Adds a path.</summary>
     internal void Add<TPath>(in TPath path)
         where TPath : struct, IFoundPath

@@ -66,6 +66,11 @@ internal static class BoxFront
     // at the mirror is none. Of a path reflected by a floor or ceiling both legs are here.
     private static bool TryGatherFromInside(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer)
     {
+        if (!IsNear(box, ray, ray.Start) && !IsNear(box, ray, ray.End) && !IsNear(box, ray, 0))
+        {
+            return false;
+        }
+
         Point3 from = ray.PointAt(ray.Start), to = ray.PointAt(ray.End);
         Point3 start = fold.IsLevel ? ray.From.Plan.At(fold.Real(ray.From.Z)) : from;
         bool startsInside = (fold.IsLevel || ray.Start == 0) && box.Holds(start), endsInside = ray.End == 1 && box.Holds(to);
@@ -81,6 +86,13 @@ internal static class BoxFront
         }
 
         return true;
+    }
+
+    // Whether a place on the ray may lie over the box's footprint.
+    private static bool IsNear(FixtureBox box, in Ray ray, double t)
+    {
+        double x = ray.From.X + (t * (ray.To.X - ray.From.X)) - box.Centre.X, y = ray.From.Y + (t * (ray.To.Y - ray.From.Y)) - box.Centre.Y;
+        return (x * x) + (y * y) <= box.RadiusMetres * box.RadiusMetres;
     }
 
     private static double InsideMetres(FixtureBox box, Point3 from, Point3 to) => box.Pierce(from, to, out BoxPassage passage)

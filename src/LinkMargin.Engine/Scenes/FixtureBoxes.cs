@@ -10,10 +10,12 @@ internal sealed class FixtureBoxes
 {
     private readonly PlanTree tree;
     private readonly FixtureBox[] boxes;
+    private readonly double[] plateHeights; // of the lids and undersides of shells
 
     internal FixtureBoxes(IReadOnlyList<FixtureBox> boxes)
     {
         this.boxes = [.. boxes];
+        plateHeights = [.. boxes.Where(box => box.IsShell).SelectMany(box => new[] { box.VerticalExtent.Low, box.VerticalExtent.High }).Distinct()];
         tree = new PlanTree([.. boxes.Select(b => b.Bounds)]);
     }
 
@@ -85,6 +87,12 @@ internal sealed class FixtureBoxes
     /// <summary>Adds the level plates a leg passes through.</summary>
     internal void GatherPlates(in Ray leg, TraceBuffer buffer)
     {
+        double start = leg.HeightAt(leg.Start), end = leg.HeightAt(leg.End);
+        if (!MayPassPlate(Math.Min(start, end), Math.Max(start, end)))
+        {
+            return;
+        }
+
         Point2 from = leg.PointAt(leg.Start).Plan, to = leg.PointAt(leg.End).Plan;
         int count = tree.Query(from, to, ref buffer.Candidates, leg.ReachMetres);
         for (int c = 0; c < count; c++)
@@ -95,6 +103,20 @@ internal sealed class FixtureBoxes
                 ShellFront.GatherPlates(box, leg, buffer);
             }
         }
+    }
+
+    // A leg that comes to the height of no lid or underside passes none.
+    private bool MayPassPlate(double least, double greatest)
+    {
+        foreach (double height in plateHeights)
+        {
+            if (height >= least - GeometryTolerances.SlackMetres && height <= greatest + GeometryTolerances.SlackMetres)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static void Add(TraceBuffer buffer, FixtureBox box, int material, double along, BoxSides side, double cosine, double share)

@@ -7,6 +7,9 @@ namespace LinkMargin.Engine.Scenes;
 /// <summary>The walls of one level in flat arrays, with their openings.</summary>
 internal sealed class WallPanels
 {
+    // Nearer than this the rules of touching decide, metres.
+    private const double ClearMetres = 1e-3;
+
     private readonly PlanTree tree;
     private readonly double[] startX;
     private readonly double[] startY;
@@ -152,7 +155,7 @@ internal sealed class WallPanels
         for (int c = 0; c < count; c++)
         {
             int i = buffer.Candidates[c];
-            if ((mirror[i] == fold.Mirror && fold.Mirror >= 0) || !rise[i].IsMetBetween(least, greatest))
+            if ((mirror[i] == fold.Mirror && fold.Mirror >= 0) || !rise[i].IsMetBetween(least, greatest) || IsClear(ray, i))
             {
                 continue;
             }
@@ -183,6 +186,21 @@ internal sealed class WallPanels
 
             AddPieces(buffer, front, fold, ref piece, material[i], new Patch(left, last, bottom, top));
         }
+    }
+
+    // Whether a wall lies so clearly beside the front, before the ray's start or after its end, that a closer look is not needed.
+    private bool IsClear(in Ray ray, int i)
+    {
+        double east = startX[i] - ray.From.X, north = startY[i] - ray.From.Y;
+        double left = (ray.EastX * north) - (ray.NorthY * east), abreast = (ray.EastX * east) + (ray.NorthY * north);
+        double otherLeft = left + (ray.EastX * alongY[i]) - (ray.NorthY * alongX[i]), otherAbreast = abreast + (ray.EastX * alongX[i]) + (ray.NorthY * alongY[i]);
+        if (Math.Max(abreast, otherAbreast) < -ClearMetres || Math.Min(abreast, otherAbreast) > ray.PlanMetres + ClearMetres)
+        {
+            return true;
+        }
+
+        double aside = Math.Min(Math.Abs(left), Math.Abs(otherLeft)) - ClearMetres;
+        return aside > 0 && left > 0 == otherLeft > 0 && ray.IsOutOfReach(aside, abreast / ray.PlanMetres, otherAbreast / ray.PlanMetres);
     }
 
     // A place on a wall no nearer to its start than one and no farther than another.

@@ -14,6 +14,7 @@ public sealed class DrawnMargins
 
     private readonly double[] marginDb;
     private readonly double residualDb;
+    private readonly Lazy<double> medianDb;
 
     /// <summary>Takes draws.</summary>
     /// <param name="marginDb">The margin in each draw, dB.</param>
@@ -23,11 +24,11 @@ public sealed class DrawnMargins
         this.marginDb = marginDb;
         this.residualDb = Math.Max(LeastResidualDb, residualDb);
         SpreadDb = Math.Sqrt((residualDb * residualDb) + ArrayStatistics.PopulationVariance(marginDb));
-        MedianDb = ExceededDb(0.5);
+        medianDb = new(() => ExceededDb(0.5));
     }
 
     /// <summary>The median, dB: as likely too high as too low.</summary>
-    public double MedianDb { get; }
+    public double MedianDb => medianDb.Value;
 
     /// <summary>One standard deviation, dB.</summary>
     public double SpreadDb { get; }
@@ -62,7 +63,8 @@ public sealed class DrawnMargins
 
         // Newton's steps between two bounds that close in on it.
         double away = Normal.InvCDF(0, residualDb, 1 - confidence);
-        double low = marginDb.Min() + away, high = marginDb.Max() + away, at = (low + high) / 2;
+        double low = marginDb.Min() + away, high = marginDb.Max() + away;
+        double at = Math.Clamp(ArrayStatistics.Mean(marginDb) + Normal.InvCDF(0, SpreadDb, 1 - confidence), low, high); // near, if all is normal
         while (high - low > NearEnoughDb)
         {
             (double above, double density) = LawAt(at);

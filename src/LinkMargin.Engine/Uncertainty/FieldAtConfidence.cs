@@ -8,11 +8,12 @@ namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
 /// The margin to count on over a level. What parts it from the plain margin changes slowly within a room, so it is drawn at
-/// cells half a metre apart and carried over between them within each room.
+/// cells half a metre apart, or a metre for a field that is not exact itself, and carried over between them within each room.
 /// </summary>
 public static class FieldAtConfidence
 {
     private const double ApartMetres = 0.5;
+    private const double FartherApartMetres = 1;
 
     /// <summary>Takes off a field what makes it the margin to count on.</summary>
     /// <param name="model">The house, ready.</param>
@@ -26,12 +27,13 @@ public static class FieldAtConfidence
         ArgumentNullException.ThrowIfNull(basis);
         Grid grid = field.Grid;
         Level level = model.House.Levels[field.LevelIndex];
-        var carried = new CarriedWithinRooms(level, grid, cell => !double.IsNaN(field.MarginDb[cell]), ApartMetres);
+        var carried = new CarriedWithinRooms(level, grid, cell => !double.IsNaN(field.MarginDb[cell]), field.Stage == FieldStage.Exact ? ApartMetres : FartherApartMetres);
         Point3[] hands = [.. carried.Cells.Select(cell => carried.CentreOf(cell).At(level.ElevationMetres + field.HandsMetres))];
         var stored = StoredPaths.Of(model, field.Spot, hands);
         var draws = new LinkDraws(stored, model.Radios, basis);
-        double[] cushion = new double[hands.Length];
-        Parallel.For(0, hands.Length, i => cushion[i] = draws.Of(stored.Links[i]).ExceededDb(confidence) - field.MarginDb[carried.Cells[i]]);
+        double[] none = new double[stored.Parameters.Count], cushion = new double[hands.Length];
+        Parallel.For(0, hands.Length, i =>
+            cushion[i] = draws.Of(stored.Links[i]).ExceededDb(confidence) - (model.Radios.GreatestLossDb - stored.Links[i].PathLossDb(none)));
         double[] counted = [.. field.MarginDb];
         Parallel.For(0, grid.Rows, row =>
         {

@@ -28,9 +28,10 @@ internal sealed class LinkDraws
     internal DrawnMargins Of(StoredLink link, FittedLink? read = null)
     {
         double[] marginDb = new double[radiosDb.Length];
+        link.PathLossesDb(house.ShiftsDb, marginDb);
         for (int d = 0; d < marginDb.Length; d++)
         {
-            marginDb[d] = greatestLossDb - link.PathLossDb(house.ShiftsDb(d)) + radiosDb[d] - (read?.ShiftDb ?? 0);
+            marginDb[d] = greatestLossDb - marginDb[d] + radiosDb[d] - (read?.ShiftDb ?? 0);
         }
 
         return new DrawnMargins(marginDb, read?.SpreadDb ?? modelDb);
@@ -43,8 +44,7 @@ internal sealed class LinkDraws
 /// </summary>
 internal sealed class HouseDraws
 {
-    private readonly double[] shiftsDb; // draw by draw
-    private readonly int parameters;
+    private readonly double[] shiftsDb; // parameter by parameter
 
     internal HouseDraws(
         IReadOnlyList<LossParameter> parameters, IReadOnlyList<Material> materials, IReadOnlyList<double> ownSpreadsDb, UncertaintyBasis basis)
@@ -52,7 +52,7 @@ internal sealed class HouseDraws
         var draws = new LatinHypercubeSampler(basis.Draws, basis.Seed);
         var shared = new SharedLosses(materials, basis);
         double[][] rows = shared.Drawn(draws);
-        (this.parameters, shiftsDb) = (parameters.Count, new double[basis.Draws * parameters.Count]);
+        shiftsDb = new double[basis.Draws * parameters.Count];
         for (int p = 0; p < parameters.Count; p++)
         {
             Material material = materials[parameters[p].Material];
@@ -62,13 +62,13 @@ internal sealed class HouseDraws
             for (int d = 0; d < basis.Draws; d++)
             {
                 double everywhere = Math.Max(-material.LossDb, inCommon * rows[row][d]);
-                shiftsDb[(d * this.parameters) + p] = parameters[p].Place is null ? everywhere
+                shiftsDb[(p * basis.Draws) + d] = parameters[p].Place is null ? everywhere
                     : here is null ? 0
                     : Math.Max(-material.LossDb - everywhere, own * here[d]);
             }
         }
     }
 
-    /// <summary>What each parameter loses more than its table says in one draw, dB.</summary>
-    internal ReadOnlySpan<double> ShiftsDb(int draw) => shiftsDb.AsSpan(draw * parameters, parameters);
+    /// <summary>What each parameter loses more than its table says, dB: all draws of the first, then of the next.</summary>
+    internal ReadOnlySpan<double> ShiftsDb => shiftsDb;
 }

@@ -2,24 +2,61 @@ using System.Runtime.Intrinsics;
 
 namespace LinkMargin.Engine.Wavefront;
 
-/// <summary>Stretches of a front, each with one amplitude from bottom to top, and what passes between and through them.</summary>
-/// <param name="numbers">As many numbers as there is <see cref="Room"/> for.</param>
-internal ref struct FrontParts(Span<double> numbers)
+/// <summary>
+/// Stretches of a front, and what passes between and through them. A stretch is one amplitude from bottom to top, or several over each
+/// other: their level edges are summed only once the clearest of everything says that enough may pass, and all edges at once.
+/// </summary>
+internal ref struct FrontParts
 {
-    private readonly Span<double> numbers = numbers; // low ends, high ends, amplitudes
+    private readonly Span<double> lows;
+    private readonly Span<double> highs;
+    private readonly Span<double> amplitudes; // of a part with level edges the greatest of its strips, until they are summed
+    private readonly Span<int> firstLevel; // of each part, its first level edge; one longer
+    private readonly Span<double> levels; // level edges, part by part
+    private readonly Span<double> strips; // amplitudes between them, from below: one more for each part
+    private int count;
 
-    private int Count { get; set; }
-
-    /// <summary>How many numbers the parts of so many pieces take: those that share a plane are cut into at most twice as many.</summary>
-    internal static int Room(int pieces) => 3 * 2 * pieces;
-
-    /// <summary>Adds a stretch between two ends, v.</summary>
-    internal void Add(double low, double high, double amplitude)
+    /// <summary>Makes room.</summary>
+    /// <param name="scratch">Where to take it from.</param>
+    /// <param name="pieces">How many pieces there are; those that share a plane are cut into at most twice as many parts.</param>
+    /// <param name="shared">How many of them share a plane.</param>
+    internal FrontParts(in Scratch scratch, int pieces, int shared)
     {
-        numbers[Count] = low;
-        numbers[(numbers.Length / 3) + Count] = high;
-        numbers[(numbers.Length / 3 * 2) + Count] = amplitude;
-        Count++;
+        int parts = 2 * pieces, edges = (2 * pieces) + (4 * shared * shared);
+        lows = scratch.Of<double>(parts);
+        highs = scratch.Of<double>(parts);
+        amplitudes = scratch.Of<double>(parts);
+        levels = scratch.Of<double>(edges);
+        strips = scratch.Of<double>(edges + parts);
+        firstLevel = scratch.Of<int>(parts + 1);
+        firstLevel[0] = 0;
+    }
+
+    /// <summary>Begins a part between two ends, v.</summary>
+    /// <returns>Its number.</returns>
+    internal int Begin(double low, double high)
+    {
+        lows[count] = low;
+        highs[count] = high;
+        amplitudes[count] = 0;
+        firstLevel[count + 1] = firstLevel[count];
+        return count;
+    }
+
+    /// <summary>Adds an amplitude from the last level edge up to another.</summary>
+    internal readonly void Over(int part, double amplitude, double edge)
+    {
+        strips[firstLevel[part + 1] + part] = amplitude;
+        amplitudes[part] = Math.Max(amplitudes[part], amplitude);
+        levels[firstLevel[part + 1]++] = edge;
+    }
+
+    /// <summary>Ends the part with the amplitude above its last level edge.</summary>
+    internal void End(int part, double amplitude)
+    {
+        strips[firstLevel[part + 1] + part] = amplitude;
+        amplitudes[part] = Math.Max(amplitudes[part], amplitude);
+        count++;
     }
 
     /// <summary>Mean power of the strips between the parts' upright edges, each by all that stands in it.</summary>
@@ -27,52 +64,87 @@ internal ref struct FrontParts(Span<double> numbers)
     /// <param name="least">Power that is no more than this is returned as 0.</param>
     internal readonly double MeanPower(double beside, double least)
     {
-        ReadOnlySpan<double> lows = numbers[..Count], highs = numbers.Slice(numbers.Length / 3, Count);
-        ReadOnlySpan<double> amplitudes = numbers.Slice(numbers.Length / 3 * 2, Count);
         using Scratch scratch = Scratch.Open();
-        Span<double> edges = scratch.Of<double>(2 * Count);
-        int count = 0;
-        for (int p = 0; p < Count; p++)
+        Span<double> edges = scratch.Of<double>(2 * count);
+        int many = 0;
+        for (int p = 0; p < count; p++)
         {
             if (p == 0 || lows[p] != highs[p - 1])
             {
-                FrontEdges.Add(edges, ref count, lows[p]); // not where the part before ends: they stand in order
+                FrontEdges.Add(edges, ref many, lows[p]); // not where the part before ends: they stand in order
             }
 
-            FrontEdges.Add(edges, ref count, highs[p]);
+            FrontEdges.Add(edges, ref many, highs[p]);
         }
 
-        edges = edges[..FrontEdges.Arrange(edges[..count])];
-        int strips = edges.Length + 1, whole = (strips + 3) & ~3;
-        Span<double> middles = scratch.Of<double>(whole);
-        Span<double> through = scratch.Of<double>(whole);
-        for (int s = 0; s < strips; s++)
+        edges = edges[..FrontEdges.Arrange(edges[..many])];
+        int whole = StripSum.WholeVectors(edges.Length + 1);
+        Span<double> middles = scratch.Of<double>(whole), through = scratch.Of<double>(whole);
+        for (int s = 0; s <= edges.Length; s++)
         {
             middles[s] = FrontEdges.Middle(edges, s);
         }
 
-        middles[strips..].Fill(double.PositiveInfinity);
-        through.Fill(beside);
-        for (int p = 0; p < Count; p++)
-        {
-            Vector256<double> low = Vector256.Create(lows[p]), high = Vector256.Create(highs[p]);
-            Vector256<double> amplitude = Vector256.Create(amplitudes[p]);
-            for (int s = 0; s < whole; s += 4)
-            {
-                Vector256<double> at = Vector256.LoadUnsafe(ref middles[s]), so = Vector256.LoadUnsafe(ref through[s]);
-                Vector256<double> passes = Vector256.LessThan(low, at) & Vector256.LessThan(at, high);
-                Vector256.ConditionalSelect(passes, beside == 0 ? amplitude : so * amplitude, so).StoreUnsafe(ref through[s]);
-            }
-        }
+        middles[(edges.Length + 1)..].Fill(double.PositiveInfinity);
+        Multiply(middles, through, beside);
 
         // No mean is above what the clearest strip alone would give.
         double most = 0;
-        foreach (double strip in through[..strips])
+        foreach (double strip in through[..(edges.Length + 1)])
         {
             most = Math.Max(most, strip);
         }
 
-        return most * most <= least ? 0 : StripSum.MeanPower(edges, through[..strips]);
+        if (most * most <= least)
+        {
+            return 0;
+        }
+
+        int level = count == 0 ? 0 : firstLevel[count], upright = StripSum.WholeVectors(level);
+        int room = upright + StripSum.WholeVectors(edges.Length);
+        Span<double> inStep = scratch.Of<double>(room), scattered = scratch.Of<double>(room);
+        scattered.Clear();
+        levels[..level].CopyTo(scattered);
+        edges.CopyTo(scattered[upright..]);
+        StripSum.Waves(inStep, scattered);
+        if (level > 0)
+        {
+            SumLevels(inStep, scattered);
+            Multiply(middles, through, beside);
+        }
+
+        return StripSum.MeanPower(edges, through[..(edges.Length + 1)], inStep[upright..], scattered[upright..]);
+    }
+
+    // The amplitudes of parts with level edges.
+    private readonly void SumLevels(Span<double> inStep, Span<double> scattered)
+    {
+        for (int p = 0; p < count; p++)
+        {
+            int first = firstLevel[p], many = firstLevel[p + 1] - first;
+            if (many > 0)
+            {
+                amplitudes[p] = Math.Sqrt(StripSum.MeanPower(
+                    levels.Slice(first, many), strips.Slice(first + p, many + 1), inStep.Slice(first, many), scattered.Slice(first, many)));
+            }
+        }
+    }
+
+    // What passes each strip.
+    private readonly void Multiply(ReadOnlySpan<double> middles, Span<double> through, double beside)
+    {
+        through.Fill(beside);
+        for (int p = 0; p < count; p++)
+        {
+            Vector256<double> low = Vector256.Create(lows[p]), high = Vector256.Create(highs[p]);
+            Vector256<double> amplitude = Vector256.Create(amplitudes[p]);
+            for (int s = 0; s < through.Length; s += 4)
+            {
+                Vector256<double> at = Vector256.LoadUnsafe(in middles[s]), so = Vector256.LoadUnsafe(ref through[s]);
+                Vector256<double> passes = Vector256.LessThan(low, at) & Vector256.LessThan(at, high);
+                Vector256.ConditionalSelect(passes, beside == 0 ? amplitude : so * amplitude, so).StoreUnsafe(ref through[s]);
+            }
+        }
     }
 }
 

@@ -31,7 +31,7 @@ internal static class FrontSum
         using Scratch scratch = Scratch.Open();
         Span<bool> shared = scratch.Of<bool>(pieces.Length);
         shared.Clear();
-        bool isAnyShared = FindShared(pieces, shared);
+        int manyShared = FindShared(pieces, shared);
         double everywhere = 1;
         for (int i = 0; i < pieces.Length; i++)
         {
@@ -46,16 +46,16 @@ internal static class FrontSum
             return 0;
         }
 
-        var parts = new FrontParts(scratch.Of<double>(FrontParts.Room(pieces.Length)));
+        var parts = new FrontParts(scratch, pieces.Length, manyShared);
         for (int i = 0; i < pieces.Length; i++)
         {
             if (!shared[i] && amplitudes[i] != 1 && !pieces[i].TakesUpAll)
             {
-                parts.Add(pieces[i].Low, pieces[i].High, Alone(pieces[i], amplitudes[i]));
+                AddAlone(ref parts, pieces[i], amplitudes[i]);
             }
         }
 
-        if (isAnyShared)
+        if (manyShared > 0)
         {
             CutIntoStrips(pieces, amplitudes, shared, false, ref parts);
         }
@@ -69,19 +69,19 @@ internal static class FrontSum
     internal static double Reflected(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
     {
         using Scratch scratch = Scratch.Open();
-        var parts = new FrontParts(scratch.Of<double>(FrontParts.Room(panels.Length)));
+        var parts = new FrontParts(scratch, panels.Length, panels.Length);
         Span<bool> shared = scratch.Of<bool>(panels.Length);
         shared.Fill(true);
         CutIntoStrips(panels, amplitudes, shared, true, ref parts);
         return parts.MeanPower(0, 0);
     }
 
-    // Which pieces share their plane with others that stand over or under them on the front; whether any do.
-    private static bool FindShared(ReadOnlySpan<Piece> pieces, Span<bool> shared)
+    // Which pieces share their plane with others that stand over or under them on the front; how many do.
+    private static int FindShared(ReadOnlySpan<Piece> pieces, Span<bool> shared)
     {
         using Scratch scratch = Scratch.Open();
         Span<int> planes = scratch.Of<int>(pieces.Length);
-        bool isAny = false;
+        int many = 0;
         ulong seen = 0; // a bit for each plane so far, some of them the same for several
         for (int i = 0; i < pieces.Length; i++)
         {
@@ -94,14 +94,15 @@ internal static class FrontSum
                 j += step;
                 if (pieces[j].Low < pieces[i].High - FrontEdges.SameEdge && pieces[j].High > pieces[i].Low + FrontEdges.SameEdge)
                 {
-                    shared[i] = shared[j] = isAny = true;
+                    many += (shared[i] ? 0 : 1) + (shared[j] ? 0 : 1);
+                    shared[i] = shared[j] = true;
                 }
             }
 
             planes[i] = plane;
         }
 
-        return isAny;
+        return many;
     }
 
     // The planes that pieces share: each cut into strips at its pieces' upright edges, with what stands over each other in each.
@@ -132,10 +133,7 @@ internal static class FrontSum
             for (int s = 0; s + 1 < ends; s++)
             {
                 double at = (edges[s] + edges[s + 1]) / 2;
-                if (Stacked(pieces, amplitudes, members[..many], at, isMirror) is double amplitude and >= 0)
-                {
-                    parts.Add(edges[s], edges[s + 1], amplitude);
-                }
+                AddStacked(ref parts, edges[s], edges[s + 1], new Plane(pieces, amplitudes, members[..many], isMirror), at);
             }
 
             foreach (int i in members[..many])
@@ -145,39 +143,42 @@ internal static class FrontSum
         }
     }
 
-    // Amplitude of a piece that nothing stands over or under: beside it is air.
-    private static double Alone(in Piece piece, double amplitude)
+    // A piece that nothing stands over or under: beside it is air.
+    private static void AddAlone(ref FrontParts parts, in Piece piece, double amplitude)
     {
         bool isOpenBelow = piece.Bottom > -EdgeKernel.Reach, isOpenAbove = piece.Top < EdgeKernel.Reach;
-        if (!isOpenBelow && !isOpenAbove)
+        int at = parts.Begin(piece.Low, piece.High);
+        if (isOpenBelow)
         {
-            return amplitude;
+            parts.Over(at, 1, piece.Bottom);
         }
 
-        ReadOnlySpan<double> edges = [piece.Bottom, piece.Top], strips = [1, amplitude, 1];
-        int from = isOpenBelow ? 0 : 1, to = isOpenAbove ? 2 : 1;
-        return Math.Sqrt(StripSum.MeanPower(edges[from..to], strips[from..(to + 1)]));
+        if (isOpenAbove)
+        {
+            parts.Over(at, amplitude, piece.Top);
+        }
+
+        parts.End(at, isOpenAbove ? 1 : amplitude);
     }
 
-    // Amplitude of one plane's pieces in the strip at a place, from the level edges in it; below 0 where none stands there.
-    private static double Stacked(
-        ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, ReadOnlySpan<int> members, double at, bool isMirror)
+    // What one plane's pieces make of the strip at a place, by the level edges in it; nothing where none stands there.
+    private static void AddStacked(ref FrontParts parts, double low, double high, in Plane plane, double at)
     {
         using Scratch scratch = Scratch.Open();
-        Span<int> standing = FindStanding(pieces, members, at, scratch.Of<int>(members.Length));
+        Span<int> standing = FindStanding(plane.Pieces, plane.Members, at, scratch.Of<int>(plane.Members.Length));
         if (standing.IsEmpty)
         {
-            return -1;
+            return;
         }
 
-        Span<double> edges = LevelEdges(pieces, standing, scratch.Of<double>(2 * standing.Length));
-        Span<double> strips = scratch.Of<double>(edges.Length + 1);
-        for (int s = 0; s < strips.Length; s++)
+        Span<double> edges = LevelEdges(plane.Pieces, standing, scratch.Of<double>(2 * standing.Length));
+        int part = parts.Begin(low, high);
+        for (int s = 0; s < edges.Length; s++)
         {
-            strips[s] = AmplitudeAt(pieces, amplitudes, standing, FrontEdges.Middle(edges, s), isMirror);
+            parts.Over(part, AmplitudeAt(plane, standing, FrontEdges.Middle(edges, s)), edges[s]);
         }
 
-        return edges.IsEmpty ? strips[0] : Math.Sqrt(StripSum.MeanPower(edges, strips));
+        parts.End(part, AmplitudeAt(plane, standing, FrontEdges.Middle(edges, edges.Length)));
     }
 
     // The members that stand at a place across the front.
@@ -210,18 +211,29 @@ internal static class FrontSum
 
     // Amplitude of what stands at a height: of several the one that takes more, or reflects more. Beside them is air, or for a
     // mirror nothing.
-    private static double AmplitudeAt(
-        ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, ReadOnlySpan<int> standing, double height, bool isMirror)
+    private static double AmplitudeAt(in Plane plane, ReadOnlySpan<int> standing, double height)
     {
-        double amplitude = isMirror ? 0 : 1;
+        double amplitude = plane.IsMirror ? 0 : 1;
         foreach (int i in standing)
         {
-            if (pieces[i].Bottom < height && pieces[i].Top > height)
+            if (plane.Pieces[i].Bottom < height && plane.Pieces[i].Top > height)
             {
-                amplitude = isMirror ? Math.Max(amplitude, amplitudes[i]) : Math.Min(amplitude, amplitudes[i]);
+                amplitude = plane.IsMirror ? Math.Max(amplitude, plane.Amplitudes[i]) : Math.Min(amplitude, plane.Amplitudes[i]);
             }
         }
 
         return amplitude;
+    }
+
+    // The pieces of one plane, by their numbers among those of the front.
+    private readonly ref struct Plane(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, ReadOnlySpan<int> members, bool isMirror)
+    {
+        public ReadOnlySpan<Piece> Pieces { get; } = pieces;
+
+        public ReadOnlySpan<double> Amplitudes { get; } = amplitudes;
+
+        public ReadOnlySpan<int> Members { get; } = members;
+
+        public bool IsMirror { get; } = isMirror;
     }
 }

@@ -24,16 +24,18 @@ internal readonly ref struct Scratch : IDisposable
     }
 
     /// <summary>Opens a scratch within those that are open on this thread.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static Scratch Open() => new(ofThread ??= new Room());
 
     /// <summary>Hands out room for so many numbers.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal Span<T> Of<T>(int count)
         where T : unmanaged
     {
-        int size = ((count * Unsafe.SizeOf<T>()) + sizeof(double) - 1) / sizeof(double);
+        int size = (int)(((uint)(count * Unsafe.SizeOf<T>()) + sizeof(double) - 1) / sizeof(double));
         if (room.Numbers.Length - room.Used < size)
         {
-            room.Numbers = new double[2 * (room.Used + size)]; // what was handed out before stays in the old array
+            room.Grow(size);
         }
 
         Span<double> numbers = room.Numbers.AsSpan(room.Used, size);
@@ -48,5 +50,9 @@ internal readonly ref struct Scratch : IDisposable
     {
         internal double[] Numbers = new double[FirstSize];
         internal int Used;
+
+        // What was handed out before stays in the old array.
+        [MethodImpl(MethodImplOptions.NoInlining)]
+        internal void Grow(int size) => Numbers = new double[2 * (Used + size)];
     }
 }

@@ -23,6 +23,34 @@ internal static class StripSum
     /// <param name="amplitudes">Amplitude of each strip, 0 to 1, one more than edges.</param>
     internal static double MeanPower(ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes)
     {
+        int room = WholeVectors(edges.Length);
+        using Scratch scratch = Scratch.Open();
+        Span<double> inStep = scratch.Of<double>(room), scattered = scratch.Of<double>(room);
+        edges.CopyTo(scattered);
+        scattered[edges.Length..].Clear();
+        Waves(inStep, scattered);
+        return MeanPower(edges, amplitudes, inStep, scattered);
+    }
+
+    /// <summary>As many numbers as whole vectors take.</summary>
+    internal static int WholeVectors(int count) => (count + 3) & ~3;
+
+    /// <summary>The waves of edges, of which several sums may be made.</summary>
+    /// <param name="inStep">Takes the parts in step with the line; whole vectors.</param>
+    /// <param name="scattered">Where the edges are, v; takes the rest of their waves.</param>
+    internal static void Waves(Span<double> inStep, Span<double> scattered)
+    {
+        for (int i = 0; i < scattered.Length; i += 4)
+        {
+            (Vector256<double> part, Vector256<double> rest) = EdgeKernel.Beyond(Vector256.Abs(Vector256.LoadUnsafe(ref scattered[i])));
+            part.StoreUnsafe(ref inStep[i]);
+            rest.StoreUnsafe(ref scattered[i]);
+        }
+    }
+
+    /// <summary>Mean power from the waves of its edges, whose places are used for something else then.</summary>
+    internal static double MeanPower(ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes, Span<double> inStep, Span<double> scattered)
+    {
         if (edges.IsEmpty)
         {
             return amplitudes[0] * amplitudes[0];
@@ -34,19 +62,6 @@ internal static class StripSum
         {
             line += edges[i] <= 0 ? 1 : 0;
             most = Math.Max(most, amplitudes[i + 1]);
-        }
-
-        int room = (edges.Length + 3) & ~3; // whole vectors
-        using Scratch scratch = Scratch.Open();
-        Span<double> inStep = scratch.Of<double>(room);
-        Span<double> scattered = scratch.Of<double>(room);
-        edges.CopyTo(scattered);
-        scattered[edges.Length..].Clear();
-        for (int i = 0; i < room; i += 4)
-        {
-            (Vector256<double> part, Vector256<double> rest) = EdgeKernel.Beyond(Vector256.Abs(Vector256.LoadUnsafe(ref scattered[i])));
-            part.StoreUnsafe(ref inStep[i]);
-            rest.StoreUnsafe(ref scattered[i]);
         }
 
         double field = amplitudes[line];

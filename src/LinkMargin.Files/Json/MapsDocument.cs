@@ -20,6 +20,9 @@ public sealed record MapsDocument(
     IReadOnlyList<MapDocument> Maps,
     string? Sheet)
 {
+    /// <summary>Whether every cell was traced; otherwise reflections are interpolated within rooms.</summary>
+    public bool Exact { get; init; }
+
     /// <summary>Share of cases in which the margin to count on is reached, 0 to 1.</summary>
     public double Confidence { get; init; }
 

@@ -110,7 +110,7 @@ public sealed class HouseUncertaintyTests
         bool areDrawn = false;
         for (int d = 0; d < 1000; d++)
         {
-            ReadOnlySpan<double> shifts = draws.ShiftsDb(d);
+            double[] shifts = [.. Enumerable.Range(0, parameters.Length).Select(p => draws.ShiftsDb[(1000 * p) + d])];
             Assert.True(shifts[0] >= -1 && shifts[0] + shifts[2] >= -1 - 1e-12);
             Assert.True(shifts[1] + shifts[3] >= -3 - 1e-12);
             Assert.Equal(3 * shifts[0], shifts[1], 1e-9);

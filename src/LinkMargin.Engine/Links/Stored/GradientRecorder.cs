@@ -52,3 +52,35 @@ internal sealed class GradientRecorder(ParameterList parameters) : IGradientReco
         }
     }
 }
+
+/// <summary>Keeps one link's paths and slopes as they come, to hand them on later.</summary>
+internal sealed class KeptGradients : IGradientRecorder
+{
+    private readonly List<double> powers = [];
+    private readonly List<int> first = [];
+    private readonly List<(int Material, int? Place, double Slope)> slopes = [];
+
+    /// <inheritdoc/>
+    public void Begin(double pathPower)
+    {
+        powers.Add(pathPower);
+        first.Add(slopes.Count);
+    }
+
+    /// <inheritdoc/>
+    public void Add(int material, int? place, double slope) => slopes.Add((material, place, slope));
+
+    /// <summary>Hands everything on, in the order it came.</summary>
+    internal void GiveTo(IGradientRecorder other)
+    {
+        for (int path = 0; path < powers.Count; path++)
+        {
+            other.Begin(powers[path]);
+            int end = path + 1 < powers.Count ? first[path + 1] : slopes.Count;
+            for (int i = first[path]; i < end; i++)
+            {
+                other.Add(slopes[i].Material, slopes[i].Place, slopes[i].Slope);
+            }
+        }
+    }
+}

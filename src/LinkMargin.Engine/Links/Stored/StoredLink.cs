@@ -1,4 +1,6 @@
+using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links.Stored;
 
@@ -58,6 +60,63 @@ public sealed class StoredLink
         }
 
         return PathLoss.FromPowerRatio(sum);
+    }
+
+    /// <summary>Path losses in many houses at once, dB.</summary>
+    /// <param name="shiftsDb">What each parameter loses more in each house, dB: all houses of the first parameter, then of the next.</param>
+    /// <param name="lossesDb">Takes one loss for each house.</param>
+    internal void PathLossesDb(ReadOnlySpan<double> shiftsDb, Span<double> lossesDb)
+    {
+        int houses = lossesDb.Length;
+        using Scratch scratch = Scratch.Open();
+        Span<double> sums = scratch.Of<double>(houses), shifted = scratch.Of<double>(houses);
+        sums.Clear();
+        for (int path = 0; path < power.Length; path++)
+        {
+            shifted.Clear();
+            for (int i = first[path]; i < first[path + 1]; i++)
+            {
+                AddTimes(shiftsDb.Slice(parameter[i] * houses, houses), slope[i], shifted);
+            }
+
+            AddPowers(power[path], shifted, sums);
+        }
+
+        for (int house = 0; house < houses; house++)
+        {
+            lossesDb[house] = PathLoss.FromPowerRatio(sums[house]);
+        }
+    }
+
+    private static void AddTimes(ReadOnlySpan<double> shiftsDb, double slope, Span<double> lossDb)
+    {
+        int vectors = lossDb.Length - (lossDb.Length % Vector512<double>.Count);
+        Vector512<double> times = Vector512.Create(slope);
+        for (int d = 0; d < vectors; d += Vector512<double>.Count)
+        {
+            (Vector512.LoadUnsafe(ref lossDb[d]) + (times * Vector512.LoadUnsafe(in shiftsDb[d]))).StoreUnsafe(ref lossDb[d]);
+        }
+
+        for (int d = vectors; d < lossDb.Length; d++)
+        {
+            lossDb[d] += slope * shiftsDb[d];
+        }
+    }
+
+    private static void AddPowers(double power, ReadOnlySpan<double> lossDb, Span<double> sums)
+    {
+        int vectors = lossDb.Length - (lossDb.Length % Vector512<double>.Count);
+        Vector512<double> least = Vector512.Create(-PathLoss.GreatestDb), scale = Vector512.Create(-Math.Log(10) / 10), times = Vector512.Create(power);
+        for (int d = 0; d < vectors; d += Vector512<double>.Count)
+        {
+            Vector512<double> left = Vector512.Exp(Vector512.Max(Vector512.LoadUnsafe(in lossDb[d]), least) * scale);
+            (Vector512.LoadUnsafe(ref sums[d]) + (times * left)).StoreUnsafe(ref sums[d]);
+        }
+
+        for (int d = vectors; d < lossDb.Length; d++)
+        {
+            sums[d] += power * Math.Exp(Math.Max(lossDb[d], -PathLoss.GreatestDb) * (-Math.Log(10) / 10));
+        }
     }
 
     private double Shifted(int path, ReadOnlySpan<double> shiftsDb)

@@ -34,8 +34,7 @@ public sealed class StoredPaths
     /// <summary>Every seat with every spot: spot by spot, each with the seats in their order.</summary>
     public static StoredPaths Of(LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats)
     {
-        var parameters = new ParameterList(model.Scene);
-        var links = new List<StoredLink>();
+        var links = new List<(SpotModel From, Point3 To, double? FacingDegrees)>();
         foreach (Spot spot in spots)
         {
             var ready = new Lazy<SpotModel>(() => model.For(spot));
@@ -43,11 +42,11 @@ public sealed class StoredPaths
             {
                 LinkModel seen = model.SeenFrom(seat);
                 SpotModel from = seen == model ? ready.Value : seen.For(spot);
-                links.Add(Store(from, model.House.PositionOf(seat), seat.FacingDegrees, parameters));
+                links.Add((from, model.House.PositionOf(seat), seat.FacingDegrees));
             }
         }
 
-        return new StoredPaths(model, parameters, links);
+        return Of(model, links);
     }
 
     /// <summary>One spot with many places, for players that may look anywhere.</summary>
@@ -61,14 +60,23 @@ public sealed class StoredPaths
     internal static StoredPaths Of(LinkModel model, IEnumerable<(SpotModel From, Point3 To, double? FacingDegrees)> links)
     {
         var parameters = new ParameterList(model.Scene);
-        StoredLink[] stored = [.. links.Select(link => Store(link.From, link.To, link.FacingDegrees, parameters))];
-        return new StoredPaths(model, parameters, stored);
+        return new StoredPaths(model, parameters, Store([.. links], parameters));
     }
 
-    private static StoredLink Store(SpotModel from, Point3 to, double? facingDegrees, ParameterList parameters)
+    // Slopes are found by many threads; parameters are numbered link by link, so that their order is always the same.
+    private static StoredLink[] Store((SpotModel From, Point3 To, double? FacingDegrees)[] links, ParameterList parameters)
     {
-        var recorder = new GradientRecorder(parameters);
-        from.Record(to, facingDegrees, recorder);
-        return recorder.ToLink();
+        var kept = new KeptGradients[links.Length];
+        Parallel.For(0, links.Length, i =>
+        {
+            kept[i] = new KeptGradients();
+            links[i].From.Record(links[i].To, links[i].FacingDegrees, kept[i]);
+        });
+        return [.. kept.Select(one =>
+        {
+            var recorder = new GradientRecorder(parameters);
+            one.GiveTo(recorder);
+            return recorder.ToLink();
+        })];
     }
 }

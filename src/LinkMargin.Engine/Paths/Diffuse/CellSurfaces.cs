@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Scenes;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
@@ -20,6 +21,7 @@ internal sealed class CellSurfaces
     private readonly List<FixtureBox>[] shells; // that stand in each cell, out of doors none
     private readonly CellGrid?[] grids;
     private readonly SurfacePatches?[] patches;
+    private readonly FacetAngles?[] angles;
     private readonly FormFactors?[] formFactors;
     private readonly List<Panel> panels = [];
     private readonly List<Solid> solids = [];
@@ -33,6 +35,7 @@ internal sealed class CellSurfaces
     {
         grids = [.. Enumerable.Range(0, cells).Select(cell => gridOf?.Invoke(cell)), null];
         patches = new SurfacePatches?[cells + 1];
+        angles = new FacetAngles?[cells + 1];
         facets = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<Facet>())]; // out of doors last
         partners = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<int>())];
         shells = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<FixtureBox>())];
@@ -191,13 +194,15 @@ internal sealed class CellSurfaces
     internal ViewFactors From(Point3 place, int cell, Span<double> room)
     {
         List<Facet> all = facets[Index(cell)];
-        Span<double> shares = room[..all.Count], holes = room.Slice(all.Count, HoleCount(cell));
+        using Scratch scratch = Scratch.Open();
+        Span<double> shares = room[..all.Count], holes = room.Slice(all.Count, HoleCount(cell)), angles = scratch.Of<double>(FacetAngles.Room(all.Count));
         holes.Clear();
+        AnglesOf(cell).From(place, angles);
+        Hide(cell, place, angles);
         double angle = 0;
-        SurfacePatches? hidden = shells[Index(cell)].Count > 0 ? PatchesOf(cell) : null;
         for (int i = 0; i < all.Count; i++)
         {
-            shares[i] = hidden is not null && IsHidden(cell, place, hidden.MiddleOf(i)) ? 0 : all[i].SolidAngle(place) / (4 * Math.PI);
+            shares[i] = angles[i] / (4 * Math.PI);
             angle += shares[i];
             if (all[i].IsHole)
             {
@@ -228,6 +233,32 @@ internal sealed class CellSurfaces
         }
 
         return new ViewFactors(cell, shares, near, holes);
+    }
+
+    private FacetAngles AnglesOf(int cell) => LazyInitializer.EnsureInitialized(ref angles[Index(cell)], () => new FacetAngles(facets[Index(cell)]));
+
+    // Leaves nothing of what a place would see of patches whose middle lies behind a shell.
+    private void Hide(int cell, Point3 place, Span<double> angles)
+    {
+        if (shells[Index(cell)].Count == 0)
+        {
+            return;
+        }
+
+        SurfacePatches ofCell = PatchesOf(cell);
+        using Scratch scratch = Scratch.Open();
+        Span<bool> isKnown = scratch.Of<bool>(ofCell.Patches.Count), isHidden = scratch.Of<bool>(ofCell.Patches.Count);
+        isKnown.Clear();
+        for (int i = 0; i < facets[Index(cell)].Count; i++)
+        {
+            int patch = ofCell.Of(i);
+            if (angles[i] > 0 && !isKnown[patch])
+            {
+                (isKnown[patch], isHidden[patch]) = (true, IsHidden(cell, place, ofCell.MiddleOf(i)));
+            }
+
+            angles[i] = angles[i] > 0 && isHidden[patch] ? 0 : angles[i];
+        }
     }
 
     // Whether the middle of a patch lies behind a shell.

@@ -28,6 +28,7 @@ internal sealed class DiffuseField
     private readonly CellSurfaces surfaces;
     private readonly SurfaceExchange exchange;
     private readonly double[] sent; // by facet, and by cell for its things
+    private readonly double[] densities; // the same for each square metre
     private readonly double[] first; // what strikes before any reflection, after one by a mirror, and in the end
     private readonly double[] once;
     private readonly double[] all;
@@ -52,6 +53,11 @@ internal sealed class DiffuseField
         double[] setOut = Sum(scattered, again, onwards);
         all = shell.Solver.Strikes(exchange.Struck(setOut), true, near?.all, leastShare);
         sent = Sum(setOut, exchange.Sent(all, true));
+        densities = new double[sent.Length];
+        for (int i = 0; i < densities.Length; i++)
+        {
+            densities[i] = exchange.SquareMetres(i) > 0 ? sent[i] / exchange.SquareMetres(i) : 0;
+        }
     }
 
     /// <summary>The field of the same console with losses that are not far off.</summary>
@@ -71,25 +77,28 @@ internal sealed class DiffuseField
     /// <summary>The same for what a place sees.</summary>
     internal double At(in ViewFactors views)
     {
-        int start = exchange.Node(views.Cell, 0);
+        ReadOnlySpan<double> shares = views.Shares, density = densities.AsSpan(exchange.Node(views.Cell, 0), shares.Length);
         double facets = 0, seen = 0;
-        for (int i = 0; i < views.Shares.Length; i++)
+        for (int i = 0; i < shares.Length; i++)
         {
-            double area = exchange.SquareMetres(start + i);
-            seen += views.Shares[i];
-            facets += area > 0 ? views.Shares[i] * sent[start + i] / area : 0;
+            seen += shares[i];
+            facets += shares[i] * density[i];
         }
 
-        double flux = (exchange.FreeShare(views.Cell) * facets) + (views.Here * exchange.MeanOf(views.Cell, sent));
+        double flux = exchange.FreeShare(views.Cell) * facets;
         if (exchange.ThingsShare(views.Cell) is var things and > 0)
         {
-            int node = exchange.Things(views.Cell);
-            flux += things * seen * sent[node] / exchange.SquareMetres(node);
+            flux += things * seen * densities[exchange.Things(views.Cell)];
+        }
+
+        if (views.Here > 0)
+        {
+            flux += views.Here * exchange.MeanOf(views.Cell, sent);
         }
 
         for (int h = 0; h < views.Beyond.Length; h++)
         {
-            flux += views.Beyond[h] * exchange.MeanOf(surfaces.BehindHole(views.Cell, h), sent);
+            flux += views.Beyond[h] > 0 ? views.Beyond[h] * exchange.MeanOf(surfaces.BehindHole(views.Cell, h), sent) : 0;
         }
 
         // A quarter of a density strikes a surface from one side.

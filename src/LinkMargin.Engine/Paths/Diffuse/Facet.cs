@@ -16,6 +16,9 @@ internal readonly record struct Sheet(int Material, double? Depths = null, bool 
 /// <param name="Outline">Its corners in order.</param>
 internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
 {
+    /// <summary>A place nearer to a facet's plane lies in it, metres.</summary>
+    internal const double Hair = 1e-7;
+
     /// <summary>Whether nothing stands in it.</summary>
     internal bool IsHole => Sheets.Length == 0;
 
@@ -41,7 +44,6 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
     /// </summary>
     internal double SolidAngle(Point3 from)
     {
-        const double Hair = 1e-7;
         Point3 normalTwice = DoubleArea();
         double twice = normalTwice.Length;
         Point3 to = Outline[0] - from;
@@ -72,8 +74,8 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
         return Math.Abs(sum);
     }
 
-    // Along the normal, twice the area long.
-    private Point3 DoubleArea()
+    /// <summary>A vector along the normal, twice the area long.</summary>
+    internal Point3 DoubleArea()
     {
         Point3 sum = default;
         for (int i = 1; i + 1 < Outline.Length; i++)

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
@@ -21,6 +22,9 @@ internal sealed class FormFactors
 
     // Two facets as near to one plane see nothing of each other, metres.
     private const double InPlaneMetres = 1e-6;
+
+    // Of a facet that a plane has cut, and whole vectors.
+    private const int MostCorners = 8;
 
     // Gauss's two points on a side.
     private const double GaussPoint = 0.21132486540518713;
@@ -81,8 +85,8 @@ internal sealed class FormFactors
             return 0; // behind it, or in one plane with it, where rounding would tell
         }
 
-        // Cut off at the facet's own plane.
-        Span<Point3> seen = stackalloc Point3[2 * to.Outline.Length];
+        // Cut off at the facet's own plane: a corner more at most than a facet's four.
+        Span<Point3> seen = stackalloc Point3[MostCorners + 1];
         int count = 0;
         double highest = double.NegativeInfinity;
         for (int k = 0; k < to.Outline.Length; k++)
@@ -107,13 +111,22 @@ internal sealed class FormFactors
             return 0;
         }
 
+        Span<double> sizes = stackalloc double[MostCorners], dots = stackalloc double[MostCorners], heights = stackalloc double[MostCorners];
+        sizes.Clear();
+        dots.Clear();
+        for (int k = 0; k < count; k++)
+        {
+            Point3 a = seen[k], b = seen[k + 1 < count ? k + 1 : 0];
+            Point3 cross = a.Cross(b);
+            double size = cross.Length;
+            (sizes[k], dots[k], heights[k]) = (size, a.Dot(b), size > 0 ? cross.Dot(normal) / size : 0);
+        }
+
+        ArcTangent.Of(Vector512.Create<double>(sizes), Vector512.Create<double>(dots)).CopyTo(dots);
         double sum = 0;
         for (int k = 0; k < count; k++)
         {
-            Point3 a = seen[k], b = seen[(k + 1) % count];
-            Point3 cross = a.Cross(b);
-            double size = cross.Length;
-            sum += size > 0 ? Math.Atan2(size, a.Dot(b)) * cross.Dot(normal) / size : 0;
+            sum += dots[k] * heights[k];
         }
 
         return Math.Abs(sum) / (2 * Math.PI);

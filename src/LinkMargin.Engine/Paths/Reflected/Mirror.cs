@@ -29,6 +29,23 @@ internal static class Mirror
         }
 
         Point3 image = mirror.ImageOf(from);
+        if (TryWhole(mirror, at - reach, at + reach, Math.Min(from.Z, to.Z), Math.Max(from.Z, to.Z)) is { } whole)
+        {
+            double amplitude = Reflected(whole, view.CosIncidence, house.Losses), all = amplitude * amplitude;
+            buffer.PieceCount = 0;
+            buffer.NextPiece() = new Piece
+            {
+                Low = double.NegativeInfinity,
+                High = double.PositiveInfinity,
+                Bottom = double.NegativeInfinity,
+                Top = double.PositiveInfinity,
+                Material = whole,
+            };
+            reflection = new Reflection(
+                image, mirror.ImageOf(to), image.Towards(to, t), t, view.LengthMetres, view.CosIncidence, all, Fold.At(mirror, from));
+            return all >= LeastPower;
+        }
+
         var heights = FrontHeights.At(new Ray(image, to, wavelengthMetres), t);
         buffer.PieceCount = 0;
         foreach (MirrorPanel panel in mirror.Panels)
@@ -55,6 +72,35 @@ internal static class Mirror
         reflection = new Reflection(
             image, mirror.ImageOf(to), image.Towards(to, t), t, view.LengthMetres, view.CosIncidence, power, Fold.At(mirror, from));
         return true;
+    }
+
+    // What the one panel is made of that takes up all of a front, from floor to ceiling and without an opening; null where none does.
+    private static int? TryWhole(UprightMirror mirror, double from, double to, double least, double greatest)
+    {
+        int? found = null;
+        foreach (MirrorPanel panel in mirror.Panels)
+        {
+            if (panel.From >= to || panel.To <= from || !panel.VerticalExtent.IsMetBetween(least, greatest))
+            {
+                continue;
+            }
+
+            bool isWhole = found is null && panel.Material >= 0 && panel.From <= from && panel.To >= to
+                && double.IsNegativeInfinity(panel.VerticalExtent.BottomFor(least)) && double.IsPositiveInfinity(panel.VerticalExtent.TopFor(greatest));
+            foreach (OpeningPanel opening in panel.Openings)
+            {
+                isWhole &= opening.From >= to || opening.To <= from;
+            }
+
+            if (!isWhole)
+            {
+                return null;
+            }
+
+            found = panel.Material;
+        }
+
+        return found;
     }
 
     /// <summary>The geometry of a reflection in a floor or ceiling; false where both ends do not lie on its face's side.</summary>

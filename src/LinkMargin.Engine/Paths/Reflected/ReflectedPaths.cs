@@ -21,33 +21,60 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
 
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
     {
-        foreach (UprightMirror mirror in house.Scene.Uprights)
+        if (found.OnlyMirrors is { } some)
         {
-            if (found.IsSumOnly && buffer.IsAlong(mirror.Number, out SurfaceAlong along))
+            foreach (int number in some)
             {
-                found.Add(Counted(along.Power, leastPower) * along.Factor); // known from the straight line
+                Try(number, ends, leastPower, buffer, ref found);
             }
-            else if (MirrorView.TryOf(mirror, ends.Start, ends.End, out MirrorView view)
-                && !IsHopeless(mirror, view, ends, leastPower)
-                && Mirror.InUpright(mirror, view, ends, house, buffer, out Reflection reflection)
-                && Power(mirror.Number, reflection, ends, buffer, leastPower) is double power and > 0)
+
+            return;
+        }
+
+        int all = house.Scene.Uprights.Length + house.Scene.Plates.Count;
+        for (int number = 0; number < all; number++)
+        {
+            Try(number, ends, leastPower, buffer, ref found);
+        }
+    }
+
+    // Floors and ceilings are numbered after upright mirrors.
+    private void Try(int number, in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
+    {
+        int plate = number - house.Scene.Uprights.Length;
+        double before = found.Power;
+        if (found.IsSumOnly && buffer.IsAlong(plate < 0 ? number : SurfaceAlong.OfPlate(plate), out SurfaceAlong along))
+        {
+            found.Add(Counted(along.Power, leastPower) * along.Factor); // known from the straight line
+        }
+        else if (plate < 0)
+        {
+            TryUpright(house.Scene.Uprights[number], ends, leastPower, buffer, ref found);
+        }
+        else
+        {
+            LevelMirror mirror = house.Scene.Plates[plate];
+            if (Mirror.InLevel(mirror, ends, house, out Reflection reflection)
+                && Power(SurfaceAlong.OfPlate(plate), reflection, ends, buffer, leastPower) is double power and > 0)
             {
-                found.Add(new ByUpright(house, mirror, reflection, power));
+                found.Add(new ByLevel(house, mirror, plate, reflection, power));
             }
         }
 
-        for (int i = 0; i < house.Scene.Plates.Count; i++)
+        if (found.Power > before)
         {
-            LevelMirror mirror = house.Scene.Plates[i];
-            if (found.IsSumOnly && buffer.IsAlong(SurfaceAlong.OfPlate(i), out SurfaceAlong along))
-            {
-                found.Add(Counted(along.Power, leastPower) * along.Factor);
-            }
-            else if (Mirror.InLevel(mirror, ends, house, out Reflection reflection)
-                && Power(SurfaceAlong.OfPlate(i), reflection, ends, buffer, leastPower) is double power and > 0)
-            {
-                found.Add(new ByLevel(house, mirror, i, reflection, power));
-            }
+            found.CountingMirrors?.Add(number);
+        }
+    }
+
+    private void TryUpright(UprightMirror mirror, in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
+    {
+        if (MirrorView.TryOf(mirror, ends.Start, ends.End, out MirrorView view)
+            && !IsHopeless(mirror, view, ends, leastPower)
+            && Mirror.InUpright(mirror, view, ends, house, buffer, out Reflection reflection)
+            && Power(mirror.Number, reflection, ends, buffer, leastPower) is double power and > 0)
+        {
+            found.Add(new ByUpright(house, mirror, reflection, power));
         }
     }
 
