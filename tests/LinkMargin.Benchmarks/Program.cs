@@ -38,6 +38,12 @@ if (args is ["published"])
     return 0;
 }
 
+if (args is ["table"])
+{
+    Goal.Print(Console.Out, TableReport.Print(Console.Out));
+    return 0;
+}
+
 if (args is ["mutate", ..])
 {
     return LongRun.Print(Console.Out, args[1..]);

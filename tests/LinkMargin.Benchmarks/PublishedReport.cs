@@ -28,18 +28,18 @@ internal static class PublishedReport
             Directory.CreateDirectory(empty);
             File.WriteAllText(Path.Combine(empty, "empty.csproj"), EmptyProject);
             File.WriteAllText(Path.Combine(empty, "Program.cs"), "return 0;");
-            Run("dotnet", "publish", empty, "-c", "Release", "-o", Path.Combine(folder, "nothing"));
-            Run("dotnet", "publish", Path.Combine(Repository(), "src", "LinkMargin.Cli"), "-c", "Release", "-o", program);
+            Processes.Run("dotnet", "publish", empty, "-c", "Release", "-o", Path.Combine(folder, "nothing"));
+            Processes.Run("dotnet", "publish", Path.Combine(Processes.Repository(), "src", "LinkMargin.Cli"), "-c", "Release", "-o", program);
             string linkmargin = Path.Combine(program, "linkmargin"), nothing = Path.Combine(folder, "nothing", "empty");
-            Run(linkmargin, "demo", "--out", demo);
+            Processes.Run(linkmargin, "demo", "--out", demo);
 
             string house = Path.Combine(demo, "tern-terrace.yaml");
             (double explain, double beside) = InTurn(
                 ExplainRuns,
-                () => Run(linkmargin, "explain", house, "--spot", "larder shelf", "--seat", "lounge sofa"),
-                () => Run(nothing));
+                () => Processes.Run(linkmargin, "explain", house, "--spot", "larder shelf", "--seat", "lounge sofa"),
+                () => Processes.Run(nothing));
             Line(output, $"explain: {explain:F3} s; the empty program: {beside:F3} s (medians of {ExplainRuns} runs in turn)");
-            (double all, double besideAll) = InTurn(DemoRuns, () => Run(linkmargin, "demo", "--out", demo), () => Run(nothing));
+            (double all, double besideAll) = InTurn(DemoRuns, () => Processes.Run(linkmargin, "demo", "--out", demo), () => Processes.Run(nothing));
             Line(output, $"demo, all outputs: {all:F1} s (median of {DemoRuns} runs)");
             return
             [
@@ -64,7 +64,7 @@ internal static class PublishedReport
             others[i] = Seconds(other);
         }
 
-        return (Median(ones), Median(others));
+        return (Processes.Median(ones), Processes.Median(others));
     }
 
     private static double Seconds(Action run)
@@ -72,36 +72,6 @@ internal static class PublishedReport
         var watch = Stopwatch.StartNew();
         run();
         return watch.Elapsed.TotalSeconds;
-    }
-
-    private static double Median(double[] numbers)
-    {
-        Array.Sort(numbers);
-        return (numbers[(numbers.Length - 1) / 2] + numbers[numbers.Length / 2]) / 2;
-    }
-
-    private static void Run(string program, params string[] arguments)
-    {
-        var start = new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true };
-        using Process process = Process.Start(start)!;
-        Task<string> talk = process.StandardError.ReadToEndAsync();
-        string said = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        if (process.ExitCode != 0)
-        {
-            throw new InvalidOperationException($"{program} {string.Join(' ', arguments)} ended with {process.ExitCode}: {said}{talk.Result}");
-        }
-    }
-
-    private static string Repository()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "LinkMargin.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new InvalidOperationException("No LinkMargin.sln above the benchmarks: run them where they were built.");
     }
 
     private static void Line(TextWriter output, FormattableString text) =>

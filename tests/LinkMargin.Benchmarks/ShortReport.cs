@@ -65,6 +65,9 @@ internal static class ShortReport
         Line(output, $"Greatest memory held: {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:F0} MB");
     }
 
+    /// <summary>How many times as long a link takes in a house of more walls.</summary>
+    internal static double LinkRatio(ModelDepth depth, int few, int many) => TimeLink(depth, many, out _).EachMicros / TimeLink(depth, few, out _).EachMicros;
+
     private static void PrintField(TextWriter output, ModelDepth depth)
     {
         var model = new LinkModel(SyntheticHouse.ThreeStoreys(), depth);

@@ -153,15 +153,17 @@ internal readonly record struct CellBlock(int West, int South, int East, int Nor
     internal int MiddleRow => (South + North) / 2;
 
     /// <summary>Cut evenly into parts of at most so many steps, which share their outermost columns and rows.</summary>
-    internal IEnumerable<CellBlock> Parts(int mostSteps)
+    /// <param name="mostSteps">How many columns or rows a part takes up at most, less one.</param>
+    /// <param name="together">How many of these parts, each way, are taken as one.</param>
+    internal IEnumerable<CellBlock> Parts(int mostSteps, int together)
     {
         int across = Math.Max(1, (Width + mostSteps - 1) / mostSteps), up = Math.Max(1, (Height + mostSteps - 1) / mostSteps);
-        for (int i = 0; i < up; i++)
+        for (int i = 0; i < up; i += together)
         {
-            for (int j = 0; j < across; j++)
+            for (int j = 0; j < across; j += together)
             {
-                yield return new CellBlock(
-                    West + (Width * j / across), South + (Height * i / up), West + (Width * (j + 1) / across), South + (Height * (i + 1) / up));
+                int east = Math.Min(across, j + together), north = Math.Min(up, i + together);
+                yield return new CellBlock(West + (Width * j / across), South + (Height * i / up), West + (Width * east / across), South + (Height * north / up));
             }
         }
     }

@@ -23,6 +23,9 @@ public sealed class ProgressiveField
     /// <summary>Longest side of a block over which reflections are carried, metres.</summary>
     public const double LargestBlockMetres = 0.8;
 
+    // The first stage takes so many of these blocks, each way, as one.
+    private const int CoarseBlocks = 2;
+
     // A block no longer than this is judged by its corners, metres.
     private const double SmallBlockMetres = 0.2;
 
@@ -51,7 +54,6 @@ public sealed class ProgressiveField
     private readonly int[] blockOf; // the carried block of each cell that has one, or -1
     private readonly List<CarriedBlock> carried = [];
     private readonly int[]?[] mirrors; // that count at a cell where all were tried
-    private List<OpenBlock> open = []; // blocks that the next stage looks at
 
     /// <summary>Gets ready; computes nothing yet but what all cells of the spot share.</summary>
     /// <param name="model">The house, ready.</param>
@@ -150,15 +152,11 @@ public sealed class ProgressiveField
         switch (stage)
         {
             case FieldStage.Coarse:
-                open =
-                [
-                    .. regions.Where(region => isIndoors[CellOf(region.West, region.South)])
-                        .SelectMany(region => region.Parts(largestSteps)).Select(block => new OpenBlock(block, null)),
-                ];
-                TraceCells(open.SelectMany(one => WithMirrors(CornersOf(one.Block), one.Mirrors)), cancellation);
-                foreach (OpenBlock one in open)
+                List<CellBlock> blocks = Blocks(CoarseBlocks);
+                TraceCells(blocks.SelectMany(block => WithMirrors(CornersOf(block), null)), cancellation);
+                foreach (CellBlock block in blocks)
                 {
-                    Keep(one.Block, Corners(one.Block), carried, blockOf);
+                    Keep(block, Corners(block), carried, blockOf);
                 }
 
                 break;
@@ -175,7 +173,7 @@ public sealed class ProgressiveField
     // first generation, whose cells are traced already.
     private void Refine(CancellationToken cancellation)
     {
-        List<OpenBlock> generation = open;
+        List<OpenBlock> generation = Blocks(1).ConvertAll(block => new OpenBlock(block, null));
         var kept = new List<CarriedBlock>();
         int[] keptOf = [.. Enumerable.Repeat(-1, grid.Count)];
         while (generation.Count > 0)
@@ -202,11 +200,14 @@ public sealed class ProgressiveField
             generation = next;
         }
 
-        open = [];
         carried.Clear();
         carried.AddRange(kept);
         keptOf.CopyTo(blockOf, 0);
     }
+
+    // The corners of larger blocks are corners of smaller ones, so no stage traces for itself alone.
+    private List<CellBlock> Blocks(int together) =>
+        [.. regions.Where(region => isIndoors[CellOf(region.West, region.South)]).SelectMany(region => region.Parts(largestSteps, together))];
 
     // The block as it is carried over; null where it is to be halved, or is all corners.
     private CarriedBlock? Judge(CellBlock block)

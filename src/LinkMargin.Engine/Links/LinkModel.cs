@@ -15,6 +15,7 @@ public sealed class LinkModel
     private readonly TracedHouse? traced; // for the full model only, as are the sources
     private readonly IPathSource[] sources = [];
     private readonly Dictionary<string, Lazy<LinkModel>> without = [];
+    private SpotModel? recent; // the last that was asked for
 
     /// <summary>Prepares a house.</summary>
     public LinkModel(House house, ModelDepth depth = ModelDepth.Full)
@@ -89,7 +90,17 @@ public sealed class LinkModel
     internal LinkModel SeenFrom(Seat seat) => without.TryGetValue(seat.Name, out Lazy<LinkModel>? own) ? own.Value : this;
 
     /// <summary>Everything about one spot that its links share.</summary>
-    internal SpotModel For(Spot spot) => From(spot, false);
+    internal SpotModel For(Spot spot)
+    {
+        // Fields of several levels, and the draws that go with them, ask for one spot time and again.
+        SpotModel? last = Volatile.Read(ref recent);
+        if (last is null || last.Spot != spot)
+        {
+            Volatile.Write(ref recent, last = From(spot, false));
+        }
+
+        return last;
+    }
 
     /// <summary>
     /// Everything about one seat that links computed backwards share: given a place and where the player on the seat looks, it

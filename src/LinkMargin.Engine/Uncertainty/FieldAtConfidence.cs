@@ -12,39 +12,66 @@ namespace LinkMargin.Engine.Uncertainty;
 /// </summary>
 public static class FieldAtConfidence
 {
-    private const double ApartMetres = 0.5;
-    private const double FartherApartMetres = 1;
-
     /// <summary>Takes off a field what makes it the margin to count on.</summary>
     /// <param name="model">The house, ready.</param>
     /// <param name="field">The margin at the tables' losses.</param>
     /// <param name="basis">How uncertain the figures are.</param>
     /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
-    public static Field Of(LinkModel model, Field field, UncertaintyBasis basis, double confidence)
+    public static Field Of(LinkModel model, Field field, UncertaintyBasis basis, double confidence) =>
+        FieldCushion.Of(model, field, basis, confidence).AddTo(field);
+}
+
+/// <summary>
+/// What is added to each cell of a field to make it the margin to count on. It changes slowly with the console's place as well: while a console is
+/// being moved, that of a place nearby serves, and is drawn again where the console comes to rest.
+/// </summary>
+public sealed class FieldCushion
+{
+    private const double ApartMetres = 0.5;
+    private const double FartherApartMetres = 1;
+
+    private readonly double[] cushionDb; // by cell; 0 where there is no figure
+
+    private FieldCushion(double[] cushionDb) => this.cushionDb = cushionDb;
+
+    /// <summary>Draws it.</summary>
+    /// <param name="model">The house, ready.</param>
+    /// <param name="field">The field it is for.</param>
+    /// <param name="basis">How uncertain the figures are.</param>
+    /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+    public static FieldCushion Of(LinkModel model, Field field, UncertaintyBasis basis, double confidence)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(field);
         ArgumentNullException.ThrowIfNull(basis);
         Grid grid = field.Grid;
         Level level = model.House.Levels[field.LevelIndex];
-        var carried = new CarriedWithinRooms(level, grid, cell => !double.IsNaN(field.MarginDb[cell]), field.Stage == FieldStage.Exact ? ApartMetres : FartherApartMetres);
+        double apart = field.Stage == FieldStage.Exact ? ApartMetres : FartherApartMetres;
+        var carried = new CarriedWithinRooms(level, grid, cell => !double.IsNaN(field.MarginDb[cell]), apart);
         Point3[] hands = [.. carried.Cells.Select(cell => carried.CentreOf(cell).At(level.ElevationMetres + field.HandsMetres))];
         var stored = StoredPaths.Of(model, field.Spot, hands);
         var draws = new LinkDraws(stored, model.Radios, basis);
-        double[] none = new double[stored.Parameters.Count], cushion = new double[hands.Length];
+        double[] none = new double[stored.Parameters.Count], known = new double[hands.Length];
         Parallel.For(0, hands.Length, i =>
-            cushion[i] = draws.Of(stored.Links[i]).ExceededDb(confidence) - (model.Radios.GreatestLossDb - stored.Links[i].PathLossDb(none)));
-        double[] counted = [.. field.MarginDb];
+            known[i] = draws.Of(stored.Links[i]).ExceededDb(confidence) - (model.Radios.GreatestLossDb - stored.Links[i].PathLossDb(none)));
+        double[] cushionDb = new double[grid.Count];
         Parallel.For(0, grid.Rows, row =>
         {
             for (int cell = row * grid.Columns; cell < (row + 1) * grid.Columns; cell++)
             {
-                if (!double.IsNaN(counted[cell]))
-                {
-                    counted[cell] += carried.WeightsAt(cell).Sum(one => one.Weight * cushion[one.Known]);
-                }
+                cushionDb[cell] = double.IsNaN(field.MarginDb[cell]) ? 0 : carried.WeightsAt(cell).Sum(one => one.Weight * known[one.Known]);
             }
         });
-        return field with { MarginDb = counted };
+        return new FieldCushion(cushionDb);
+    }
+
+    /// <summary>The margin to count on over a field of the same cells.</summary>
+    /// <exception cref="ArgumentException">The field has not as many cells.</exception>
+    public Field AddTo(Field field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        return field.MarginDb.Count == cushionDb.Length
+            ? field with { MarginDb = [.. field.MarginDb.Zip(cushionDb, (marginDb, db) => marginDb + db)] }
+            : throw new ArgumentException($"The field has {field.MarginDb.Count} cells, not {cushionDb.Length}.", nameof(field));
     }
 }

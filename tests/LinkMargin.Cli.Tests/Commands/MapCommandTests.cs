@@ -47,7 +47,7 @@ public sealed class MapCommandTests : IDisposable
         House house = SampleFile.HouseOf(SampleFile.Text);
         var model = new LinkModel(house);
         Field field = FieldComputation.Compute(
-            model, new FieldRequest(house.Spots[1], 0) { CellMetres = 0.5, HandsMetres = 1.1 });
+            model, new FieldRequest(house.Spots[1], 0) { CellMetres = 0.5, HandsMetres = 1.1, Stage = FieldStage.Map });
         Field counts = FieldAtConfidence.Of(model, field, new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!), 0.9);
         double[] computed = [.. field.MarginDb.Where(double.IsFinite)], atConfidence = [.. counts.MarginDb.Where(double.IsFinite)];
 
