@@ -1,11 +1,13 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
+using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Runs;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Writing;
 using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
 using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
@@ -18,12 +20,13 @@ internal static class RunsCommand
     {
         Argument<string> file = HouseArgument.Create();
         Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "Name of one spot, for its pull sheet; default: all spots in a table.");
+        Option<string?> picture = CommonOptions.Text("--plot", "FILE", "With --spot: picture (PNG) of the new runs on the plan.");
         Option<bool> csv = CommonOptions.Flag("--csv", "Print the runs as comma-separated values.");
         Option<string[]?> whatIf = WhatIfOption.Create();
         var command = new Command("runs", "List the picture cables that each spot needs: where they lie, what to buy, what must be bored, whether they fit and carry the picture."
             + ExitCodes.Of("a run cannot be made with what is known"))
         {
-            file, spot, csv, whatIf,
+            file, spot, csv, picture, whatIf,
         };
         command.SetAction(parse =>
         {
@@ -45,6 +48,12 @@ internal static class RunsCommand
                 throw new CannotBeDoneException("--json and --csv exclude each other; remove one");
             }
 
+            string? drawn = parse.GetValue(picture);
+            if (drawn is not null && parse.GetValue(spot) is null)
+            {
+                throw new CannotBeDoneException("--plot draws the runs of one spot; name it with --spot");
+            }
+
             Spot[] chosen = parse.GetValue(spot) is { } name ? [NamedThing.One(spot.Name, "spot", name, house.Spots, s => s.Name)] : [.. house.Spots];
             var planner = new RunPlanner(house);
             SpotRuns[] runs = [.. chosen.Select(one =>
@@ -52,9 +61,14 @@ internal static class RunsCommand
                 invocation.Cancellation.ThrowIfCancellationRequested();
                 return planner.Plan(one);
             })];
+            if (drawn is not null)
+            {
+                RunsPictureFile.Write(invocation, loaded, runs[0], drawn, parse.GetValue(common.Force));
+            }
+
             if (wantsJson)
             {
-                invocation.Output.WriteLine(JsonText.Of(new RunsDocument(house.Name, [.. runs.Select(SpotRunsDocument.Of)]) { WhatIf = loaded.WhatIfOrNone }));
+                invocation.Output.WriteLine(JsonText.Of(new RunsDocument(house.Name, [.. runs.Select(SpotRunsDocument.Of)]) { WhatIf = loaded.WhatIfOrNone, Picture = drawn }));
             }
             else if (wantsCsv)
             {
@@ -71,6 +85,10 @@ internal static class RunsCommand
                 else
                 {
                     text.WriteSheet(runs[0], invocation.Output, invocation.Width);
+                    if (drawn is not null)
+                    {
+                        WordWrap.Write($"{drawn}: the new runs on the plan.", invocation.Output, invocation.Width);
+                    }
                 }
             }
 

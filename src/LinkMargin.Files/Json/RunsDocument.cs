@@ -10,6 +10,9 @@ public sealed record RunsDocument(string House, IReadOnlyList<SpotRunsDocument> 
 {
     /// <summary>What is different from the house file; omitted where nothing is.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
+
+    /// <summary>The plan with the runs; omitted if not requested.</summary>
+    public string? Picture { get; init; }
 }
 
 /// <summary>What one spot asks for in cable, as JSON.</summary>

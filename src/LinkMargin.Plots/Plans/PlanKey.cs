@@ -33,6 +33,7 @@ internal static class PlanKey
         }
 
         entries.AddRange(JoistLayer.Entries(levels, pixelsPerPoint));
+        entries.AddRange(request.Runs.Count > 0 ? RunLayer.Entries(pixelsPerPoint) : []);
         return entries;
     }
 

@@ -14,6 +14,9 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
     private const double LabelPoints = 10;
     private const double RoomPoints = 10;
 
+    /// <summary>Cable runs to draw.</summary>
+    public IReadOnlyList<DrawnRun> Runs { get; init; } = [];
+
     /// <summary>Stacks the layers of one level on a plan, lowest first.</summary>
     /// <param name="plot">The plan.</param>
     /// <param name="levelIndex">The level.</param>
@@ -29,6 +32,7 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
         plot.Add(new FixtureLayer(view, [.. FixturesOf(levelIndex)]));
         plot.Add(new CutWallLayer(view, level, patterns));
         plot.Add(new OpeningLayer(view, level));
+        plot.Add(new RunLayer(view, house, Runs, levelIndex));
         plot.Add(new RoomNameLayer(view, labels.Rooms));
         plot.Add(new FixtureNameLayer(view, labels.Fixtures));
         plot.Add(new MarkLayer(view, labels.Marks));
@@ -39,7 +43,7 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
     {
         Level level = house.Levels[levelIndex];
         Fixture[] fixtures = [.. FixturesOf(levelIndex)];
-        LabelBox[] built = [.. BuiltBoxes.Of(view, level, fixtures)], walls = [.. BuiltBoxes.OfWalls(view, level)];
+        LabelBox[] built = [.. BuiltBoxes.Of(view, level, fixtures)], walls = [.. BuiltBoxes.OfWalls(view, level), .. RunLayer.Ground(view, house, Runs, levelIndex)];
         var marks = new MarkLabels(view, [.. Marks(levelIndex)], built, LabelPoints, ground: walls, key: key);
         LabelBox[] marked = [.. marks.Taken];
         var rooms = new RoomNames(

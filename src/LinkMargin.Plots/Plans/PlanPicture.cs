@@ -158,7 +158,7 @@ public static class PlanPicture
         double left = body.Left + (PlanPlot.LeftFiguresPoints * s);
         double depth = DimensionChain.DepthPoints * s, between = BetweenPoints * s, width = WidthOfEach(request, body, s);
         double row = (body.Height - ((rows - 1) * BetweenRowsPoints * s)) / rows;
-        var panel = new PlanPanel(request.House, patterns, request.Unit, request.Measurements);
+        var panel = new PlanPanel(request.House, patterns, request.Unit, request.Measurements) { Runs = request.Runs };
         var names = new NumberedKey();
         List<(PlanPlot, Level)> plots = [];
         double scale = 1;

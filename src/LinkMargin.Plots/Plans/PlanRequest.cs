@@ -17,6 +17,9 @@ public sealed record PlanRequest(House House, IReadOnlyList<int> Levels, string 
     /// <summary>Places to measure at, drawn in place of the seats.</summary>
     public IReadOnlyList<MeasurementMark> Measurements { get; init; } = [];
 
+    /// <summary>Cable runs to draw.</summary>
+    public IReadOnlyList<DrawnRun> Runs { get; init; } = [];
+
     /// <summary>All levels side by side, the lowest on the left.</summary>
     public static PlanRequest OfAllLevels(House house, string title, string caption) =>
         new(house, [.. Enumerable.Range(0, house.Levels.Count)], title, caption);

@@ -52,15 +52,15 @@ internal sealed class RunsText(LoadedHouse loaded)
         foreach ((Run run, int i) in runs.Runs.Select((run, i) => (run, i)))
         {
             output.WriteLine();
-            WordWrap.WriteHanging($"{RunWords.Ends(run)}: {words.Means(run)}", output, width, FormattableString.Invariant($"{i + 1}. "), "   ");
+            WordWrap.WriteHanging($"{RunWords.Ends(run)}: {words.Means(run)}", output, width, FormattableString.Invariant($"R{i + 1}  "), "    ");
             foreach (string line in new[] { run.Gap == RunGap.Rate ? "" : RunWords.Carrying(run), words.Length(run) }.Concat(RunWords.Unused(run)).Where(line => line.Length > 0))
             {
-                WordWrap.WriteHanging(line, output, width, "   ", "     ");
+                WordWrap.WriteHanging(line, output, width, "    ", "      ");
             }
 
             foreach (RouteLeg leg in run.Route?.Legs ?? [])
             {
-                WordWrap.WriteHanging(words.Leg(leg), output, width, "   - ", "     ");
+                WordWrap.WriteHanging(words.Leg(leg), output, width, "    - ", "      ");
             }
         }
 

@@ -81,6 +81,17 @@ public sealed class RunsCommandTests : IDisposable
     }
 
     [Fact]
+    public void The_new_runs_are_drawn_on_the_plan()
+    {
+        CommandRun run = Run(SampleFile.Modest + Cabled, "--spot", "loft shelf", "--plot", "runs.png");
+        Assert.Equal(0, run.ExitCode);
+        byte[] with = File.ReadAllBytes(folder.PathOf("runs.png"));
+        CommandRun.In(folder.Path, "check", "h.yaml");
+        Assert.NotEqual(File.ReadAllBytes(folder.PathOf("h-plan.png")), with);
+        Assert.Equal(2, Run(SampleFile.Modest + Cabled, "--plot", "runs.png").ExitCode);
+    }
+
+    [Fact]
     public void Without_displays_there_is_nothing_to_plan()
     {
         CommandRun run = Run(SampleFile.Modest);
