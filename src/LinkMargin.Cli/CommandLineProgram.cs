@@ -97,6 +97,7 @@ internal static class CommandLineProgram
             ImproveCommand.Create(invocation, common),
             MapCommand.Create(invocation, common),
             RunsCommand.Create(invocation, common),
+            ReportCommand.Create(invocation, common),
             MaterialsCommand.Create(invocation, common),
             GuideCommand.Create(invocation, common),
         };

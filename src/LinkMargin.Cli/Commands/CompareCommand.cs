@@ -8,6 +8,7 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Runs;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
+using LinkMargin.Files.Writing;
 using LinkMargin.Reports.Houses;
 using LinkMargin.Reports.Layout;
 using LinkMargin.Reports.Texts;
@@ -27,8 +28,9 @@ internal static class CompareCommand
         Option<string[]?> whatIf = WhatIfOption.Create();
         Option<string?> fitted = FittedOption.Create();
         Option<string?> picture = CommonOptions.Text("--plot", "FILE", "Picture (PNG) of all seats and spots with uncertainty and required margins.");
+        Option<string?> csv = CommonOptions.Text("--csv", "FILE", "Also write the margins of all seats and spots as CSV.");
         var command = new Command("compare", "Compare all spots: margins to count on, weakest seats, ranking, best choice."
-            + ExitCodes.Of("a seat does not pass at any spot")) { file, depth, confidence, occupied, whatIf, fitted, picture };
+            + ExitCodes.Of("a seat does not pass at any spot")) { file, depth, confidence, occupied, whatIf, fitted, picture, csv };
         command.SetAction(parse =>
         {
             LoadedHouse loaded = HouseLoading.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
@@ -45,11 +47,17 @@ internal static class CompareCommand
                 SpotsPictureFile.Write(invocation, loaded, ranking, uncertainty, call, drawn, parse.GetValue(common.Force));
             }
 
+            string? table = parse.GetValue(csv);
+            if (table is not null)
+            {
+                invocation.Files.Write(table, stream => LinksCsv.WriteMargins(loaded.House, ranking, uncertainty, stream), parse.GetValue(common.Force));
+            }
+
             if (parse.GetValue(common.Json))
             {
                 invocation.Output.WriteLine(JsonText.Of(ComparisonDocument.Of(loaded.House, ranking, people, uncertainty, call).WithCables(runs) with
                 {
-                    WhatIf = loaded.WhatIfOrNone, FittedToMeasurements = loaded.FittedToMeasurements, Picture = drawn,
+                    WhatIf = loaded.WhatIfOrNone, FittedToMeasurements = loaded.FittedToMeasurements, Picture = drawn, Csv = table,
                     AsWritten = before is { } was ? ComparisonDocument.Of(loaded.AsWritten, was.Ranking, people, was.Uncertainty, was.Call) : null,
                 }));
             }
@@ -60,6 +68,11 @@ internal static class CompareCommand
                 if (drawn is not null)
                 {
                     WordWrap.Write($"{drawn}: all seats and spots.", invocation.Output, invocation.Width);
+                }
+
+                if (table is not null)
+                {
+                    WordWrap.Write($"{table}: margins of all seats and spots.", invocation.Output, invocation.Width);
                 }
 
                 if (before is { } was)

@@ -17,10 +17,6 @@ namespace LinkMargin.Cli.Commands;
 /// <summary>What would help a spot most.</summary>
 internal static class ImproveCommand
 {
-    // What a side of a rack or cabinet can be had in: rows of the material table; a table without one goes without.
-    private static readonly string[] Panels = ["mesh", "perforated-steel", "glass-single", "cabinet-wood"];
-
-    private const string ControllerPrefix = "controller-";
     private const int ProgressSteps = 1000;
 
     /// <summary>Makes the command.</summary>
@@ -56,10 +52,7 @@ internal static class ImproveCommand
                 throw new CannotBeDoneException($"no seat plays a console at '{chosen.Name}', so there is nothing to improve; choose another spot or change 'plays'");
             }
 
-            var search = new ImproveSearch(house, model, new ImproveRequest(
-                chosen,
-                [.. Panels.Where(tables.Materials.ContainsKey).Select(panel => tables.Materials[panel])],
-                [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]) { Leads = tables.Cables }, new JudgeAtConfidence(loaded.Uncertainty, often));
+            var search = new ImproveSearch(house, model, ImproveRequests.For(chosen, tables), new JudgeAtConfidence(loaded.Uncertainty, often));
             var progress = new Progress(ProgressSteps);
             ImproveResult? result = null;
             ProgressBar.While(invocation, "remedies", progress, () => result = search.Run(

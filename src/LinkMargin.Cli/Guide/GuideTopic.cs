@@ -14,10 +14,12 @@ internal sealed record GuideTopic(string Name, string About)
         new("budget", "read what 'linkmargin explain' prints, line by line"),
         new("uncertainty", "how certain a margin is, and how that decides"),
         new("measuring", "measure your own house and fit the losses to it"),
+        new("report", "the report to hand over, its words and its figures"),
         new("model", "what the radio model includes, leaves out and rests on"),
         new("commands", "commands, options, exit codes, files written"),
         new("json", "the JSON documents, CSV and GeoJSON, key by key"),
         new("tables", "materials, floors and radios, and how to change them"),
+        new("licences", "licences of what is built into the program"),
     ];
 
     /// <summary>The text of the topic. A file that is missing is a fault of the build.</summary>

@@ -20,7 +20,7 @@ internal static class ExitCodes
 
     /// <summary>The same for people, as the help of the program says it.</summary>
     public const string Explained =
-        "Exit codes: 0 done; 1 done, but a seat does not pass (explain), at any spot (compare), at the best place "
+        "Exit codes: 0 done; 1 done, but a seat does not pass (explain), at the spot it is about (report), at any spot (compare), at the best place "
         + "(place) or with any remedy (improve); 2 could not be done; 130 stopped by Ctrl-C, 143 by SIGTERM, with no file "
         + "half written.";
 

@@ -31,6 +31,9 @@ public sealed record ComparisonDocument(
     /// <summary>The picture of every seat with every spot; omitted if not requested.</summary>
     public string? Picture { get; init; }
 
+    /// <summary>The margins as CSV; omitted if not requested.</summary>
+    public string? Csv { get; init; }
+
     /// <summary>The same comparison of the house as its file has it; omitted where nothing is different.</summary>
     public ComparisonDocument? AsWritten { get; init; }
 

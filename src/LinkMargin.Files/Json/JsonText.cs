@@ -43,6 +43,7 @@ public static class JsonText
         [typeof(NextMeasurementsDocument)] = "linkmargin/fit-next/1",
         [typeof(GuideDocument)] = "linkmargin/guide/1",
         [typeof(RunsDocument)] = "linkmargin/runs/1",
+        [typeof(ReportDocument)] = "linkmargin/report/1",
     };
 
     /// <summary>One document as text, without a line end behind it.</summary>
@@ -98,4 +99,5 @@ public static class JsonText
 [JsonSerializable(typeof(NextMeasurementsDocument))]
 [JsonSerializable(typeof(GuideDocument))]
 [JsonSerializable(typeof(RunsDocument))]
+[JsonSerializable(typeof(ReportDocument))]
 internal sealed partial class JsonDocuments : JsonSerializerContext;

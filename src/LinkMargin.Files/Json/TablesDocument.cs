@@ -9,6 +9,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="Floors">Floor build-ups.</param>
 /// <param name="Radios">Radios.</param>
 /// <param name="Margins">What margins mean.</param>
+/// <param name="Bands">What probabilities that a seat passes mean.</param>
 /// <param name="Spreads">How uncertain figures are, apart from the spread of each row.</param>
 public sealed record TablesDocument(
     IReadOnlyList<string> Files,
@@ -16,6 +17,7 @@ public sealed record TablesDocument(
     IReadOnlyList<FloorDocument> Floors,
     IReadOnlyList<RadioDocument> Radios,
     IReadOnlyList<MarginDocument> Margins,
+    IReadOnlyList<BandDocument> Bands,
     IReadOnlyList<SpreadDocument> Spreads)
 {
     /// <summary>Tables as a document.</summary>
@@ -28,6 +30,7 @@ public sealed record TablesDocument(
             [.. tables.BuildUps.Values.Select(row => FloorDocument.From(row, tables))],
             [.. tables.Radios.Values.Select(row => RadioDocument.From(row, tables))],
             [.. tables.Margins.Select(MarginDocument.From)],
+            [.. tables.Bands.Select(BandDocument.From)],
             [.. tables.SpreadRows.Select(SpreadDocument.From)]);
     }
 }
@@ -155,6 +158,15 @@ public sealed record RadioDocument(
         radio.SpreadDb,
         radio.Source,
         tables.AlsoOf(radio.Name));
+}
+
+/// <summary>One band of the margin table, as JSON.</summary>
+/// <param name="LeastProbability">The probability that a seat passes, from which on it holds, 0 to 1.</param>
+/// <param name="Means">What to expect.</param>
+/// <param name="Source">Where that is from.</param>
+public sealed record BandDocument(double LeastProbability, string Means, string Source)
+{
+    internal static BandDocument From(PassingBand row) => new(row.LeastProbability, row.Means, row.Source);
 }
 
 /// <summary>One row of the margin table, as JSON.</summary>

@@ -7,7 +7,10 @@ namespace LinkMargin.Files.Tables;
 /// <summary>Reads the table of what margins mean.</summary>
 internal static class MarginTableReader
 {
-    private static readonly string[] RowKeys = ["margin", "means", "source"];
+    /// <summary>The key of the bands, which a table may leave out.</summary>
+    public const string BandsKey = "bands";
+
+    private static readonly string[] RowKeys = ["margin", "means", "source"], BandKeys = ["probability", "means", "source"];
 
     /// <summary>Reads the meanings, smallest margin first, without those that have errors.</summary>
     public static IReadOnlyList<MarginMeaning> Read(MappingReader table)
@@ -40,7 +43,55 @@ internal static class MarginTableReader
 
         return [.. rows.OrderBy(row => row.MarginDb)];
     }
+
+    /// <summary>Reads the bands, the lowest first, without those that have errors; null where the table has none.</summary>
+    public static IReadOnlyList<PassingBand>? ReadBands(MappingReader table)
+    {
+        if (!table.Has(BandsKey))
+        {
+            return null;
+        }
+
+        Dictionary<double, Mark> seen = [];
+        List<PassingBand> bands = [];
+        foreach (MappingReader row in TableRows.Of(table, BandsKey, "a band", BandKeys))
+        {
+            double? probability = row.RequiredNumber("probability", Quantity.Plain, TableLimits.Probability);
+            string? means = row.RequiredText("means");
+            string? source = row.RequiredText("source");
+            if (probability is not { } least)
+            {
+                continue;
+            }
+
+            if (seen.TryGetValue(least, out Mark first))
+            {
+                row.Source.Error(row.MarkOf("probability"), FormattableString.Invariant(
+                    $"probability: {TableLimits.Probability.Show(least)} appears twice; the first is in line {first.Line}, so change or remove one"));
+                continue;
+            }
+
+            seen.Add(least, row.MarkOf("probability"));
+            if (means is not null && source is not null)
+            {
+                bands.Add(new PassingBand(least, means, source));
+            }
+        }
+
+        if (bands.Count > 0 && !seen.ContainsKey(0))
+        {
+            table.Source.Error(table.MarkOf(BandsKey), $"{BandsKey}: no band begins at 0, so a seat could be in none; add one");
+        }
+
+        return [.. bands.OrderBy(band => band.LeastProbability)];
+    }
 }
+
+/// <summary>What a probability that a seat passes means to somebody who knows no decibel.</summary>
+/// <param name="LeastProbability">The probability from which on it holds, 0 to 1.</param>
+/// <param name="Means">What to expect, in words.</param>
+/// <param name="Source">A citation, <c>common practice</c> or a judgement.</param>
+public sealed record PassingBand(double LeastProbability, string Means, string Source);
 
 /// <summary>What a margin means to somebody who plays.</summary>
 /// <param name="MarginDb">The margin from which on it holds, dB.</param>

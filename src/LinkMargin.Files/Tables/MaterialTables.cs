@@ -49,6 +49,9 @@ public sealed record MaterialTables(
     /// <summary>What margins mean, smallest first.</summary>
     public IReadOnlyList<MarginMeaning> Margins { get; init; } = [];
 
+    /// <summary>What probabilities that a seat passes mean, the lowest first; empty where no table says so.</summary>
+    public IReadOnlyList<PassingBand> Bands { get; init; } = [];
+
     /// <summary>How far figures may be out, row by row; empty where no such table was read.</summary>
     public IReadOnlyList<SpreadRow> SpreadRows { get; init; } = [];
 
@@ -65,6 +68,11 @@ public sealed record MaterialTables(
 
     /// <summary>Where the tables are from; null where they were not read from files.</summary>
     public TableFiles? Files { get; init; }
+
+    /// <summary>What a probability that a seat passes means.</summary>
+    /// <param name="probability">The probability, 0 to 1.</param>
+    public PassingBand BandOf(double probability) =>
+        (Bands.Count > 0 ? Bands : MaterialTablesFile.BuiltInBands).Last(band => band.LeastProbability <= probability);
 
     /// <summary>What a margin means: the row with the largest margin that is not above it; null below the smallest.</summary>
     public MarginMeaning? MeaningOf(double marginDb) => Margins.LastOrDefault(row => row.MarginDb <= marginDb);

@@ -18,6 +18,11 @@ public static class MaterialTablesFile
     /// <summary>The names of the files in a folder of tables.</summary>
     public static IReadOnlyList<string> FileNames { get; } = [MaterialsFile, FloorsFile, RadiosFile, MarginsFile, SpreadsFile, CablesFile];
 
+    private static readonly Lazy<IReadOnlyList<PassingBand>> LazyBands = new(() => ReadBuiltIn().Tables!.Bands);
+
+    /// <summary>The bands that came with the program, for a table of margins that has none.</summary>
+    public static IReadOnlyList<PassingBand> BuiltInBands => LazyBands.Value;
+
     /// <summary>Reads the tables that came with the program.</summary>
     public static MaterialTablesResult ReadBuiltIn() => Read((name, problems) => BuiltIn(name, problems));
 
@@ -86,8 +91,9 @@ public static class MaterialTablesFile
 
         OrderedDictionary<string, Radio> radios =
             radioText.Open("the radio table", "radios") is { } radioTable ? RadioTableReader.Read(radioTable, words) : [];
-        IReadOnlyList<MarginMeaning> margins =
-            marginText.Open("the margin table", "margins") is { } marginTable ? MarginTableReader.Read(marginTable) : [];
+        MappingReader? marginTable = marginText.Open("the margin table", "margins", MarginTableReader.BandsKey);
+        IReadOnlyList<MarginMeaning> margins = marginTable is null ? [] : MarginTableReader.Read(marginTable);
+        IReadOnlyList<PassingBand>? bands = marginTable is null ? null : MarginTableReader.ReadBands(marginTable);
         IReadOnlyList<SpreadRow> spreads =
             spreadText.Open("the spread table", "spreads") is { } spreadTable ? SpreadTableReader.Read(spreadTable) : [];
 
@@ -106,6 +112,7 @@ public static class MaterialTablesFile
                 : new MaterialTables(materials, floors, radios)
                 {
                     Margins = margins,
+                    Bands = bands ?? [],
                     SpreadRows = spreads,
                     CableSource = cables,
                     Also = words.Also,
@@ -175,9 +182,9 @@ internal sealed record TableText(Source Source, string? Text, bool IsBuiltIn)
 {
     /// <summary>Opens the table; null, with errors recorded, if it is not one.</summary>
     /// <param name="what">What it is, such as <c>the material table</c>.</param>
-    /// <param name="key">The one key it has.</param>
-    public MappingReader? Open(string what, string key) =>
+    /// <param name="keys">The keys it has.</param>
+    public MappingReader? Open(string what, params string[] keys) =>
         Text is not null && YamlTree.ParseMapping(Text, Source) is { } root
-            ? new MappingReader(Source, root, what, [key])
+            ? new MappingReader(Source, root, what, keys)
             : null;
 }

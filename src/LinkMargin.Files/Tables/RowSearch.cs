@@ -123,7 +123,7 @@ public sealed record RowKind(string Name, IReadOnlyList<string> Names, int Count
         RowKind[] kinds =
         [
             .. names.Distinct().GroupBy(tables.KindOf).Select(kind => new RowKind(kind.Key, [.. kind], kind.Count(), tables.Only([.. kind]))),
-            new(MarginKind, [], tables.Margins.Count, none with { Margins = tables.Margins }),
+            new(MarginKind, [], tables.Margins.Count, none with { Margins = tables.Margins, Bands = tables.Bands }),
             new(SpreadKind, [.. tables.SpreadRows.Select(row => row.Name)], tables.SpreadRows.Count, none with { SpreadRows = tables.SpreadRows }),
         ];
         return [.. kinds.Where(kind => kind.Count > 0)];

@@ -79,4 +79,7 @@ internal static class TableLimits
 
     /// <summary>Raw rate of a picture link.</summary>
     public static QuantityRange LinkRate { get; } = new(0.1, 1000, "Gbit/s");
+
+    /// <summary>A probability that a band begins at.</summary>
+    public static QuantityRange Probability { get; } = new(0, 1, "");
 }

@@ -36,6 +36,11 @@ public static partial class GeneratorMark
     /// <summary>Value of that member, and text of the PNG entry.</summary>
     public const string Name = PngMark.Text;
 
+    // As the writers of reports put it near the top of a page and a PDF.
+    private static readonly string HtmlMark = $"<meta name=\"generator\" content=\"{Name}\">";
+
+    private static ReadOnlySpan<byte> PdfMark => "/Creator (LinkMargin)"u8;
+
     /// <summary>How much of a file is looked at, bytes.</summary>
     internal const int HeadBytes = 4096;
 
@@ -59,13 +64,20 @@ public static partial class GeneratorMark
             return PngMark.IsOn(head) ? Author.Program : Author.Other;
         }
 
+        if (head.StartsWith("%PDF-"u8))
+        {
+            return head.IndexOf(PdfMark) >= 0 ? Author.Program : Author.Other;
+        }
+
         string text = Encoding.UTF8.GetString(head);
         if (text.TrimStart('\uFEFF').StartsWith(CommentLine, StringComparison.Ordinal))
         {
             return IsSealWhole(head, file) ? Author.Program : Author.ProgramThenPerson;
         }
 
-        return text.StartsWith(FieldCsv.HeadingLine, StringComparison.Ordinal)
+        return text.Contains(HtmlMark, StringComparison.Ordinal)
+            || LinksCsv.HeadingLines.Any(line => text.StartsWith(line, StringComparison.Ordinal))
+            || text.StartsWith(FieldCsv.HeadingLine, StringComparison.Ordinal)
             || FieldCsv.FormerHeadingLines.Any(line => text.StartsWith(line, StringComparison.Ordinal))
             || JsonMark().IsMatch(text)
             ? Author.Program

@@ -56,7 +56,7 @@ internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
         foreach (Polygon hole in level.Above.Voids)
         {
             using SKPath outline = View.Outline(hole.Corners);
-            canvas.ClipPath(outline, SKClipOperation.Difference, antialias: true);
+            Clips.Without(canvas, outline);
         }
 
         using SKPaint line = Paint(View.PixelsPerPoint);

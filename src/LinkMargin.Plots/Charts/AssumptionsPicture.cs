@@ -11,6 +11,9 @@ public static class AssumptionsPicture
     private const double AxisPoints = 32;
     private const double KeyGapPoints = 8;
 
+    // Half the last figure of the axis.
+    private const double RightPoints = 12;
+
     /// <summary>The size at which every line is easily read.</summary>
     public static PictureSize FittingSize(AssumptionsRequest request, double pixelsPerPoint = 2.5)
     {
@@ -34,7 +37,7 @@ public static class AssumptionsPicture
     public static VectorPicture Vector(AssumptionsRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: true);
-        return page.ToVector();
+        return page.ToVector(request.Caption.Length == 0 ? ChartBottom(request, page, size.PixelsPerPoint) + (AxisPoints * size.PixelsPerPoint) : null);
     }
 
     private static Page Drawn(AssumptionsRequest request, PictureSize size, bool isVector)
@@ -46,10 +49,13 @@ public static class AssumptionsPicture
         LabelBox body = page.Body;
         KeyStrip key = Key(body.Width, s);
         key.Draw(page.Canvas, body.Left, body.Top);
-        double top = body.Top + key.HeightPixels + (KeyGapPoints * s), bottom = top + (request.Rows.Count * AssumptionsChart.BandPoints * s);
-        new AssumptionsChart(new(body.Left + name, top, body.Right, bottom), request, s) { NameWidth = name }.Draw(page.Canvas);
+        double bottom = ChartBottom(request, page, s), top = bottom - (request.Rows.Count * AssumptionsChart.BandPoints * s);
+        new AssumptionsChart(new(body.Left + name, top, body.Right - (RightPoints * s), bottom), request, s) { NameWidth = name }.Draw(page.Canvas);
         return page;
     }
+
+    private static double ChartBottom(AssumptionsRequest request, Page page, double s) =>
+        page.Body.Top + Key(page.Body.Width, s).HeightPixels + ((KeyGapPoints + (request.Rows.Count * AssumptionsChart.BandPoints)) * s);
 
     private static KeyStrip Key(double widthPixels, double s)
     {

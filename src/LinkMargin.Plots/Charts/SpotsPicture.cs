@@ -11,6 +11,9 @@ public static class SpotsPicture
     private const double AxisPoints = 32;
     private const double KeyGapPoints = 8;
 
+    // Half the last figure of the axis; a sheet of its own has a margin for it.
+    private const double RightPoints = 12;
+
     /// <summary>The size at which every line is easily read.</summary>
     public static PictureSize FittingSize(SpotsRequest request, double pixelsPerPoint = 2.5)
     {
@@ -47,7 +50,7 @@ public static class SpotsPicture
         key.Draw(page.Canvas, body.Left, body.Top);
         double top = body.Top + key.HeightPixels + (KeyGapPoints * s);
         double bottom = top + (request.Seats.Sum(SpotsChart.SeatPoints) * s);
-        new SpotsChart(new(body.Left + name, top, body.Right, bottom), request, s) { NameWidth = name }.Draw(page.Canvas);
+        new SpotsChart(new(body.Left + name, top, body.Right - (isVector ? RightPoints * s : 0), bottom), request, s) { NameWidth = name }.Draw(page.Canvas);
         return page;
     }
 

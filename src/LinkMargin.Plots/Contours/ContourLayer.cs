@@ -112,7 +112,7 @@ internal sealed class ContourLayer(
             using var hole = new SKPath();
             hole.AddRect(TextRect(text));
             hole.Transform(SKMatrix.CreateRotationDegrees((float)text.TurnDegrees, (float)text.X, (float)text.Y));
-            canvas.ClipPath(hole, SKClipOperation.Difference, antialias: true);
+            Clips.Without(canvas, hole);
         }
 
         using var path = new SKPath();

@@ -36,7 +36,7 @@ internal sealed class FieldGround(Level level, IReadOnlyList<Polygon> filled)
         foreach (Polygon outline in filled)
         {
             using SKPath hole = view.Outline(outline.Corners);
-            canvas.ClipPath(hole, SKClipOperation.Difference, antialias: true);
+            Clips.Without(canvas, hole);
         }
     }
 }

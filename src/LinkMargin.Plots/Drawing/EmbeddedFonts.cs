@@ -12,20 +12,35 @@ internal static class EmbeddedFonts
     /// <summary>The name the drawing library requests; deliberately no real family's, so no system can answer it.</summary>
     public const string Family = "LinkMargin Lettering";
 
-    private static readonly Lazy<SKTypeface> LazyRegular = new(() => Load("RobotoCondensed-Regular.ttf"));
-    private static readonly Lazy<SKTypeface> LazyBold = new(() => Load("RobotoCondensed-Bold.ttf"));
+    private const string RegularResource = "RobotoCondensed-Regular.ttf", BoldResource = "RobotoCondensed-Bold.ttf";
+
+    private static readonly Lazy<SKTypeface> LazyRegular = new(() => Load(RegularResource));
+    private static readonly Lazy<SKTypeface> LazyBold = new(() => Load(BoldResource));
 
     public static SKTypeface Regular => LazyRegular.Value;
 
     public static SKTypeface Bold => LazyBold.Value;
 
+    /// <summary>The file of <see cref="Regular"/>.</summary>
+    public static byte[] RegularFile => FileOf(RegularResource);
+
+    /// <summary>The file of <see cref="Bold"/>.</summary>
+    public static byte[] BoldFile => FileOf(BoldResource);
+
     private static SKTypeface Load(string resource)
+    {
+        using SKData data = SKData.CreateCopy(FileOf(resource));
+        return SKTypeface.FromData(data)
+            ?? throw new InvalidOperationException($"The font '{resource}' in the program cannot be read.");
+    }
+
+    private static byte[] FileOf(string resource)
     {
         using Stream stream = typeof(EmbeddedFonts).Assembly.GetManifestResourceStream(resource)
             ?? throw new InvalidOperationException($"The font '{resource}' is missing from the program.");
-        using SKData data = SKData.Create(stream);
-        return SKTypeface.FromData(data)
-            ?? throw new InvalidOperationException($"The font '{resource}' in the program cannot be read.");
+        byte[] file = new byte[stream.Length];
+        stream.ReadExactly(file);
+        return file;
     }
 }
 

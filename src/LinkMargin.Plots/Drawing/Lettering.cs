@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using LinkMargin.Engine.Decisions;
 using SkiaSharp;
 
@@ -32,13 +33,13 @@ internal sealed class Lettering : IDisposable
     /// <summary>From one line of text to the next, pixels.</summary>
     public double LineHeight { get; }
 
-    public double WidthOf(string text) => font.MeasureText(text);
+    public double WidthOf(string text) => font.MeasureText(Legible.In(font.Typeface, text));
 
     /// <summary>Writes with the line of text's foot at y.</summary>
     public void Write(SKCanvas canvas, string text, double x, double y, SKColor colour, SKTextAlign align = SKTextAlign.Left)
     {
         using SKPaint paint = Pen.Fill(colour);
-        canvas.DrawText(text, (float)x, (float)y, align, font, paint);
+        canvas.DrawText(Legible.In(font.Typeface, text), (float)x, (float)y, align, font, paint);
     }
 
     /// <summary>Writes with the capitals centred on y.</summary>
@@ -51,7 +52,7 @@ internal sealed class Lettering : IDisposable
         SKCanvas canvas, string text, double x, double y, SKColor colour, SKColor rim, double rimPixels, SKTextAlign align)
     {
         using SKPaint line = Pen.Line(rim, 2 * rimPixels);
-        canvas.DrawText(text, (float)x, (float)(y + (CapHeight / 2)), align, font, line);
+        canvas.DrawText(Legible.In(font.Typeface, text), (float)x, (float)(y + (CapHeight / 2)), align, font, line);
         WriteMiddle(canvas, text, x, y, colour, align);
     }
 
@@ -98,6 +99,41 @@ internal sealed class Lettering : IDisposable
     }
 
     public void Dispose() => font.Dispose();
+}
+
+/// <summary>
+/// Text as an embedded face can show it. A letter that the face lacks is shown by its Unicode number, never as a box: pictures do not
+/// depend on the fonts of a machine.
+/// </summary>
+internal static class Legible
+{
+    // The faces have all letters up to here that can be seen.
+    private const char AllUpTo = '\u017F';
+
+    /// <summary>The text with every letter that a face has, and numbers for the others.</summary>
+    public static string In(SKTypeface face, string text)
+    {
+        if (!text.AsSpan().ContainsAnyExceptInRange(' ', AllUpTo) || face.ContainsGlyphs(text))
+        {
+            return text;
+        }
+
+        var shown = new StringBuilder();
+        foreach (Rune rune in text.EnumerateRunes())
+        {
+            UnicodeCategory category = Rune.GetUnicodeCategory(rune);
+            if (face.ContainsGlyph(rune.Value))
+            {
+                shown.Append(rune);
+            }
+            else if (category is not (UnicodeCategory.Format or UnicodeCategory.NonSpacingMark or UnicodeCategory.Control))
+            {
+                shown.Append(CultureInfo.InvariantCulture, $"[U+{rune.Value:X4}]");
+            }
+        }
+
+        return shown.ToString();
+    }
 }
 
 /// <summary>Decibels as a picture writes them: with a true minus sign.</summary>

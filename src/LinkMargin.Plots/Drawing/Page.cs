@@ -76,13 +76,14 @@ internal sealed class Page : IDisposable
     }
 
     /// <summary>The finished drawing without the margins, so that it fits between paragraphs.</summary>
-    public VectorPicture ToVector()
+    /// <param name="bottomPixels">Where what was drawn ends; null for the lower margin.</param>
+    public VectorPicture ToVector(double? bottomPixels = null)
     {
         SKPicture picture = (recorder ?? throw new InvalidOperationException("This page is kept as pixels.")).EndRecording();
         double margin = MarginPoints * size.PixelsPerPoint;
         return new VectorPicture(
             picture,
-            new SKRect((float)margin, (float)margin, (float)(size.WidthPixels - margin), (float)(size.HeightPixels - margin)),
+            new SKRect((float)margin, (float)margin, (float)(size.WidthPixels - margin), (float)Math.Min(bottomPixels ?? double.PositiveInfinity, size.HeightPixels - margin)),
             size.PixelsPerPoint);
     }
 

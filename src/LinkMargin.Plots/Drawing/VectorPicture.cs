@@ -35,6 +35,7 @@ public sealed partial class VectorPicture : IDisposable
         string svg = Encoding.UTF8.GetString(stream.ToArray());
         int content = svg.IndexOf('>', svg.IndexOf("<svg", StringComparison.Ordinal)) + 1;
         string inner = IdsAndReferences().Replace(svg[content..svg.LastIndexOf("</svg>", StringComparison.Ordinal)], match => match.Groups[1].Value + prefix + match.Groups[2].Value);
+        inner = EndOfList().Replace(inner, "\"");
         string title = new StringBuilder(description).Replace("&", "&amp;").Replace("<", "&lt;").Replace(">", "&gt;").ToString();
         return string.Create(
             CultureInfo.InvariantCulture,
@@ -58,6 +59,10 @@ public sealed partial class VectorPicture : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => picture.Dispose();
+
+    // Lists of places end with a comma, which is no valid list.
+    [GeneratedRegex(@",\s*""", RegexOptions.CultureInvariant)]
+    private static partial Regex EndOfList();
 
     [GeneratedRegex("""(\bid="|url\(#|href="#)([^")]+)""", RegexOptions.CultureInvariant)]
     private static partial Regex IdsAndReferences();

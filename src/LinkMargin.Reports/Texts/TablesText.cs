@@ -17,6 +17,7 @@ internal sealed class TablesText(MaterialTables tables)
             ("Floor build-ups, from the walking surface down", tables.Files?.BuildUps, tables.BuildUps.Count, Floors),
             ("Radios", tables.Files?.Radios, tables.Radios.Count, Radios),
             ("What a margin means", tables.Files?.Margins, tables.Margins.Count, Margins),
+            ("What a probability that a seat passes means", tables.Files?.Margins, tables.Bands.Count, Bands),
             ("Spreads (one standard deviation), apart from the spread of each row", tables.Files?.Spreads, tables.SpreadRows.Count, Spreads),
         ];
         bool isFirst = true;
@@ -88,6 +89,17 @@ internal sealed class TablesText(MaterialTables tables)
         foreach (MarginMeaning row in tables.Margins)
         {
             table.Add(Figures.Plain(row.MarginDb), WithSource(row.Means, row.Source));
+        }
+
+        return table;
+    }
+
+    private TextTable Bands()
+    {
+        var table = new TextTable([new("from %", Align.Right), new("meaning and source") { Wraps = true }]);
+        foreach (PassingBand row in tables.Bands)
+        {
+            table.Add(Figures.Plain(100 * row.LeastProbability), WithSource(row.Means, row.Source));
         }
 
         return table;

@@ -25,6 +25,7 @@ public sealed class ExitCodeTests : IDisposable
     [InlineData("compare short.yaml --model direct", 1)]
     [InlineData("explain short.yaml --spot loft*shelf --seat bench --model direct", 1)]
     [InlineData("explain short.yaml --spot den*rack --seat sofa --model direct", 0)]
+    [InlineData("report short.yaml --cell 1 --model direct", 1)]
     [InlineData("improve hopeless.yaml --model direct", 1)]
     [InlineData("place short.yaml --model direct --grid 1", 1)]
     [InlineData("map short.yaml --model direct --cell 1", 0)]
@@ -42,7 +43,7 @@ public sealed class ExitCodeTests : IDisposable
         Assert.Contains("Exit codes: 0 done; ", help, StringComparison.Ordinal);
         Assert.Contains("2 could not be done; 130 or 143 stopped.", help, StringComparison.Ordinal);
         bool saysOne = help.Contains("; 1 done, but ", StringComparison.Ordinal);
-        bool canEndWithOne = words[0] is "compare" or "explain" or "improve" or "place";
+        bool canEndWithOne = words[0] is "compare" or "explain" or "improve" or "place" or "report";
         Assert.True(saysOne || exitCode != 1);
         Assert.Equal(canEndWithOne, saysOne);
         Assert.Equal(canEndWithOne, GuideRow.Contains($"`{words[0]}`", StringComparison.Ordinal));

@@ -1,0 +1,70 @@
+using LinkMargin.Cli.Invoking;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Writing;
+using LinkMargin.Plots.Printing;
+using LinkMargin.Reports.Documents;
+using LinkMargin.Reports.Handover;
+using LinkMargin.Reports.Houses;
+
+namespace LinkMargin.Cli.Reporting;
+
+/// <summary>Writes a report and the figures behind it.</summary>
+/// <param name="invocation">Where the command stands.</param>
+/// <param name="force">Whether files that this program did not write may be replaced.</param>
+internal sealed class ReportFiles(Invocation invocation, bool force)
+{
+    private const string MarginsFile = "seats.csv", BudgetsFile = "budgets.csv";
+
+    /// <summary>Whether a file is to be a PDF; refuses what is neither that nor a page.</summary>
+    public static bool IsPdf(string file) => Path.GetExtension(file).ToLowerInvariant() switch
+    {
+        ".pdf" => true,
+        ".html" or ".htm" => false,
+        _ => throw new CannotBeDoneException($"--out {Quote.Of(file)}: a report is a page or a PDF; end the name with .html or .pdf"),
+    };
+
+    /// <summary>A report as the bytes of its file.</summary>
+    public static byte[] Rendered(HandoverFindings findings, HandoverRequest request, bool isPdf, PaperSize paper)
+    {
+        using ReportDocument report = new HandoverReport(findings, request).Make();
+        return isPdf ? PdfWriter.Write(report, paper) : System.Text.Encoding.UTF8.GetBytes(HtmlWriter.Write(report));
+    }
+
+    /// <summary>Writes the report.</summary>
+    public void Write(string file, byte[] content) => invocation.Files.Write(file, content, force);
+
+    /// <summary>Writes the figures for a spreadsheet.</summary>
+    /// <returns>The files.</returns>
+    public IReadOnlyList<string> WriteData(string folder, HandoverFindings findings)
+    {
+        invocation.Files.MakeFolder(folder);
+        string margins = Path.Combine(folder, MarginsFile), budgets = Path.Combine(folder, BudgetsFile);
+        invocation.Files.Write(margins, stream => LinksCsv.WriteMargins(findings.House, findings.Ranking, findings.Uncertainty, stream), force);
+        invocation.Files.Write(budgets, stream => LinksCsv.WriteBudgets(findings.Ranking, stream), force);
+        return [margins, budgets];
+    }
+
+    /// <summary>Reads a person's logo.</summary>
+    public PhotoPicture ReadLogo(string typed)
+    {
+        string path = invocation.Files.ToRead(typed);
+        byte[] bytes;
+        try
+        {
+            var file = new FileInfo(path);
+            if (file.Exists && file.Length > PhotoPicture.MostBytes)
+            {
+                throw new CannotBeDoneException(FormattableString.Invariant(
+                    $"--logo {Quote.Of(typed)}: this file has {file.Length / 1024} KiB, more than the allowed {PhotoPicture.MostBytes / 1024}; save it smaller"));
+            }
+
+            bytes = file.Exists ? File.ReadAllBytes(path) : throw new CannotBeDoneException($"--logo {Quote.Of(typed)}: there is no such file; check the name");
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new CannotBeDoneException($"--logo {Quote.Of(typed)}: this file cannot be read: {Quote.Sentence(fault.Message)}");
+        }
+
+        return PhotoPicture.Read(bytes, out string? wrong) ?? throw new CannotBeDoneException($"--logo {Quote.Of(typed)}: {wrong}");
+    }
+}

@@ -1,0 +1,121 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Sensitivity;
+using LinkMargin.Reports.Documents;
+using LinkMargin.Reports.Pictures;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Handover;
+
+/// <summary>How certain the recommendation is, and what could change it.</summary>
+/// <param name="findings">What was computed.</param>
+/// <param name="pictures">The pictures; null where only sentences are wanted.</param>
+internal sealed class CertaintySection(HandoverFindings findings, HandoverPictures? pictures)
+{
+    /// <summary>So many unknowns are listed to be verified.</summary>
+    public const int Verified = 3;
+
+    private readonly AssumptionWords words = new(findings.House);
+
+    /// <summary>How certain it is.</summary>
+    public ReportSection Certainty => new("certainty", "How certain this is",
+    [
+        new ParagraphBlock(HowClear),
+        new ParagraphBlock(
+            $"Nobody has looked inside the walls. The figures rest on {FormattableString.Invariant($"{findings.Uncertainty.Draws}")} versions of the house that all fit its description, with "
+                + "losses of walls, floors and radios drawn from how much they vary. What the model leaves out (furniture, pipes, what stands near) is part of that."),
+        .. findings.Study.Effects.Count > 0 ? [pictures!.Assumptions] : Array.Empty<ReportBlock>(),
+    ]);
+
+    /// <summary>What to look at on site, the three that matter most.</summary>
+    public ReportSection ToVerify
+    {
+        get
+        {
+            UnknownEffect[] checks = Checks;
+            UnknownEffect[] deciding = [.. checks.Where(effect => effect.Alternatives.Any(one => one.OtherBest(findings.Ranking) is not null))];
+            UnknownEffect[] doors = [.. findings.Study.Effects.Where(effect => effect.Unknown.Kind == UnknownKind.DoorState && effect.Alternatives.Any(Matters))];
+            string count = FormattableString.Invariant($"{findings.Study.Considered}");
+            string intro = checks.Length == 0 ? $"None of {count} assumptions looked at moves the result."
+                : deciding.Length == 0 ? $"None of {count} assumptions looked at changes the recommendation by itself. These move it most:"
+                : $"Of {count} assumptions looked at, these matter most. Look at them before any work:";
+            return new ReportSection("verify", "What to verify on site",
+            [
+                new ParagraphBlock(intro),
+                new ListBlock([.. checks.Select(ItemOf)], IsNumbered: true),
+                .. doors.Length > 0 ? [new ParagraphBlock($"Keep open during play: {string.Join("; ", doors.Select(Door))}.")] : Array.Empty<ReportBlock>(),
+                .. Measure is { } measure ? [new ParagraphBlock(measure)] : Array.Empty<ReportBlock>(),
+            ]);
+        }
+    }
+
+    /// <summary>The same, a sentence each.</summary>
+    public IReadOnlyList<string> Sentences => [.. Checks.Select(effect => ItemOf(effect).Text)];
+
+    private UnknownEffect[] Checks => [.. findings.Study.Effects.Where(effect => effect.Unknown.Kind != UnknownKind.DoorState).Take(Verified)];
+
+    private string HowClear
+    {
+        get
+        {
+            SpotScore best = findings.Ranking.Scores[0];
+            if (findings.Ranking.Scores.Count == 1)
+            {
+                return $"There is one spot to judge. All seats pass there at once with a probability of {UncertaintyWords.Likely(findings.Uncertainty.ProbabilityAllPass(findings.Chosen.Budgets))}.";
+            }
+
+            string first = $"'{best.Spot.Name}' is the best of {findings.Ranking.Scores.Count} spots with a probability of {UncertaintyWords.Likely(findings.Call.ProbabilitiesBest[0])}";
+            string others = string.Join(", ", findings.Ranking.Scores.Skip(1).Select((score, i) => (score, Likely: findings.Call.ProbabilitiesBest[i + 1]))
+                .Where(pair => UncertaintyWords.Percent(pair.Likely) > 0).Select(pair => $"'{pair.score.Spot.Name}' {UncertaintyWords.Likely(pair.Likely)}"));
+            return $"{(findings.Call.Rivals.Count > 0 ? "It is close: " : "")}{first}{(others.Length > 0 ? $" ({others})" : "")}. "
+                + $"All seats pass at '{findings.Chosen.Spot.Name}' at once with a probability of {UncertaintyWords.Likely(findings.Uncertainty.ProbabilityAllPass(findings.Chosen.Budgets))}.";
+        }
+    }
+
+    private bool Matters(AlternativeEffect one) =>
+        one.OtherBest(findings.Ranking) is not null || one.SeatsLost(findings.Chosen).Count > 0 || one.SeatsGained(findings.Chosen).Count > 0;
+
+    private string Door(UnknownEffect effect)
+    {
+        AlternativeEffect shut = effect.Alternatives.First(Matters);
+        return $"{words.Subject(effect.Unknown)} (if it is shut, {ThenOf(shut)})";
+    }
+
+    private ListItem ItemOf(UnknownEffect effect)
+    {
+        AlternativeEffect[] telling = [.. effect.Alternatives.Where(Matters)];
+        AlternativeEffect[] told = telling.Length > 0 ? telling : [effect.Alternatives.MaxBy(one => Math.Abs(ChangeOf(one)))!];
+        string ifs = string.Join(" ", told.Select(one => $"If it is {Described(effect.Unknown.Kind, one.Alternative.Row)}, {ThenOf(one)}."));
+        return new ListItem(
+            $"{MapFindings.Capital(words.Subject(effect.Unknown))}: described as {Described(effect.Unknown.Kind, effect.Unknown.Assumed)}. {ifs}",
+            $"How: {AssumptionWords.HowToCheck(effect.Unknown)}.");
+    }
+
+    private double ChangeOf(AlternativeEffect one) => one.ScoreOf(findings.Chosen.Spot.Name).WeakestHeadroomDb - findings.Chosen.WeakestHeadroomDb;
+
+    private string ThenOf(AlternativeEffect one)
+    {
+        SpotScore then = one.ScoreOf(findings.Chosen.Spot.Name);
+        string seats = (one.SeatsLost(findings.Chosen), one.SeatsGained(findings.Chosen)) switch
+        {
+            ({ Count: > 0 } lost, _) => $"{List(lost)} no longer {(lost.Count == 1 ? "passes" : "pass")} at '{findings.Chosen.Spot.Name}'",
+            (_, { Count: > 0 } gained) => $"{List(gained)} {(gained.Count == 1 ? "passes" : "pass")} too",
+            _ => $"the weakest seat, '{then.Worst.Seat.Name}', is {Headroom.Words(then)} the required margin",
+        };
+        return one.OtherBest(findings.Ranking) is { } other ? $"{findings.Named(other.Spot)} is the better spot; {seats}" : seats;
+    }
+
+    private static string List(IReadOnlyList<string> names) => string.Join(", ", names.Select(name => $"'{name}'"));
+
+    private string Described(UnknownKind kind, string row)
+    {
+        string words = kind == UnknownKind.Floor
+            ? findings.Loaded.Tables.BuildUps.TryGetValue(row, out FloorBuildUp? buildUp) ? buildUp.Description : ""
+            : findings.Loaded.Tables.Materials.TryGetValue(row, out Material? material) ? material.Description : "";
+        return words.Length > 0 ? $"{words} ({row})" : row;
+    }
+
+    private string? Measure => findings.Call.Settling is { } measurement
+        ? $"One measurement would tell most about which spot is better: transmit from '{measurement.Transmitter.Name}', receive {measurement.Where} on level {findings.LevelOf(measurement.LevelIndex)}."
+        : null;
+}

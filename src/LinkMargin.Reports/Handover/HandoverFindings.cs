@@ -1,0 +1,72 @@
+using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Sensitivity;
+using LinkMargin.Engine.Uncertainty;
+using LinkMargin.Files.Tables;
+using LinkMargin.Plots.Printing;
+using LinkMargin.Reports.Houses;
+
+namespace LinkMargin.Reports.Handover;
+
+/// <summary>Everything that a report to hand over rests on, computed.</summary>
+/// <param name="Loaded">The house.</param>
+/// <param name="Model">The same, ready.</param>
+/// <param name="Ranking">Its spots, best first; at least one.</param>
+/// <param name="Uncertainty">The uncertainty of its links.</param>
+/// <param name="Call">How likely each spot is the best.</param>
+/// <param name="Chosen">The spot the report is about.</param>
+internal sealed record HandoverFindings(
+    LoadedHouse Loaded, LinkModel Model, Ranking Ranking, HouseUncertainty Uncertainty, CloseCall Call, SpotScore Chosen)
+{
+    /// <summary>What recomputing the assumptions gave.</summary>
+    public required SensitivityStudy Study { get; init; }
+
+    /// <summary>What would help the chosen spot; null where no seat plays there.</summary>
+    public required ImproveResult Remedies { get; init; }
+
+    /// <summary>The margin over every level for every spot, median and to count on.</summary>
+    public required IReadOnlyList<(Field Median, Field AtConfidence)> Fields { get; init; }
+
+    /// <summary>The house.</summary>
+    public House House => Loaded.House;
+
+    /// <summary>Whether the chosen spot is the best of the ranking.</summary>
+    public bool IsBest => Chosen == Ranking.Scores[0];
+
+    /// <summary>The seats that play at the chosen spot, numbered as in the house file.</summary>
+    public IReadOnlyList<(int Number, LinkBudget Link)> NumberedSeats => [.. Chosen.Budgets.Select((link, i) => (i + 1, link))];
+
+    /// <summary>What a probability that a seat passes means, in words.</summary>
+    public PassingBand BandOf(LinkBudget link) => Loaded.Tables.BandOf(Uncertainty.ProbabilityPasses(link));
+
+    /// <summary>The name of a level.</summary>
+    public string LevelOf(int index) => House.Levels[index].Name;
+
+    /// <summary>A spot with its level.</summary>
+    public string Named(Spot spot) => $"'{spot.Name}' (level {LevelOf(spot.LevelIndex)})";
+}
+
+/// <summary>What a person gives a report besides the house.</summary>
+internal sealed record HandoverRequest
+{
+    /// <summary>The title; null for one made of the house's name.</summary>
+    public string? Title { get; init; }
+
+    /// <summary>For whom it is; null for nobody named.</summary>
+    public string? For { get; init; }
+
+    /// <summary>Who made it; null for nobody named.</summary>
+    public string? By { get; init; }
+
+    /// <summary>A person's own picture; null for none.</summary>
+    public PhotoPicture? Logo { get; init; }
+
+    /// <summary>The cable runs, once there are any; null for none, and then the section is left out.</summary>
+    public Documents.ReportSection? Runs { get; init; }
+
+    /// <summary>Room for pictures between the margins, points.</summary>
+    public double WidthPoints { get; init; } = 509;
+}

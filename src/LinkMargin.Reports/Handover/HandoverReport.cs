@@ -1,0 +1,66 @@
+using LinkMargin.Reports.Documents;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Handover;
+
+/// <summary>The report that a client is handed: what to do first, then why, then how certain that is, then everything behind it.</summary>
+/// <param name="findings">What was computed.</param>
+/// <param name="request">What a person gives it.</param>
+internal sealed class HandoverReport(HandoverFindings findings, HandoverRequest request)
+{
+    /// <summary>Puts it together.</summary>
+    public ReportDocument Make()
+    {
+        var pictures = new HandoverPictures(findings, request.WidthPoints);
+        var verdict = new VerdictSection(findings, pictures);
+        var certainty = new CertaintySection(findings, pictures);
+        var appendix = new AppendixSections(findings, pictures);
+        return new ReportDocument(
+            request.Title ?? $"{findings.House.Name}: where to put the console",
+            [
+                verdict.Recommendation,
+                verdict.Seats,
+                pictures.Explore,
+                new RemedySection(findings).Section,
+                certainty.Certainty,
+                certainty.ToVerify,
+                new AlternativesSection(findings, pictures).Section,
+                new AssumptionsSection(findings).Section,
+                .. request.Runs is { } runs ? [runs] : Array.Empty<ReportSection>(),
+                new ReportSection("cautions", "Before work begins", [new ListBlock([.. Cautions.OfWork.Select(caution => new ListItem(caution))]), new ParagraphBlock(Cautions.Estimates)]),
+                new ReportSection("signature", "Agreed", [new SignatureBlock(["date", request.By is { } by ? $"for {by}" : "prepared by", request.For is { } client ? $"for {client}" : "agreed by"])]),
+                .. appendix.All,
+            ])
+        {
+            Below = [.. Below()],
+            Author = request.By ?? "",
+            Logo = request.Logo,
+            Foot = $"{findings.House.Name}. Planning estimates for {findings.House.Controller.Name} with {findings.House.Console.Name}, {FrequencyWords} band. Made with LinkMargin.",
+        };
+    }
+
+    private string FrequencyWords => FormattableString.Invariant($"{Math.Round(findings.Chosen.Budgets[0].Frequency.Gigahertz, 1):0.0} GHz");
+
+    private IEnumerable<string> Below()
+    {
+        if (request.For is { } client)
+        {
+            yield return $"For {client}";
+        }
+
+        if (request.By is { } by)
+        {
+            yield return $"By {by}";
+        }
+
+        if (findings.Loaded.WhatIf.Count > 0)
+        {
+            yield return $"What if: {string.Join("; ", findings.Loaded.WhatIf)}";
+        }
+
+        if (findings.Loaded.FittedToMeasurements is { } count)
+        {
+            yield return FormattableString.Invariant($"Losses fitted to {count} measurements in the house");
+        }
+    }
+}

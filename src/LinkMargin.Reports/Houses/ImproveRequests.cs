@@ -1,0 +1,20 @@
+using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Tables;
+
+namespace LinkMargin.Reports.Houses;
+
+/// <summary>What is tried to improve a spot.</summary>
+internal static class ImproveRequests
+{
+    // What a side of a rack or cabinet can be had in: rows of the material table; a table without one goes without.
+    private static readonly string[] Panels = ["mesh", "perforated-steel", "glass-single", "cabinet-wood"];
+
+    private const string ControllerPrefix = "controller-";
+
+    /// <summary>The request for a spot, with the panels and controllers of some tables.</summary>
+    public static ImproveRequest For(Spot spot, MaterialTables tables) => new(
+        spot,
+        [.. Panels.Where(tables.Materials.ContainsKey).Select(panel => tables.Materials[panel])],
+        [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]) { Leads = tables.Cables };
+}
