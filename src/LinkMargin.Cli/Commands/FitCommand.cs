@@ -40,7 +40,7 @@ internal static class FitCommand
         command.SetAction(parse =>
         {
             string typed = parse.GetValue(file)!;
-            LoadedHouse loaded = HouseLoading.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf));
+            LoadedHouse loaded = HouseLoading.Read(invocation, LoadedTables.Read(invocation, parse, common), typed, parse.GetValue(whatIf), asMeasured: false);
             bool asJson = parse.GetValue(common.Json), force = parse.GetValue(common.Force);
             string? read = parse.GetValue(measurements);
             if (parse.GetValue(template) is { } blank)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using LinkMargin.Cli.Options;
 
 namespace LinkMargin.Cli.Commands;
 
@@ -6,5 +7,5 @@ namespace LinkMargin.Cli.Commands;
 internal static class HouseArgument
 {
     /// <summary>Makes one.</summary>
-    public static Argument<string> Create() => new("HOUSE") { Description = "the house file, such as house.yaml" };
+    public static Argument<string> Create() => new(OpenedBundle.HouseArgumentName) { Description = "the house file, such as house.yaml, or a bundle (.zip)" };
 }

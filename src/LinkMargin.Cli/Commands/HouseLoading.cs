@@ -21,20 +21,27 @@ internal static class HouseLoading
     /// <param name="tables">The tables it may name.</param>
     /// <param name="typed">The file as it was typed.</param>
     /// <param name="whatIf">Edits of the house for this run; null where there are none.</param>
-    /// <param name="fitted">A file of fitted losses; null where the tables' are used.</param>
+    /// <param name="fitted">A file of fitted losses; null where the tables' are used, or those of a bundle.</param>
+    /// <param name="asMeasured">Whether the fitted losses of a bundle apply; a fit begins with the tables'.</param>
     public static LoadedHouse Read(
-        Invocation invocation, MaterialTables tables, string typed, string[]? whatIf = null, string? fitted = null)
+        Invocation invocation, MaterialTables tables, string typed, string[]? whatIf = null, string? fitted = null, bool asMeasured = true)
     {
         HouseParseResult parsed = ReadFile(invocation, tables, typed);
         ProblemLines.Write(parsed.Problems, invocation.Error, invocation.Width);
         return parsed.House is null
             ? throw new CannotBeDoneException(ProblemLines.FixFirst(typed, parsed.Problems))
-            : Fit(Edit(Of(parsed, tables), whatIf, invocation), FittedOption.Read(invocation, fitted, parsed.House));
+            : Fit(
+                Edit(Of(parsed, tables), whatIf, invocation),
+                fitted is null && asMeasured && OpenedBundle.Of(invocation, typed) is { Fitted: { } inside }
+                    ? FittedOption.Read(invocation, typed, inside, parsed.House)
+                    : FittedOption.Read(invocation, fitted, parsed.House));
     }
 
     /// <summary>Reads a house file, whatever comes of it.</summary>
     public static HouseParseResult ReadFile(Invocation invocation, MaterialTables tables, string typed) =>
-        HouseFile.Read(invocation.Files.ToRead(typed), tables);
+        OpenedBundle.Of(invocation, typed) is { } bundle
+            ? HouseFile.Parse(bundle.House, $"{typed}: {bundle.HouseName}", tables)
+            : HouseFile.Read(invocation.Files.ToRead(typed), tables);
 
     /// <summary>The house of a file that has no errors.</summary>
     public static LoadedHouse Of(HouseParseResult parsed, MaterialTables tables) => new(
@@ -91,9 +98,11 @@ internal static class LoadedTables
     public static MaterialTables Read(Invocation invocation, ParseResult parse, CommonOptions common)
     {
         string? folder = parse.GetValue(common.Materials);
-        MaterialTablesResult result = folder is null
-            ? MaterialTablesFile.ReadBuiltIn()
-            : MaterialTablesFile.ReadFolder(invocation.Files.ToReadFolder(folder, MaterialTablesFile.FileNames));
+        MaterialTablesResult result = folder is not null
+            ? MaterialTablesFile.ReadFolder(invocation.Files.ToReadFolder(folder, MaterialTablesFile.FileNames))
+            : OpenedBundle.Of(invocation, parse) is { } opened
+                ? MaterialTablesFile.ReadTexts(opened.Typed, opened.Bundle.Tables)
+                : MaterialTablesFile.ReadBuiltIn();
         ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
         return result.Tables
             ?? throw new CannotBeDoneException($"the tables of {folder ?? "the program"} cannot be used; see the messages above");

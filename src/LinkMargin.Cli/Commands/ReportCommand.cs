@@ -6,6 +6,7 @@ using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Files.Bundles;
 using LinkMargin.Files.Json;
 using LinkMargin.Files.Problems;
 using LinkMargin.Plots.Printing;
@@ -35,6 +36,8 @@ internal static class ReportCommand
         Option<string?> paper = CommonOptions.Text("--paper", "SIZE", "Paper of a PDF: a4 or letter; default a4, letter for a house in feet.");
         Option<WrittenLength?> cell = LengthOption.Create("--cell", "Side of a cell of the maps; default 0.2 m.", MapLengths.Cell);
         Option<string?> data = CommonOptions.Text("--data", "DIR", "Also write the figures as CSV into a folder: seats.csv and budgets.csv.");
+        Option<string?> bundle = CommonOptions.Text("--bundle", "FILE", "Also write everything into one archive (.zip) that every command opens in place of the house file.");
+        Option<string?> measured = CommonOptions.Text("--measurements", "FILE", "With --bundle: the measurements to put into it.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
@@ -43,7 +46,7 @@ internal static class ReportCommand
         var command = new Command("report", "Write one report to hand over: which spot, what to expect at each seat, what would help, how certain it is, "
             + "what to verify on site, the alternatives." + ExitCodes.Of("a seat does not pass at the spot"))
         {
-            file, spot, outFile, title, client, maker, logo, paper, cell, data, depth, confidence, occupied, whatIf, fitted,
+            file, spot, outFile, title, client, maker, logo, paper, cell, data, bundle, measured, depth, confidence, occupied, whatIf, fitted,
         };
         command.SetAction(parse =>
         {
@@ -63,11 +66,25 @@ internal static class ReportCommand
                 Title = Checked(title), For = Checked(client), By = Checked(maker),
                 Logo = parse.GetValue(logo) is { } picture ? files.ReadLogo(picture) : null,
             };
+            if (parse.GetValue(measured) is not null && parse.GetValue(bundle) is null)
+            {
+                throw new CannotBeDoneException($"{measured.Name} says what goes into a bundle; add {bundle.Name}, or fit the house with 'linkmargin fit' and use --fitted");
+            }
+
+            Bundle? packed = parse.GetValue(bundle) is null
+                ? null
+                : files.Packed(typed, parse.GetValue(common.Materials), parse.GetValue(fitted), parse.GetValue(measured));
             var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation));
             HandoverFindings findings = new HandoverMaker(invocation, loaded, model, ConfidenceOption.Of(parse, confidence)).Make(ranking => Chosen(ranking, named), cellMetres);
-            files.Write(target, ReportFiles.Rendered(findings, request, isPdf, sheet));
+            byte[] rendered = ReportFiles.Rendered(findings, request, isPdf, sheet);
+            files.Write(target, rendered);
             IReadOnlyList<string> figures = parse.GetValue(data) is { } folder ? files.WriteData(folder, findings) : [];
-            Say(invocation, findings, target, figures, parse.GetValue(common.Json));
+            if (packed is { } content && parse.GetValue(bundle) is { } archive)
+            {
+                files.Write(archive, content with { Report = (Path.GetFileName(target), rendered) });
+            }
+
+            Say(invocation, findings, target, figures, parse.GetValue(bundle), parse.GetValue(common.Json));
             return findings.Chosen.PassesAll ? ExitCodes.Done : ExitCodes.SeatFails;
 
             string? Checked(Option<string?> option) => parse.GetValue(option) is not { } text ? null
@@ -112,7 +129,7 @@ internal static class ReportCommand
                 ?? throw new CannotBeDoneException($"no seat plays a console at '{named.Name}', so there is nothing to report; choose another spot or change 'plays'");
     }
 
-    private static void Say(Invocation invocation, HandoverFindings findings, string target, IReadOnlyList<string> figures, bool asJson)
+    private static void Say(Invocation invocation, HandoverFindings findings, string target, IReadOnlyList<string> figures, string? archive, bool asJson)
     {
         IReadOnlyList<string> verify = new CertaintySection(findings, null).Sentences;
         if (asJson)
@@ -128,6 +145,7 @@ internal static class ReportCommand
                 target,
                 figures)
             {
+                Bundle = archive,
                 WhatIf = findings.Loaded.WhatIfOrNone,
                 FittedToMeasurements = findings.Loaded.FittedToMeasurements,
             }));
@@ -139,6 +157,11 @@ internal static class ReportCommand
         foreach (string written in figures)
         {
             WordWrap.Write($"{written}: figures.", invocation.Output, invocation.Width);
+        }
+
+        if (archive is not null)
+        {
+            WordWrap.Write($"{archive}: house file, tables, report{(findings.Loaded.Fitted is null ? "" : ", fitted losses")}; every command opens it in place of the house file.", invocation.Output, invocation.Width);
         }
 
         if (verify.Count > 0)

@@ -28,7 +28,19 @@ internal static class FittedOption
             return null;
         }
 
-        FittedParseResult result = FittedFile.Read(invocation.Files.ToRead(typed), house);
+        return Checked(invocation, typed, FittedFile.Read(invocation.Files.ToRead(typed), house));
+    }
+
+    /// <summary>The same of the file in a bundle.</summary>
+    /// <param name="invocation">Where messages go.</param>
+    /// <param name="bundle">The bundle as it was typed.</param>
+    /// <param name="inside">The file in it.</param>
+    /// <param name="house">The house it is applied to, as the tables say.</param>
+    public static FittedLosses Read(Invocation invocation, string bundle, byte[] inside, House house) =>
+        Checked(invocation, bundle, FittedFile.Parse(inside, $"{bundle}: fitted losses", house));
+
+    private static FittedLosses Checked(Invocation invocation, string typed, FittedParseResult result)
+    {
         ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
         return result.Fitted ?? throw new CannotBeDoneException(ProblemLines.FixFirst(typed, result.Problems));
     }

@@ -1,5 +1,8 @@
 using LinkMargin.Cli.Invoking;
+using LinkMargin.Cli.Options;
+using LinkMargin.Files.Bundles;
 using LinkMargin.Files.Problems;
+using LinkMargin.Files.Tables;
 using LinkMargin.Files.Writing;
 using LinkMargin.Plots.Printing;
 using LinkMargin.Reports.Documents;
@@ -32,6 +35,51 @@ internal sealed class ReportFiles(Invocation invocation, bool force)
 
     /// <summary>Writes the report.</summary>
     public void Write(string file, byte[] content) => invocation.Files.Write(file, content, force);
+
+    /// <summary>Writes a bundle.</summary>
+    public void Write(string file, Bundle bundle)
+    {
+        using var bytes = new MemoryStream();
+        bundle.Write(bytes);
+        Write(file, bytes.ToArray());
+    }
+
+    /// <summary>What goes into a bundle beside the report; what is in a bundle already is taken from there.</summary>
+    /// <param name="house">The house file or bundle, as it was typed.</param>
+    /// <param name="tables">The folder of tables; null for those of the bundle or the built-in ones.</param>
+    /// <param name="fitted">The file of fitted losses; null for that of the bundle or none.</param>
+    /// <param name="measurements">The file of measurements; null for that of the bundle or none.</param>
+    public Bundle Packed(string house, string? tables, string? fitted, string? measurements)
+    {
+        Bundle? opened = OpenedBundle.Of(invocation, house);
+        string name = Path.GetFileName(house);
+        return new Bundle
+        {
+            HouseName = opened?.HouseName ?? (Path.GetExtension(name).ToLowerInvariant() is ".yaml" or ".yml" ? name : $"{name}.yaml"),
+            House = opened?.House ?? Bytes(house),
+            Tables = tables is not null ? MaterialTablesFile.Texts(invocation.Files.ToReadFolder(tables, MaterialTablesFile.FileNames))
+                : opened is { Tables.Count: > 0 } ? opened.Tables
+                : MaterialTablesFile.Texts(null),
+            Fitted = fitted is not null ? Bytes(fitted) : opened?.Fitted,
+            Measurements = measurements is not null ? Bytes(measurements) : opened?.Measurements,
+        };
+    }
+
+    // The file was read once already, but for measurements.
+    private byte[] Bytes(string typed)
+    {
+        try
+        {
+            string path = invocation.Files.ToRead(typed);
+            return new FileInfo(path) is { Exists: true, Length: > Bundle.MostBytes }
+                ? throw new CannotBeDoneException(FormattableString.Invariant($"{Quote.Of(typed)} has more than the allowed {Bundle.MostBytes / 1024} KiB"))
+                : File.ReadAllBytes(path);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new CannotBeDoneException($"{Quote.Of(typed)} cannot be read: {Quote.Sentence(fault.Message)}");
+        }
+    }
 
     /// <summary>Writes the figures for a spreadsheet.</summary>
     /// <returns>The files.</returns>

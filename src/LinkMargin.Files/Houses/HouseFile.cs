@@ -39,6 +39,20 @@ public static class HouseFile
         return Sorted(ReadText(text, source, tables), problems, source);
     }
 
+    /// <summary>Reads the bytes of a house file.</summary>
+    /// <param name="bytes">The bytes, in UTF-8.</param>
+    /// <param name="fileName">What the problems call it.</param>
+    /// <param name="tables">The words for materials, build-ups and radios.</param>
+    public static HouseParseResult Parse(ReadOnlySpan<byte> bytes, string fileName, MaterialTables tables)
+    {
+        ArgumentNullException.ThrowIfNull(fileName);
+        ArgumentNullException.ThrowIfNull(tables);
+        ProblemList problems = [];
+        Source source = new(fileName, problems);
+        House? house = YamlText.Decode(bytes, source) is { } text ? ReadText(text, source, tables) : null;
+        return Sorted(house, problems, source);
+    }
+
     private static House? ReadText(string text, Source source, MaterialTables tables) =>
         YamlTree.ParseMapping(text, source) is { } root ? new HouseReader(source, tables).Read(root) : null;
 

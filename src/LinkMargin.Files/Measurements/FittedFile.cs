@@ -90,6 +90,18 @@ public static class FittedFile
         return Read(text, house, SourceOf(fileName, problems), problems);
     }
 
+    /// <summary>Reads the bytes of a file.</summary>
+    /// <param name="bytes">The bytes, in UTF-8.</param>
+    /// <param name="fileName">What the problems call it.</param>
+    /// <param name="house">The house it is for.</param>
+    public static FittedParseResult Parse(ReadOnlySpan<byte> bytes, string fileName, House house)
+    {
+        ArgumentNullException.ThrowIfNull(fileName);
+        ProblemList problems = [];
+        Source source = SourceOf(fileName, problems);
+        return YamlText.Decode(bytes, source) is { } text ? Read(text, house, source, problems) : new(null, [.. problems]);
+    }
+
     private static FittedParseResult Read(string text, House house, Source source, ProblemList problems)
     {
         ArgumentNullException.ThrowIfNull(house);

@@ -46,6 +46,22 @@ public static class MaterialTablesFile
             : Refused(folder, $"this folder holds none of {string.Join(", ", FileNames)}; name the folder that holds the tables");
     }
 
+    /// <summary>Reads the tables of an archive; for a file that it does not hold the built-in one is used.</summary>
+    /// <param name="archive">The archive, as the person named it.</param>
+    /// <param name="texts">The files, by their names.</param>
+    public static MaterialTablesResult ReadTexts(string archive, IReadOnlyDictionary<string, string> texts)
+    {
+        ArgumentNullException.ThrowIfNull(texts);
+        return Read((name, problems) => texts.TryGetValue(name, out string? text)
+            ? new TableText(SourceOf($"{archive}: {name}", name, problems), text, false)
+            : BuiltIn(name, problems));
+    }
+
+    /// <summary>The texts of the tables of a folder, with the built-in ones for files that are not there; null folder for all built in.</summary>
+    public static IReadOnlyDictionary<string, string> Texts(string? folder) => FileNames.ToDictionary(
+        name => name,
+        name => folder is not null && File.Exists(Path.Combine(folder, name)) ? File.ReadAllText(Path.Combine(folder, name)) : BuiltInText(name));
+
     /// <summary>The text of a built-in file, to start a copy from.</summary>
     /// <param name="name">One of <see cref="FileNames"/>.</param>
     public static string BuiltInText(string name)

@@ -1,0 +1,36 @@
+using System.CommandLine;
+using LinkMargin.Cli.Invoking;
+using LinkMargin.Files.Bundles;
+using LinkMargin.Reports.Houses;
+
+namespace LinkMargin.Cli.Options;
+
+/// <summary>The archive that was typed in place of a house file.</summary>
+internal static class OpenedBundle
+{
+    /// <summary>The name of the argument of a house file.</summary>
+    public const string HouseArgumentName = "HOUSE";
+
+    /// <summary>Opens it; null where the file is no archive.</summary>
+    /// <param name="invocation">Where relative names start from.</param>
+    /// <param name="typed">The file as it was typed.</param>
+    public static Bundle? Of(Invocation invocation, string typed)
+    {
+        string path = invocation.Files.ToRead(typed);
+        try
+        {
+            return Bundle.IsAt(path) ? Bundle.Read(path) : null;
+        }
+        catch (BundleFaultException fault)
+        {
+            throw new CannotBeDoneException(fault.Message);
+        }
+    }
+
+    /// <summary>The same of the command's own argument; null where it has none.</summary>
+    public static (string Typed, Bundle Bundle)? Of(Invocation invocation, ParseResult parse)
+    {
+        Argument<string>? house = parse.CommandResult.Command.Arguments.OfType<Argument<string>>().FirstOrDefault(argument => argument.Name == HouseArgumentName);
+        return house is not null && parse.GetValue(house) is { } typed && Of(invocation, typed) is { } bundle ? (typed, bundle) : null;
+    }
+}
