@@ -100,6 +100,7 @@ internal static class CommandLineProgram
             ReportCommand.Create(invocation, common),
             MaterialsCommand.Create(invocation, common),
             GuideCommand.Create(invocation, common),
+            CompletionCommand.Create(invocation),
         };
         root.Directives.Clear();
         foreach (Option option in common.All)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using LinkMargin.Cli.Completion;
 using LinkMargin.Cli.Guide;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
@@ -21,10 +22,22 @@ internal static class GuideCommand
             Description = $"one of the topics {string.Join(", ", names)}; without it, they are listed",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        var command = new Command("guide", "The user's guide, a topic at a time; on a terminal through the program named by PAGER." + ExitCodes.Of()) { name };
+        Option<bool> man = CommonOptions.Flag("--man", "Print a manual page (roff) made of the help of all commands.");
+        var command = new Command("guide", "The user's guide, a topic at a time; on a terminal through the program named by PAGER." + ExitCodes.Of()) { name, man };
         command.SetAction(parse =>
         {
             string? wanted = parse.GetValue(name);
+            if (parse.GetValue(man))
+            {
+                if (wanted is not null || parse.GetValue(common.Json))
+                {
+                    throw new CannotBeDoneException($"{man.Name} prints one page of all commands; omit the topic and --json");
+                }
+
+                invocation.Output.Write(ManPage.Of((RootCommand)parse.RootCommandResult.Command, typeof(GuideCommand).Assembly.GetName().Version!.ToString(fieldCount: 3)));
+                return ExitCodes.Done;
+            }
+
             GuideTopic? topic = wanted is null ? null : GuideTopic.All.FirstOrDefault(known => known.Name == wanted)
                 ?? throw new CannotBeDoneException($"the guide has no topic {Quote.Of(wanted)}; {NearestWord.Advice(wanted, names)}");
             if (parse.GetValue(common.Json))

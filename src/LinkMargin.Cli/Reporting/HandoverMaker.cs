@@ -55,6 +55,7 @@ internal sealed class HandoverMaker(Invocation invocation, LoadedHouse loaded, L
             {
                 Remedies = remedies,
                 Study = study,
+                Runs = RankedRuns.Of(house, ranking),
                 Fields = Fields(cellMetres, share => Reach(RemediesShare + AssumptionsShare + (share * MapsShare))),
             };
         });

@@ -16,7 +16,7 @@ namespace LinkMargin.Cli.Reporting;
 /// <param name="force">Whether files that this program did not write may be replaced.</param>
 internal sealed class ReportFiles(Invocation invocation, bool force)
 {
-    private const string MarginsFile = "seats.csv", BudgetsFile = "budgets.csv";
+    private const string MarginsFile = "seats.csv", BudgetsFile = "budgets.csv", RunsFile = "runs.csv";
 
     /// <summary>Whether a file is to be a PDF; refuses what is neither that nor a page.</summary>
     public static bool IsPdf(string file) => Path.GetExtension(file).ToLowerInvariant() switch
@@ -89,7 +89,14 @@ internal sealed class ReportFiles(Invocation invocation, bool force)
         string margins = Path.Combine(folder, MarginsFile), budgets = Path.Combine(folder, BudgetsFile);
         invocation.Files.Write(margins, stream => LinksCsv.WriteMargins(findings.House, findings.Ranking, findings.Uncertainty, stream), force);
         invocation.Files.Write(budgets, stream => LinksCsv.WriteBudgets(findings.Ranking, stream), force);
-        return [margins, budgets];
+        if (findings.Runs.Count == 0)
+        {
+            return [margins, budgets];
+        }
+
+        string runs = Path.Combine(folder, RunsFile);
+        invocation.Files.Write(runs, RunsCsv.Of(findings.Runs), force);
+        return [margins, budgets, runs];
     }
 
     /// <summary>Reads a person's logo.</summary>

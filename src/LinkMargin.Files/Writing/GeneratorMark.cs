@@ -76,6 +76,7 @@ public static partial class GeneratorMark
         }
 
         return text.Contains(HtmlMark, StringComparison.Ordinal)
+            || text.StartsWith(RunsCsv.HeadingLine, StringComparison.Ordinal)
             || LinksCsv.HeadingLines.Any(line => text.StartsWith(line, StringComparison.Ordinal))
             || text.StartsWith(FieldCsv.HeadingLine, StringComparison.Ordinal)
             || FieldCsv.FormerHeadingLines.Any(line => text.StartsWith(line, StringComparison.Ordinal))

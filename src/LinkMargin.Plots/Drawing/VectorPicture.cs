@@ -34,7 +34,14 @@ public sealed partial class VectorPicture : IDisposable
 
         string svg = Encoding.UTF8.GetString(stream.ToArray());
         int content = svg.IndexOf('>', svg.IndexOf("<svg", StringComparison.Ordinal)) + 1;
-        string inner = IdsAndReferences().Replace(svg[content..svg.LastIndexOf("</svg>", StringComparison.Ordinal)], match => match.Groups[1].Value + prefix + match.Groups[2].Value);
+
+        // The library counts its names through a whole run; counted anew, the same picture gives the same text.
+        Dictionary<string, int> names = [];
+        string inner = IdsAndReferences().Replace(svg[content..svg.LastIndexOf("</svg>", StringComparison.Ordinal)], match =>
+        {
+            names.TryAdd(match.Groups[2].Value, names.Count + 1);
+            return string.Create(CultureInfo.InvariantCulture, $"{match.Groups[1].Value}{prefix}{names[match.Groups[2].Value]}");
+        });
         inner = EndOfList().Replace(inner, "\"");
         string title = new StringBuilder(description).Replace("&", "&amp;").Replace("<", "&lt;").Replace(">", "&gt;").ToString();
         return string.Create(

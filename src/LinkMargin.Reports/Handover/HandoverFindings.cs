@@ -3,6 +3,7 @@ using LinkMargin.Engine.Decisions.Remedies;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Runs;
 using LinkMargin.Engine.Sensitivity;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Tables;
@@ -29,6 +30,9 @@ internal sealed record HandoverFindings(
 
     /// <summary>The margin over every level for every spot, median and to count on.</summary>
     public required IReadOnlyList<(Field Median, Field AtConfidence)> Fields { get; init; }
+
+    /// <summary>The cable runs of each spot of the ranking, in its order; empty where the house file describes no display.</summary>
+    public IReadOnlyList<SpotRuns> Runs { get; init; } = [];
 
     /// <summary>The house.</summary>
     public House House => Loaded.House;
@@ -63,9 +67,6 @@ internal sealed record HandoverRequest
 
     /// <summary>A person's own picture; null for none.</summary>
     public PhotoPicture? Logo { get; init; }
-
-    /// <summary>The cable runs, once there are any; null for none, and then the section is left out.</summary>
-    public Documents.ReportSection? Runs { get; init; }
 
     /// <summary>Room for pictures between the margins, points.</summary>
     public double WidthPoints { get; init; } = 509;

@@ -26,7 +26,7 @@ internal sealed class HandoverReport(HandoverFindings findings, HandoverRequest 
                 certainty.ToVerify,
                 new AlternativesSection(findings, pictures).Section,
                 new AssumptionsSection(findings).Section,
-                .. request.Runs is { } runs ? [runs] : Array.Empty<ReportSection>(),
+                .. findings.Runs.Count > 0 ? [new RunsSection(findings).Section] : Array.Empty<ReportSection>(),
                 new ReportSection("cautions", "Before work begins", [new ListBlock([.. Cautions.OfWork.Select(caution => new ListItem(caution))]), new ParagraphBlock(Cautions.Estimates)]),
                 new ReportSection("signature", "Agreed", [new SignatureBlock(["date", request.By is { } by ? $"for {by}" : "prepared by", request.For is { } client ? $"for {client}" : "agreed by"])]),
                 .. appendix.All,

@@ -65,7 +65,7 @@ public sealed class EmptyWordsTests : IDisposable
 
             Assert.Equal(2, run.ExitCode);
             Assert.Empty(run.Output);
-            Assert.Matches($"^linkmargin: (HOUSE|FILE|NAME|TOPIC) of 'linkmargin {command}' is an empty word; write ", run.Error);
+            Assert.Matches($"^linkmargin: (HOUSE|FILE|NAME|TOPIC|SHELL) of 'linkmargin {command}' is an empty word; write ", run.Error);
             Assert.Single(run.Error.TrimEnd().Split('\n'));
             Assert.Empty(folder.Files);
         }

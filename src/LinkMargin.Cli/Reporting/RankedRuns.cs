@@ -2,7 +2,7 @@ using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Runs;
 
-namespace LinkMargin.Cli.Commands;
+namespace LinkMargin.Cli.Reporting;
 
 /// <summary>The cable runs of ranked spots.</summary>
 internal static class RankedRuns

@@ -1,0 +1,54 @@
+using System.Globalization;
+using LinkMargin.Engine.Runs;
+using LinkMargin.Reports.Documents;
+using LinkMargin.Reports.Pictures;
+using LinkMargin.Reports.Words;
+
+namespace LinkMargin.Reports.Handover;
+
+/// <summary>The picture cables that the chosen spot needs, and what the others would.</summary>
+/// <param name="findings">What was computed; with at least one spot's runs.</param>
+internal sealed class RunsSection(HandoverFindings findings)
+{
+    private readonly RunWords words = new(findings.Loaded);
+    private readonly SpotRuns chosen = findings.Runs.First(runs => runs.Spot.Name == findings.Chosen.Spot.Name);
+
+    /// <summary>The section.</summary>
+    public ReportSection Section => new("runs", "Cable runs",
+    [
+        new ParagraphBlock(Summary),
+        .. chosen.Runs.Count > 0 ? [Runs] : Array.Empty<ReportBlock>(),
+        .. chosen.Splitter is { } splitter ? [new ParagraphBlock(RunWords.Splitter(splitter))] : Array.Empty<ReportBlock>(),
+        .. chosen.Passages.Count > 0 ? [new ListBlock([.. chosen.Passages.Select(fit => new ListItem(words.Fit(fit)))])] : Array.Empty<ReportBlock>(),
+        .. findings.Runs.Count > 1 ? [new ParagraphBlock("What each spot needs in cable", TextWeight.Heading), Overview] : Array.Empty<ReportBlock>(),
+        new ParagraphBlock(
+            "Routes follow the walls and floors of the house file; what is hidden in them is not known. Local codes and a licensed installer decide about every hole. "
+                + "'linkmargin runs HOUSE --spot SPOT' prints the pull sheet.",
+            TextWeight.Small),
+    ]);
+
+    private string Summary => chosen.Runs.Count == 0
+        ? $"No seat that plays at '{chosen.Spot.Name}' faces a display of the house file, so the console needs no picture cable."
+        : $"A console at '{chosen.Spot.Name}' needs {Count(chosen.NewRuns, "new run")}, {findings.Loaded.Lengths.Brief(chosen.BuyMetres)} of cable to buy and {Count(chosen.Holes, "hole")} to bore"
+            + (chosen.JoistHoles > 0 ? FormattableString.Invariant($", {chosen.JoistHoles} of them in joists") : "")
+            + (chosen.IsComplete ? "." : ". Some of it cannot be made with what is known; see below.");
+
+    private TableBlock Runs => new(
+        [new TableColumn("From and to", 2.4), new TableColumn("How", 3), new TableColumn("Carries the picture", 1.2)],
+        [.. chosen.Runs.Select(run => (IReadOnlyList<TableCell>)[
+            $"{run.Connection.FromName} to {run.Connection.ToName}",
+            new TableCell(MapFindings.Capital(words.Means(run)), words.Length(run)),
+            RunWords.Word(run.Carries)])]);
+
+    private TableBlock Overview => new(
+        [new TableColumn("Spot", 2), new TableColumn("New runs", 1, true), new TableColumn("To buy", 1, true), new TableColumn("Holes", 1, true), new TableColumn("In joists", 1, true), new TableColumn("Complete", 1)],
+        [.. findings.Runs.Select(runs => (IReadOnlyList<TableCell>)[
+            runs.Spot.Name,
+            runs.NewRuns.ToString(CultureInfo.InvariantCulture),
+            findings.Loaded.Lengths.Brief(runs.BuyMetres),
+            runs.Holes.ToString(CultureInfo.InvariantCulture),
+            runs.JoistHoles.ToString(CultureInfo.InvariantCulture),
+            runs.IsComplete ? "yes" : "no"])]) { IsSmall = true };
+
+    private static string Count(int number, string what) => FormattableString.Invariant($"{number} {what}{(number == 1 ? "" : "s")}");
+}
