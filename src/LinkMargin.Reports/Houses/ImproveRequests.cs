@@ -8,7 +8,7 @@ namespace LinkMargin.Reports.Houses;
 internal static class ImproveRequests
 {
     // What a side of a rack or cabinet can be had in: rows of the material table; a table without one goes without.
-    private static readonly string[] Panels = ["mesh", "perforated-steel", "glass-single", "cabinet-wood"];
+    private static readonly string[] Panels = ["mesh-coarse", "mesh", "perforated-steel", "glass-single", "cabinet-wood"];
 
     private const string ControllerPrefix = "controller-";
 

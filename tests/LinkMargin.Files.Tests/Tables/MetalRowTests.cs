@@ -24,7 +24,10 @@ public sealed partial class MetalRowTests
 
     [Fact]
     public void Are_all_rows_that_cite_a_formula() => Assert.Equal(
-        ["door-garage-steel", "door-steel", "glass-wired", "mesh", "mesh-coarse", "perforated-steel", "roof-metal", "sheet-steel"],
+        [
+            "blind-metal", "door-garage-steel", "door-mirror", "door-steel", "glass-wired", "mesh", "mesh-coarse", "perforated-steel",
+            "plaster-metal-lath", "roof-metal", "sheet-steel",
+        ],
         Tables.Materials.Values.Where(row => Citation().IsMatch(row.Source)).Select(row => row.Name).Order(StringComparer.Ordinal));
 
     [Theory]
@@ -33,6 +36,8 @@ public sealed partial class MetalRowTests
     [InlineData("door-steel")]
     [InlineData("door-garage-steel")]
     [InlineData("roof-metal")]
+    [InlineData("door-mirror")]
+    [InlineData("blind-metal")]
     public void Panels_lose_what_passes_their_sheet_and_seams(string name)
     {
         Material row = Tables.Materials[name];
@@ -72,6 +77,20 @@ public sealed partial class MetalRowTests
         Assert.InRange(row.LossDb, loss - HalfStepDb, loss + HalfStepDb);
         Assert.Equal(SheetReflection.Metal, row.Reflects);
         AssertSpread(row, MetalSheet.MeshLossDb(2 * pitch / 3, radius, Middle) - MetalSheet.MeshLossDb(4 * pitch / 3, radius, Middle), 1);
+    }
+
+    [Fact]
+    public void A_partition_on_metal_lath_loses_what_two_meshes_and_the_plaster_do()
+    {
+        Material row = Tables.Materials["plaster-metal-lath"], plaster = Tables.Materials["plaster"];
+        Match mesh = Assert.Single(MeshText().Matches(row.Source));
+        double passed = Decibels.ToPowerRatio(-MetalSheet.MeshLossDb(Number(mesh, 1) / 1000, Number(mesh, 2) / 2000, Middle));
+
+        // Powers through one, and back and forth between both: T²/(1 − (1 − T)²).
+        double both = -Decibels.FromPowerRatio(passed / (2 - passed));
+        Assert.Equal(16.5, both, 0.1);
+        double loss = both + (plaster.LossDb * 0.036 / plaster.ThicknessMetres!.Value);
+        Assert.InRange(row.LossDb, loss - HalfStepDb, loss + HalfStepDb);
     }
 
     // Said in the head of the table.
