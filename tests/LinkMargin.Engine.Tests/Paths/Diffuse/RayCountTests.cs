@@ -8,7 +8,10 @@ using LinkMargin.Engine.Tests.Propagation;
 
 namespace LinkMargin.Engine.Tests.Paths.Diffuse;
 
-/// <summary>The diffuse field against a count of rays, for a console in the next room, and for one in a rack with one open side.</summary>
+/// <summary>
+/// The diffuse field against a count of rays, for a console in the next room, for one in a rack with one open side, and for one in a box
+/// with a lid.
+/// </summary>
 public sealed class RayCountTests
 {
     // What is left between an even field in every cell and the rays: asked for by the design of the field.
@@ -74,6 +77,42 @@ public sealed class RayCountTests
         AreAlike(diffuse, new RayCount(surfaces, at => IsIn(at) ? 0 : Furnishing(at)), new Point3(3.4, 2, 1), new Point3(x, y, 1.1), BallMetres);
 
         static bool IsIn(Point3 at) => at.X is > 3 and < 3.6 && at.Y is > 1.7 and < 2.3 && at.Z is > 0.2 and < 2;
+    }
+
+    [Theory]
+    [InlineData(20, 1.5, 2.0, 1.1)]
+    [InlineData(20, 3.3, 2.0, 2.1)] // over the lid
+    [InlineData(20, 4.4, 1.0, 0.8)] // behind the box
+    [InlineData(40, 1.5, 2.0, 1.1)]
+    [InlineData(40, 3.3, 2.0, 2.1)]
+    public void A_closed_box_with_a_lid_of_its_own(double wallsDb, double x, double y, double z)
+    {
+        // Next to all that leaves has come through the lid, whatever the walls lose.
+        Material wall = Stud, steel = SimpleHouse.Material("steel", wallsDb), board = SimpleHouse.Material("board", 3);
+        RoomGrid.Side[] sides = RoomGrid.Sides([0, 5], [0, 4]);
+        var box = new Fixture("box", 0, new Point2(3.3, 2), 0.8, 0.7, 0, 0.1, 1.3, steel)
+        {
+            IsShell = true,
+            SideMaterials = new Dictionary<BoxSides, Material> { [BoxSides.Top] = board },
+        };
+        House house = SimpleHouse.Of(new Level("level", 0, Room.Z)
+        {
+            Rooms = RoomGrid.Rooms([0, 5], [0, 4]),
+            Walls = [.. sides.Select((side, i) => new Wall($"wall {i}", side.Start, side.End, 0, Room.Z, wall))],
+        }) with
+        {
+            Fixtures = [box],
+        };
+        var diffuse = new DiffuseHouse(house);
+        (double Passes, double Scatters) outer = Of(diffuse, wall), panel = Of(diffuse, steel), lid = Of(diffuse, board);
+        RayCount.Surface[] surfaces =
+        [
+            .. RayCount.Box(new(0, 0, 0), Room, face => Face(diffuse, face, outer)),
+            .. RayCount.Box(new(2.9, 1.65, 0.1), new(3.7, 2.35, 1.3), face => face == 5 ? lid : panel),
+        ];
+        AreAlike(diffuse, new RayCount(surfaces, at => IsIn(at) ? 0 : Furnishing(at)), new Point3(3.4, 2.1, 0.5), new Point3(x, y, z), BallMetres);
+
+        static bool IsIn(Point3 at) => at.X is > 2.9 and < 3.7 && at.Y is > 1.65 and < 2.35 && at.Z is > 0.1 and < 1.3;
     }
 
     private static void AreAlike(DiffuseHouse diffuse, RayCount rays, Point3 console, Point3 place, double ballMetres)
