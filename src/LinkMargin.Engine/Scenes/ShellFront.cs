@@ -169,14 +169,19 @@ internal static class ShellFront
         }
     }
 
-    // A plate in the plane of the floor or ceiling that reflects the leg is passed there, wherever the leg leaves the shell.
+    // A plate in the plane of the floor or ceiling that reflects the leg is passed there once, wherever the leg leaves the shell: on the
+    // first leg, whatever rounding makes of where that ends.
     private static void GatherPlate(FixtureBox box, in Ray leg, TraceBuffer buffer, double height, BoxSides side, bool onlyAtMirror)
     {
         double dz = leg.To.Z - leg.From.Z;
         double t = (height - leg.From.Z) / dz;
         int material = box.PanelOn(side);
         bool isAtMirror = leg.End < 1 && Math.Abs(t - leg.End) * leg.LengthMetres <= GeometryTolerances.SlackMetres;
-        if (material == FixtureBox.Open || (onlyAtMirror && !isAtMirror) || !(leg.Holds(t) && t > leg.Least && t < leg.Greatest))
+        bool isAfterMirror = leg.Start > 0 && Math.Abs(t - leg.Start) * leg.LengthMetres <= GeometryTolerances.SlackMetres;
+        if (material == FixtureBox.Open
+            || isAfterMirror
+            || (onlyAtMirror && !isAtMirror)
+            || !((isAtMirror || leg.Holds(t)) && t > leg.Least && t < leg.Greatest))
         {
             return;
         }
