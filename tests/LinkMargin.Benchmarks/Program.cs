@@ -38,9 +38,9 @@ if (args is ["published"])
     return 0;
 }
 
-if (args is ["table"])
+if (args is ["table"] or ["table", "engine"])
 {
-    Goal.Print(Console.Out, TableReport.Print(Console.Out));
+    Goal.Print(Console.Out, TableReport.Print(Console.Out, withPrograms: args.Length == 1));
     return 0;
 }
 

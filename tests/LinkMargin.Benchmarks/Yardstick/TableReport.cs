@@ -25,18 +25,26 @@ internal static class TableReport
         </Project>
         """;
 
-    internal static IReadOnlyList<Goal> Print(TextWriter output)
+    /// <summary>Prints times and gives ratios.</summary>
+    /// <param name="output">Where to.</param>
+    /// <param name="withPrograms">Whether whole programs are published and run as well.</param>
+    internal static IReadOnlyList<Goal> Print(TextWriter output, bool withPrograms)
     {
         string repository = Processes.Repository(), scratch = Directory.CreateTempSubdirectory("linkmargin-yardstick-").FullName;
         try
         {
-            output.WriteLine($"Building commit {YardstickBuild.Commit} and publishing both programs; some minutes.");
+            output.WriteLine($"Building commit {YardstickBuild.Commit}{(withPrograms ? " and publishing both programs" : "")}; some minutes.");
             var yardstick = new YardstickBuild(repository, scratch);
-            Processes.Run("dotnet", "publish", Path.Combine(repository, "src", "LinkMargin.Cli"), "-c", "Release", "-o", Path.Combine(scratch, "today"));
             string house = Path.Combine(repository, "tests", "LinkMargin.Benchmarks", "Yardstick", "frozen-demo.yaml");
             var goals = new List<Goal>();
             goals.AddRange(Engine(output, yardstick.Times(house), house));
-            goals.AddRange(Programs(output, scratch, yardstick.Program, Path.Combine(scratch, "today", "linkmargin"), house));
+            if (withPrograms)
+            {
+                string today = Path.Combine(scratch, "today");
+                Processes.Run("dotnet", "publish", Path.Combine(repository, "src", "LinkMargin.Cli"), "-c", "Release", "-o", today);
+                goals.AddRange(Programs(output, scratch, yardstick.Publish(), Path.Combine(today, "linkmargin"), house));
+            }
+
             return goals;
         }
         finally

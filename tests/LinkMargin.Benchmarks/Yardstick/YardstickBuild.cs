@@ -29,12 +29,14 @@ internal sealed class YardstickBuild
         """;
 
     private readonly string source;
+    private readonly string scratch;
 
-    /// <summary>Clones the commit and builds its program and the probe.</summary>
+    /// <summary>Clones the commit and builds the probe.</summary>
     /// <param name="repository">A clone that holds the commit.</param>
     /// <param name="scratch">An empty folder.</param>
     internal YardstickBuild(string repository, string scratch)
     {
+        this.scratch = scratch;
         source = Path.Combine(scratch, "yardstick");
         Processes.Run("git", "clone", "--quiet", "--no-checkout", repository, source);
         Processes.Run("git", "-C", source, "checkout", "--quiet", Commit);
@@ -44,14 +46,16 @@ internal sealed class YardstickBuild
         File.Copy(Path.Combine(repository, "tests", "LinkMargin.Benchmarks", "Yardstick", "YardstickProbe.cs"), Path.Combine(probe, "YardstickProbe.cs"));
         File.WriteAllText(Path.Combine(probe, "Program.cs"), "LinkMargin.Benchmarks.YardstickProbe.Print(args[0], System.Console.Out);");
         Processes.Run("dotnet", "build", probe, "-c", "Release", "-o", Path.Combine(scratch, "probe"));
-        Program = Path.Combine(scratch, "yardstick-program");
-        Processes.Run("dotnet", "publish", Path.Combine(source, "src", "LinkMargin.Cli"), "-c", "Release", "-o", Program);
         Probe = Path.Combine(scratch, "probe", "LinkMargin.Benchmarks");
-        Program = Path.Combine(Program, "linkmargin");
     }
 
-    /// <summary>The published program.</summary>
-    internal string Program { get; }
+    /// <summary>Publishes the commit's program.</summary>
+    internal string Publish()
+    {
+        string folder = Path.Combine(scratch, "yardstick-program");
+        Processes.Run("dotnet", "publish", Path.Combine(source, "src", "LinkMargin.Cli"), "-c", "Release", "-o", folder);
+        return Path.Combine(folder, "linkmargin");
+    }
 
     private string Probe { get; }
 
