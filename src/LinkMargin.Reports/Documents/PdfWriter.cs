@@ -35,6 +35,7 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
     private const double LineShare = 1.35;
     private const double ParagraphGap = 6, CellPad = 2.4, ColumnGap = 8, ListIndent = 16;
     private const double LogoHeight = 44, LogoWidth = 170;
+    private const int LinesTogether = 4;
     private const double LeastPictureShare = 0.45, LeastShrink = 0.72;
 
     private static readonly PageLetters Title = new(20, true), Heading = new(14, true), SubHeading = new(11, true), Lead = new(13.5);
@@ -99,7 +100,8 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
         }
 
         // A heading never stands alone at the foot of a page.
-        if ((section.BeginsPage && y > Top) || Free < 40 + Math.Min(HeightOf(blocks[0]), 150))
+        double first = Math.Min(HeightOf(blocks[0]), 150), second = blocks[0] is ParagraphBlock && blocks.Length > 1 ? Math.Min(HeightOf(blocks[1]), 80) : 0;
+        if ((section.BeginsPage && y > Top) || Free < 40 + first + second)
         {
             Begin();
         }
@@ -163,7 +165,11 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
             y += 4;
         }
 
-        Text(paragraph.Text, LettersOf(paragraph.Weight), paragraph.Weight == TextWeight.Small ? PageInk.Soft : PageInk.Ink, paragraph.Weight == TextWeight.Heading ? 3 : ParagraphGap);
+        // A few lines stay together.
+        PageLetters letters = LettersOf(paragraph.Weight);
+        int lines = pages.Wrap(paragraph.Text, letters, Width).Count;
+        Room(lines <= LinesTogether ? lines * letters.SizePoints * LineShare : 0);
+        Text(paragraph.Text, letters, paragraph.Weight == TextWeight.Small ? PageInk.Soft : PageInk.Ink, paragraph.Weight == TextWeight.Heading ? 3 : ParagraphGap);
     }
 
     private void Text(string text, PageLetters letters, PageInk ink, double gap) => y = TextAt(text, Side, Width, letters, ink, mayBreak: true) + gap;

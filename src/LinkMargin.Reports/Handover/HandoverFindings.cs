@@ -9,6 +9,7 @@ using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Tables;
 using LinkMargin.Plots.Printing;
 using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Handover;
 
@@ -43,8 +44,15 @@ internal sealed record HandoverFindings(
     /// <summary>The seats that play at the chosen spot, numbered as in the house file.</summary>
     public IReadOnlyList<(int Number, LinkBudget Link)> NumberedSeats => [.. Chosen.Budgets.Select((link, i) => (i + 1, link))];
 
-    /// <summary>What a probability that a seat passes means, in words.</summary>
-    public PassingBand BandOf(LinkBudget link) => Loaded.Tables.BandOf(Uncertainty.ProbabilityPasses(link));
+    /// <summary>
+    /// What a probability that a seat passes means, in words: by the percentage that is printed, so that none stands beside the words of
+    /// another, but never across the line between passing and not.
+    /// </summary>
+    public PassingBand BandOf(LinkBudget link)
+    {
+        double likely = Uncertainty.ProbabilityPasses(link), printed = UncertaintyWords.Percent(likely) / 100.0, line = Uncertainty.Confidence;
+        return Loaded.Tables.BandOf(printed >= line == likely >= line ? printed : likely);
+    }
 
     /// <summary>The name of a level.</summary>
     public string LevelOf(int index) => House.Levels[index].Name;
