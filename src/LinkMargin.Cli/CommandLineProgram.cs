@@ -98,6 +98,7 @@ internal static class CommandLineProgram
             MapCommand.Create(invocation, common),
             RunsCommand.Create(invocation, common),
             ReportCommand.Create(invocation, common),
+            PageCommand.Create(invocation, common),
             MaterialsCommand.Create(invocation, common),
             GuideCommand.Create(invocation, common),
             CompletionCommand.Create(invocation),

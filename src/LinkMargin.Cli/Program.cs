@@ -23,6 +23,7 @@ using var signals = new StopSignals(errorIsTerminal, () => pager?.IsOpen == true
 int exitCode = CommandLineProgram.Run(args, new Invocation(StandardStreams.OpenOutput(), StandardStreams.OpenError(), Folder: "")
 {
     Width = Terminal.OutputWidth(),
+    Input = Console.In,
     ErrorIsTerminal = errorIsTerminal,
     Pager = pager,
     Cancellation = signals.Token,

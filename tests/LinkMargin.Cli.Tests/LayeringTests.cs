@@ -5,14 +5,15 @@ namespace LinkMargin.Cli.Tests;
 /// <summary>Who may see whom, by what the built assemblies refer to; and what stands at the top of the tree.</summary>
 public sealed class LayeringTests
 {
-    private static readonly string[] Projects = ["LinkMargin.Engine", "LinkMargin.Files", "LinkMargin.Plots", "LinkMargin.Reports", "linkmargin"];
+    private static readonly string[] Projects = ["LinkMargin.Engine", "LinkMargin.Files", "LinkMargin.Plots", "LinkMargin.Reports", "LinkMargin.Web", "linkmargin"];
 
     [Theory]
     [InlineData("LinkMargin.Engine")]
     [InlineData("LinkMargin.Files", "LinkMargin.Engine")]
     [InlineData("LinkMargin.Plots", "LinkMargin.Engine")]
     [InlineData("LinkMargin.Reports", "LinkMargin.Engine", "LinkMargin.Files", "LinkMargin.Plots")]
-    [InlineData("linkmargin", "LinkMargin.Engine", "LinkMargin.Files", "LinkMargin.Plots", "LinkMargin.Reports")]
+    [InlineData("LinkMargin.Web", "LinkMargin.Engine", "LinkMargin.Files", "LinkMargin.Plots", "LinkMargin.Reports")]
+    [InlineData("linkmargin", "LinkMargin.Engine", "LinkMargin.Files", "LinkMargin.Plots", "LinkMargin.Reports", "LinkMargin.Web")]
     public void A_project_sees_only_those_below_it(string project, params string[] below) =>
         Assert.Empty(ReferencesOf(project).Intersect(Projects, StringComparer.OrdinalIgnoreCase).Except(below));
 
@@ -22,6 +23,7 @@ public sealed class LayeringTests
     [InlineData("YamlDotNet", "LinkMargin.Files")]
     [InlineData("CsvHelper", "LinkMargin.Files")]
     [InlineData("System.CommandLine", "linkmargin")]
+    [InlineData("Microsoft.AspNetCore.Http.Abstractions", "LinkMargin.Web")]
     [InlineData("MathNet.Numerics", "LinkMargin.Engine")]
     [InlineData("NetTopologySuite", "LinkMargin.Files")]
     public void A_library_is_used_in_one_project_only(string library, string user) =>

@@ -16,6 +16,7 @@ internal sealed record GuideTopic(string Name, string About)
         new("measuring", "measure your own house and fit the losses to it"),
         new("report", "the report to hand over, its words and its figures"),
         new("model", "what the radio model includes, leaves out and rests on"),
+        new("page", "try places and changes in a browser, and save them"),
         new("commands", "commands, options, exit codes, files written"),
         new("json", "the JSON documents, CSV and GeoJSON, key by key"),
         new("tables", "materials, floors and radios, and how to change them"),

@@ -9,6 +9,9 @@ internal sealed record Invocation(TextWriter Output, TextWriter Error, string Fo
     /// <summary>Width of what is not written to a terminal, in characters.</summary>
     public const int PlainWidth = 80;
 
+    /// <summary>Where a person may answer; null where nobody does.</summary>
+    public TextReader? Input { get; init; }
+
     /// <summary>How many characters a line of the output should have at most.</summary>
     public int Width { get; init; } = PlainWidth;
 

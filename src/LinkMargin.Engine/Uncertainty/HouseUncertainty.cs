@@ -66,6 +66,14 @@ public sealed class HouseUncertainty
         return links[(budget.Spot.Name, budget.Seat.Name)].MarginAtConfidenceDb;
     }
 
+    /// <summary>One link's margins in the drawn houses, and the margin to count on, dB.</summary>
+    public (DrawnMargins Drawn, double MarginAtConfidenceDb) Between(Spot spot, Seat seat)
+    {
+        ArgumentNullException.ThrowIfNull(spot);
+        ArgumentNullException.ThrowIfNull(seat);
+        return links[(spot.Name, seat.Name)];
+    }
+
     /// <summary>How likely a link passes, 0 to 1.</summary>
     public double ProbabilityPasses(LinkBudget budget) => With(budget).ProbabilityOf(budget.RequiredDb);
 

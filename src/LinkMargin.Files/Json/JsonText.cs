@@ -44,6 +44,7 @@ public static class JsonText
         [typeof(GuideDocument)] = "linkmargin/guide/1",
         [typeof(RunsDocument)] = "linkmargin/runs/1",
         [typeof(ReportDocument)] = "linkmargin/report/1",
+        [typeof(PageDocument)] = "linkmargin/page/1",
     };
 
     /// <summary>One document as text, without a line end behind it.</summary>
@@ -100,4 +101,5 @@ public static class JsonText
 [JsonSerializable(typeof(GuideDocument))]
 [JsonSerializable(typeof(RunsDocument))]
 [JsonSerializable(typeof(ReportDocument))]
+[JsonSerializable(typeof(PageDocument))]
 internal sealed partial class JsonDocuments : JsonSerializerContext;

@@ -60,7 +60,7 @@ internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
         }
 
         using SKPaint line = Paint(View.PixelsPerPoint);
-        foreach ((Point2 from, Point2 to) in Lines(joists))
+        foreach ((Point2 from, Point2 to) in Lines(level, joists))
         {
             canvas.DrawLine(View.Pixel(from), View.Pixel(to), line);
         }
@@ -68,7 +68,8 @@ internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
         canvas.Restore();
     }
 
-    private IEnumerable<(Point2 From, Point2 To)> Lines(JoistLayout joists)
+    /// <summary>Where the joists over a level lie, as far as its rooms reach.</summary>
+    internal static IEnumerable<(Point2 From, Point2 To)> Lines(Level level, JoistLayout joists)
     {
         (double sine, double cosine) = Math.SinCos(joists.RunDegrees * Math.PI / 180);
         Point2 along = new(cosine, sine), left = new(-sine, cosine);

@@ -20,11 +20,3 @@ public sealed record MoveSpot(string Name, int LevelIndex, Point2 Plan, double H
             $"spot '{Name}'"),
     };
 }
-
-/// <summary>Other controllers.</summary>
-/// <param name="Controller">Their radio.</param>
-public sealed record SetController(Radio Controller) : HouseEdit
-{
-    /// <inheritdoc/>
-    public override House ApplyTo(House house) => house with { Controller = Controller };
-}

@@ -1,0 +1,29 @@
+using System.ComponentModel;
+using System.Diagnostics;
+
+namespace LinkMargin.Cli.Invoking;
+
+/// <summary>The user's browser.</summary>
+internal static class Browser
+{
+    // Whole paths: a program of the same name in the folder somebody happens to stand in is not run.
+    private static readonly string[] OnLinux = ["/usr/bin/xdg-open", "/usr/local/bin/xdg-open", "/bin/xdg-open"];
+
+    /// <summary>Opens an address in it; says whether anything could be started.</summary>
+    public static bool Open(string address)
+    {
+        try
+        {
+            ProcessStartInfo? start = OperatingSystem.IsWindows() ? new(address) { UseShellExecute = true }
+                : OperatingSystem.IsMacOS() ? new("/usr/bin/open", [address])
+                : OnLinux.FirstOrDefault(File.Exists) is { } opener ? new(opener, [address]) { RedirectStandardOutput = true, RedirectStandardError = true }
+                : null;
+            using Process? process = start is null ? null : Process.Start(start);
+            return start is not null;
+        }
+        catch (Exception fault) when (fault is Win32Exception or InvalidOperationException or PlatformNotSupportedException)
+        {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,74 @@
+using LinkMargin.Engine.Decisions.Edits;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Files.Quantities;
+
+namespace LinkMargin.Files.Changes;
+
+/// <summary>Changes in words, as <c>--what-if</c> has them where it has them; and changes of edits.</summary>
+public static class ChangeWords
+{
+    /// <summary>The words for the sides of a fixture.</summary>
+    internal static IReadOnlyDictionary<string, BoxSides> Sides { get; } = new Dictionary<string, BoxSides>
+    {
+        ["west"] = BoxSides.West,
+        ["east"] = BoxSides.East,
+        ["south"] = BoxSides.South,
+        ["north"] = BoxSides.North,
+        ["bottom"] = BoxSides.Bottom,
+        ["top"] = BoxSides.Top,
+    };
+
+    /// <summary>A change in words.</summary>
+    /// <param name="change">The change.</param>
+    /// <param name="house">The house it is made in.</param>
+    /// <param name="unit">The unit of its file.</param>
+    public static string Of(HouseChange change, House house, LengthUnit unit)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        ArgumentNullException.ThrowIfNull(house);
+        var lengths = new LengthFormat(unit);
+        string on = change.Level is { } level && level >= 0 && level < house.Levels.Count && house.Levels.Count > 1 ? $" on {house.Levels[level].Name}" : "";
+        string at = change is { X: { } x, Y: { } y } ? $"{lengths.Brief(x)}, {lengths.Brief(y)}{(change.Height is { } z ? $", {lengths.Brief(z)}" : "")}" : "";
+        return change.Kind switch
+        {
+            ChangeKinds.MoveSpot => $"move spot {change.Name} to {at}{on}",
+            ChangeKinds.MoveSeat => $"move seat {change.Name} to {at}{on}",
+            ChangeKinds.TurnSeat => FormattableString.Invariant($"turn seat {change.Name} to {change.Degrees:0}"),
+            ChangeKinds.SetOpening => $"{(change.Open == true ? "open" : "close")} {KindOf(change, house)} {change.Name}{on}",
+            ChangeKinds.WallMaterial => $"material {change.Name}{on} = {change.Material}",
+            ChangeKinds.RemoveFixture => $"remove fixture {change.Name}",
+            ChangeKinds.OpenSide => $"open the {change.Side} of {change.Name}",
+            ChangeKinds.SwapSide => $"{change.Side} of {change.Name} = {change.Material}",
+            ChangeKinds.Console => $"console {change.Name}",
+            ChangeKinds.Controller => $"controller {change.Name}",
+            ChangeKinds.RemoveSeat => $"seat {change.Name} on a cable",
+            ChangeKinds.People => change.Seats is { Count: > 0 } seats ? $"people on {string.Join(", ", seats)}" : "nobody on the seats",
+            _ => change.Kind,
+        };
+    }
+
+    /// <summary>The changes that an edit of a remedy stands for; one for each side of a fixture.</summary>
+    public static IEnumerable<HouseChange> Of(HouseEdit edit) => edit switch
+    {
+        MoveSpot move => [new(ChangeKinds.MoveSpot) { Name = move.Name, Level = move.LevelIndex, X = move.Plan.X, Y = move.Plan.Y, Height = move.HeightMetres }],
+        MoveSeat move => [new(ChangeKinds.MoveSeat) { Name = move.Name, Level = move.LevelIndex, X = move.Plan.X, Y = move.Plan.Y, Height = move.HandsMetres }],
+        TurnSeat turn => [new(ChangeKinds.TurnSeat) { Name = turn.Name, Degrees = turn.FacingDegrees }],
+        SetOpening set => [new(ChangeKinds.SetOpening) { Name = set.Name, Level = set.LevelIndex, Open = set.IsOpen }],
+        SetWallMaterial set => [new(ChangeKinds.WallMaterial) { Name = set.Name, Level = set.LevelIndex, Material = set.Material.Name }],
+        RemoveFixture remove => [new(ChangeKinds.RemoveFixture) { Name = remove.Name }],
+        OpenFixtureSide open => Each(open.Side).Select(side => new HouseChange(ChangeKinds.OpenSide) { Name = open.Name, Side = side }),
+        SwapFixtureSide swap => Each(swap.Side).Select(side => new HouseChange(ChangeKinds.SwapSide) { Name = swap.Name, Side = side, Material = swap.Material.Name }),
+        SetController set => [new(ChangeKinds.Controller) { Name = set.Controller.Name }],
+        SetConsole set => [new(ChangeKinds.Console) { Name = set.Console.Name }],
+        RemoveSeat remove => [new(ChangeKinds.RemoveSeat) { Name = remove.Name }],
+        _ => throw new ArgumentException($"There is no change for {edit}.", nameof(edit)),
+    };
+
+    private static IEnumerable<string> Each(BoxSides sides) => Sides.Where(side => (sides & side.Value) != 0).Select(side => side.Key);
+
+    private static string KindOf(HouseChange change, House house) =>
+        house.Levels.SelectMany(level => level.Walls).SelectMany(wall => wall.Openings).Any(one => one.Name == change.Name && one.Kind == OpeningKind.Window)
+            ? "window"
+            : "door";
+}

@@ -1,0 +1,46 @@
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Problems;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Words;
+using LinkMargin.Web.Drawing;
+using LinkMargin.Web.Houses;
+using LinkMargin.Web.Protocol;
+
+namespace LinkMargin.Web.Answers;
+
+/// <summary>The house as the page is told of it.</summary>
+internal static class HouseMessages
+{
+    /// <summary>Tells a moment of a house.</summary>
+    public static HouseMessage Of(TriedHouse tried, HouseState state, double confidence)
+    {
+        House house = state.Now.House;
+        return new HouseMessage
+        {
+            Version = state.Version,
+            Name = house.Name,
+            File = tried.Source.Typed,
+            InFeet = state.Now.Lengths.InFeet,
+            Levels = [.. house.Levels.Select((_, i) => PlanDrawing.Of(house, i, FieldRequest.SofaHandsMetres))],
+            Spots = [.. house.Spots.Select(spot => new SpotItem(spot.Name, spot.LevelIndex, spot.Plan.X, spot.Plan.Y, spot.HeightMetres))],
+            Seats = [.. house.Seats.Select(seat => new SeatItem(seat.Name, seat.LevelIndex, seat.Plan.X, seat.Plan.Y, seat.HandsMetres, seat.FacingDegrees, seat.RequiredDb, seat.Plays, seat.Faces))],
+            Zones = [.. house.Zones.Select(zone => new ZoneItem(zone.Name, zone.LevelIndex, ShapeText.Closed(zone.Outline.Corners)))],
+            Console = house.Console.Name,
+            Controller = house.Controller.Name,
+            RequiredDb = RequiredMargin.OfMost(house),
+            Often = UncertaintyWords.Often(confidence),
+            Confidence = confidence,
+            Steps = [.. state.Steps.Select(step => string.Join(", ", step.Words))],
+            Undone = state.Undone,
+            People = state.People,
+            HandsMetres = FieldRequest.SofaHandsMetres,
+            JournalNote = tried.Journal.IsBeside
+                ? ""
+                : $"The folder of the house file cannot be written, so the journal of what you try is {tried.Journal.Path}.",
+            Recoverable = tried.Recoverable,
+            RecoveryNote = tried.RecoveryNote,
+            Problems = [.. tried.Problems.Select(problem => new ProblemItem(problem.Mark.Line, problem.Mark.Column, problem.Severity == Severity.Error, problem.Message))],
+        };
+    }
+}

@@ -1,0 +1,79 @@
+using System.Text;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Uncertainty;
+using LinkMargin.Files.Problems;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Pictures;
+using LinkMargin.Web.Houses;
+using LinkMargin.Web.Live;
+
+namespace LinkMargin.Web.Exports;
+
+/// <summary>Files to hand out: what the page shows, as the commands would write it.</summary>
+/// <param name="services">What pages share.</param>
+internal sealed class Exporting(PageServices services)
+{
+    private const string Png = "image/png";
+
+    /// <summary>Makes a file.</summary>
+    /// <param name="what"><c>map-LEVEL.png</c> by the level's number, <c>sheet.png</c> or <c>house.yaml</c>.</param>
+    /// <param name="spotName">The spot that is shown.</param>
+    /// <param name="isMedian">Whether the median is shown instead of the margin to count on.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public Task<ExportedFile> Make(string what, string spotName, bool isMedian, CancellationToken cancellation) => Task.Run(
+        () =>
+        {
+            HouseState state = services.Tried.Current;
+            string stem = StemOf(state.Now.House.Name);
+            return what switch
+            {
+                "house.yaml" => new ExportedFile($"{stem}.yaml", "application/yaml; charset=utf-8", new Saving(services.Tried).BytesOfNow()),
+                "sheet.png" => new ExportedFile($"{stem}-sheet.png", Png, Sheet(state, isMedian, cancellation)),
+                "map.png" => new ExportedFile($"{stem}-map.png", Png, Maps(state, [SpotOf(state, spotName)], isMedian, cancellation).Sheet()),
+                _ => throw new CannotBeDoneException($"there is no file {Quote.Of(what)} to hand out"),
+            };
+        },
+        cancellation);
+
+    private byte[] Sheet(HouseState state, bool isMedian, CancellationToken cancellation) => state.Now.House.Spots.Count == 0
+        ? throw new CannotBeDoneException("the house has no spot to draw a map for")
+        : Maps(state, state.Now.House.Spots, isMedian, cancellation).Sheet();
+
+    private MapPictures Maps(HouseState state, IReadOnlyList<Spot> spots, bool isMedian, CancellationToken cancellation)
+    {
+        House house = state.Now.House;
+        LinkModel model = services.Models.For(house, state.Occupied);
+        List<(Field Median, Field AtConfidence)> fields = [];
+        foreach (Spot spot in spots)
+        {
+            for (int level = 0; level < house.Levels.Count; level++)
+            {
+                Field median = FieldComputation.Compute(model, new FieldRequest(spot, level), null, cancellation);
+                fields.Add((median, FieldAtConfidence.Of(model, median, state.Now.Uncertainty, services.Confidence)));
+            }
+        }
+
+        return new MapPictures(state.Now, model, fields, new MapView(spots, services.Confidence, isMedian));
+    }
+
+    private static Spot SpotOf(HouseState state, string name) => state.Now.House.Spots.FirstOrDefault(spot => spot.Name == name)
+        ?? throw new CannotBeDoneException($"there is no spot {Quote.Of(name)}");
+
+    // A name that any system takes, whatever the house is called.
+    private static string StemOf(string name)
+    {
+        var stem = new StringBuilder();
+        foreach (char letter in name.ToLowerInvariant())
+        {
+            stem.Append(char.IsAsciiLetterOrDigit(letter) ? letter : '-');
+        }
+
+        string plain = string.Join('-', stem.ToString().Split('-', StringSplitOptions.RemoveEmptyEntries));
+        return plain.Length == 0 ? "house" : plain[..Math.Min(plain.Length, 60)];
+    }
+}
+
+/// <summary>A file to hand out.</summary>
+internal sealed record ExportedFile(string Name, string Type, byte[] Bytes);

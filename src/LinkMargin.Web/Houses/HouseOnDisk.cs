@@ -1,0 +1,74 @@
+using System.Text;
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Files.Houses;
+using LinkMargin.Files.Journals;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Tables;
+using LinkMargin.Files.Writing;
+using LinkMargin.Reports.Houses;
+
+namespace LinkMargin.Web.Houses;
+
+/// <summary>The house file as it was read: its bytes, and the house in them.</summary>
+/// <param name="Bytes">All of it.</param>
+/// <param name="Text">The same as text, without a byte order mark.</param>
+/// <param name="Loaded">The house; null where the file has errors.</param>
+/// <param name="Problems">Errors and warnings, in the words of <c>check</c>.</param>
+internal sealed record HouseOnDisk(byte[] Bytes, string Text, LoadedHouse? Loaded, IReadOnlyList<Problem> Problems)
+{
+    // A file that is larger is refused by its reader too.
+    private const int MostBytes = 4 * 1024 * 1024;
+
+    /// <summary>What stands for its content.</summary>
+    public string Hash { get; } = Journal.Hash(Bytes);
+
+    /// <summary>Reads it.</summary>
+    /// <exception cref="FileProblemException">It cannot be read at all.</exception>
+    public static HouseOnDisk Read(HouseSource source)
+    {
+        byte[] bytes = BytesOf(source.Path);
+        return Of(bytes, source);
+    }
+
+    /// <summary>The house in some bytes.</summary>
+    public static HouseOnDisk Of(byte[] bytes, HouseSource source)
+    {
+        string text = Encoding.UTF8.GetString(bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? bytes.AsSpan(Encoding.UTF8.Preamble.Length) : bytes);
+        HouseParseResult parsed = HouseFile.Parse(text, source.Typed, source.Tables);
+        LoadedHouse? loaded = parsed.House is { } house ? new LoadedHouse(house, parsed.Unit, source.Tables) : null;
+        if (loaded is not null && source.Fitted is { } fitted)
+        {
+            loaded = loaded with { House = fitted.ApplyTo(loaded.House), AsWritten = fitted.ApplyTo(loaded.AsWritten), Fitted = fitted };
+        }
+
+        return new HouseOnDisk(bytes, text, loaded, parsed.Problems);
+    }
+
+    /// <summary>The bytes of a file, never more than a house file may have.</summary>
+    public static byte[] BytesOf(string path)
+    {
+        try
+        {
+            using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            if (stream.Length > MostBytes)
+            {
+                throw new FileProblemException(path, "this file is too large for a house file");
+            }
+
+            byte[] bytes = new byte[stream.Length];
+            stream.ReadExactly(bytes);
+            return bytes;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw new FileProblemException(path, $"this file cannot be read: {Quote.Sentence(fault.Message)}", fault);
+        }
+    }
+}
+
+/// <summary>Where a house comes from.</summary>
+/// <param name="Path">The file, its whole path.</param>
+/// <param name="Typed">The file as somebody typed it, for messages.</param>
+/// <param name="Tables">The tables it may name.</param>
+/// <param name="Fitted">Losses fitted to measurements; null where the tables' are used.</param>
+internal sealed record HouseSource(string Path, string Typed, MaterialTables Tables, FittedLosses? Fitted);

@@ -1,0 +1,335 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Changes;
+using LinkMargin.Files.Edits;
+using LinkMargin.Files.Journals;
+using LinkMargin.Files.Problems;
+using LinkMargin.Files.Writing;
+using LinkMargin.Reports.Houses;
+
+namespace LinkMargin.Web.Houses;
+
+/// <summary>
+/// A house file and what is tried with it, for all pages that show it. Every change is in the journal before it counts, so that neither a crash nor a
+/// closed browser loses it. All members may be called from any thread.
+/// </summary>
+internal sealed class TriedHouse : IDisposable
+{
+    /// <summary>More steps than anybody takes by hand; so that no page can fill the memory.</summary>
+    public const int MostSteps = 5000;
+
+    /// <summary>More changes than any step needs.</summary>
+    public const int MostChangesOfStep = 64;
+
+    private readonly Lock gate = new();
+    private readonly HouseSource source;
+    private readonly Journal journal;
+    private readonly List<Step> steps = []; // those undone too
+    private readonly IReadOnlyList<string> peopleAtStart;
+    private List<IReadOnlyList<HouseChange>>? recoverable;
+    private HouseOnDisk latest; // the file as it is on disk, errors and all
+    private int done;
+    private HouseState state;
+
+    private TriedHouse(HouseSource source, Journal journal, HouseOnDisk disk, IReadOnlyList<string> people)
+    {
+        (this.source, this.journal, latest, peopleAtStart) = (source, journal, disk, people);
+        state = new HouseState(1, disk, disk.Loaded!, disk.Loaded!, [], 0) { People = people };
+        recoverable = StepsOf(journal.Found) is { Count: > 0 } found ? found : null;
+        RecoveryNote = NoteOf(journal.Found, disk.Hash);
+        if (recoverable is null)
+        {
+            journal.Restart(disk.Hash, []);
+        }
+    }
+
+    /// <summary>Called, on any thread, when the house or what is known of its file has changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>The house now.</summary>
+    public HouseState Current
+    {
+        get
+        {
+            lock (gate)
+            {
+                return state;
+            }
+        }
+    }
+
+    /// <summary>Where the house comes from.</summary>
+    public HouseSource Source => source;
+
+    /// <summary>Where the journal is.</summary>
+    public Journal Journal => journal;
+
+    /// <summary>Errors in the file as it is on disk now; while there are any, <see cref="Current"/> stays at the last house without.</summary>
+    public IReadOnlyList<Problem> Problems
+    {
+        get
+        {
+            lock (gate)
+            {
+                return latest.Problems;
+            }
+        }
+    }
+
+    /// <summary>How many steps of an earlier page could be gone on from; 0 for none.</summary>
+    public int Recoverable
+    {
+        get
+        {
+            lock (gate)
+            {
+                return recoverable?.Count ?? 0;
+            }
+        }
+    }
+
+    /// <summary>What is to be known of the earlier steps; empty for nothing.</summary>
+    public string RecoveryNote { get; private set; }
+
+    /// <summary>Opens a house file that has no errors.</summary>
+    /// <exception cref="FileProblemException">It cannot be read, or no journal can be written.</exception>
+    public static TriedHouse Open(HouseSource source, string stateFolder, IReadOnlyList<string> people)
+    {
+        HouseOnDisk disk = HouseOnDisk.Read(source);
+        if (disk.Loaded is null)
+        {
+            throw new FileProblemException(source.Typed, "this file has errors; run 'linkmargin check' to see them");
+        }
+
+        return new TriedHouse(source, Journal.Open(source.Path, stateFolder), disk, people);
+    }
+
+    /// <summary>Makes a step of changes.</summary>
+    /// <exception cref="EditFaultException">One of them cannot be made; none was.</exception>
+    /// <exception cref="FileProblemException">The journal cannot be written; none was made.</exception>
+    public HouseState Do(IReadOnlyList<HouseChange> changes)
+    {
+        ArgumentNullException.ThrowIfNull(changes);
+        return Change(() =>
+        {
+            RefuseWhileRecoverable();
+            if (changes.Count is 0 or > MostChangesOfStep || done >= MostSteps)
+            {
+                throw new EditFaultException("this is more than one page can try at once; save what is tried, or start again from the file");
+            }
+
+            (LoadedHouse now, IReadOnlyList<string> people, Step step) = Try(state.Now, state.People, changes);
+            journal.Add(new JournalEntry(JournalEntry.Change) { Changes = changes });
+            steps.RemoveRange(done, steps.Count - done);
+            steps.Add(step);
+            done++;
+            return state with { Now = now, People = people };
+        });
+    }
+
+    /// <summary>Takes the last step back; nothing where there is none.</summary>
+    public HouseState Undo() => Change(() =>
+    {
+        RefuseWhileRecoverable();
+        if (done == 0)
+        {
+            return state;
+        }
+
+        journal.Add(new JournalEntry(JournalEntry.Undo));
+        done--;
+        return Replayed(state.InFile, peopleAtStart, steps.Take(done).Select(step => step.Changes), out _);
+    });
+
+    /// <summary>Makes the step again that was taken back last; nothing where there is none.</summary>
+    public HouseState Redo() => Change(() =>
+    {
+        RefuseWhileRecoverable();
+        if (done == steps.Count)
+        {
+            return state;
+        }
+
+        journal.Add(new JournalEntry(JournalEntry.Redo));
+        done++;
+        (LoadedHouse now, IReadOnlyList<string> people, _) = Try(state.Now, state.People, steps[done - 1].Changes);
+        return state with { Now = now, People = people };
+    });
+
+    /// <summary>Goes on from the steps of an earlier page, or forgets them.</summary>
+    /// <returns>The steps that no longer fit the file, in words.</returns>
+    public IReadOnlyList<string> Recover(bool goOn)
+    {
+        IReadOnlyList<string> unfit = [];
+        Change(() =>
+        {
+            List<IReadOnlyList<HouseChange>> earlier = recoverable ?? [];
+            recoverable = null;
+            RecoveryNote = "";
+            HouseState next = Replayed(state.InFile, peopleAtStart, goOn ? earlier : [], out unfit);
+            journal.Restart(state.Disk.Hash, steps.Select(step => new JournalEntry(JournalEntry.Change) { Changes = step.Changes }));
+            return next;
+        });
+        return unfit;
+    }
+
+    /// <summary>Takes the file as it is on disk now; what is tried is tried with it.</summary>
+    /// <returns>The steps that no longer fit the file, in words; null where the file is as it was.</returns>
+    public IReadOnlyList<string>? Reload(bool keepsSteps = true)
+    {
+        HouseOnDisk read = HouseOnDisk.Read(source);
+        IReadOnlyList<string> unfit = [];
+        lock (gate)
+        {
+            if (read.Hash == latest.Hash)
+            {
+                return null;
+            }
+
+            latest = read;
+        }
+
+        Change(() =>
+        {
+            if (read.Loaded is null)
+            {
+                return state with { };
+            }
+
+            HouseState next = Replayed(read.Loaded, peopleAtStart, keepsSteps ? steps.Take(done).Select(step => step.Changes).ToArray() : [], out unfit);
+            if (recoverable is null)
+            {
+                journal.Restart(read.Hash, steps.Select(step => new JournalEntry(JournalEntry.Change) { Changes = step.Changes }));
+            }
+
+            return next with { Disk = read, InFile = read.Loaded };
+        });
+        return unfit;
+    }
+
+    /// <summary>What was tried is in the file now: the page goes on from there. Who sits on the seats is in no file, and stays.</summary>
+    public void Saved()
+    {
+        IReadOnlyList<string> people = Current.People;
+        Reload(keepsSteps: false);
+        if (people.Count > 0)
+        {
+            Do([new HouseChange(ChangeKinds.People) { Seats = [.. people.Where(name => Current.Now.House.Seats.Any(seat => seat.Name == name))] }]);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        lock (gate)
+        {
+            journal.Close(isEmpty: done == 0 && recoverable is null);
+        }
+    }
+
+    /// <summary>A house with some changes more, for a moment and without a trace.</summary>
+    /// <exception cref="EditFaultException">One of them cannot be made.</exception>
+    public static (LoadedHouse Now, IReadOnlyList<string> People, Step Step) Try(
+        LoadedHouse before, IReadOnlyList<string> people, IReadOnlyList<HouseChange> changes)
+    {
+        House house = before.House;
+        List<string> words = [];
+        foreach (HouseChange change in changes)
+        {
+            words.Add(ChangeWords.Of(change, house, before.Unit));
+            foreach (var edit in new ChangeReader(house, before.Tables, before.Unit).Read(change))
+            {
+                house = edit.ApplyTo(house);
+            }
+
+            people = change.Kind == ChangeKinds.People ? [.. (change.Seats ?? []).Distinct(StringComparer.Ordinal)] : people;
+        }
+
+        return (before with { House = house, AsWritten = before.AsWritten, WhatIf = [.. before.WhatIf, .. words] }, people, new Step(changes, words));
+    }
+
+    private static List<IReadOnlyList<HouseChange>> StepsOf(JournalContent content)
+    {
+        List<IReadOnlyList<HouseChange>> all = [];
+        int made = 0;
+        foreach (JournalEntry entry in content.Entries)
+        {
+            switch (entry.Do)
+            {
+                case JournalEntry.Change when entry.Changes is { } changes:
+                    all.RemoveRange(made, all.Count - made);
+                    all.Add(changes);
+                    made++;
+                    break;
+                case JournalEntry.Undo:
+                    made = Math.Max(0, made - 1);
+                    break;
+                case JournalEntry.Redo:
+                    made = Math.Min(all.Count, made + 1);
+                    break;
+            }
+        }
+
+        return all[..made];
+    }
+
+    private static string NoteOf(JournalContent found, string hash) =>
+        found.IsDamaged ? "A part of the journal is damaged; what stands before it is offered."
+        : found.BaseHash is { } was && was != hash && found.Entries.Count > 0 ? "The house file has changed since."
+        : "";
+
+    private void RefuseWhileRecoverable()
+    {
+        if (recoverable is not null)
+        {
+            throw new EditFaultException("decide first about what was tried before: go on with it, or discard it");
+        }
+    }
+
+    // Steps that no longer fit are left out, and said.
+    private HouseState Replayed(LoadedHouse inFile, IReadOnlyList<string> people, IEnumerable<IReadOnlyList<HouseChange>> all, out IReadOnlyList<string> unfit)
+    {
+        LoadedHouse now = inFile;
+        List<Step> fit = [];
+        List<string> left = [];
+        foreach (IReadOnlyList<HouseChange> changes in all.ToArray())
+        {
+            try
+            {
+                (now, people, Step step) = Try(now, people, changes);
+                fit.Add(step);
+            }
+            catch (EditFaultException fault)
+            {
+                left.Add($"{string.Join(", ", changes.Select(change => ChangeWords.Of(change, now.House, now.Unit)))}: {fault.Message}");
+            }
+        }
+
+        unfit = left;
+        if (left.Count > 0 || fit.Count > done || !ReferenceEquals(inFile, state.InFile))
+        {
+            steps.Clear();
+            steps.AddRange(fit);
+        }
+
+        done = fit.Count;
+        return state with { Now = now, People = people };
+    }
+
+    private HouseState Change(Func<HouseState> change)
+    {
+        HouseState next;
+        lock (gate)
+        {
+            HouseState made = change();
+            if (ReferenceEquals(made, state))
+            {
+                return state;
+            }
+
+            next = state = made with { Version = state.Version + 1, Steps = [.. steps.Take(done)], Undone = steps.Count - done };
+        }
+
+        Changed?.Invoke();
+        return next;
+    }
+}

@@ -1,0 +1,218 @@
+using LinkMargin.Engine.Decisions.Places;
+using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Uncertainty;
+using LinkMargin.Files.Changes;
+using LinkMargin.Files.Problems;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Layout;
+using LinkMargin.Reports.Pictures;
+using LinkMargin.Reports.Words;
+using LinkMargin.Web.Answers;
+using LinkMargin.Web.Houses;
+using LinkMargin.Web.Protocol;
+
+namespace LinkMargin.Web.Live;
+
+/// <summary>Searches in the background, one at a time; all pages hear of them.</summary>
+internal sealed class Jobs(TriedHouse tried, Models models, double confidence) : IDisposable
+{
+    /// <summary>The search for places.</summary>
+    public const string Place = "place";
+
+    /// <summary>The search for what would help a spot.</summary>
+    public const string Improve = "improve";
+
+    private const string ControllerPrefix = "controller-";
+
+    // As 'improve' has them: what a side of a rack or cabinet can be had in.
+    private static readonly string[] Panels = ["mesh", "perforated-steel", "glass-single", "cabinet-wood"];
+
+    private static readonly TimeSpan BetweenTellings = TimeSpan.FromMilliseconds(200);
+
+    private readonly Lock gate = new();
+    private CancellationTokenSource? running;
+    private Message? last;
+
+    /// <summary>Called, on any thread, with what is to be told.</summary>
+    public event Action<Message>? Told;
+
+    /// <summary>What a page that opens now is to be told.</summary>
+    public IReadOnlyList<Message> Last
+    {
+        get
+        {
+            lock (gate)
+            {
+                return last is null ? [] : [last];
+            }
+        }
+    }
+
+    /// <summary>Begins a search; one that runs is stopped.</summary>
+    public void Start(string job, string spotName)
+    {
+        HouseState state = tried.Current;
+        Spot spot = state.Now.House.Spots.FirstOrDefault(one => one.Name == spotName)
+            ?? throw new CannotBeDoneException($"there is no spot {Quote.Of(spotName)}");
+        if (job is not (Place or Improve))
+        {
+            throw new CannotBeDoneException($"there is no search {Quote.Of(job)}");
+        }
+
+        CancellationTokenSource mine = new();
+        lock (gate)
+        {
+            running?.Cancel();
+            running = mine;
+            last = null;
+        }
+
+        Tell(new ProgressMessage(job, 0));
+        _ = Task.Run(() => Run(job, state, spot, mine.Token), CancellationToken.None);
+    }
+
+    /// <summary>Stops the search that runs.</summary>
+    public void Stop()
+    {
+        lock (gate)
+        {
+            running?.Cancel();
+            running = null;
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => Stop();
+
+    private void Run(string job, HouseState state, Spot spot, CancellationToken cancellation)
+    {
+        try
+        {
+            JobMessage result = job == Place ? SearchPlaces(state, spot, cancellation) : SearchRemedies(state, spot, cancellation);
+            lock (gate)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                last = result;
+            }
+
+            Tell(result);
+        }
+        catch (OperationCanceledException)
+        {
+            Tell(new JobMessage(job, state.Version, "Stopped.", [], []));
+        }
+        catch (Exception fault) when (fault is CannotBeDoneException or ArgumentException or InvalidOperationException)
+        {
+            Tell(new JobMessage(job, state.Version, Quote.Sentence(fault.Message), [], []));
+        }
+    }
+
+    private JobMessage SearchPlaces(HouseState state, Spot spot, CancellationToken cancellation)
+    {
+        House house = state.Now.House;
+        var search = new PlaceSearch(models.For(house, state.Occupied), new PlaceRequest(), new JudgeAtConfidence(state.Now.Uncertainty, confidence));
+        if (!search.HasSeats || search.Places.Count == 0)
+        {
+            return new JobMessage(Place, state.Version, search.HasSeats ? "There is no free place for a console." : "Every seat plays a console at a spot of its own.", [], []);
+        }
+
+        int done = 0;
+        Pace pace = new(share => Tell(new ProgressMessage(Place, share)));
+        PlaceResult result = search.Run(() => pace.Reach((double)Interlocked.Increment(ref done) / search.Places.Count), cancellation);
+        return new JobMessage(
+            Place,
+            state.Version,
+            FormattableString.Invariant($"The best of {result.LookedAt} places. Choose one to try '{spot.Name}' there."),
+            [.. result.Best.Select(placed => Of(state, spot, placed))],
+            [Cautions.Estimates]);
+    }
+
+    private static JobResult Of(HouseState state, Spot spot, PlacedSpot placed)
+    {
+        Standing place = placed.Place;
+        string level = state.Now.House.Levels[place.LevelIndex].Name;
+        return new JobResult(
+            place.Where.Length > 0 ? $"{MapFindings.Capital(place.Where)} ({level})" : $"Floor of {level}",
+            $"{state.Now.Lengths.Brief(place.HeightMetres)} high; {MapFindings.Passing(placed.Score)}; {MapFindings.Weakest(placed.Score)}",
+            $"{Tenths.Signed(Headroom.TenthsOf(placed.Score))} dB",
+            [new HouseChange(ChangeKinds.MoveSpot) { Name = spot.Name, Level = place.LevelIndex, X = place.Plan.X, Y = place.Plan.Y, Height = place.HeightMetres }])
+        {
+            Level = place.LevelIndex,
+            X = place.Plan.X,
+            Y = place.Plan.Y,
+        };
+    }
+
+    private JobMessage SearchRemedies(HouseState state, Spot spot, CancellationToken cancellation)
+    {
+        House house = state.Now.House;
+        if (!house.Seats.Any(seat => seat.IsPlayedAt(spot)))
+        {
+            return new JobMessage(Improve, state.Version, $"No seat plays a console at '{spot.Name}'.", [], []);
+        }
+
+        var tables = state.Now.Tables;
+        var search = new ImproveSearch(
+            house,
+            models.For(house, state.Occupied),
+            new ImproveRequest(
+                spot,
+                [.. Panels.Where(tables.Materials.ContainsKey).Select(panel => tables.Materials[panel])],
+                [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]),
+            new JudgeAtConfidence(state.Now.Uncertainty, confidence));
+        Pace pace = new(share => Tell(new ProgressMessage(Improve, share)));
+        ImproveResult result = search.Run(pace.Reach, cancellation);
+        var words = new RemedyWords(state.Now);
+        RemedyResult[] all = [.. result.Pairs.Where(pair => pair.After.PassesAll), .. result.Alone, .. result.Pairs.Where(pair => !pair.After.PassesAll)];
+        return new JobMessage(
+            Improve,
+            state.Version,
+            FormattableString.Invariant($"What helps '{spot.Name}', of {result.Tried} remedies tried. Choose one to try it."),
+            [.. all.Select(one => Of(result, words, one))],
+            [.. all.SelectMany(one => one.Remedies).Select(words.Mind).Where(mind => mind.Length > 0).Distinct(), Cautions.Estimates]);
+    }
+
+    private static JobResult Of(ImproveResult result, RemedyWords words, RemedyResult one)
+    {
+        HouseChange[] changes = [.. one.Remedies.SelectMany(remedy => remedy.Edits).SelectMany(ChangeWords.Of)];
+        HouseChange? move = Array.Find(changes, change => change.Kind == ChangeKinds.MoveSpot);
+        return new JobResult(
+            MapFindings.Capital(string.Join(", and ", one.Remedies.Select(words.What))),
+            $"effort: {RemedyWords.EffortOf(one.Effort)}; {MapFindings.Passing(one.After)}; {MapFindings.Weakest(one.After)}",
+            $"{Tenths.Signed(Headroom.TenthsOf(one.After) - Headroom.TenthsOf(result.Before))} dB",
+            changes)
+        {
+            Level = move?.Level,
+            X = move?.X,
+            Y = move?.Y,
+        };
+    }
+
+    private void Tell(Message message) => Told?.Invoke(message);
+
+    // Tells a share now and then, however often it changes, and never a smaller one.
+    private sealed class Pace(Action<double> tell)
+    {
+        private readonly Lock gate = new();
+        private long toldAt = Environment.TickCount64;
+        private double greatest;
+
+        public void Reach(double share)
+        {
+            lock (gate)
+            {
+                greatest = Math.Max(greatest, Math.Min(1, share));
+                if (Environment.TickCount64 - toldAt < BetweenTellings.TotalMilliseconds)
+                {
+                    return;
+                }
+
+                toldAt = Environment.TickCount64;
+                share = greatest;
+            }
+
+            tell(share);
+        }
+    }
+}

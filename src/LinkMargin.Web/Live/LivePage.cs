@@ -1,0 +1,321 @@
+using System.Net.WebSockets;
+using System.Text.Json;
+using System.Threading.Channels;
+using LinkMargin.Engine.Fields;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Edits;
+using LinkMargin.Files.Problems;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Web.Answers;
+using LinkMargin.Web.Houses;
+using LinkMargin.Web.Protocol;
+
+namespace LinkMargin.Web.Live;
+
+/// <summary>
+/// One open page. It says what it wants to see; only its latest wish counts, so nothing queues up while somebody drags. Seats come first, then a
+/// coarse map, then, once nothing moves, the comparison and a fine map.
+/// </summary>
+internal sealed class LivePage : IDisposable
+{
+    // A wish is a few hundred bytes.
+    private const int MostRequestBytes = 64 * 1024;
+
+    // Maps sent and not yet on the screen: one being painted, one on its way.
+    private const int MostUnpainted = 2;
+
+    private readonly WebSocket socket;
+    private readonly PageServices services;
+    private readonly Channel<(byte[] Bytes, WebSocketMessageType Type)> outbox = Channel.CreateUnbounded<(byte[], WebSocketMessageType)>();
+    private readonly Channel<bool> wake = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
+    private readonly Lock gate = new();
+    private WatchRequest? wanted;
+    private CancellationTokenSource finer = new();
+    private int unpainted;
+    private int toldVersion, comparedVersion;
+    private bool hasScale;
+
+    /// <summary>Makes one.</summary>
+    public LivePage(WebSocket socket, PageServices services) => (this.socket, this.services) = (socket, services);
+
+    /// <summary>Serves it until it is closed or the server stops.</summary>
+    public async Task Run(CancellationToken stopping)
+    {
+        using var ended = CancellationTokenSource.CreateLinkedTokenSource(stopping);
+        services.Tried.Changed += Wake;
+        services.Jobs.Told += Send;
+        Wake();
+        foreach (Message message in services.Jobs.Last)
+        {
+            Send(message);
+        }
+
+        Task[] loops = [Receive(ended.Token), Task.Run(() => Work(ended.Token), CancellationToken.None), Write(ended.Token)];
+        try
+        {
+            await await Task.WhenAny(loops);
+        }
+        catch (Exception fault) when (fault is OperationCanceledException or WebSocketException or IOException)
+        {
+            // The page is gone, or everything ends.
+        }
+        finally
+        {
+            services.Tried.Changed -= Wake;
+            services.Jobs.Told -= Send;
+            await ended.CancelAsync();
+            CancelFiner();
+            await Close();
+            await Task.WhenAll(loops.Select(Finished));
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => finer.Dispose();
+
+    private static async Task Finished(Task loop)
+    {
+        try
+        {
+            await loop;
+        }
+        catch (Exception fault) when (fault is OperationCanceledException or WebSocketException or IOException)
+        {
+            // It was told to end.
+        }
+    }
+
+    private async Task Close()
+    {
+        if (socket.State is not (WebSocketState.Open or WebSocketState.CloseReceived))
+        {
+            return;
+        }
+
+        using var soon = new CancellationTokenSource(TimeSpan.FromSeconds(1));
+        try
+        {
+            await socket.CloseOutputAsync(WebSocketCloseStatus.EndpointUnavailable, "the server ends", soon.Token);
+        }
+        catch (Exception fault) when (fault is OperationCanceledException or WebSocketException or IOException)
+        {
+            // The browser was faster.
+        }
+    }
+
+    private void Wake()
+    {
+        CancelFiner();
+        wake.Writer.TryWrite(true);
+    }
+
+    private void CancelFiner()
+    {
+        lock (gate)
+        {
+            finer.Cancel();
+            finer.Dispose();
+            finer = new CancellationTokenSource();
+        }
+    }
+
+    private void Send(Message message) => outbox.Writer.TryWrite((PageJson.Bytes(message), WebSocketMessageType.Text));
+
+    private async Task Write(CancellationToken cancellation)
+    {
+        await foreach ((byte[] bytes, WebSocketMessageType type) in outbox.Reader.ReadAllAsync(cancellation))
+        {
+            await socket.SendAsync(bytes, type, endOfMessage: true, cancellation);
+        }
+    }
+
+    private async Task Receive(CancellationToken cancellation)
+    {
+        byte[] buffer = new byte[MostRequestBytes];
+        while (true)
+        {
+            int count = 0;
+            ValueWebSocketReceiveResult part;
+            do
+            {
+                if (count == buffer.Length)
+                {
+                    throw new WebSocketException("A request is larger than any page sends.");
+                }
+
+                part = await socket.ReceiveAsync(buffer.AsMemory(count), cancellation);
+                count += part.Count;
+            }
+            while (!part.EndOfMessage);
+
+            if (part.MessageType == WebSocketMessageType.Close)
+            {
+                return;
+            }
+
+            Take(buffer.AsSpan(0, count));
+        }
+    }
+
+    private void Take(ReadOnlySpan<byte> json)
+    {
+        WatchRequest? request;
+        try
+        {
+            request = JsonSerializer.Deserialize(json, PageJson.Default.WatchRequest);
+        }
+        catch (JsonException)
+        {
+            return; // Nothing that a page of ours sends.
+        }
+
+        if (request?.Type == "painted")
+        {
+            Interlocked.Exchange(ref unpainted, Math.Max(0, Volatile.Read(ref unpainted) - 1));
+            wake.Writer.TryWrite(true);
+        }
+        else if (request?.Type == "watch")
+        {
+            Volatile.Write(ref wanted, request);
+            Wake();
+        }
+    }
+
+    private async Task Work(CancellationToken cancellation)
+    {
+        WatchRequest? answered = null, mapped = null;
+        int answeredVersion = 0, mappedVersion = 0;
+        await foreach (bool _ in wake.Reader.ReadAllAsync(cancellation))
+        {
+            CancellationToken finerToken;
+            lock (gate)
+            {
+                finerToken = finer.Token;
+            }
+
+            HouseState state = services.Tried.Current;
+            TellHouse(state);
+            if (Volatile.Read(ref wanted) is not { } request || (request == mapped && state.Version == mappedVersion))
+            {
+                continue;
+            }
+
+            try
+            {
+                Moment? moment = MomentOf(state, request);
+                if (moment is null)
+                {
+                    (mapped, mappedVersion) = (request, state.Version);
+                    continue;
+                }
+
+                if (request != answered || state.Version != answeredVersion)
+                {
+                    moment = moment with { AllowanceDb = TellFigures(moment) };
+                    (answered, answeredVersion) = (request, state.Version);
+                }
+
+                if (Volatile.Read(ref unpainted) >= MostUnpainted)
+                {
+                    continue; // what is painted next wakes this again
+                }
+
+                TellCoarse(moment, cancellation);
+                (mapped, mappedVersion) = (request, state.Version);
+                if (request.Preview is null)
+                {
+                    await TellComparison(state);
+                    TellFine(moment, finerToken);
+                }
+            }
+            catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+            {
+                // Something newer is wanted.
+            }
+            catch (Exception fault) when (fault is CannotBeDoneException or ArgumentException or InvalidOperationException)
+            {
+                Send(new NoticeMessage(Quote.Sentence(fault.Message), []));
+                (mapped, mappedVersion) = (request, state.Version);
+            }
+        }
+    }
+
+    private void TellHouse(HouseState state)
+    {
+        // Problems of the file come without a new house, so the house is told with each of them too.
+        if (state.Version != toldVersion)
+        {
+            toldVersion = state.Version;
+            Send(HouseMessages.Of(services.Tried, state, services.Confidence));
+        }
+    }
+
+    // The house with what is being dragged; null where it cannot be there, which is said.
+    private Moment? MomentOf(HouseState state, WatchRequest request)
+    {
+        try
+        {
+            (LoadedHouse now, IReadOnlyList<string> people, _) = request.Preview is { } preview
+                ? TriedHouse.Try(state.Now, state.People, [preview])
+                : (state.Now, state.People, null!);
+            Spot? spot = now.House.Spots.FirstOrDefault(one => one.Name == request.Spot) ?? (now.House.Spots.Count > 0 ? now.House.Spots[0] : null);
+            return spot is null ? null : new Moment(request, state, now, [.. now.House.Seats.Where(seat => people.Contains(seat.Name) && seat.FacingDegrees is not null)], spot);
+        }
+        catch (EditFaultException fault)
+        {
+            Send(new FiguresMessage(request.Generation, state.Version, request.Spot ?? "", $"Not here: this {fault.Message}", []));
+            return null;
+        }
+    }
+
+    private double TellFigures(Moment moment)
+    {
+        IReadOnlyList<SeatFigure> figures = services.Figures.Of(moment.State, moment.Now, moment.Occupied, moment.Spot);
+        Send(new FiguresMessage(moment.Request.Generation, moment.State.Version, moment.Spot.Name, SeatFigures.WordsOf(moment.Spot, figures), figures));
+        return figures.Count > 0 ? figures.Average(figure => figure.MedianDb - figure.CountOnDb) : 0;
+    }
+
+    private void TellCoarse(Moment moment, CancellationToken cancellation)
+    {
+        IReadOnlyList<(Field Median, Field CountOn)> fields = services.Fields.Coarse(
+            services.Models.For(moment.Now.House, moment.Occupied), moment.Spot, moment.AllowanceDb, cancellation);
+        if (!hasScale)
+        {
+            hasScale = true;
+            Send(services.ScaleFor(fields.Select(field => field.CountOn)));
+        }
+
+        Interlocked.Increment(ref unpainted);
+        for (int i = 0; i < fields.Count; i++)
+        {
+            SendField(moment, fields[i], i == fields.Count - 1 ? FieldFrame.IsLast : 0);
+        }
+    }
+
+    private async Task TellComparison(HouseState state)
+    {
+        if (comparedVersion != state.Version)
+        {
+            ComparisonMessage comparison = await services.Comparisons.Of(state);
+            comparedVersion = state.Version;
+            Send(comparison);
+        }
+    }
+
+    private void TellFine(Moment moment, CancellationToken cancellation)
+    {
+        foreach ((Field Median, Field CountOn) field in services.Fields.Fine(services.Models.For(moment.Now.House, moment.Occupied), moment.Spot, moment.Spot.LevelIndex, cancellation))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            SendField(moment, field, FieldFrame.IsFine);
+        }
+    }
+
+    private void SendField(Moment moment, (Field Median, Field CountOn) field, int flags) => outbox.Writer.TryWrite(
+        (FieldFrame.Of(moment.Request.Generation, moment.State.Version, flags, field.Median, field.CountOn), WebSocketMessageType.Binary));
+
+    private sealed record Moment(WatchRequest Request, HouseState State, LoadedHouse Now, IReadOnlyList<Seat> Occupied, Spot Spot)
+    {
+        public double AllowanceDb { get; init; }
+    }
+}

@@ -1,0 +1,52 @@
+using LinkMargin.Engine.Fields;
+using LinkMargin.Reports.Houses;
+using LinkMargin.Web.Answers;
+using LinkMargin.Web.Drawing;
+using LinkMargin.Web.Houses;
+using LinkMargin.Web.Protocol;
+
+namespace LinkMargin.Web.Live;
+
+/// <summary>What all pages of one house share.</summary>
+internal sealed class PageServices
+{
+    private readonly Lock gate = new();
+    private ScaleMessage? scale;
+
+    /// <summary>Makes them.</summary>
+    /// <param name="tried">The house.</param>
+    /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+    /// <param name="fields">What computes fields; null for the usual.</param>
+    public PageServices(TriedHouse tried, double confidence, ISpotFields? fields = null)
+    {
+        (Tried, Confidence) = (tried, confidence);
+        Models = new Models();
+        Figures = new SeatFigures(Models, confidence);
+        Comparisons = new Comparisons(Models, Figures, confidence);
+        Fields = fields ?? new TracedSpotFields(tried.Current.Now.Uncertainty, confidence);
+        Jobs = new Jobs(tried, Models, confidence);
+    }
+
+    public TriedHouse Tried { get; }
+
+    public double Confidence { get; }
+
+    public Models Models { get; }
+
+    public SeatFigures Figures { get; }
+
+    public Comparisons Comparisons { get; }
+
+    public ISpotFields Fields { get; }
+
+    public Jobs Jobs { get; }
+
+    /// <summary>The one scale of colours: that of the first fields anybody looked at.</summary>
+    public ScaleMessage ScaleFor(IEnumerable<Field> first)
+    {
+        lock (gate)
+        {
+            return scale ??= Legend.For(first, RequiredMargin.OfMost(Tried.Current.InFile.House));
+        }
+    }
+}

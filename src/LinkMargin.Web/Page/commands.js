@@ -1,0 +1,67 @@
+// Everything a person can do, once: buttons and keys come from here.
+
+import { notice } from './speak.js';
+import { post } from './live.js';
+import { settle } from './drag.js';
+import { put, store } from './store.js';
+import { openDialog } from './dialogs.js';
+
+/**
+ * @typedef {Object} Command
+ * @property {string} name what its button says
+ * @property {string} [keys] how its keys are shown
+ * @property {(event: KeyboardEvent) => boolean} [isKey]
+ * @property {() => boolean} [isReady]
+ * @property {() => void} run
+ */
+
+const control = event => (event.ctrlKey || event.metaKey) && !event.altKey;
+const plain = event => !event.ctrlKey && !event.metaKey && !event.altKey;
+
+/** @type {Record<string, Command>} */
+export const commands = {
+  undo: {
+    name: 'Undo', keys: 'Ctrl+Z', isKey: event => control(event) && !event.shiftKey && event.key.toLowerCase() === 'z',
+    isReady: () => (store.house?.steps.length ?? 0) > 0, run: () => post('/undo'),
+  },
+  redo: {
+    name: 'Redo', keys: 'Ctrl+Y', isKey: event => control(event) && (event.key.toLowerCase() === 'y' || (event.shiftKey && event.key.toLowerCase() === 'z')),
+    isReady: () => (store.house?.undone ?? 0) > 0, run: () => post('/redo'),
+  },
+  save: { name: 'Save…', keys: 'Ctrl+S', isKey: event => control(event) && event.key.toLowerCase() === 's', run: () => openDialog('save') },
+  handOut: { name: 'Hand out…', run: () => openDialog('handOut') },
+  place: { name: 'Best places', keys: 'P', isKey: event => plain(event) && event.key.toLowerCase() === 'p', isReady: () => Boolean(store.spot), run: () => search('place') },
+  improve: { name: 'What would help', keys: 'H', isKey: event => plain(event) && event.key.toLowerCase() === 'h', isReady: () => Boolean(store.spot), run: () => search('improve') },
+  nextLayer: {
+    name: 'Next layer', keys: 'L', isKey: event => plain(event) && event.key.toLowerCase() === 'l',
+    run: () => put({ layer: { countOn: 'median', median: 'probability', probability: 'countOn' }[store.layer] }),
+  },
+  keys: { name: 'Keys', keys: '?', isKey: event => plain(event) && event.key === '?', run: () => openDialog('keys') },
+  end: { name: 'End', run: () => openDialog('end') },
+};
+
+/** @param {string} job */
+function search(job) {
+  put({ progress: { job, share: 0 }, job: null });
+  post('/jobs', { job, spot: store.spot });
+}
+
+/** Runs a command if it is ready; what is being moved by keys is kept first. @param {string} id */
+export function run(id) {
+  settle();
+  const command = commands[id];
+  if (command.isReady?.() ?? true) command.run();
+  else notice(`There is nothing to ${command.name.toLowerCase()}.`);
+}
+
+/** Listens to keys; never while somebody types. */
+export function listenToKeys() {
+  window.addEventListener('keydown', event => {
+    const target = /** @type {Element} */ (event.target), isTyping = target.closest('input, select, textarea, dialog') !== null;
+    const found = Object.keys(commands).filter(id => commands[id].isKey?.(event));
+    if (found.length === 1 && (!isTyping || (control(event) && found[0] === 'save'))) {
+      event.preventDefault();
+      run(found[0]);
+    }
+  });
+}

@@ -1,0 +1,76 @@
+// Questions: where to save, what to hand out, whether to end.
+
+import { button, el } from './dom.js';
+import { post } from './live.js';
+import { commands } from './commands.js';
+import { notice, say } from './speak.js';
+import { put, store } from './store.js';
+
+const kinds = { save: saveDialog, handOut: handOutDialog, keys: keysDialog, end: endDialog };
+
+/** Opens one. @param {'save'|'handOut'|'keys'|'end'} kind */
+export function openDialog(kind) {
+  document.querySelector('dialog')?.remove();
+  const dialog = el('dialog', { onclose: () => dialog.remove() });
+  dialog.append(...kinds[kind](() => dialog.close()), button('Close', () => dialog.close(), { class: 'quiet' }));
+  dialog.setAttribute('aria-label', dialog.querySelector('h2').textContent);
+  document.body.append(dialog);
+  dialog.showModal();
+}
+
+/** @param {() => void} close */
+function saveDialog(close) {
+  const file = store.house.file.split(/[\\/]/).pop(), steps = store.house.steps;
+  const name = el('input', { type: 'text', value: file.replace(/(\.ya?ml)?$/, '-tried$1'), spellcheck: 'false', autocomplete: 'off', 'aria-label': 'Name of the copy' });
+  const save = async to => {
+    const answer = await post('/save', { name: to });
+    close();
+    if (answer) notice(answer.words);
+  };
+  return [
+    el('h2', {}, 'Save what you tried'),
+    steps.length === 0 ? el('p', {}, 'Nothing is tried, so the house file stays as it is.') : el('ul', {}, ...steps.map(step => el('li', {}, step))),
+    el('p', {}, 'Only what was changed is written: comments, order and layout elsewhere stay as they are.'),
+    button(`Save in ${file}`, () => save(''), { class: 'main', disabled: steps.length === 0 }),
+    el('form', { class: 'row', onsubmit: event => { event.preventDefault(); save(name.value); } },
+      el('label', {}, 'A copy beside it: ', name), el('button', { type: 'submit' }, 'Save the copy')),
+  ];
+}
+
+function handOutDialog() {
+  const query = `?spot=${encodeURIComponent(store.spot)}&layer=${store.layer === 'median' ? 'median' : 'countOn'}`;
+  const link = (what, text, note) => el('li', {}, el('a', { href: `/export/${what}${query}`, download: '' }, text), ` ${note}`);
+  return [
+    el('h2', {}, 'Hand out'),
+    el('ul', {},
+      link('map.png', `Maps of ${store.spot}`, 'all levels, as a picture'),
+      link('sheet.png', 'Sheet', 'all spots on all levels, as a picture; takes a while'),
+      link('report.html', 'Report', 'for a client, with maps, seats and cautions; takes a while'),
+      link('house.yaml', 'House file', 'with what you tried')),
+    el('p', {}, 'All of them show the house as it is tried now. To print the plans as they are, use the browser’s own print command.'),
+  ];
+}
+
+function keysDialog() {
+  const rows = [
+    ['Tab', 'to the next spot, seat or button'], ['Arrow keys', 'move the focused spot or seat by 10 cm; with Shift by 1 m'],
+    ['Page up, Page down', 'move it to the next level'], ['[ and ]', 'turn the focused seat'], ['Enter', 'choose it: a spot is shown, a seat’s link is explained'],
+    ['Escape', 'take back a move that is going on'],
+    ...Object.values(commands).filter(command => command.keys).map(command => [command.keys, command.name]),
+  ];
+  return [el('h2', {}, 'Keys'), el('table', {}, el('tbody', {}, ...rows.map(([keys, what]) => el('tr', {}, el('th', { scope: 'row' }, keys), el('td', {}, what)))))];
+}
+
+/** @param {() => void} close */
+function endDialog(close) {
+  return [
+    el('h2', {}, 'End LinkMargin'),
+    el('p', {}, store.house?.steps.length > 0 ? 'What you tried is not saved yet. It is in the journal: when you start again, you can go on.' : 'Nothing is left to save.'),
+    button('End', async () => {
+      put({ ended: true });
+      const answer = await post('/end');
+      close();
+      if (answer) say(answer.words);
+    }, { class: 'main' }),
+  ];
+}

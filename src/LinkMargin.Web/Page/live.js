@@ -1,0 +1,116 @@
+// The connection to the server: what the page wants to see goes out, figures and fields come in.
+
+import { readFrame } from './frame.js';
+import { put, store } from './store.js';
+import { notice, say } from './speak.js';
+
+const RETRY_MS = 1000;
+
+/** @type {WebSocket|null} */
+let socket = null;
+let generation = 0;
+let sent = '';
+
+/** Connects, and again whenever the connection is lost. */
+export function connect() {
+  socket = new WebSocket(`ws://${location.host}/live`);
+  socket.binaryType = 'arraybuffer';
+  socket.onopen = () => {
+    sent = '';
+    put({ connected: true });
+    watch();
+  };
+  socket.onmessage = event => typeof event.data === 'string' ? take(JSON.parse(event.data)) : takeFrame(event.data);
+  socket.onclose = () => {
+    put({ connected: false });
+    if (!store.ended) setTimeout(connect, RETRY_MS);
+  };
+}
+
+/** Tells the server what is to be seen; only where that has changed. The server answers the latest wish alone. */
+export function watch() {
+  const wish = JSON.stringify({ spot: store.spot, preview: store.preview, version: store.house?.version });
+  if (socket?.readyState !== WebSocket.OPEN || !store.spot || wish === sent) return;
+  sent = wish;
+  socket.send(JSON.stringify({ type: 'watch', generation: ++generation, spot: store.spot, preview: store.preview }));
+}
+
+/** Tells that the last map is on the screen. */
+export function painted() {
+  if (socket?.readyState === WebSocket.OPEN) socket.send('{"type":"painted"}');
+}
+
+/** @param {any} message */
+function take(message) {
+  switch (message.type) {
+    case 'house': return put({ house: message });
+    case 'scale': return put({ scale: message });
+    case 'figures':
+      // An answer to an older wish says nothing about what is on the screen.
+      if (message.generation === generation) put({ figures: message });
+      return;
+    case 'comparison': return put({ comparison: message });
+    case 'progress': return put({ progress: message });
+    case 'job':
+      put({ job: message, progress: null });
+      return say(message.words);
+    case 'notice': return notice(message.words, message.lines);
+  }
+}
+
+/** @type {any[]} coarse levels of a set that is not complete */
+let arriving = [];
+
+/** @param {ArrayBuffer} buffer */
+function takeFrame(buffer) {
+  const frame = readFrame(buffer);
+  if (frame.generation !== generation) {
+    if (frame.isLast) painted();
+    return;
+  }
+  if (frame.isFine) {
+    const fields = store.fields.slice();
+    fields[frame.level] = frame;
+    return put({ fields });
+  }
+  arriving[frame.level] = frame;
+  if (frame.isLast) {
+    put({ fields: arriving, unpainted: true });
+    arriving = [];
+  }
+}
+
+/**
+ * Asks the server to do something; a refusal is shown.
+ * @param {string} path
+ * @param {any} [body]
+ * @returns {Promise<any>} the answer; null where it was refused
+ */
+export async function post(path, body = {}) {
+  try {
+    const response = await fetch(path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
+    const answer = await response.json();
+    if (answer.ok) return answer;
+    notice(answer.words, answer.lines ?? []);
+  } catch {
+    notice('LinkMargin does not answer. What you tried is in the journal; start linkmargin again to go on.', []);
+  }
+  return null;
+}
+
+/**
+ * Asks the server for something.
+ * @param {string} path
+ * @returns {Promise<any>} null where it was refused
+ */
+export async function get(path) {
+  try {
+    const response = await fetch(path);
+    const answer = await response.json();
+    if (response.ok) return answer;
+    notice(answer.words, []);
+  } catch {
+    // The banner about the lost connection says it.
+  }
+  return null;
+}

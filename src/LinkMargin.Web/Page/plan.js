@@ -1,0 +1,185 @@
+// The plans: each level a canvas with the field under an SVG with what is built, and one with the marks.
+
+import { byId, el, refill, svg } from './dom.js';
+import { painted } from './live.js';
+import { drawMarks } from './marks.js';
+import { paint, surfaceOf } from './painter.js';
+import { probabilityOf, normalQuantile, Surface } from './surface.js';
+import { put, store } from './store.js';
+
+/**
+ * One level on the screen.
+ * @typedef {Object} Sheet
+ * @property {any} level
+ * @property {number} index
+ * @property {HTMLElement} figure
+ * @property {HTMLCanvasElement} canvas
+ * @property {SVGSVGElement} built
+ * @property {SVGGElement} paths
+ * @property {SVGSVGElement} marks
+ * @property {any} painted the field on the canvas
+ */
+
+/** @type {Sheet[]} */
+export let sheets = [];
+let drawnHouse = null, drawnLevel = -2;
+
+const sizes = new ResizeObserver(() => {
+  for (const sheet of sheets) sheet.painted = null;
+  draw(new Set(['fields']));
+});
+
+/** Draws what has changed. @param {Set<string>} changed */
+export function draw(changed) {
+  if (!store.house) return;
+  if (store.house !== drawnHouse || store.level !== drawnLevel) {
+    build();
+    changed.add('all');
+  }
+  for (const sheet of sheets) {
+    drawField(sheet, changed);
+    drawMarks(sheet);
+    if (changed.has('link') || changed.has('all')) drawPaths(sheet);
+    if (changed.has('chosen') || changed.has('all')) showChosen(sheet);
+  }
+  if (store.unpainted) {
+    store.unpainted = false;
+    painted();
+  }
+}
+
+function build() {
+  drawnHouse = store.house;
+  drawnLevel = store.level;
+  const old = sheets;
+  sizes.disconnect();
+  sheets = store.house.levels.map((level, index) => ({ level, index })).filter(one => store.level < 0 || one.index === store.level).map(one => sheetOf(one, old));
+  refill(byId('plans'), ...sheets.map(sheet => sheet.figure).reverse());
+  byId('plans').classList.toggle('single', sheets.length === 1);
+  for (const sheet of sheets) sizes.observe(sheet.figure);
+}
+
+/** A level's sheet; its canvas stays, so that the map never flickers. */
+function sheetOf({ level, index }, old) {
+  const was = old.find(sheet => sheet.index === index);
+  const canvas = was?.canvas ?? el('canvas', { 'aria-hidden': 'true' });
+  const marks = was?.marks ?? svg('svg', { class: 'marks', role: 'group' });
+  marks.setAttribute('aria-label', `Spots and seats on ${level.name}`);
+  const paths = svg('g', { class: 'paths' });
+  const built = builtOf(level, index, paths);
+  const [west, south, east, north] = level.bounds;
+  const stack = el('div', { class: 'stack' }, canvas, built, marks);
+  stack.style.aspectRatio = `${east - west} / ${north - south}`;
+  stack.style.setProperty('--ratio', String((east - west) / (north - south)));
+  const figure = el('figure', { class: 'level', dataset: { level: index } }, el('figcaption', {}, level.name), stack);
+  return { level, index, figure, canvas, built, paths, marks, painted: null };
+}
+
+/** @param {any} level @param {number} index @param {SVGGElement} paths */
+function builtOf(level, index, paths) {
+  const [west, south, east, north] = level.bounds;
+  const path = (shape, cls, data) => svg('path', { d: shape, class: cls, ...data });
+  const thing = (kind, item) => ({ dataset: { kind, name: item.name, level: String(index) } });
+  const chosenBy = (kind, item, shape, cls, title) => svg('path', { d: shape, class: cls, ...thing(kind, item) }, svg('title', {}, title));
+  const group = svg('g', { transform: 'scale(1,-1)' },
+    path(level.floor, 'rooms'),
+    path(level.joists, 'joists', { 'clip-path': `url(#floor-${index})` }),
+    path(level.voids, 'voids'),
+    ...store.house.zones.filter(zone => zone.level === index).map(zone => path(zone.outline, 'zone')),
+    ...level.fixtures.flatMap(item => [
+      chosenBy('fixture', item, item.outline, item.hollow ? 'fixture hollow' : 'fixture', `${item.name}: ${item.material}`),
+      path(item.sides, 'sides')]),
+    ...level.walls.filter(item => !item.full).map(item => chosenBy('wall', item, item.shape, 'wall low', `${item.name}: ${item.material}`)),
+    path(level.walls.filter(item => item.full).map(item => item.shape).join(''), 'casing'),
+    ...level.walls.filter(item => item.full).map(item => chosenBy('wall', item, item.shape, 'wall', `${item.name}: ${item.material}`)),
+    ...level.openings.flatMap(item => [
+      path(item.shape, `hole ${item.kind}`),
+      item.swing && path(item.swing, 'swing'),
+      item.leaf && path(item.leaf, `leaf ${item.kind}`),
+      item.kind !== 'gap' && chosenBy('opening', item, item.shape, 'grip', `${item.name}: ${item.open ? 'open' : 'shut'}, ${item.material}`)]),
+    paths);
+  return svg('svg', { class: 'built', viewBox: `${west} ${-north} ${east - west} ${north - south}`, 'aria-hidden': 'true' },
+    svg('clipPath', { id: `floor-${index}` }, path(level.floor)), group);
+}
+
+/** @param {Sheet} sheet @param {Set<string>} changed */
+function drawField(sheet, changed) {
+  const field = store.fields[sheet.index];
+  if (!field || !store.scale) return;
+  const key = `${store.layer} ${store.house.version}`;
+  if (sheet.painted === field && sheet.paintedKey === key) return;
+  const ratio = window.devicePixelRatio || 1, [west, south, east, north] = sheet.level.bounds;
+  const width = Math.round(sheet.canvas.clientWidth * ratio);
+  if (width === 0) return;
+  sheet.canvas.width = width;
+  sheet.canvas.height = Math.round(width * (north - south) / (east - west));
+  paint(sheet.canvas, field, { layer: store.layer, house: store.house, scale: store.scale, level: sheet.level });
+  sheet.painted = field;
+  sheet.paintedKey = key;
+  sheet.figure.dataset.fine = String(field.isFine);
+}
+
+/** @param {Sheet} sheet */
+function drawPaths(sheet) {
+  const parts = (store.link?.paths ?? []).slice().reverse().flatMap(path => path.parts.map(part => ({ path, part })));
+  sheet.paths.replaceChildren(...parts.map(({ path, part }) => svg('polyline', {
+    points: pointsText(part.points),
+    class: `path ${path.kind} ${part.level === sheet.index ? '' : 'elsewhere'}`,
+    'stroke-width': part.level === sheet.index ? path.width * 1.2 : 0.9,
+  })));
+}
+
+/** @param {number[]} points x and y in turn */
+export const pointsText = points => points.map((value, i) => i % 2 === 0 ? value : `${value} `).join(' ');
+
+/** @param {Sheet} sheet */
+function showChosen(sheet) {
+  for (const element of sheet.built.querySelectorAll('[data-kind]')) {
+    const chosen = store.chosen;
+    element.classList.toggle('chosen', Boolean(chosen) && chosen.kind === element.dataset.kind && chosen.name === element.dataset.name && chosen.level === sheet.index);
+  }
+}
+
+/**
+ * Where a place on the screen is: the level under it and metres on its plan; null beside all plans.
+ * @param {number} clientX
+ * @param {number} clientY
+ */
+export function placeAt(clientX, clientY) {
+  for (const sheet of sheets) {
+    const box = sheet.built.getBoundingClientRect();
+    if (clientX >= box.left && clientX <= box.right && clientY >= box.top && clientY <= box.bottom) {
+      const [west, , east, north] = sheet.level.bounds, scale = (east - west) / box.width;
+      return { sheet, level: sheet.index, x: west + (clientX - box.left) * scale, y: north - (clientY - box.top) * scale };
+    }
+  }
+  return null;
+}
+
+/**
+ * The figures of the map at a place, in words; empty outside.
+ * @param {number} level
+ * @param {number} x
+ * @param {number} y
+ */
+export function marginAt(level, x, y) {
+  const field = store.fields[level], house = store.house;
+  if (!field || !house) return '';
+  const countOn = new Surface(field, field.countOn).at(x, y), median = new Surface(field, field.median).at(x, y);
+  const isBuilt = house.levels[level].fixtures.some(item => item.fills && isIn(item.outline, x, y)) || !isIn(house.levels[level].floor, x, y);
+  if (Number.isNaN(countOn) || isBuilt) return '';
+  const likely = probabilityOf(median, countOn, house.requiredDb, normalQuantile(house.confidence));
+  const tenth = db => (Math.floor(db * 10) / 10).toFixed(1);
+  return `${tenth(countOn)} dB to count on, median ${tenth(median)} dB, ${Math.min(99, Math.max(1, Math.round(likely * 100)))} % for ${house.requiredDb} dB`;
+}
+
+const tester = document.createElement('canvas').getContext('2d');
+/** @type {Map<string, Path2D>} */
+const shapes = new Map();
+
+/** @param {string} shape @param {number} x @param {number} y */
+function isIn(shape, x, y) {
+  if (shapes.size > 500) shapes.clear();
+  if (!shapes.has(shape)) shapes.set(shape, new Path2D(shape));
+  return tester.isPointInPath(/** @type {Path2D} */ (shapes.get(shape)), x, y);
+}

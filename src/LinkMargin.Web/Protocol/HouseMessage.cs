@@ -1,0 +1,103 @@
+using System.Text.Json.Serialization;
+
+namespace LinkMargin.Web.Protocol;
+
+/// <summary>A message to the page; its type comes first.</summary>
+/// <param name="Type">What it is.</param>
+internal abstract record Message([property: JsonPropertyOrder(-1)] string Type);
+
+/// <summary>The house as it is to be drawn, and what can be done with it. Lengths are metres.</summary>
+internal sealed record HouseMessage() : Message("house")
+{
+    public required int Version { get; init; }
+
+    public required string Name { get; init; }
+
+    public required string File { get; init; }
+
+    /// <summary>Whether lengths are shown in feet and inches.</summary>
+    public required bool InFeet { get; init; }
+
+    public required IReadOnlyList<LevelDrawing> Levels { get; init; }
+
+    public required IReadOnlyList<SpotItem> Spots { get; init; }
+
+    public required IReadOnlyList<SeatItem> Seats { get; init; }
+
+    public required IReadOnlyList<ZoneItem> Zones { get; init; }
+
+    public required string Console { get; init; }
+
+    public required string Controller { get; init; }
+
+    /// <summary>The margin that most seats require, dB: that of the heaviest line.</summary>
+    public required double RequiredDb { get; init; }
+
+    /// <summary>How sure the margin to count on is, in words.</summary>
+    public required string Often { get; init; }
+
+    /// <summary>The same as a share, 0 to 1.</summary>
+    public required double Confidence { get; init; }
+
+    /// <summary>The steps tried, in words.</summary>
+    public required IReadOnlyList<string> Steps { get; init; }
+
+    public required int Undone { get; init; }
+
+    public required IReadOnlyList<string> People { get; init; }
+
+    /// <summary>Height of the hands of the map, metres above the floor.</summary>
+    public required double HandsMetres { get; init; }
+
+    /// <summary>What is to be known of the journal; empty for nothing.</summary>
+    public required string JournalNote { get; init; }
+
+    /// <summary>Steps of an earlier page that could be gone on from.</summary>
+    public required int Recoverable { get; init; }
+
+    public required string RecoveryNote { get; init; }
+
+    /// <summary>Errors in the file as it is on disk, in the words of <c>check</c>.</summary>
+    public required IReadOnlyList<ProblemItem> Problems { get; init; }
+}
+
+/// <summary>One level. Shapes are SVG paths in metres, y north.</summary>
+internal sealed record LevelDrawing(string Name, double HeightMetres, double[] Bounds)
+{
+    public required IReadOnlyList<RoomItem> Rooms { get; init; }
+
+    /// <summary>All rooms as one shape.</summary>
+    public required string Floor { get; init; }
+
+    public required IReadOnlyList<WallItem> Walls { get; init; }
+
+    public required IReadOnlyList<OpeningItem> Openings { get; init; }
+
+    public required string Joists { get; init; }
+
+    /// <summary>Holes in its own floor.</summary>
+    public required string Voids { get; init; }
+
+    public required IReadOnlyList<FixtureItem> Fixtures { get; init; }
+}
+
+internal sealed record RoomItem(string Name, double X, double Y, double Width);
+
+internal sealed record WallItem(string Name, string Material, bool Full, string Shape);
+
+internal sealed record OpeningItem(string Name, string Kind, bool Open, string Material, string Shape, string Leaf, string Swing, double X, double Y);
+
+/// <summary>A fixture; <paramref name="Fills"/> says whether the map's height lies in it, so that no margin is shown there.</summary>
+internal sealed record FixtureItem(string Name, string Material, bool Hollow, bool Fills, string Outline, string Sides);
+
+internal sealed record SpotItem(string Name, int Level, double X, double Y, double Height);
+
+internal sealed record SeatItem(string Name, int Level, double X, double Y, double Hands, double? Facing, double RequiredDb, string? Plays, string? Faces);
+
+internal sealed record ZoneItem(string Name, int Level, string Outline);
+
+internal sealed record ProblemItem(int Line, int Column, bool IsError, string Words);
+
+/// <summary>The colours of margins, lowest first; one for each step from <paramref name="LeastDb"/> on.</summary>
+internal sealed record ScaleMessage(double LeastDb, double GreatestDb, double StepDb, IReadOnlyList<string> Tones, IReadOnlyList<double> Lines, IReadOnlyList<string> ProbabilityTones)
+    : Message("scale");

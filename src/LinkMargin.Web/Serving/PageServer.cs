@@ -1,0 +1,125 @@
+using System.Net;
+using System.Net.Sockets;
+using LinkMargin.Files.Writing;
+using LinkMargin.Web.Houses;
+using LinkMargin.Web.Live;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace LinkMargin.Web.Serving;
+
+/// <summary>Serves the page of one house on this machine, and on no other.</summary>
+internal sealed class PageServer : IAsyncDisposable
+{
+    // No request of a page is larger; nor has a page so many connections.
+    private const long MostRequestBytes = 256 * 1024;
+    private const long MostConnections = 64;
+
+    private static readonly TimeSpan StopTime = TimeSpan.FromSeconds(2);
+
+    private readonly WebApplication app;
+    private readonly CancellationTokenSource stopping = new();
+    private readonly FileWatch watch;
+    private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    private PageServer(WebApplication app, Admission admission, PageServices services)
+    {
+        (this.app, Admission, Services) = (app, admission, services);
+        watch = new FileWatch(services.Tried);
+    }
+
+    /// <summary>Who may use it.</summary>
+    public Admission Admission { get; }
+
+    /// <summary>What its pages share.</summary>
+    public PageServices Services { get; }
+
+    /// <summary>The port it listens on.</summary>
+    public int Port { get; private set; }
+
+    /// <summary>Ends when a page asks the program to end.</summary>
+    public Task Ended => ended.Task;
+
+    /// <summary>Where it is, without a token.</summary>
+    public string Origin => Guard.OriginOf(Port);
+
+    /// <summary>Starts.</summary>
+    /// <param name="tried">The house; the server disposes of it.</param>
+    /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+    /// <param name="port">The port; 0 for any that is free.</param>
+    /// <param name="services">What pages share; null for the usual.</param>
+    /// <exception cref="FileProblemException">The port cannot be had.</exception>
+    public static async Task<PageServer> Start(TriedHouse tried, double confidence, int port, PageServices? services = null)
+    {
+        // The empty builder reads no settings file of the folder it happens to stand in and no environment variable: either could open the
+        // page to a network.
+        WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        builder.WebHost.UseKestrelCore();
+        builder.Services.AddRoutingCore();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = MostRequestBytes;
+            kestrel.Limits.MaxConcurrentConnections = MostConnections;
+            kestrel.Listen(IPAddress.Loopback, port);
+        });
+        WebApplication app = builder.Build();
+        var server = new PageServer(app, new Admission(), services ?? new PageServices(tried, confidence));
+        Guard? guard = null;
+        app.Use((HttpContext context, RequestDelegate next) =>
+        {
+            guard ??= new Guard(server.Admission, server.Port = PortOf(app));
+            return guard.Pass(context, next);
+        });
+        app.UseWebSockets();
+        new Routes(server.Services, () => server.ended.TrySetResult(), server.stopping.Token).AddTo(app);
+        try
+        {
+            await app.StartAsync();
+        }
+        catch (Exception fault) when (fault is IOException or SocketException)
+        {
+            await app.DisposeAsync();
+            throw new FileProblemException(FormattableString.Invariant($"port {port}"), "another program uses it; choose another --port, or none for any that is free", fault);
+        }
+
+        server.Port = PortOf(app);
+        return server;
+    }
+
+    /// <summary>An address that admits one browser, once.</summary>
+    public string NewAddress() => $"{Origin}/?{Guard.TokenKey}={Admission.NewToken()}";
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        // Pages first: an open socket would hold the server up.
+        await stopping.CancelAsync();
+        watch.Dispose();
+        Services.Jobs.Dispose();
+        using (var soon = new CancellationTokenSource(StopTime))
+        {
+            try
+            {
+                await app.StopAsync(soon.Token);
+            }
+            catch (OperationCanceledException)
+            {
+                // Somebody holds a connection open; it ends with the program.
+            }
+        }
+
+        await app.DisposeAsync();
+        Services.Tried.Dispose();
+        stopping.Dispose();
+    }
+
+    private static int PortOf(WebApplication app)
+    {
+        string address = ((IApplicationBuilder)app).ServerFeatures.Get<IServerAddressesFeature>()!.Addresses.Single();
+        return new Uri(address).Port;
+    }
+}

@@ -1,0 +1,116 @@
+using System.Collections.Concurrent;
+using Microsoft.Playwright;
+
+namespace LinkMargin.Browser.Tests;
+
+/// <summary>One browser for all tests of a class.</summary>
+public sealed class BrowserFixture : IAsyncLifetime
+{
+    private IPlaywright? playwright;
+
+    public IBrowser Browser { get; private set; } = null!;
+
+    public async Task InitializeAsync()
+    {
+        if (Chromium.Path is null && !Chromium.IsRequired)
+        {
+            return;
+        }
+
+        playwright = await Playwright.CreateAsync();
+        Browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Chromium.Path ?? throw new InvalidOperationException($"{Chromium.RequiredVariable} is set, and no Chromium was found."),
+            Args = ["--no-sandbox", "--disable-gpu"],
+        });
+    }
+
+    public async Task DisposeAsync()
+    {
+        if (playwright is not null)
+        {
+            await Browser.CloseAsync();
+            playwright.Dispose();
+        }
+    }
+}
+
+/// <summary>A page in a browser context of its own, with everything the browser said about it.</summary>
+internal sealed class OpenPage : IAsyncDisposable
+{
+    // Machines that build are slow and busy.
+    private const float PatienceMs = 60_000;
+
+    private readonly IBrowserContext context;
+
+    private OpenPage(IBrowserContext context, IPage page) => (this.context, Page) = (context, page);
+
+    public IPage Page { get; }
+
+    public ConcurrentQueue<string> Said { get; } = [];
+
+    public ConcurrentQueue<string> Asked { get; } = [];
+
+    public static async Task<OpenPage> Of(IBrowser browser, string address, int width = 1280, int height = 800, ColorScheme scheme = ColorScheme.Light)
+    {
+        IBrowserContext context = await browser.NewContextAsync(new BrowserNewContextOptions
+        {
+            ViewportSize = new ViewportSize { Width = width, Height = height },
+            ColorScheme = scheme,
+            AcceptDownloads = true,
+        });
+        context.SetDefaultTimeout(PatienceMs);
+        var open = new OpenPage(context, await context.NewPageAsync());
+        await open.GoTo(address);
+        return open;
+    }
+
+    /// <summary>Another page of the same browser, which is admitted already.</summary>
+    public async Task<OpenPage> Another(string address)
+    {
+        var open = new OpenPage(context, await context.NewPageAsync());
+        await open.GoTo(address);
+        return open;
+    }
+
+    /// <summary>Waits until the seats have figures and every level its fine map.</summary>
+    public async Task Settled()
+    {
+        await Page.Locator("#seats .verdict").First.WaitForAsync();
+        await Page.WaitForFunctionAsync("() => document.querySelectorAll('.level').length > 0 && [...document.querySelectorAll('.level')].every(level => level.dataset.fine === 'true')");
+    }
+
+    public Task Has(string selector, string text) => Page.Locator(selector).Filter(new LocatorFilterOptions { HasText = text }).First.WaitForAsync();
+
+    /// <summary>The figure of a seat in the list.</summary>
+    public Task<string> FigureOf(string seat) => Page.Locator($"#seats table:not(.all) tr:has(th:has-text(\"{seat}\")) .verdict").InnerTextAsync();
+
+    public async Task<(float X, float Y)> MiddleOf(string selector)
+    {
+        LocatorBoundingBoxResult box = (await Page.Locator(selector).First.BoundingBoxAsync())!;
+        return (box.X + (box.Width / 2), box.Y + (box.Height / 2));
+    }
+
+    public async Task Drag(string selector, float dx, float dy, bool drops = true)
+    {
+        (float x, float y) = await MiddleOf(selector);
+        await Page.Mouse.MoveAsync(x, y);
+        await Page.Mouse.DownAsync();
+        await Page.Mouse.MoveAsync(x + (dx / 2), y + (dy / 2), new MouseMoveOptions { Steps = 4 });
+        await Page.Mouse.MoveAsync(x + dx, y + dy, new MouseMoveOptions { Steps = 4 });
+        if (drops)
+        {
+            await Page.Mouse.UpAsync();
+        }
+    }
+
+    public ValueTask DisposeAsync() => new(context.CloseAsync());
+
+    private async Task GoTo(string address)
+    {
+        Page.Console += (_, message) => Said.Enqueue($"{message.Type}: {message.Text}");
+        Page.PageError += (_, fault) => Said.Enqueue(fault);
+        Page.Request += (_, request) => Asked.Enqueue(request.Url);
+        await Page.GotoAsync(address);
+    }
+}
