@@ -108,7 +108,7 @@ internal sealed class OpenPage : IAsyncDisposable
 
     private async Task GoTo(string address)
     {
-        Page.Console += (_, message) => Said.Enqueue($"{message.Type}: {message.Text}");
+        Page.Console += (_, message) => Said.Enqueue($"{message.Type}: {message.Text} ({message.Location})");
         Page.PageError += (_, fault) => Said.Enqueue(fault);
         Page.Request += (_, request) => Asked.Enqueue(request.Url);
         await Page.GotoAsync(address);

@@ -19,16 +19,16 @@ internal interface ISpotFields
     public IEnumerable<(Field Median, Field CountOn)> Fine(LinkModel model, Spot spot, int firstLevel, CancellationToken cancellation);
 }
 
-/// <summary>Fields with every cell traced.</summary>
+/// <summary>Fields in the stages of the engine: coarse for a hand that moves, then as close to exact as a map needs.</summary>
 /// <param name="basis">How uncertain the figures are.</param>
 /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
-internal sealed class TracedSpotFields(UncertaintyBasis basis, double confidence) : ISpotFields
+internal sealed class StagedSpotFields(UncertaintyBasis basis, double confidence) : ISpotFields
 {
     // Few enough cells for a map while somebody drags, whatever the size of the house; fine enough, afterwards, for lines that read well.
-    private const int CoarseCells = 420;
-    private const double LeastCoarseMetres = 0.4;
-    private const int FineCells = 4000;
-    private const double LeastFineMetres = 0.2;
+    private const int CoarseCells = 1500;
+    private const double LeastCoarseMetres = 0.25;
+    private const int FineCells = 8000;
+    private const double LeastFineMetres = 0.15;
 
     /// <inheritdoc/>
     public IReadOnlyList<(Field Median, Field CountOn)> Coarse(LinkModel model, Spot spot, double allowanceDb, CancellationToken cancellation)
@@ -38,7 +38,7 @@ internal sealed class TracedSpotFields(UncertaintyBasis basis, double confidence
         [
             .. Enumerable.Range(0, model.House.Levels.Count).Select(level =>
             {
-                Field median = FieldComputation.Compute(model, new FieldRequest(spot, level) { CellMetres = cell }, null, cancellation);
+                Field median = FieldComputation.Compute(model, new FieldRequest(spot, level) { CellMetres = cell, Stage = FieldStage.Coarse }, null, cancellation);
                 return (median, median with { MarginDb = [.. median.MarginDb.Select(db => db - allowanceDb)] });
             }),
         ];
@@ -50,7 +50,7 @@ internal sealed class TracedSpotFields(UncertaintyBasis basis, double confidence
         double cell = CellOf(model.House, FineCells, LeastFineMetres);
         foreach (int level in Enumerable.Range(0, model.House.Levels.Count).OrderBy(level => Math.Abs(level - firstLevel)))
         {
-            Field median = FieldComputation.Compute(model, new FieldRequest(spot, level) { CellMetres = cell }, null, cancellation);
+            Field median = FieldComputation.Compute(model, new FieldRequest(spot, level) { CellMetres = cell, Stage = FieldStage.Map }, null, cancellation);
             cancellation.ThrowIfCancellationRequested();
             yield return (median, FieldAtConfidence.Of(model, median, basis, confidence));
         }

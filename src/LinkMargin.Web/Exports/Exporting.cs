@@ -50,7 +50,7 @@ internal sealed class Exporting(PageServices services)
         {
             for (int level = 0; level < house.Levels.Count; level++)
             {
-                Field median = FieldComputation.Compute(model, new FieldRequest(spot, level), null, cancellation);
+                Field median = FieldComputation.Compute(model, new FieldRequest(spot, level) { Stage = FieldStage.Map }, null, cancellation);
                 fields.Add((median, FieldAtConfidence.Of(model, median, state.Now.Uncertainty, services.Confidence)));
             }
         }

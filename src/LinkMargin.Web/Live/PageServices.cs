@@ -23,7 +23,7 @@ internal sealed class PageServices
         Models = new Models();
         Figures = new SeatFigures(Models, confidence);
         Comparisons = new Comparisons(Models, Figures, confidence);
-        Fields = fields ?? new TracedSpotFields(tried.Current.Now.Uncertainty, confidence);
+        Fields = fields ?? new StagedSpotFields(tried.Current.Now.Uncertainty, confidence);
         Jobs = new Jobs(tried, Models, confidence);
     }
 

@@ -104,7 +104,7 @@ let asked = 0;
 /** @param {string} text */
 async function search(text) {
   words_ = text;
-  const mine = ++asked, rows = text.trim() ? await get(`/materials?words=${encodeURIComponent(text)}`) ?? [] : [];
+  const mine = ++asked, rows = text.trim() ? (await get(`/materials?words=${encodeURIComponent(text)}`))?.rows ?? [] : [];
   if (mine === asked) put({ found: rows });
 }
 

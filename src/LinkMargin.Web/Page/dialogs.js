@@ -45,7 +45,6 @@ function handOutDialog() {
     el('ul', {},
       link('map.png', `Maps of ${store.spot}`, 'all levels, as a picture'),
       link('sheet.png', 'Sheet', 'all spots on all levels, as a picture; takes a while'),
-      link('report.html', 'Report', 'for a client, with maps, seats and cautions; takes a while'),
       link('house.yaml', 'House file', 'with what you tried')),
     el('p', {}, 'All of them show the house as it is tried now. To print the plans as they are, use the browser’s own print command.'),
   ];

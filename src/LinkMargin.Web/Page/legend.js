@@ -10,9 +10,9 @@ export function draw(changed) {
   const isShare = layer === 'probability', tones = isShare ? scale.probabilityTones : scale.tones;
   const label = i => isShare ? `${i * 10} %` : String(scale.leastDb + i * scale.stepDb);
   const bar = el('div', { class: 'tones', 'aria-hidden': 'true' }, ...tones.map((tone, i) => {
-    const box = el('span', { class: 'tone' }, el('span', { class: 'from' }, label(i)));
+    const box = el('span', { class: 'tone' });
     box.style.setProperty('--tone', tone);
-    return box;
+    return el('span', { class: 'step' }, box, el('span', { class: 'from' }, label(i)));
   }));
   const what = { countOn: 'margin to count on, dB', median: 'median margin, dB', probability: `probability of ${house.requiredDb} dB or more` }[layer];
   refill(byId('footer'),

@@ -25,7 +25,7 @@ export function drawMarks(sheet) {
 /** Names of rooms that have room for them, under all marks. */
 function drawRooms(sheet, at, scale, taken) {
   const fitting = sheet.level.rooms.map(room => ({ ...room, ...at(room) })).filter(room => {
-    const width = room.name.length * 6.4, box = { left: room.px - width / 2, right: room.px + width / 2, top: room.py - 9, bottom: room.py + 5 };
+    const width = widthOf(room.name, false), box = { left: room.px - width / 2, right: room.px + width / 2, top: room.py - 9, bottom: room.py + 5 };
     const fits = width < room.width * scale - 4 && !taken.some(other => overlap(box, other));
     if (fits) taken.push(box);
     return fits;
@@ -37,6 +37,21 @@ function drawRooms(sheet, at, scale, taken) {
   layer = svg('g', { class: 'rooms-named', 'aria-hidden': 'true' }, ...fitting.map(room => svg('text', { x: room.px, y: room.py, class: 'room' }, room.name)));
   layer.drawn = drawn;
   sheet.marks.prepend(layer);
+}
+
+const ruler = document.createElement('canvas').getContext('2d');
+/** @type {Map<string, number>} */
+const widths = new Map();
+
+/** How wide a text is on a plan, pixels. @param {string} text @param {boolean} isBold */
+function widthOf(text, isBold) {
+  const key = `${isBold} ${text}`;
+  if (!widths.has(key)) {
+    if (widths.size > 2000) widths.clear();
+    ruler.font = `${isBold ? 'bold 13px' : '12px'} ${getComputedStyle(document.body).fontFamily}`;
+    widths.set(key, ruler.measureText(text).width);
+  }
+  return widths.get(key);
 }
 
 const overlap = (one, other) => other.left < one.right && other.right > one.left && other.top < one.bottom && other.bottom > one.top;
@@ -113,7 +128,7 @@ function label(mark) {
 
 /** The first of some places beside the mark that is free; the one beside it where none is. */
 function placeLabel(mark, taken, box) {
-  const width = Math.max(...mark.lines.map(line => line.length)) * 6.3 + 2, height = mark.lines.length * LINE;
+  const width = Math.max(...mark.lines.map((line, i) => widthOf(line, i > 0 || mark.kind === 'spot'))) + 4, height = mark.lines.length * LINE;
   const middle = -height / 2 + LINE * 0.78;
   const candidates = [
     { lx: GAP, ly: middle, anchor: 'start', left: GAP }, { lx: -GAP, ly: middle, anchor: 'end', left: -GAP - width },

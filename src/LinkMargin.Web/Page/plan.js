@@ -54,19 +54,22 @@ function build() {
   const old = sheets;
   sizes.disconnect();
   sheets = store.house.levels.map((level, index) => ({ level, index })).filter(one => store.level < 0 || one.index === store.level).map(one => sheetOf(one, old));
-  refill(byId('plans'), ...sheets.map(sheet => sheet.figure).reverse());
+  const figures = sheets.map(sheet => sheet.figure).reverse();
+  if (figures.length !== byId('plans').children.length || figures.some((figure, i) => figure !== byId('plans').children[i])) refill(byId('plans'), ...figures);
   byId('plans').classList.toggle('single', sheets.length === 1);
   for (const sheet of sheets) sizes.observe(sheet.figure);
 }
 
-/** A level's sheet; its canvas stays, so that the map never flickers. */
+/** A level's sheet. What holds map and marks stays: the map never flickers, and a mark that is moved by keys keeps the focus. */
 function sheetOf({ level, index }, old) {
-  const was = old.find(sheet => sheet.index === index);
-  const canvas = was?.canvas ?? el('canvas', { 'aria-hidden': 'true' });
-  const marks = was?.marks ?? svg('svg', { class: 'marks', role: 'group' });
-  marks.setAttribute('aria-label', `Spots and seats on ${level.name}`);
-  const paths = svg('g', { class: 'paths' });
+  const was = old.find(sheet => sheet.index === index), paths = svg('g', { class: 'paths' });
   const built = builtOf(level, index, paths);
+  if (was && was.level.name === level.name && String(was.level.bounds) === String(level.bounds)) {
+    was.built.replaceWith(built);
+    return Object.assign(was, { level, built, paths });
+  }
+  const canvas = el('canvas', { 'aria-hidden': 'true' });
+  const marks = svg('svg', { class: 'marks', role: 'group', 'aria-label': `Spots and seats on ${level.name}` });
   const [west, south, east, north] = level.bounds;
   const stack = el('div', { class: 'stack' }, canvas, built, marks);
   stack.style.aspectRatio = `${east - west} / ${north - south}`;

@@ -18,7 +18,7 @@ export function draw(changed) {
 
 /** Asks once which radios there are. */
 export async function loadRadios() {
-  radios = await get('/radios') ?? [];
+  radios = (await get('/radios'))?.rows ?? [];
   put({ radios });
 }
 

@@ -49,7 +49,10 @@ internal sealed record RecoverRequest
     public bool GoOn { get; init; }
 }
 
-/// <summary>A name to look for in the tables.</summary>
+/// <summary>Rows of the tables that were looked for.</summary>
+internal sealed record FoundRows(IReadOnlyList<FoundMaterial> Rows);
+
+/// <summary>A row of the tables.</summary>
 internal sealed record FoundMaterial(string Name, string Kind, string What);
 
 /// <summary>All messages as JSON, for code that is compiled ahead: what is not listed here is found missing by the first test.</summary>
@@ -62,7 +65,7 @@ internal sealed record FoundMaterial(string Name, string Kind, string What);
 [JsonSerializable(typeof(NoticeMessage))]
 [JsonSerializable(typeof(LinkAnswer))]
 [JsonSerializable(typeof(Answer))]
-[JsonSerializable(typeof(IReadOnlyList<FoundMaterial>))]
+[JsonSerializable(typeof(FoundRows))]
 [JsonSerializable(typeof(WatchRequest))]
 [JsonSerializable(typeof(ChangeRequest))]
 [JsonSerializable(typeof(JobRequest))]

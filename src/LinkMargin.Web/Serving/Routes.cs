@@ -159,19 +159,19 @@ internal sealed class Routes(PageServices services, Action end, CancellationToke
     {
         MaterialTables tables = Tried.Source.Tables;
         string words = context.Request.Query["words"].ToString();
-        IReadOnlyList<FoundMaterial> found =
+        FoundRows found = new(
         [
             .. (words.Length == 0
                     ? tables.Materials.Values.Select(row => new FoundRow(row.Name, tables.KindOf(row.Name), row.Description))
                     : new RowSearch(tables).Find(words).Where(row => tables.Materials.ContainsKey(row.Name)))
                 .Take(words.Length == 0 ? int.MaxValue : MostFound)
                 .Select(row => new FoundMaterial(row.Name, row.Kind, row.What)),
-        ];
+        ]);
         return Json(context, found);
     }
 
-    private IReadOnlyList<FoundMaterial> FoundRadios() =>
-        [.. Tried.Source.Tables.Radios.Values.Select(radio => new FoundMaterial(radio.Name, MaterialTables.AllRadios, radio.Description))];
+    private FoundRows FoundRadios() =>
+        new([.. Tried.Source.Tables.Radios.Values.Select(radio => new FoundMaterial(radio.Name, MaterialTables.AllRadios, radio.Description))]);
 
     private async Task Export(HttpContext context)
     {
