@@ -36,6 +36,7 @@ public sealed class PageTests(BrowserFixture fixture) : IClassFixture<BrowserFix
         await using ServedHouse house = await ServedHouse.Of(ServedHouse.Small);
         await using OpenPage page = await OpenPage.Of(fixture.Browser, house.Server.NewAddress());
         await page.Page.Locator("#toolbar select").First.SelectOptionAsync("shelf");
+        await page.Has("#seats h2", "Shelf:");
         await page.Settled();
         string before = await page.FigureOf("sofa");
         byte[] mapBefore = await MapOf(page);
@@ -66,7 +67,7 @@ public sealed class PageTests(BrowserFixture fixture) : IClassFixture<BrowserFix
         await page.Drag(Sofa, 60, 40, drops: false);
         await page.Page.Keyboard.PressAsync("Escape");
         await page.Page.Mouse.UpAsync();
-        await page.Page.WaitForFunctionAsync("at => { const box = document.querySelector(\".mark[data-key='seat sofa'] .body\").getBoundingClientRect(); return Math.abs(box.x + box.width / 2 - at) < 8; }", before.X);
+        await page.Page.WaitForFunctionAsync("at => { const box = document.querySelector(\".mark[data-key='seat sofa'] .body\").getBoundingClientRect(); return Math.abs(box.x + box.width / 2 - at) < 8; }", (double)before.X);
         Assert.Empty(house.Tried.Current.Steps);
     }
 

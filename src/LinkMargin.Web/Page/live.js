@@ -75,7 +75,8 @@ function takeFrame(buffer) {
   }
   arriving[frame.level] = frame;
   if (frame.isLast) {
-    put({ fields: arriving, unpainted: true });
+    // Two sets may arrive before either is painted; each is confirmed, or the server would wait for ever.
+    put({ fields: arriving, unpainted: store.unpainted + 1 });
     arriving = [];
   }
 }

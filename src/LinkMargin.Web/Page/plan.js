@@ -37,15 +37,13 @@ export function draw(changed) {
     changed.add('all');
   }
   for (const sheet of sheets) {
+    if (changed.has('spot') || changed.has('preview')) sheet.figure.dataset.fine = 'false';
     drawField(sheet, changed);
     drawMarks(sheet);
     if (changed.has('link') || changed.has('all')) drawPaths(sheet);
     if (changed.has('chosen') || changed.has('all')) showChosen(sheet);
   }
-  if (store.unpainted) {
-    store.unpainted = false;
-    painted();
-  }
+  for (; store.unpainted > 0; store.unpainted--) painted();
 }
 
 function build() {

@@ -37,6 +37,8 @@ export const store = {
   job: null,
   /** @type {any} */
   progress: null,
+  /** Coarse maps that arrived and are not on the screen. */
+  unpainted: 0,
   connected: false,
   ended: false,
 };
