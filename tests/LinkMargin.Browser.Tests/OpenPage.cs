@@ -83,7 +83,28 @@ internal sealed class OpenPage : IAsyncDisposable
     public Task Has(string selector, string text) => Page.Locator(selector).Filter(new LocatorFilterOptions { HasText = text }).First.WaitForAsync();
 
     /// <summary>The figure of a seat in the list.</summary>
-    public Task<string> FigureOf(string seat) => Page.Locator($"#seats table:not(.all) tr:has(th:has-text(\"{seat}\")) .verdict").InnerTextAsync();
+    public async Task<string> FigureOf(string seat)
+    {
+        string cell = await Page.Locator($"#seats table:not(.all) tr:has(th:has-text(\"{seat}\")) .verdict").InnerTextAsync();
+        return cell.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)[1];
+    }
+
+    /// <summary>Waits until a seat's figure is, or is not, the one given.</summary>
+    public async Task FigureBecomes(string seat, string figure, bool isThat = true)
+    {
+        const int Looks = 600, ApartMs = 100;
+        for (int i = 0; i < Looks; i++)
+        {
+            if (await FigureOf(seat) == figure == isThat)
+            {
+                return;
+            }
+
+            await Page.WaitForTimeoutAsync(ApartMs);
+        }
+
+        Assert.Fail($"{seat} is {await FigureOf(seat)}; expected {(isThat ? "" : "anything but ")}{figure}");
+    }
 
     public async Task<(float X, float Y)> MiddleOf(string selector)
     {

@@ -26,7 +26,7 @@ public sealed class PageTests(BrowserFixture fixture) : IClassFixture<BrowserFix
         SpotFigures shown = (await comparisons.Of(house.Tried.Current)).Spots[0];
         foreach (SeatFigure figure in shown.Seats)
         {
-            Assert.Contains(figure.CountOn, await page.FigureOf(figure.Seat), StringComparison.Ordinal);
+            Assert.Equal(figure.CountOn, await page.FigureOf(figure.Seat));
         }
     }
 
@@ -42,7 +42,7 @@ public sealed class PageTests(BrowserFixture fixture) : IClassFixture<BrowserFix
         byte[] mapBefore = await MapOf(page);
 
         await page.Drag(Shelf, 90, -120, drops: false);
-        await page.Page.WaitForFunctionAsync("was => !document.querySelector('#seats table:not(.all) .verdict').innerText.includes(was)", before.Trim('✓', '✗', ' '));
+        await page.FigureBecomes("sofa", before, isThat: false);
         await page.Page.WaitForFunctionAsync("() => document.querySelector('.level').dataset.fine === 'false'");
         Assert.NotEqual(mapBefore, await MapOf(page));
         Assert.Empty(house.Tried.Current.Steps);
@@ -52,7 +52,7 @@ public sealed class PageTests(BrowserFixture fixture) : IClassFixture<BrowserFix
         Assert.Single(house.Tried.Current.Steps);
         await page.Settled();
         await page.Page.Locator("#toolbar button", new PageLocatorOptions { HasText = "Undo" }).ClickAsync();
-        await page.Page.WaitForFunctionAsync("was => document.querySelector('#seats table:not(.all) .verdict').innerText.includes(was)", before.Trim('✓', '✗', ' '));
+        await page.FigureBecomes("sofa", before);
         Assert.Equal(ServedHouse.Small, house.Text);
         Assert.Empty(page.Said);
     }

@@ -9,7 +9,8 @@ import { put, store } from './store.js';
  */
 export function choose(chosen) {
   const values = { chosen };
-  if (chosen?.kind === 'spot') values.spot = chosen.name;
+  // Who has chosen a spot is not taken to the best one any more.
+  if (chosen?.kind === 'spot') Object.assign(values, { spot: chosen.name, isFirst: false });
   if (chosen?.kind === 'seat') values.linkSeat = chosen.name;
   put(values);
 }
