@@ -7,8 +7,7 @@ public sealed class ScratchFolder : IDisposable
     /// Its full path. The part of the name that differs each time has letters only: commands print the path, and a test that looks for
     /// lengths in what they print would take "…7m/house.yaml" for seven metres.
     /// </summary>
-    public string Path { get; } =
-        Directory.CreateDirectory(System.IO.Path.Combine(System.IO.Path.GetTempPath(), "linkmargin-test-" + LettersOf(Guid.NewGuid()))).FullName;
+    public string Path { get; } = Make();
 
     /// <summary>Writes a file into it and gives its name.</summary>
     public string Put(string name, string text)
@@ -27,5 +26,17 @@ public sealed class ScratchFolder : IDisposable
 
     public void Dispose() => Directory.Delete(Path, recursive: true);
 
-    private static string LettersOf(Guid id) => string.Concat(id.ToByteArray().Select(value => $"{(char)('a' + (value >> 4))}{(char)('a' + (value & 15))}"));
+    private static string Make()
+    {
+        while (true)
+        {
+            DirectoryInfo made = Directory.CreateTempSubdirectory("linkmargin-test-");
+            if (!made.Name.Any(char.IsAsciiDigit))
+            {
+                return made.FullName;
+            }
+
+            made.Delete();
+        }
+    }
 }

@@ -73,7 +73,7 @@ public sealed class RunPlanner
     {
         CablePlace start = PlaceOf(from);
         Route? route = structure.Find(start, to);
-        double needed = (route?.LengthMetres ?? start.Plan.DistanceTo(to.Plan)) + (2 * Run.EndSlackMetres);
+        double needed = (route?.LengthMetres ?? Square(start, to)) + (2 * Run.EndSlackMetres);
         (CableKind? kind, Carries carries) = house.Cabling.Kinds.Where(kind => kind.Use == CableUse.Lead)
             .Select(kind => ((CableKind?)kind, kind.Carries(0, needed)))
             .Where(pair => pair.Item2 != Carries.No)
@@ -177,6 +177,10 @@ public sealed class RunPlanner
 
     private double Apart(CablePlace a, CablePlace b) =>
         a.Plan.At(house.Levels[a.LevelIndex].ElevationMetres + a.HeightMetres).DistanceTo(b.Plan.At(house.Levels[b.LevelIndex].ElevationMetres + b.HeightMetres));
+
+    // Along walls and floors, where no route is known.
+    private double Square(CablePlace a, CablePlace b) => Math.Abs(a.Plan.X - b.Plan.X) + Math.Abs(a.Plan.Y - b.Plan.Y)
+        + Math.Abs(house.Levels[a.LevelIndex].ElevationMetres + a.HeightMetres - house.Levels[b.LevelIndex].ElevationMetres - b.HeightMetres);
 
     private double SlackAt(CablePlace end) =>
         end.Fixture is not null && house.Cabling.Devices.Any(device => device.Place.Fixture == end.Fixture) ? Run.RackSlackMetres : Run.EndSlackMetres;

@@ -67,9 +67,9 @@ public sealed class CheckCommandTests : IDisposable
             Assert.Contains(run.Output.Split('\n'), line => line.StartsWith(folder.PathOf(place), StringComparison.Ordinal));
         }
 
-        Assert.Contains("did you mean 'timber-joist-225'?", run.Output, StringComparison.Ordinal);
-        Assert.Contains("did you mean 'seats'?", run.Output, StringComparison.Ordinal);
-        Assert.Contains("bad.yaml: 3 errors", run.Output, StringComparison.Ordinal);
+        Assert.Contains("did you mean 'timber-joist-225'?", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("did you mean 'seats'?", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("bad.yaml: 3 errors", run.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Equal(2, json.ExitCode);
         Assert.Equal(3, json.Json.GetProperty("errors").GetInt32());
         Assert.Equal(

@@ -12,10 +12,10 @@ public sealed class StandardStreamsTests : IDisposable
 
     public StandardStreamsTests()
     {
-        folder.Put("house.yaml", SampleFile.Modest);
+        folder.Put("house.yaml", SampleFile.Modest + "displays: [{name: screen, level: den, at: [3.5, 0.2, 1]}]\n");
         folder.Put("readings.csv", "transmitter,receiver,received,device\nden rack,sofa,-48,phone\nloft shelf,desk,-50,phone\n");
 
-        // Tables of which four files are missing: every command has something to say of that.
+        // Tables of which five files are missing: every command has something to say of that.
         Directory.CreateDirectory(folder.PathOf("tables"));
         folder.Put("tables/margins.yaml", Files.Tables.MaterialTablesFile.BuiltInText("margins.yaml"));
     }
@@ -34,6 +34,7 @@ public sealed class StandardStreamsTests : IDisposable
         "place house.yaml --model direct --grid 1",
         "improve house.yaml --spot 'den rack' --model direct",
         "map house.yaml --model direct --cell 0.5",
+        "runs house.yaml",
         "materials brick",
         "guide budget",
     ];

@@ -141,7 +141,7 @@ public sealed class ImproveSearchTests
         Assert.Null(cable.GainAtSeatDb);
         Assert.Equal("near", cable.After.Worst.Seat.Name);
         Assert.True(cable.Remedies[0].CrossesStructure);
-        Assert.Equal(7, cable.Remedies[0].LengthMetres); // 6 m along and 0.3 m down, a tenth to spare, by the half metre
+        Assert.Equal(8.5, cable.Remedies[0].LengthMetres); // 6 m along and 0.3 m down, 1 m to spare at either end, by the half metre
         Assert.DoesNotContain(Search(TwoRooms(60), ModelDepth.Direct).Alone, r => r.Remedies[0].Kind == RemedyKind.Wire); // the only seat
     }
 
