@@ -1,7 +1,5 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using QuikGraph;
-using QuikGraph.Algorithms;
 
 namespace LinkMargin.Engine.Runs;
 
@@ -35,12 +33,12 @@ internal sealed class StructureGraph
     private readonly House house;
     private readonly RoomEdges edges;
     private readonly FloorSpace?[] floors;
-    private readonly AdjacencyGraph<int, StructureEdge> graph = new();
+    private readonly List<List<StructureEdge>> edgesFrom = [];
     private readonly List<Point3> places = [];
     private readonly Dictionary<(RoomEdge Edge, double Stop, bool IsHigh), int> onEdges = [];
     private readonly Dictionary<CablePlace, int> ends = [];
     private readonly List<(int Level, int Node, bool IsHigh)> entries = []; // where a hole may lead into a floor
-    private readonly Dictionary<CablePlace, TryFunc<int, IEnumerable<StructureEdge>>> found = [];
+    private readonly Dictionary<CablePlace, StructureEdge?[]> found = []; // by source, the last edge of the best route to each place
 
     /// <summary>Lays out a house.</summary>
     /// <param name="house">The house; passages that join nothing are left out.</param>
@@ -74,7 +72,7 @@ internal sealed class StructureGraph
     }
 
     /// <summary>All its edges, for a search of another kind.</summary>
-    internal IEnumerable<StructureEdge> Edges => graph.Edges;
+    internal IEnumerable<StructureEdge> Edges => edgesFrom.SelectMany(edges => edges);
 
     /// <summary>The node of an end.</summary>
     internal int NodeOf(CablePlace end) => ends[end];
@@ -82,15 +80,53 @@ internal sealed class StructureGraph
     /// <summary>The route with the fewest holes and, of those, the shortest; null if there is none.</summary>
     internal Route? Find(CablePlace from, CablePlace to)
     {
-        if (!found.TryGetValue(from, out TryFunc<int, IEnumerable<StructureEdge>>? paths))
+        if (!found.TryGetValue(from, out StructureEdge?[]? last))
         {
-            paths = graph.ShortestPathsDijkstra(edge => Cost(edge.Leg), ends[from]);
-            found.Add(from, paths);
+            last = LastEdges(ends[from]);
+            found.Add(from, last);
         }
 
-        return paths(ends[to], out IEnumerable<StructureEdge> path)
-            ? new Route(Joined([.. path.Select(edge => edge.Leg)]))
-            : null;
+        List<RouteLeg> legs = [];
+        for (int at = ends[to]; at != ends[from]; at = last[at]!.Source)
+        {
+            if (last[at] is not { } edge)
+            {
+                return null;
+            }
+
+            legs.Add(edge.Leg);
+        }
+
+        legs.Reverse();
+        return new Route(Joined(legs));
+    }
+
+    // Dijkstra's search, since the graph libraries at hand do not run in a natively compiled program.
+    private StructureEdge?[] LastEdges(int source)
+    {
+        var last = new StructureEdge?[places.Count];
+        double[] costs = [.. Enumerable.Repeat(double.PositiveInfinity, places.Count)];
+        costs[source] = 0;
+        var queue = new PriorityQueue<int, double>([(source, 0.0)]);
+        while (queue.TryDequeue(out int at, out double cost))
+        {
+            if (cost > costs[at])
+            {
+                continue;
+            }
+
+            foreach (StructureEdge edge in edgesFrom[at])
+            {
+                double onwards = cost + Cost(edge.Leg);
+                if (onwards < costs[edge.Target])
+                {
+                    (costs[edge.Target], last[edge.Target]) = (onwards, edge);
+                    queue.Enqueue(edge.Target, onwards);
+                }
+            }
+        }
+
+        return last;
     }
 
     /// <summary>What decides between routes: holes first, then metres.</summary>
@@ -322,7 +358,7 @@ internal sealed class StructureGraph
     private int NodeAt(Point3 at)
     {
         places.Add(at);
-        graph.AddVertex(places.Count - 1);
+        edgesFrom.Add([]);
         return places.Count - 1;
     }
 
@@ -331,12 +367,12 @@ internal sealed class StructureGraph
 
     private void Add(int one, int other, RouteLeg leg)
     {
-        graph.AddEdge(new StructureEdge(one, other, leg));
-        graph.AddEdge(new StructureEdge(other, one, Backwards(leg)));
+        edgesFrom[one].Add(new StructureEdge(one, other, leg));
+        edgesFrom[other].Add(new StructureEdge(other, one, Backwards(leg)));
     }
 
     private static RouteLeg Backwards(RouteLeg leg) => leg with { From = leg.To, To = leg.From };
 }
 
 /// <summary>One way from a place of the structure to another.</summary>
-internal sealed record StructureEdge(int Source, int Target, RouteLeg Leg) : IEdge<int>;
+internal sealed record StructureEdge(int Source, int Target, RouteLeg Leg);

@@ -35,6 +35,8 @@ public sealed class StandardStreamsTests : IDisposable
         "improve house.yaml --spot 'den rack' --model direct",
         "map house.yaml --model direct --cell 0.5",
         "runs house.yaml",
+        "report house.yaml --model direct",
+        "completion bash",
         "materials brick",
         "guide budget",
     ];
