@@ -127,7 +127,7 @@ public sealed class OccupiedOptionTests : IDisposable
     [InlineData("there is no seat 'attic' for --occupied; write one of: front sofa, back sofa, stool, all, none", "row.yaml", "--occupied", "stool", "attic")]
     [InlineData("--occupied takes either 'all' alone or names of seats", "row.yaml", "--occupied", "stool", "all")]
     [InlineData("there is no option '--jsn' for 'linkmargin compare'; did you mean '--json'?", "row.yaml", "--occupied", "stool", "--jsn")]
-    [InlineData("'linkmargin compare' needs HOUSE: the house file, such as house.yaml; put it before --occupied, which takes all following words", "--occupied", "all", "row.yaml")]
+    [InlineData("'linkmargin compare' needs HOUSE: the house file, such as house.yaml, or a bundle (.zip); put it before --occupied, which takes all following words", "--occupied", "all", "row.yaml")]
     public void A_slip_gets_one_sentence(string sentence, params string[] words)
     {
         CommandRun run = Run(["compare", .. words]);
