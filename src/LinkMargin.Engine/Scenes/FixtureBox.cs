@@ -62,7 +62,7 @@ internal sealed class FixtureBox
     }
 
     /// <summary>How many planes one may take up as an obstacle.</summary>
-    internal const int Planes = 4;
+    internal const int Planes = 5;
 
     /// <summary>The order in which upright sides are numbered: panel i runs from corner i to corner i + 1.</summary>
     internal static ReadOnlySpan<BoxSides> PanelSides => [BoxSides.South, BoxSides.East, BoxSides.North, BoxSides.West];
@@ -94,6 +94,9 @@ internal sealed class FixtureBox
 
     /// <summary>The planes it takes up as an obstacle: itself, or its upright sides in PanelSides' order, from here on.</summary>
     internal int FirstPlane { get; }
+
+    /// <summary>The plane of the lid or underside that a leg leaves by.</summary>
+    internal int LevelPlane => FirstPlane + Planes - 1;
 
     internal int Level { get; }
 

@@ -145,9 +145,13 @@ public sealed class Scene
     {
         buffer.PieceCount = 0;
         GatherLevels(there, buffer);
-        if (!fold.IsLevel)
+        if (fold.IsLevel)
         {
-            MirrorPieces(buffer.Pieces);
+            TurnOver(buffer.Pieces);
+        }
+        else
+        {
+            ExchangeSides(buffer.Pieces);
         }
 
         GatherLevels(on, buffer);
@@ -164,12 +168,22 @@ public sealed class Scene
 
         int first = buffer.PieceCount;
         GatherUprights(there, fold, buffer);
-        MirrorPieces(buffer.Pieces[first..]);
+        ExchangeSides(buffer.Pieces[first..]);
         GatherUprights(on, fold, buffer);
     }
 
-    // An image has left and right exchanged.
-    private static void MirrorPieces(Span<Piece> pieces)
+    // An image in a floor or ceiling has above and below exchanged.
+    private static void TurnOver(Span<Piece> pieces)
+    {
+        foreach (ref Piece piece in pieces)
+        {
+            (piece.Bottom, piece.Top) = (-piece.Top, -piece.Bottom);
+            piece.Plane = Piece.ImageOf(piece.Plane);
+        }
+    }
+
+    // An image in an upright mirror has left and right exchanged.
+    private static void ExchangeSides(Span<Piece> pieces)
     {
         foreach (ref Piece piece in pieces)
         {

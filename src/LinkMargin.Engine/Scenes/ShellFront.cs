@@ -20,8 +20,8 @@ internal static class ShellFront
     /// <param name="top">Where they end; ∞ where nothing passes over.</param>
     internal static void Gather(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer, double bottom, double top)
     {
-        Outlet? outlet = Outlet.OfFolded(box, ray, fold);
-        if (outlet is { IsLevel: true })
+        FoldedOutlets outlets = FoldedOutlets.Of(box, ray, fold);
+        if (outlets.AreLevel)
         {
             return; // it leaves by lid or underside: those are its front
         }
@@ -30,7 +30,7 @@ internal static class ShellFront
         {
             BoxSides side = FixtureBox.PanelSides[i];
             int material = box.PanelOn(side);
-            if ((material == FixtureBox.Open && outlet is null) || (fold.Mirror >= 0 && box.MirrorOf(side) == fold.Mirror))
+            if ((material == FixtureBox.Open && outlets.AreNone) || (fold.Mirror >= 0 && box.MirrorOf(side) == fold.Mirror))
             {
                 continue;
             }
@@ -41,6 +41,12 @@ internal static class ShellFront
             if (!front.IsMet || !front.TryBetween(front.First, front.AtFirst, front.Last, front.AtLast, out piece.Low, out piece.High))
             {
                 continue;
+            }
+
+            Outlet? outlet = outlets.At(front.NearestAlong);
+            if (outlet is { IsLevel: true })
+            {
+                continue; // a reflection within the shell: this leg leaves by lid or underside, the other by a side
             }
 
             if (material != FixtureBox.Open)
@@ -114,7 +120,7 @@ internal static class ShellFront
             High = double.PositiveInfinity,
             Bottom = double.NegativeInfinity,
             Top = double.PositiveInfinity,
-            Plane = box.FirstPlane,
+            Plane = box.LevelPlane,
             Share = 1,
         };
         Piece plate = whole with { Material = box.PanelOn(outlet.Side), CosIncidence = sinSlope };
@@ -236,19 +242,8 @@ internal readonly record struct Outlet(Point3 From, BoxSides Side, Point2 Onward
     /// <summary>Where a straight line, or one leg of a folded one, leaves the shell; null where both its ends lie in it, or none does.</summary>
     internal static Outlet? Of(FixtureBox box, in Ray leg) => Of(box, leg.From, leg.To, leg.Start, leg.End);
 
-    /// <summary>The same of a ray that stands for both legs where a floor or ceiling reflects it.</summary>
-    internal static Outlet? OfFolded(FixtureBox box, in Ray ray, in Fold fold)
-    {
-        if (!fold.IsLevel)
-        {
-            return Of(box, ray);
-        }
-
-        Point3 start = ray.From.Plan.At(fold.Image(ray.From.Z)), imageOfEnd = ray.To.Plan.At(fold.Image(ray.To.Z));
-        return Of(box, start, imageOfEnd, 0, ray.Start) ?? Of(box, ray.From, ray.To, ray.Start, 1);
-    }
-
-    private static Outlet? Of(FixtureBox box, Point3 from, Point3 to, double start, double end)
+    /// <summary>The same of the part of a line between two shares of its length.</summary>
+    internal static Outlet? Of(FixtureBox box, Point3 from, Point3 to, double start, double end)
     {
         if (!box.IsShell || !box.Pierce(from, to, out BoxPassage passage))
         {
@@ -269,4 +264,44 @@ internal readonly record struct Outlet(Point3 From, BoxSides Side, Point2 Onward
             startsIn ? passage.LeaveSide : passage.EnterSide,
             length > GeometryTolerances.SlackMetres ? (1 / length) * along : new Point2(0, 0));
     }
+}
+
+/// <summary>
+/// Where the legs of a path leave a shell, of a ray that stands for both legs where a floor or ceiling reflects it. Both legs do
+/// where the place that reflects lies inside.
+/// </summary>
+internal readonly ref struct FoldedOutlets
+{
+    private readonly Outlet? there; // of the first leg; of the other leg too where that has none
+    private readonly Outlet? on;
+    private readonly double foldedAt; // share of the ray's length
+
+    private FoldedOutlets(Outlet? there, Outlet? on, double foldedAt)
+    {
+        this.there = there ?? on;
+        this.on = on ?? there;
+        this.foldedAt = foldedAt;
+    }
+
+    /// <summary>Whether neither leg has one end inside and one outside.</summary>
+    internal bool AreNone => there is null;
+
+    /// <summary>Whether every leg that leaves does so by lid or underside.</summary>
+    internal bool AreLevel => there is { IsLevel: true } && on is { IsLevel: true };
+
+    /// <summary>Looks at a shell.</summary>
+    internal static FoldedOutlets Of(FixtureBox box, in Ray ray, in Fold fold)
+    {
+        if (!fold.IsLevel)
+        {
+            return new FoldedOutlets(Outlet.Of(box, ray), null, 0);
+        }
+
+        Point3 start = ray.From.Plan.At(fold.Image(ray.From.Z)), imageOfEnd = ray.To.Plan.At(fold.Image(ray.To.Z));
+        return new FoldedOutlets(
+            Outlet.Of(box, start, imageOfEnd, 0, ray.Start), Outlet.Of(box, ray.From, ray.To, ray.Start, 1), ray.Start);
+    }
+
+    /// <summary>Where the leg leaves that a share of the ray's length belongs to.</summary>
+    internal Outlet? At(double along) => along < foldedAt ? there : on;
 }

@@ -31,7 +31,7 @@ public sealed class FullModelReciprocityTests
         AreAlike(RoomedHouse.Any, [7055647161900877085, 6916803416197266204, 4249005929949022053]);
 
     [Fact, Law]
-    public void Exchanging_the_ends_of_a_link_in_any_house_changes_nothing() => AreAlike(RandomHouse.Any, [5363, 2113]);
+    public void Exchanging_the_ends_of_a_link_in_any_house_changes_nothing() => AreAlike(RandomHouse.Any, [5363, 2113, 5595]);
 
     private static void AreAlike(Gen<House> any, long[] also)
     {
