@@ -74,12 +74,13 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
         byte[] png = ChoicePicture.Render(shown, ChoicePicture.FittingSize(shown));
         invocation.Cancellation.ThrowIfCancellationRequested();
         invocation.Files.Write(picture, png, force);
+        RunPlanner? planner = house.Cabling.Displays.Count == 0 ? null : new RunPlanner(house with { Spots = [.. result.Best.Select(placed => placed.Score.Spot)] });
         return new PlacesDocument(
             house.Name,
             [.. model.Occupied.Select(seat => seat.Name)],
             result.LookedAt,
             result.Computed,
-            [.. result.Best.Select(placed => PlaceDocument.Of(house, placed) with { Cables = CablesOf(placed.Score.Spot) })],
+            [.. result.Best.Select(placed => PlaceDocument.Of(house, placed) with { Cables = planner is null ? null : CablesDocument.Of(planner.Plan(placed.Score.Spot)) })],
             named.Scores.Count > 0 ? RankDocument.Of(house, named.Scores[0], 1, uncertainty) : null,
             picture)
         {
@@ -88,8 +89,4 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             FittedToMeasurements = loaded.FittedToMeasurements,
         };
     }
-
-    private CablesDocument? CablesOf(Spot place) => house.Cabling.Displays.Count == 0
-        ? null
-        : CablesDocument.Of(new RunPlanner(house with { Spots = [place] }).Plan(place));
 }

@@ -6,43 +6,61 @@ namespace LinkMargin.Engine.Runs;
 /// <summary>
 /// The space between the joists of a floor. Along a joist a cable lies free; each joist that it crosses takes a hole. It leads nowhere
 /// across a void, nor past the rooms below and above it.
+/// <para>
+/// Places in it are given along and across the joists. A raster in these directions holds how far the space reaches to the left of each
+/// place and below it, so that one look says whether a straight leg is clear.
+/// </para>
 /// </summary>
 internal sealed class FloorSpace
 {
-    // How closely a way is looked at, metres; at most so many steps across a house.
+    // How closely the space is looked at, metres; at most so many steps from end to end.
     private const double StepMetres = 0.1;
     private const int MostSteps = 1000;
 
     // A way may run as close to a void's edge or past a room's outline, metres.
     private const double EdgeMetres = 0.1;
 
-    private readonly House house;
-    private readonly int level;
-    private readonly JoistLayout joists;
-    private readonly Point2 along;
+    // A hole from below or above at the very line of a joist is made beside it, metres: half a joist's width.
+    private const double BesideJoistMetres = 0.025;
+
+    private readonly string name;
+    private readonly PlanFrame frame;
+    private readonly double spacingMetres;
+    private readonly double firstMetres;
     private readonly Point2 least;
     private readonly double stepMetres;
-    private readonly bool[,] isInside;
+    private readonly ushort[,] clearAlong; // how many places in a row are inside, up to and with this one
+    private readonly ushort[,] clearAcross;
 
     private FloorSpace(House house, int level, JoistLayout joists, double depthMetres)
     {
-        (this.house, this.level, this.joists) = (house, level, joists);
+        name = house.Levels[level].Name;
         (double sin, double cos) = Math.SinCos(double.DegreesToRadians(joists.RunDegrees));
-        along = new(cos, sin);
+        frame = new(cos, sin);
+        spacingMetres = joists.SpacingMetres;
         JoistDepthMetres = depthMetres;
         HeightMetres = (house.Levels[level].CeilingMetres + house.Levels[level + 1].ElevationMetres) / 2;
         Polygon[] rooms = [.. house.Levels[level].Rooms.Concat(house.Levels[level + 1].Rooms).Select(room => room.Outline)];
-        least = new(rooms.Select(room => room.Least.X).DefaultIfEmpty(0).Min(), rooms.Select(room => room.Least.Y).DefaultIfEmpty(0).Min());
-        Point2 size = new Point2(rooms.Select(room => room.Greatest.X).DefaultIfEmpty(0).Max(), rooms.Select(room => room.Greatest.Y).DefaultIfEmpty(0).Max()) - least;
+        Point2[] corners = [.. rooms.SelectMany(room => room.Corners).Select(frame.FromPlan).DefaultIfEmpty()];
+        least = new(corners.Min(corner => corner.X), corners.Min(corner => corner.Y));
+        Point2 size = new Point2(corners.Max(corner => corner.X), corners.Max(corner => corner.Y)) - least;
+        firstMetres = joists.FirstOffsetMetres ?? least.Y;
+        (LeastAlong, GreatestAlong) = (least.X, least.X + size.X);
         stepMetres = Math.Max(StepMetres, Math.Max(size.X, size.Y) / MostSteps);
-        isInside = new bool[(int)(size.X / stepMetres) + 2, (int)(size.Y / stepMetres) + 2];
-        for (int i = 0; i < isInside.GetLength(0); i++)
+        IReadOnlyList<Polygon> voids = [.. house.Levels[level].Above!.Voids];
+        Turns = [.. rooms.Concat(voids).SelectMany(outline => outline.Corners).Distinct()];
+        bool[,] isInside = new bool[(int)Math.Round(size.X / stepMetres) + 1, (int)Math.Round(size.Y / stepMetres) + 1];
+        foreach (Polygon room in rooms)
         {
-            for (int j = 0; j < isInside.GetLength(1); j++)
-            {
-                isInside[i, j] = IsInside(least + (stepMetres * new Point2(i, j)));
-            }
+            Mark(isInside, room, EdgeMetres, true);
         }
+
+        foreach (Polygon hole in voids)
+        {
+            Mark(isInside, hole, -EdgeMetres, false);
+        }
+
+        (clearAlong, clearAcross) = Clear(isInside);
     }
 
     /// <summary>Depth of a joist, metres.</summary>
@@ -50,6 +68,15 @@ internal sealed class FloorSpace
 
     /// <summary>Its middle over the lowest floor, metres.</summary>
     internal double HeightMetres { get; }
+
+    /// <summary>Where it begins along the joists, metres.</summary>
+    internal double LeastAlong { get; }
+
+    /// <summary>Where it ends along the joists, metres.</summary>
+    internal double GreatestAlong { get; }
+
+    /// <summary>The corners of rooms and voids, on the plan: what a shortest way may turn at.</summary>
+    internal IReadOnlyList<Point2> Turns { get; }
 
     /// <summary>The space above a level; null where there is none to speak of.</summary>
     internal static FloorSpace? Of(House house, int level)
@@ -63,24 +90,81 @@ internal sealed class FloorSpace
         return depth > 0 ? new FloorSpace(house, level, joists, depth) : null;
     }
 
-    /// <summary>Whether a place is in it.</summary>
-    internal bool IsInside(Point2 at) =>
-        !house.Levels[level].Above!.Voids.Any(hole => hole.DepthOf(at) > EdgeMetres)
-        && (IsUnder(house.Levels[level], at) || IsUnder(house.Levels[level + 1], at));
-
-    /// <summary>The shortest way between two places of it: along the joists, then across them, or the other way round; null if both are barred.</summary>
-    internal RouteLeg? Leg(Point3 from, Point3 to)
+    /// <summary>Where a hole at a place of the plan comes out between joists, along and across them: there, or on either side of a joist.</summary>
+    internal IEnumerable<Point2> BaysAt(Point2 plan)
     {
-        Point2 way = to.Plan - from.Plan;
-        double run = Point2.Dot(way, along), across = Point2.Cross(along, way);
-        foreach (Point2 corner in new[] { from.Plan + (run * along), to.Plan - (run * along) })
+        Point2 at = frame.FromPlan(plan);
+        double joist = Math.Round((at.Y - firstMetres) / spacingMetres) * spacingMetres;
+        bool isOnJoist = Math.Abs(at.Y - firstMetres - joist) <= GeometryTolerances.SlackMetres;
+        double aside = Math.Min(BesideJoistMetres, spacingMetres / 4);
+        return (isOnJoist ? new[] { at.Y - aside, at.Y + aside } : [at.Y]).Select(across => new Point2(at.X, across)).Where(IsInside);
+    }
+
+    /// <summary>A place of it on the plan.</summary>
+    internal Point2 OnPlan(Point2 at) => frame.ToPlan(at.X, at.Y);
+
+    /// <summary>Whether a straight leg along the joists is clear.</summary>
+    internal bool IsClearAlong(double from, double to, double across)
+    {
+        (int a, int b, int y) = (Column(Math.Min(from, to)), Column(Math.Max(from, to)), Row(across));
+        return a >= 0 && b < clearAlong.GetLength(0) && y >= 0 && y < clearAlong.GetLength(1) && clearAlong[b, y] > b - a;
+    }
+
+    /// <summary>Whether a straight leg across the joists is clear.</summary>
+    internal bool IsClearAcross(double along, double from, double to)
+    {
+        (int x, int a, int b) = (Column(along), Row(Math.Min(from, to)), Row(Math.Max(from, to)));
+        return x >= 0 && x < clearAcross.GetLength(0) && a >= 0 && b < clearAcross.GetLength(1) && clearAcross[x, b] > b - a;
+    }
+
+    /// <summary>
+    /// How many joists stand between two places, given across them. Where no joist's place is known, one is taken to lie along the edge of
+    /// the rooms; there may be one more or less.
+    /// </summary>
+    internal int Crossed(double from, double to)
+    {
+        (double one, double other) = ((Math.Min(from, to) - firstMetres) / spacingMetres, (Math.Max(from, to) - firstMetres) / spacingMetres);
+        return Math.Max(0, (int)(Math.Ceiling(other - GeometryTolerances.SlackMetres) - Math.Floor(one + GeometryTolerances.SlackMetres) - 1));
+    }
+
+    /// <summary>
+    /// The legs of a way through places of it, in as few as are no longer and cross no more joists: each along the joists, then across them,
+    /// or the other way round.
+    /// </summary>
+    internal IEnumerable<RouteLeg> Legs(IReadOnlyList<Point3> way)
+    {
+        for (int i = 0; i + 1 < way.Count;)
         {
-            if (IsClear(from.Plan, corner) && IsClear(corner, to.Plan))
+            int next = way.Count - 1;
+            RouteLeg? leg;
+            while ((leg = Leg(way[i], way[next], isClear: next == i + 1)) is null || IsWorse(leg, i, next))
             {
-                bool isStraight = Math.Min(Math.Abs(run), Math.Abs(across)) <= GeometryTolerances.SlackMetres;
-                return new RouteLeg(LegKind.InFloor, house.Levels[level].Name, from, to, Math.Abs(run) + Math.Abs(across), Crossed(from.Plan, to.Plan))
+                next--;
+            }
+
+            yield return leg;
+            i = next;
+        }
+
+        bool IsWorse(RouteLeg leg, int from, int to)
+        {
+            RouteLeg[] steps = [.. Enumerable.Range(from, to - from).Select(i => Leg(way[i], way[i + 1], isClear: true)!)];
+            return leg.Holes > steps.Sum(step => step.Holes) || leg.LengthMetres > steps.Sum(step => step.LengthMetres) + GeometryTolerances.SlackMetres;
+        }
+    }
+
+    // Along the joists first, or across them first; null if both are barred.
+    private RouteLeg? Leg(Point3 from, Point3 to, bool isClear)
+    {
+        Point2 a = frame.FromPlan(from.Plan), b = frame.FromPlan(to.Plan);
+        foreach (Point2 corner in new[] { new Point2(b.X, a.Y), new Point2(a.X, b.Y) })
+        {
+            if (isClear || (IsClear(a, corner) && IsClear(corner, b)))
+            {
+                bool isStraight = Math.Min(Math.Abs(b.X - a.X), Math.Abs(b.Y - a.Y)) <= GeometryTolerances.SlackMetres;
+                return new RouteLeg(LegKind.InFloor, name, from, to, Math.Abs(b.X - a.X) + Math.Abs(b.Y - a.Y), Crossed(a.Y, b.Y))
                 {
-                    Corner = isStraight ? null : corner.At(HeightMetres),
+                    Corner = isStraight ? null : OnPlan(corner).At(HeightMetres),
                 };
             }
         }
@@ -88,38 +172,51 @@ internal sealed class FloorSpace
         return null;
     }
 
-    /// <summary>
-    /// How many joists stand between two places: counted where one joist's place is known, otherwise as many as the distance is spacings,
-    /// rounded; there may be one more.
-    /// </summary>
-    internal int Crossed(Point2 from, Point2 to)
-    {
-        double one = Point2.Cross(along, from) / joists.SpacingMetres, other = Point2.Cross(along, to) / joists.SpacingMetres;
-        (one, other) = (Math.Min(one, other), Math.Max(one, other));
-        if (joists.FirstOffsetMetres is not { } first)
-        {
-            return (int)Math.Round(other - one, MidpointRounding.AwayFromZero);
-        }
+    private bool IsClear(Point2 from, Point2 to) => Math.Abs(from.X - to.X) > Math.Abs(from.Y - to.Y)
+        ? IsClearAlong(from.X, to.X, from.Y) : IsClearAcross(from.X, from.Y, to.Y);
 
-        double at = first / joists.SpacingMetres;
-        return Math.Max(0, (int)(Math.Ceiling(other - at - GeometryTolerances.SlackMetres) - Math.Floor(one - at + GeometryTolerances.SlackMetres) - 1));
+    private bool IsInside(Point2 at) => IsClearAlong(at.X, at.X, at.Y);
+
+    private int Column(double along) => (int)Math.Round((along - least.X) / stepMetres);
+
+    private int Row(double across) => (int)Math.Round((across - least.Y) / stepMetres);
+
+    // Only what lies about the outline is looked at, so that many rooms cost no more than their ground.
+    private void Mark(bool[,] isInside, Polygon outline, double beyondMetres, bool inside)
+    {
+        Point2[] corners = [.. outline.Corners.Select(frame.FromPlan)];
+        double margin = Math.Max(0, beyondMetres) + stepMetres;
+        int lastColumn = Math.Min(isInside.GetLength(0) - 1, Column(corners.Max(corner => corner.X) + margin));
+        int lastRow = Math.Min(isInside.GetLength(1) - 1, Row(corners.Max(corner => corner.Y) + margin));
+        for (int x = Math.Max(0, Column(corners.Min(corner => corner.X) - margin)); x <= lastColumn; x++)
+        {
+            for (int y = Math.Max(0, Row(corners.Min(corner => corner.Y) - margin)); y <= lastRow; y++)
+            {
+                if (isInside[x, y] != inside
+                    && outline.DepthOf(OnPlan(least + (stepMetres * new Point2(x, y)))) is var depth && (inside ? depth >= -beyondMetres : depth > -beyondMetres))
+                {
+                    isInside[x, y] = inside;
+                }
+            }
+        }
     }
 
-    private bool IsClear(Point2 from, Point2 to)
+    private static (ushort[,] Along, ushort[,] Across) Clear(bool[,] isInside)
     {
-        int steps = (int)Math.Ceiling(from.DistanceTo(to) / stepMetres);
-        for (int i = 0; i <= steps; i++)
+        (int columns, int rows) = (isInside.GetLength(0), isInside.GetLength(1));
+        ushort[,] along = new ushort[columns, rows], across = new ushort[columns, rows];
+        for (int x = 0; x < columns; x++)
         {
-            Point2 at = from + (i / (double)Math.Max(1, steps) * (to - from)) - least;
-            int x = (int)Math.Round(at.X / stepMetres), y = (int)Math.Round(at.Y / stepMetres);
-            if (x < 0 || y < 0 || x >= isInside.GetLength(0) || y >= isInside.GetLength(1) || !isInside[x, y])
+            for (int y = 0; y < rows; y++)
             {
-                return false;
+                if (isInside[x, y])
+                {
+                    along[x, y] = (ushort)(1 + (x > 0 ? along[x - 1, y] : 0));
+                    across[x, y] = (ushort)(1 + (y > 0 ? across[x, y - 1] : 0));
+                }
             }
         }
 
-        return true;
+        return (along, across);
     }
-
-    private static bool IsUnder(Level level, Point2 at) => level.Rooms.Any(room => room.Outline.DepthOf(at) >= -EdgeMetres);
 }

@@ -3,101 +3,32 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Runs;
 
-/// <summary>One edge of a room's outline, with the places on it where a route may turn, begin, end or leave.</summary>
-internal sealed class RoomEdge
-{
-    private readonly SortedSet<double> stops = [];
-
-    internal RoomEdge(int level, int room, Point2 start, Point2 end)
-    {
-        (Level, Room, Start, End) = (level, room, start, end);
-        LengthMetres = start.DistanceTo(end);
-        Along = (1 / LengthMetres) * (end - start);
-        AddAt(0);
-        AddAt(LengthMetres);
-    }
-
-    internal int Level { get; }
-
-    internal int Room { get; }
-
-    internal Point2 Start { get; }
-
-    internal Point2 End { get; }
-
-    internal double LengthMetres { get; }
-
-    /// <summary>Its direction, of unit length.</summary>
-    internal Point2 Along { get; }
-
-    /// <summary>Where its openings are, metres from its start, with how low and how high they reach over the floor.</summary>
-    internal List<(double From, double To, double Sill, double Head)> Openings { get; } = [];
-
-    /// <summary>What stands on it; null where two rooms meet without a wall.</summary>
-    internal Wall? Wall { get; set; }
-
-    /// <summary>The places, metres from its start, in order.</summary>
-    internal IReadOnlyCollection<double> Stops => stops;
-
-    internal Point2 At(double metres) => Start + (metres * Along);
-
-    /// <summary>The place on it abreast of a point, metres from its start; outside 0 to its length where the point is past an end.</summary>
-    internal double Abreast(Point2 at) => Point2.Dot(at - Start, Along);
-
-    /// <summary>How far to the left of it a point lies, metres.</summary>
-    internal double LeftOf(Point2 at) => Point2.Cross(Along, at - Start);
-
-    /// <summary>Adds a place unless it is on one already, or past an end; gives the place on the edge.</summary>
-    internal double? AddAt(double metres)
-    {
-        if (metres < -StopSlackMetres || metres > LengthMetres + StopSlackMetres)
-        {
-            return null;
-        }
-
-        foreach (double near in stops.GetViewBetween(metres - StopSlackMetres, metres + StopSlackMetres))
-        {
-            return near;
-        }
-
-        double inside = Math.Clamp(metres, 0, LengthMetres);
-        stops.Add(inside);
-        return inside;
-    }
-
-    /// <summary>Whether a cable at a height over the floor can go from one place to another.</summary>
-    internal bool IsFree(double from, double to, double heightMetres) => !Openings.Any(opening =>
-        opening.From < Math.Max(from, to) - StopSlackMetres && opening.To > Math.Min(from, to) + StopSlackMetres
-        && heightMetres >= opening.Sill && heightMetres <= opening.Head);
-
-    /// <summary>Whether there is wall at a place from the floor to the ceiling.</summary>
-    internal bool IsSolid(double at) => !Openings.Any(opening => at > opening.From + StopSlackMetres && at < opening.To - StopSlackMetres);
-
-    // Places closer together are one.
-    internal const double StopSlackMetres = 0.01;
-}
-
 /// <summary>The edges of all rooms of a house, with the places on them that a route may use.</summary>
 internal sealed class RoomEdges
 {
     /// <summary>Two rooms whose outlines run so far apart at most have one wall between them, metres.</summary>
     internal const double ThickestWallMetres = 0.6;
 
+    // What is farther from an edge is not looked at, metres: more than a wall, since edges that run along each other may lean a little.
+    private const double NearMetres = 1;
+
     // Two edges at less than this angle run along each other.
     private const double AlongSine = 0.02;
 
     private readonly House house;
     private readonly List<RoomEdge>[] edges;
+    private readonly ILookup<int, RoomEdge>[] ofRooms;
 
     internal RoomEdges(House house)
     {
         this.house = house;
         edges = [.. house.Levels.Select((level, i) => Of(level, i))];
+        ofRooms = [.. edges.Select(level => level.ToLookup(edge => edge.Room))];
     }
 
     internal IReadOnlyList<RoomEdge> OfLevel(int level) => edges[level];
 
-    internal IEnumerable<RoomEdge> OfRoom(int level, int room) => edges[level].Where(edge => edge.Room == room);
+    internal IEnumerable<RoomEdge> OfRoom(int level, int room) => ofRooms[level][room];
 
     /// <summary>The room a place is in, or the nearest one within a wall's thickness; −1 if there is none.</summary>
     internal int RoomAt(int level, Point2 at)
@@ -136,9 +67,11 @@ internal sealed class RoomEdges
     /// <summary>Pairs of edges that run along each other within a wall's thickness, of two rooms.</summary>
     internal static IEnumerable<(RoomEdge One, RoomEdge Other)> Beside(IReadOnlyList<RoomEdge> some, IReadOnlyList<RoomEdge> others)
     {
+        var near = new PlanGrid([.. others.Select(other => other.Box)]);
+        Point2 margin = new(NearMetres, NearMetres);
         foreach (RoomEdge one in some)
         {
-            foreach (RoomEdge other in others)
+            foreach (RoomEdge other in near.Near(one.Box.Least - margin, one.Box.Greatest + margin).Select(i => others[i]))
             {
                 if ((one.Level != other.Level || one.Room != other.Room)
                     && Math.Abs(Point2.Cross(one.Along, other.Along)) < AlongSine
@@ -176,9 +109,11 @@ internal sealed class RoomEdges
             }
         }
 
+        var walls = new PlanGrid([.. level.Walls.Select(wall => PlanGrid.BoxOf(wall.Start, wall.End))]);
+        Point2 margin = new(NearMetres, NearMetres);
         foreach (RoomEdge edge in all)
         {
-            foreach (Wall wall in level.Walls.Where(wall => IsOn(wall, edge)))
+            foreach (Wall wall in walls.Near(edge.Box.Least - margin, edge.Box.Greatest + margin).Select(i => level.Walls[i]).Where(wall => IsOn(wall, edge)))
             {
                 edge.Wall ??= wall;
                 foreach (Opening opening in wall.Openings)

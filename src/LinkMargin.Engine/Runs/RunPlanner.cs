@@ -16,14 +16,17 @@ public sealed class RunPlanner
     private const double PatchSlackMetres = 0.5;
 
     private readonly House house;
-    private readonly StructureGraph structure;
+    private readonly RouteSearch routes;
     private readonly RoomEdges rooms;
+    private readonly Dictionary<CablePlace, int> roomOf = [];
+    private readonly Dictionary<(CablePlace From, CablePlace To, double Gbps), Run> bought = []; // what is not made by a cable that is there
     private readonly CableKind[] pictureKinds;
 
     /// <summary>Lays out the house's structure.</summary>
     /// <param name="house">The house.</param>
     /// <param name="kinds">The kinds of cable to choose from; null for those of the house.</param>
-    public RunPlanner(House house, IReadOnlyList<CableKind>? kinds = null)
+    /// <param name="leadEnds">Where else leads may end than at spots, displays and devices.</param>
+    public RunPlanner(House house, IReadOnlyList<CableKind>? kinds = null, IReadOnlyList<CablePlace>? leadEnds = null)
     {
         ArgumentNullException.ThrowIfNull(house);
         house = kinds is null ? house : house with { Cabling = house.Cabling with { Kinds = kinds } };
@@ -33,11 +36,11 @@ public sealed class RunPlanner
         IEnumerable<CablePlace> ends =
         [
             .. house.Spots.Select(PlaceOf),
-            .. house.Seats.Select(PlaceOf),
+            .. leadEnds ?? [],
             .. house.Cabling.Displays.Select(display => display.Place),
             .. house.Cabling.Devices.Select(device => device.Place),
         ];
-        structure = new StructureGraph(house, ends, passage => house.Cabling.Kinds.Any(kind => PassageFit.PassesEmpty(passage, kind.Plug)));
+        routes = new RouteSearch(new StructureGraph(house, ends, passage => house.Cabling.Kinds.Any(kind => PassageFit.PassesEmpty(passage, kind.Plug))));
     }
 
     /// <summary>Where a console at a spot has its sockets.</summary>
@@ -68,11 +71,11 @@ public sealed class RunPlanner
             .First();
     }
 
-    /// <summary>Plans a lead from a spot to a seat, or to a place beside a spot or seat of the house.</summary>
+    /// <summary>Plans a lead from a spot to one of the ends of leads.</summary>
     public LeadRun Lead(Spot from, CablePlace to)
     {
         CablePlace start = PlaceOf(from);
-        Route? route = structure.Find(start, to);
+        Route? route = routes.Find(start, to);
         double needed = (route?.LengthMetres ?? Square(start, to)) + (2 * Run.EndSlackMetres);
         (CableKind? kind, Carries carries) = house.Cabling.Kinds.Where(kind => kind.Use == CableUse.Lead)
             .Select(kind => ((CableKind?)kind, kind.Carries(0, needed)))
@@ -127,8 +130,14 @@ public sealed class RunPlanner
             return new Run(connection, RunMeans.Existing) { Existing = found, ByCable = Of(found), CableGbps = found.Kind.FastestGbps(found.LengthMetres ?? 0), WrongWay = wrongWay };
         }
 
-        Run run = IsBeside(connection.From, connection.To) ? Patch(connection, rate) : New(connection, rate);
-        return run with { WrongWay = wrongWay, TooSlow = between };
+        // Arrangements and spots share most of their connections.
+        if (!bought.TryGetValue((connection.From, connection.To, rate), out Run? run))
+        {
+            run = IsBeside(connection.From, connection.To) ? Patch(connection, rate) : New(connection, rate);
+            bought.Add((connection.From, connection.To, rate), run);
+        }
+
+        return run with { Connection = connection, WrongWay = wrongWay, TooSlow = between };
     }
 
     private Run Patch(Connection connection, double rate)
@@ -143,7 +152,7 @@ public sealed class RunPlanner
 
     private Run New(Connection connection, double rate)
     {
-        Route? route = structure.Find(connection.From, connection.To);
+        Route? route = routes.Find(connection.From, connection.To);
         if (route is null)
         {
             return new Run(connection, RunMeans.New) { Gap = RunGap.Route };
@@ -173,7 +182,17 @@ public sealed class RunPlanner
     // In one fixture, or close by in one room.
     private bool IsBeside(CablePlace a, CablePlace b) =>
         (a.Fixture is not null && a.Fixture == b.Fixture)
-        || (a.LevelIndex == b.LevelIndex && Apart(a, b) <= PatchMetres && rooms.RoomAt(a.LevelIndex, a.Plan) == rooms.RoomAt(b.LevelIndex, b.Plan));
+        || (a.LevelIndex == b.LevelIndex && Apart(a, b) <= PatchMetres && RoomOf(a) == RoomOf(b));
+
+    private int RoomOf(CablePlace place)
+    {
+        if (!roomOf.TryGetValue(place, out int room))
+        {
+            roomOf.Add(place, room = rooms.RoomAt(place.LevelIndex, place.Plan));
+        }
+
+        return room;
+    }
 
     private double Apart(CablePlace a, CablePlace b) =>
         a.Plan.At(house.Levels[a.LevelIndex].ElevationMetres + a.HeightMetres).DistanceTo(b.Plan.At(house.Levels[b.LevelIndex].ElevationMetres + b.HeightMetres));

@@ -7,17 +7,13 @@ namespace LinkMargin.Engine.Runs;
 /// Where cables may lie in a house, as a graph: along walls at the floor and under the ceiling, up and down walls, through walls, ceilings
 /// and floors by a hole, in floors along the joists and across them by a hole each, and through passages.
 /// <para>
-/// A route is the one with the fewest holes to bore and, of those, the shortest. Doorways are no way for a cable. Nothing runs outdoors. The
-/// places where a route may turn or leave are the corners of rooms, the sides of openings, what is abreast of the ends and the passages, and
+/// Doorways are no way for a cable. Nothing runs outdoors. The places where a route may turn or leave are the corners of rooms, the sides of openings, what is abreast of the ends and the passages, and
 /// all of these on the other side of a wall or floor, so that one more passage never makes a route worse. Into a floor with joists a hole leads
     /// at corners and abreast of ends and passages.
 /// </para>
 /// </summary>
 internal sealed class StructureGraph
 {
-    // One hole counts as more than any house is long, metres.
-    private const double HoleMetres = 1e5;
-
     // What hangs so close under a ceiling may be reached through it, metres.
     private const double UnderCeilingMetres = 0.6;
 
@@ -33,12 +29,12 @@ internal sealed class StructureGraph
     private readonly House house;
     private readonly RoomEdges edges;
     private readonly FloorSpace?[] floors;
-    private readonly List<List<StructureEdge>> edgesFrom = [];
+    private readonly List<StructureEdge> allEdges = [];
+    private readonly List<List<int>> edgesAt = [];
     private readonly List<Point3> places = [];
     private readonly Dictionary<(RoomEdge Edge, double Stop, bool IsHigh), int> onEdges = [];
     private readonly Dictionary<CablePlace, int> ends = [];
     private readonly List<(int Level, int Node, bool IsHigh)> entries = []; // where a hole may lead into a floor
-    private readonly Dictionary<CablePlace, StructureEdge?[]> found = []; // by source, the last edge of the best route to each place
 
     /// <summary>Lays out a house.</summary>
     /// <param name="house">The house; passages that join nothing are left out.</param>
@@ -71,86 +67,26 @@ internal sealed class StructureGraph
         AddFloors();
     }
 
-    /// <summary>All its edges, for a search of another kind.</summary>
-    internal IEnumerable<StructureEdge> Edges => edgesFrom.SelectMany(edges => edges);
+    /// <summary>All its edges; each leads both ways.</summary>
+    internal IReadOnlyList<StructureEdge> Edges => allEdges;
+
+    /// <summary>How many nodes it has.</summary>
+    internal int NodeCount => places.Count;
+
+    /// <summary>The edges at a node, as indices of <see cref="Edges"/>.</summary>
+    internal IReadOnlyList<int> EdgesAt(int node) => edgesAt[node];
 
     /// <summary>The node of an end.</summary>
     internal int NodeOf(CablePlace end) => ends[end];
 
-    /// <summary>The route with the fewest holes and, of those, the shortest; null if there is none.</summary>
-    internal Route? Find(CablePlace from, CablePlace to)
-    {
-        if (!found.TryGetValue(from, out StructureEdge?[]? last))
-        {
-            last = LastEdges(ends[from]);
-            found.Add(from, last);
-        }
+    /// <summary>Where a node is.</summary>
+    internal Point3 PlaceOf(int node) => places[node];
 
-        List<RouteLeg> legs = [];
-        for (int at = ends[to]; at != ends[from]; at = last[at]!.Source)
-        {
-            if (last[at] is not { } edge)
-            {
-                return null;
-            }
+    /// <summary>An edge as a leg of a route.</summary>
+    internal RouteLeg LegOf(StructureEdge edge) => new(edge.Kind, edge.Where, places[edge.Source], places[edge.Target], edge.LengthMetres, edge.Holes);
 
-            legs.Add(edge.Leg);
-        }
-
-        legs.Reverse();
-        return new Route(Joined(legs));
-    }
-
-    // Dijkstra's search, since the graph libraries at hand do not run in a natively compiled program.
-    private StructureEdge?[] LastEdges(int source)
-    {
-        var last = new StructureEdge?[places.Count];
-        double[] costs = [.. Enumerable.Repeat(double.PositiveInfinity, places.Count)];
-        costs[source] = 0;
-        var queue = new PriorityQueue<int, double>([(source, 0.0)]);
-        while (queue.TryDequeue(out int at, out double cost))
-        {
-            if (cost > costs[at])
-            {
-                continue;
-            }
-
-            foreach (StructureEdge edge in edgesFrom[at])
-            {
-                double onwards = cost + Cost(edge.Leg);
-                if (onwards < costs[edge.Target])
-                {
-                    (costs[edge.Target], last[edge.Target]) = (onwards, edge);
-                    queue.Enqueue(edge.Target, onwards);
-                }
-            }
-        }
-
-        return last;
-    }
-
-    /// <summary>What decides between routes: holes first, then metres.</summary>
-    internal static double Cost(RouteLeg leg) => (leg.Holes * HoleMetres) + leg.LengthMetres;
-
-    // Legs of one kind that run on are one.
-    private static List<RouteLeg> Joined(IReadOnlyList<RouteLeg> legs)
-    {
-        List<RouteLeg> joined = [];
-        foreach (RouteLeg leg in legs.Where(leg => leg.LengthMetres > GeometryTolerances.SlackMetres || leg.Holes > 0))
-        {
-            if (joined.Count > 0 && joined[^1] is var last && last.Kind == leg.Kind && last.Where == leg.Where && leg.Holes == 0 && last.Holes == 0
-                && (last.To - last.From).Cross(leg.To - leg.From).Length <= GeometryTolerances.SlackMetres)
-            {
-                joined[^1] = last with { To = leg.To, LengthMetres = last.LengthMetres + leg.LengthMetres };
-            }
-            else
-            {
-                joined.Add(leg);
-            }
-        }
-
-        return joined;
-    }
+    /// <summary>The space in the floor above a level, where there is one.</summary>
+    internal FloorSpace FloorAbove(string level) => floors.Where((_, i) => house.Levels[i].Name == level).First()!;
 
     // The walls of its room that a place reaches: the nearest, and others close by.
     private List<(RoomEdge Edge, double Stop)> WallsNear(int level, Point2 at, HashSet<(RoomEdge, double)> main)
@@ -316,28 +252,22 @@ internal sealed class StructureGraph
                 continue;
             }
 
-            List<int> inside = [];
+            string name = house.Levels[i].Name;
+            var net = new FloorNet(floor, plan => NodeAt(plan.At(floor.HeightMetres)), (one, other, metres, joists) => Join(one, other, LegKind.InFloor, name, metres, joists));
+            foreach (Point2 turn in floor.Turns)
+            {
+                _ = net.At(turn).Count();
+            }
+
             foreach ((int level, int node, bool isHigh) in entries.Where(entry => entry.IsHigh ? entry.Level == i : entry.Level == i + 1))
             {
-                Point2 at = places[node].Plan;
-                if (floor.IsInside(at))
+                foreach (int within in net.At(places[node].Plan))
                 {
-                    int within = NodeAt(at.At(floor.HeightMetres));
                     Join(node, within, isHigh ? LegKind.ThroughCeiling : LegKind.ThroughFloor, house.Levels[level].Name, Math.Abs(places[node].Z - floor.HeightMetres), 1);
-                    inside.Add(within);
                 }
             }
 
-            for (int a = 0; a < inside.Count; a++)
-            {
-                for (int b = 0; b < a; b++)
-                {
-                    if (floor.Leg(places[inside[a]], places[inside[b]]) is { } leg)
-                    {
-                        Add(inside[a], inside[b], leg);
-                    }
-                }
-            }
+            net.JoinLines();
         }
     }
 
@@ -358,21 +288,36 @@ internal sealed class StructureGraph
     private int NodeAt(Point3 at)
     {
         places.Add(at);
-        edgesFrom.Add([]);
+        edgesAt.Add([]);
         return places.Count - 1;
     }
 
-    private void Join(int one, int other, LegKind kind, string where, double lengthMetres, int holes) =>
-        Add(one, other, new RouteLeg(kind, where, places[one], places[other], lengthMetres, holes));
-
-    private void Add(int one, int other, RouteLeg leg)
+    private void Join(int one, int other, LegKind kind, string where, double lengthMetres, int holes)
     {
-        edgesFrom[one].Add(new StructureEdge(one, other, leg));
-        edgesFrom[other].Add(new StructureEdge(other, one, Backwards(leg)));
+        edgesAt[one].Add(allEdges.Count);
+        edgesAt[other].Add(allEdges.Count);
+        allEdges.Add(new StructureEdge(one, other, kind, where, lengthMetres, holes));
     }
-
-    private static RouteLeg Backwards(RouteLeg leg) => leg with { From = leg.To, To = leg.From };
 }
 
-/// <summary>One way from a place of the structure to another.</summary>
-internal sealed record StructureEdge(int Source, int Target, RouteLeg Leg);
+/// <summary>A way from one node of the structure to another, and back.</summary>
+/// <param name="Source">The node it begins at.</param>
+/// <param name="Target">The node it ends at.</param>
+/// <param name="Kind">What it is.</param>
+/// <param name="Where">The room, wall, passage or level it belongs to; for a floor, the level below it.</param>
+/// <param name="LengthMetres">Its length, metres.</param>
+/// <param name="Holes">Holes to be bored for it.</param>
+internal readonly record struct StructureEdge(int Source, int Target, LegKind Kind, string Where, double LengthMetres, int Holes)
+{
+    // One hole counts as more than any house is long, metres.
+    private const double HoleMetres = 1e5;
+
+    // Of routes as long as each other the one with fewer climbs, metres: far below any length that is shown.
+    private const double ClimbMetres = 1e-8;
+
+    /// <summary>What decides between routes: holes first, then metres, then climbs.</summary>
+    internal double Cost => (Holes * HoleMetres) + LengthMetres + (Kind == LegKind.Riser ? ClimbMetres : 0);
+
+    /// <summary>The same from its other end.</summary>
+    internal StructureEdge Turned => this with { Source = Target, Target = Source };
+}

@@ -57,8 +57,8 @@ public sealed class RouteTests
         Route along = Find(house, End("a", 0, 0, 0, Height - 0.1), End("b", 1, 4, 0, 0.1));
         Assert.Equal((2, 0), (along.Holes, along.JoistHoles));
         var floor = FloorSpace.Of(house, 0)!;
-        Assert.Equal(0, floor.Crossed(new Point2(0, 1), new Point2(4, 1)));
-        Assert.Equal(3, floor.Crossed(new Point2(0, 1), new Point2(4, 2.2)));
+        Assert.Equal(0, floor.Crossed(1, 1));
+        Assert.Equal(3, floor.Crossed(1, 2.2));
     }
 
     /// <summary>Joists at y = 0.2, 0.6, 1.0 and so on.</summary>
@@ -69,7 +69,7 @@ public sealed class RouteTests
     [InlineData(0.1, 1.1, 3)]
     [InlineData(0.2, 0.6, 0)]
     public void Joists_whose_place_is_known_are_counted(double from, double to, int joists) =>
-        Assert.Equal(joists, FloorSpace.Of(TwoLevels(0.2), 0)!.Crossed(new Point2(1, from), new Point2(1, to)));
+        Assert.Equal(joists, FloorSpace.Of(TwoLevels(0.2), 0)!.Crossed(from, to));
 
     [Fact]
     public void A_chase_between_levels_takes_no_hole()
@@ -82,7 +82,7 @@ public sealed class RouteTests
 
     [Fact]
     public void Without_rooms_nothing_leads_anywhere() =>
-        Assert.Null(new StructureGraph(SimpleHouse.OfWalls(), [End("a", 0, 0, 0, 0.5), End("b", 0, 4, 2, 0.5)], _ => true).Find(End("a", 0, 0, 0, 0.5), End("b", 0, 4, 2, 0.5)));
+        Assert.Null(Search(SimpleHouse.OfWalls(), End("a", 0, 0, 0, 0.5), End("b", 0, 4, 2, 0.5)));
 
     /// <summary>Every simple path of a small house's graph, one by one.</summary>
     [Theory]
@@ -94,12 +94,12 @@ public sealed class RouteTests
         House house = With(OneLevel(Room("den", 0, 0, 4, 3)), new Passage("duct", 0, 0, new Point2(0, 2), new Point2(4, 1)));
         CablePlace a = End("a", 0, x, y, 0.4), b = End("b", 0, otherX, otherY, 0.6);
         var graph = new StructureGraph(house, [a, b], _ => true);
-        ILookup<int, StructureEdge> from = graph.Edges.ToLookup(edge => edge.Source);
+        ILookup<int, StructureEdge> from = graph.Edges.SelectMany(edge => new[] { edge, edge.Turned }).ToLookup(edge => edge.Source);
         double least = double.PositiveInfinity;
         HashSet<int> visited = [];
         Walk(graph.NodeOf(a), 0);
-        Route route = graph.Find(a, b)!;
-        Assert.Equal(least, route.Legs.Sum(StructureGraph.Cost), 1e-9);
+        Route route = new RouteSearch(graph).Find(a, b)!;
+        Assert.Equal(least, (1e5 * route.Holes) + route.LengthMetres, 1e-6);
 
         void Walk(int at, double cost)
         {
@@ -111,7 +111,7 @@ public sealed class RouteTests
             {
                 foreach (StructureEdge edge in from[at])
                 {
-                    Walk(edge.Target, cost + StructureGraph.Cost(edge.Leg));
+                    Walk(edge.Target, cost + edge.Cost);
                 }
 
                 visited.Remove(at);
@@ -127,8 +127,8 @@ public sealed class RouteTests
                 int top = house.Levels.Count - 1;
                 CablePlace a = new("a", house.Spots[0].LevelIndex, house.Spots[0].Plan, house.Spots[0].HeightMetres, null);
                 CablePlace b = new("b", house.Seats[0].LevelIndex, house.Seats[0].Plan, house.Seats[0].HandsMetres, null);
-                Route? before = new StructureGraph(house, [a, b], _ => true).Find(a, b);
-                Route? after = new StructureGraph(With(house, new Passage("more", 0, top, new Point2(x, y), new Point2(toX, toY))), [a, b], _ => true).Find(a, b);
+                Route? before = Search(house, a, b);
+                Route? after = Search(With(house, new Passage("more", 0, top, new Point2(x, y), new Point2(toX, toY))), a, b);
                 if (before is not null)
                 {
                     Assert.NotNull(after);
@@ -144,15 +144,16 @@ public sealed class RouteTests
             {
                 CablePlace a = new("a", house.Spots[0].LevelIndex, house.Spots[0].Plan, house.Spots[0].HeightMetres, null);
                 CablePlace b = new("b", house.Seats[0].LevelIndex, house.Seats[0].Plan, house.Seats[0].HandsMetres, null);
-                var graph = new StructureGraph(house, [a, b], _ => true);
-                Route? there = graph.Find(a, b), back = graph.Find(b, a);
+                Route? there = Search(house, a, b), back = Search(house, b, a);
                 Assert.Equal(there?.Holes, back?.Holes);
                 Assert.Equal(there?.LengthMetres ?? 0, back?.LengthMetres ?? 0, 1e-9);
                 Assert.All(there?.Legs ?? [], leg => Assert.True(leg.LengthMetres >= leg.From.DistanceTo(leg.To) - 0.2, $"{leg}"));
             },
             cases: 40);
 
-    private static Route Find(House house, CablePlace a, CablePlace b) => new StructureGraph(house, [a, b], _ => true).Find(a, b)!;
+    private static Route Find(House house, CablePlace a, CablePlace b) => Search(house, a, b)!;
+
+    private static Route? Search(House house, CablePlace a, CablePlace b) => new RouteSearch(new StructureGraph(house, [a, b], _ => true)).Find(a, b);
 
     private static House With(House house, Passage passage) => house with { Cabling = house.Cabling with { Passages = [.. house.Cabling.Passages, passage] } };
 

@@ -117,8 +117,8 @@ public sealed class RunPlannerTests
     {
         CableKind passive = Kind("passive", 0.0045, true, [new(0, 5, 5)]) with { Use = CableUse.Lead }, active = passive with { Name = "active", Reaches = [new(0, 20, 20)] };
         House house = House(Display(0.5));
-        var planner = new RunPlanner(house with { Cabling = house.Cabling with { Kinds = [passive, active] } });
-        LeadRun lead = planner.Lead(house.Spots[0], RunPlanner.PlaceOf(house.Seats[0]));
+        CablePlace hands = RunPlanner.PlaceOf(house.Seats[0]);
+        LeadRun lead = new RunPlanner(house, [passive, active], [hands]).Lead(house.Spots[0], hands);
         Assert.Equal("active", lead.Kind!.Name);
         Assert.Equal(lead.Route!.LengthMetres + (2 * Run.EndSlackMetres), lead.NeededMetres, 1e-9);
     }

@@ -50,7 +50,8 @@ internal static class SeatRemedies
         if (trial.Before.Budgets.Count > 1)
         {
             Spot spot = trial.Spot;
-            LeadRun run = new RunPlanner(house with { Spots = [spot], Seats = [seat] }, leads).Lead(spot, RunPlanner.PlaceOf(seat));
+            CablePlace hands = RunPlanner.PlaceOf(seat);
+            LeadRun run = new RunPlanner(house with { Spots = [spot] }, leads, [hands]).Lead(spot, hands);
             yield return new Remedy(RemedyKind.Wire, Effort.Cable, [new RemoveSeat(seat.Name)])
             {
                 Thing = seat.Name,
