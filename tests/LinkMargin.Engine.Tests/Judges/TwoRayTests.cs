@@ -95,6 +95,25 @@ public sealed class TwoRayTests(ITestOutputHelper output)
         Assert.All(budget.Paths, path => Assert.Equal(0, path.SurfacesDb, 0.05));
     }
 
+    // Nothing passes either of two walls that join without a gap, however near the surface of the one both ends are.
+    [Theory]
+    [InlineData(0.02, 0.02)]
+    [InlineData(0.1, 0.2)]
+    [InlineData(0.3, 0.2)]
+    [InlineData(1.2, 0.1)]
+    public void No_way_opens_along_a_wall_round_another_that_stands_against_it(double first, double second)
+    {
+        House house = SimpleHouse.Of(new Level("level", 0, 12)
+        {
+            Walls =
+            [
+                new Wall("along", new Point2(-HalfLengthMetres, 0), new Point2(HalfLengthMetres, 0), 0, 12, OneLink.Opaque),
+                new Wall("across", new Point2(2, 0), new Point2(2, HalfLengthMetres), 0, 12, OneLink.Opaque),
+            ],
+        });
+        Assert.InRange(OneLink.DirectDb(house, new Point3(0, first, 6), new Point3(2.4, second, 6)), 110, 130);
+    }
+
     // The window of GrazingWindow, as its doc states it.
     private static double Deviation(double heightMetres) => Math.Max(0.035, heightMetres / 3);
 

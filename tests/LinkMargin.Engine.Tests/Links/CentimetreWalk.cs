@@ -16,6 +16,9 @@ internal static class CentimetreWalk
     // Links that have lost more than this are out of any radio's hearing.
     private const double LostDb = 110;
 
+    // A console nearer to a wall than this is in it or on it, and so is the link's end there.
+    private const double OnWallMetres = 0.02;
+
     private const int MostSteps = 200;
 
     /// <summary>All steps of all walks in a house, in a direction for each seat.</summary>
@@ -43,11 +46,13 @@ internal static class CentimetreWalk
     {
         var buffer = new TraceBuffer();
         Point3 hands = model.House.PositionOf(seat);
+        double atConsole = ToWallsMetres(model.House.Levels[model.House.LevelIndexAt(links.Console.Z)], links.Console.Plan);
+        double most = atConsole < OnWallMetres ? atConsole : double.PositiveInfinity;
         Point3 last = hands;
         double before = double.NaN, clearBefore = 0;
         for (int i = 0; i < MostSteps && IsInAir(model, seat.LevelIndex, hands, links.Console); i++)
         {
-            double lossDb = links.PathLossDb(hands, seat.FacingDegrees, buffer), clear = ClearanceMetres(model, seat.LevelIndex, hands);
+            double lossDb = links.PathLossDb(hands, seat.FacingDegrees, buffer), clear = Math.Min(most, ClearanceMetres(model, seat.LevelIndex, hands));
             if (i > 0 && Math.Min(before, lossDb) < LostDb)
             {
                 yield return new Step(before, lossDb, Math.Min(clear, clearBefore), last, hands, links.Console, seat.FacingDegrees);
@@ -71,11 +76,14 @@ internal static class CentimetreWalk
         && model.Scene.Boxes.All(box => box.IsShell || !box.Holds(hands));
 
     // To walls and fixtures on the plan.
-    private static double ClearanceMetres(LinkModel model, int level, Point3 hands) => model.House.Levels[level].Walls
-        .Select(wall => DistanceTo(wall, hands.Plan))
-        .Concat(model.Scene.Boxes.Where(box => box.Level == level).Select(box => Math.Abs(box.DepthOf(hands.Plan))))
-        .DefaultIfEmpty(double.PositiveInfinity)
+    private static double ClearanceMetres(LinkModel model, int level, Point3 hands) => model.Scene.Boxes
+        .Where(box => box.Level == level)
+        .Select(box => Math.Abs(box.DepthOf(hands.Plan)))
+        .Append(ToWallsMetres(model.House.Levels[level], hands.Plan))
         .Min();
+
+    private static double ToWallsMetres(Level level, Point2 at) =>
+        level.Walls.Select(wall => DistanceTo(wall, at)).DefaultIfEmpty(double.PositiveInfinity).Min();
 
     private static double DistanceTo(Wall wall, Point2 at)
     {
@@ -88,7 +96,7 @@ internal static class CentimetreWalk
 /// <summary>One step.</summary>
 /// <param name="FromDb">Path loss before it, dB.</param>
 /// <param name="ToDb">Path loss after it.</param>
-/// <param name="ClearMetres">How near to a wall or fixture on the plan it comes, metres.</param>
+/// <param name="ClearMetres">How near to a wall or fixture on the plan it comes, or how near the console is to a wall that it is on, metres.</param>
 /// <param name="Last">Where it starts.</param>
 /// <param name="Hands">Where it ends.</param>
 /// <param name="Console">Where the console is.</param>

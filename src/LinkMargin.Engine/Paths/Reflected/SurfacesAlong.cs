@@ -7,7 +7,8 @@ namespace LinkMargin.Engine.Paths.Reflected;
 /// The walls, floors and ceilings that a straight line runs along, near enough for the wave that they reflect to interfere with
 /// the one on the line (<see cref="GrazingWindow"/>). Such a surface casts no shadow on the line but by what it reflects: close to
 /// it the reflected wave cancels the other one. So its panels leave the line's front as far as they fill the place where they
-/// reflect; only a free edge is an edge.
+/// reflect and as the reflected wave gets through; only a free edge is an edge. What stands against the surface and in the way of both
+/// waves goes on in its own image, and no way round it opens where the panels were.
 /// </summary>
 internal sealed class SurfacesAlong(TracedHouse house)
 {
@@ -55,8 +56,10 @@ internal sealed class SurfacesAlong(TracedHouse house)
         int mirror, in Reflection reflection, in LinkEnds ends, double least, TraceBuffer buffer, double near, (double Fill, double More, double InStep) surface)
     {
         double power = reflected.Of(reflection, ends, buffer, least), body = ReflectedPower.BodyFactor(house, reflection, ends);
-        buffer.Add(new SurfaceAlong(
-            mirror, power, body > 0 ? power / body : power, near * surface.Fill, near * surface.More, near * surface.InStep));
+        double bodiless = body > 0 ? power / body : power;
+        double clear = house.FreeSpaceRatio(reflection.LengthMetres) * reflection.PowerRatio; // with nothing in its way
+        double fill = near * surface.Fill * Math.Min(1, Math.Sqrt(bodiless / clear));
+        buffer.Add(new SurfaceAlong(mirror, power, bodiless, fill, near * surface.More, near * surface.InStep));
     }
 
     // How far panels fill the place where their mirror reflects, and what of it is in step. Of several materials each counts by what it
