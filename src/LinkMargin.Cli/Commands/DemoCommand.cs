@@ -2,7 +2,6 @@ using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
-using LinkMargin.Cli.Reporting;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;

@@ -58,7 +58,7 @@ internal static class ReportCommand
             HouseLoading.NeedSpotsAndSeats(loaded);
             House house = loaded.House;
             PaperSize sheet = PaperOf(parse.GetValue(paper), loaded);
-            double cellMetres = parse.GetValue(cell)?.Metres(loaded.Unit) ?? HandoverMaker.UsualCellMetres;
+            double cellMetres = parse.GetValue(cell)?.Metres(loaded.Unit) ?? HandoverComputation.UsualCellMetres;
             RefuseTooManyCells(house, cellMetres);
             Spot? named = parse.GetValue(spot) is { } name ? NamedThing.One(spot.Name, "spot", name, house.Spots, s => s.Name) : null;
             var request = new HandoverRequest
@@ -76,7 +76,7 @@ internal static class ReportCommand
                 : files.Packed(typed, parse.GetValue(common.Materials), parse.GetValue(fitted), parse.GetValue(measured));
             var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation));
             HandoverFindings findings = new HandoverMaker(invocation, loaded, model, ConfidenceOption.Of(parse, confidence)).Make(ranking => Chosen(ranking, named), cellMetres);
-            byte[] rendered = ReportFiles.Rendered(findings, request, isPdf, sheet);
+            byte[] rendered = new HandoverReport(findings, request).Bytes(isPdf ? sheet : null);
             files.Write(target, rendered);
             IReadOnlyList<string> figures = parse.GetValue(data) is { } folder ? files.WriteData(folder, findings) : [];
             if (packed is { } content && parse.GetValue(bundle) is { } archive)

@@ -5,7 +5,6 @@ using LinkMargin.Files.Problems;
 using LinkMargin.Files.Tables;
 using LinkMargin.Files.Writing;
 using LinkMargin.Plots.Printing;
-using LinkMargin.Reports.Documents;
 using LinkMargin.Reports.Handover;
 using LinkMargin.Reports.Houses;
 
@@ -25,13 +24,6 @@ internal sealed class ReportFiles(Invocation invocation, bool force)
         ".html" or ".htm" => false,
         _ => throw new CannotBeDoneException($"--out {Quote.Of(file)}: a report is a page or a PDF; end the name with .html or .pdf"),
     };
-
-    /// <summary>A report as the bytes of its file.</summary>
-    public static byte[] Rendered(HandoverFindings findings, HandoverRequest request, bool isPdf, PaperSize paper)
-    {
-        using ReportDocument report = new HandoverReport(findings, request).Make();
-        return isPdf ? PdfWriter.Write(report, paper) : System.Text.Encoding.UTF8.GetBytes(HtmlWriter.Write(report));
-    }
 
     /// <summary>Writes the report.</summary>
     public void Write(string file, byte[] content) => invocation.Files.Write(file, content, force);

@@ -1,3 +1,5 @@
+using System.Text;
+using LinkMargin.Plots.Printing;
 using LinkMargin.Reports.Documents;
 using LinkMargin.Reports.Words;
 
@@ -8,6 +10,14 @@ namespace LinkMargin.Reports.Handover;
 /// <param name="request">What a person gives it.</param>
 internal sealed class HandoverReport(HandoverFindings findings, HandoverRequest request)
 {
+    /// <summary>The report as the bytes of a file.</summary>
+    /// <param name="paper">The paper of a PDF; null for a page.</param>
+    public byte[] Bytes(PaperSize? paper)
+    {
+        using ReportDocument report = Make();
+        return paper is null ? Encoding.UTF8.GetBytes(HtmlWriter.Write(report)) : PdfWriter.Write(report, paper);
+    }
+
     /// <summary>Puts it together.</summary>
     public ReportDocument Make()
     {

@@ -16,7 +16,7 @@ internal sealed class RunsSection(HandoverFindings findings)
     /// <summary>The section.</summary>
     public ReportSection Section => new("runs", "Cable runs",
     [
-        new ParagraphBlock(Summary),
+        new ParagraphBlock(SpotCableWords.Summary(chosen, findings.Loaded.Lengths)),
         .. chosen.Runs.Count > 0 ? [Runs] : Array.Empty<ReportBlock>(),
         .. chosen.Splitter is { } splitter ? [new ParagraphBlock(RunWords.Splitter(splitter))] : Array.Empty<ReportBlock>(),
         .. chosen.Passages.Count > 0 ? [new ListBlock([.. chosen.Passages.Select(fit => new ListItem(words.Fit(fit)))])] : Array.Empty<ReportBlock>(),
@@ -26,12 +26,6 @@ internal sealed class RunsSection(HandoverFindings findings)
                 + "'linkmargin runs HOUSE --spot SPOT' prints the pull sheet.",
             TextWeight.Small),
     ]);
-
-    private string Summary => chosen.Runs.Count == 0
-        ? $"No seat that plays at '{chosen.Spot.Name}' faces a display of the house file, so the console needs no picture cable."
-        : $"A console at '{chosen.Spot.Name}' needs {Count(chosen.NewRuns, "new run")}, {findings.Loaded.Lengths.Brief(chosen.BuyMetres)} of cable to buy and {Count(chosen.Holes, "hole")} to bore"
-            + (chosen.JoistHoles > 0 ? FormattableString.Invariant($", {chosen.JoistHoles} of them in joists") : "")
-            + (chosen.IsComplete ? "." : ". Some of it cannot be made with what is known; see below.");
 
     private TableBlock Runs => new(
         [new TableColumn("From and to", 2.4), new TableColumn("How", 3), new TableColumn("Carries the picture", 1.2)],
@@ -49,6 +43,4 @@ internal sealed class RunsSection(HandoverFindings findings)
             runs.Holes.ToString(CultureInfo.InvariantCulture),
             runs.JoistHoles.ToString(CultureInfo.InvariantCulture),
             runs.IsComplete ? "yes" : "no"])]) { IsSmall = true };
-
-    private static string Count(int number, string what) => FormattableString.Invariant($"{number} {what}{(number == 1 ? "" : "s")}");
 }

@@ -95,11 +95,9 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         output.WriteLine();
         CableTable.Write(Runs.Select(runs => (runs.Spot.Name, CablesDocument.Of(runs))), "spot", Lengths, output, width);
         output.WriteLine();
-        int passing = ranking.Scores[0].SeatsPassing;
-        string[] fewer = [.. Runs.Skip(1).Where(runs => runs.NewRuns < Runs[0].NewRuns && ranking.Scores.First(score => score.Spot == runs.Spot).SeatsPassing >= passing).Select(runs => $"'{runs.Spot.Name}'")];
-        if (fewer.Length > 0)
+        if (SpotCableWords.FewerRuns(ranking, Runs) is { Length: > 0 } fewer)
         {
-            WordWrap.Write($"As many seats pass with fewer new runs at {string.Join(", ", fewer)}.", output, width);
+            WordWrap.Write(fewer, output, width);
         }
     }
 

@@ -11,15 +11,17 @@ namespace LinkMargin.Web.Answers;
 
 /// <summary>All spots of a house compared, once for each moment of the house, whoever asks.</summary>
 /// <param name="models">Houses made ready.</param>
-/// <param name="figures">The seats' figures.</param>
+/// <param name="inFile">The house as its file has it.</param>
 /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
-internal sealed class Comparisons(Models models, SeatFigures figures, double confidence)
+internal sealed class Comparisons(Models models, FileFigures inFile, double confidence)
 {
+    private const string NothingToCompare = "The house has no spot that a seat plays at: add 'spots' and 'seats' to its file";
+
     private readonly Lock gate = new();
-    private (int Version, Task<ComparisonMessage> Task)? last;
+    private (int Version, Task<Comparison> Task)? last;
 
     /// <summary>The comparison of a moment.</summary>
-    public Task<ComparisonMessage> Of(HouseState state)
+    public Task<Comparison> Of(HouseState state)
     {
         lock (gate)
         {
@@ -32,46 +34,61 @@ internal sealed class Comparisons(Models models, SeatFigures figures, double con
         }
     }
 
-    private ComparisonMessage Compare(HouseState state)
+    private Comparison Compare(HouseState state)
     {
         House house = state.Now.House;
+        bool isAsInFile = FileFigures.IsAsInFile(state);
         LinkModel model = models.For(house, state.Occupied);
-        var uncertainty = HouseUncertainty.Of(model, house.Spots, house.Seats, state.Now.Uncertainty, confidence);
-        Ranking ranking = Ranking.Of(
-        [
-            .. house.Spots.Select(spot => (Spot: spot, Seats: house.Seats.Where(seat => seat.IsPlayedAt(spot)).ToArray()))
-                .Where(pair => pair.Seats.Length > 0)
-                .Select(pair => new SpotScore(pair.Spot, LinkEvaluation.Budgets(model, pair.Spot, pair.Seats), uncertainty.AtConfidence)),
-        ]);
+        HouseUncertainty uncertainty = isAsInFile
+            ? inFile.Of(state)
+            : HouseUncertainty.Of(model, house.Spots, house.Seats, state.Now.Uncertainty, confidence);
+        Ranking ranking = RankingOf(house, model, uncertainty);
+        string? before = isAsInFile ? null : FindingOf(RankingOf(state.InFile.House, models.For(state.InFile.House, []), inFile.Of(state)), inFile.Of(state));
         if (ranking.Scores.Count == 0)
         {
-            return new ComparisonMessage(state.Version, "The house has no spot that a seat plays at: add 'spots' and 'seats' to its file", [], [], null);
+            return new Comparison(ranking, new ComparisonMessage(state.Version, NothingToCompare, [], [], before));
         }
 
         // The measurement that would settle a close call takes as long as all else; the page has no room for it.
-        var call = new CloseCall(ranking, uncertainty.ProbabilitiesBest(ranking.Scores), Rivals(), null);
-        string finding = MapFindings.OfSpots(ranking, isOfAll: true)
-            + (ranking.Scores.Count > 1 ? $". Probability of being the best spot: {UncertaintyWords.Likely(call.ProbabilityBest(ranking.Scores[0]))}" : "");
-        return new ComparisonMessage(
+        CloseCall call = CallOf(ranking, uncertainty);
+        return new Comparison(ranking, new ComparisonMessage(
             state.Version,
-            finding,
+            FindingOf(ranking, uncertainty),
             [.. new VerdictSentences(house, ranking) { Call = call }.All],
-            [.. ranking.Scores.Select(score => Of(state, uncertainty, call, score))],
-            null);
-
-        SpotScore[] Rivals()
-        {
-            IReadOnlyList<double> best = uncertainty.ProbabilitiesBest(ranking.Scores);
-            return [.. ranking.Scores.Where((_, i) => i > 0 && best[i] > best[0] / 2)];
-        }
+            [.. ranking.Scores.Select(score => Of(state, uncertainty, call, score, isAsInFile))],
+            before));
     }
 
-    private SpotFigures Of(HouseState state, HouseUncertainty uncertainty, CloseCall call, SpotScore score) => new(
+    private static Ranking RankingOf(House house, LinkModel model, HouseUncertainty uncertainty) => Ranking.Of(
+    [
+        .. house.Spots.Select(spot => (Spot: spot, Seats: house.Seats.Where(seat => seat.IsPlayedAt(spot)).ToArray()))
+            .Where(pair => pair.Seats.Length > 0)
+            .Select(pair => new SpotScore(pair.Spot, LinkEvaluation.Budgets(model, pair.Spot, pair.Seats), uncertainty.AtConfidence)),
+    ]);
+
+    private static string FindingOf(Ranking ranking, HouseUncertainty uncertainty) => ranking.Scores.Count == 0
+        ? NothingToCompare
+        : MapFindings.OfSpots(ranking, isOfAll: true)
+            + (ranking.Scores.Count > 1 ? $". Probability of being the best spot: {UncertaintyWords.Likely(CallOf(ranking, uncertainty).ProbabilityBest(ranking.Scores[0]))}" : "");
+
+    private static CloseCall CallOf(Ranking ranking, HouseUncertainty uncertainty)
+    {
+        IReadOnlyList<double> best = uncertainty.ProbabilitiesBest(ranking.Scores);
+        return new CloseCall(ranking, best, [.. ranking.Scores.Where((_, i) => i > 0 && best[i] > best[0] / 2)], null);
+    }
+
+    private SpotFigures Of(HouseState state, HouseUncertainty uncertainty, CloseCall call, SpotScore score, bool isAsInFile) => new(
         score.Spot.Name,
         state.Now.House.Levels[score.Spot.LevelIndex].Name,
         MapFindings.Passing(score),
         MapFindings.Weakest(score),
         UncertaintyWords.Likely(call.ProbabilityBest(score)),
         score.PassesAll,
-        [.. score.Budgets.Select(budget => SeatFigures.Of(uncertainty, score.Spot, budget.Seat, figures.InFileDb(state, score.Spot.Name, budget.Seat.Name)))]);
+        [.. score.Budgets.Select(budget => SeatFigures.Of(
+            uncertainty, score.Spot, budget.Seat, isAsInFile ? null : inFile.CountOnDb(state, score.Spot.Name, budget.Seat.Name)))]);
 }
+
+/// <summary>A comparison, and as it is told.</summary>
+/// <param name="Ranking">The spots, best first.</param>
+/// <param name="Message">What is told of it.</param>
+internal sealed record Comparison(Ranking Ranking, ComparisonMessage Message);

@@ -47,7 +47,7 @@ internal static class PlanDrawing
     private static RoomItem Room(Room room)
     {
         Point2 place = MiddleOf(room.Outline);
-        return new RoomItem(room.Name, place.X, place.Y, room.Outline.Greatest.X - room.Outline.Least.X);
+        return new RoomItem(room.Name, place.X, place.Y, room.Outline.Greatest.X - room.Outline.Least.X, room.Outline.Greatest.Y - room.Outline.Least.Y);
     }
 
     // A place well inside, also of a bent room: of some points, the one farthest from the outline.

@@ -1,9 +1,12 @@
 using System.Text;
+using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Problems;
+using LinkMargin.Plots.Printing;
+using LinkMargin.Reports.Handover;
 using LinkMargin.Reports.Houses;
 using LinkMargin.Reports.Pictures;
 using LinkMargin.Web.Houses;
@@ -15,10 +18,10 @@ namespace LinkMargin.Web.Exports;
 /// <param name="services">What pages share.</param>
 internal sealed class Exporting(PageServices services)
 {
-    private const string Png = "image/png";
+    private const string Png = "image/png", Pdf = "application/pdf", Html = "text/html; charset=utf-8";
 
     /// <summary>Makes a file.</summary>
-    /// <param name="what"><c>map-LEVEL.png</c> by the level's number, <c>sheet.png</c> or <c>house.yaml</c>.</param>
+    /// <param name="what"><c>map.png</c>, <c>sheet.png</c>, <c>report.pdf</c>, <c>report.html</c> or <c>house.yaml</c>.</param>
     /// <param name="spotName">The spot that is shown.</param>
     /// <param name="isMedian">Whether the median is shown instead of the margin to count on.</param>
     /// <param name="cancellation">Stops the work.</param>
@@ -32,6 +35,8 @@ internal sealed class Exporting(PageServices services)
                 "house.yaml" => new ExportedFile($"{stem}.yaml", "application/yaml; charset=utf-8", new Saving(services.Tried).BytesOfNow()),
                 "sheet.png" => new ExportedFile($"{stem}-sheet.png", Png, Sheet(state, isMedian, cancellation)),
                 "map.png" => new ExportedFile($"{stem}-map.png", Png, Maps(state, [SpotOf(state, spotName)], isMedian, cancellation).Sheet()),
+                "report.pdf" => new ExportedFile($"{stem}-report.pdf", Pdf, Report(state, spotName, state.Now.Lengths.InFeet ? PaperSize.Letter : PaperSize.A4, cancellation)),
+                "report.html" => new ExportedFile($"{stem}-report.html", Html, Report(state, spotName, null, cancellation)),
                 _ => throw new CannotBeDoneException($"there is no file {Quote.Of(what)} to hand out"),
             };
         },
@@ -40,6 +45,15 @@ internal sealed class Exporting(PageServices services)
     private byte[] Sheet(HouseState state, bool isMedian, CancellationToken cancellation) => state.Now.House.Spots.Count == 0
         ? throw new CannotBeDoneException("the house has no spot to draw a map for")
         : Maps(state, state.Now.House.Spots, isMedian, cancellation).Sheet();
+
+    private byte[] Report(HouseState state, string spotName, PaperSize? paper, CancellationToken cancellation)
+    {
+        var computation = new HandoverComputation(state.Now, services.Models.For(state.Now.House, state.Occupied), services.Confidence);
+        SpotScore chosen = computation.Ranking.Scores.FirstOrDefault(score => score.Spot.Name == spotName)
+            ?? throw new CannotBeDoneException($"no seat plays a console at {Quote.Of(spotName)}, so there is nothing to report; choose another spot");
+        HandoverFindings findings = computation.Run(chosen, HandoverComputation.UsualCellMetres, _ => { }, cancellation);
+        return new HandoverReport(findings, new HandoverRequest()).Bytes(paper);
+    }
 
     private MapPictures Maps(HouseState state, IReadOnlyList<Spot> spots, bool isMedian, CancellationToken cancellation)
     {

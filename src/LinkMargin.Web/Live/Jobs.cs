@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Changes;
@@ -9,6 +10,7 @@ using LinkMargin.Reports.Layout;
 using LinkMargin.Reports.Pictures;
 using LinkMargin.Reports.Words;
 using LinkMargin.Web.Answers;
+using LinkMargin.Web.Drawing;
 using LinkMargin.Web.Houses;
 using LinkMargin.Web.Protocol;
 
@@ -22,11 +24,6 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
 
     /// <summary>The search for what would help a spot.</summary>
     public const string Improve = "improve";
-
-    private const string ControllerPrefix = "controller-";
-
-    // As 'improve' has them: what a side of a rack or cabinet can be had in.
-    private static readonly string[] Panels = ["mesh", "perforated-steel", "glass-single", "cabinet-wood"];
 
     private static readonly TimeSpan BetweenTellings = TimeSpan.FromMilliseconds(200);
 
@@ -152,15 +149,8 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
             return new JobMessage(Improve, state.Version, $"No seat plays a console at '{spot.Name}'.", [], []);
         }
 
-        var tables = state.Now.Tables;
         var search = new ImproveSearch(
-            house,
-            models.For(house, state.Occupied),
-            new ImproveRequest(
-                spot,
-                [.. Panels.Where(tables.Materials.ContainsKey).Select(panel => tables.Materials[panel])],
-                [.. tables.Radios.Values.Where(radio => radio.Name.StartsWith(ControllerPrefix, StringComparison.Ordinal))]),
-            new JudgeAtConfidence(state.Now.Uncertainty, confidence));
+            house, models.For(house, state.Occupied), ImproveRequests.For(spot, state.Now.Tables), new JudgeAtConfidence(state.Now.Uncertainty, confidence));
         Pace pace = new(share => Tell(new ProgressMessage(Improve, share)));
         ImproveResult result = search.Run(pace.Reach, cancellation);
         var words = new RemedyWords(state.Now);
@@ -169,23 +159,23 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
             Improve,
             state.Version,
             FormattableString.Invariant($"What helps '{spot.Name}', of {result.Tried} remedies tried. Choose one to try it."),
-            [.. all.Select(one => Of(result, words, one))],
+            [.. all.Select(one => Of(house, result, words, one))],
             [.. all.SelectMany(one => one.Remedies).Select(words.Mind).Where(mind => mind.Length > 0).Distinct(), Cautions.Estimates]);
     }
 
-    private static JobResult Of(ImproveResult result, RemedyWords words, RemedyResult one)
+    private static JobResult Of(House house, ImproveResult result, RemedyWords words, RemedyResult one)
     {
         HouseChange[] changes = [.. one.Remedies.SelectMany(remedy => remedy.Edits).SelectMany(ChangeWords.Of)];
-        HouseChange? move = Array.Find(changes, change => change.Kind == ChangeKinds.MoveSpot);
+        (int Level, Point2 Plan)? place = changes.Select(change => ChangePlace.Of(house, change)).FirstOrDefault(found => found is not null);
         return new JobResult(
             MapFindings.Capital(string.Join(", and ", one.Remedies.Select(words.What))),
             $"effort: {RemedyWords.EffortOf(one.Effort)}; {MapFindings.Passing(one.After)}; {MapFindings.Weakest(one.After)}",
             $"{Tenths.Signed(Headroom.TenthsOf(one.After) - Headroom.TenthsOf(result.Before))} dB",
             changes)
         {
-            Level = move?.Level,
-            X = move?.X,
-            Y = move?.Y,
+            Level = place?.Level,
+            X = place?.Plan.X,
+            Y = place?.Plan.Y,
         };
     }
 

@@ -32,7 +32,7 @@ internal sealed class LivePage : IDisposable
     private WatchRequest? wanted;
     private CancellationTokenSource finer = new();
     private int unpainted;
-    private int toldVersion, comparedVersion;
+    private int toldVersion, comparedVersion, cabledVersion;
     private bool hasScale;
 
     /// <summary>Makes one.</summary>
@@ -224,8 +224,9 @@ internal sealed class LivePage : IDisposable
                 (mapped, mappedVersion) = (request, state.Version);
                 if (request.Preview is null)
                 {
-                    await TellComparison(state);
+                    await TellComparison(state, finerToken);
                     TellFine(moment, finerToken);
+                    await TellCables(state, finerToken);
                 }
             }
             catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
@@ -292,13 +293,24 @@ internal sealed class LivePage : IDisposable
         }
     }
 
-    private async Task TellComparison(HouseState state)
+    // Whoever drags meanwhile is not kept waiting: the work goes on, and its result is sent once all is quiet again.
+    private async Task TellComparison(HouseState state, CancellationToken cancellation)
     {
         if (comparedVersion != state.Version)
         {
-            ComparisonMessage comparison = await services.Comparisons.Of(state);
+            Comparison comparison = await services.Comparisons.Of(state).WaitAsync(cancellation);
             comparedVersion = state.Version;
-            Send(comparison);
+            Send(comparison.Message);
+        }
+    }
+
+    private async Task TellCables(HouseState state, CancellationToken cancellation)
+    {
+        if (cabledVersion != state.Version)
+        {
+            CablesMessage cables = await services.Cables.Of(state).WaitAsync(cancellation);
+            cabledVersion = state.Version;
+            Send(cables);
         }
     }
 

@@ -21,8 +21,10 @@ internal sealed class PageServices
     {
         (Tried, Confidence) = (tried, confidence);
         Models = new Models();
-        Figures = new SeatFigures(Models, confidence);
-        Comparisons = new Comparisons(Models, Figures, confidence);
+        var inFile = new FileFigures(Models, confidence);
+        Figures = new SeatFigures(Models, inFile, confidence);
+        Comparisons = new Comparisons(Models, inFile, confidence);
+        Cables = new CableCosts(Comparisons);
         Fields = fields ?? new StagedSpotFields(tried.Current.Now.Uncertainty, confidence);
         Jobs = new Jobs(tried, Models, confidence);
     }
@@ -36,6 +38,8 @@ internal sealed class PageServices
     public SeatFigures Figures { get; }
 
     public Comparisons Comparisons { get; }
+
+    public CableCosts Cables { get; }
 
     public ISpotFields Fields { get; }
 

@@ -3,24 +3,47 @@
 import { button, byId, el, refill, select } from './dom.js';
 import { change, choose } from './choose.js';
 import { get } from './live.js';
-import { put, store } from './store.js';
+import { put, store, withPreview } from './store.js';
 import { fieldMetres, fieldValue, snapped } from './units.js';
 
 /** Draws what has changed. @param {Set<string>} changed */
 export function draw(changed) {
-  if (store.house && ['house', 'chosen', 'found'].some(key => changed.has(key))) refill(byId('chosen'), ...content());
+  if (!store.house || !['house', 'chosen', 'found', 'radios', 'cables', 'preview', 'linkSeat'].some(key => changed.has(key))) return;
+  refill(byId('chosen'), ...content());
+  // In a narrow window the panel is far below the plan that was tapped.
+  if (changed.has('chosen') && store.chosen && matchMedia('(max-width: 640px)').matches) byId('chosen').scrollIntoView({ block: 'nearest' });
 }
 
 const kinds = { spot: spotContent, seat: seatContent, opening: openingContent, wall: wallContent, fixture: fixtureContent };
 
 function content() {
-  const { chosen } = store;
-  const inner = chosen ? kinds[chosen.kind](chosen) : null;
-  return [el('h2', {}, inner ? `${words[chosen.kind]} ${chosen.name}` : 'Change something'), finder(), ...(inner ?? [
-    el('p', { class: 'note' }, 'Drag a spot or a seat. Choose a door, window, wall or fixture on a plan, or here.')])];
+  const { chosen } = store, inner = chosen ? kinds[chosen.kind](chosen) : null;
+  return [
+    el('h2', {}, inner ? titleOf(chosen) : 'Try something'),
+    ...(inner ?? [el('p', {}, 'Drag a spot or a seat, to another level too. Click a door to open or shut it, a wall or a fixture to change it.')]),
+    el('div', { class: 'fields' }, finder(), ...forAll())];
 }
 
-const words = { spot: 'Spot', seat: 'Seat', opening: 'Opening', wall: 'Wall', fixture: 'Fixture' };
+/** What is chosen for the whole house. */
+function forAll() {
+  const { house } = store, radios = store.radios ?? [], seated = house.seats.filter(seat => seat.facing !== undefined && seat.facing !== null).map(seat => seat.name);
+  const radio = (label, kind) => select(label,
+    [...new Set([house[kind], ...radios.map(one => one.name).sort((a, b) => Number(b.startsWith(kind)) - Number(a.startsWith(kind)))])].map(text => ({ value: text, text })),
+    house[kind], name => change({ kind, name }), { 'data-key': kind });
+  return [radio('Console', 'console'), radio('Controllers', 'controller'),
+    el('label', { class: 'check' }, el('input', {
+      type: 'checkbox', 'data-key': 'people', checked: seated.length > 0 && seated.every(name => house.people.includes(name)), disabled: seated.length === 0,
+      onchange: event => change({ kind: 'people', seats: event.target.checked ? seated : [] }),
+    }), 'People on all seats')];
+}
+
+/** Asks once which radios there are. */
+export async function loadRadios() {
+  put({ radios: (await get('/radios'))?.rows ?? [] });
+}
+
+/** What a thing is called in a heading; a door says itself that it is one. */
+const titleOf = ({ kind, name }) => kind === 'opening' ? name[0].toUpperCase() + name.slice(1) : `${{ spot: 'Spot', seat: 'Seat', wall: 'Wall', fixture: 'Fixture' }[kind]} ${name}`;
 
 /** Every thing by its name, for the keyboard. */
 function finder() {
@@ -31,7 +54,7 @@ function finder() {
     for (const name of new Set(level.walls.map(item => item.name))) add('wall', i, name, `${level.name}: wall ${name}`);
     for (const item of level.fixtures) add('fixture', i, item.name, `${level.name}: ${item.name}`);
   });
-  return select('Find', options, store.chosen && !['spot', 'seat'].includes(store.chosen.kind) ? JSON.stringify({ kind: store.chosen.kind, level: store.chosen.level, name: store.chosen.name }) : '',
+  return select('Change', options, store.chosen && !['spot', 'seat'].includes(store.chosen.kind) ? JSON.stringify({ kind: store.chosen.kind, level: store.chosen.level, name: store.chosen.name }) : '',
     value => choose(value ? JSON.parse(value) : null), { 'data-key': 'find' });
 }
 
@@ -48,13 +71,24 @@ function placeFields(kind, thing, height) {
     field('East', thing.x, x => moved({ x })), field('North', thing.y, y => moved({ y })), field(height === 'hands' ? 'Hands' : 'Height', thing[height], value => moved({ height: value })));
 }
 
+/** A spot or seat where it is now, also while it is being moved. */
+function placed(kind, things, name) {
+  const thing = things.find(one => one.name === name);
+  return thing && withPreview(kind, thing);
+}
+
 function spotContent({ name }) {
-  const spot = store.house.spots.find(one => one.name === name);
-  return spot && [placeFields('move-spot', spot, 'height')];
+  const spot = placed('move-spot', store.house.spots, name);
+  const cables = store.cables?.spots.find(one => one.spot === name);
+  return spot && [
+    placeFields('move-spot', spot, 'height'),
+    cables && el('p', {}, cables.words),
+    cables && cables.runs.length > 0 && el('details', {}, el('summary', {}, 'Its cable runs'), el('ul', {}, ...cables.runs.map(text => el('li', {}, text)))),
+  ];
 }
 
 function seatContent({ name }) {
-  const seat = store.house.seats.find(one => one.name === name), { people } = store.house;
+  const seat = placed('move-seat', store.house.seats, name), { people } = store.house;
   return seat && [
     placeFields('move-seat', seat, 'hands'),
     el('div', { class: 'fields' },
@@ -67,7 +101,7 @@ function seatContent({ name }) {
         onchange: event => change({ kind: 'people', seats: event.target.checked ? [...people, name] : people.filter(one => one !== name) }),
       }), 'Somebody sits here')),
     el('p', { class: 'note' }, `${seat.faces ? `Faces ${seat.faces}. ` : ''}Requires ${seat.requiredDb} dB.${seat.plays ? ` Plays ${seat.plays}.` : ''}`),
-    button('Explain this link', () => put({ linkSeat: name }), { 'data-key': 'explain' }),
+    store.linkSeat !== name && button('Explain this link', () => put({ linkSeat: name }), { 'data-key': 'explain' }),
   ];
 }
 
@@ -76,11 +110,12 @@ function openingContent({ name, level }) {
   return item && [
     el('p', {}, `${item.kind === 'door' ? 'Door' : 'Window'} of ${item.material}, ${item.open ? 'open' : 'shut'}.`),
     button(item.open ? 'Shut it' : 'Open it', () => change({ kind: 'set-opening', name, level, open: !item.open }), { class: 'main', 'data-key': 'toggle' }),
-    el('p', { class: 'note' }, 'Fire doors stay shut: local codes decide.'),
+    item.kind === 'door' && el('p', { class: 'note' }, 'Fire doors stay shut: local codes decide.'),
   ];
 }
 
-let words_ = '';
+/** What was typed to find a material. */
+let typed = '';
 
 function wallContent({ name, level }) {
   const wall = store.house.levels[level]?.walls.find(one => one.name === name);
@@ -89,7 +124,7 @@ function wallContent({ name, level }) {
   return [
     el('p', {}, `Made of ${wall.material}.`),
     el('label', { class: 'choice' }, el('span', {}, 'Another material'), el('input', {
-      type: 'search', placeholder: 'brick, stud, glass…', value: words_, 'data-key': 'material', autocomplete: 'off', spellcheck: 'false',
+      type: 'search', placeholder: 'brick, stud, glass…', value: typed, 'data-key': 'material', autocomplete: 'off', spellcheck: 'false',
       oninput: event => search(event.target.value),
     })),
     el('ul', { class: 'found' }, ...found.map(row => el('li', {}, button(row.name, () => {
@@ -103,7 +138,7 @@ let asked = 0;
 
 /** @param {string} text */
 async function search(text) {
-  words_ = text;
+  typed = text;
   const mine = ++asked, rows = text.trim() ? (await get(`/materials?words=${encodeURIComponent(text)}`))?.rows ?? [] : [];
   if (mine === asked) put({ found: rows });
 }

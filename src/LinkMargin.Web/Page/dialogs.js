@@ -1,7 +1,7 @@
 // Questions: where to save, what to hand out, whether to end.
 
 import { button, el } from './dom.js';
-import { post } from './live.js';
+import { download, post } from './live.js';
 import { commands } from './commands.js';
 import { notice, say } from './speak.js';
 import { put, store } from './store.js';
@@ -37,24 +37,33 @@ function saveDialog(close) {
   ];
 }
 
-function handOutDialog() {
-  const query = `?spot=${encodeURIComponent(store.spot)}&layer=${store.layer === 'median' ? 'median' : 'countOn'}`;
-  const link = (what, text, note) => el('li', {}, el('a', { href: `/export/${what}${query}`, download: '' }, text), ` ${note}`);
+/** @param {() => void} close */
+function handOutDialog(close) {
+  const query = `?spot=${encodeURIComponent(store.spot)}&layer=${store.layer === 'median' ? 'median' : 'countOn'}`, state = el('p', { role: 'status' });
+  const files = [
+    ['map.png', `Maps of ${store.spot}`, 'all levels, as a picture'],
+    ['sheet.png', 'Sheet', 'all spots on all levels, as a picture'],
+    ['report.pdf', 'Report', `on ${store.spot}, to print; takes a minute`],
+    ['report.html', 'Report as a page', 'the same for a browser; takes a minute'],
+    ['house.yaml', 'House file', 'with what you tried'],
+  ];
+  const make = async (what, text) => {
+    state.replaceChildren(`${text}: being made…`, el('progress', { 'aria-label': text }));
+    const words = await download(`/export/${what}${query}`);
+    state.replaceChildren(words || `${text}: handed to your browser.`);
+  };
   return [
     el('h2', {}, 'Hand out'),
-    el('ul', {},
-      link('map.png', `Maps of ${store.spot}`, 'all levels, as a picture'),
-      link('sheet.png', 'Sheet', 'all spots on all levels, as a picture; takes a while'),
-      link('house.yaml', 'House file', 'with what you tried')),
-    el('p', {}, 'All of them show the house as it is tried now. To print the plans as they are, use the browser’s own print command.'),
-  ];
+    el('ul', { class: 'files' }, ...files.map(([what, text, note]) => el('li', {}, button(text, () => make(what, text), { 'data-key': what }), ` ${note}`))),
+    state,
+    el('p', {}, 'All show the house as it is tried now. The browser’s print command prints the plans as they are.')];
 }
 
 function keysDialog() {
   const rows = [
     ['Tab', 'to the next spot, seat or button'], ['Arrow keys', 'move the focused spot or seat by 10 cm; with Shift by 1 m'],
     ['Page up, Page down', 'move it to the next level'], ['[ and ]', 'turn the focused seat'], ['Enter', 'choose it: a spot is shown, a seat’s link is explained'],
-    ['Escape', 'take back a move that is going on'],
+    ['Escape', 'take back a move that is going on'], ['Arrow keys on a plan', 'read the margin there'],
     ...Object.values(commands).filter(command => command.keys).map(command => [command.keys, command.name]),
   ];
   return [el('h2', {}, 'Keys'), el('table', {}, el('tbody', {}, ...rows.map(([keys, what]) => el('tr', {}, el('th', { scope: 'row' }, keys), el('td', {}, what)))))];

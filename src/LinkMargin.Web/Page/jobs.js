@@ -10,6 +10,9 @@ const titles = { place: 'Best places', improve: 'What would help' };
 
 /** Draws what has changed. @param {Set<string>} changed */
 export function draw(changed) {
+  // What was asked for last stands first.
+  if (changed.has('progress') && store.progress && byId('chosen').nextElementSibling === byId('jobs')) byId('chosen').before(byId('jobs'));
+  if (changed.has('chosen') && store.chosen && byId('jobs').nextElementSibling === byId('chosen')) byId('chosen').after(byId('jobs'));
   if (changed.has('progress') || changed.has('job') || changed.has('house')) refill(byId('jobs'), ...jobs());
   if (changed.has('house')) refill(byId('steps'), ...steps());
 }

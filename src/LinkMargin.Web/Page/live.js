@@ -50,6 +50,7 @@ function take(message) {
       if (message.generation === generation) put({ figures: message });
       return;
     case 'comparison': return put({ comparison: message });
+    case 'cables': return put({ cables: message });
     case 'progress': return put({ progress: message });
     case 'job':
       put({ job: message, progress: null });
@@ -114,4 +115,25 @@ export async function get(path) {
     // The banner about the lost connection says it.
   }
   return null;
+}
+
+/**
+ * Has the server make a file, and gives it to the browser to keep.
+ * @param {string} path
+ * @returns {Promise<string>} why not, in words; empty where it was made
+ */
+export async function download(path) {
+  try {
+    const response = await fetch(path);
+    if (!response.ok) return (await response.json()).words;
+    const name = response.headers.get('Content-Disposition')?.match(/filename="([^"]+)"/)?.[1] ?? 'file', address = URL.createObjectURL(await response.blob());
+    const link = document.createElement('a');
+    link.href = address;
+    link.download = name;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(address), 60000);
+    return '';
+  } catch {
+    return 'LinkMargin does not answer.';
+  }
 }

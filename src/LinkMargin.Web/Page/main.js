@@ -2,16 +2,14 @@
 
 import * as chosen from './chosen.js';
 import { listenToKeys } from './commands.js';
-import { tryResult } from './choose.js';
-import { byId } from './dom.js';
 import * as drag from './drag.js';
 import * as fragment from './fragment.js';
-import * as hover from './hover.js';
 import * as jobs from './jobs.js';
 import * as legend from './legend.js';
 import * as link from './link.js';
 import { connect, watch } from './live.js';
 import * as plan from './plan.js';
+import * as pointing from './pointing.js';
 import * as seats from './seats.js';
 import { onChange, put, store } from './store.js';
 import * as toolbar from './toolbar.js';
@@ -40,7 +38,7 @@ function start(changed) {
     hasStarted = true;
     fragment.read();
     if (!store.spot) put({ spot: house.spots[0]?.name ?? '', isFirst: true });
-    toolbar.loadRadios();
+    chosen.loadRadios();
   }
   if (!house.spots.some(spot => spot.name === store.spot)) put({ spot: house.spots[0]?.name ?? '' });
   if (store.linkSeat && !house.seats.some(seat => seat.name === store.linkSeat)) put({ linkSeat: null });
@@ -50,12 +48,8 @@ function start(changed) {
   }
 }
 
-byId('plans').addEventListener('click', event => {
-  const place = event.target.closest('.mark.place');
-  if (place) tryResult(Number(place.dataset.name));
-});
 window.addEventListener('hashchange', fragment.read);
 drag.listen();
-hover.listen();
+pointing.listen();
 listenToKeys();
 connect();

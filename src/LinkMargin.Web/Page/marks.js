@@ -1,40 +1,53 @@
 // Spots and seats on the plans, in the shapes of the pictures: a seat is a disc (full: it passes; a ring with a bar: it does not), a spot a diamond
-// (full: the one that is shown).
+// (full: the one that is shown; dashed: the same, seen through a floor). Each has a label; that of a seat that does not pass is reversed.
 
 import { svg } from './dom.js';
+import { boxAround, overlaps, placeLabels } from './labels.js';
+import { boxesOf } from './shapes.js';
 import { store, withPreview } from './store.js';
 import { lengthText } from './units.js';
 
-const LINE = 14, GAP = 11;
+const LINE = 15, PAD_X = 4, PAD_Y = 2, SIGN = 12;
 
-/** Draws the marks of a sheet. @param {import('./plan.js').Sheet} sheet */
+/** Draws the marks of a sheet, and keeps the ground they take. @param {import('./plan.js').Sheet} sheet */
 export function drawMarks(sheet) {
   const box = sheet.marks.getBoundingClientRect();
   if (box.width === 0) return;
   const [west, south, east, north] = sheet.level.bounds, scale = box.width / (east - west);
   const at = thing => ({ px: (thing.x - west) * scale, py: (north - thing.y) * scale });
-  const marks = [...spots(sheet, at), ...seats(sheet, at), ...places(sheet, at)];
-  const taken = marks.map(mark => ({ left: mark.px - 9, right: mark.px + 9, top: mark.py - 9, bottom: mark.py + 9 }));
-  for (const mark of marks) placeLabel(mark, taken, box);
-  drawRooms(sheet, at, scale, taken);
+  const inPixels = one => ({ left: (one.left - west) * scale, right: (one.right - west) * scale, top: (north - one.top) * scale, bottom: (north - one.bottom) * scale });
+  const marks = [...seats(sheet, at), ...spots(sheet, at), ...places(sheet, at), ...elsewhere(sheet, at)];
+  const walls = boxesOf(sheet.level.walls.map(item => item.shape).join('')).map(inPixels), solid = boxesOf(sheet.level.fixtures.map(item => item.outline).join('')).map(inPixels);
+  const ground = marks.map(mark => boxAround(mark.px, mark.py, 2 * mark.reach, 2 * mark.reach));
+  const floor = boxesOf(sheet.level.floor).map(inPixels), frame = floor.length > 0
+    ? { left: Math.min(...floor.map(one => one.left)) + 3, right: Math.max(...floor.map(one => one.right)) - 3, top: Math.min(...floor.map(one => one.top)) + 3, bottom: Math.max(...floor.map(one => one.bottom)) - 3 }
+    : { left: 2, top: 2, right: box.width - 2, bottom: box.height - 2 };
+  for (const mark of marks) Object.assign(mark, sizeOf(mark));
+  const labelled = marks.filter(mark => mark.lines.length > 0), found = placeLabels(labelled, frame, ground, walls);
+  labelled.forEach((mark, i) => { mark.place = found[i]; });
+  sheet.taken = [...ground, ...found.filter(place => place).map(place => place.box)];
+  drawRooms(sheet, at, scale, [...walls, ...solid]);
   const focused = document.activeElement instanceof SVGElement && sheet.marks.contains(document.activeElement) ? document.activeElement.dataset.key : null;
   sync(sheet.marks, marks);
   if (focused && document.activeElement?.dataset?.key !== focused) sheet.marks.querySelector(`[data-key="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });
 }
 
-/** Names of rooms that have room for them, under all marks. */
-function drawRooms(sheet, at, scale, taken) {
-  const fitting = sheet.level.rooms.map(room => ({ ...room, ...at(room) })).filter(room => {
-    const width = widthOf(room.name, false), box = { left: room.px - width / 2, right: room.px + width / 2, top: room.py - 9, bottom: room.py + 5 };
-    const fits = width < room.width * scale - 4 && !taken.some(other => overlap(box, other));
-    if (fits) taken.push(box);
-    return fits;
+/** Names of rooms that have room for them, off all marks and whatever is built. */
+function drawRooms(sheet, at, scale, built) {
+  const named = sheet.level.rooms.flatMap(room => {
+    const middle = at(room), width = widthOf(room.name, false), places = [0, -1.2, 1.2, -2.4, 2.4, -4, 4].map(lines => ({ x: middle.px, y: middle.py + lines * LINE }));
+    if (width > room.width * scale - 8) return [];
+    const free = places.map(place => ({ ...place, box: boxAround(place.x, place.y, width + 4, LINE - 2) }))
+      .filter(place => Math.abs(place.y - middle.py) < room.height * scale / 2 - LINE / 2)
+      .find(place => ![...sheet.taken, ...built].some(other => overlaps(place.box, other)));
+    if (free) sheet.taken.push(free.box);
+    return free ? [{ ...free, name: room.name }] : [];
   });
-  const drawn = fitting.map(room => `${room.name} ${room.px.toFixed(0)} ${room.py.toFixed(0)}`).join('|');
+  const drawn = named.map(room => `${room.name} ${room.x.toFixed(0)} ${room.y.toFixed(0)}`).join('|');
   let layer = sheet.marks.querySelector('.rooms-named');
   if (layer?.drawn === drawn) return;
   layer?.remove();
-  layer = svg('g', { class: 'rooms-named', 'aria-hidden': 'true' }, ...fitting.map(room => svg('text', { x: room.px, y: room.py, class: 'room' }, room.name)));
+  layer = svg('g', { class: 'rooms-named', 'aria-hidden': 'true' }, ...named.map(room => svg('text', { x: room.x, y: room.y + 4, class: 'room' }, room.name)));
   layer.drawn = drawn;
   sheet.marks.prepend(layer);
 }
@@ -42,33 +55,38 @@ function drawRooms(sheet, at, scale, taken) {
 const ruler = document.createElement('canvas').getContext('2d');
 /** @type {Map<string, number>} */
 const widths = new Map();
+document.fonts.addEventListener('loadingdone', () => widths.clear());
 
 /** How wide a text is on a plan, pixels. @param {string} text @param {boolean} isBold */
 function widthOf(text, isBold) {
   const key = `${isBold} ${text}`;
   if (!widths.has(key)) {
     if (widths.size > 2000) widths.clear();
-    ruler.font = `${isBold ? 'bold 13px' : '12px'} ${getComputedStyle(document.body).fontFamily}`;
+    ruler.font = `${isBold ? 'bold ' : ''}13px ${getComputedStyle(document.body).fontFamily}`;
     widths.set(key, ruler.measureText(text).width);
   }
   return widths.get(key);
 }
 
-const overlap = (one, other) => other.left < one.right && other.right > one.left && other.top < one.bottom && other.bottom > one.top;
+/** The size of a mark's label. */
+function sizeOf(mark) {
+  const widest = Math.max(...mark.lines.map((line, i) => widthOf(line, i > 0) + (i > 0 && mark.sign ? SIGN : 0)));
+  return { width: Math.ceil(widest) + 2 * PAD_X, height: mark.lines.length * LINE + 2 * PAD_Y };
+}
 
 /** Elements stay as long as their mark does, so that focus and pointer stay with them. */
 function sync(layer, marks) {
   const old = new Map([...layer.querySelectorAll('.mark')].map(element => [element.dataset.key, element]));
   marks.forEach((mark, i) => {
-    const element = old.get(mark.key) ?? svg('g', { tabindex: 0, role: 'button', dataset: { key: mark.key, kind: mark.kind, name: mark.name } });
+    const element = old.get(mark.key) ?? svg('g', mark.isQuiet ? { 'aria-hidden': 'true', dataset: { key: mark.key } } : { tabindex: 0, role: 'button', dataset: { key: mark.key, kind: mark.kind, name: mark.name } });
     old.delete(mark.key);
     element.setAttribute('transform', `translate(${mark.px.toFixed(1)} ${mark.py.toFixed(1)})`);
     element.setAttribute('class', `mark ${mark.cls}`);
-    element.setAttribute('aria-label', mark.spoken);
-    const drawn = `${mark.cls} ${mark.facing} ${mark.lines.join('|')} ${mark.lx?.toFixed(0)} ${mark.ly?.toFixed(0)} ${mark.anchor}`;
+    if (!mark.isQuiet) element.setAttribute('aria-label', mark.spoken);
+    const box = mark.place?.box, drawn = `${mark.cls} ${mark.facing} ${mark.lines.join('|')} ${box ? `${(box.left - mark.px).toFixed(0)} ${(box.top - mark.py).toFixed(0)} ${mark.width}` : ''}`;
     if (element.drawn !== drawn) {
       element.drawn = drawn;
-      element.replaceChildren(...mark.shape(), ...label(mark));
+      element.replaceChildren(...label(mark), ...mark.shape());
     }
     const place = layer.querySelectorAll('.mark')[i];
     if (place !== element) layer.insertBefore(element, place ?? null);
@@ -80,7 +98,7 @@ function spots(sheet, at) {
   return store.house.spots.map(spot => withPreview('move-spot', spot)).filter(spot => spot.level === sheet.index).map(spot => {
     const isShown = spot.name === store.spot, isChosen = store.chosen?.kind === 'spot' && store.chosen.name === spot.name;
     return {
-      ...at(spot), key: `spot ${spot.name}`, kind: 'spot', name: spot.name, lines: [spot.name],
+      ...at(spot), reach: 9, key: `spot ${spot.name}`, kind: 'spot', name: spot.name, lines: [spot.name],
       cls: `spot${isShown ? ' shown' : ''}${isChosen ? ' chosen' : ''}`,
       spoken: `Spot ${spot.name}${isShown ? ', shown' : ''}, at ${lengthText(spot.x, store.house.inFeet)} east, ${lengthText(spot.y, store.house.inFeet)} north, ${lengthText(spot.height, store.house.inFeet)} high`,
       shape: () => [svg('circle', { r: 14, class: 'hit' }), svg('path', { d: 'M0 -8L8 0L0 8L-8 0Z', class: 'body' })],
@@ -88,58 +106,58 @@ function spots(sheet, at) {
   });
 }
 
+/** The shown spot on the other levels, as the pictures have it. */
+function elsewhere(sheet, at) {
+  return store.house.spots.filter(spot => spot.name === store.spot).map(spot => withPreview('move-spot', spot)).filter(spot => spot.level !== sheet.index).map(spot => ({
+    ...at(spot), reach: 8, key: `elsewhere ${spot.name}`, isQuiet: true, isOptional: true, lines: store.level >= 0 ? [`${spot.name} (on ${store.house.levels[spot.level].name})`] : [], cls: 'elsewhere',
+    shape: () => [svg('path', { d: 'M0 -7L7 0L0 7L-7 0Z', class: 'body' })],
+  }));
+}
+
 function seats(sheet, at) {
   const figures = new Map((store.figures?.seats ?? []).map(figure => [figure.seat, figure]));
   return store.house.seats.map(seat => withPreview('move-seat', seat)).filter(seat => seat.level === sheet.index).map(seat => {
     const figure = figures.get(seat.name), isChosen = store.chosen?.kind === 'seat' && store.chosen.name === seat.name;
-    const verdict = !figure ? 'plain' : figure.passes ? 'passes' : 'fails', isOccupied = store.house.people.includes(seat.name);
+    const verdict = !figure ? 'plain' : figure.passes ? 'passes' : 'fails', isOccupied = store.house.people.includes(seat.name), turns = seat.facing !== undefined && seat.facing !== null;
     return {
-      ...at(seat), key: `seat ${seat.name}`, kind: 'seat', name: seat.name, facing: seat.facing,
-      lines: figure ? [seat.name, `${figure.countOn} dB`] : [seat.name],
+      ...at(seat), reach: turns ? 12 : 8, key: `seat ${seat.name}`, kind: 'seat', name: seat.name, facing: seat.facing, sign: Boolean(figure), passes: figure?.passes,
+      lines: figure ? [seat.name, `${figure.countOn} ${figure.passes ? '≥' : '<'} ${seat.requiredDb} dB`] : [seat.name],
       cls: `seat ${verdict}${isOccupied ? ' occupied' : ''}${isChosen ? ' chosen' : ''}`,
       spoken: `Seat ${seat.name}${figure ? `: ${figure.countOn} decibels to count on, ${figure.passes ? 'passes' : 'does not pass'} the required ${seat.requiredDb}` : ''}${isOccupied ? ', somebody sits there' : ''}`,
       shape: () => [
         svg('circle', { r: 14, class: 'hit' }),
-        ...(seat.facing === undefined || seat.facing === null ? [] : [svg('path', { d: 'M12 0L3 6L3 -6Z', class: 'facing', transform: `rotate(${-seat.facing})` })]),
+        ...(turns ? [svg('path', { d: 'M12 0L3 6L3 -6Z', class: 'facing', transform: `rotate(${-seat.facing})` })] : []),
         ...(isOccupied ? [svg('circle', { r: 10, class: 'person' })] : []),
         svg('circle', { r: 5.5, class: 'body' }),
         ...(verdict === 'fails' ? [svg('path', { d: 'M-3 3L3 -3', class: 'bar' })] : []),
-        ...(isChosen && seat.facing !== undefined && seat.facing !== null
-          ? [svg('circle', { r: 6, class: 'turn', cx: 26 * Math.cos(seat.facing * Math.PI / 180), cy: -26 * Math.sin(seat.facing * Math.PI / 180) }, svg('title', {}, 'Drag to turn the seat'))]
+        ...(isChosen && turns
+          ? [svg('circle', { r: 7, class: 'turn', cx: 26 * Math.cos(seat.facing * Math.PI / 180), cy: -26 * Math.sin(seat.facing * Math.PI / 180) }, svg('title', {}, 'Drag to turn the seat'))]
           : []),
       ],
     };
   });
 }
 
-/** Results of a search. */
+/** Results of a search; what lies on the same place is one mark, of the first. */
 function places(sheet, at) {
-  return (store.job?.results ?? []).map((result, i) => ({ ...result, i })).filter(result => result.level === sheet.index && result.x !== undefined).map(result => ({
-    ...at(result), key: `place ${result.i}`, kind: 'place', name: String(result.i), lines: [String(result.i + 1)], cls: 'place',
+  const here = (store.job?.results ?? []).map((result, i) => ({ ...result, i })).filter(result => result.level === sheet.index && result.x !== undefined);
+  return here.filter((result, i) => here.findIndex(other => other.x === result.x && other.y === result.y) === i).map(result => ({
+    ...at(result), reach: 8, key: `place ${result.i}`, kind: 'place', name: String(result.i), cls: 'place',
+    lines: [here.filter(other => other.x === result.x && other.y === result.y).map(other => other.i + 1).join(', ')],
     spoken: `Result ${result.i + 1}: ${result.title}, ${result.gain}. Try it.`,
-    shape: () => [svg('circle', { r: 12, class: 'hit' }), svg('path', { d: 'M0 -7L7 0L0 7L-7 0Z', class: 'body' })],
+    shape: () => [svg('circle', { r: 13, class: 'hit' }), svg('path', { d: 'M0 -7L7 0L0 7L-7 0Z', class: 'body' })],
   }));
 }
 
-function label(mark) {
-  return mark.lx === undefined ? [] : [svg('text', { x: mark.lx, y: mark.ly, 'text-anchor': mark.anchor },
-    ...mark.lines.map((line, i) => svg('tspan', { x: mark.lx, dy: i === 0 ? 0 : LINE, class: i === 0 ? 'name' : 'figure' }, line)))];
-}
-
-/** The first of some places beside the mark that is free; the one beside it where none is. */
-function placeLabel(mark, taken, box) {
-  const width = Math.max(...mark.lines.map((line, i) => widthOf(line, i > 0 || mark.kind === 'spot'))) + 4, height = mark.lines.length * LINE;
-  const middle = -height / 2 + LINE * 0.78;
-  const candidates = [
-    { lx: GAP, ly: middle, anchor: 'start', left: GAP }, { lx: -GAP, ly: middle, anchor: 'end', left: -GAP - width },
-    { lx: 0, ly: GAP + LINE * 0.8, anchor: 'middle', left: -width / 2 }, { lx: 0, ly: -GAP - height + LINE * 0.8, anchor: 'middle', left: -width / 2 },
-    { lx: GAP, ly: middle + 14, anchor: 'start', left: GAP }, { lx: GAP, ly: middle - 14, anchor: 'start', left: GAP },
-    ...[-0.25, -0.75].flatMap(share => [GAP + LINE * 0.8, -GAP - height + LINE * 0.8].map(ly => ({ lx: share * width, ly, anchor: 'start', left: share * width }))),
-    { lx: -GAP, ly: middle + 14, anchor: 'end', left: -GAP - width }, { lx: -GAP, ly: middle - 14, anchor: 'end', left: -GAP - width },
-  ].map(one => ({ ...one, box: { left: mark.px + one.left, right: mark.px + one.left + width, top: mark.py + one.ly - LINE * 0.8, bottom: mark.py + one.ly - LINE * 0.8 + height } }));
-  const isFree = one => one.box.left >= 0 && one.box.right <= box.width && one.box.top >= 0 && one.box.bottom <= box.height
-    && !taken.some(other => overlap(one.box, other));
-  const found = candidates.find(isFree) ?? candidates[0];
-  Object.assign(mark, { lx: found.lx, ly: found.ly, anchor: found.anchor });
-  taken.push(found.box);
+function label({ px, py, lines, sign, passes, place, width, height }) {
+  if (!place) return [];
+  const left = place.box.left - px, top = place.box.top - py, x = left + PAD_X, base = i => top + PAD_Y + (i + 0.76) * LINE;
+  const nearest = (value, from, to) => Math.max(from, Math.min(to, value));
+  const to = `L${nearest(0, left + PAD_X, left + width - PAD_X)} ${nearest(0, top, top + height)}`;
+  return [
+    ...(place.hasLeader ? [svg('path', { d: `M0 0${to}`, class: 'leader casing' }), svg('path', { d: `M0 0${to}`, class: 'leader' })] : []),
+    svg('rect', { x: left, y: top, width, height, rx: 2, class: 'label' }),
+    ...lines.map((line, i) => svg('text', { x: i > 0 && sign ? x + SIGN : x, y: base(i), class: i > 0 ? 'figure' : 'name' }, line)),
+    ...(sign ? [svg('path', { d: passes ? 'M.5 5L3.2 8L8.5 1' : 'M1 1L8 8M8 1L1 8', class: 'sign', transform: `translate(${x} ${base(1) - 9})` })] : []),
+  ];
 }

@@ -1,9 +1,13 @@
-// Paints a level's field on its canvas: tones that end on their lines, lines, hatching; clipped to the rooms.
+// Paints a level's field on its canvas: tones that end on their lines, lines with their figures, hatching; clipped to the rooms.
 
+import { placeFigures } from './figures.js';
+import { boxesOf } from './shapes.js';
 import { Surface, contour, hatch, normalQuantile, probabilityOf } from './surface.js';
 
 const HATCH_PIXELS = 9;
 const PROBABILITY_LINES = [0.1, 0.3, 0.5, 0.7, 0.9];
+const FIGURE_PIXELS = 12, FIGURE_APART_PIXELS = 170;
+const INK = '#1b2029', PAPER = '#fff';
 
 /**
  * What is shown of a field, as a surface.
@@ -23,32 +27,80 @@ export function surfaceOf(field, layer, house) {
  * Paints.
  * @param {HTMLCanvasElement} canvas
  * @param {import('./frame.js').FieldFrame} field
- * @param {{layer: string, house: any, scale: any, level: any}} what
+ * @param {{layer: string, house: any, scale: any, level: any, taken: import('./labels.js').Box[]}} what `taken`: ground, in pixels, where no figure goes
  */
-export function paint(canvas, field, { layer, house, scale, level }) {
+export function paint(canvas, field, { layer, house, scale, level, taken }) {
   const context = canvas.getContext('2d');
   const [west, south, east, north] = level.bounds;
-  const perMetre = canvas.width / (east - west);
+  const perMetre = canvas.width / (east - west), ratio = canvas.width / Math.max(1, canvas.clientWidth), pixel = ratio / perMetre;
   const shown = surfaceOf(field, layer, house);
   const below = layer === 'countOn' ? shown : new Surface(field, field.countOn);
+  const toMetres = () => context.setTransform(perMetre, 0, 0, -perMetre, -west * perMetre, north * perMetre);
   context.setTransform(1, 0, 0, 1, 0, 0);
   context.clearRect(0, 0, canvas.width, canvas.height);
   context.save();
-  context.setTransform(perMetre, 0, 0, -perMetre, -west * perMetre, north * perMetre);
+  toMetres();
   context.clip(clipOf(level), 'evenodd');
-  context.fillStyle = '#fff';
+  context.fillStyle = PAPER;
   context.fillRect(west, south, east - west, north - south);
   drawTones(context, canvas, shown, toneOf(layer, scale), { west, north, perMetre });
-  context.setTransform(perMetre, 0, 0, -perMetre, -west * perMetre, north * perMetre);
-  const ratio = canvas.width / Math.max(1, canvas.clientWidth), pixel = ratio / perMetre;
-  stroke(context, hatch(below, house.requiredDb, HATCH_PIXELS * pixel), 1.6 * pixel, 'rgba(255,255,255,.25)');
-  stroke(context, hatch(below, house.requiredDb, HATCH_PIXELS * pixel), 0.8 * pixel, 'rgba(27,32,41,.68)');
-  for (const line of layer === 'probability' ? PROBABILITY_LINES : scale.lines) {
-    if (line !== house.requiredDb || layer === 'probability') stroke(context, contour(shown, line), (line % 10 === 0 ? 1 : 0.6) * pixel, 'rgba(27,32,41,.62)');
+  toMetres();
+  const strokes = hatch(below, house.requiredDb, HATCH_PIXELS * pixel);
+  stroke(context, strokes, 1.8 * pixel, 'rgba(255,255,255,.25)');
+  stroke(context, strokes, 0.8 * pixel, 'rgba(27,32,41,.68)');
+  const isShare = layer === 'probability';
+  const thin = (isShare ? PROBABILITY_LINES : scale.lines).filter(value => isShare || value !== house.requiredDb);
+  const lines = [
+    // What most seats require is heaviest, what others require dashed, as in the pictures; the first is of the margin to count on, whatever is shown.
+    { surface: below, value: house.requiredDb, width: 2.4, isHeavy: true },
+    ...(layer === 'countOn' ? othersOf(house) : []).map(value => ({ surface: below, value, width: 1.5, isHeavy: true, isDashed: true })),
+    ...thin.filter(value => layer !== 'countOn' || !othersOf(house).includes(value)).map(value => ({ surface: shown, value, width: value % 10 === 0 ? 1 : 0.7 })),
+  ].map(line => ({ ...line, drawn: contour(line.surface, line.value) }));
+  for (const line of lines.slice().reverse()) {
+    context.setLineDash([]);
+    if (line.isHeavy) strokeLines(context, line.drawn, (line.width + 2.2) * pixel, 'rgba(255,255,255,.85)');
+    if (line.isDashed) context.setLineDash([6 * pixel, 3.5 * pixel]);
+    strokeLines(context, line.drawn, line.width * pixel, line.isHeavy ? INK : 'rgba(27,32,41,.7)');
   }
-  const heavy = contour(below, house.requiredDb);
-  stroke(context, heavy, 4.6 * pixel, 'rgba(255,255,255,.85)');
-  stroke(context, heavy, 2.4 * pixel, '#1b2029');
+  context.setLineDash([]);
+  context.restore();
+  if (field.isFine) drawFigures(context, lines, { ratio, taken, layer, level, perPixel: perMetre / ratio });
+}
+
+/** What seats require that most do not. @param {any} house @returns {number[]} */
+const othersOf = house => [...new Set(house.seats.map(seat => seat.requiredDb))].filter(value => value !== house.requiredDb);
+
+/** Figures on the lines, the heaviest first. */
+function drawFigures(context, lines, { ratio, taken, layer, level, perPixel }) {
+  const [west, , , north] = level.bounds, free = taken.slice();
+  const built = [...level.walls.map(item => item.shape), ...level.openings.map(item => item.shape), ...level.fixtures.filter(item => item.fills).map(item => item.outline)].flatMap(boxesOf);
+  for (const one of built) free.push({ left: (one.left - west) * perPixel, right: (one.right - west) * perPixel, top: (north - one.top) * perPixel, bottom: (north - one.bottom) * perPixel });
+  const floor = boxesOf(level.floor);
+  const isOnFloor = (x, y) => floor.length === 0 || floor.some(one => x > (one.left - west) * perPixel && x < (one.right - west) * perPixel && y > (north - one.top) * perPixel && y < (north - one.bottom) * perPixel);
+  context.save();
+  context.setTransform(ratio, 0, 0, ratio, 0, 0);
+  context.textAlign = 'center';
+  context.textBaseline = 'middle';
+  context.lineJoin = 'round';
+  for (const line of lines) {
+    const text = layer === 'probability' && !line.isHeavy ? `${Math.round(line.value * 100)} %` : layer !== 'countOn' && line.isHeavy ? `${line.value} dB` : String(line.value);
+    context.font = `${line.isHeavy ? 'bold ' : ''}${FIGURE_PIXELS}px ${getComputedStyle(document.body).fontFamily}`;
+    const width = context.measureText(text).width + 3;
+    for (const metres of line.drawn) {
+      const pixels = metres.map((value, i) => i % 2 === 0 ? (value - west) * perPixel : (north - value) * perPixel);
+      for (const { x, y, turn } of placeFigures(pixels, width, FIGURE_PIXELS, FIGURE_APART_PIXELS, free, isOnFloor)) {
+        context.save();
+        context.translate(x, y);
+        context.rotate(turn);
+        context.strokeStyle = 'rgba(255,255,255,.92)';
+        context.lineWidth = 4;
+        context.strokeText(text, 0, 0);
+        context.fillStyle = INK;
+        context.fillText(text, 0, 0);
+        context.restore();
+      }
+    }
+  }
   context.restore();
 }
 
@@ -91,14 +143,30 @@ function drawTones(context, canvas, surface, toneAt, { west, north, perMetre }) 
   context.drawImage(tones, 0, 0, width * every, height * every);
 }
 
-/** @param {CanvasRenderingContext2D} context @param {number[]} pieces @param {number} width @param {string} colour */
+/** Strokes pieces. @param {CanvasRenderingContext2D} context @param {number[]} pieces @param {number} width @param {string} colour */
 function stroke(context, pieces, width, colour) {
   context.beginPath();
   for (let i = 0; i < pieces.length; i += 4) {
     context.moveTo(pieces[i], pieces[i + 1]);
     context.lineTo(pieces[i + 2], pieces[i + 3]);
   }
+  ink(context, width, colour);
+}
+
+/** Strokes lines. @param {CanvasRenderingContext2D} context @param {number[][]} lines @param {number} width @param {string} colour */
+function strokeLines(context, lines, width, colour) {
+  context.beginPath();
+  for (const line of lines) {
+    context.moveTo(line[0], line[1]);
+    for (let i = 2; i < line.length; i += 2) context.lineTo(line[i], line[i + 1]);
+  }
+  ink(context, width, colour);
+}
+
+/** @param {CanvasRenderingContext2D} context @param {number} width @param {string} colour */
+function ink(context, width, colour) {
   context.lineCap = 'round';
+  context.lineJoin = 'round';
   context.lineWidth = width;
   context.strokeStyle = colour;
   context.stroke();

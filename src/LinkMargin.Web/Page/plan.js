@@ -3,7 +3,7 @@
 import { byId, el, refill, svg } from './dom.js';
 import { painted } from './live.js';
 import { drawMarks } from './marks.js';
-import { paint, surfaceOf } from './painter.js';
+import { paint } from './painter.js';
 import { probabilityOf, normalQuantile, Surface } from './surface.js';
 import { put, store } from './store.js';
 
@@ -18,16 +18,21 @@ import { put, store } from './store.js';
  * @property {SVGGElement} paths
  * @property {SVGSVGElement} marks
  * @property {any} painted the field on the canvas
+ * @property {import('./labels.js').Box[]} taken ground of marks and labels, pixels
  */
 
 /** @type {Sheet[]} */
 export let sheets = [];
 let drawnHouse = null, drawnLevel = -2;
 
-const sizes = new ResizeObserver(() => {
+const sizes = new ResizeObserver(redraw);
+document.fonts.addEventListener('loadingdone', redraw);
+
+/** Draws all again, in another size or other letters. */
+function redraw() {
   for (const sheet of sheets) sheet.painted = null;
   draw(new Set(['fields']));
-});
+}
 
 /** Draws what has changed. @param {Set<string>} changed */
 export function draw(changed) {
@@ -38,11 +43,13 @@ export function draw(changed) {
   }
   for (const sheet of sheets) {
     if (changed.has('spot') || changed.has('preview')) sheet.figure.dataset.fine = 'false';
-    drawField(sheet, changed);
     drawMarks(sheet);
+    drawField(sheet, changed);
     if (changed.has('link') || changed.has('all')) drawPaths(sheet);
     if (changed.has('chosen') || changed.has('all')) showChosen(sheet);
   }
+  const first = sheets[0], [west, , east] = first?.level.bounds ?? [0, 0, 1];
+  if (first) put({ pixelsPerMetre: Math.round(100 * first.canvas.clientWidth / (east - west)) / 100 });
   for (; store.unpainted > 0; store.unpainted--) painted();
 }
 
@@ -69,11 +76,11 @@ function sheetOf({ level, index }, old) {
   const canvas = el('canvas', { 'aria-hidden': 'true' });
   const marks = svg('svg', { class: 'marks', role: 'group', 'aria-label': `Spots and seats on ${level.name}` });
   const [west, south, east, north] = level.bounds;
-  const stack = el('div', { class: 'stack' }, canvas, built, marks);
+  const stack = el('div', { class: 'stack', tabindex: 0, role: 'group', 'aria-label': `Map of ${level.name}: the arrow keys read the margin` }, canvas, built, marks);
   stack.style.aspectRatio = `${east - west} / ${north - south}`;
   stack.style.setProperty('--ratio', String((east - west) / (north - south)));
   const figure = el('figure', { class: 'level', dataset: { level: index } }, el('figcaption', {}, level.name), stack);
-  return { level, index, figure, canvas, built, paths, marks, painted: null };
+  return { level, index, figure, canvas, built, paths, marks, painted: null, taken: [] };
 }
 
 /** @param {any} level @param {number} index @param {SVGGElement} paths */
@@ -107,14 +114,15 @@ function builtOf(level, index, paths) {
 function drawField(sheet, changed) {
   const field = store.fields[sheet.index];
   if (!field || !store.scale) return;
-  const key = `${store.layer} ${store.house.version}`;
+  // A fine map has figures that stand clear of the labels, so it is painted again when these move.
+  const key = `${store.layer} ${store.house.version} ${field.isFine ? sheet.taken.map(box => `${box.left.toFixed(0)},${box.top.toFixed(0)},${box.right.toFixed(0)}`).join(' ') : ''}`;
   if (sheet.painted === field && sheet.paintedKey === key) return;
   const ratio = window.devicePixelRatio || 1, [west, south, east, north] = sheet.level.bounds;
   const width = Math.round(sheet.canvas.clientWidth * ratio);
   if (width === 0) return;
   sheet.canvas.width = width;
   sheet.canvas.height = Math.round(width * (north - south) / (east - west));
-  paint(sheet.canvas, field, { layer: store.layer, house: store.house, scale: store.scale, level: sheet.level });
+  paint(sheet.canvas, field, { layer: store.layer, house: store.house, scale: store.scale, level: sheet.level, taken: sheet.taken });
   sheet.painted = field;
   sheet.paintedKey = key;
   sheet.figure.dataset.fine = String(field.isFine);
@@ -155,6 +163,14 @@ export function placeAt(clientX, clientY) {
     }
   }
   return null;
+}
+
+/** Where a place of a plan is on the screen; null where its level is not shown. @param {number} level @param {number} x @param {number} y */
+export function screenAt(level, x, y) {
+  const sheet = sheets.find(one => one.index === level);
+  if (!sheet) return null;
+  const box = sheet.built.getBoundingClientRect(), [west, , east, north] = sheet.level.bounds, scale = box.width / (east - west);
+  return { x: box.left + (x - west) * scale, y: box.top + (north - y) * scale };
 }
 
 /**

@@ -3,7 +3,7 @@
 import { button, byId, el, refill } from './dom.js';
 import { choose } from './choose.js';
 import { say } from './speak.js';
-import { put, store } from './store.js';
+import { store } from './store.js';
 import { signed } from './units.js';
 
 /** Draws what has changed. @param {Set<string>} changed */
@@ -11,24 +11,34 @@ export function draw(changed) {
   const { house, figures, comparison } = store;
   if (!house) return;
   if (changed.has('house') || changed.has('comparison')) drawHeading();
-  if (changed.has('figures') && figures && figures.seats.length > 0) say(figures.words);
-  if (['house', 'figures', 'comparison', 'spot', 'linkSeat'].some(key => changed.has(key))) {
-    refill(byId('seats'), ...(figures ? spotTable(figures) : [el('p', { class: 'wait' }, 'Computing…')]), comparison && allSpots(comparison));
+  if (changed.has('figures') && figures && figures.seats.length > 0) say(spoken(figures));
+  if (['house', 'figures', 'comparison', 'cables', 'spot', 'linkSeat'].some(key => changed.has(key))) {
+    refill(byId('seats'), ...(figures ? spotTable(figures) : [el('p', { class: 'wait' }, 'Computing…')]));
   }
+  if (['house', 'comparison', 'cables', 'spot'].some(key => changed.has(key))) refill(byId('spots'), ...(comparison ? allSpots(comparison) : []));
+}
+
+/** What is said of figures: first the seat that is being moved or chosen, then those that do not pass. @param {any} figures */
+function spoken(figures) {
+  const name = store.preview?.kind.endsWith('seat') ? store.preview.name : store.chosen?.kind === 'seat' ? store.chosen.name : null;
+  const first = figures.seats.filter(figure => figure.seat === name), failing = figures.seats.filter(figure => !figure.passes && figure.seat !== name);
+  const words = figure => `${figure.seat} ${figure.countOn} dB, ${figure.passes ? 'passes' : 'does not pass'}`;
+  return [...first.map(words), figures.words, ...failing.map(words)].join('. ');
 }
 
 function drawHeading() {
   const { house, comparison } = store;
   document.title = `${house.name} – LinkMargin`;
   byId('finding').textContent = comparison ? comparison.finding : `${house.name}: computing…`;
-  byId('subtitle').textContent = `${house.name}. Margin to count on: ${house.often} the real margin is at least this. Hatched: below ${house.requiredDb} dB. Planning estimates.`;
+  const before = comparison?.findingInFile && comparison.findingInFile !== comparison.finding ? `As in the file: ${comparison.findingInFile}. ` : '';
+  byId('subtitle').textContent = `${before}${house.name}. Margin to count on: ${house.often} the real margin is at least this. Planning estimates.`;
 }
 
 /** @param {any} figures */
 function spotTable(figures) {
   const { house } = store, byName = new Map(house.seats.map(seat => [seat.name, seat]));
   const hasTried = house.steps.length > 0 || store.preview !== null;
-  const heads = ['Seat', 'required', ...(hasTried ? ['in the file', 'now', 'change'] : ['to count on']), 'median', 'likely'];
+  const heads = ['Seat', 'needs', ...(hasTried ? ['in the file', 'now', 'change'] : ['to count on']), 'median', 'likely'];
   return [
     el('h2', { id: 'spot-words' }, figures.words),
     figures.seats.length > 0 && el('div', { class: 'scroll' }, el('table', { class: 'figures' },
@@ -44,7 +54,7 @@ function spotTable(figures) {
           number(figure.median), number(figure.likely));
       })))),
     el('p', { class: 'note' }, figures.seats.length > 0
-      ? 'dB. ✓ passes, ✗ is below the required margin. Likely: the probability that the seat passes. Choose a seat to see why.'
+      ? 'In dB. ✓ passes, ✗ is below the required margin. Likely: the probability that the seat passes. Choose a seat to see why.'
       : ''),
   ];
 }
@@ -58,20 +68,35 @@ const verdict = figure => el('td', { class: 'number verdict' }, `${figure.passes
 
 /** @param {any} comparison */
 function allSpots(comparison) {
-  if (comparison.spots.length === 0) return null;
-  const seats = store.house.seats.map(seat => seat.name);
+  if (comparison.spots.length === 0) return [];
+  const { house } = store, seats = house.seats.map(seat => seat.name);
   const figureOf = (spot, seat) => spot.seats.find(figure => figure.seat === seat);
-  return el('details', { open: byId('seats').querySelector('details')?.open ?? true },
-    el('summary', {}, 'All spots, best first'),
+  return [
+    el('h2', {}, 'All spots, best first'),
     el('div', { class: 'scroll' }, el('table', { class: 'figures all' },
       el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, 'Seat'), ...comparison.spots.map(spot => el('th', { scope: 'col', class: 'number' },
-        button(spot.spot, () => put({ spot: spot.spot }), { class: 'link', 'aria-pressed': String(spot.spot === store.spot), 'data-key': `spot ${spot.spot}` }), el('br'), el('small', {}, spot.level))))),
+        button(spot.spot, () => choose({ kind: 'spot', name: spot.spot, level: house.spots.findIndex(one => one.name === spot.spot) < 0 ? 0 : house.spots.find(one => one.name === spot.spot).level }), { class: 'link', 'aria-pressed': String(spot.spot === store.spot), 'data-key': `spot ${spot.spot}` }), el('br'), el('small', {}, spot.level))))),
       el('tbody', {},
         ...seats.map(seat => el('tr', {}, el('th', { scope: 'row' }, seat), ...comparison.spots.map(spot => {
           const figure = figureOf(spot, seat);
           return figure ? verdict(figure) : number('–');
         }))),
-        el('tr', { class: 'sum' }, el('th', { scope: 'row' }, 'seats'), ...comparison.spots.map(spot => number(spot.passing.replace(' seats pass', '')))),
-        el('tr', { class: 'sum' }, el('th', { scope: 'row' }, 'best spot'), ...comparison.spots.map(spot => number(spot.likely)))))),
-    ...comparison.paragraphs.map(text => el('p', { class: 'note' }, text)));
+        el('tr', { class: 'sum' }, el('th', { scope: 'row' }, 'seats pass'), ...comparison.spots.map(spot => number(spot.passing.replace(' seats pass', '')))),
+        el('tr', { class: 'sum' }, el('th', { scope: 'row' }, 'likely best'), ...comparison.spots.map(spot => number(spot.likely))),
+        ...cableRows(comparison)))),
+    store.cables?.note && el('p', { class: 'note' }, store.cables.note),
+    ...comparison.paragraphs.map(text => el('p', { class: 'note' }, text))];
+}
+
+/** What each spot asks for in cable, in the columns of 'compare'. @param {any} comparison */
+function cableRows(comparison) {
+  const cables = store.cables?.spots ?? [];
+  if (cables.length === 0) return [];
+  const row = (head, text) => el('tr', {}, el('th', { scope: 'row' }, head), ...comparison.spots.map(spot => number(text(cables.find(one => one.spot === spot.spot)) ?? '–')));
+  return [
+    row('new cable runs', one => one && `${one.newRuns}`),
+    row('cable to buy', one => one?.toBuy),
+    row('holes to bore', one => one && `${one.holes}`),
+    ...(cables.some(one => one.carries !== 'yes' || !one.isComplete) ? [row('picture carried', one => one && (one.isComplete ? one.carries : `${one.carries}, not complete`))] : []),
+  ];
 }

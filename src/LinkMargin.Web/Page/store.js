@@ -17,6 +17,12 @@ export const store = {
   figures: null,
   /** All spots compared. @type {any} */
   comparison: null,
+  /** What each spot asks for in cable. @type {any} */
+  cables: null,
+  /** Which radios there are. @type {any[]} */
+  radios: [],
+  /** Materials that were looked for. @type {any[]} */
+  found: [],
   /** The latest fields, by level. @type {any[]} */
   fields: [],
   /** The shown spot. @type {string} */
@@ -39,6 +45,8 @@ export const store = {
   progress: null,
   /** Coarse maps that arrived and are not on the screen. */
   unpainted: 0,
+  /** The scale of the plans on the screen. */
+  pixelsPerMetre: 0,
   connected: false,
   ended: false,
 };
@@ -71,12 +79,6 @@ function flush() {
   const now = changed;
   changed = new Set();
   for (const listener of listeners) listener(now);
-}
-
-/** The spot that is shown, as it stands now, with what is being dragged. */
-export function shownSpot() {
-  const spot = store.house?.spots.find(one => one.name === store.spot) ?? store.house?.spots[0];
-  return spot ? withPreview('move-spot', spot) : null;
 }
 
 /**

@@ -84,34 +84,59 @@ function ringed(columns, rows, values) {
 const JOINED = [[], [[3, 0]], [[0, 1]], [[3, 1]], [[1, 2]], null, [[0, 2]], [[3, 2]], [[2, 3]], [[2, 0]], null, [[2, 1]], [[1, 3]], [[1, 0]], [[0, 3]], []];
 
 /**
- * Lines of equal value (marching squares), as pieces `[x1, y1, x2, y2, …]` in metres. A saddle is settled by the mean of its corners.
+ * Lines of equal value (marching squares), each `[x1, y1, x2, y2, …]` in metres; one that closes ends where it begins. A saddle is settled by the mean
+ * of its corners.
  * @param {Surface} surface
  * @param {number} level
- * @returns {number[]}
+ * @returns {number[][]}
  */
 export function contour(surface, level) {
-  const pieces = [], { columns, rows, values, cell, x0, y0 } = surface;
+  const { columns, rows, values } = surface;
+  /** Crossed edges of the grid, by number, each with those it is joined to. @type {Map<number, number[]>} */
+  const joined = new Map();
+  const join = (one, other) => {
+    const known = joined.get(one);
+    if (known) known.push(other); else joined.set(one, [other]);
+  };
   for (let row = 0; row + 1 < rows; row++) {
     for (let column = 0; column + 1 < columns; column++) {
-      const i = row * columns + column;
-      const corners = [values[i], values[i + 1], values[i + columns + 1], values[i + columns]];
-      const mean = (corners[0] + corners[1] + corners[2] + corners[3]) / 4;
-      if (Number.isNaN(mean)) continue;
-      const above = (corners[0] >= level ? 1 : 0) | (corners[1] >= level ? 2 : 0) | (corners[2] >= level ? 4 : 0) | (corners[3] >= level ? 8 : 0);
-      const joined = JOINED[above] ?? ((above === 5) === (mean >= level) ? [[0, 1], [2, 3]] : [[3, 0], [1, 2]]);
-      for (const [from, to] of joined) {
-        for (const edge of [from, to]) {
-          const a = edge, b = (edge + 1) % 4, t = (level - corners[a]) / (corners[b] - corners[a]);
-          const [ax, ay] = CORNERS[a], [bx, by] = CORNERS[b];
-          pieces.push(x0 + (column + ax + t * (bx - ax)) * cell, y0 + (row + ay + t * (by - ay)) * cell);
-        }
+      const i = row * columns + column, a = values[i], b = values[i + 1], c = values[i + columns + 1], d = values[i + columns], mean = (a + b + c + d) / 4;
+      if (mean !== mean) continue;
+      const above = (a >= level ? 1 : 0) | (b >= level ? 2 : 0) | (c >= level ? 4 : 0) | (d >= level ? 8 : 0);
+      if (above === 0 || above === 15) continue;
+      // An edge eastward from a point has twice the point's number, one northward one more.
+      const edges = [2 * i, 2 * (i + 1) + 1, 2 * (i + columns), 2 * i + 1];
+      for (const [from, to] of JOINED[above] ?? ((above === 5) === (mean >= level) ? [[0, 1], [2, 3]] : [[3, 0], [1, 2]])) {
+        join(edges[from], edges[to]);
+        join(edges[to], edges[from]);
       }
     }
   }
-  return pieces;
+  const lines = [], seen = new Set();
+  for (const wantsEnd of [true, false]) {
+    for (const [start, next] of joined) {
+      if (seen.has(start) || (wantsEnd && next.length > 1)) continue;
+      const line = [];
+      let edge = start;
+      for (;;) {
+        seen.add(edge);
+        line.push(...crossing(surface, edge, level));
+        const on = joined.get(edge).find(other => !seen.has(other));
+        if (on === undefined) break;
+        edge = on;
+      }
+      if (!wantsEnd) line.push(line[0], line[1]);
+      lines.push(line);
+    }
+  }
+  return lines;
 }
 
-const CORNERS = [[0, 0], [1, 0], [1, 1], [0, 1]];
+/** Where a line crosses an edge of the grid. @param {Surface} surface @param {number} edge @param {number} level */
+function crossing({ columns, values, cell, x0, y0 }, edge, level) {
+  const i = edge >> 1, isNorth = (edge & 1) === 1, from = values[i], to = isNorth ? values[i + columns] : values[i + 1], t = (level - from) / (to - from);
+  return [x0 + (i % columns + (isNorth ? 0 : t)) * cell, y0 + (Math.floor(i / columns) + (isNorth ? t : 0)) * cell];
+}
 
 /**
  * Strokes at 45 degrees over the ground where a surface is below a value; the same strokes on every map.

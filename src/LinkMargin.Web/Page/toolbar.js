@@ -2,30 +2,20 @@
 
 import { button, byId, el, refill, select } from './dom.js';
 import { commands, run } from './commands.js';
-import { choose, change } from './choose.js';
-import { get, post } from './live.js';
+import { choose } from './choose.js';
+import { post } from './live.js';
+import { notice } from './speak.js';
 import { put, store } from './store.js';
-
-/** @type {any[]} */
-let radios = [];
 
 /** Draws what has changed. @param {Set<string>} changed */
 export function draw(changed) {
   if (!store.house) return;
-  if (['house', 'spot', 'level', 'layer', 'radios'].some(key => changed.has(key))) drawToolbar();
+  if (['house', 'spot', 'level', 'layer'].some(key => changed.has(key))) drawToolbar();
   if (['house', 'connected', 'ended'].some(key => changed.has(key))) drawBanners();
-}
-
-/** Asks once which radios there are. */
-export async function loadRadios() {
-  radios = (await get('/radios'))?.rows ?? [];
-  put({ radios });
 }
 
 function drawToolbar() {
   const { house } = store, words = list => list.map(text => ({ value: text, text }));
-  const radioNames = kind => words([...new Set([house[kind], ...radios.map(radio => radio.name).sort((a, b) => Number(b.startsWith(kind)) - Number(a.startsWith(kind)))])]);
-  const seated = house.seats.filter(seat => seat.facing !== undefined && seat.facing !== null).map(seat => seat.name);
   const command = id => button(commands[id].name, () => run(id), {
     'data-key': `command ${id}`, disabled: !(commands[id].isReady?.() ?? true), title: commands[id].keys ? `${commands[id].name} (${commands[id].keys})` : null,
   });
@@ -34,19 +24,13 @@ function drawToolbar() {
       select('Spot', words(house.spots.map(spot => spot.name)), store.spot, name => choose({ kind: 'spot', name, level: house.spots.find(spot => spot.name === name).level }), { 'data-key': 'spot' }),
       select('Show', [{ value: 'countOn', text: 'margin to count on' }, { value: 'median', text: 'median' }, { value: 'probability', text: `probability of ${house.requiredDb} dB` }], store.layer, layer => put({ layer }), { 'data-key': 'layer' }),
       select('Level', [{ value: '-1', text: 'all levels' }, ...house.levels.map((level, i) => ({ value: String(i), text: level.name }))], String(store.level), level => put({ level: Number(level) }), { 'data-key': 'level' })),
-    el('div', { class: 'group' }, command('undo'), command('redo'), command('place'), command('improve')),
-    el('div', { class: 'group' },
-      select('Console', radioNames('console'), house.console, name => change({ kind: 'console', name }), { 'data-key': 'console' }),
-      select('Controllers', radioNames('controller'), house.controller, name => change({ kind: 'controller', name }), { 'data-key': 'controller' }),
-      el('label', { class: 'check' }, el('input', {
-        type: 'checkbox', 'data-key': 'people', checked: seated.length > 0 && seated.every(name => house.people.includes(name)), disabled: seated.length === 0,
-        onchange: event => change({ kind: 'people', seats: event.target.checked ? seated : [] }),
-      }), 'People on all seats')),
-    el('div', { class: 'group' }, command('save'), command('handOut'), command('keys'), command('end')));
+    el('div', { class: 'group' }, command('undo'), command('redo')),
+    el('div', { class: 'group' }, command('place'), command('improve')),
+    el('div', { class: 'group end' }, command('save'), command('handOut'), command('keys'), command('end')));
 }
 
 function drawBanners() {
-  const { house } = store, notice = byId('banners').querySelector('.notice');
+  const { house } = store, open = byId('banners').querySelector('.notice');
   refill(byId('banners'),
     store.ended ? el('div', { class: 'banner' }, el('p', {}, 'LinkMargin has ended. You can close this page.'))
       : !store.connected && el('div', { class: 'banner bad' }, el('p', {}, 'The connection to LinkMargin is lost. What you tried is in the journal. This page tries to connect again; if you ended LinkMargin, start it again and open the new address.')),
@@ -57,11 +41,11 @@ function drawBanners() {
       el('p', {}, `${house.recoverable} ${house.recoverable === 1 ? 'change was' : 'changes were'} tried before and not saved. ${house.recoveryNote}`),
       button('Go on with them', () => recover(true), { class: 'main', 'data-key': 'recover' }), button('Discard them', () => recover(false), { 'data-key': 'discard' })),
     house.journalNote && el('div', { class: 'banner' }, el('p', {}, house.journalNote)),
-    notice);
+    open);
 }
 
 /** @param {boolean} goOn */
 async function recover(goOn) {
   const answer = await post('/recover', { goOn });
-  if (answer?.words) (await import('./speak.js')).notice(answer.words, answer.lines);
+  if (answer?.words) notice(answer.words, answer.lines);
 }

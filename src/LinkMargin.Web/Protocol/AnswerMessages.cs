@@ -17,16 +17,31 @@ internal sealed record FiguresMessage(int Generation, int Version, string Spot, 
 /// <param name="CountOn">The margin to count on as it is shown.</param>
 /// <param name="Median">The median as it is shown.</param>
 /// <param name="Likely">The probability in words.</param>
-/// <param name="InFileDb">The margin to count on with the house as the file has it; null where the seat or spot is not in it.</param>
+/// <param name="InFileDb">The margin to count on with the house as the file has it; null where nothing is tried, or the seat or spot is not in the file.</param>
 internal sealed record SeatFigure(
     string Seat, double CountOnDb, double MedianDb, double Probability, bool Passes, string CountOn, string Median, string Likely, double? InFileDb);
 
 /// <summary>All spots compared, and which to choose.</summary>
+/// <param name="Version">The house that was compared.</param>
+/// <param name="Finding">Which spot is the best, in a sentence.</param>
+/// <param name="Paragraphs">What <c>compare</c> says of the choice.</param>
+/// <param name="Spots">The spots, best first.</param>
+/// <param name="FindingInFile">The same sentence for the house as its file has it; null where nothing is tried.</param>
 internal sealed record ComparisonMessage(int Version, string Finding, IReadOnlyList<string> Paragraphs, IReadOnlyList<SpotFigures> Spots, string? FindingInFile)
     : Message("comparison");
 
 /// <summary>One spot with all its seats, best spot first.</summary>
 internal sealed record SpotFigures(string Spot, string Level, string Passing, string Weakest, string Likely, bool PassesAll, IReadOnlyList<SeatFigure> Seats);
+
+/// <summary>What each spot asks for in picture cables, best spot first; of none where the house has no display.</summary>
+/// <param name="Version">The house it was planned for.</param>
+/// <param name="Spots">The spots.</param>
+/// <param name="Note">Which spots need fewer new runs for as many seats; empty for none.</param>
+internal sealed record CablesMessage(int Version, IReadOnlyList<SpotCables> Spots, string Note) : Message("cables");
+
+/// <summary>One spot's cables: the columns of <c>compare</c>, and the runs in words.</summary>
+internal sealed record SpotCables(
+    string Spot, int NewRuns, string ToBuy, int Holes, string Carries, bool IsComplete, string Words, IReadOnlyList<string> Runs);
 
 /// <summary>How far some work in the background is.</summary>
 internal sealed record ProgressMessage(string Job, double Share) : Message("progress");

@@ -81,7 +81,7 @@ internal sealed record LevelDrawing(string Name, double HeightMetres, double[] B
     public required IReadOnlyList<FixtureItem> Fixtures { get; init; }
 }
 
-internal sealed record RoomItem(string Name, double X, double Y, double Width);
+internal sealed record RoomItem(string Name, double X, double Y, double Width, double Height);
 
 internal sealed record WallItem(string Name, string Material, bool Full, string Shape);
 

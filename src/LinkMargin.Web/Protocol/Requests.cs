@@ -60,6 +60,7 @@ internal sealed record FoundMaterial(string Name, string Kind, string What);
 [JsonSerializable(typeof(ScaleMessage))]
 [JsonSerializable(typeof(FiguresMessage))]
 [JsonSerializable(typeof(ComparisonMessage))]
+[JsonSerializable(typeof(CablesMessage))]
 [JsonSerializable(typeof(ProgressMessage))]
 [JsonSerializable(typeof(JobMessage))]
 [JsonSerializable(typeof(NoticeMessage))]

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Reflection;
+using LinkMargin.Plots.Drawing;
 using Microsoft.AspNetCore.Http;
 
 namespace LinkMargin.Web.Serving;
@@ -16,6 +17,14 @@ internal static class Assets
         [".css"] = "text/css; charset=utf-8",
         [".js"] = "text/javascript; charset=utf-8",
         [".svg"] = "image/svg+xml",
+        [".ttf"] = "font/ttf",
+    };
+
+    // The faces of the pictures; the page's style names them.
+    private static readonly Dictionary<string, Func<byte[]>> Faces = new(StringComparer.Ordinal)
+    {
+        ["regular.ttf"] = () => EmbeddedFonts.RegularFile,
+        ["bold.ttf"] = () => EmbeddedFonts.BoldFile,
     };
 
     private static readonly Assembly Program = typeof(Assets).Assembly;
@@ -23,6 +32,7 @@ internal static class Assets
     // By name, so that no path can lead anywhere else.
     private static readonly FrozenSet<string> Names = Program.GetManifestResourceNames()
         .Where(name => name.StartsWith(Prefix, StringComparison.Ordinal)).Select(name => name[Prefix.Length..])
+        .Concat(Faces.Keys)
         .ToFrozenSet(StringComparer.Ordinal);
 
     /// <summary>All of them.</summary>
@@ -46,6 +56,11 @@ internal static class Assets
 
     private static Stream Open(string name)
     {
+        if (Faces.TryGetValue(name, out Func<byte[]>? face))
+        {
+            return new MemoryStream(face());
+        }
+
 #if DEBUG
         // While the page is being worked on: the files as they are in the source, without building anything. No published program does this.
         if (Environment.GetEnvironmentVariable("LINKMARGIN_PAGE_SOURCE") is { Length: > 0 } folder)

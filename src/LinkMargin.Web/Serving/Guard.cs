@@ -101,7 +101,7 @@ internal static class Headers
     {
         IHeaderDictionary headers = response.Headers;
         headers.ContentSecurityPolicy =
-            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self' ws://" + host
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self' ws://" + host
             + "; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; require-trusted-types-for 'script'; trusted-types 'none'";
         headers.XContentTypeOptions = "nosniff";
         headers.CacheControl = "no-store";

@@ -2,7 +2,7 @@ using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Runs;
 
-namespace LinkMargin.Cli.Reporting;
+namespace LinkMargin.Reports.Houses;
 
 /// <summary>The cable runs of ranked spots.</summary>
 internal static class RankedRuns
