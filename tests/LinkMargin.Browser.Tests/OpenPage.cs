@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 
 namespace LinkMargin.Browser.Tests;
 
-/// <summary>One browser for all tests of a class.</summary>
+/// <summary>One browser for all tests.</summary>
 public sealed class BrowserFixture : IAsyncLifetime
 {
     private IPlaywright? playwright;
@@ -51,13 +51,14 @@ internal sealed class OpenPage : IAsyncDisposable
 
     public ConcurrentQueue<string> Asked { get; } = [];
 
-    public static async Task<OpenPage> Of(IBrowser browser, string address, int width = 1280, int height = 800, ColorScheme scheme = ColorScheme.Light)
+    public static async Task<OpenPage> Of(IBrowser browser, string address, int width = 1280, int height = 800, ColorScheme scheme = ColorScheme.Light, bool hasTouch = false)
     {
         IBrowserContext context = await browser.NewContextAsync(new BrowserNewContextOptions
         {
             ViewportSize = new ViewportSize { Width = width, Height = height },
             ColorScheme = scheme,
             AcceptDownloads = true,
+            HasTouch = hasTouch,
         });
         context.SetDefaultTimeout(PatienceMs);
         var open = new OpenPage(context, await context.NewPageAsync());
@@ -85,7 +86,7 @@ internal sealed class OpenPage : IAsyncDisposable
     /// <summary>The figure of a seat in the list.</summary>
     public async Task<string> FigureOf(string seat)
     {
-        string cell = await Page.Locator($"#seats table:not(.all) tr:has(th:has-text(\"{seat}\")) .verdict").InnerTextAsync();
+        string cell = await Page.Locator($"#seats tr:has(th:has-text(\"{seat}\")) .verdict").InnerTextAsync();
         return cell.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)[1];
     }
 
@@ -124,6 +125,10 @@ internal sealed class OpenPage : IAsyncDisposable
             await Page.Mouse.UpAsync();
         }
     }
+
+    /// <summary>The map of a level as it is painted.</summary>
+    public async Task<byte[]> MapOf(int level) =>
+        Convert.FromBase64String((await Page.Locator($".level[data-level='{level}'] canvas").EvaluateAsync<string>("canvas => canvas.toDataURL()")).Split(',')[1]);
 
     public ValueTask DisposeAsync() => new(context.CloseAsync());
 

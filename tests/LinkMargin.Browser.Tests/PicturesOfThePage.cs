@@ -3,7 +3,8 @@ using Microsoft.Playwright;
 namespace LinkMargin.Browser.Tests;
 
 /// <summary>Pictures of the page to look at, and those of the README: made where a folder for them is named, and no test otherwise.</summary>
-public sealed class PicturesOfThePage(BrowserFixture fixture) : IClassFixture<BrowserFixture>
+[Collection(OneBrowser.Name)]
+public sealed class PicturesOfThePage(BrowserFixture fixture)
 {
     public const string FolderVariable = "LINKMARGIN_PAGE_PICTURES";
 

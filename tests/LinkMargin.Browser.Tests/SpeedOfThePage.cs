@@ -4,7 +4,8 @@ using Xunit.Abstractions;
 namespace LinkMargin.Browser.Tests;
 
 /// <summary>How fast the page follows a hand, in the demo house: measured where it is asked for, asserted nowhere.</summary>
-public sealed class SpeedOfThePage(BrowserFixture fixture, ITestOutputHelper output) : IClassFixture<BrowserFixture>
+[Collection(OneBrowser.Name)]
+public sealed class SpeedOfThePage(BrowserFixture fixture, ITestOutputHelper output)
 {
     public const string Variable = "LINKMARGIN_PAGE_SPEED";
 

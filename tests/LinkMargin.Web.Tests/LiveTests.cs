@@ -28,7 +28,32 @@ public sealed class LiveTests : IAsyncLifetime
         await Watch(socket, 1, "shelf");
         JsonElement figures = await Next(socket, "figures");
         Assert.Equal(["sofa", "chair"], figures.GetProperty("seats").EnumerateArray().Select(seat => seat.GetProperty("seat").GetString()));
-        Assert.Equal(2, (await Next(socket, "comparison")).GetProperty("spots").GetArrayLength());
+        JsonElement comparison = await Next(socket, "comparison");
+        Assert.Equal(2, comparison.GetProperty("spots").GetArrayLength());
+        Assert.False(comparison.TryGetProperty("findingInFile", out _));
+        Assert.Equal(0, (await Next(socket, "cables")).GetProperty("spots").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task What_is_tried_stands_beside_what_the_file_has()
+    {
+        using ClientWebSocket socket = await Connect();
+        await Next(socket, "house");
+        await Watch(socket, 1, "shelf");
+        JsonElement before = await Next(socket, "figures"), comparedBefore = await Next(socket, "comparison");
+        Assert.False(before.GetProperty("seats")[0].TryGetProperty("inFileDb", out _));
+
+        house.Tried.Do([new HouseChange(ChangeKinds.MoveSpot) { Name = "shelf", Level = 0, X = 3.1, Y = 1.4, Height = 0.9 }]);
+        JsonElement after = await Next(socket, "figures"), compared = await Next(socket, "comparison");
+        for (int seat = 0; seat < 2; seat++)
+        {
+            Assert.Equal(CountOn(before, seat), after.GetProperty("seats")[seat].GetProperty("inFileDb").GetDouble(), 1e-9);
+            Assert.NotEqual(CountOn(before, seat), CountOn(after, seat));
+        }
+
+        Assert.Equal(comparedBefore.GetProperty("finding").GetString(), compared.GetProperty("findingInFile").GetString());
+
+        static double CountOn(JsonElement figures, int seat) => figures.GetProperty("seats")[seat].GetProperty("countOnDb").GetDouble();
     }
 
     [Fact]

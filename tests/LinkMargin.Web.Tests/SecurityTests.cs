@@ -38,6 +38,8 @@ public sealed class SecurityTests : IAsyncLifetime
     [InlineData("GET /link?spot=shelf&seat=sofa")]
     [InlineData("GET /materials")]
     [InlineData("GET /export/house.yaml")]
+    [InlineData("GET /export/report.pdf?spot=shelf")]
+    [InlineData("GET /page/regular.ttf")]
     [InlineData("GET /live")]
     [InlineData("POST /undo")]
     [InlineData("POST /changes")]

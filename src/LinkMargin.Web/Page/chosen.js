@@ -8,10 +8,23 @@ import { fieldMetres, fieldValue, snapped } from './units.js';
 
 /** Draws what has changed. @param {Set<string>} changed */
 export function draw(changed) {
-  if (!store.house || !['house', 'chosen', 'found', 'radios', 'cables', 'preview', 'linkSeat'].some(key => changed.has(key))) return;
-  refill(byId('chosen'), ...content());
-  // In a narrow window the panel is far below the plan that was tapped.
-  if (changed.has('chosen') && store.chosen && matchMedia('(max-width: 640px)').matches) byId('chosen').scrollIntoView({ block: 'nearest' });
+  if (!store.house) return;
+  if (['house', 'chosen', 'found', 'radios', 'cables', 'preview', 'linkSeat'].some(key => changed.has(key))) refill(byId('chosen'), ...content());
+  if (['house', 'chosen', 'figures'].some(key => changed.has(key))) refill(byId('brief'), ...brief());
+}
+
+/** In a narrow window: the chosen thing in a line, since its panel is far below the plan. */
+function brief() {
+  const { chosen, figures } = store, things = chosen && kinds[chosen.kind](chosen);
+  return things ? [
+    el('span', {}, `${titleOf(chosen)}${stateOf(chosen)}. ${figures?.words ?? ''}`),
+    button('More', () => byId('chosen').scrollIntoView({ block: 'start' }), { 'data-key': 'more' })] : [];
+}
+
+/** Whether a door or window stands open. */
+function stateOf({ kind, name, level }) {
+  const item = kind === 'opening' && store.house.levels[level]?.openings.find(one => one.name === name);
+  return item ? item.open ? ' is open' : ' is shut' : '';
 }
 
 const kinds = { spot: spotContent, seat: seatContent, opening: openingContent, wall: wallContent, fixture: fixtureContent };

@@ -1,20 +1,18 @@
-// Places for the labels of marks: free ground near the mark, off other marks and labels, off walls where that can be. No DOM here; all is in pixels.
+// Places for the labels of marks: free ground near the mark, off other marks and labels, off walls where that can be, and never where a label would be
+// read as another mark's. No DOM here; all is in pixels.
 
 /**
  * @typedef {{left: number, right: number, top: number, bottom: number}} Box
- * @typedef {{px: number, py: number, reach: number, width: number, height: number, isOptional: boolean}} Request a mark, how far it reaches, and its label
- * @typedef {{box: Box, hasLeader: boolean}} Place
+ * @typedef {{px: number, py: number, reach: number, width: number, height: number, isOptional?: boolean}} Request a mark, how far it reaches, and its label
+ * @typedef {{box: Box, hasLeader: boolean, cost: number}} Place
  */
 
 const DIRECTIONS = 16;
 const RINGS = [0.15, 0.9, 1.8, 3, 4.4]; // in heights of the label
 const SLIDES = [0.18, 0.36, -0.18, -0.36]; // in widths
 const FROM_LEADER = 1; // the ring from which a line joins label and mark
-const ROOM = 2;
-const CLOSE = 12, TO_ANOTHER = 0.8;
-
-/** @param {Request} request @param {Box} mark */
-const isOf = (request, mark) => Math.abs((mark.left + mark.right) / 2 - request.px) < 0.5 && Math.abs((mark.top + mark.bottom) / 2 - request.py) < 0.5;
+const ROOM = 2, NEARER = 14;
+const COST_OF_RING = 0.35, COST_OF_ANOTHERS = 1.2, COST_OF_CROSSING = 1.5, COST_OF_NO_PLACE = 8;
 
 /** @param {Box} one @param {Box} other */
 export const overlaps = (one, other) => other.left < one.right && other.right > one.left && other.top < one.bottom && other.bottom > one.top;
@@ -29,38 +27,65 @@ const grown = (box, by) => ({ left: box.left - by, right: box.right + by, top: b
 const shared = (one, other) =>
   Math.max(0, Math.min(one.right, other.right) - Math.max(one.left, other.left)) * Math.max(0, Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top));
 
+/** @param {Box} box @param {{px: number, py: number}} mark */
+const distance = (box, { px, py }) => Math.hypot(Math.max(box.left - px, 0, px - box.right), Math.max(box.top - py, 0, py - box.bottom));
+
 /**
- * Finds a place for each label, in turn; null for one that may be left out and finds none.
+ * Finds a place for each label; null for one that may be left out and finds none.
  * @param {Request[]} requests
  * @param {Box} frame labels stay in it
- * @param {Box[]} marks ground that no label may cover
  * @param {Box[]} soft ground that labels had better not cover
  * @returns {(Place|null)[]}
  */
-export function placeLabels(requests, frame, marks, soft) {
-  const taken = marks.slice();
-  return requests.map(request => {
-    const place = bestOf(request, frame, taken, soft, marks);
-    if (place) taken.push(place.box);
-    return place;
-  });
+export function placeLabels(requests, frame, soft) {
+  const ground = requests.map(one => boxAround(one.px, one.py, 2 * one.reach, 2 * one.reach)), given = requests.map((_, i) => i);
+  // Whoever comes first takes the best place; several orders are tried, and the one that suits all best is taken.
+  const orders = [given, given.slice().reverse(), given.slice().sort((a, b) => requests[a].py - requests[b].py), given.slice().sort((a, b) => requests[a].px - requests[b].px)];
+  let best = null, least = Infinity;
+  for (const order of orders) {
+    const taken = ground.slice(), places = requests.map(() => null), labels = [];
+    let cost = 0;
+    for (const i of order) {
+      const place = bestOf(requests[i], requests, frame, taken, labels, soft);
+      if (place) {
+        taken.push(place.box);
+        labels.push(place.box);
+      }
+      places[i] = place;
+      cost += place?.cost ?? 0;
+    }
+    if (cost < least - 0.01) [best, least] = [places, cost];
+  }
+  return best ?? [];
 }
 
-/** @param {Request} request @param {Box} frame @param {Box[]} taken @param {Box[]} soft @param {Box[]} marks @returns {Place|null} */
-function bestOf(request, frame, taken, soft, marks) {
+/** @param {Request} request @param {Request[]} all @param {Box} frame @param {Box[]} taken @param {Box[]} labels @param {Box[]} soft @returns {Place|null} */
+function bestOf(request, all, frame, taken, labels, soft) {
   let best = null, least = Infinity;
   const area = request.width * request.height;
   for (const { x, y, ring } of around(request)) {
-    // What a label costs: how far it is away, how much of a wall it hides, and whether it could be read as another mark's.
-    const away = 0.35 * ring;
+    const away = COST_OF_RING * ring;
     if (away >= least) break;
     const box = inside(boxAround(x, y, request.width, request.height), frame);
     if (taken.some(other => overlaps(grown(box, ROOM), other))) continue;
-    const cost = away + soft.reduce((sum, wall) => sum + shared(box, wall), 0) / area + (marks.some(mark => overlaps(grown(box, CLOSE), mark) && !isOf(request, mark)) ? TO_ANOTHER : 0);
-    if (cost < least) [best, least] = [{ box, hasLeader: ring >= FROM_LEADER && !request.isOptional }, cost];
+    const hasLeader = ring >= FROM_LEADER && !request.isOptional, own = distance(box, request);
+    const cost = away + soft.reduce((sum, wall) => sum + shared(box, wall), 0) / area
+      + (all.some(other => other !== request && distance(box, other) < own + NEARER) ? COST_OF_ANOTHERS : 0)
+      + (hasLeader && labels.some(other => crosses(request, box, grown(other, 1))) ? COST_OF_CROSSING : 0);
+    if (cost < least) [best, least] = [{ box, hasLeader, cost }, cost];
   }
   if (best || request.isOptional) return best;
-  return { box: inside(boxAround(request.px, request.py + request.reach + request.height / 2, request.width, request.height), frame), hasLeader: false };
+  return { box: inside(boxAround(request.px, request.py + request.reach + request.height / 2, request.width, request.height), frame), hasLeader: false, cost: COST_OF_NO_PLACE };
+}
+
+/** Whether the line from a mark to its label crosses another label. @param {Request} from @param {Box} to @param {Box} other */
+function crosses({ px, py }, to, other) {
+  const x = Math.max(to.left, Math.min(to.right, px)), y = Math.max(to.top, Math.min(to.bottom, py));
+  for (let t = 0.05; t < 1; t += 0.05) {
+    const atX = px + t * (x - px), atY = py + t * (y - py);
+    if (atX > other.left && atX < other.right && atY > other.top && atY < other.bottom) return true;
+  }
+  return false;
 }
 
 /** Places about a mark, nearest first; those beside it before those askew. @param {Request} request */
@@ -76,14 +101,10 @@ function* around({ px, py, reach, width, height, isOptional }) {
   }
 }
 
-// East, west, south, north first.
-const TURNS = Array.from({ length: DIRECTIONS }, (_, i) => 2 * Math.PI * i / DIRECTIONS)
-  .sort((one, other) => askew(one) - askew(other));
-
 /** @param {number} turn */
-function askew(turn) {
-  return Math.abs(Math.sin(2 * turn)) > 1e-6 ? 1 : 0;
-}
+const isAskew = turn => Math.abs(Math.sin(2 * turn)) > 1e-6;
+
+const TURNS = Array.from({ length: DIRECTIONS }, (_, i) => 2 * Math.PI * i / DIRECTIONS).sort((one, other) => Number(isAskew(one)) - Number(isAskew(other)));
 
 /** @param {Box} box @param {Box} frame @returns {Box} */
 function inside(box, frame) {

@@ -48,16 +48,16 @@ function show() {
 /** @param {any} section @param {any[]} paths */
 function drawing(section, paths) {
   const [left, bottom, right, top] = section.bounds, width = right - left, height = top - bottom;
-  const path = (shape, cls) => shape && svg('path', { d: shape, class: cls });
+  // How many metres a pixel is about: a section is always drawn about as wide as this.
+  const metres = Math.max(width / 340, height / 400), path = (shape, cls) => shape && svg('path', { d: shape, class: cls });
   return svg('svg', { class: 'section', viewBox: `${left} ${-top} ${width} ${height}`, role: 'img', 'aria-label': `Section: ${store.link.title}` },
     svg('g', { transform: 'scale(1,-1)' },
       path(section.fixtures, 'fixture'), path(section.floors, 'floor'), path(section.joists, 'joist'), path(section.walls, 'wall'), path(section.leaves, 'leaf'),
       ...paths.filter(one => one.onSection.length > 0).slice().reverse().map(one => svg('polyline', { points: pointsText(one.onSection), class: `path ${one.kind}`, 'stroke-width': one.width * 1.2 })),
       mark(section.spot, 'M0 -8L8 0L0 8L-8 0Z', 'spot'), mark(section.seat, 'M-6 0A6 6 0 1 0 6 0A6 6 0 1 0 -6 0Z', 'seat')),
-    ...section.names.map(name => svg('text', { x: right - 0.1, y: -name.height, class: 'room' }, name.name)));
+    ...section.names.map(name => svg('text', { x: right - 0.1, y: -name.height, class: 'room', 'font-size': 14 * metres }, name.name)));
 
   function mark([x, y], shape, cls) {
-    // Marks keep a size of their own in metres here: a section is always drawn about as wide as it is here.
-    return svg('path', { d: shape, class: `mark-shape ${cls}`, transform: `translate(${x} ${y}) scale(${Math.max(width / 420, height / 220)})` });
+    return svg('path', { d: shape, class: `mark-shape ${cls}`, transform: `translate(${x} ${y}) scale(${metres})` });
   }
 }

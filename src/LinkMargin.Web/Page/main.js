@@ -44,12 +44,14 @@ function start(changed) {
   if (store.linkSeat && !house.seats.some(seat => seat.name === store.linkSeat)) put({ linkSeat: null });
   if (changed.has('comparison') && store.isFirst) {
     store.isFirst = false;
-    if (store.comparison.spots.length > 0 && house.steps.length === 0) put({ spot: store.comparison.spots[0].spot });
+    if (store.comparison.spots.length > 0) put({ spot: store.comparison.spots[0].spot });
   }
 }
 
 window.addEventListener('hashchange', fragment.read);
 drag.listen();
 pointing.listen();
+window.addEventListener('beforeprint', () => plan.print(true));
+window.addEventListener('afterprint', () => plan.print(false));
 listenToKeys();
 connect();

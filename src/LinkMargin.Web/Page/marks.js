@@ -23,10 +23,13 @@ export function drawMarks(sheet) {
     ? { left: Math.min(...floor.map(one => one.left)) + 3, right: Math.max(...floor.map(one => one.right)) - 3, top: Math.min(...floor.map(one => one.top)) + 3, bottom: Math.max(...floor.map(one => one.bottom)) - 3 }
     : { left: 2, top: 2, right: box.width - 2, bottom: box.height - 2 };
   for (const mark of marks) Object.assign(mark, sizeOf(mark));
-  const labelled = marks.filter(mark => mark.lines.length > 0), found = placeLabels(labelled, frame, ground, walls);
-  labelled.forEach((mark, i) => { mark.place = found[i]; });
-  sheet.taken = [...ground, ...found.filter(place => place).map(place => place.box)];
+  // A mark without a label is ground all the same.
+  const found = placeLabels(marks.map(mark => ({ ...mark, isOptional: mark.isOptional || mark.lines.length === 0 })), frame, walls);
+  marks.forEach((mark, i) => { mark.place = mark.lines.length > 0 ? found[i] : null; });
+  sheet.taken = [...ground, ...marks.filter(mark => mark.place).map(mark => mark.place.box)];
   drawRooms(sheet, at, scale, [...walls, ...solid]);
+  // On paper the plan has another size; what is drawn in pixels is scaled with it.
+  sheet.marks.setAttribute('viewBox', `0 0 ${box.width} ${box.height}`);
   const focused = document.activeElement instanceof SVGElement && sheet.marks.contains(document.activeElement) ? document.activeElement.dataset.key : null;
   sync(sheet.marks, marks);
   if (focused && document.activeElement?.dataset?.key !== focused) sheet.marks.querySelector(`[data-key="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });
@@ -70,7 +73,7 @@ function widthOf(text, isBold) {
 
 /** The size of a mark's label. */
 function sizeOf(mark) {
-  const widest = Math.max(...mark.lines.map((line, i) => widthOf(line, i > 0) + (i > 0 && mark.sign ? SIGN : 0)));
+  const widest = Math.max(0, ...mark.lines.map((line, i) => widthOf(line, i > 0) + (i > 0 && mark.sign ? SIGN : 0)));
   return { width: Math.ceil(widest) + 2 * PAD_X, height: mark.lines.length * LINE + 2 * PAD_Y };
 }
 

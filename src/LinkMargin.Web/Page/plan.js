@@ -28,6 +28,15 @@ let drawnHouse = null, drawnLevel = -2;
 const sizes = new ResizeObserver(redraw);
 document.fonts.addEventListener('loadingdone', redraw);
 
+const PAPER_RATIO = 3;
+let isPrinting = false;
+
+/** Paints finer for paper, and as before after it. @param {boolean} isBegun */
+export function print(isBegun) {
+  isPrinting = isBegun;
+  redraw();
+}
+
 /** Draws all again, in another size or other letters. */
 function redraw() {
   for (const sheet of sheets) sheet.painted = null;
@@ -117,7 +126,7 @@ function drawField(sheet, changed) {
   // A fine map has figures that stand clear of the labels, so it is painted again when these move.
   const key = `${store.layer} ${store.house.version} ${field.isFine ? sheet.taken.map(box => `${box.left.toFixed(0)},${box.top.toFixed(0)},${box.right.toFixed(0)}`).join(' ') : ''}`;
   if (sheet.painted === field && sheet.paintedKey === key) return;
-  const ratio = window.devicePixelRatio || 1, [west, south, east, north] = sheet.level.bounds;
+  const ratio = (window.devicePixelRatio || 1) * (isPrinting ? PAPER_RATIO : 1), [west, south, east, north] = sheet.level.bounds;
   const width = Math.round(sheet.canvas.clientWidth * ratio);
   if (width === 0) return;
   sheet.canvas.width = width;

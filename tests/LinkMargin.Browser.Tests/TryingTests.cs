@@ -1,0 +1,136 @@
+using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Resources;
+using Microsoft.Playwright;
+
+namespace LinkMargin.Browser.Tests;
+
+/// <summary>What a person tries on the page.</summary>
+[Collection(OneBrowser.Name)]
+public sealed class TryingTests(BrowserFixture fixture)
+{
+    private const string Shelf = ".mark[data-key='spot shelf'] .hit";
+    private const string Sofa = ".mark[data-key='seat sofa'] .hit";
+
+    [BrowserFact]
+    public async Task Dragging_the_console_changes_figures_and_map_while_it_moves_and_one_undo_takes_it_back()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture);
+        await page.Page.Locator("[data-key=spot]").SelectOptionAsync("shelf");
+        await page.Open.Has("#seats h2", "Shelf:");
+        await page.Open.Settled();
+        string before = await page.Open.FigureOf("sofa");
+        byte[] mapBefore = await page.Open.MapOf(0);
+
+        await page.Open.Drag(Shelf, 90, -120, drops: false);
+        await page.Open.FigureBecomes("sofa", before, isThat: false);
+        await page.Page.WaitForFunctionAsync("() => document.querySelector('.level').dataset.fine === 'false'");
+        Assert.NotEqual(mapBefore, await page.Open.MapOf(0));
+        Assert.Equal(0, page.Steps);
+
+        await page.Page.Mouse.UpAsync();
+        await page.Tried("move spot shelf to");
+        Assert.Equal(1, page.Steps);
+        await page.Open.Settled();
+        await page.Button("#toolbar", "Undo").ClickAsync();
+        await page.Open.FigureBecomes("sofa", before);
+        Assert.Equal(ServedHouse.Small, page.House.Text);
+        Assert.Empty(page.Open.Said);
+    }
+
+    [BrowserFact]
+    public async Task Escape_takes_a_drag_back()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture);
+        (float X, float Y) before = await page.Open.MiddleOf(Sofa);
+        await page.Open.Drag(Sofa, 60, 40, drops: false);
+        await page.Page.Keyboard.PressAsync("Escape");
+        await page.Page.Mouse.UpAsync();
+        await page.Page.WaitForFunctionAsync("at => { const box = document.querySelector(\".mark[data-key='seat sofa'] .body\").getBoundingClientRect(); return Math.abs(box.x + box.width / 2 - at) < 8; }", (double)before.X);
+        Assert.Equal(0, page.Steps);
+    }
+
+    [BrowserFact]
+    public async Task The_console_is_dragged_to_another_level()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture, DemoHouse.Text);
+        (float fromX, float _) = await page.Open.MiddleOf(".mark[data-key='spot larder shelf'] .body");
+        (float toX, float _) = await page.Open.MiddleOf(".level[data-level='2'] canvas");
+        await page.Open.Drag(".mark[data-key='spot larder shelf'] .body", toX - fromX, 0);
+        await page.Tried("move spot larder shelf to");
+        Assert.Equal(2, page.House.Tried.Current.Now.House.Spots.Single(spot => spot.Name == "larder shelf").LevelIndex);
+    }
+
+    [BrowserFact]
+    public async Task A_click_opens_a_door_another_shuts_it_and_the_list_shows_what_that_does()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture);
+        await page.Page.Locator(".grip[data-name='study door']").ClickAsync();
+        await page.Tried("open door study door");
+        await page.Page.Locator(".swing").WaitForAsync();
+        await page.Open.Has("#seats thead", "in the file");
+        await page.Open.Has("#subtitle", "Plover End");
+        Assert.True(DoorOf(page).IsOpen);
+        await page.Button("#chosen", "Shut it").ClickAsync();
+        await page.Tried("close door study door");
+        Assert.False(DoorOf(page).IsOpen);
+    }
+
+    [BrowserFact]
+    public async Task A_wall_gets_another_material_by_search()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture);
+        await page.Page.Locator("[data-key=find]").SelectOptionAsync(new SelectOptionValue { Label = "ground: wall lounge | study" });
+        await page.Page.Locator("#chosen input[type=search]").FillAsync("brick");
+        await page.Page.Locator("#chosen .found button").First.ClickAsync();
+        await page.Tried("material lounge | study = brick");
+        Assert.Contains(page.House.Tried.Current.Now.House.Levels[0].Walls, wall => wall.Name == "lounge | study" && wall.Material.Name.Contains("brick", StringComparison.Ordinal));
+    }
+
+    [BrowserFact]
+    public async Task Radios_people_and_fixtures_are_tried()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture);
+        await page.Page.Locator("[data-key=controller]").SelectOptionAsync("controller-class-1");
+        await page.Tried("controller controller-class-1");
+        await page.Page.Locator("[data-key=people]").CheckAsync();
+        await page.Tried("people on sofa, chair");
+        Assert.Equal(2, page.House.Tried.Current.Occupied.Count);
+        await page.Page.Locator(".fixture[data-name=bookcase]").ClickAsync();
+        await page.Button("#chosen", "Take it away").ClickAsync();
+        await page.Tried("remove fixture bookcase");
+        Assert.DoesNotContain(page.House.Tried.Current.Now.House.Fixtures, one => one.Name == "bookcase");
+
+        await page.Button("#steps", "As in the file").ClickAsync();
+        await page.NothingIsTried();
+        Assert.Equal(0, page.Steps);
+        await page.Button("#steps", "Redo (3)").ClickAsync();
+        await page.Tried("controller controller-class-1");
+    }
+
+    [BrowserFact]
+    public async Task A_seat_is_turned_by_its_handle()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture);
+        await page.Page.Locator(Sofa).ClickAsync();
+        await page.Page.Locator(".mark[data-key='seat sofa'] .turn").WaitForAsync();
+        await page.Open.Drag(".mark[data-key='seat sofa'] .turn", 40, -26);
+        await page.Tried("turn seat sofa to");
+        Assert.NotEqual(270, page.House.Tried.Current.Now.House.Seats[0].FacingDegrees!.Value, 10.0);
+    }
+
+    [BrowserFact]
+    public async Task Results_of_searches_are_on_the_plan_and_tried_by_a_click()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture);
+        await page.Page.Keyboard.PressAsync("p");
+        await page.Page.Locator("#jobs .results button").First.WaitForAsync();
+        await page.Page.Locator(".mark.place").First.ClickAsync();
+        await page.Tried("move spot");
+        await page.Button("#toolbar", "What would help").ClickAsync();
+        await page.Open.Has("#jobs", "remedies tried");
+        await page.Page.Locator("#jobs .results button").First.ClickAsync();
+        await page.Page.WaitForFunctionAsync("() => document.querySelectorAll('#steps li').length === 2");
+    }
+
+    private static Opening DoorOf(ServedPage page) => page.House.Tried.Current.Now.House.Levels[0].Walls.SelectMany(wall => wall.Openings).Single();
+}
