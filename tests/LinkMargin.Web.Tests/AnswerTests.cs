@@ -24,7 +24,9 @@ public sealed class AnswerTests
             Assert.True(one.Runs.Count >= runs.Runs.Count);
         }
 
-        Assert.Contains("den rack", cables.Note, StringComparison.Ordinal);
+
+        // Nowhere pass as many seats with fewer runs in this house.
+        Assert.Empty(cables.Note);
     }
 
     [Fact]

@@ -30,13 +30,11 @@ internal static class Assets
     private static readonly Assembly Program = typeof(Assets).Assembly;
 
     // By name, so that no path can lead anywhere else.
-    private static readonly FrozenSet<string> Names = Program.GetManifestResourceNames()
-        .Where(name => name.StartsWith(Prefix, StringComparison.Ordinal)).Select(name => name[Prefix.Length..])
-        .Concat(Faces.Keys)
-        .ToFrozenSet(StringComparer.Ordinal);
+    private static readonly FrozenSet<string> Names = Texts.Concat(Faces.Keys).ToFrozenSet(StringComparer.Ordinal);
 
-    /// <summary>All of them.</summary>
-    public static IEnumerable<string> All => Names;
+    /// <summary>All that are text.</summary>
+    public static IEnumerable<string> Texts =>
+        Program.GetManifestResourceNames().Where(name => name.StartsWith(Prefix, StringComparison.Ordinal)).Select(name => name[Prefix.Length..]);
 
     /// <summary>Answers with a file; null name for the page itself.</summary>
     public static async Task Write(HttpResponse response, string? name)
