@@ -6,7 +6,6 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Files.Changes;
 using LinkMargin.Files.Resources;
 using LinkMargin.Reports.Houses;
-using LinkMargin.Web.Answers;
 using LinkMargin.Web.Houses;
 using LinkMargin.Web.Live;
 using Microsoft.Playwright;
