@@ -1,5 +1,7 @@
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Links.Stored;
 
 namespace LinkMargin.Engine.Decisions;
 
@@ -33,6 +35,13 @@ public interface ISpotJudge
     /// <param name="seats">The seats it is played from, at least one.</param>
     public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats);
 
+    /// <summary>Headroom of the seat that has least, at each of some places, from links computed backwards, dB.</summary>
+    /// <param name="model">The house, ready.</param>
+    /// <param name="backwards">The links: seat by seat, each with the places in their order.</param>
+    /// <param name="seats">The seats.</param>
+    /// <param name="places">The places.</param>
+    public double[] WeakestHeadroomDb(LinkModel model, StoredPaths backwards, IReadOnlyList<Seat> seats, IReadOnlyList<Point3> places);
+
     /// <summary>How far the margin that counts lies below the median of any link, at least, dB; 0 where nothing is known.</summary>
     /// <param name="model">The house, ready.</param>
     public double LeastAllowanceDb(LinkModel model);
@@ -50,6 +59,16 @@ public sealed class MedianJudge : ISpotJudge
 
     /// <inheritdoc/>
     public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats) => new(spot, LinkEvaluation.Budgets(model, spot, seats));
+
+    /// <inheritdoc/>
+    public double[] WeakestHeadroomDb(LinkModel model, StoredPaths backwards, IReadOnlyList<Seat> seats, IReadOnlyList<Point3> places)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(backwards);
+        double[] none = new double[backwards.Parameters.Count];
+        return [.. places.Select((_, place) => seats.Select((seat, i) =>
+            model.Radios.GreatestLossDb - backwards.Links[(i * places.Count) + place].PathLossDb(none) - seat.RequiredDb).Min())];
+    }
 
     /// <inheritdoc/>
     public double LeastAllowanceDb(LinkModel model) => 0;

@@ -15,6 +15,8 @@ internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? aro
     internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
         PathLoss.Reported(LinkEvaluation.PathLossDb(Scene, Console, hands, buffer, around));
 
+    internal override double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) => PathLossDb(hands, facingDegrees, buffer);
+
     internal override SpotModel ForMany() => new DirectSpotModel(Scene, Spot, Scene.Around(Console));
 
     internal override IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees)

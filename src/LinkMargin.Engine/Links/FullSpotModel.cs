@@ -31,10 +31,14 @@ internal sealed class FullSpotModel : SpotModel
 
     internal override bool HasSlowPaths => true;
 
-    internal override double AlwaysPower(Point3 hands, TraceBuffer buffer)
+    internal override double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
+        PathLoss.FromPowerRatio(AlwaysPower(EndsTo(hands, facingDegrees), buffer));
+
+    internal override double AlwaysPower(Point3 hands, TraceBuffer buffer) => AlwaysPower(EndsTo(hands, null), buffer);
+
+    private double AlwaysPower(in LinkEnds ends, TraceBuffer buffer)
     {
         var found = new FoundPaths(null);
-        LinkEnds ends = EndsTo(hands, null);
         foreach (PathFinder finder in finders)
         {
             if (finder.AlwaysCounts)

@@ -31,6 +31,9 @@ internal abstract class SpotModel
     /// <param name="buffer">The thread's own.</param>
     internal abstract double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);
 
+    /// <summary>No less than that, and quickly found: what the paths that always count leave of the power.</summary>
+    internal abstract double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);
+
     /// <summary>Whether some of its paths vary slowly from place to place, so that a field may carry them from cell to cell.</summary>
     internal virtual bool HasSlowPaths => false;
 

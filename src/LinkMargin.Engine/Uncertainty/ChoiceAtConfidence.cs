@@ -40,33 +40,38 @@ public sealed class ChoiceAtConfidence(LinkModel model, PlaceSearch search, Unce
         Level level = model.House.Levels[levelIndex];
         Grid grid = LevelGrid.Over(level, cellMetres);
         int[] indoors = [.. Enumerable.Range(0, grid.Count).Where(i => LevelGrid.IsIndoors(level, grid.CentreOf(i % grid.Columns, i / grid.Columns)))];
-        double[][] plainDb = search.Survey.HeadroomDb(model.House, [.. indoors.Select(PlaceOf)], search.Threads, cellDone, cancellation);
-        var ofCell = new Dictionary<int, double[]>(indoors.Select((cell, i) => KeyValuePair.Create(cell, plainDb[i])));
-        var carried = new CarriedWithinRooms(level, grid, ofCell.ContainsKey, ApartMetres);
-        double[][] cushionDb = CushionsDb([.. carried.Cells.Select(PlaceOf)], [.. carried.Cells.Select(cell => ofCell[cell])], cancellation);
-        double[] field = new double[grid.Count];
-        Array.Fill(field, double.NaN);
+        var isIndoors = new HashSet<int>(indoors);
+        var carried = new CarriedWithinRooms(level, grid, isIndoors.Contains, ApartMetres);
+        double[][] knownDb = CushionsDb([.. carried.Cells.Select(PlaceOf)], cancellation), cushionDb = new double[indoors.Length][];
         Parallel.For(0, indoors.Length, i =>
         {
             (int Known, double Weight)[] weights = carried.WeightsAt(indoors[i]);
-            field[indoors[i]] = plainDb[i].Select((db, seat) => db + weights.Sum(one => one.Weight * cushionDb[one.Known][seat])).Min();
+            cushionDb[i] = [.. search.Survey.Seats.Select((_, seat) => weights.Sum(one => one.Weight * knownDb[one.Known][seat]))];
         });
+        double[] weakestDb = search.Survey.WeakestHeadroomDb([.. indoors.Select(PlaceOf)], cushionDb, search.Threads, cellDone, cancellation);
+        double[] field = new double[grid.Count];
+        Array.Fill(field, double.NaN);
+        for (int i = 0; i < indoors.Length; i++)
+        {
+            field[indoors[i]] = weakestDb[i];
+        }
+
         return new Field(best, levelIndex, heightMetres, grid, field);
 
         Standing PlaceOf(int cell) => new(levelIndex, grid.CentreOf(cell % grid.Columns, cell / grid.Columns), heightMetres, "");
     }
 
-    // What is added to each seat's plain headroom at each place to make it the one to count on, dB.
-    private double[][] CushionsDb(Standing[] places, double[][] plainDb, CancellationToken cancellation)
+    // What is added to each seat's plain margin at each place to make it the one to count on, dB.
+    private double[][] CushionsDb(Standing[] places, CancellationToken cancellation)
     {
-        StoredPaths stored = search.Survey.Store(model, places);
+        StoredPaths stored = search.Survey.Store(places);
         var draws = new LinkDraws(stored, model.Radios, basis);
-        IReadOnlyList<Seat> seats = search.Survey.Seats;
-        double[][] cushionDb = [.. places.Select(_ => new double[seats.Count])];
+        double[] none = new double[stored.Parameters.Count];
+        double[][] cushionDb = [.. places.Select(_ => new double[search.Survey.Seats.Count])];
         Parallel.For(0, stored.Links.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
         {
             (int seat, int place) = (i / places.Length, i % places.Length);
-            cushionDb[place][seat] = draws.Of(stored.Links[i]).ExceededDb(confidence) - seats[seat].RequiredDb - plainDb[place][seat];
+            cushionDb[place][seat] = draws.Of(stored.Links[i]).ExceededDb(confidence) - (model.Radios.GreatestLossDb - stored.Links[i].PathLossDb(none));
         });
         return cushionDb;
     }

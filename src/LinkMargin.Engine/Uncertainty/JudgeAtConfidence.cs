@@ -1,6 +1,9 @@
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Links.Stored;
 using MathNet.Numerics.Distributions;
 
 namespace LinkMargin.Engine.Uncertainty;
@@ -25,6 +28,29 @@ public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence 
             ProbabilitiesPassing = budgets.ToDictionary(budget => budget.Seat.Name, uncertainty.ProbabilityPasses),
             ProbabilityAllPass = uncertainty.ProbabilityAllPass(budgets),
         };
+    }
+
+    /// <inheritdoc/>
+    public double[] WeakestHeadroomDb(LinkModel model, StoredPaths backwards, IReadOnlyList<Seat> seats, IReadOnlyList<Point3> places)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(backwards);
+        ArgumentNullException.ThrowIfNull(seats);
+        ArgumentNullException.ThrowIfNull(places);
+        var draws = new LinkDraws(backwards, model.Radios, basis);
+        double[] headroomDb = new double[backwards.Links.Count], weakestDb = new double[places.Count];
+        Parallel.For(0, headroomDb.Length, i =>
+        {
+            Seat seat = seats[i / places.Count];
+            FittedLink? read = basis.Fitted?.Find(places[i % places.Count], model.House.PositionOf(seat));
+            headroomDb[i] = draws.Of(backwards.Links[i], read).ExceededDb(confidence) - seat.RequiredDb;
+        });
+        for (int place = 0; place < weakestDb.Length; place++)
+        {
+            weakestDb[place] = Enumerable.Range(0, seats.Count).Min(seat => headroomDb[(seat * places.Count) + place]);
+        }
+
+        return weakestDb;
     }
 
     /// <inheritdoc/>

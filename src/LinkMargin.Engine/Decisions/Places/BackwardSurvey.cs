@@ -14,12 +14,14 @@ namespace LinkMargin.Engine.Decisions.Places;
 /// </summary>
 internal sealed class BackwardSurvey
 {
-    private readonly IReadOnlyList<(Seat Seat, SpotModel Back)> seats;
+    private readonly LinkModel model;
+    private readonly (Seat Seat, SpotModel Back)[] seats;
     private readonly double greatestLossDb;
 
     /// <summary>Gets ready to look from some seats.</summary>
     public BackwardSurvey(LinkModel model, IReadOnlyList<Seat> seats, int? threads = null)
     {
+        this.model = model;
         greatestLossDb = model.Radios.GreatestLossDb;
         IsExact = model.Depth == ModelDepth.Direct;
         var back = new (Seat, SpotModel)[seats.Count];
@@ -37,37 +39,64 @@ internal sealed class BackwardSurvey
     /// <summary>The seats that are looked from.</summary>
     public IReadOnlyList<Seat> Seats => [.. seats.Select(one => one.Seat)];
 
-    /// <summary>Margin at the tables' losses less what the seat requires, of the seat that has least, at each place; dB.</summary>
+    /// <summary>
+    /// Margin less what the seat requires, of the seat that has least, at each place; dB. A seat that has more by the paths that always
+    /// count than another has by all of them is not the weakest, whatever other paths bring it: only the rest are computed in full.
+    /// </summary>
+    /// <param name="places">The places.</param>
+    /// <param name="moreDb">What to add to the margin at the tables' losses at each place, seat by seat, dB; null for nothing.</param>
+    /// <param name="threads">How many threads may work at once; null: as many as there are processors.</param>
+    /// <param name="placeDone">Called from any thread for each place; null to hear nothing.</param>
+    /// <param name="cancellation">Stops the work.</param>
     public double[] WeakestHeadroomDb(
-        House house, IReadOnlyList<Standing> places, int? threads, Action? placeDone, CancellationToken cancellation) =>
-        [.. HeadroomDb(house, places, threads, placeDone, cancellation).Select(ofSeats => ofSeats.Min())];
-
-    /// <summary>The same of every seat, at each place, in the order of <see cref="Seats"/>; dB.</summary>
-    public double[][] HeadroomDb(
-        House house, IReadOnlyList<Standing> places, int? threads, Action? placeDone, CancellationToken cancellation)
+        IReadOnlyList<Standing> places, double[][]? moreDb = null, int? threads = null, Action? placeDone = null, CancellationToken cancellation = default)
     {
-        double[][] headroomDb = new double[places.Count][];
+        double[] weakestDb = new double[places.Count];
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount };
         Parallel.For(0, places.Count, options, () => new TraceBuffer(), Look, _ => { });
-        return headroomDb;
+        return weakestDb;
 
         TraceBuffer Look(int i, ParallelLoopState state, TraceBuffer buffer)
         {
-            Point3 at = PointOf(house, places[i]);
-            headroomDb[i] = [.. seats.Select(seat =>
-                greatestLossDb - seat.Back.PathLossDb(at, seat.Seat.FacingDegrees, buffer) - seat.Seat.RequiredDb)];
+            weakestDb[i] = WeakestHeadroomDb(PointOf(places[i]), moreDb?[i], buffer);
             placeDone?.Invoke();
             return buffer;
         }
     }
 
     /// <summary>The links' paths, kept to be computed with other losses: seat by seat, each with the places in their order.</summary>
-    public StoredPaths Store(LinkModel model, IReadOnlyList<Standing> places)
+    public StoredPaths Store(IReadOnlyList<Standing> places)
     {
-        Point3[] at = [.. places.Select(place => PointOf(model.House, place))];
+        Point3[] at = [.. places.Select(PointOf)];
         return StoredPaths.Of(model, seats.SelectMany(seat => at.Select(place => (seat.Back, place, seat.Seat.FacingDegrees))));
     }
 
-    private static Point3 PointOf(House house, Standing place) =>
-        place.Plan.At(house.Levels[place.LevelIndex].ElevationMetres + place.HeightMetres);
+    /// <summary>Where a place is.</summary>
+    public Point3 PointOf(Standing place) => place.Plan.At(model.House.Levels[place.LevelIndex].ElevationMetres + place.HeightMetres);
+
+    private double WeakestHeadroomDb(Point3 at, double[]? moreDb, TraceBuffer buffer)
+    {
+        var leastDb = new double[seats.Length];
+        int[] order = [.. Enumerable.Range(0, leastDb.Length)];
+        for (int seat = 0; seat < leastDb.Length; seat++)
+        {
+            leastDb[seat] = HeadroomDb(seat, seats[seat].Back.GreatestPathLossDb(at, seats[seat].Seat.FacingDegrees, buffer));
+        }
+
+        Array.Sort([.. leastDb], order);
+        double weakestDb = double.PositiveInfinity;
+        foreach (int seat in order)
+        {
+            if (leastDb[seat] >= weakestDb)
+            {
+                break;
+            }
+
+            weakestDb = Math.Min(weakestDb, HeadroomDb(seat, seats[seat].Back.PathLossDb(at, seats[seat].Seat.FacingDegrees, buffer)));
+        }
+
+        return weakestDb;
+
+        double HeadroomDb(int seat, double lossDb) => greatestLossDb - lossDb - seats[seat].Seat.RequiredDb + (moreDb?[seat] ?? 0);
+    }
 }

@@ -5,8 +5,9 @@ using LinkMargin.Engine.Links;
 namespace LinkMargin.Engine.Decisions.Places;
 
 /// <summary>
-/// Looks for the best places for a console, by the seat that is worst off at each. All places are surveyed with the links
-/// read backwards; those that could be the best are computed forwards, as a spot is, and only those are answers.
+/// Looks for the best places for a console, by the seat that is worst off at each. All places are surveyed by the median, with the links
+/// read backwards; those that could be the best are judged by their stored paths, backwards still; and the best of them, with what could
+/// be as good, are computed forwards, as a spot is. Only those are answers.
 /// </summary>
 public sealed class PlaceSearch
 {
@@ -17,6 +18,9 @@ public sealed class PlaceSearch
     // seen among random links (BackwardLinkTests).
     private const double SurveySlackDb = 1;
     private const double ExactSlackDb = 1e-6;
+
+    // How far apart the two ways of computing a place may be, all told.
+    private const double JudgedSlackDb = 0.01;
 
     // Computed between two looks at whether the rest can still matter; the same for any number of threads.
     private const int AtATime = 16;
@@ -61,8 +65,9 @@ public sealed class PlaceSearch
             return new PlaceResult([], Places.Count, 0);
         }
 
-        double[] surveyDb = survey.Value.WeakestHeadroomDb(model.House, Places, request.Threads, placeDone, cancellation);
+        double[] surveyDb = survey.Value.WeakestHeadroomDb(Places, null, request.Threads, placeDone, cancellation);
         int[] order = [.. Enumerable.Range(0, Places.Count).OrderByDescending(i => surveyDb[i]).ThenBy(i => i)];
+        var judgedDb = new Dictionary<int, double>();
         var worked = new Dictionary<int, PlacedSpot>();
         bool isFew = Places.Count <= FewPlaces;
         bool isExact = survey.Value.IsExact && judge is MedianJudge;
@@ -79,7 +84,7 @@ public sealed class PlaceSearch
 
             // For a place that is not the first, one look at those the survey puts on top is enough.
             int looks = rank == 0 || isFew || isExact ? int.MaxValue : 1;
-            best.Add(BestOf(left, surveyDb, slackDb, looks, worked, cancellation));
+            best.Add(BestOf(Candidates(left, surveyDb, slackDb, looks, judgedDb, cancellation), worked, cancellation));
         }
 
         return new PlaceResult(
@@ -89,22 +94,42 @@ public sealed class PlaceSearch
             worked.Count);
     }
 
-    private PlacedSpot BestOf(
-        int[] bySurvey, double[] surveyDb, double slackDb, int looks, Dictionary<int, PlacedSpot> worked, CancellationToken cancellation)
+    // Those of some places that could be the best, by the links read backwards.
+    private int[] Candidates(
+        int[] bySurvey, double[] surveyDb, double slackDb, int looks, Dictionary<int, double> judgedDb, CancellationToken cancellation)
     {
-        PlacedSpot? best = null;
+        var looked = new List<int>();
+        double bestDb = double.NegativeInfinity;
         foreach (int[] some in bySurvey.Chunk(AtATime).Take(looks))
         {
-            if (best is not null && surveyDb[some[0]] + slackDb < best.Score.WeakestHeadroomDb)
+            if (surveyDb[some[0]] + slackDb < bestDb)
             {
                 break;
             }
 
-            WorkOut([.. some.Where(i => !worked.ContainsKey(i))], worked, cancellation);
-            best = Ranked([.. some.Select(i => worked[i]), .. best is null ? [] : new[] { best }]);
+            Judge([.. some.Where(i => !judgedDb.ContainsKey(i))], judgedDb, cancellation);
+            looked.AddRange(some);
+            bestDb = Math.Max(bestDb, some.Max(i => judgedDb[i]));
         }
 
-        return best!;
+        return [.. looked.Where(i => judgedDb[i] + JudgedSlackDb >= bestDb)];
+    }
+
+    private void Judge(int[] places, Dictionary<int, double> judgedDb, CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        Standing[] standings = [.. places.Select(i => Places[i])];
+        double[] headroomDb = judge.WeakestHeadroomDb(model, survey.Value.Store(standings), seats, [.. standings.Select(survey.Value.PointOf)]);
+        for (int i = 0; i < places.Length; i++)
+        {
+            judgedDb.Add(places[i], headroomDb[i]);
+        }
+    }
+
+    private PlacedSpot BestOf(int[] candidates, Dictionary<int, PlacedSpot> worked, CancellationToken cancellation)
+    {
+        WorkOut([.. candidates.Where(i => !worked.ContainsKey(i))], worked, cancellation);
+        return Ranked([.. candidates.Select(i => worked[i])]);
     }
 
     private void WorkOut(int[] places, Dictionary<int, PlacedSpot> worked, CancellationToken cancellation)

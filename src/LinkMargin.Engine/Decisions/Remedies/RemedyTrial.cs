@@ -65,17 +65,20 @@ internal sealed class RemedyTrial
         };
     }
 
-    /// <summary>The best of some places for the console's radio, computed forwards; null where there are none.</summary>
+    /// <summary>The best of some places for the console's radio, by links computed backwards; null where there are none.</summary>
     public Standing? BestOf(IReadOnlyList<Standing> places)
     {
-        // The survey puts the best among its first few; each is then computed as it would be.
-        const int Computed = 4;
-        double[] headroomDb = survey.Value.WeakestHeadroomDb(House, places, null, null, CancellationToken.None);
-        return Enumerable.Range(0, places.Count)
-            .OrderByDescending(i => headroomDb[i])
-            .Take(Computed)
-            .Select(i => (Standing?)places[i])
-            .MaxBy(place => After(ConsoleRemedies.MoveTo(Spot, place!.Value).ApplyTo(House))!.WeakestHeadroomDb);
+        if (places.Count == 0)
+        {
+            return null;
+        }
+
+        // By the median the best is among the first few.
+        const int Judged = 4;
+        double[] medianDb = survey.Value.WeakestHeadroomDb(places);
+        Standing[] first = [.. Enumerable.Range(0, places.Count).OrderByDescending(i => medianDb[i]).Take(Judged).Select(i => places[i])];
+        double[] headroomDb = judge.WeakestHeadroomDb(model, survey.Value.Store(first), survey.Value.Seats, [.. first.Select(survey.Value.PointOf)]);
+        return first[Array.IndexOf(headroomDb, headroomDb.Max())];
     }
 
     private SpotScore ScoreOf(House edited, LinkModel ready)

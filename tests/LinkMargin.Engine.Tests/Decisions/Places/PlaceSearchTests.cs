@@ -59,7 +59,7 @@ public sealed class PlaceSearchTests
             var model = new LinkModel(house, ModelDepth.Direct);
             var survey = new BackwardSurvey(model, house.Seats);
             Standing[] places = [.. house.Spots.Select(s => new Standing(s.LevelIndex, s.Plan, s.HeightMetres, ""))];
-            double[] backwards = survey.WeakestHeadroomDb(house, places, 1, null, CancellationToken.None);
+            double[] backwards = survey.WeakestHeadroomDb(places);
             double[] forwards = [.. house.Spots.Select(spot => new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats)).WeakestHeadroomDb)];
             Assert.Equal(forwards, backwards, (a, b) => Math.Abs(a - b) < 1e-9);
         },
@@ -73,7 +73,7 @@ public sealed class PlaceSearchTests
         House house = Hall(new Seat("seat", 0, new Point2(6, 6), 0.7, 0, 15));
         var model = new LinkModel(house);
         Standing[] places = [new(0, new Point2(9, 6), 0.7, ""), new(0, new Point2(3, 6), 0.7, "")];
-        double[] backwards = new BackwardSurvey(model, house.Seats).WeakestHeadroomDb(house, places, 1, null, CancellationToken.None);
+        double[] backwards = new BackwardSurvey(model, house.Seats).WeakestHeadroomDb(places);
         double[] forwards = [.. places.Select(p => LinkEvaluation.Budget(model, new Spot("spot", 0, p.Plan, p.HeightMetres), house.Seats[0]).HeadroomDb)];
         Assert.True(forwards[0] > forwards[1] + 3);
         Assert.True(backwards[0] > backwards[1] + 3);
