@@ -31,7 +31,12 @@ public sealed class LinkModel
     /// <param name="depth">How much of the physics is taken in.</param>
     /// <param name="occupied">The seats with people on them.</param>
     public LinkModel(House house, ModelDepth depth, IReadOnlyCollection<Seat> occupied)
-        : this(Scene.Compile(house with { Fixtures = [.. house.Fixtures, .. occupied.SelectMany(Body.Of)] }), depth)
+        : this(house, depth, occupied, null)
+    {
+    }
+
+    private LinkModel(House house, ModelDepth depth, IReadOnlyCollection<Seat> occupied, LinkModel? akin)
+        : this(Scene.Compile(house with { Fixtures = [.. house.Fixtures, .. occupied.SelectMany(Body.Of)] }), depth, akin)
     {
         Occupied = [.. occupied.Where(seat => seat.FacingDegrees is not null)];
         foreach (Seat seat in Occupied)
@@ -46,7 +51,7 @@ public sealed class LinkModel
     {
     }
 
-    // The same house without one seat's player. Materials keep their numbers, so what belongs to them is shared.
+    // The same house without one seat's player.
     private LinkModel(LinkModel all, Seat seat)
         : this(all.Scene.Without(seat), all.Depth, all) =>
         Occupied = [.. all.Occupied.Where(other => other.Name != seat.Name)];
@@ -63,7 +68,7 @@ public sealed class LinkModel
 
         traced = new TracedHouse(
             scene,
-            akin?.traced?.Losses ?? new LossTables(scene.Materials, scene.Band),
+            new LossTables(scene.Materials, scene.Band, akin?.traced?.Losses),
             akin?.traced?.Body ?? new BodyShadow(scene.Band.Equivalent));
         sources = PathSources.In(traced);
     }
@@ -88,6 +93,9 @@ public sealed class LinkModel
 
     /// <summary>The house for a seat's own link: without its own player.</summary>
     internal LinkModel SeenFrom(Seat seat) => without.TryGetValue(seat.Name, out Lazy<LinkModel>? own) ? own.Value : this;
+
+    /// <summary>The model of an edited house with people on some seats. What belongs to the materials that both have is computed once.</summary>
+    internal LinkModel Of(House edited, IReadOnlyCollection<Seat> occupied) => new(edited, Depth, occupied, this);
 
     /// <summary>Everything about one spot that its links share.</summary>
     internal SpotModel For(Spot spot)

@@ -7,15 +7,18 @@ namespace LinkMargin.Engine.Wavefront;
 /// <summary>The losses of a scene's materials: what turns the geometry of paths into decibels.</summary>
 internal sealed class LossTables
 {
+    private readonly IReadOnlyList<Material> materials;
     private readonly AngleTable[] tables;
 
-    internal LossTables(IReadOnlyList<Material> materials, Band band)
-    {
-        tables = new AngleTable[materials.Count];
-        Parallel.For(0, tables.Length, i => tables[i] = new AngleTable(materials[i], band));
-    }
+    /// <summary>Computes them.</summary>
+    /// <param name="materials">The materials.</param>
+    /// <param name="band">The band.</param>
+    /// <param name="akin">The tables of a house in the same band, which serve for the materials it shares with this one; null for none.</param>
+    internal LossTables(IReadOnlyList<Material> materials, Band band, LossTables? akin = null)
+        : this(materials, new AngleTable[materials.Count]) =>
+        Parallel.For(0, tables.Length, i => tables[i] = akin?.Find(materials[i]) ?? new AngleTable(materials[i], band));
 
-    private LossTables(AngleTable[] tables) => this.tables = tables;
+    private LossTables(IReadOnlyList<Material> materials, AngleTable[] tables) => (this.materials, this.tables) = (materials, tables);
 
     /// <summary>How many materials there are.</summary>
     internal int Count => tables.Length;
@@ -29,7 +32,20 @@ internal sealed class LossTables
 
     /// <summary>The same with one material's loss shifted.</summary>
     internal LossTables Shifted(int material, double moreDb) =>
-        new([.. tables.Select((table, i) => i == material ? table.Shifted(moreDb) : table)]);
+        new(materials, [.. tables.Select((table, i) => i == material ? table.Shifted(moreDb) : table)]);
+
+    private AngleTable? Find(Material material)
+    {
+        for (int i = 0; i < tables.Length; i++)
+        {
+            if (materials[i] == material)
+            {
+                return tables[i];
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>Amplitude that passes a piece of a ray's front, and beside it through its holes.</summary>
     /// <param name="piece">The piece.</param>

@@ -45,7 +45,7 @@ internal sealed class RemedyTrial
             && edited.Controller == House.Controller
             && edited.Console == House.Console;
         return edited.Seats.Any(seat => seat.IsPlayedAt(Spot))
-            ? ScoreOf(edited, isSame && model.Occupied.Count == 0 ? model : new LinkModel(edited, model.Depth, people))
+            ? ScoreOf(edited, isSame && model.Occupied.Count == 0 ? model : model.Of(edited, people))
             : null;
     }
 

@@ -22,7 +22,7 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 internal sealed class DiffuseField
 {
     // Of the change of one material's loss by a decibel, slopes need no more than this.
-    private const double LeastShareOfShift = 1e-6;
+    private const double LeastShareOfShift = 1e-4;
 
     private readonly Cells cells;
     private readonly CellSurfaces surfaces;

@@ -43,6 +43,49 @@ internal sealed class FormFactors
     /// <summary>The row of one facet, square metres; all together its area.</summary>
     internal ReadOnlySpan<double> Of(int facet) => exchange.AsSpan(facet * Areas.Length, Areas.Length);
 
+    /// <summary>Adds to each facet the sum of its row, each number times that of its column: what strikes it if so much leaves each square metre.</summary>
+    internal void AddTimes(ReadOnlySpan<double> leaving, Span<double> strikes)
+    {
+        int facet = 0;
+        for (; facet + 4 <= strikes.Length; facet += 4)
+        {
+            ReadOnlySpan<double> a = Of(facet), b = Of(facet + 1), c = Of(facet + 2), d = Of(facet + 3);
+            Vector256<double> sumA = default, sumB = default, sumC = default, sumD = default;
+            int i = 0;
+            for (; i + Vector256<double>.Count <= leaving.Length; i += Vector256<double>.Count)
+            {
+                Vector256<double> each = Vector256.LoadUnsafe(in leaving[i]);
+                sumA = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in a[i]), each, sumA);
+                sumB = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in b[i]), each, sumB);
+                sumC = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in c[i]), each, sumC);
+                sumD = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in d[i]), each, sumD);
+            }
+
+            (double restA, double restB, double restC, double restD) = (Vector256.Sum(sumA), Vector256.Sum(sumB), Vector256.Sum(sumC), Vector256.Sum(sumD));
+            for (; i < leaving.Length; i++)
+            {
+                restA += a[i] * leaving[i];
+                restB += b[i] * leaving[i];
+                restC += c[i] * leaving[i];
+                restD += d[i] * leaving[i];
+            }
+
+            strikes[facet] += restA;
+            strikes[facet + 1] += restB;
+            strikes[facet + 2] += restC;
+            strikes[facet + 3] += restD;
+        }
+
+        for (; facet < strikes.Length; facet++)
+        {
+            ReadOnlySpan<double> row = Of(facet);
+            for (int i = 0; i < leaving.Length; i++)
+            {
+                strikes[facet] += row[i] * leaving[i];
+            }
+        }
+    }
+
     /// <summary>Computes those of a cell's facets.</summary>
     /// <param name="facets">The facets.</param>
     /// <param name="isHidden">Whether something stands between a place and the middle of a facet.</param>

@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
@@ -15,7 +14,7 @@ internal sealed class SurfaceExchange
 {
     private readonly CellSurfaces surfaces;
     private readonly int[] first; // node of each cell's first facet; out of doors last, then the things of each cell
-    private readonly int[] partner; // of each facet, its other face; -1 for none
+    private readonly int[] partner; // of each facet, its other face; itself, which passes nothing, where there is none
     private readonly double[] areas;
     private readonly double[] reflects;
     private readonly double[] mirrors; // the part of it that mirrors reflect
@@ -35,7 +34,7 @@ internal sealed class SurfaceExchange
         }
 
         int nodes = first[^1] + cells;
-        (partner, areas, reflects, mirrors, passes) = (new int[nodes], new double[nodes], new double[nodes], new double[nodes], new double[nodes]);
+        (partner, areas, reflects, mirrors, passes) = ([.. Enumerable.Range(0, nodes)], new double[nodes], new double[nodes], new double[nodes], new double[nodes]);
         whole = new double[cells];
         for (int cell = 0; cell <= cells; cell++)
         {
@@ -45,9 +44,12 @@ internal sealed class SurfaceExchange
                 int node = first[cell] + i;
                 SheetPower power = powerOf(facets[i].Sheets);
                 areas[node] = facets[i].SquareMetres;
-                (reflects[node], passes[node]) = (power.ReflectedNear, power.Passed);
+                reflects[node] = power.ReflectedNear;
                 mirrors[node] = facets[i].IsMirror ? power.ReflectedNear : 0;
-                partner[node] = surfaces.PartnerOf(CellAt(cell), i) is var other and >= 0 ? Node(facets[i].Other, other) : -1;
+                if (surfaces.PartnerOf(CellAt(cell), i) is var other and >= 0)
+                {
+                    (partner[node], passes[node]) = (Node(facets[i].Other, other), power.Passed);
+                }
             }
 
             if (cell < cells)
@@ -143,8 +145,17 @@ internal sealed class SurfaceExchange
     }
 
     /// <summary>What mirrors reflect of what strikes, and what other things reflect.</summary>
-    internal (double[] ByMirrors, double[] Scattered) Reflected(double[] strikes) =>
-        ([.. strikes.Select((s, i) => s * mirrors[i])], [.. strikes.Select((s, i) => s * (reflects[i] - mirrors[i]))]);
+    internal (double[] ByMirrors, double[] Scattered) Reflected(double[] strikes)
+    {
+        double[] byMirrors = new double[Count], scattered = new double[Count];
+        for (int i = 0; i < strikes.Length; i++)
+        {
+            byMirrors[i] = strikes[i] * mirrors[i];
+            scattered[i] = strikes[i] * (reflects[i] - mirrors[i]);
+        }
+
+        return (byMirrors, scattered);
+    }
 
     /// <summary>What leaves each facet of what strikes it and its other face.</summary>
     internal double[] Sent(double[] strikes, bool withReflection)
@@ -157,16 +168,21 @@ internal sealed class SurfaceExchange
     /// <summary>The same, written where there is room for it.</summary>
     internal void Send(ReadOnlySpan<double> strikes, bool withReflection, Span<double> sent)
     {
-        int facets = first[^1];
-        for (int i = 0; i < facets; i++)
+        ReadOnlySpan<int> other = partner.AsSpan(0, sent.Length);
+        ReadOnlySpan<double> passed = passes.AsSpan(0, sent.Length), reflected = reflects.AsSpan(0, sent.Length), struck = strikes[..sent.Length];
+        if (withReflection)
         {
-            double reflected = withReflection ? reflects[i] * strikes[i] : 0;
-            sent[i] = reflected + (partner[i] >= 0 ? passes[i] * strikes[partner[i]] : 0);
+            for (int i = 0; i < sent.Length; i++)
+            {
+                sent[i] = (reflected[i] * struck[i]) + (passed[i] * strikes[other[i]]);
+            }
         }
-
-        for (int i = facets; i < sent.Length; i++)
+        else
         {
-            sent[i] = withReflection ? reflects[i] * strikes[i] : 0;
+            for (int i = 0; i < sent.Length; i++)
+            {
+                sent[i] = passed[i] * strikes[other[i]];
+            }
         }
     }
 
@@ -204,26 +220,10 @@ internal sealed class SurfaceExchange
         double free = FreeShare(cell);
         for (int p = 0; p < from.Length; p++)
         {
-            if (from[p] == 0)
-            {
-                continue;
-            }
-
-            ReadOnlySpan<double> row = factors.Of(p);
-            double each = free * from[p] / patchAreas[p];
-            int vectors = row.Length - (row.Length % Vector256<double>.Count);
-            Vector256<double> eachTimes = Vector256.Create(each);
-            for (int q = 0; q < vectors; q += Vector256<double>.Count)
-            {
-                ((Vector256.LoadUnsafe(in row[q]) * eachTimes) + Vector256.LoadUnsafe(ref to[q])).StoreUnsafe(ref to[q]);
-            }
-
-            for (int q = vectors; q < row.Length; q++)
-            {
-                to[q] += each * row[q];
-            }
+            from[p] *= free / patchAreas[p];
         }
 
+        factors.AddTimes(from, to);
         strikes[things] += all * areas[things] / whole[cell];
         double byThings = sent[things] / whole[cell];
         for (int p = 0; p < to.Length; p++)
