@@ -19,10 +19,10 @@ public sealed class PlaceSearch
     private const double SurveySlackDb = 1;
     private const double ExactSlackDb = 1e-6;
 
-    // How far apart the two ways of computing a place may be, all told.
-    private const double JudgedSlackDb = 0.01;
+    /// <summary>How far what a place is judged at backwards may lie from what it is computed at forwards, dB.</summary>
+    internal const double JudgedSlackDb = 0.01;
 
-    // Computed between two looks at whether the rest can still matter; the same for any number of threads.
+    // Judged between two looks at whether the rest can still matter; the same for any number of threads.
     private const int AtATime = 16;
 
     private readonly LinkModel model;

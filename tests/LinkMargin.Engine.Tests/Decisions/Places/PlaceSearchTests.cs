@@ -52,6 +52,38 @@ public sealed class PlaceSearchTests
         },
         cases: houses);
 
+    /// <summary>
+    /// The bound is the search's own: it computes forwards only what lies within it of the best. Links agree far better; what is left is
+    /// from the slopes of the diffuse field, which are solved to 1e-4.
+    /// </summary>
+    [Fact, Law]
+    public void Judged_backwards_a_place_is_as_good_as_computed_forwards() =>
+        RoomedHouse.Any.Where(house => house.Seats.Count > 0 && house.Spots.Count > 0).ForAll(
+            house =>
+            {
+                var judge = new JudgeAtConfidence(new UncertaintyBasis(new Spreads(4, 0.2, 3, 0.05, 20, 10, 12)) { Draws = 200 });
+                var model = new LinkModel(house);
+                Standing[] places = [.. house.Spots.Select(s => new Standing(s.LevelIndex, s.Plan, s.HeightMetres, ""))];
+                var survey = new BackwardSurvey(model, house.Seats);
+                double[] backwards = judge.WeakestHeadroomDb(model, survey.Store(places), house.Seats, [.. places.Select(survey.PointOf)]);
+                double[] forwards = [.. house.Spots.Select(spot => judge.Score(model, spot, house.Seats).WeakestHeadroomDb)];
+                Assert.Equal(forwards, backwards, (a, b) => Math.Abs(a - b) < PlaceSearch.JudgedSlackDb);
+            },
+            cases: 20);
+
+    [Fact, Law]
+    public void The_weakest_seat_is_the_weakest_of_all_whichever_are_computed_in_full() =>
+        RoomedHouse.Any.Where(house => house.Seats.Count > 1 && house.Spots.Count > 0).ForAll(
+            house =>
+            {
+                var model = new LinkModel(house);
+                Standing[] places = [.. house.Spots.Select(s => new Standing(s.LevelIndex, s.Plan, s.HeightMetres, ""))];
+                double[] weakest = new BackwardSurvey(model, house.Seats).WeakestHeadroomDb(places);
+                double[] least = [.. places.Select((_, i) => house.Seats.Min(seat => new BackwardSurvey(model, [seat]).WeakestHeadroomDb(places)[i]))];
+                Assert.Equal(least, weakest);
+            },
+            cases: 20);
+
     [Fact, Law]
     public void The_straight_line_reads_the_same_backwards() => RoomedHouse.Any.ForAll(
         house =>
