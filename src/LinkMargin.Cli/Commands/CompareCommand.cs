@@ -35,22 +35,24 @@ internal static class CompareCommand
         {
             LoadedHouse loaded = HouseLoading.Read(invocation, LoadedTables.Read(invocation, parse, common), parse.GetValue(file)!, parse.GetValue(whatIf), parse.GetValue(fitted));
             HouseLoading.NeedSpotsAndSeats(loaded);
+            string? drawn = parse.GetValue(picture), table = parse.GetValue(csv);
+            bool force = parse.GetValue(common.Force);
+            invocation.Files.NeedWritable(drawn, force);
+            invocation.Files.NeedWritable(table, force);
             IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), loaded.House, invocation);
             (Ranking ranking, HouseUncertainty uncertainty, CloseCall call) = Judge(loaded.House, people);
             (Ranking Ranking, HouseUncertainty Uncertainty, CloseCall Call)? before = loaded.WhatIf.Count == 0
                 ? null
                 : Judge(loaded.AsWritten, [.. loaded.AsWritten.Seats.Where(seat => people.Any(p => p.Name == seat.Name))]);
             SpotRuns[] runs = RankedRuns.Of(loaded.House, ranking);
-            string? drawn = parse.GetValue(picture);
             if (drawn is not null)
             {
-                SpotsPictureFile.Write(invocation, loaded, ranking, uncertainty, call, drawn, parse.GetValue(common.Force));
+                SpotsPictureFile.Write(invocation, loaded, ranking, uncertainty, call, drawn, force);
             }
 
-            string? table = parse.GetValue(csv);
             if (table is not null)
             {
-                invocation.Files.Write(table, stream => LinksCsv.WriteMargins(loaded.House, ranking, uncertainty, stream), parse.GetValue(common.Force));
+                invocation.Files.Write(table, stream => LinksCsv.WriteMargins(loaded.House, ranking, uncertainty, stream), force);
             }
 
             if (parse.GetValue(common.Json))

@@ -46,6 +46,7 @@ internal static class ExplainCommand
                 throw new CannotBeDoneException($"{picture.Name} draws what {assumptions.Name} finds; add {assumptions.Name}");
             }
 
+            invocation.Files.NeedWritable(drawn, parse.GetValue(common.Force));
             var model = new LinkModel(house, ModelOption.Of(parse, depth), OccupiedOption.Read(parse.GetValue(occupied), house, invocation));
             LinkBudget budget = LinkEvaluation.Budget(
                 model,

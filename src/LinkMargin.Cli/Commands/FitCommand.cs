@@ -65,6 +65,8 @@ internal static class FitCommand
                 throw new CannotBeDoneException($"name the measurements file, as in 'linkmargin fit {typed} measurements.csv', or write one to fill in with {template.Name} measurements.csv");
             }
 
+            invocation.Files.NeedWritable(parse.GetValue(into), force);
+            invocation.Files.NeedWritable(parse.GetValue(picture), force);
             MeasurementsParseResult result = MeasurementsFile.Read(invocation.Files.ToRead(read), loaded.House, loaded.Unit);
             ProblemLines.Write(result.Problems, invocation.Error, invocation.Width);
             HouseFit fit = HouseFit.Of(

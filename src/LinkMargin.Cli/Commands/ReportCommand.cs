@@ -71,6 +71,8 @@ internal static class ReportCommand
                 throw new CannotBeDoneException($"{measured.Name} says what goes into a bundle; add {bundle.Name}, or fit the house with 'linkmargin fit' and use --fitted");
             }
 
+            invocation.Files.NeedWritable(target, force);
+            invocation.Files.NeedWritable(parse.GetValue(bundle), force);
             Bundle? packed = parse.GetValue(bundle) is null
                 ? null
                 : files.Packed(typed, parse.GetValue(common.Materials), parse.GetValue(fitted), parse.GetValue(measured));

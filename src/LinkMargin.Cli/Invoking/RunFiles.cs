@@ -33,6 +33,18 @@ internal sealed class RunFiles(string folder)
     /// <summary>Makes a folder for what is written, and those above it.</summary>
     public void MakeFolder(string typed) => WholeFile.MakeFolder(PathOf(typed));
 
+    /// <summary>Refuses a file that the run could not write, before it computes what goes into it.</summary>
+    /// <param name="typed">The file as it was typed; null where none is wanted.</param>
+    /// <param name="force">Whether a file that this program did not write may be replaced.</param>
+    public void NeedWritable(string? typed, bool force)
+    {
+        if (typed is not null)
+        {
+            RefuseIfInUse(typed);
+            WholeFile.NeedWritable(PathOf(typed), force);
+        }
+    }
+
     /// <summary>Writes a text in UTF-8.</summary>
     /// <inheritdoc cref="WholeFile.Write(string, string, bool)"/>
     public void Write(string typed, string text, bool force) => Write(typed, Encoding.UTF8.GetBytes(text), force);

@@ -50,6 +50,7 @@ internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, Lin
             invocation.Files.MakeFolder(folder);
         }
 
+        invocation.Files.NeedWritable(picture, force);
         int[] levels = [.. Enumerable.Range(0, house.Levels.Count).Where(level => request.LevelIndex is null || request.LevelIndex == level)];
         var progress = new Progress(search.Places.Count + levels.Sum(level => (long)LevelGrid.Over(house.Levels[level], MapCellMetres).Count));
         PlacesDocument? made = null;

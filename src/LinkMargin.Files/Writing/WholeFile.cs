@@ -39,33 +39,64 @@ public static class WholeFile
         ArgumentNullException.ThrowIfNull(write);
         Guarded(path, () =>
         {
-            FileKind kind = SystemFile.KindOf(path);
-            if (kind == FileKind.Folder || Path.EndsInDirectorySeparator(path))
+            if (Target(path, content, force) is { } target)
             {
-                throw new FileProblemException(path, "this is a folder; name a file in it");
-            }
-
-            if (kind == FileKind.Disk)
-            {
-                throw new FileProblemException(path, "this is a whole disk; name a file");
-            }
-
-            if (kind == FileKind.Stream)
-            {
-                // It cannot be put in place by renaming, and must not be replaced by a file.
-                using FileStream open = new(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
-                write(open);
+                Replace(target.Place, write, target.Overwrite);
                 return;
             }
 
-            string place = PlaceOf(path, kind);
-            if (!force && kind == FileKind.Regular)
-            {
-                RefuseUnlessOurs(path, content);
-            }
-
-            Replace(place, write, overwrite: kind == FileKind.Regular);
+            using FileStream open = new(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+            write(open);
         });
+    }
+
+    /// <summary>
+    /// Refuses a file that <see cref="Write(string, ReadOnlyMemory{byte}, bool)"/> could not write, before the work whose result it
+    /// takes. What is found full or forbidden only later is still said then.
+    /// </summary>
+    /// <param name="path">The file.</param>
+    /// <param name="force">Whether a file that this program did not write may be replaced.</param>
+    /// <exception cref="FileProblemException">It could not be written, or must not be replaced.</exception>
+    public static void NeedWritable(string path, bool force)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        Guarded(path, () =>
+        {
+            if (Target(path, content: null, force) is { } target)
+            {
+                string beside = Beside(target.Place);
+                Unfinished.Create(beside).Dispose();
+                Unfinished.Remove(beside);
+            }
+        });
+    }
+
+    // Where a file is put in place, and whether one is there that is replaced; null for what is written to as it is.
+    private static (string Place, bool Overwrite)? Target(string path, ReadOnlyMemory<byte>? content, bool force)
+    {
+        FileKind kind = SystemFile.KindOf(path);
+        if (kind == FileKind.Folder || Path.EndsInDirectorySeparator(path))
+        {
+            throw new FileProblemException(path, "this is a folder; name a file in it");
+        }
+
+        if (kind == FileKind.Disk)
+        {
+            throw new FileProblemException(path, "this is a whole disk; name a file");
+        }
+
+        if (kind == FileKind.Stream)
+        {
+            return null; // it cannot be put in place by renaming, and must not be replaced by a file
+        }
+
+        string place = PlaceOf(path, kind);
+        if (!force && kind == FileKind.Regular)
+        {
+            RefuseUnlessOurs(path, content);
+        }
+
+        return (place, kind == FileKind.Regular);
     }
 
     /// <summary>Where the file itself is or belongs: a link stays a link, and what it leads to is written.</summary>
@@ -113,7 +144,7 @@ public static class WholeFile
     /// <param name="overwrite">Whether a file that is there is replaced; it may have come since that was looked at.</param>
     internal static void Replace(string place, Action<Stream> write, bool overwrite)
     {
-        string beside = Path.Combine(Path.GetDirectoryName(place) ?? ".", $".{Path.GetRandomFileName()}.part");
+        string beside = Beside(place);
         try
         {
             using (FileStream stream = Unfinished.Create(beside))
@@ -135,6 +166,8 @@ public static class WholeFile
             throw;
         }
     }
+
+    private static string Beside(string place) => Path.Combine(Path.GetDirectoryName(place) ?? ".", $".{Path.GetRandomFileName()}.part");
 
     /// <summary>Runs an action and turns what the system says into a sentence.</summary>
     internal static void Guarded(string path, Action action)

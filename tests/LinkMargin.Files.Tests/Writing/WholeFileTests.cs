@@ -20,6 +20,28 @@ public sealed class WholeFileTests : IDisposable
     }
 
     [Fact]
+    public void A_file_that_could_not_be_written_is_refused_before_the_work_and_nothing_is_left_behind()
+    {
+        string ours = In("ours.csv"), theirs = In("theirs.csv"), nowhere = Path.Combine(folder, "missing", "a.csv");
+        WholeFile.Write(ours, Sealed("1"), force: false);
+        File.WriteAllText(theirs, "my notes");
+        foreach (string path in (string[])[theirs, nowhere, folder])
+        {
+            FileProblemException before = Assert.Throws<FileProblemException>(() => WholeFile.NeedWritable(path, force: false));
+            FileProblemException after = Assert.Throws<FileProblemException>(() => WholeFile.Write(path, Sealed("2"), force: false));
+            Assert.Equal(after.Message, before.Message);
+        }
+
+        foreach ((string path, bool force) in new[] { (ours, false), (theirs, true), (In("new.csv"), false) })
+        {
+            WholeFile.NeedWritable(path, force);
+        }
+
+        Assert.Equal([ours, theirs], Directory.GetFileSystemEntries(folder).Order());
+        Assert.Equal("my notes", File.ReadAllText(theirs));
+    }
+
+    [Fact]
     public void Its_own_output_is_replaced_and_nobody_elses()
     {
         string ours = In("ours.csv"), theirs = In("theirs.csv");
