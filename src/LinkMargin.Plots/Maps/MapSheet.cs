@@ -129,11 +129,11 @@ public static class MapSheet
         {
             Spot spot = layout.Spots[column];
             LabelBox frame = layout.View(column, 0).Frame;
-            string where = $"on level {request.House.Levels[spot.LevelIndex].Name}", name = bold.Fitted(spot.Name, frame.Width);
-            double end = frame.Left + bold.WidthOf(name) + (5 * pixelsPerPoint);
+            string level = request.House.Levels[spot.LevelIndex].Name, name = bold.Fitted(spot.Name, frame.Width);
+            double end = frame.Left + bold.WidthOf(name) + (5 * pixelsPerPoint), room = Math.Max(0, frame.Right - end);
             bold.WriteMiddle(canvas, name, frame.Left, frame.Top - rise, Palette.Spot);
-            plain.WriteMiddle(
-                canvas, plain.Fitted(where, Math.Max(0, frame.Right - end)), end, frame.Top - rise, Palette.SoftInk);
+            string where = plain.WidthOf($"on level {level}") <= room ? $"on level {level}" : plain.Fitted(level, room);
+            plain.WriteMiddle(canvas, where, end, frame.Top - rise, Palette.SoftInk);
             if (request.Verdicts.FirstOrDefault(verdict => verdict.Spot == spot) is { } found)
             {
                 LabelBox lowest = layout.View(column, layout.Levels.Count - 1).Frame;

@@ -36,7 +36,7 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
     private const double ParagraphGap = 6, CellPad = 2.4, ColumnGap = 8, ListIndent = 16;
     private const double LogoHeight = 44, LogoWidth = 170;
     private const int LinesTogether = 4;
-    private const double LeastPictureShare = 0.45, LeastShrink = 0.72;
+    private const double LeastPictureShare = 0.45, LeastShrink = 0.85;
 
     private static readonly PageLetters Title = new(20, true), Heading = new(14, true), SubHeading = new(11, true), Lead = new(13.5);
     private static readonly PageLetters Usual = new(10), Strong = new(10, true), Small = new(8.5), Tiny = new(7.6), TinyStrong = new(7.6, true);
