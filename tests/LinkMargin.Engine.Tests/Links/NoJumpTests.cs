@@ -10,9 +10,10 @@ namespace LinkMargin.Engine.Tests.Links;
 /// house.
 /// <para>
 /// The aim is no step over 1.5 dB in the clear, 0.05 in a thousand near a surface and 0.3 on one. It is not reached. What is left in the
-/// clear are edges behind walls that pass next to nothing, places that are outdoors just beyond a diffuse field, and consoles in a wall's
-/// own plane; on a surface mostly diffuse levels on either side of it, and lines that cross a plane within millimetres of their end. The bars
-/// below are what such runs gave, and some room for chance.
+/// clear are edges that fade out behind walls that pass next to nothing, mostly where 85 dB and more are lost, and places that are outdoors just
+/// beyond a diffuse field; on a surface mostly diffuse levels on either side of it, lines that cross a plane within millimetres of their end,
+/// and consoles in a wall's own plane. A long run of 4 million steps gave, of a thousand in houses of rooms and in any, 0.054 and 0.063 in the
+/// clear, 0.49 and 0.90 near a surface, 5.8 and 4.4 on one. The bars leave some room for chance.
 /// </para>
 /// </summary>
 public sealed class NoJumpTests(ITestOutputHelper output)
@@ -25,11 +26,11 @@ public sealed class NoJumpTests(ITestOutputHelper output)
 
     [Fact, Law]
     public void A_step_of_a_centimetre_in_a_house_of_rooms_hardly_ever_moves_the_local_mean_by_much() =>
-        Walk(RoomedHouse.Any, 60, 20_000, new MostOf1000(0.1, 0.5, 12));
+        Walk(RoomedHouse.Any, 60, 20_000, new MostOf1000(0.08, 0.6, 8));
 
     [Fact, Law]
     public void A_step_of_a_centimetre_in_any_house_hardly_ever_moves_the_local_mean_by_much() =>
-        Walk(RandomHouse.Any, 60, 20_000, new MostOf1000(0.1, 3, 35));
+        Walk(RandomHouse.Any, 60, 20_000, new MostOf1000(0.08, 1.5, 8));
 
     private void Walk(Gen<House> any, int cases, int least, MostOf1000 most)
     {
