@@ -26,6 +26,12 @@ if (args is ["drag"])
     return 0;
 }
 
+if (args is ["runs"])
+{
+    Goal.Print(Console.Out, [RunsReport.Print(Console.Out)]);
+    return 0;
+}
+
 if (args is ["memory"])
 {
     MemoryReport.Print(Console.Out);

@@ -60,6 +60,8 @@ internal static class ShortReport
         output.WriteLine();
         goals.AddRange(DragReport.Print(output));
         output.WriteLine();
+        goals.Add(RunsReport.Print(output));
+        output.WriteLine();
         Goal.Print(output, goals);
         output.WriteLine();
         Line(output, $"Greatest memory held: {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:F0} MB");

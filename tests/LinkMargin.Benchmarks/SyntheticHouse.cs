@@ -61,6 +61,20 @@ internal static class SyntheticHouse
             Radio);
     }
 
+    /// <summary>Two storeys of square rooms, as many to a side, with a joisted floor between: the spot up in one corner, the seat down in the other.</summary>
+    internal static House TwoStoreys(int side)
+    {
+        double far = (side * RoomMetres) - 1;
+        return new House(
+            $"two storeys of {side * side} rooms",
+            [LevelOf(0, side, side) with { Above = Floor() }, LevelOf(1, side, side)],
+            [],
+            [new Spot("spot", 1, new Point2(1, 1), 1.1)],
+            [new Seat("seat", 0, new Point2(far, far), 0.7, null, 15)],
+            Radio,
+            Radio);
+    }
+
     private static Level LevelOf(int index, int across, int deep)
     {
         var walls = new List<Wall>();

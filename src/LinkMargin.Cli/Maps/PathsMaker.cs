@@ -1,6 +1,7 @@
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Runs;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Json;
 using LinkMargin.Plots.Paths;
@@ -28,7 +29,7 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
         invocation.Files.MakeFolder(folder);
         LinkBudget budget = LinkEvaluation.Budget(model, spot, seat);
         var uncertainty = HouseUncertainty.Of(model, [spot], [seat], loaded.Uncertainty, confidence);
-        PathsRequest request = new PathsPictures(loaded, model).RequestFor(budget, uncertainty);
+        PathsRequest request = new PathsPictures(loaded, model).RequestFor(budget, uncertainty, RunPlanner.Of(house, spot));
         byte[] png = PathsPicture.Render(request, PathsPicture.FittingSize(request));
         string path = Path.Combine(folder, $"{FileNames.Stem("paths", spot.Name, "to", seat.Name)}.png");
         invocation.Files.Write(path, png, force);

@@ -1,7 +1,9 @@
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Engine.Runs;
 using LinkMargin.Plots.Plans;
+using LinkMargin.Plots.Runs;
 using LinkMargin.Reports.Houses;
+using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Cli.Maps;
 
@@ -16,13 +18,12 @@ internal static class RunsPictureFile
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     public static void Write(Invocation invocation, LoadedHouse loaded, SpotRuns runs, string path, bool force)
     {
-        string title = FormattableString.Invariant(
-            $"{loaded.House.Name}, console at '{runs.Spot.Name}': {runs.NewRuns} new run{(runs.NewRuns == 1 ? "" : "s")}, {loaded.Lengths.Brief(runs.BuyMetres)} to buy, {runs.Holes} hole{(runs.Holes == 1 ? "" : "s")} to bore");
+        string title = $"{loaded.House.Name}, console at '{runs.Spot.Name}': {SpotCableWords.Cost(runs, loaded.Lengths)}";
         PlanRequest request = PlanRequest.OfAllLevels(
-            loaded.House, title, "Routes follow the walls and floors of the house file; what is hidden in them is not known. Local codes decide about every hole.") with
+            loaded.House, title, RunWords.Caution) with
         {
             Unit = loaded.PlotUnit,
-            Runs = [.. runs.Runs.Select((run, i) => (run, i)).Where(pair => pair.run.Route is not null).Select(pair => new DrawnRun(pair.i + 1, pair.run.Route!))],
+            Runs = DrawnRun.Of(runs),
         };
         byte[] png = PlanPicture.Render(request, PlanPicture.FittingSize(request));
         invocation.Files.Write(path, png, force);

@@ -31,7 +31,33 @@ public sealed record Cabling
 /// <param name="Plan">Where on the plan.</param>
 /// <param name="HeightMetres">Above the level's floor, metres.</param>
 /// <param name="Fixture">The fixture it is in or is; null for a place by itself.</param>
-public sealed record CablePlace(string Name, int LevelIndex, Point2 Plan, double HeightMetres, string? Fixture);
+public sealed record CablePlace(string Name, int LevelIndex, Point2 Plan, double HeightMetres, string? Fixture)
+{
+    /// <summary>The middle of a fixture.</summary>
+    public static CablePlace Of(Fixture fixture)
+    {
+        ArgumentNullException.ThrowIfNull(fixture);
+        return new(fixture.Name, fixture.LevelIndex, fixture.Centre, (fixture.FromMetres + fixture.ToMetres) / 2, fixture.Name);
+    }
+
+    /// <summary>Where a console at a spot has its sockets.</summary>
+    /// <param name="spot">The spot.</param>
+    /// <param name="fixtures">Those of the house: the console may stand in one.</param>
+    public static CablePlace Of(Spot spot, IEnumerable<Fixture> fixtures)
+    {
+        ArgumentNullException.ThrowIfNull(spot);
+        (Point2 plan, double heightMetres) = spot.Lead is { } lead ? (lead.ConsolePlan, lead.ConsoleHeightMetres) : (spot.Plan, spot.HeightMetres);
+        Fixture? shell = fixtures.FirstOrDefault(fixture => fixture.IsShell && fixture.LevelIndex == spot.LevelIndex && fixture.Contains(plan, heightMetres));
+        return new(spot.Name, spot.LevelIndex, plan, heightMetres, shell?.Name);
+    }
+
+    /// <summary>Where a player's hands are.</summary>
+    public static CablePlace Of(Seat seat)
+    {
+        ArgumentNullException.ThrowIfNull(seat);
+        return new(seat.Name, seat.LevelIndex, seat.Plan, seat.HandsMetres, null);
+    }
+}
 
 /// <summary>What a picture goes through before a display's input.</summary>
 public enum DisplayInput

@@ -30,8 +30,8 @@ public static class Bundle
             1 => d[0],
             2 => d[0] + d[1],
             3 => OfThree(d[0], d[1], d[2]),
-            > MostPacked => Loose * RootOfSquares(d),
-            _ => Packed(d),
+            > MostPacked => Math.Max(Loose * RootOfSquares(d), Diameter(d[..MostPacked])),
+            _ => Packed(d, Diameter(d[..^1])),
         };
     }
 
@@ -45,9 +45,10 @@ public static class Bundle
 
     private static double RootOfSquares(double[] diameters) => Math.Sqrt(diameters.Sum(d => d * d));
 
-    private static double Packed(double[] diameters)
+    // Never less than without the thinnest.
+    private static double Packed(double[] diameters, double without)
     {
-        double low = Math.Max(RootOfSquares(diameters), diameters[0] + diameters[1]), high = Math.Max(low, Loose * RootOfSquares(diameters));
+        double low = Math.Max(RootOfSquares(diameters), without), high = Math.Max(low, Loose * RootOfSquares(diameters));
         while (!Fits(diameters, high))
         {
             high *= 1.1;

@@ -20,6 +20,12 @@ internal sealed class FloorSpace
     // A way may run as close to a void's edge or past a room's outline, metres.
     private const double EdgeMetres = 0.1;
 
+    // From one such place to the next, metres.
+    private const double SlantStepMetres = 0.25;
+
+    // An edge whose direction is as far from that of the joists, or across them, is slanted; sine.
+    private const double LeastSlant = 1e-3;
+
     // A hole from below or above at the very line of a joist is made beside it, metres: half a joist's width.
     private const double BesideJoistMetres = 0.025;
 
@@ -48,7 +54,6 @@ internal sealed class FloorSpace
         (LeastAlong, GreatestAlong) = (least.X, least.X + size.X);
         stepMetres = Math.Max(StepMetres, Math.Max(size.X, size.Y) / MostSteps);
         IReadOnlyList<Polygon> voids = [.. house.Levels[level].Above!.Voids];
-        Turns = [.. rooms.Concat(voids).SelectMany(outline => outline.Corners).Distinct()];
         bool[,] isInside = new bool[(int)Math.Round(size.X / stepMetres) + 1, (int)Math.Round(size.Y / stepMetres) + 1];
         foreach (Polygon room in rooms)
         {
@@ -61,6 +66,8 @@ internal sealed class FloorSpace
         }
 
         (clearAlong, clearAcross) = Clear(isInside);
+        Polygon[] outlines = [.. rooms, .. voids];
+        Turns = [.. outlines.SelectMany(outline => outline.Corners).Concat(outlines.SelectMany(Slants)).Distinct()];
     }
 
     /// <summary>Depth of a joist, metres.</summary>
@@ -75,7 +82,10 @@ internal sealed class FloorSpace
     /// <summary>Where it ends along the joists, metres.</summary>
     internal double GreatestAlong { get; }
 
-    /// <summary>The corners of rooms and voids, on the plan: what a shortest way may turn at.</summary>
+    /// <summary>
+    /// What a shortest way may turn at, on the plan: the corners of rooms and voids, and places along edges of the space that run neither along
+    /// the joists nor across them.
+    /// </summary>
     internal IReadOnlyList<Point2> Turns { get; }
 
     /// <summary>The space above a level; null where there is none to speak of.</summary>
@@ -170,6 +180,31 @@ internal sealed class FloorSpace
         }
 
         return null;
+    }
+
+    private IEnumerable<Point2> Slants(Polygon outline)
+    {
+        IReadOnlyList<Point2> corners = outline.Corners;
+        for (int i = 0; i < corners.Count; i++)
+        {
+            Point2 from = corners[i], way = corners[(i + 1) % corners.Count] - from, inFrame = frame.FromPlan(way);
+            double length = double.Hypot(way.X, way.Y);
+            if (Math.Min(Math.Abs(inFrame.X), Math.Abs(inFrame.Y)) <= LeastSlant * length)
+            {
+                continue;
+            }
+
+            Point2 aside = (EdgeMetres + (2 * stepMetres)) / length * new Point2(-way.Y, way.X);
+            int steps = (int)Math.Ceiling(length / SlantStepMetres);
+            for (int step = 1; step < steps; step++)
+            {
+                Point2 at = from + (step / (double)steps * way);
+                if (!IsInside(frame.FromPlan(at + aside)) || !IsInside(frame.FromPlan(at - aside)))
+                {
+                    yield return at;
+                }
+            }
+        }
     }
 
     private bool IsClear(Point2 from, Point2 to) => Math.Abs(from.X - to.X) > Math.Abs(from.Y - to.Y)

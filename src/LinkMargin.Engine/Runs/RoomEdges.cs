@@ -93,7 +93,8 @@ internal sealed class RoomEdges
         }
     }
 
-    private static List<RoomEdge> Of(Level level, int index)
+    /// <summary>The edges of a level's rooms, with the walls on them and their openings.</summary>
+    internal static List<RoomEdge> Of(Level level, int index)
     {
         List<RoomEdge> all = [];
         for (int room = 0; room < level.Rooms.Count; room++)

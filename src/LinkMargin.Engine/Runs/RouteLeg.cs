@@ -48,58 +48,15 @@ public enum LegKind
 /// <param name="Holes">Holes to be bored for it.</param>
 public sealed record RouteLeg(LegKind Kind, string Where, Point3 From, Point3 To, double LengthMetres, int Holes)
 {
-    /// <summary>The corner between the part along the joists and the part across; null for other legs.</summary>
+    /// <summary>
+    /// Where it turns: in a floor between the part along the joists and the part across, beside a socket at the wall, as high as the socket;
+    /// null where it is straight.
+    /// </summary>
     public Point3? Corner { get; init; }
+
+    /// <summary>Corners of 90° within it: those of a passage.</summary>
+    public int InnerBends { get; init; }
 
     /// <summary>How many of its holes are in joists.</summary>
     public int JoistHoles => Kind == LegKind.InFloor ? Holes : 0;
-}
-
-/// <summary>Where a cable may lie.</summary>
-/// <param name="Legs">Its legs in order, from the source.</param>
-public sealed record Route(IReadOnlyList<RouteLeg> Legs)
-{
-    // Two legs that meet at less than this run on; cosine of 30°.
-    private const double RunsOnCosine = 0.866;
-
-    /// <summary>Length along structure, metres, without slack.</summary>
-    public double LengthMetres => Legs.Sum(leg => leg.LengthMetres);
-
-    /// <summary>Holes to be bored.</summary>
-    public int Holes => Legs.Sum(leg => leg.Holes);
-
-    /// <summary>Of them, those in joists.</summary>
-    public int JoistHoles => Legs.Sum(leg => leg.JoistHoles);
-
-    /// <summary>The passages it goes through, in order.</summary>
-    public IReadOnlyList<string> Passages => [.. Legs.Where(leg => leg.Kind == LegKind.ThroughPassage).Select(leg => leg.Where).Distinct()];
-
-    /// <summary>Its line, from the source.</summary>
-    public IReadOnlyList<Point3> Line
-    {
-        get
-        {
-            List<Point3> line = [];
-            foreach (Point3 at in Legs.SelectMany(leg => leg.Corner is { } corner ? [leg.From, corner, leg.To] : new[] { leg.From, leg.To }))
-            {
-                if (line.Count == 0 || line[^1].DistanceTo(at) > GeometryTolerances.SlackMetres)
-                {
-                    line.Add(at);
-                }
-            }
-
-            return line;
-        }
-    }
-
-    /// <summary>Its corners.</summary>
-    public int Bends
-    {
-        get
-        {
-            IReadOnlyList<Point3> line = Line;
-            return Enumerable.Range(1, Math.Max(0, line.Count - 2))
-                .Count(i => (line[i] - line[i - 1]).Unit.Dot((line[i + 1] - line[i]).Unit) < RunsOnCosine);
-        }
-    }
 }

@@ -35,7 +35,7 @@ public sealed class RunPlanner
         pictureKinds = [.. house.Cabling.Kinds.Where(kind => kind.Use == CableUse.Picture)];
         IEnumerable<CablePlace> ends =
         [
-            .. house.Spots.Select(PlaceOf),
+            .. house.Spots.Select(spot => CablePlace.Of(spot, house.Fixtures)),
             .. leadEnds ?? [],
             .. house.Cabling.Displays.Select(display => display.Place),
             .. house.Cabling.Devices.Select(device => device.Place),
@@ -43,27 +43,20 @@ public sealed class RunPlanner
         routes = new RouteSearch(new StructureGraph(house, ends, passage => house.Cabling.Kinds.Any(kind => PassageFit.PassesEmpty(passage, kind.Plug))));
     }
 
-    /// <summary>Where a console at a spot has its sockets.</summary>
-    public CablePlace PlaceOf(Spot spot)
+    /// <summary>The runs of one spot; null where the house file describes no display.</summary>
+    public static SpotRuns? Of(House house, Spot spot)
     {
-        ArgumentNullException.ThrowIfNull(spot);
-        return new(spot.Name, spot.LevelIndex, spot.Plan, spot.HeightMetres, FixtureAt(spot));
-    }
-
-    /// <summary>Where a player's hands are.</summary>
-    public static CablePlace PlaceOf(Seat seat)
-    {
-        ArgumentNullException.ThrowIfNull(seat);
-        return new(seat.Name, seat.LevelIndex, seat.Plan, seat.HandsMetres, null);
+        ArgumentNullException.ThrowIfNull(house);
+        return house.Cabling.Displays.Count == 0 ? null : new RunPlanner(house with { Spots = [spot] }).Plan(spot);
     }
 
     /// <summary>Plans the runs of a spot of the house: the arrangement with the fewest new runs, then the fewest holes, then the least to buy.</summary>
     public SpotRuns Plan(Spot spot)
     {
-        CablePlace console = PlaceOf(spot);
+        CablePlace console = CablePlace.Of(spot, house.Fixtures);
         IReadOnlyList<Display> displays = PictureDemand.DisplaysOf(house, spot);
         return PictureDemand.Of(house, console, displays)
-            .Select(demand => Plan(spot, demand) with { WithoutProcessor = PictureDemand.WithoutProcessor(house, displays) })
+            .Select(demand => Plan(spot, demand) with { WithoutProcessor = PictureDemand.WithoutProcessor(house, displays), Lead = LeadOf(spot) })
             .OrderBy(plan => plan.Runs.Count(run => run.Gap != RunGap.None))
             .ThenBy(plan => plan.NewRuns)
             .ThenBy(plan => plan.Holes)
@@ -71,17 +64,33 @@ public sealed class RunPlanner
             .First();
     }
 
+    private RadioLead? LeadOf(Spot spot)
+    {
+        if (spot.Lead is not { } lead)
+        {
+            return null;
+        }
+
+        CablePlace console = CablePlace.Of(spot, house.Fixtures);
+        Room? room = house.Levels[spot.LevelIndex].Rooms.FirstOrDefault(room => room.Outline.Contains(console.Plan));
+        double laid = room is null ? double.PositiveInfinity : new LeadWays(house, console, room).LengthsTo([console with { Plan = spot.Plan, HeightMetres = spot.HeightMetres, Fixture = null }])[0];
+        return new RadioLead(lead.LengthMetres, laid, LeadKind(lead.LengthMetres).Kind);
+    }
+
+    // The first kind of the table that surely works over a length; failing that, the first that may.
+    private (CableKind? Kind, Carries Carries) LeadKind(double metres) => house.Cabling.Kinds.Where(kind => kind.Use == CableUse.Lead)
+        .Select(kind => ((CableKind?)kind, kind.Carries(0, metres)))
+        .Where(pair => pair.Item2 != Carries.No)
+        .OrderBy(pair => pair.Item2)
+        .FirstOrDefault((null, Carries.No));
+
     /// <summary>Plans a lead from a spot to one of the ends of leads.</summary>
     public LeadRun Lead(Spot from, CablePlace to)
     {
-        CablePlace start = PlaceOf(from);
+        CablePlace start = CablePlace.Of(from, house.Fixtures);
         Route? route = routes.Find(start, to);
         double needed = (route?.LengthMetres ?? Square(start, to)) + (2 * Run.EndSlackMetres);
-        (CableKind? kind, Carries carries) = house.Cabling.Kinds.Where(kind => kind.Use == CableUse.Lead)
-            .Select(kind => ((CableKind?)kind, kind.Carries(0, needed)))
-            .Where(pair => pair.Item2 != Carries.No)
-            .OrderBy(pair => pair.Item2)
-            .FirstOrDefault((null, Carries.No));
+        (CableKind? kind, Carries carries) = LeadKind(needed);
         return new LeadRun(start, to, route, needed, kind, carries);
     }
 
@@ -203,7 +212,4 @@ public sealed class RunPlanner
 
     private double SlackAt(CablePlace end) =>
         end.Fixture is not null && house.Cabling.Devices.Any(device => device.Place.Fixture == end.Fixture) ? Run.RackSlackMetres : Run.EndSlackMetres;
-
-    private string? FixtureAt(Spot spot) => house.Fixtures.FirstOrDefault(fixture =>
-        fixture.IsShell && fixture.LevelIndex == spot.LevelIndex && fixture.Contains(spot.Plan, spot.HeightMetres))?.Name;
 }

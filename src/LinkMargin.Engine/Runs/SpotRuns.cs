@@ -15,6 +15,9 @@ public sealed record SpotRuns(Spot Spot, IReadOnlyList<Run> Runs, IReadOnlyList<
     /// <summary>Displays whose processed input has no processor in the house file, so that it is fed straight.</summary>
     public IReadOnlyList<string> WithoutProcessor { get; init; } = [];
 
+    /// <summary>The lead that the console's radio is on; null where the radio is in the console.</summary>
+    public RadioLead? Lead { get; init; }
+
     /// <summary>Cables to be pulled.</summary>
     public int NewRuns => Runs.Count(run => run.Means == RunMeans.New);
 
@@ -33,6 +36,12 @@ public sealed record SpotRuns(Spot Spot, IReadOnlyList<Run> Runs, IReadOnlyList<
     /// <summary>Whether every run can be made with what is known.</summary>
     public bool IsComplete => Runs.All(run => run.Gap == RunGap.None) && Passages.All(fit => fit.Fits && fit.Stuck.Count == 0);
 }
+
+/// <summary>The lead from a console to its radio.</summary>
+/// <param name="LengthMetres">Its length, metres.</param>
+/// <param name="LaidMetres">What it takes along walls and round what stands there, metres; infinite where no wall leads there.</param>
+/// <param name="Kind">What to buy; null if no kind in the table works over the length.</param>
+public sealed record RadioLead(double LengthMetres, double LaidMetres, CableKind? Kind);
 
 /// <summary>A device that copies the console's one output to several inputs.</summary>
 /// <param name="Name">The splitter of the house file; null for one that is to be bought.</param>

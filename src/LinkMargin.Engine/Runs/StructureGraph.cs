@@ -83,7 +83,15 @@ internal sealed class StructureGraph
     internal Point3 PlaceOf(int node) => places[node];
 
     /// <summary>An edge as a leg of a route.</summary>
-    internal RouteLeg LegOf(StructureEdge edge) => new(edge.Kind, edge.Where, places[edge.Source], places[edge.Target], edge.LengthMetres, edge.Holes);
+    internal RouteLeg LegOf(StructureEdge edge)
+    {
+        (Point3 from, Point3 to) = (places[edge.Source], places[edge.Target]);
+        return new(edge.Kind, edge.Where, from, to, edge.LengthMetres, edge.Holes)
+        {
+            Corner = edge.Kind != LegKind.ToWall ? null : ends.ContainsValue(edge.Source) ? to.Plan.At(from.Z) : from.Plan.At(to.Z),
+            InnerBends = edge.Kind == LegKind.ThroughPassage ? house.Cabling.Passages.FirstOrDefault(passage => passage.Name == edge.Where)?.Bends ?? 0 : 0,
+        };
+    }
 
     /// <summary>The space in the floor above a level, where there is one.</summary>
     internal FloorSpace FloorAbove(string level) => floors.Where((_, i) => house.Levels[i].Name == level).First()!;

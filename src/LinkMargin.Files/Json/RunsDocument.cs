@@ -38,6 +38,9 @@ public sealed record SpotRunsDocument(
     IReadOnlyList<PassageFitDocument> Passages,
     SplitterDocument? Splitter)
 {
+    /// <summary>The lead that its radio is on; omitted where the radio is in the console.</summary>
+    public RadioLeadDocument? Lead { get; init; }
+
     /// <summary>The runs of a spot as a document.</summary>
     public static SpotRunsDocument Of(SpotRuns runs)
     {
@@ -46,7 +49,10 @@ public sealed record SpotRunsDocument(
             runs.Spot.Name, runs.NewRuns, runs.BuyMetres, runs.Holes, runs.JoistHoles, Word(runs.Carries), runs.IsComplete,
             [.. runs.Runs.Select(RunDocument.Of)],
             [.. runs.Passages.Select(PassageFitDocument.Of)],
-            runs.Splitter is { } splitter ? new SplitterDocument(splitter.Name, splitter.Outputs, splitter.At.Name, splitter.IsMoved) : null);
+            runs.Splitter is { } splitter ? new SplitterDocument(splitter.Name, splitter.Outputs, splitter.At.Name, splitter.IsMoved) : null)
+        {
+            Lead = runs.Lead is { } lead ? new RadioLeadDocument(lead.LengthMetres, double.IsFinite(lead.LaidMetres) ? lead.LaidMetres : null, lead.Kind?.Name) : null,
+        };
     }
 
     /// <summary>The word for whether something carries.</summary>
@@ -76,6 +82,12 @@ public sealed record CablesDocument(int NewRuns, double BuyM, int Holes, int Joi
 /// <param name="At">What it stands at.</param>
 /// <param name="IsMoved">Whether that is another place than the house file says.</param>
 public sealed record SplitterDocument(string? Name, int Outputs, string At, bool IsMoved);
+
+/// <summary>The lead from a console to its radio, as JSON.</summary>
+/// <param name="LengthM">Its length, metres.</param>
+/// <param name="LaidM">What it takes along the walls, metres; omitted if no wall leads there.</param>
+/// <param name="Kind">The kind of lead; omitted if none is as long.</param>
+public sealed record RadioLeadDocument(double LengthM, double? LaidM, string? Kind);
 
 /// <summary>One run, as JSON.</summary>
 /// <param name="From">The end at the source.</param>
@@ -110,6 +122,15 @@ public sealed record RunDocument(string From, string To, string Means, string Si
     /// <summary>Holes to be bored.</summary>
     public int? Holes { get; init; }
 
+    /// <summary>Corners of its route, those in passages among them.</summary>
+    public int? Corners { get; init; }
+
+    /// <summary>The sum of these corners, degrees.</summary>
+    public double? CornerDegrees { get; init; }
+
+    /// <summary>In how many stretches it is pulled.</summary>
+    public int? Stretches { get; init; }
+
     /// <summary>What is missing: route, kind or rate; omitted where nothing is.</summary>
     public string? Missing { get; init; }
 
@@ -132,6 +153,9 @@ public sealed record RunDocument(string From, string To, string Means, string Si
         BuyM = run.Means == RunMeans.Existing ? null : run.BuyMetres,
         CoilM = run.Means == RunMeans.Existing ? null : run.CoilMetres,
         Holes = run.Route?.Holes,
+        Corners = run.Route?.Bends.Count,
+        CornerDegrees = run.Route is { } bent ? Math.Round(bent.BendDegrees, 1) : null,
+        Stretches = run.Route?.Stretches.Count,
         Missing = run.Gap == RunGap.None ? null : Lower(run.Gap.ToString()),
         WrongWay = run.WrongWay.Count == 0 ? null : [.. run.WrongWay.Select(cable => cable.Name)],
         Route = run.Route is { } route ? [.. route.Legs.Select(RouteLegDocument.Of)] : null,

@@ -87,7 +87,7 @@ internal static class HouseDifference
             .All(side => !one.IsShell || one.PanelOn(side)?.Name == other.PanelOn(side)?.Name);
 
     private static bool AreSame(Spot one, Spot other) =>
-        one.LevelIndex == other.LevelIndex && AreSame(one.Plan, other.Plan) && AreSame(one.HeightMetres, other.HeightMetres);
+        one.LevelIndex == other.LevelIndex && AreSame(one.Plan, other.Plan) && AreSame(one.HeightMetres, other.HeightMetres) && one.Lead == other.Lead;
 
     private static bool AreSame(Seat one, Seat other) =>
         one.LevelIndex == other.LevelIndex && AreSame(one.Plan, other.Plan) && AreSame(one.HandsMetres, other.HandsMetres)

@@ -16,13 +16,19 @@ internal sealed class SpotTexts(TextSurgery surgery, FileLengths lengths, House 
         foreach (Spot was in inFile.Spots)
         {
             Spot spot = now.Spots.First(one => one.Name == was.Name);
-            bool hasMoved = spot.LevelIndex != was.LevelIndex || !lengths.AreSame(spot.Plan.X, was.Plan.X) || !lengths.AreSame(spot.Plan.Y, was.Plan.Y)
+            bool hasMoved = spot.Lead != was.Lead || spot.LevelIndex != was.LevelIndex || !lengths.AreSame(spot.Plan.X, was.Plan.X) || !lengths.AreSame(spot.Plan.Y, was.Plan.Y)
                 || !lengths.AreSame(spot.HeightMetres, was.HeightMetres);
             string? inside = Node(spot).ValueOf("inside");
             bool isShellGone = inside is not null && HostOf(inside) is null;
             if (hasMoved || isShellGone)
             {
-                Write(spot, inside);
+                if (was.Lead is not null && spot.Lead is null)
+                {
+                    surgery.Remove(Node(spot), "lead");
+                }
+
+                // What the file says of a spot is where its console stands.
+                Write(spot.Lead is { } lead ? spot with { Plan = lead.ConsolePlan, HeightMetres = lead.ConsoleHeightMetres } : spot, inside);
             }
         }
     }

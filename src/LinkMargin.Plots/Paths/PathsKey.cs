@@ -4,6 +4,7 @@ using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using LinkMargin.Plots.Marks;
+using LinkMargin.Plots.Runs;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;
@@ -44,6 +45,7 @@ internal static class PathsKey
             entries.Add(new(16, "continues on another level (drawn faint)", (canvas, box) => DrawRing(canvas, box, pixelsPerPoint)));
         }
 
+        entries.AddRange(request.Runs.Count > 0 ? RunSigns.Entries(RunSectionLayer.Colour, pixelsPerPoint) : []);
         entries.Add(new(0, "the wider the line, the larger its share", (_, _) => { }));
         entries.Add(new(0, "section: upwards from the lowest floor, sideways from the spot; at labels, heights above the floor", (_, _) => { }));
         return entries;

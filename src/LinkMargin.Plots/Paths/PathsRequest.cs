@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Quantities;
+using LinkMargin.Plots.Runs;
 
 namespace LinkMargin.Plots.Paths;
 
@@ -20,6 +21,9 @@ public sealed record PathsRequest(
 
     /// <summary>Other seats with people who obstruct other links.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
+
+    /// <summary>Cable runs to draw on the section.</summary>
+    public IReadOnlyList<DrawnRun> Runs { get; init; } = [];
 
     /// <summary>What the list leaves out, in a sentence; empty where it leaves nothing out.</summary>
     public string NotDrawn { get; init; } = "";

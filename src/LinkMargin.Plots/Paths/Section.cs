@@ -18,7 +18,8 @@ internal sealed class Section
         Cut = new(request.Spot.Plan, request.Seat.Plan);
         Spot = Cut.Seen(house.PositionOf(request.Spot));
         Seat = Cut.Seen(house.PositionOf(request.Seat));
-        Point2[] seen = [Spot, Seat, .. request.Paths.Where(e => e.Path.Path.Kind != PathKind.Diffuse).SelectMany(e => e.Path.Path.Points).Select(Cut.Seen)];
+        Point2[] seen = [Spot, Seat, .. request.Paths.Where(e => e.Path.Path.Kind != PathKind.Diffuse).SelectMany(e => e.Path.Path.Points)
+            .Concat(request.Runs.SelectMany(run => run.Route.Line)).Select(Cut.Seen)];
         double[] bounds = [.. house.Levels.Zip(house.Levels.Skip(1), (below, over) => (below.CeilingMetres + over.ElevationMetres) / 2)];
         int lowest = bounds.Count(bound => bound <= seen.Min(p => p.Y)), highest = bounds.Count(bound => bound <= seen.Max(p => p.Y));
         IsLowest = lowest == 0;

@@ -37,8 +37,10 @@ internal sealed class SectionPanel(PathsRequest request)
         }
 
         plot.Add(new RoomNameLayer(view, labels.Rooms));
+        plot.Add(new RunSectionLayer(view, Section.Cut, request.Runs));
         plot.Add(new PathLayer(view, paths, levelIndex: 0));
         plot.Add(new FixtureNameLayer(view, labels.Fixtures));
+        plot.Add(new RunSectionLayer.Numbers(view, Section.Cut, request.Runs));
         plot.Add(new PathNumberLayer(view, labels.Numbers));
         plot.Add(new MarkLayer(view, labels.Marks));
         plot.Draw(canvas);
@@ -55,8 +57,8 @@ internal sealed class SectionPanel(PathsRequest request)
         ];
         LabelBox[] structure = [.. Structure(view)];
         LabelBox[] built = [.. structure, .. BuiltBoxes.Of(view, Section.Fixtures.Select(f => Standing(f.From, f.BottomMetres, f.To, f.TopMetres)))];
-        LabelBox[] lines = [.. paths.SelectMany(path => PathGround.Of(view, path, levelIndex: 0))];
-        var numbers = new PathNumbers(view, 0, paths, [.. marks.Select(mark => MarkLabels.BoxOf(view, mark))], built);
+        LabelBox[] lines = [.. paths.SelectMany(path => PathGround.Of(view, path, levelIndex: 0)), .. RunSectionLayer.Ground(view, Section.Cut, request.Runs)];
+        var numbers = new PathNumbers(view, 0, paths, [.. marks.Select(mark => MarkLabels.BoxOf(view, mark)), .. RunSectionLayer.NumberBoxes(view, Section.Cut, request.Runs)], built);
         var labels = new MarkLabels(view, marks, built, LabelPoints, numbers.Taken, [.. lines, .. structure]);
         LabelBox[] written = [.. labels.Taken, .. numbers.Taken];
         var rooms = new RoomNames(view, Section.Levels.SelectMany(RoomsOf), [.. written, .. lines, .. built], RoomPoints);

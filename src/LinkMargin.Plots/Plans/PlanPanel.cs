@@ -5,6 +5,7 @@ using LinkMargin.Plots.Building;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using LinkMargin.Plots.Marks;
+using LinkMargin.Plots.Runs;
 
 namespace LinkMargin.Plots.Plans;
 

@@ -35,6 +35,9 @@ internal sealed record HandoverFindings(
     /// <summary>The cable runs of each spot of the ranking, in its order; empty where the house file describes no display.</summary>
     public IReadOnlyList<SpotRuns> Runs { get; init; } = [];
 
+    /// <summary>The cable runs of the chosen spot; null where there are no displays.</summary>
+    public SpotRuns? RunsOfChosen => Runs.FirstOrDefault(runs => runs.Spot.Name == Chosen.Spot.Name);
+
     /// <summary>The house.</summary>
     public House House => Loaded.House;
 

@@ -5,6 +5,7 @@ using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Maps;
 using LinkMargin.Plots.Paths;
 using LinkMargin.Plots.Plans;
+using LinkMargin.Plots.Runs;
 using LinkMargin.Reports.Documents;
 using LinkMargin.Reports.Houses;
 using LinkMargin.Reports.Pictures;
@@ -90,12 +91,35 @@ internal sealed class HandoverPictures(HandoverFindings findings, double widthPo
         }
     }
 
+    /// <summary>The new cable runs of the chosen spot on the plans of the levels they are on; null where there are none.</summary>
+    public PictureBlock? Runs
+    {
+        get
+        {
+            if (findings.RunsOfChosen is not { } runs || DrawnRun.Of(runs) is not { Count: > 0 } drawn)
+            {
+                return null;
+            }
+
+            int[] ends = [.. runs.Runs.Where(run => run.Route is not null).SelectMany(run => new[] { run.Connection.From.LevelIndex, run.Connection.To.LevelIndex })];
+            var request = new PlanRequest(findings.House, [.. Enumerable.Range(ends.Min(), ends.Max() - ends.Min() + 1)], "", "")
+            {
+                Unit = findings.Loaded.PlotUnit, Runs = drawn,
+            };
+            return new PictureBlock(
+                PlanPicture.Vector(request, PlanPicture.FittingSize(request, ClosePlanPoints)),
+                $"Plan of {findings.House.Name} with the new cable runs of '{runs.Spot.Name}'",
+                "The new runs on the plan, numbered as in the table.");
+        }
+    }
+
     /// <summary>The paths to the weakest seat, on plan and section.</summary>
     public PictureBlock Paths
     {
         get
         {
-            PathsRequest request = new PathsPictures(findings.Loaded, findings.Model).RequestFor(findings.Chosen.Worst, findings.Uncertainty);
+            PathsRequest request = new PathsPictures(findings.Loaded, findings.Model).RequestFor(
+                findings.Chosen.Worst, findings.Uncertainty, findings.RunsOfChosen);
             string title = request.Title;
             request = request with { Title = "", Caption = "" };
             return new PictureBlock(PathsPicture.Vector(request, PathsPicture.FittingSize(request, ClosePlanPoints)), title, title + ".");

@@ -36,7 +36,7 @@ internal sealed class HandoverReport(HandoverFindings findings, HandoverRequest 
                 certainty.ToVerify,
                 new AlternativesSection(findings, pictures).Section,
                 new AssumptionsSection(findings).Section,
-                .. findings.Runs.Count > 0 ? [new RunsSection(findings).Section] : Array.Empty<ReportSection>(),
+                .. findings.Runs.Count > 0 ? [new RunsSection(findings, pictures).Section] : Array.Empty<ReportSection>(),
                 new ReportSection("cautions", "Before work begins", [new ListBlock([.. Cautions.OfWork.Select(caution => new ListItem(caution))]), new ParagraphBlock(Cautions.Estimates)]),
                 new ReportSection("signature", "Agreed", [new SignatureBlock(["date", request.By is { } by ? $"for {by}" : "prepared by", request.For is { } client ? $"for {client}" : "agreed by"])]),
                 .. appendix.All,

@@ -8,22 +8,23 @@ namespace LinkMargin.Reports.Handover;
 
 /// <summary>The picture cables that the chosen spot needs, and what the others would.</summary>
 /// <param name="findings">What was computed; with at least one spot's runs.</param>
-internal sealed class RunsSection(HandoverFindings findings)
+/// <param name="pictures">The pictures of the report.</param>
+internal sealed class RunsSection(HandoverFindings findings, HandoverPictures pictures)
 {
     private readonly RunWords words = new(findings.Loaded);
-    private readonly SpotRuns chosen = findings.Runs.First(runs => runs.Spot.Name == findings.Chosen.Spot.Name);
+    private readonly SpotRuns chosen = findings.RunsOfChosen!;
 
     /// <summary>The section.</summary>
     public ReportSection Section => new("runs", "Cable runs",
     [
         new ParagraphBlock(SpotCableWords.Summary(chosen, findings.Loaded.Lengths)),
         .. chosen.Runs.Count > 0 ? [Runs] : Array.Empty<ReportBlock>(),
+        .. pictures.Runs is { } plan ? [plan] : Array.Empty<ReportBlock>(),
         .. chosen.Splitter is { } splitter ? [new ParagraphBlock(RunWords.Splitter(splitter))] : Array.Empty<ReportBlock>(),
         .. chosen.Passages.Count > 0 ? [new ListBlock([.. chosen.Passages.Select(fit => new ListItem(words.Fit(fit)))])] : Array.Empty<ReportBlock>(),
         .. findings.Runs.Count > 1 ? [new ParagraphBlock("What each spot needs in cable", TextWeight.Heading), Overview] : Array.Empty<ReportBlock>(),
         new ParagraphBlock(
-            "Routes follow the walls and floors of the house file; what is hidden in them is not known. Local codes and a licensed installer decide about every hole. "
-                + "'linkmargin runs HOUSE --spot SPOT' prints the pull sheet.",
+            RunWords.Caution + " 'linkmargin runs HOUSE --spot SPOT' prints the pull sheet.",
             TextWeight.Small),
     ]);
 

@@ -2,8 +2,10 @@ using System.Globalization;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Runs;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Plots.Paths;
+using LinkMargin.Plots.Runs;
 using LinkMargin.Reports.Houses;
 using LinkMargin.Reports.Layout;
 using LinkMargin.Reports.Texts;
@@ -22,7 +24,10 @@ internal sealed class PathsPictures(LoadedHouse loaded, LinkModel model)
     private readonly House house = loaded.House;
 
     /// <summary>What the picture of a link shows.</summary>
-    public PathsRequest RequestFor(LinkBudget budget, HouseUncertainty uncertainty)
+    /// <param name="budget">The link.</param>
+    /// <param name="uncertainty">The house's uncertainty.</param>
+    /// <param name="runs">The cable runs of its spot, drawn on the section; null for none.</param>
+    public PathsRequest RequestFor(LinkBudget budget, HouseUncertainty uncertainty, SpotRuns? runs = null)
     {
         var printed = new PrintedBudget(budget);
         int drawn = Math.Max(1, budget.Paths.Count(path => budget.ShareOf(path) >= LeastShare));
@@ -39,6 +44,7 @@ internal sealed class PathsPictures(LoadedHouse loaded, LinkModel model)
             Unit = loaded.PlotUnit,
             Occupied = budget.Occupied,
             NotDrawn = NotDrawn(budget, drawn),
+            Runs = runs is null ? [] : DrawnRun.Of(runs),
         };
     }
 

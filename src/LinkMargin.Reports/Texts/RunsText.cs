@@ -23,16 +23,19 @@ internal sealed class RunsText(LoadedHouse loaded)
         WordWrap.Write(
             "new runs: cables to pull; to buy: in the lengths they are sold in, short leads with them; complete: every run has a route, a cable and room in its passages. "
                 + "'linkmargin runs HOUSE --spot SPOT' prints the pull sheet.", output, width);
-        WordWrap.Write(Caution, output, width);
+        WordWrap.Write(RunWords.Caution, output, width);
     }
 
     /// <summary>The pull sheet of one spot.</summary>
     public void WriteSheet(SpotRuns runs, TextWriter output, int width)
     {
         Level level = loaded.House.Levels[runs.Spot.LevelIndex];
-        WordWrap.Write(FormattableString.Invariant(
-            $"{loaded.House.Name}, console at '{runs.Spot.Name}' ({level.Name}): {runs.NewRuns} new run{(runs.NewRuns == 1 ? "" : "s")}, {loaded.Lengths.Brief(runs.BuyMetres)} to buy, {runs.Holes} hole{(runs.Holes == 1 ? "" : "s")} to bore{(runs.JoistHoles > 0 ? FormattableString.Invariant($", {runs.JoistHoles} of them in joists") : "")}."),
-            output, width);
+        WordWrap.Write($"{loaded.House.Name}, console at '{runs.Spot.Name}' ({level.Name}): {SpotCableWords.Cost(runs, loaded.Lengths)}.", output, width);
+        if (runs.Lead is { } lead)
+        {
+            WordWrap.Write(words.Lead(lead), output, width);
+        }
+
         if (runs.Runs.Count == 0)
         {
             WordWrap.Write("No seat that plays here faces a display of the house file, so the console needs no picture cable.", output, width);
@@ -53,7 +56,7 @@ internal sealed class RunsText(LoadedHouse loaded)
         {
             output.WriteLine();
             WordWrap.WriteHanging($"{RunWords.Ends(run)}: {words.Means(run)}", output, width, FormattableString.Invariant($"R{i + 1}  "), "    ");
-            foreach (string line in new[] { run.Gap == RunGap.Rate ? "" : RunWords.Carrying(run), words.Length(run) }.Concat(RunWords.Unused(run)).Where(line => line.Length > 0))
+            foreach (string line in new[] { run.Gap == RunGap.Rate ? "" : RunWords.Carrying(run), words.Length(run), words.Bends(run) }.Concat(words.Unused(run)).Where(line => line.Length > 0))
             {
                 WordWrap.WriteHanging(line, output, width, "    ", "      ");
             }
@@ -81,10 +84,11 @@ internal sealed class RunsText(LoadedHouse loaded)
         }
     }
 
-    private const string Caution = "Routes follow the walls and floors of the house file; what is hidden in them is not known. Local codes and a licensed installer decide about every hole.";
-
     // NEC 300.4: 1 1/4 in.
     private const double StudFaceMetres = 1.25 * 0.0254;
+
+    // Common practice: 4 ft.
+    private const double SupportMetres = 4 * 0.3048;
 
     private IEnumerable<string> Steps(SpotRuns runs)
     {
@@ -98,10 +102,6 @@ internal sealed class RunsText(LoadedHouse loaded)
                 + (runs.Runs.Where(run => run.Means == RunMeans.New && run.Kind is not null).Select(run => run.Kind!.BendRadiusMetres).DefaultIfEmpty(0).Max() is var bend and > 0
                     ? $"; no bend tighter than {loaded.Lengths.Fine(bend)} radius" : "")
                 + ". Leave a pull string behind. Test again before anything is closed.";
-            if (runs.Runs.Any(run => run.Route?.Bends > PassageFit.MostBends))
-            {
-                yield return FormattableString.Invariant($"Routes turn more than {PassageFit.MostBends} times: pull from corner to corner, since force adds up at each bend.");
-            }
         }
 
         if (runs.JoistHoles > 0)
@@ -119,10 +119,11 @@ internal sealed class RunsText(LoadedHouse loaded)
 
         if (runs.NewRuns > 0)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Keep copper cables apart from mains: 200 mm unless divided (EN 50174-2), crossing at right angles; optical cables need no distance. A cable nearer than {loaded.Lengths.Fine(StudFaceMetres)} to the face of a stud wants a steel plate (NEC 300.4). Secure ladders; do not stand on a ceiling.");
+            yield return string.Create(CultureInfo.InvariantCulture, $"Keep copper cables apart from mains: 200 mm unless divided (EN 50174-2), crossing at right angles; optical cables need no distance. A cable nearer than {loaded.Lengths.Fine(StudFaceMetres)} to the face of a stud wants a steel plate (NEC 300.4). Support cable every {loaded.Lengths.Brief(SupportMetres)}. Secure ladders; do not stand on a ceiling.");
+            yield return "In floors, shafts and ceilings that carry air the jacket needs a rating (in the US plenum, riser or general; a better one may stand in). Rated walls and floors take a listed system round the cable.";
         }
 
-        yield return Caution;
+        yield return RunWords.Caution;
     }
 
     private IEnumerable<string> JoistLines(SpotRuns runs)

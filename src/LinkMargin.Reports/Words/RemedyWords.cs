@@ -79,7 +79,7 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         { Kind: { } kind } run => FormattableString.Invariant($" ({kind.Name}, {Holes(run.Route!)})"),
     };
 
-    private static string Holes(Route route) => FormattableString.Invariant($"{route.Holes} hole{(route.Holes == 1 ? "" : "s")} to bore");
+    private static string Holes(Route route) => $"{Plural.Of(route.Holes, "hole")} to bore";
 
     private string RestOf(Remedy remedy) =>
         $"{(remedy.On.Length > 0 ? $"on top of '{remedy.On}'" : "on a wall")} {Place(Moved(remedy))} in '{remedy.Thing}'";

@@ -16,6 +16,9 @@ internal sealed class RunWords(LoadedHouse loaded)
 
     private LengthFormat Lengths => loaded.Lengths;
 
+    /// <summary>What routes rest on, and who decides about holes.</summary>
+    public const string Caution = "Routes follow the walls and floors of the house file; what is hidden in them is not known. Local codes and a licensed installer decide about every hole.";
+
     /// <summary>One word for whether something carries.</summary>
     public static string Word(Carries carries) => carries switch { Carries.Yes => "yes", Carries.Borderline => "borderline", _ => "no" };
 
@@ -43,6 +46,40 @@ internal sealed class RunWords(LoadedHouse loaded)
         : $"{Lengths.Brief(route.LengthMetres)} along the route + {Lengths.Brief(run.SlackMetres)} slack = {Lengths.Brief(run.NeededMetres)}"
             + (run.CoilMetres >= LeastCoilMetres ? $"; {Lengths.Brief(run.CoilMetres)} to coil, at {Lengths.Fine(5 * run.Kind.DiameterMetres)} radius or more" : "");
 
+    /// <summary>The corners of a new run, and in how many stretches it is pulled; empty where it has none.</summary>
+    public string Bends(Run run)
+    {
+        if (run.Route is not { Bends.Count: > 0 } route || run.Kind is null)
+        {
+            return "";
+        }
+
+        IReadOnlyList<PullStretch> stretches = route.Stretches;
+        string all = FormattableString.Invariant($"{Plural.Of(route.Bends.Count, "bend")}, {route.BendDegrees:0}° in all, none tighter than {Lengths.Fine(run.Kind.BendRadiusMetres)} radius");
+        PullStretch hardest = stretches.MaxBy(stretch => stretch.Degrees)!;
+        string force = string.Create(CultureInfo.InvariantCulture, $"{(stretches.Count > 1 ? "in the hardest stretch, " : "")}friction at the bends multiplies the pull by about {hardest.ForceTimes:0}")
+            + (run.Kind.PullNewtons is { } most ? string.Create(CultureInfo.InvariantCulture, $", so let the cable run in with less than {most / hardest.ForceTimes:0} N") : "");
+        string over = hardest.Degrees > Route.MostDegrees + 1
+            ? FormattableString.Invariant($"; {hardest.Degrees:0}° lie where no hand gets between them: open the floor there, or lay it before the ceiling is closed") : "";
+        return stretches.Count == 1
+            ? $"{all}: pulled in one stretch; {force}{over}"
+            : FormattableString.Invariant($"{all}: pull it in {stretches.Count} stretches (at most {Route.MostDegrees:0}° each, common practice), with a loop drawn out {string.Join(" and ", stretches.Skip(1).Select(stretch => Corner(stretch.From!)))}; {force}{over}");
+    }
+
+    private static string Corner(RouteLeg leg) => leg.Kind switch
+    {
+        LegKind.ToWall => $"at the wall in '{leg.Where}'",
+        LegKind.ToPassage => $"beside the passage in '{leg.Where}'",
+        LegKind.AlongFloor => $"at the floor in '{leg.Where}'",
+        LegKind.AlongCeiling => $"under the ceiling in '{leg.Where}'",
+        LegKind.Riser => $"at the {(leg.To.Z > leg.From.Z ? "foot" : "top")} of the wall in '{leg.Where}'",
+        LegKind.ThroughWall => $"at the hole through the wall '{leg.Where}'",
+        LegKind.ThroughCeiling => $"at the hole in the ceiling of '{leg.Where}'",
+        LegKind.ThroughFloor => $"at the hole in the floor of '{leg.Where}'",
+        LegKind.ThroughPassage => $"at the passage '{leg.Where}'",
+        _ => $"at the floor above '{leg.Where}'",
+    };
+
     /// <summary>Whether a run carries its picture, with the sum where that is close or fails.</summary>
     public static string Carrying(Run run)
     {
@@ -62,14 +99,14 @@ internal sealed class RunWords(LoadedHouse loaded)
 
         if (run.ByCable == Carries.Borderline)
         {
-            said.Add(run.Existing is { LengthMetres: null } ? "the cable's length is not known" : "this length may carry it but is not sure to: test it before you pull it");
+            said.Add(run.Existing is { LengthMetres: null } ? "the cable's length is not known: test it with this picture" : run.Existing is not null ? "this length may carry it but is not sure to: test it" : "this length may carry it but is not sure to: test it before you pull it");
         }
 
         return $"{sum}. {string.Join(". ", said.Select(words => char.ToUpperInvariant(words[0]) + words[1..]))}.";
     }
 
     /// <summary>What is said of cables that run the wrong way, or are too slow.</summary>
-    public static IEnumerable<string> Unused(Run run)
+    public IEnumerable<string> Unused(Run run)
     {
         foreach (PulledCable cable in run.WrongWay)
         {
@@ -79,7 +116,10 @@ internal sealed class RunWords(LoadedHouse loaded)
 
         foreach (PulledCable cable in run.TooSlow)
         {
-            yield return $"'{cable.Name}' does not carry {SignalText.Of(run.Connection.Signal)}";
+            string why = run.NeededGbps is { } rate && cable.Kind.ReachAt(rate) is { } reach
+                ? $"{cable.Kind.Name} reaches {Lengths.Brief(reach.MostMetres)} at most at {Gbps(rate)}, and this one is {Lengths.Brief(cable.LengthMetres ?? 0)}"
+                : $"no length of {cable.Kind.Name} does";
+            yield return $"'{cable.Name}' does not carry {SignalText.Of(run.Connection.Signal)}: {why}";
         }
     }
 
@@ -98,7 +138,7 @@ internal sealed class RunWords(LoadedHouse loaded)
             LegKind.ThroughCeiling => $"a hole in the ceiling of '{leg.Where}'",
             LegKind.ThroughFloor => $"a hole in the floor of '{leg.Where}'",
             LegKind.ThroughSlab => $"a hole through the floor above '{leg.Where}', {length}",
-            LegKind.InFloor => $"{length} in the floor above '{leg.Where}', {(leg.Holes == 0 ? "along the joists" : FormattableString.Invariant($"through {leg.Holes} joist{(leg.Holes == 1 ? "" : "s")}"))}",
+            LegKind.InFloor => $"{length} in the floor above '{leg.Where}', {(leg.Holes == 0 ? "along the joists" : $"through {Plural.Of(leg.Holes, "joist")}")}",
             _ => $"{length} through the passage '{leg.Where}'",
         };
     }
@@ -112,13 +152,19 @@ internal sealed class RunWords(LoadedHouse loaded)
         }
 
         string filled = string.Create(CultureInfo.InvariantCulture, $"{100 * fit.FilledShare:0} % filled of {100 * PassageFit.MostFilled(fit.All.Count):0} %");
-        string all = string.Create(CultureInfo.InvariantCulture, $"'{fit.Passage.Name}': {fit.All.Count} cable{(fit.All.Count == 1 ? "" : "s")}, bundle {Lengths.Fine(Math.Ceiling(1000 * fit.BundleMetres) / 1000)}, {filled}");
+        string all = string.Create(CultureInfo.InvariantCulture, $"'{fit.Passage.Name}': {Plural.Of(fit.All.Count, "cable")}, bundle {Lengths.Fine(Math.Ceiling(1000 * fit.BundleMetres) / 1000)}, {filled}");
         string size = fit.Passage.BoreMetres is { } bore ? $" of bore {Lengths.Fine(bore)}" : "";
         return all + size + (fit.Fits ? ": fits" : ": does not fit")
             + (fit.Stuck.Count > 0 ? $"; the end of {string.Join(", ", fit.Stuck.Select(kind => kind.Name).Distinct())} ({Lengths.Fine(fit.Stuck[0].Plug.WidthMetres)} x {Lengths.Fine(fit.Stuck[0].Plug.HeightMetres)}) does not pass beside them" : "")
             + (fit.MayJam ? "; three cables may jam in it: pull them together, with lubricant" : "")
             + (fit.Passage.Bends > PassageFit.MostBends ? FormattableString.Invariant($"; {fit.Passage.Bends} bends in it: more than {PassageFit.MostBends} take a place to pull from in between") : "");
     }
+
+    /// <summary>What is said of the lead that the radio is on.</summary>
+    public string Lead(RadioLead lead) =>
+        $"The radio is on a lead of {Lengths.Brief(lead.LengthMetres)}: {(lead.Kind is { } kind ? $"{kind.Name}, {kind.Description}" : "no lead in cables.yaml is as long")}."
+            + (double.IsInfinity(lead.LaidMetres) ? " No wall leads there to lay it along."
+                : lead.LaidMetres > lead.LengthMetres ? $" Along the walls and round what stands there it takes {Lengths.Brief(lead.LaidMetres)}: too short." : $" Along the walls it takes {Lengths.Brief(lead.LaidMetres)}.");
 
     /// <summary>What is said of a splitter.</summary>
     public static string Splitter(SplitterUse splitter) =>
@@ -140,6 +186,17 @@ internal sealed class RunWords(LoadedHouse loaded)
             }
         }
 
-        return "the walls and floors on the way join nothing; describe a passage under 'passages'";
+        foreach (CablePlace end in new[] { run.Connection.From, run.Connection.To })
+        {
+            Level level = loaded.House.Levels[end.LevelIndex];
+            if (!level.Rooms.Any(room => room.Outline.Contains(end.Plan)))
+            {
+                return $"'{end.Name}' is in no room of the level '{level.Name}', so no wall leads there; describe its room";
+            }
+        }
+
+        return run.Connection.From.LevelIndex == run.Connection.To.LevelIndex
+            ? "no wall joins the rooms on the way; describe a passage under 'passages'"
+            : "no wall stands over another on the way, and no floor has joists to go between; describe the 'joists' under 'above', or a passage under 'passages'";
     }
 }

@@ -10,9 +10,13 @@ internal static class SpotCableWords
     /// <summary>All that is asked for, in one sentence.</summary>
     public static string Summary(SpotRuns runs, LengthFormat lengths) => runs.Runs.Count == 0
         ? $"No seat that plays at '{runs.Spot.Name}' faces a display of the house file, so the console needs no picture cable."
-        : $"A console at '{runs.Spot.Name}' needs {Count(runs.NewRuns, "new run")}, {lengths.Brief(runs.BuyMetres)} of cable to buy and {Count(runs.Holes, "hole")} to bore"
-            + (runs.JoistHoles > 0 ? FormattableString.Invariant($", {runs.JoistHoles} of them in joists") : "")
+        : $"A console at '{runs.Spot.Name}' needs {Cost(runs, lengths)}"
             + (runs.IsComplete ? "." : ". Some of it cannot be made with what is known; see below.");
+
+    /// <summary>The same in one phrase.</summary>
+    public static string Cost(SpotRuns runs, LengthFormat lengths) =>
+        $"{Plural.Of(runs.NewRuns, "new run")}, {lengths.Brief(runs.BuyMetres)} of cable to buy and {Plural.Of(runs.Holes, "hole")} to bore"
+            + (runs.JoistHoles > 0 ? FormattableString.Invariant($", {runs.JoistHoles} of them in joists") : "");
 
     /// <summary>Which spots need fewer new runs than the best one for as many seats; empty where none does.</summary>
     /// <param name="ranking">The spots, best first.</param>
@@ -23,6 +27,4 @@ internal static class SpotCableWords
         string[] fewer = [.. runs.Skip(1).Where(one => one.NewRuns < runs[0].NewRuns && ranking.Scores.First(score => score.Spot == one.Spot).SeatsPassing >= passing).Select(one => $"'{one.Spot.Name}'")];
         return fewer.Length > 0 ? $"As many seats pass with fewer new runs at {string.Join(", ", fewer)}." : "";
     }
-
-    private static string Count(int number, string what) => FormattableString.Invariant($"{number} {what}{(number == 1 ? "" : "s")}");
 }

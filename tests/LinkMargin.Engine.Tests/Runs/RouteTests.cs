@@ -84,6 +84,16 @@ public sealed class RouteTests
     public void Without_rooms_nothing_leads_anywhere() =>
         Assert.Null(Search(SimpleHouse.OfWalls(), End("a", 0, 0, 0, 0.5), End("b", 0, 4, 2, 0.5)));
 
+    /// <summary>Four times the rooms take hardly more than four times the ways, so that a house of hundreds of rooms is searched in seconds.</summary>
+    [Fact]
+    public void Its_ways_grow_little_faster_than_a_house()
+    {
+        double few = Ways(5), many = Ways(10);
+        Assert.InRange(many / few, 3, 5.5);
+
+        static int Ways(int side) => new StructureGraph(Rooms(side), [], _ => true).Edges.Count;
+    }
+
     /// <summary>Every simple path of a small house's graph, one by one.</summary>
     [Theory]
     [InlineData(0.5, 0, 4, 2)]
@@ -170,6 +180,14 @@ public sealed class RouteTests
         Walls = [.. rooms.SelectMany(room => room.Outline.Corners.Select((corner, i) =>
             new Wall($"{room.Name} {i}", corner, room.Outline.Corners[(i + 1) % 4], 0, Height, Plaster)))],
     };
+
+    // Two levels of rooms of 3 m by 3 m, as many to a side.
+    private static House Rooms(int side)
+    {
+        Room[] rooms = [.. Enumerable.Range(0, side * side).Select(i => Room($"{i}", 3 * (i % side), 3 * (i / side), 3, 3))];
+        House small = TwoLevels(null);
+        return SimpleHouse.Of(Level("low", 0, rooms) with { Above = small.Levels[0].Above }, Level("high", Height + 0.2, rooms));
+    }
 
     private static House TwoLevels(double? firstJoist)
     {

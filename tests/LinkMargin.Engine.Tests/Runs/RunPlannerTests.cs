@@ -111,13 +111,36 @@ public sealed class RunPlannerTests
         Assert.Equal(RunGap.Route, nowhere.Runs[0].Gap);
     }
 
+    /// <summary>A plug of 21 x 12 mm is 24.2 mm across; a pulling head of 10 x 6 mm is 11.7 mm.</summary>
+    [Theory]
+    [InlineData(25, 0, "optical", true)]
+    [InlineData(24, 0, "slim", true)]
+    [InlineData(12, 0, "slim", true)]
+    [InlineData(11, 0, "optical", true)]
+    [InlineData(20, 1, "slim", true)]
+    [InlineData(17, 1, "slim", false)]
+    public void Through_a_narrow_passage_goes_the_first_kind_whose_end_passes(double boreMillimetres, int held, string kind, bool fits)
+    {
+        CableKind slim = Optical with { Name = "slim", Plug = new PlugSize(0.010, 0.006) };
+        CableKind wire = Copper with { Name = "wire", DiameterMetres = 0.006, Use = CableUse.Other };
+        var sleeve = new Passage("sleeve", 0, 0, new Point2(5.9, 1), new Point2(6.1, 1)) { BoreMetres = boreMillimetres / 1000, Holds = [.. Enumerable.Repeat(wire, held)] };
+        House house = TwoRooms();
+        SpotRuns runs = Plan(house with { Cabling = house.Cabling with { Kinds = [Optical, slim, wire], Passages = [sleeve] } }, "left");
+        Run run = runs.Runs.Single();
+        Assert.Equal(kind, run.Kind!.Name);
+        bool isThrough = boreMillimetres > 11.7; // else the wall is bored
+        Assert.Equal(isThrough ? (0, 1) : (1, 0), (run.Route!.Holes, run.Route.Passages.Count));
+        Assert.Equal(fits, runs.IsComplete);
+        Assert.All(runs.Passages, fit => Assert.Equal(fits, fit.Fits && fit.Stuck.Count == 0));
+    }
+
     /// <summary>USB 2.0: 5 m from hub to device.</summary>
     [Fact]
     public void A_lead_takes_the_first_kind_that_is_long_enough()
     {
         CableKind passive = Kind("passive", 0.0045, true, [new(0, 5, 5)]) with { Use = CableUse.Lead }, active = passive with { Name = "active", Reaches = [new(0, 20, 20)] };
         House house = House(Display(0.5));
-        CablePlace hands = RunPlanner.PlaceOf(house.Seats[0]);
+        CablePlace hands = CablePlace.Of(house.Seats[0]);
         LeadRun lead = new RunPlanner(house, [passive, active], [hands]).Lead(house.Spots[0], hands);
         Assert.Equal("active", lead.Kind!.Name);
         Assert.Equal(lead.Route!.LengthMetres + (2 * Run.EndSlackMetres), lead.NeededMetres, 1e-9);
@@ -146,6 +169,19 @@ public sealed class RunPlannerTests
             Seats = [new Seat("sofa", 0, new Point2(3, 3.8), 0.7, null, 15) { Faces = "panel" }],
             Cabling = new Cabling { Displays = displays, Kinds = [Copper, Optical] },
         };
+    }
+
+    // A room more to the east, with the display in it.
+    private static House TwoRooms()
+    {
+        House house = House(Display(7));
+        Point2[] corners = [new(6, 0), new(8, 0), new(8, 4), new(6, 4)];
+        Level level = house.Levels[0] with
+        {
+            Rooms = [.. house.Levels[0].Rooms, new Room("booth", new Polygon(corners))],
+            Walls = [.. house.Levels[0].Walls, .. corners.Take(3).Select((corner, i) => SimpleHouse.FullWall($"booth {i}", corner, corners[i + 1], 3))],
+        };
+        return house with { Levels = [level] };
     }
 
     private static CableKind Kind(string name, double diameter, bool isDirectional, Reach[] reaches, params double[] stock) =>

@@ -75,6 +75,17 @@ public sealed class CablingTests
     [InlineData("displays: [{name: s, fixture: panel, inputs: [directly]}]", 1, 47, "did you mean 'direct'?")]
     [InlineData("displays: [{name: s, fixture: panel, through: box}]", 1, 47, "no processor is named 'box'")]
     [InlineData("displays: [{name: s, fixture: panel, takes: fast}]", 1, 45, "write 48 Gbit/s")]
+    [InlineData("displays: [{name: s, fixture: panel, inputs: [direct, direct]}]", 1, 55, "listed twice")]
+    [InlineData("displays: [{name: s, level: den, at: [1, 1, 9]}]", 1, 38, "2.4")]
+    [InlineData("devices: [{name: d, inside: racks}]", 1, 29, "did you mean 'rack'?")]
+    [InlineData("devices: [{name: d, inside: rack}, {name: d, inside: rack}]", 1, 43, "'d'")]
+    [InlineData("devices: [{name: d, inside: rack, passes: 0}]", 1, 43, "is outside the allowed")]
+    [InlineData("passages: [{name: p, from: [1, 1], levels: [den, loft, den]}]", 1, 44, "the one level the passage is on, or the two it joins")]
+    [InlineData("passages: [{name: p, from: [1, 1], to: [1, 1], levels: [den]}]", 1, 12, "joins nothing: both ends are in one place")]
+    [InlineData("passages: [{name: p, from: [1, 1], to: [1, 9], levels: [den, loft]}]", 1, 40, "joins nothing on the level 'loft'")]
+    [InlineData("passages: [{name: p, from: [1, 1], levels: [den, loft], bends: 1.5}]", 1, 64, "write a whole number")]
+    [InlineData("passages: [{name: p, from: [1, 1], levels: [den, loft], clear: [1]}]", 1, 64, "[width, height]")]
+    [InlineData("cables: [{name: c, from: rack, to: panel, kind: hdmi-optical, length: -2 m}]", 1, 71, "is outside the allowed")]
     [InlineData("devices: [{name: d, inside: rack, role: spliter}]", 1, 41, "did you mean 'splitter'?")]
     [InlineData("devices: [{name: d, inside: rack, role: splitter}]", 1, 41, "a splitter has at least 2")]
     [InlineData("devices: [{name: d, inside: rack, outputs: 2.5}]", 1, 44, "write a whole number")]
@@ -95,6 +106,23 @@ public sealed class CablingTests
         Assert.Contains(part, problem.Message, StringComparison.Ordinal);
         Assert.Equal((House.Split('\n').Length - 1 + line, column), (problem.Mark.Line, problem.Mark.Column));
         Assert.Null(read.House);
+    }
+
+    /// <summary>At the cable that closes the circle, with all that make it.</summary>
+    [Fact]
+    public void Devices_that_feed_each_other_in_a_circle_are_an_error()
+    {
+        const string Text = """
+            devices: [{name: a, inside: rack}, {name: b, inside: rack}, {name: c, inside: rack}]
+            cables:
+              - {name: ab, from: a, to: b, kind: hdmi-copper}
+              - {name: bc, from: b, to: c, kind: hdmi-copper}
+              - {name: ca, from: c, to: a, kind: hdmi-copper}
+            """;
+        Problem problem = Assert.Single(HouseFile.Parse(House + Text, "h.yaml", Tables).Problems);
+        Assert.Equal((House.Split('\n').Length + 4, 29), (problem.Mark.Line, problem.Mark.Column));
+        Assert.Contains("in a circle: 'ca' from 'c' to 'a', 'ab' from 'a' to 'b', 'bc' from 'b' to 'c'; fix 'from' or 'to'", problem.Message, StringComparison.Ordinal);
+        Assert.Empty(HouseFile.Parse(House + Text.Replace("to: a", "to: rack", StringComparison.Ordinal), "h.yaml", Tables).Problems);
     }
 
     [Fact]

@@ -27,6 +27,7 @@ public sealed class HouseSchemaTests
         { "radios", HouseKeys.Radios },
         { "radio", HouseKeys.Radio },
         { "spot", HouseKeys.Spot },
+        { "spotLead", HouseKeys.SpotLead },
         { "seat", HouseKeys.Seat },
         { "zone", HouseKeys.Zone },
         { "keepOut", HouseKeys.KeepOut },

@@ -31,6 +31,7 @@ public sealed partial class ReadmeTests
         { "Radios", HouseKeys.Radios },
         { "A radio written out", HouseKeys.Radio },
         { "A spot", HouseKeys.Spot },
+        { "A lead", HouseKeys.SpotLead },
         { "A seat", HouseKeys.Seat },
         { "A zone", HouseKeys.Zone },
         { "A keep-out", HouseKeys.KeepOut },

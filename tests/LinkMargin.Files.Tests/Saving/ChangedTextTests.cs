@@ -64,6 +64,24 @@ public sealed class ChangedTextTests
     }
 
     [Fact]
+    public void A_spot_that_is_moved_loses_the_lead_of_its_radio()
+    {
+        const string Lead = ", lead: {length: 3 m, to: [3.2, 5.6, 2.1]}";
+        string text = ReplacedOnce("", DemoHouse.Text, "at: [3.2, 5.5, 1.6]}", $"at: [3.2, 5.5, 1.6]{Lead}}}");
+        Assert.Contains($"at: [3.2, 5.5, 1.6]{Lead}}}", Saved(text, [Door("lounge to kitchen", 1, true)]), StringComparison.Ordinal);
+        Assert.Contains("{name: larder shelf, level: living, at: [3.45, 5.5, 1.6]}", Saved(text, [Shelf with { X = 3.45 }]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_its_shell_a_spot_with_a_lead_stays_where_its_console_was()
+    {
+        const string Lead = "lead: {length: 2 m, to: [5.1, 4.0, 0.9]}";
+        string text = ReplacedOnce("", DemoHouse.Text, "inside: screen cabinet, height: 0.3}", $"inside: screen cabinet, height: 0.3, {Lead}}}");
+        string saved = Saved(text, [new(ChangeKinds.RemoveFixture) { Name = "screen cabinet" }]);
+        Assert.Contains($"{{name: lounge cabinet, at: [5.1, 4.45, 0.3], {Lead}, level: living}}", saved, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Saving_what_is_saved_and_back_gives_the_first_text_but_for_the_keys_that_were_added()
     {
         HouseChange there = Shelf with { X = 3.45 };

@@ -16,7 +16,7 @@ public sealed record MoveSpot(string Name, int LevelIndex, Point2 Plan, double H
         Spots = Changed(
             house.Spots,
             spot => spot.Name == Name,
-            spot => spot with { LevelIndex = LevelIndex, Plan = Plan, HeightMetres = HeightMetres },
+            spot => spot with { LevelIndex = LevelIndex, Plan = Plan, HeightMetres = HeightMetres, Lead = null },
             $"spot '{Name}'"),
     };
 }

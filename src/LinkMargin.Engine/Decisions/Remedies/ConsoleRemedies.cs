@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Decisions.Edits;
 using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Runs;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
@@ -33,9 +34,10 @@ internal static class ConsoleRemedies
         }
 
         ReceiverRest[] rests = [.. ReceiverRests.In(house, spot.LevelIndex, room)];
+        IReadOnlyList<double> lengths = new LeadWays(house, CablePlace.Of(spot, house.Fixtures), room).LengthsTo([.. rests.Select(PlaceOf)]);
         foreach (double metres in LeadsMetres)
         {
-            ReceiverRest[] reached = [.. rests.Where(rest => LaidSquare(spot, rest.Place) <= metres)];
+            ReceiverRest[] reached = [.. rests.Where((_, i) => lengths[i] <= metres)];
             if (trial.BestOf([.. reached.Select(rest => rest.Place)]) is { } place)
             {
                 yield return new Remedy(RemedyKind.Lead, Effort.Buy, [MoveTo(spot, place)])
@@ -104,7 +106,6 @@ internal static class ConsoleRemedies
         }
     }
 
-    // Along walls and floor, not through the air.
-    private static double LaidSquare(Spot spot, Standing place) =>
-        Math.Abs(place.Plan.X - spot.Plan.X) + Math.Abs(place.Plan.Y - spot.Plan.Y) + Math.Abs(place.HeightMetres - spot.HeightMetres);
+    private static CablePlace PlaceOf(ReceiverRest rest) =>
+        new("", rest.Place.LevelIndex, rest.Place.Plan, rest.Place.HeightMetres, rest.On.Length > 0 ? rest.On : null);
 }

@@ -50,7 +50,7 @@ internal static class SeatRemedies
         if (trial.Before.Budgets.Count > 1)
         {
             Spot spot = trial.Spot;
-            CablePlace hands = RunPlanner.PlaceOf(seat);
+            CablePlace hands = CablePlace.Of(seat);
             LeadRun run = new RunPlanner(house with { Spots = [spot] }, leads, [hands]).Lead(spot, hands);
             yield return new Remedy(RemedyKind.Wire, Effort.Cable, [new RemoveSeat(seat.Name)])
             {

@@ -53,7 +53,10 @@ internal static class HouseKeys
     public static readonly string[] Radio = ["name", "transmit", "gain", RadioTableReader.MismatchKey, "sensitivity", "hand", "spread"];
 
     /// <summary>A spot.</summary>
-    public static readonly string[] Spot = ["name", "level", "at", "inside", "height"];
+    public static readonly string[] Spot = ["name", "level", "at", "inside", "height", "lead"];
+
+    /// <summary>The lead of a spot's radio.</summary>
+    public static readonly string[] SpotLead = ["length", "to"];
 
     /// <summary>A seat.</summary>
     public static readonly string[] Seat = ["name", "level", "at", "hands", "facing", "required", "used", "plays", "players"];

@@ -72,6 +72,9 @@ internal static class HouseLimits
     /// <summary>Corners of 90° in a passage.</summary>
     public static readonly QuantityRange Bends = new(0, 20, "");
 
+    /// <summary>Length of a lead from a console to its radio: up to a powered pair of boxes over category cable.</summary>
+    public static readonly QuantityRange LeadLength = new(0.05, 100, "m");
+
     /// <summary>Length of a cable that is pulled already.</summary>
     public static readonly QuantityRange PulledLength = new(0.1, 1000, "m");
 

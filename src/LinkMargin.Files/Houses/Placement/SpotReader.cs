@@ -64,7 +64,36 @@ internal sealed class SpotReader(PlacementContext placement)
                     + "or make the fixture a shell with 'shell: true' or 'open: [front]'");
         }
 
-        return spot;
+        return group.OptionalGroup("lead", "a lead", HouseKeys.SpotLead) is { } lead ? OnLead(spot, lead, what) : spot;
+    }
+
+    // With the radio where the lead leads to.
+    private Spot OnLead(Spot spot, MappingReader group, string what)
+    {
+        double? length = group.RequiredLength("length", HouseLimits.LeadLength);
+        Point3? to = group.Required("to") is { } node ? PlaceReader.Space(source, node, "to") : null;
+        if (length is not { } metres || to is not { } end)
+        {
+            return spot;
+        }
+
+        Mark mark = group.MarkOf("to");
+        string receiver = $"the receiver of {what}";
+        placement.CheckHeight(spot.LevelIndex, end.Z, mark, "to (height)");
+        placement.CheckPlace(spot.LevelIndex, end.Plan, end.Z, mark, receiver);
+        if (placement.SolidAt(spot.LevelIndex, end.Plan, end.Z) is { } solid)
+        {
+            source.Error(mark, $"{receiver} is inside the fixture {Quote.Of(solid.Name)}, which is solid; move it");
+        }
+
+        double straight = placement.DistanceOf(spot.LevelIndex, spot.Plan, spot.HeightMetres, spot.LevelIndex, end.Plan, end.Z);
+        if (metres < straight - HouseLimits.SameHeight)
+        {
+            source.Error(group.MarkOf("length"),
+                $"length: the lead of {what} is {source.Lengths.Exact(metres)} long, but its ends are {source.Lengths.Exact(Math.Ceiling(straight * 100) / 100)} apart in a straight line; fix 'length' or 'to'");
+        }
+
+        return spot with { Plan = end.Plan, HeightMetres = end.Z, Lead = new SpotLead(metres, spot.Plan, spot.HeightMetres) };
     }
 
     private Spot? Standing(MappingReader group, string name)

@@ -3,15 +3,9 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Runs;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using LinkMargin.Plots.Paths;
 using SkiaSharp;
 
-namespace LinkMargin.Plots.Plans;
-
-/// <summary>A cable run to draw on a plan.</summary>
-/// <param name="Number">Its number in the list of runs, from 1.</param>
-/// <param name="Route">Where it lies.</param>
-public sealed record DrawnRun(int Number, Route Route);
+namespace LinkMargin.Plots.Runs;
 
 /// <summary>
 /// The cable runs on one level: along walls in full, in the floor above dashed, a ring where a hole is bored, a square where a passage or a
@@ -19,12 +13,6 @@ public sealed record DrawnRun(int Number, Route Route);
 /// </summary>
 internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRun> runs, int levelIndex) : PlanLayer(view)
 {
-    private const double WidthPoints = 2;
-    private const double CasingPoints = 1.2;
-    private const double HolePoints = 3.2;
-    private const double BoxPoints = 14;
-    private const double NumberPoints = 8.5;
-
     // From a wall's face to the line of a cable along it, metres.
     private const double BesideWallMetres = 0.07;
 
@@ -41,39 +29,30 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
         {
             foreach ((_, Point2 from, Point2 to) in StretchesOn(house, run.Route, levelIndex))
             {
-                double steps = Math.Ceiling(from.DistanceTo(to) * view.PixelsPerMetre / view.Points(BoxPoints / 2));
-                for (int i = 0; i <= steps; i++)
+                foreach (LabelBox box in RunSigns.Ground(view.Pixel(from), view.Pixel(to), view.PixelsPerPoint))
                 {
-                    SKPoint at = view.Pixel(from + (i / Math.Max(1, steps) * (to - from)));
-                    yield return LabelBox.Around(at.X, at.Y, view.Points(WidthPoints), view.Points(WidthPoints));
+                    yield return box;
                 }
             }
 
             if (NumberAt(house, run, levelIndex) is { } place)
             {
-                SKPoint at = view.Pixel(place);
-                yield return NumberBadge.BoxAt(at.X, at.Y, view.PixelsPerPoint);
+                yield return RunSigns.NumberBox(view.Pixel(place), view.PixelsPerPoint);
             }
         }
     }
 
     /// <summary>What its signs mean.</summary>
-    public static IEnumerable<KeyEntry> Entries(double pixelsPerPoint)
-    {
-        yield return new(BoxPoints, "cable run, R1 as in the list of runs", (canvas, box) => Line(canvas, box, pixelsPerPoint, isHidden: false));
-        yield return new(BoxPoints, "run in the floor above", (canvas, box) => Line(canvas, box, pixelsPerPoint, isHidden: true));
-        yield return new(BoxPoints, "hole to bore", (canvas, box) => DrawHole(canvas, new((float)box.CentreX, (float)box.CentreY), pixelsPerPoint));
-        yield return new(BoxPoints, "up or down: riser or passage", (canvas, box) => DrawRiser(canvas, new((float)box.CentreX, (float)box.CentreY), pixelsPerPoint));
-    }
+    public static IEnumerable<KeyEntry> Entries(double pixelsPerPoint) => RunSigns.Entries(Palette.Spot, pixelsPerPoint).Append(RunSigns.RiserEntry(pixelsPerPoint));
 
     protected override void Draw(SKCanvas canvas)
     {
         foreach (DrawnRun run in runs)
         {
-            using SKPaint casing = Pen.Line(Palette.Paper, View.Points(WidthPoints + (2 * CasingPoints)));
+            using SKPaint casing = RunSigns.Casing(View.PixelsPerPoint);
             foreach ((RouteLeg leg, Point2 from, Point2 to) in StretchesOn(house, run.Route, levelIndex))
             {
-                using SKPaint pen = PenOf(leg.Kind == LegKind.InFloor, View.PixelsPerPoint);
+                using SKPaint pen = RunSigns.Line(leg.Kind == LegKind.InFloor, Palette.Spot, View.PixelsPerPoint);
                 canvas.DrawLine(View.Pixel(from), View.Pixel(to), casing);
                 canvas.DrawLine(View.Pixel(from), View.Pixel(to), pen);
             }
@@ -83,11 +62,11 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
         {
             if (leg.Holes > 0 && leg.Kind != LegKind.InFloor)
             {
-                DrawHole(canvas, View.Pixel(0.5 * (from + to)), View.PixelsPerPoint);
+                RunSigns.DrawHole(canvas, View.Pixel(0.5 * (from + to)), View.PixelsPerPoint);
             }
             else if (leg.From.Plan.DistanceTo(leg.To.Plan) <= SlackMetres)
             {
-                DrawRiser(canvas, View.Pixel(from), View.PixelsPerPoint);
+                RunSigns.DrawRiser(canvas, View.Pixel(from), View.PixelsPerPoint);
             }
         }
 
@@ -95,47 +74,9 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
         {
             if (NumberAt(house, run, levelIndex) is { } place)
             {
-                SKPoint at = View.Pixel(place);
-                DrawNumber(canvas, run.Number, at, View.PixelsPerPoint);
+                RunSigns.DrawNumber(canvas, run.Number, View.Pixel(place), Palette.Spot, View.PixelsPerPoint);
             }
         }
-    }
-
-    private static SKPaint PenOf(bool isHidden, double pixelsPerPoint) => isHidden
-        ? Pen.Dashed(Palette.Spot, WidthPoints * pixelsPerPoint, 5 * pixelsPerPoint, 3 * pixelsPerPoint)
-        : Pen.Line(Palette.Spot, WidthPoints * pixelsPerPoint);
-
-    private static void Line(SKCanvas canvas, LabelBox box, double pixelsPerPoint, bool isHidden)
-    {
-        using SKPaint pen = PenOf(isHidden, pixelsPerPoint);
-        canvas.DrawLine((float)box.Left, (float)box.CentreY, (float)box.Right, (float)box.CentreY, pen);
-    }
-
-    private static void DrawHole(SKCanvas canvas, SKPoint at, double pixelsPerPoint)
-    {
-        using SKPaint paper = Pen.Fill(Palette.Paper);
-        using SKPaint rim = Pen.Line(Palette.Ink, 1.2 * pixelsPerPoint);
-        canvas.DrawCircle(at, (float)(HolePoints * pixelsPerPoint), paper);
-        canvas.DrawCircle(at, (float)(HolePoints * pixelsPerPoint), rim);
-    }
-
-    private static void DrawNumber(SKCanvas canvas, int number, SKPoint at, double pixelsPerPoint)
-    {
-        float half = (float)(NumberBadge.RadiusPoints * pixelsPerPoint);
-        SKRect box = SKRect.Create(at.X - (1.35f * half), at.Y - half, 2.7f * half, 2 * half);
-        using SKPaint paper = Pen.Fill(Palette.Paper);
-        using SKPaint rim = Pen.Line(Palette.Spot, 0.9 * pixelsPerPoint);
-        using var lettering = new Lettering(NumberPoints * pixelsPerPoint, isBold: true);
-        canvas.DrawRoundRect(box, half / 2, half / 2, paper);
-        canvas.DrawRoundRect(box, half / 2, half / 2, rim);
-        lettering.WriteMiddle(canvas, FormattableString.Invariant($"R{number}"), at.X, at.Y, Palette.Ink, SKTextAlign.Center);
-    }
-
-    private static void DrawRiser(SKCanvas canvas, SKPoint at, double pixelsPerPoint)
-    {
-        float half = (float)(HolePoints * pixelsPerPoint);
-        using SKPaint fill = Pen.Fill(Palette.Spot);
-        canvas.DrawRect(SKRect.Create(at.X - half, at.Y - half, 2 * half, 2 * half), fill);
     }
 
     // In the middle of the longest stretch on the level.
@@ -165,7 +106,7 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
         {
             Point2 before = i > 0 ? Sum(aside[i - 1], aside[i]) : aside[i], after = i + 1 < legs.Length ? Sum(aside[i], aside[i + 1]) : aside[i];
             Point2 from = legs[i].From.Plan + before, to = legs[i].To.Plan + after;
-            if (legs[i].Corner is { } corner)
+            if (legs[i].Kind == LegKind.InFloor && legs[i].Corner is { } corner)
             {
                 stretches.Add((legs[i], from, corner.Plan));
                 from = corner.Plan;

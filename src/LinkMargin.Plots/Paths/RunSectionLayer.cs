@@ -1,0 +1,72 @@
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Runs;
+using LinkMargin.Plots.Drawing;
+using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Runs;
+using SkiaSharp;
+
+namespace LinkMargin.Plots.Paths;
+
+/// <summary>The cable runs of a spot on a section, seen at right angles to the cut, each with its number.</summary>
+internal sealed class RunSectionLayer(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) : PlanLayer(view)
+{
+    /// <summary>What runs are drawn in: not the colour of the paths beside them.</summary>
+    public static readonly SKColor Colour = Palette.Ink;
+
+    /// <summary>Ground that numbers take, pixels.</summary>
+    public static IEnumerable<LabelBox> NumberBoxes(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) =>
+        runs.Select(run => RunSigns.NumberBox(view.Pixel(NumberAt(cut, run)), view.PixelsPerPoint));
+
+    /// <summary>Ground that lines and numbers take, pixels.</summary>
+    public static IEnumerable<LabelBox> Ground(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) =>
+    [
+        .. runs.SelectMany(run => Stretches(cut, run.Route)).SelectMany(one => RunSigns.Ground(view.Pixel(one.From), view.Pixel(one.To), view.PixelsPerPoint)),
+        .. NumberBoxes(view, cut, runs),
+    ];
+
+    protected override void Draw(SKCanvas canvas)
+    {
+        (RouteLeg Leg, Point2 From, Point2 To)[] stretches = [.. runs.SelectMany(run => Stretches(cut, run.Route))];
+        using SKPaint casing = RunSigns.Casing(View.PixelsPerPoint);
+        foreach ((_, Point2 from, Point2 to) in stretches)
+        {
+            canvas.DrawLine(View.Pixel(from), View.Pixel(to), casing);
+        }
+
+        foreach ((RouteLeg leg, Point2 from, Point2 to) in stretches)
+        {
+            using SKPaint pen = RunSigns.Line(leg.Kind == LegKind.InFloor, Colour, View.PixelsPerPoint);
+            canvas.DrawLine(View.Pixel(from), View.Pixel(to), pen);
+        }
+
+        foreach (RouteLeg leg in runs.SelectMany(run => run.Route.Legs).Where(leg => leg.Holes > 0 && leg.Kind != LegKind.InFloor))
+        {
+            RunSigns.DrawHole(canvas, View.Pixel(0.5 * (cut.Seen(leg.From) + cut.Seen(leg.To))), View.PixelsPerPoint);
+        }
+    }
+
+    private static IEnumerable<(RouteLeg Leg, Point2 From, Point2 To)> Stretches(SectionCut cut, Route route) =>
+        from leg in route.Legs
+        let points = leg.Corner is { } corner ? new[] { leg.From, corner, leg.To } : [leg.From, leg.To]
+        from pair in points.Zip(points.Skip(1))
+        select (leg, cut.Seen(pair.First), cut.Seen(pair.Second));
+
+    /// <summary>Draws the numbers, on top of what crosses the lines.</summary>
+    internal sealed class Numbers(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) : PlanLayer(view)
+    {
+        protected override void Draw(SKCanvas canvas)
+        {
+            foreach (DrawnRun run in runs)
+            {
+                RunSigns.DrawNumber(canvas, run.Number, View.Pixel(NumberAt(cut, run)), Colour, View.PixelsPerPoint);
+            }
+        }
+    }
+
+    // In the middle of the longest stretch as it is seen.
+    private static Point2 NumberAt(SectionCut cut, DrawnRun run)
+    {
+        (_, Point2 from, Point2 to) = Stretches(cut, run.Route).MaxBy(one => one.From.DistanceTo(one.To));
+        return 0.5 * (from + to);
+    }
+}
