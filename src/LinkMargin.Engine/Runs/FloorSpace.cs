@@ -20,14 +20,13 @@ internal sealed class FloorSpace
     // A way may run as close to a void's edge or past a room's outline, metres.
     private const double EdgeMetres = 0.1;
 
-    // From one such place to the next, metres.
-    private const double SlantStepMetres = 0.25;
-
-    // An edge whose direction is as far from that of the joists, or across them, is slanted; sine.
-    private const double LeastSlant = 1e-3;
+    // A turn lies so far within its place of the raster, in steps.
+    private const double WithinSteps = 0.5 - 1e-5;
 
     // A hole from below or above at the very line of a joist is made beside it, metres: half a joist's width.
     private const double BesideJoistMetres = 0.025;
+
+    private static readonly (int X, int Y)[] Diagonals = [(-1, -1), (-1, 1), (1, -1), (1, 1)];
 
     private readonly string name;
     private readonly PlanFrame frame;
@@ -66,8 +65,7 @@ internal sealed class FloorSpace
         }
 
         (clearAlong, clearAcross) = Clear(isInside);
-        Polygon[] outlines = [.. rooms, .. voids];
-        Turns = [.. outlines.SelectMany(outline => outline.Corners).Concat(outlines.SelectMany(Slants)).Distinct()];
+        Turns = [.. TurnsOf(isInside)];
     }
 
     /// <summary>Depth of a joist, metres.</summary>
@@ -82,10 +80,7 @@ internal sealed class FloorSpace
     /// <summary>Where it ends along the joists, metres.</summary>
     internal double GreatestAlong { get; }
 
-    /// <summary>
-    /// What a shortest way may turn at, on the plan: the corners of rooms and voids, and places along edges of the space that run neither along
-    /// the joists nor across them.
-    /// </summary>
+    /// <summary>What a shortest way may turn at, on the plan: wherever the raster has a corner that is in the way.</summary>
     internal IReadOnlyList<Point2> Turns { get; }
 
     /// <summary>The space above a level; null where there is none to speak of.</summary>
@@ -182,26 +177,20 @@ internal sealed class FloorSpace
         return null;
     }
 
-    private IEnumerable<Point2> Slants(Polygon outline)
+    // Places beside which both neighbours are inside and the one between them is not: a way turns there as near to that one as it can.
+    private IEnumerable<Point2> TurnsOf(bool[,] isInside)
     {
-        IReadOnlyList<Point2> corners = outline.Corners;
-        for (int i = 0; i < corners.Count; i++)
+        bool Inside(int x, int y) => x >= 0 && y >= 0 && x < isInside.GetLength(0) && y < isInside.GetLength(1) && isInside[x, y];
+        for (int x = 0; x < isInside.GetLength(0); x++)
         {
-            Point2 from = corners[i], way = corners[(i + 1) % corners.Count] - from, inFrame = frame.FromPlan(way);
-            double length = double.Hypot(way.X, way.Y);
-            if (Math.Min(Math.Abs(inFrame.X), Math.Abs(inFrame.Y)) <= LeastSlant * length)
+            for (int y = 0; y < isInside.GetLength(1); y++)
             {
-                continue;
-            }
-
-            Point2 aside = (EdgeMetres + (2 * stepMetres)) / length * new Point2(-way.Y, way.X);
-            int steps = (int)Math.Ceiling(length / SlantStepMetres);
-            for (int step = 1; step < steps; step++)
-            {
-                Point2 at = from + (step / (double)steps * way);
-                if (!IsInside(frame.FromPlan(at + aside)) || !IsInside(frame.FromPlan(at - aside)))
+                foreach ((int dx, int dy) in isInside[x, y] ? Diagonals : [])
                 {
-                    yield return at;
+                    if (Inside(x + dx, y) && Inside(x, y + dy) && !Inside(x + dx, y + dy))
+                    {
+                        yield return OnPlan(least + (stepMetres * new Point2(x + (WithinSteps * dx), y + (WithinSteps * dy))));
+                    }
                 }
             }
         }

@@ -12,6 +12,9 @@ internal sealed class RoomEdges
     // What is farther from an edge is not looked at, metres: more than a wall, since edges that run along each other may lean a little.
     private const double NearMetres = 1;
 
+    // Besides the nearest wall, walls as near as this may be reached, metres.
+    private const double NearWallMetres = 1;
+
     // Two edges at less than this angle run along each other.
     private const double AlongSine = 0.02;
 
@@ -38,6 +41,34 @@ internal sealed class RoomEdges
         return inside >= 0 || rooms.Count == 0 ? inside
             : rooms.Select((room, i) => (i, Depth: room.Outline.DepthOf(at))).MaxBy(pair => pair.Depth) is var (nearest, depth)
                 && depth >= -ThickestWallMetres / 2 ? nearest : -1;
+    }
+
+    /// <summary>The walls of its room that a place reaches, each with where: the nearest, and others close by. Where it does is a place of its own on them.</summary>
+    /// <param name="level">The level.</param>
+    /// <param name="at">The place.</param>
+    /// <param name="main">Takes the places on walls.</param>
+    internal List<(RoomEdge Edge, double Stop)> ReachedFrom(int level, Point2 at, HashSet<(RoomEdge, double)> main)
+    {
+        if (RoomAt(level, at) is not (>= 0 and var room))
+        {
+            return [];
+        }
+
+        var abreast = OfRoom(level, room)
+            .Where(edge => edge.Wall is not null && edge.Abreast(at) is var along && along >= 0 && along <= edge.LengthMetres && edge.IsSolid(along))
+            .OrderBy(edge => Math.Abs(edge.LeftOf(at)))
+            .ToList();
+        List<(RoomEdge, double)> reached = [];
+        foreach (RoomEdge edge in abreast.Where((edge, i) => i == 0 || Math.Abs(edge.LeftOf(at)) <= NearWallMetres))
+        {
+            if (edge.AddAt(edge.Abreast(at)) is { } stop)
+            {
+                reached.Add((edge, stop));
+                main.Add((edge, stop));
+            }
+        }
+
+        return reached;
     }
 
     /// <summary>

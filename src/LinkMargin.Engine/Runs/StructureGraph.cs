@@ -17,9 +17,6 @@ internal sealed class StructureGraph
     // What hangs so close under a ceiling may be reached through it, metres.
     private const double UnderCeilingMetres = 0.6;
 
-    // Besides the nearest wall, walls as near as this may be reached, metres.
-    private const double NearWallMetres = 1;
-
     // A doorway or a glazed door down to the floor bars the way along it; cables lie so high there, metres.
     private const double SkirtingMetres = 0.1;
 
@@ -48,9 +45,9 @@ internal sealed class StructureGraph
         CablePlace[] all = [.. ends.Distinct()];
         Passage[] passages = [.. house.Cabling.Passages.Where(mayUse)];
         HashSet<(RoomEdge, double)> main = [];
-        var reached = all.ToDictionary(end => end, end => WallsNear(end.LevelIndex, end.Plan, main));
+        var reached = all.ToDictionary(end => end, end => edges.ReachedFrom(end.LevelIndex, end.Plan, main));
         var fromPassages = passages.ToDictionary(
-            passage => passage, passage => (From: WallsNear(passage.LowerLevel, passage.From, main), To: WallsNear(passage.UpperLevel, passage.To, main)));
+            passage => passage, passage => (From: edges.ReachedFrom(passage.LowerLevel, passage.From, main), To: edges.ReachedFrom(passage.UpperLevel, passage.To, main)));
         edges.Share();
         AddWalls(main);
         AddHoles();
@@ -95,31 +92,6 @@ internal sealed class StructureGraph
 
     /// <summary>The space in the floor above a level, where there is one.</summary>
     internal FloorSpace FloorAbove(string level) => floors.Where((_, i) => house.Levels[i].Name == level).First()!;
-
-    // The walls of its room that a place reaches: the nearest, and others close by.
-    private List<(RoomEdge Edge, double Stop)> WallsNear(int level, Point2 at, HashSet<(RoomEdge, double)> main)
-    {
-        if (edges.RoomAt(level, at) is not (>= 0 and var room))
-        {
-            return [];
-        }
-
-        var abreast = edges.OfRoom(level, room)
-            .Where(edge => edge.Wall is not null && edge.Abreast(at) is var along && along >= 0 && along <= edge.LengthMetres && edge.IsSolid(along))
-            .OrderBy(edge => Math.Abs(edge.LeftOf(at)))
-            .ToList();
-        List<(RoomEdge, double)> reached = [];
-        foreach (RoomEdge edge in abreast.Where((edge, i) => i == 0 || Math.Abs(edge.LeftOf(at)) <= NearWallMetres))
-        {
-            if (edge.AddAt(edge.Abreast(at)) is { } stop)
-            {
-                reached.Add((edge, stop));
-                main.Add((edge, stop));
-            }
-        }
-
-        return reached;
-    }
 
     private void AddWalls(HashSet<(RoomEdge, double)> main)
     {
@@ -306,26 +278,4 @@ internal sealed class StructureGraph
         edgesAt[other].Add(allEdges.Count);
         allEdges.Add(new StructureEdge(one, other, kind, where, lengthMetres, holes));
     }
-}
-
-/// <summary>A way from one node of the structure to another, and back.</summary>
-/// <param name="Source">The node it begins at.</param>
-/// <param name="Target">The node it ends at.</param>
-/// <param name="Kind">What it is.</param>
-/// <param name="Where">The room, wall, passage or level it belongs to; for a floor, the level below it.</param>
-/// <param name="LengthMetres">Its length, metres.</param>
-/// <param name="Holes">Holes to be bored for it.</param>
-internal readonly record struct StructureEdge(int Source, int Target, LegKind Kind, string Where, double LengthMetres, int Holes)
-{
-    // One hole counts as more than any house is long, metres.
-    private const double HoleMetres = 1e5;
-
-    // Of routes as long as each other the one with fewer climbs, metres: far below any length that is shown.
-    private const double ClimbMetres = 1e-8;
-
-    /// <summary>What decides between routes: holes first, then metres, then climbs.</summary>
-    internal double Cost => (Holes * HoleMetres) + LengthMetres + (Kind == LegKind.Riser ? ClimbMetres : 0);
-
-    /// <summary>The same from its other end.</summary>
-    internal StructureEdge Turned => this with { Source = Target, Target = Source };
 }

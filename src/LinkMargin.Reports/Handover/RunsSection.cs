@@ -30,8 +30,8 @@ internal sealed class RunsSection(HandoverFindings findings, HandoverPictures pi
 
     private TableBlock Runs => new(
         [new TableColumn("From and to", 2.4), new TableColumn("How", 3), new TableColumn("Carries the picture", 1.2)],
-        [.. chosen.Runs.Select(run => (IReadOnlyList<TableCell>)[
-            $"{run.Connection.FromName} to {run.Connection.ToName}",
+        [.. chosen.Runs.Select((run, i) => (IReadOnlyList<TableCell>)[
+            FormattableString.Invariant($"R{i + 1}  ") + $"{run.Connection.FromName} to {run.Connection.ToName}",
             new TableCell(MapFindings.Capital(words.Means(run)), words.Length(run)),
             RunWords.Word(run.Carries)])]);
 

@@ -35,23 +35,14 @@ public sealed class FloorNetTests
         FloorSpace floor = Floor(0, new Polygon([new(2, 1), new(4, 1), new(4, 3), new(2, 3)]));
         Point2 west = new(1, 1.9), east = new(5, 2.1);
         (int joists, double metres) = Best(floor, [west, east], west, east);
-        Assert.Equal(4 + 0.9 + 1.1, metres, 0.06); // down to y = 1 and up again
+        Assert.InRange(metres, 4 + 0.7 + 0.9, 4 + 0.9 + 1.1); // down to y = 1, or up to 0.2 m over its edge, and up again
         Assert.Equal(2 + 3, joists); // 1.6 and 1.2; 1.2, 1.6 and 2
     }
 
-    /// <summary>With the joists along the walls.</summary>
+    /// <summary>To within the centimetre at which places share a line, at either end; joists run any way.</summary>
     [Fact, Law]
-    public void It_is_as_good_as_a_way_from_each_place_to_each() => IsAsGoodAsPlain(Gen.Int[0, 2].Select(quarter => 90.0 * quarter), mostLongerMetres: 0.02, mostMoreJoists: 0);
-
-    /// <summary>
-    /// With joists that run askew, the space has slanted edges, which are followed in steps of a quarter of a metre: a way along one may be
-    /// longer by two such steps, and cross a joist more.
-    /// </summary>
-    [Fact, Law]
-    public void Where_joists_run_askew_it_is_hardly_worse() => IsAsGoodAsPlain(Gen.Double[0, 180], mostLongerMetres: 0.5, mostMoreJoists: 1);
-
-    private static void IsAsGoodAsPlain(Gen<double> degrees, double mostLongerMetres, int mostMoreJoists) =>
-        Gen.Select(degrees, Gen.Select(Gen.Double[0.2, 5.8], Gen.Double[0.2, 3.8]).Array[2, 12], Gen.Double[1, 4], Gen.Double[1, 2]).ForAll(
+    public void It_is_as_good_as_a_way_from_each_place_to_each() =>
+        Gen.Select(Gen.OneOf(Gen.Const(0.0), Gen.Const(90.0), Gen.Double[0, 180]), Gen.Select(Gen.Double[0.2, 5.8], Gen.Double[0.2, 3.8]).Array[2, 12], Gen.Double[1, 4], Gen.Double[1, 2]).ForAll(
             (run, places, x, y) =>
             {
                 FloorSpace floor = Floor(run, new Polygon([new(x, y), new(x + 1.5, y), new(x + 1.5, y + 1), new(x, y + 1)]));
@@ -63,11 +54,11 @@ public sealed class FloorNetTests
 
                 (int joists, double metres) = Best(floor, all, all[0], all[^1]);
                 (int plainJoists, double plainMetres) = Plain(floor, all);
-                Assert.True(
-                    joists < plainJoists || (joists <= plainJoists + mostMoreJoists && metres <= plainMetres + mostLongerMetres), $"{joists}, {metres} against {plainJoists}, {plainMetres}");
+                Assert.True(joists < plainJoists || (joists == plainJoists && metres <= plainMetres + 0.02), $"{joists}, {metres} against {plainJoists}, {plainMetres}");
                 Assert.True(metres >= all[0].DistanceTo(all[^1]) - 0.1);
             },
-            cases: 60);
+            cases: 60,
+            also: [6, 15, 16]);
 
     /// <summary>Four times the places take hardly more than four times the legs: with a way from each to each it would be sixteen times.</summary>
     [Fact]
