@@ -12,7 +12,8 @@ namespace LinkMargin.Engine.Links;
 /// <summary>The straight line and the table loss of everything on it.</summary>
 internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? around = null) : SpotModel(scene, spot)
 {
-    internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
+    internal override double PathLossDb(
+        Point3 hands, double? facingDegrees, TraceBuffer buffer, double enoughDb = double.NegativeInfinity) =>
         PathLoss.Reported(LinkEvaluation.PathLossDb(Scene, Console, hands, buffer, around));
 
     internal override double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) => PathLossDb(hands, facingDegrees, buffer);

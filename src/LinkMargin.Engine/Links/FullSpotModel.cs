@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links;
@@ -26,8 +27,9 @@ internal sealed class FullSpotModel : SpotModel
     internal TFinder Finder<TFinder>()
         where TFinder : PathFinder => finders.OfType<TFinder>().Single();
 
-    internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
-        PathLoss.FromPowerRatio(Find(EndsTo(hands, facingDegrees), buffer, null));
+    internal override double PathLossDb(
+        Point3 hands, double? facingDegrees, TraceBuffer buffer, double enoughDb = double.NegativeInfinity) =>
+        PathLoss.FromPowerRatio(Find(EndsTo(hands, facingDegrees), buffer, null, Decibels.ToPowerRatio(-enoughDb)));
 
     internal override bool HasSlowPaths => true;
 
@@ -115,10 +117,10 @@ internal sealed class FullSpotModel : SpotModel
 
     private LinkEnds EndsTo(Point3 hands, double? facingDegrees) => new(Console, hands, facingDegrees, isBackwards);
 
-    // Finds every path in turn, always in the same order; returns the sum of their powers.
-    private double Find(in LinkEnds ends, TraceBuffer buffer, Action<IFoundPath>? each)
+    // Finds every path in turn, always in the same order, until their powers are enough; returns the sum.
+    private double Find(in LinkEnds ends, TraceBuffer buffer, Action<IFoundPath>? each, double enough = double.PositiveInfinity)
     {
-        var found = new FoundPaths(each);
+        var found = new FoundPaths(each) { Enough = enough };
         double least = 0;
         foreach (PathFinder finder in finders)
         {

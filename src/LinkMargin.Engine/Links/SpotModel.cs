@@ -29,7 +29,9 @@ internal abstract class SpotModel
     /// <param name="hands">The place.</param>
     /// <param name="facingDegrees">Where the player looks; null for the mean over all directions.</param>
     /// <param name="buffer">The thread's own.</param>
-    internal abstract double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);
+    /// <param name="enoughDb">Once it is certain to be less than this, anything less may be given: nobody asks by how much.</param>
+    internal abstract double PathLossDb(
+        Point3 hands, double? facingDegrees, TraceBuffer buffer, double enoughDb = double.NegativeInfinity);
 
     /// <summary>No less than that, and quickly found: what the paths that always count leave of the power.</summary>
     internal abstract double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);

@@ -64,6 +64,9 @@ internal struct FoundPaths(Action<IFoundPath>? each, double power = 0)
     /// <summary>Whether only the power is wanted.</summary>
     internal readonly bool IsSumOnly => each is null;
 
+    /// <summary>The power from which on nobody asks for more.</summary>
+    internal double Enough { get; init; } = double.PositiveInfinity;
+
     /// <summary>Adds the power of a path that nobody looks at.</summary>
     internal void Add(double power) => Power += power;
 

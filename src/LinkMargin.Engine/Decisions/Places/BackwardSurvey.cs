@@ -14,6 +14,9 @@ namespace LinkMargin.Engine.Decisions.Places;
 /// </summary>
 internal sealed class BackwardSurvey
 {
+    // So much more than the weakest so far is more, whatever the rounding.
+    private const double RoundingDb = 1e-9;
+
     private readonly LinkModel model;
     private readonly (Seat Seat, SpotModel Back)[] seats;
     private readonly double greatestLossDb;
@@ -92,11 +95,13 @@ internal sealed class BackwardSurvey
                 break;
             }
 
-            weakestDb = Math.Min(weakestDb, HeadroomDb(seat, seats[seat].Back.PathLossDb(at, seats[seat].Seat.FacingDegrees, buffer)));
+            double enoughDb = HeadroomDb(seat, weakestDb) - RoundingDb;
+            weakestDb = Math.Min(weakestDb, HeadroomDb(seat, seats[seat].Back.PathLossDb(at, seats[seat].Seat.FacingDegrees, buffer, enoughDb)));
         }
 
         return weakestDb;
 
+        // The loss for a headroom by the same sum.
         double HeadroomDb(int seat, double lossDb) => greatestLossDb - lossDb - seats[seat].Seat.RequiredDb + (moreDb?[seat] ?? 0);
     }
 }

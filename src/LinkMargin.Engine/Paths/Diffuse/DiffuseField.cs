@@ -47,10 +47,8 @@ internal sealed class DiffuseField
         exchange = shell.Exchange;
         double[] atFirst = FirstStrikes(console);
         first = shell.Solver.Strikes(atFirst, false, near?.first, leastShare);
-        (double[] mirrored, double[] scattered) = exchange.Reflected(first);
-        once = shell.Solver.Strikes(exchange.Struck(mirrored), false, near?.once, leastShare);
-        (double[] again, double[] onwards) = exchange.Reflected(once);
-        double[] setOut = Sum(scattered, again, onwards);
+        once = shell.Solver.Strikes(exchange.Struck(exchange.ReflectedByMirrors(first)), false, near?.once, leastShare);
+        double[] setOut = exchange.ReflectedOnwards(first, once);
         all = shell.Solver.Strikes(exchange.Struck(setOut), true, near?.all, leastShare);
         sent = Sum(setOut, exchange.Sent(all, true));
         densities = new double[sent.Length];

@@ -48,8 +48,10 @@ internal sealed class ExchangeSolver
             Leave(strikes, atFirst, withReflection, sent, left);
         }
 
-        for (int step = 0; step < MostSteps && !(step > 0 && IsSettled(left, strikes, leastShare)); step++)
+        bool isFirst = near is null;
+        for (int step = 0; step < MostSteps && (isFirst || !IsSettled(left, strikes, leastShare)); step++)
         {
+            isFirst = false;
             Correct(strikes, left, withReflection, sent, setOut);
             Leave(strikes, atFirst, withReflection, sent, left);
         }

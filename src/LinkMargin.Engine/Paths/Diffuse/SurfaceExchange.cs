@@ -144,17 +144,28 @@ internal sealed class SurfaceExchange
         return sum / whole[cell];
     }
 
-    /// <summary>What mirrors reflect of what strikes, and what other things reflect.</summary>
-    internal (double[] ByMirrors, double[] Scattered) Reflected(double[] strikes)
+    /// <summary>What mirrors reflect of what strikes.</summary>
+    internal double[] ReflectedByMirrors(double[] strikes)
     {
-        double[] byMirrors = new double[Count], scattered = new double[Count];
-        for (int i = 0; i < strikes.Length; i++)
+        var sent = new double[Count];
+        for (int i = 0; i < sent.Length; i++)
         {
-            byMirrors[i] = strikes[i] * mirrors[i];
-            scattered[i] = strikes[i] * (reflects[i] - mirrors[i]);
+            sent[i] = mirrors[i] * strikes[i];
         }
 
-        return (byMirrors, scattered);
+        return sent;
+    }
+
+    /// <summary>What other things than mirrors reflect of what strikes first, and all that is reflected of what strikes after a mirror.</summary>
+    internal double[] ReflectedOnwards(double[] first, double[] once)
+    {
+        var sent = new double[Count];
+        for (int i = 0; i < sent.Length; i++)
+        {
+            sent[i] = ((reflects[i] - mirrors[i]) * first[i]) + (reflects[i] * once[i]);
+        }
+
+        return sent;
     }
 
     /// <summary>What leaves each facet of what strikes it and its other face.</summary>

@@ -32,7 +32,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
         }
 
         int all = house.Scene.Uprights.Length + house.Scene.Plates.Count;
-        for (int number = 0; number < all; number++)
+        for (int number = 0; number < all && found.Power < found.Enough; number++)
         {
             Try(number, ends, leastPower, buffer, ref found);
         }
