@@ -15,7 +15,7 @@ internal sealed class RunSectionLayer(PlanView view, SectionCut cut, IReadOnlyLi
 
     /// <summary>Ground that numbers take, pixels.</summary>
     public static IEnumerable<LabelBox> NumberBoxes(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) =>
-        runs.Select(run => RunSigns.NumberBox(view.Pixel(NumberAt(cut, run)), view.PixelsPerPoint));
+        NumbersOf(cut, runs).Select(one => RunSigns.NumberBox(view.Pixel(one.At), view.PixelsPerPoint));
 
     /// <summary>Ground that lines and numbers take, pixels.</summary>
     public static IEnumerable<LabelBox> Ground(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) =>
@@ -56,17 +56,17 @@ internal sealed class RunSectionLayer(PlanView view, SectionCut cut, IReadOnlyLi
     {
         protected override void Draw(SKCanvas canvas)
         {
-            foreach (DrawnRun run in runs)
+            foreach ((int number, Point2 at) in NumbersOf(cut, runs))
             {
-                RunSigns.DrawNumber(canvas, run.Number, View.Pixel(NumberAt(cut, run)), Colour, View.PixelsPerPoint);
+                RunSigns.DrawNumber(canvas, number, View.Pixel(at), Colour, View.PixelsPerPoint);
             }
         }
     }
 
-    // In the middle of the longest stretch as it is seen.
-    private static Point2 NumberAt(SectionCut cut, DrawnRun run)
-    {
-        (_, Point2 from, Point2 to) = Stretches(cut, run.Route).MaxBy(one => one.From.DistanceTo(one.To));
-        return 0.5 * (from + to);
-    }
+    // On the longest stretch of each as it is seen.
+    private static IEnumerable<(int Number, Point2 At)> NumbersOf(SectionCut cut, IReadOnlyList<DrawnRun> runs) => RunSigns.NumberPlaces(
+        from run in runs
+        where run.Route.Legs.Count > 0
+        let longest = Stretches(cut, run.Route).MaxBy(one => one.From.DistanceTo(one.To))
+        select (run.Number, longest.From, longest.To));
 }

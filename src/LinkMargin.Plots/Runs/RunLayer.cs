@@ -34,11 +34,11 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
                     yield return box;
                 }
             }
+        }
 
-            if (NumberAt(house, run, levelIndex) is { } place)
-            {
-                yield return RunSigns.NumberBox(view.Pixel(place), view.PixelsPerPoint);
-            }
+        foreach ((_, Point2 place) in NumbersOn(house, runs, levelIndex))
+        {
+            yield return RunSigns.NumberBox(view.Pixel(place), view.PixelsPerPoint);
         }
     }
 
@@ -70,20 +70,20 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
             }
         }
 
-        foreach (DrawnRun run in runs)
+        foreach ((int number, Point2 place) in NumbersOn(house, runs, levelIndex))
         {
-            if (NumberAt(house, run, levelIndex) is { } place)
-            {
-                RunSigns.DrawNumber(canvas, run.Number, View.Pixel(place), Palette.Spot, View.PixelsPerPoint);
-            }
+            RunSigns.DrawNumber(canvas, number, View.Pixel(place), Palette.Spot, View.PixelsPerPoint);
         }
     }
 
-    // In the middle of the longest stretch on the level.
-    private static Point2? NumberAt(House house, DrawnRun run, int levelIndex) =>
-        StretchesOn(house, run.Route, levelIndex).Where(stretch => stretch.From.DistanceTo(stretch.To) > SlackMetres)
-            .OrderByDescending(stretch => stretch.From.DistanceTo(stretch.To))
-            .Select(stretch => (Point2?)(0.5 * (stretch.From + stretch.To))).FirstOrDefault();
+    // On the longest stretch of each on the level.
+    private static IEnumerable<(int Number, Point2 At)> NumbersOn(House house, IReadOnlyList<DrawnRun> runs, int levelIndex) => RunSigns.NumberPlaces(
+        from run in runs
+        let stretches = StretchesOn(house, run.Route, levelIndex)
+        where stretches.Count > 0
+        let longest = stretches.MaxBy(stretch => stretch.From.DistanceTo(stretch.To))
+        where longest.From.DistanceTo(longest.To) > SlackMetres
+        select (run.Number, longest.From, longest.To));
 
     // A leg in a floor belongs to the plan below it.
     private static IEnumerable<RouteLeg> LegsOn(House house, Route route, int levelIndex)

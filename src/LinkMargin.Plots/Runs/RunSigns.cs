@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
 using SkiaSharp;
@@ -33,6 +34,13 @@ internal static class RunSigns
     /// <summary>The ground that a number takes about its middle, pixels.</summary>
     public static LabelBox NumberBox(SKPoint at, double pixelsPerPoint) =>
         LabelBox.Around(at.X, at.Y, Wider * BoxPoints * pixelsPerPoint, BoxPoints * pixelsPerPoint);
+
+    /// <summary>Where the numbers of runs stand: in the middle of a stretch each, those that share one beside each other along it.</summary>
+    public static IEnumerable<(int Number, Point2 At)> NumberPlaces(IEnumerable<(int Number, Point2 From, Point2 To)> stretches) =>
+        from shared in stretches.GroupBy(one => (Math.Round(one.From.X + one.To.X, 1), Math.Round(one.From.Y + one.To.Y, 1)))
+        let count = shared.Count()
+        from one in shared.Select((one, i) => (one.Number, one.From, one.To, Share: (i + 1) / (count + 1.0)))
+        select (one.Number, one.From + (one.Share * (one.To - one.From)));
 
     /// <summary>The line of a run: dashed where it is out of sight in a floor.</summary>
     public static SKPaint Line(bool isHidden, SKColor colour, double pixelsPerPoint) => isHidden
