@@ -35,7 +35,7 @@ public sealed partial class VectorPicture : IDisposable
         string svg = Encoding.UTF8.GetString(stream.ToArray());
         int content = svg.IndexOf('>', svg.IndexOf("<svg", StringComparison.Ordinal)) + 1;
 
-        // The library counts its names through a whole run; counted anew, the same picture gives the same text.
+        // The library counts its names through a whole run; counted from the start again, the same picture gives the same text.
         Dictionary<string, int> names = [];
         string inner = IdsAndReferences().Replace(svg[content..svg.LastIndexOf("</svg>", StringComparison.Ordinal)], match =>
         {

@@ -83,11 +83,11 @@ internal sealed class CertaintySection(HandoverFindings findings, HandoverPictur
 
     private ListItem ItemOf(UnknownEffect effect)
     {
-        AlternativeEffect[] telling = [.. effect.Alternatives.Where(Matters)];
-        AlternativeEffect[] told = telling.Length > 0 ? telling : [effect.Alternatives.MaxBy(one => Math.Abs(ChangeOf(one)))!];
-        string ifs = string.Join(" ", told.Select(one => $"If it is {Described(effect.Unknown.Kind, one.Alternative.Row)}, {ThenOf(one)}."));
+        AlternativeEffect[] decisive = [.. effect.Alternatives.Where(Matters)];
+        AlternativeEffect[] shown = decisive.Length > 0 ? decisive : [effect.Alternatives.MaxBy(one => Math.Abs(ChangeOf(one)))!];
+        string otherwise = string.Join(" ", shown.Select(one => $"If it is {Described(effect.Unknown.Kind, one.Alternative.Row)}, {ThenOf(one)}."));
         return new ListItem(
-            $"{MapFindings.Capital(words.Subject(effect.Unknown))}: described as {Described(effect.Unknown.Kind, effect.Unknown.Assumed)}. {ifs}",
+            $"{MapFindings.Capital(words.Subject(effect.Unknown))}: described as {Described(effect.Unknown.Kind, effect.Unknown.Assumed)}. {otherwise}",
             $"How: {AssumptionWords.HowToCheck(effect.Unknown)}.");
     }
 
