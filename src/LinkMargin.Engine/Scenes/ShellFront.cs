@@ -294,12 +294,25 @@ internal readonly ref struct FoldedOutlets
     {
         if (!fold.IsLevel)
         {
-            return new FoldedOutlets(Outlet.Of(box, ray), null, 0);
+            return new FoldedOutlets(Outlet.Of(box, ray) ?? OfOtherLeg(box, ray, fold), null, 0);
         }
 
         Point3 start = ray.From.Plan.At(fold.Image(ray.From.Z)), imageOfEnd = ray.To.Plan.At(fold.Image(ray.To.Z));
         return new FoldedOutlets(
             Outlet.Of(box, start, imageOfEnd, 0, ray.Start), Outlet.Of(box, ray.From, ray.To, ray.Start, 1), ray.Start);
+    }
+
+    // Of a path that a side of the shell reflects inside it one leg lies in the shell: its front goes on in the image of the shell, which
+    // it leaves where the other leg does.
+    private static Outlet? OfOtherLeg(FixtureBox box, in Ray leg, in Fold fold)
+    {
+        if (fold.Mirror < 0 || !box.HasMirror(fold.Mirror))
+        {
+            return null;
+        }
+
+        (double mirror, Point3 image) = leg.End < 1 ? (leg.End, leg.To) : (leg.Start, leg.From);
+        return Outlet.Of(box, leg.PointAt(mirror), fold.Image(image), 0, 1);
     }
 
     /// <summary>Where the leg leaves that a share of the ray's length belongs to.</summary>

@@ -64,6 +64,13 @@ internal readonly struct Fold
     /// <summary>The image of a height in a level mirror.</summary>
     internal double Image(double height) => (2 * Height) - height;
 
+    /// <summary>The image of a place in an upright mirror.</summary>
+    internal Point3 Image(Point3 place)
+    {
+        double twice = 2 * Before(place.Plan);
+        return new Point3(place.X - (twice * normalX), place.Y - (twice * normalY), place.Z);
+    }
+
     /// <summary>Cuts heights to those before a level mirror.</summary>
     internal (double Bottom, double Top) Before(double bottom, double top) => !IsLevel ? (bottom, top)
         : facesUp ? (Math.Max(bottom, Height), top)
