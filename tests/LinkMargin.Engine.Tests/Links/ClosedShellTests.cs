@@ -1,7 +1,6 @@
 using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Tests.Houses;
 
