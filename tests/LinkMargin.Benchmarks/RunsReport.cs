@@ -1,6 +1,5 @@
 using System.Globalization;
 using LinkMargin.Engine.Cables;
-using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Runs;
 
