@@ -17,7 +17,7 @@ public sealed class PicturesOfThePage(BrowserFixture fixture)
         }
 
         await using ServedHouse house = await ServedHouse.OfDemo();
-        await Take(house, folder, "page", 1280, 800, ColorScheme.Light);
+        await Take(house, folder, "page-1", 1280, 800, ColorScheme.Light);
         await Take(house, folder, "page-dark", 1280, 800, ColorScheme.Dark);
         await Take(house, folder, "page-narrow", 400, 800, ColorScheme.Light);
         await using OpenPage page = await OpenPage.Of(fixture.Browser, house.Server.NewAddress());

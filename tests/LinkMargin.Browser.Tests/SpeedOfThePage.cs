@@ -122,7 +122,7 @@ public sealed class SpeedOfThePage(BrowserFixture fixture, ITestOutputHelper out
         for (int i = 0; i < Moves / 2; i++)
         {
             double[] at = place(i);
-            (LoadedHouse now, _, _) = TriedHouse.Try(
+            (LoadedHouse now, _, _) = Step.Try(
                 state.Now, [], [new HouseChange(ChangeKinds.MoveSpot) { Name = spotName, Level = state.Now.House.Spots[0].LevelIndex, X = at[0], Y = at[1], Height = 1.6 }]);
             Spot spot = now.House.Spots.First(one => one.Name == spotName);
             LinkModel model = services.Models.For(now.House, []);

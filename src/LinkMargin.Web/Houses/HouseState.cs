@@ -1,5 +1,4 @@
 using LinkMargin.Engine.Houses;
-using LinkMargin.Files.Changes;
 using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Web.Houses;
@@ -19,8 +18,3 @@ internal sealed record HouseState(int Version, HouseOnDisk Disk, LoadedHouse InF
     /// <summary>The seats with people on them who obstruct links.</summary>
     public IReadOnlyList<Seat> Occupied => [.. Now.House.Seats.Where(seat => People.Contains(seat.Name) && seat.FacingDegrees is not null)];
 }
-
-/// <summary>What was done at once: a drag, a click, a remedy with all it needs.</summary>
-/// <param name="Changes">The changes, in order.</param>
-/// <param name="Words">The same in words.</param>
-internal sealed record Step(IReadOnlyList<HouseChange> Changes, IReadOnlyList<string> Words);

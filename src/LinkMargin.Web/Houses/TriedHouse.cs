@@ -1,4 +1,3 @@
-using LinkMargin.Engine.Houses;
 using LinkMargin.Files.Changes;
 using LinkMargin.Files.Edits;
 using LinkMargin.Files.Journals;
@@ -25,7 +24,7 @@ internal sealed class TriedHouse : IDisposable
     private readonly Journal journal;
     private readonly List<Step> steps = []; // those undone too
     private readonly IReadOnlyList<string> peopleAtStart;
-    private List<IReadOnlyList<HouseChange>>? recoverable;
+    private IReadOnlyList<IReadOnlyList<HouseChange>>? recoverable;
     private HouseOnDisk latest; // the file as it is on disk, errors and all
     private int done;
     private HouseState state;
@@ -34,8 +33,8 @@ internal sealed class TriedHouse : IDisposable
     {
         (this.source, this.journal, latest, peopleAtStart) = (source, journal, disk, people);
         state = new HouseState(1, disk, disk.Loaded!, disk.Loaded!, [], 0) { People = people };
-        recoverable = StepsOf(journal.Found) is { Count: > 0 } found ? found : null;
-        RecoveryNote = NoteOf(journal.Found, disk.Hash);
+        recoverable = EarlierSteps.Of(journal.Found) is { Count: > 0 } found ? found : null;
+        RecoveryNote = EarlierSteps.NoteOf(journal.Found, disk.Hash);
         if (recoverable is null)
         {
             journal.Restart(disk.Hash, []);
@@ -117,7 +116,7 @@ internal sealed class TriedHouse : IDisposable
                 throw new EditFaultException("this is more than one page can try at once; save what is tried, or start again from the file");
             }
 
-            (LoadedHouse now, IReadOnlyList<string> people, Step step) = Try(state.Now, state.People, changes);
+            (LoadedHouse now, IReadOnlyList<string> people, Step step) = Step.Try(state.Now, state.People, changes);
             journal.Add(new JournalEntry(JournalEntry.Change) { Changes = changes });
             steps.RemoveRange(done, steps.Count - done);
             steps.Add(step);
@@ -151,7 +150,7 @@ internal sealed class TriedHouse : IDisposable
 
         journal.Add(new JournalEntry(JournalEntry.Redo));
         done++;
-        (LoadedHouse now, IReadOnlyList<string> people, _) = Try(state.Now, state.People, steps[done - 1].Changes);
+        (LoadedHouse now, IReadOnlyList<string> people, _) = Step.Try(state.Now, state.People, steps[done - 1].Changes);
         return state with { Now = now, People = people };
     });
 
@@ -162,7 +161,7 @@ internal sealed class TriedHouse : IDisposable
         IReadOnlyList<string> unfit = [];
         Change(() =>
         {
-            List<IReadOnlyList<HouseChange>> earlier = recoverable ?? [];
+            IReadOnlyList<IReadOnlyList<HouseChange>> earlier = recoverable ?? [];
             recoverable = null;
             RecoveryNote = "";
             HouseState next = Replayed(state.InFile, peopleAtStart, goOn ? earlier : [], out unfit);
@@ -226,57 +225,6 @@ internal sealed class TriedHouse : IDisposable
         }
     }
 
-    /// <summary>A house with some changes more, for a moment and without a trace.</summary>
-    /// <exception cref="EditFaultException">One of them cannot be made.</exception>
-    public static (LoadedHouse Now, IReadOnlyList<string> People, Step Step) Try(
-        LoadedHouse before, IReadOnlyList<string> people, IReadOnlyList<HouseChange> changes)
-    {
-        House house = before.House;
-        List<string> words = [];
-        foreach (HouseChange change in changes)
-        {
-            words.Add(ChangeWords.Of(change, house, before.Unit));
-            foreach (var edit in new ChangeReader(house, before.Tables, before.Unit).Read(change))
-            {
-                house = edit.ApplyTo(house);
-            }
-
-            people = change.Kind == ChangeKinds.People ? [.. (change.Seats ?? []).Distinct(StringComparer.Ordinal)] : people;
-        }
-
-        return (before with { House = house, AsWritten = before.AsWritten, WhatIf = [.. before.WhatIf, .. words] }, people, new Step(changes, words));
-    }
-
-    private static List<IReadOnlyList<HouseChange>> StepsOf(JournalContent content)
-    {
-        List<IReadOnlyList<HouseChange>> all = [];
-        int made = 0;
-        foreach (JournalEntry entry in content.Entries)
-        {
-            switch (entry.Do)
-            {
-                case JournalEntry.Change when entry.Changes is { } changes:
-                    all.RemoveRange(made, all.Count - made);
-                    all.Add(changes);
-                    made++;
-                    break;
-                case JournalEntry.Undo:
-                    made = Math.Max(0, made - 1);
-                    break;
-                case JournalEntry.Redo:
-                    made = Math.Min(all.Count, made + 1);
-                    break;
-            }
-        }
-
-        return all[..made];
-    }
-
-    private static string NoteOf(JournalContent found, string hash) =>
-        found.IsDamaged ? "A part of the journal is damaged; what stands before it is offered."
-        : found.BaseHash is { } was && was != hash && found.Entries.Count > 0 ? "The house file has changed since."
-        : "";
-
     private void RefuseWhileRecoverable()
     {
         if (recoverable is not null)
@@ -295,7 +243,7 @@ internal sealed class TriedHouse : IDisposable
         {
             try
             {
-                (now, people, Step step) = Try(now, people, changes);
+                (now, people, Step step) = Step.Try(now, people, changes);
                 fit.Add(step);
             }
             catch (EditFaultException fault)

@@ -1,4 +1,3 @@
-using System.Net.WebSockets;
 using System.Text.Json;
 using System.Threading.Channels;
 using LinkMargin.Engine.Fields;
@@ -18,15 +17,11 @@ namespace LinkMargin.Web.Live;
 /// </summary>
 internal sealed class LivePage : IDisposable
 {
-    // A wish is a few hundred bytes.
-    private const int MostRequestBytes = 64 * 1024;
-
     // Maps sent and not yet on the screen: one being painted, one on its way.
     private const int MostUnpainted = 2;
 
-    private readonly WebSocket socket;
+    private readonly PageSocket socket;
     private readonly PageServices services;
-    private readonly Channel<(byte[] Bytes, WebSocketMessageType Type)> outbox = Channel.CreateUnbounded<(byte[], WebSocketMessageType)>();
     private readonly Channel<bool> wake = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
     private readonly Lock gate = new();
     private WatchRequest? wanted;
@@ -36,7 +31,7 @@ internal sealed class LivePage : IDisposable
     private bool hasScale;
 
     /// <summary>Makes one.</summary>
-    public LivePage(WebSocket socket, PageServices services) => (this.socket, this.services) = (socket, services);
+    public LivePage(PageSocket socket, PageServices services) => (this.socket, this.services) = (socket, services);
 
     /// <summary>Serves it until it is closed or the server stops.</summary>
     public async Task Run(CancellationToken stopping)
@@ -50,58 +45,19 @@ internal sealed class LivePage : IDisposable
             Send(message);
         }
 
-        Task[] loops = [Receive(ended.Token), Task.Run(() => Work(ended.Token), CancellationToken.None), Write(ended.Token)];
         try
         {
-            await await Task.WhenAny(loops);
-        }
-        catch (Exception fault) when (fault is OperationCanceledException or WebSocketException or IOException)
-        {
-            // The page is gone, or everything ends.
+            await socket.Run(Take, Work, ended);
         }
         finally
         {
             services.Tried.Changed -= Wake;
             services.Jobs.Told -= Send;
-            await ended.CancelAsync();
-            CancelFiner();
-            await Close();
-            await Task.WhenAll(loops.Select(Finished));
         }
     }
 
     /// <inheritdoc/>
     public void Dispose() => finer.Dispose();
-
-    private static async Task Finished(Task loop)
-    {
-        try
-        {
-            await loop;
-        }
-        catch (Exception fault) when (fault is OperationCanceledException or WebSocketException or IOException)
-        {
-            // It was told to end.
-        }
-    }
-
-    private async Task Close()
-    {
-        if (socket.State is not (WebSocketState.Open or WebSocketState.CloseReceived))
-        {
-            return;
-        }
-
-        using var soon = new CancellationTokenSource(TimeSpan.FromSeconds(1));
-        try
-        {
-            await socket.CloseOutputAsync(WebSocketCloseStatus.EndpointUnavailable, "the server ends", soon.Token);
-        }
-        catch (Exception fault) when (fault is OperationCanceledException or WebSocketException or IOException)
-        {
-            // The browser was faster.
-        }
-    }
 
     private void Wake()
     {
@@ -119,50 +75,14 @@ internal sealed class LivePage : IDisposable
         }
     }
 
-    private void Send(Message message) => outbox.Writer.TryWrite((PageJson.Bytes(message), WebSocketMessageType.Text));
+    private void Send(Message message) => socket.Send(message);
 
-    private async Task Write(CancellationToken cancellation)
-    {
-        await foreach ((byte[] bytes, WebSocketMessageType type) in outbox.Reader.ReadAllAsync(cancellation))
-        {
-            await socket.SendAsync(bytes, type, endOfMessage: true, cancellation);
-        }
-    }
-
-    private async Task Receive(CancellationToken cancellation)
-    {
-        byte[] buffer = new byte[MostRequestBytes];
-        while (true)
-        {
-            int count = 0;
-            ValueWebSocketReceiveResult part;
-            do
-            {
-                if (count == buffer.Length)
-                {
-                    throw new WebSocketException("A request is larger than any page sends.");
-                }
-
-                part = await socket.ReceiveAsync(buffer.AsMemory(count), cancellation);
-                count += part.Count;
-            }
-            while (!part.EndOfMessage);
-
-            if (part.MessageType == WebSocketMessageType.Close)
-            {
-                return;
-            }
-
-            Take(buffer.AsSpan(0, count));
-        }
-    }
-
-    private void Take(ReadOnlySpan<byte> json)
+    private void Take(byte[] buffer, int count)
     {
         WatchRequest? request;
         try
         {
-            request = JsonSerializer.Deserialize(json, PageJson.Default.WatchRequest);
+            request = JsonSerializer.Deserialize(buffer.AsSpan(0, count), PageJson.Default.WatchRequest);
         }
         catch (JsonException)
         {
@@ -185,6 +105,7 @@ internal sealed class LivePage : IDisposable
     {
         WatchRequest? answered = null, mapped = null;
         int answeredVersion = 0, mappedVersion = 0;
+        await using CancellationTokenRegistration leaves = cancellation.Register(CancelFiner);
         await foreach (bool _ in wake.Reader.ReadAllAsync(cancellation))
         {
             CancellationToken finerToken;
@@ -257,7 +178,7 @@ internal sealed class LivePage : IDisposable
         try
         {
             (LoadedHouse now, IReadOnlyList<string> people, _) = request.Preview is { } preview
-                ? TriedHouse.Try(state.Now, state.People, [preview])
+                ? Step.Try(state.Now, state.People, [preview])
                 : (state.Now, state.People, null!);
             Spot? spot = now.House.Spots.FirstOrDefault(one => one.Name == request.Spot) ?? (now.House.Spots.Count > 0 ? now.House.Spots[0] : null);
             return spot is null ? null : new Moment(request, state, now, [.. now.House.Seats.Where(seat => people.Contains(seat.Name) && seat.FacingDegrees is not null)], spot);
@@ -323,8 +244,8 @@ internal sealed class LivePage : IDisposable
         }
     }
 
-    private void SendField(Moment moment, (Field Median, Field CountOn) field, int flags) => outbox.Writer.TryWrite(
-        (FieldFrame.Of(moment.Request.Generation, moment.State.Version, flags, field.Median, field.CountOn), WebSocketMessageType.Binary));
+    private void SendField(Moment moment, (Field Median, Field CountOn) field, int flags) =>
+        socket.Send(FieldFrame.Of(moment.Request.Generation, moment.State.Version, flags, field.Median, field.CountOn));
 
     private sealed record Moment(WatchRequest Request, HouseState State, LoadedHouse Now, IReadOnlyList<Seat> Occupied, Spot Spot)
     {

@@ -141,7 +141,7 @@ internal sealed class Routes(PageServices services, Action end, CancellationToke
         }
 
         using WebSocket socket = await context.WebSockets.AcceptWebSocketAsync();
-        using var page = new LivePage(socket, services);
+        using var page = new LivePage(new PageSocket(socket), services);
         await page.Run(stopping);
     }
 

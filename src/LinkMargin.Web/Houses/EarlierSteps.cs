@@ -1,0 +1,42 @@
+using LinkMargin.Files.Changes;
+using LinkMargin.Files.Journals;
+
+namespace LinkMargin.Web.Houses;
+
+/// <summary>The steps that a journal holds of an earlier page.</summary>
+internal static class EarlierSteps
+{
+    /// <summary>Those that were not undone, in order.</summary>
+    public static IReadOnlyList<IReadOnlyList<HouseChange>> Of(JournalContent content)
+    {
+        List<IReadOnlyList<HouseChange>> all = [];
+        int made = 0;
+        foreach (JournalEntry entry in content.Entries)
+        {
+            switch (entry.Do)
+            {
+                case JournalEntry.Change when entry.Changes is { } changes:
+                    all.RemoveRange(made, all.Count - made);
+                    all.Add(changes);
+                    made++;
+                    break;
+                case JournalEntry.Undo:
+                    made = Math.Max(0, made - 1);
+                    break;
+                case JournalEntry.Redo:
+                    made = Math.Min(all.Count, made + 1);
+                    break;
+            }
+        }
+
+        return all[..made];
+    }
+
+    /// <summary>What is to be known before somebody goes on with them; empty for nothing.</summary>
+    /// <param name="found">What the journal holds.</param>
+    /// <param name="hash">What stands for the house file as it is now.</param>
+    public static string NoteOf(JournalContent found, string hash) =>
+        found.IsDamaged ? "A part of the journal is damaged; what stands before it is offered."
+        : found.BaseHash is { } was && was != hash && found.Entries.Count > 0 ? "The house file has changed since."
+        : "";
+}
