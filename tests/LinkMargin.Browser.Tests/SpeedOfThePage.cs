@@ -6,6 +6,7 @@ using LinkMargin.Engine.Links;
 using LinkMargin.Files.Changes;
 using LinkMargin.Files.Resources;
 using LinkMargin.Reports.Houses;
+using LinkMargin.Web.Answers;
 using LinkMargin.Web.Houses;
 using LinkMargin.Web.Live;
 using Microsoft.Playwright;
@@ -118,7 +119,8 @@ public sealed class SpeedOfThePage(BrowserFixture fixture, ITestOutputHelper out
         PageServices services = page.House.Server.Services;
         HouseState state = page.House.Tried.Current;
         string spotName = state.Now.House.Spots[0].Name;
-        List<double> seats = [], coarse = [], clocked = [];
+        List<double> seats = [], quick = [], coarse = [];
+        DrawnSeats nearby = services.Figures.Of(state, state.Now, [], state.Now.House.Spots[0]);
         for (int i = 0; i < Moves / 2; i++)
         {
             double[] at = place(i);
@@ -126,16 +128,15 @@ public sealed class SpeedOfThePage(BrowserFixture fixture, ITestOutputHelper out
                 state.Now, [], [new HouseChange(ChangeKinds.MoveSpot) { Name = spotName, Level = state.Now.House.Spots[0].LevelIndex, X = at[0], Y = at[1], Height = 1.6 }]);
             Spot spot = now.House.Spots.First(one => one.Name == spotName);
             LinkModel model = services.Models.For(now.House, []);
-            var clock = Stopwatch.StartNew();
+            quick.Add(Processor(() => services.Figures.Quick(state, now, [], spot, nearby)!));
             seats.Add(Processor(() => services.Figures.Of(state, now, [], spot)));
-            clocked.Add(clock.Elapsed.TotalMilliseconds);
             coarse.Add(Processor(() => services.Fields.Coarse(model, spot, 7, CancellationToken.None)));
         }
 
         HouseState still = state;
         Spot kept = still.Now.House.Spots[0];
         double fine = Processor(() => services.Fields.Fine(services.Models.For(still.Now.House, []), kept, kept.LevelIndex, CancellationToken.None).ToArray());
-        Say($"  {name}, processor time of the server: seats {Median(seats):0} ms (by the clock {Median(clocked):0}), coarse map {Median(coarse):0} ms, fine map {fine:0} ms");
+        Say($"  {name}, processor time of the server: seats while dragging {Median(quick):0} ms, at rest {Median(seats):0} ms, coarse map {Median(coarse):0} ms, fine map {fine:0} ms");
     }
 
     private static double Processor(Func<object> work)

@@ -77,6 +77,29 @@ public sealed class LiveTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Figures_that_follow_a_hand_are_close_and_become_exact_where_it_rests()
+    {
+        using ClientWebSocket socket = await Connect();
+        await Next(socket, "house");
+        await Watch(socket, 1, "shelf");
+        await Next(socket, "cables");
+        await Watch(socket, 2, "shelf", new HouseChange(ChangeKinds.MoveSpot) { Name = "shelf", Level = 0, X = 1.4, Y = 1.1, Height = 1.2 });
+        JsonElement following = await Next(socket, "figures"), resting = await Next(socket, "figures");
+        Assert.Equal(2, following.GetProperty("generation").GetInt32());
+        Assert.Equal(2, resting.GetProperty("generation").GetInt32());
+
+        var state = house.Tried.Current;
+        House moved = state.Now.House with { Spots = [state.Now.House.Spots[0] with { Plan = new(1.4, 1.1), HeightMetres = 1.2 }] };
+        var exact = HouseUncertainty.Of(new LinkModel(moved), moved.Spots, moved.Seats, state.Now.Uncertainty);
+        for (int i = 0; i < moved.Seats.Count; i++)
+        {
+            double countOnDb = exact.Between(moved.Spots[0], moved.Seats[i]).MarginAtConfidenceDb;
+            Assert.Equal(countOnDb, resting.GetProperty("seats")[i].GetProperty("countOnDb").GetDouble(), 1e-9);
+            Assert.Equal(countOnDb, following.GetProperty("seats")[i].GetProperty("countOnDb").GetDouble(), 1.0);
+        }
+    }
+
+    [Fact]
     public async Task Of_many_wishes_only_the_latest_must_be_answered_and_it_always_is()
     {
         using ClientWebSocket socket = await Connect();

@@ -17,30 +17,50 @@ namespace LinkMargin.Web.Answers;
 internal sealed class SeatFigures(Models models, FileFigures inFile, double confidence)
 {
     /// <summary>The seats that a console at a spot is played from, in a house.</summary>
-    public IReadOnlyList<SeatFigure> Of(HouseState state, LoadedHouse now, IReadOnlyList<Seat> occupied, Spot spot)
+    public DrawnSeats Of(HouseState state, LoadedHouse now, IReadOnlyList<Seat> occupied, Spot spot)
     {
-        Seat[] seats = [.. now.House.Seats.Where(seat => seat.IsPlayedAt(spot))];
+        Seat[] seats = SeatsOf(now.House, spot);
         LinkModel model = models.For(now.House, occupied);
         var uncertainty = HouseUncertainty.Of(model, [spot], seats, now.Uncertainty, confidence);
-        bool isTried = !ReferenceEquals(now.House, state.InFile.House) || occupied.Count > 0;
-        return [.. seats.Select(seat => Of(uncertainty, spot, seat, isTried ? inFile.CountOnDb(state, spot.Name, seat.Name) : null))];
+        LinkBudget[] budgets = LinkEvaluation.Budgets(model, spot, seats);
+        return new DrawnSeats(
+            spot.Name,
+            seats.Zip(budgets).ToDictionary(pair => pair.First.Name, pair => new DrawnSeat(uncertainty.With(pair.Second), uncertainty.MarginAtConfidenceDb(pair.Second), pair.Second.MarginDb)),
+            [.. seats.Select(seat => Of(uncertainty, spot, seat, InFileDb(state, now, occupied, spot, seat)))]);
+    }
+
+    /// <summary>
+    /// The same at a small part of the cost, for a hand that moves something: what the draws add to a seat's margin at the tables' losses changes slowly
+    /// with the place, so that of a place nearby serves.
+    /// </summary>
+    /// <param name="nearby">The figures of a place nearby; null for none.</param>
+    /// <returns>Null where there are none of this spot with these seats.</returns>
+    public IReadOnlyList<SeatFigure>? Quick(HouseState state, LoadedHouse now, IReadOnlyList<Seat> occupied, Spot spot, DrawnSeats? nearby)
+    {
+        Seat[] seats = SeatsOf(now.House, spot);
+        if (nearby is null || nearby.Spot != spot.Name || !seats.All(seat => nearby.BySeat.ContainsKey(seat.Name)))
+        {
+            return null;
+        }
+
+        return [.. LinkEvaluation.Budgets(models.For(now.House, occupied), spot, seats).Select(budget =>
+        {
+            DrawnSeat drawn = nearby.BySeat[budget.Seat.Name];
+            double moreDb = budget.MarginDb - drawn.PlainDb;
+            return Of(
+                budget.Seat,
+                drawn.CountOnDb + moreDb,
+                drawn.Drawn.MedianDb + moreDb,
+                drawn.Drawn.ProbabilityOf(budget.Seat.RequiredDb - moreDb),
+                InFileDb(state, now, occupied, spot, budget.Seat));
+        })];
     }
 
     /// <summary>One seat's figures.</summary>
     public static SeatFigure Of(HouseUncertainty uncertainty, Spot spot, Seat seat, double? inFileDb)
     {
         (DrawnMargins drawn, double countOnDb) = uncertainty.Between(spot, seat);
-        double probability = drawn.ProbabilityOf(seat.RequiredDb);
-        return new SeatFigure(
-            seat.Name,
-            countOnDb,
-            drawn.MedianDb,
-            probability,
-            countOnDb >= seat.RequiredDb,
-            ShownMargin.Text(countOnDb, seat.RequiredDb),
-            ShownMargin.Text(drawn.MedianDb),
-            UncertaintyWords.Likely(probability),
-            inFileDb);
+        return Of(seat, countOnDb, drawn.MedianDb, drawn.ProbabilityOf(seat.RequiredDb), inFileDb);
     }
 
     /// <summary>What is found for one spot, in a sentence.</summary>
@@ -53,4 +73,32 @@ internal sealed class SeatFigures(Models models, FileFigures inFile, double conf
                 ? $"{MapFindings.Capital(spot.Name)}: the seat {(passing == 1 ? "passes" : "does not pass")}"
                 : FormattableString.Invariant($"{MapFindings.Capital(spot.Name)}: {passing} of {figures.Count} seats pass");
     }
+
+    private static SeatFigure Of(Seat seat, double countOnDb, double medianDb, double probability, double? inFileDb) => new(
+        seat.Name,
+        countOnDb,
+        medianDb,
+        probability,
+        countOnDb >= seat.RequiredDb,
+        ShownMargin.Text(countOnDb, seat.RequiredDb),
+        ShownMargin.Text(medianDb),
+        UncertaintyWords.Likely(probability),
+        inFileDb);
+
+    private static Seat[] SeatsOf(House house, Spot spot) => [.. house.Seats.Where(seat => seat.IsPlayedAt(spot))];
+
+    private double? InFileDb(HouseState state, LoadedHouse now, IReadOnlyList<Seat> occupied, Spot spot, Seat seat) =>
+        ReferenceEquals(now.House, state.InFile.House) && occupied.Count == 0 ? null : inFile.CountOnDb(state, spot.Name, seat.Name);
 }
+
+/// <summary>The seats' figures for a spot, and what they were drawn from.</summary>
+/// <param name="Spot">The spot.</param>
+/// <param name="BySeat">What each seat's figures came from, by its name.</param>
+/// <param name="Figures">The figures.</param>
+internal sealed record DrawnSeats(string Spot, IReadOnlyDictionary<string, DrawnSeat> BySeat, IReadOnlyList<SeatFigure> Figures);
+
+/// <summary>One seat's margins in the drawn houses.</summary>
+/// <param name="Drawn">The margins.</param>
+/// <param name="CountOnDb">The margin to count on.</param>
+/// <param name="PlainDb">The margin at the tables' losses.</param>
+internal sealed record DrawnSeat(DrawnMargins Drawn, double CountOnDb, double PlainDb);

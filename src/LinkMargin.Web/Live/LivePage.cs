@@ -28,7 +28,9 @@ internal sealed class LivePage : IDisposable
     private CancellationTokenSource finer = new();
     private int unpainted;
     private int toldVersion, comparedVersion, cabledVersion;
-    private bool hasScale;
+    private bool hasScale, isApproximate;
+    private double allowanceDb; // from the median down to the margin to count on, at the seats
+    private DrawnSeats? drawn; // of the last place that was not passed by in haste
 
     /// <summary>Makes one.</summary>
     public LivePage(PageSocket socket, PageServices services) => (this.socket, this.services) = (socket, services);
@@ -132,7 +134,11 @@ internal sealed class LivePage : IDisposable
 
                 if (request != answered || state.Version != answeredVersion)
                 {
-                    moment = moment with { AllowanceDb = TellFigures(moment) };
+                    if (request.Preview is null || !TellQuickly(moment))
+                    {
+                        TellFigures(moment);
+                    }
+
                     (answered, answeredVersion) = (request, state.Version);
                 }
 
@@ -148,6 +154,11 @@ internal sealed class LivePage : IDisposable
                     await TellComparison(state, finerToken);
                     TellFine(moment, finerToken);
                     await TellCables(state, finerToken);
+                }
+                else if (isApproximate && !finerToken.IsCancellationRequested)
+                {
+                    // The hand rests on its way: what was close is made right.
+                    TellFigures(moment);
                 }
             }
             catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
@@ -190,17 +201,32 @@ internal sealed class LivePage : IDisposable
         }
     }
 
-    private double TellFigures(Moment moment)
+    private bool TellQuickly(Moment moment)
     {
-        IReadOnlyList<SeatFigure> figures = services.Figures.Of(moment.State, moment.Now, moment.Occupied, moment.Spot);
-        Send(new FiguresMessage(moment.Request.Generation, moment.State.Version, moment.Spot.Name, SeatFigures.WordsOf(moment.Spot, figures), figures));
-        return figures.Count > 0 ? figures.Average(figure => figure.MedianDb - figure.CountOnDb) : 0;
+        if (services.Figures.Quick(moment.State, moment.Now, moment.Occupied, moment.Spot, drawn) is not { } figures)
+        {
+            return false;
+        }
+
+        Send(moment, figures);
+        return isApproximate = true;
     }
+
+    private void TellFigures(Moment moment)
+    {
+        drawn = services.Figures.Of(moment.State, moment.Now, moment.Occupied, moment.Spot);
+        Send(moment, drawn.Figures);
+        isApproximate = false;
+        allowanceDb = drawn.Figures.Count > 0 ? drawn.Figures.Average(figure => figure.MedianDb - figure.CountOnDb) : 0;
+    }
+
+    private void Send(Moment moment, IReadOnlyList<SeatFigure> figures) =>
+        Send(new FiguresMessage(moment.Request.Generation, moment.State.Version, moment.Spot.Name, SeatFigures.WordsOf(moment.Spot, figures), figures));
 
     private void TellCoarse(Moment moment, CancellationToken cancellation)
     {
         IReadOnlyList<(Field Median, Field CountOn)> fields = services.Fields.Coarse(
-            services.Models.For(moment.Now.House, moment.Occupied), moment.Spot, moment.AllowanceDb, cancellation);
+            services.Models.For(moment.Now.House, moment.Occupied), moment.Spot, allowanceDb, cancellation);
         if (!hasScale)
         {
             hasScale = true;
@@ -247,8 +273,5 @@ internal sealed class LivePage : IDisposable
     private void SendField(Moment moment, (Field Median, Field CountOn) field, int flags) =>
         socket.Send(FieldFrame.Of(moment.Request.Generation, moment.State.Version, flags, field.Median, field.CountOn));
 
-    private sealed record Moment(WatchRequest Request, HouseState State, LoadedHouse Now, IReadOnlyList<Seat> Occupied, Spot Spot)
-    {
-        public double AllowanceDb { get; init; }
-    }
+    private sealed record Moment(WatchRequest Request, HouseState State, LoadedHouse Now, IReadOnlyList<Seat> Occupied, Spot Spot);
 }

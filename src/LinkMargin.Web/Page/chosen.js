@@ -9,8 +9,21 @@ import { fieldMetres, fieldValue, snapped } from './units.js';
 /** Draws what has changed. @param {Set<string>} changed */
 export function draw(changed) {
   if (!store.house) return;
-  if (['house', 'chosen', 'found', 'radios', 'cables', 'preview', 'linkSeat'].some(key => changed.has(key))) refill(byId('chosen'), ...content());
+  if (['house', 'chosen', 'found', 'radios', 'cables', 'linkSeat'].some(key => changed.has(key))) refill(byId('chosen'), ...content());
+  else if (changed.has('preview')) follow();
   if (['house', 'chosen', 'figures'].some(key => changed.has(key))) refill(byId('brief'), ...brief());
+}
+
+/** Level and place of what is being moved, in the fields that stand there already. */
+function follow() {
+  const { chosen, house } = store;
+  if (chosen?.kind !== 'spot' && chosen?.kind !== 'seat') return;
+  const thing = placed(`move-${chosen.kind}`, chosen.kind === 'spot' ? house.spots : house.seats, chosen.name);
+  const values = thing ? { level: thing.level, East: fieldValue(thing.x, house.inFeet), North: fieldValue(thing.y, house.inFeet), facing: Math.round(thing.facing ?? 0) } : {};
+  for (const [key, value] of Object.entries(values)) {
+    const field = byId('chosen').querySelector(`[data-key="${CSS.escape(`${chosen.name} ${key}`)}"]`);
+    if (field && field !== document.activeElement) field.value = String(value);
+  }
 }
 
 /** In a narrow window: the chosen thing in a line, since its panel is far below the plan. */

@@ -11,7 +11,7 @@ const DIRECTIONS = 16;
 const RINGS = [0.15, 0.9, 1.8, 3, 4.4]; // in heights of the label
 const SLIDES = [0.18, 0.36, -0.18, -0.36]; // in widths
 const FROM_LEADER = 1; // the ring from which a line joins label and mark
-const ROOM = 2, NEARER = 14;
+const ROOM = 2, NEARER = 9, CLOSE = 24;
 const COST_OF_RING = 0.35, COST_OF_ANOTHERS = 1.2, COST_OF_CROSSING = 1.5, COST_OF_NO_PLACE = 8;
 
 /** @param {Box} one @param {Box} other */
@@ -68,9 +68,10 @@ function bestOf(request, all, frame, taken, labels, soft) {
     if (away >= least) break;
     const box = inside(boxAround(x, y, request.width, request.height), frame);
     if (taken.some(other => overlaps(grown(box, ROOM), other))) continue;
-    const hasLeader = ring >= FROM_LEADER && !request.isOptional, own = distance(box, request);
+    const own = distance(box, request), others = Math.min(...all.filter(other => other !== request).map(other => distance(box, other)));
+    const hasLeader = !request.isOptional && (ring >= FROM_LEADER || others < CLOSE);
     const cost = away + soft.reduce((sum, wall) => sum + shared(box, wall), 0) / area
-      + (all.some(other => other !== request && distance(box, other) < own + NEARER) ? COST_OF_ANOTHERS : 0)
+      + (others < own + NEARER ? COST_OF_ANOTHERS : 0)
       + (hasLeader && labels.some(other => crosses(request, box, grown(other, 1))) ? COST_OF_CROSSING : 0);
     if (cost < least) [best, least] = [{ box, hasLeader, cost }, cost];
   }

@@ -11,9 +11,8 @@ const LINE = 15, PAD_X = 4, PAD_Y = 2, SIGN = 12;
 
 /** Draws the marks of a sheet, and keeps the ground they take. @param {import('./plan.js').Sheet} sheet */
 export function drawMarks(sheet) {
-  const box = sheet.marks.getBoundingClientRect();
-  if (box.width === 0) return;
-  const [west, south, east, north] = sheet.level.bounds, scale = box.width / (east - west);
+  if (sheet.width === 0) return;
+  const [west, south, east, north] = sheet.level.bounds, scale = sheet.width / (east - west);
   const at = thing => ({ px: (thing.x - west) * scale, py: (north - thing.y) * scale });
   const inPixels = one => ({ left: (one.left - west) * scale, right: (one.right - west) * scale, top: (north - one.top) * scale, bottom: (north - one.bottom) * scale });
   const marks = [...seats(sheet, at), ...spots(sheet, at), ...places(sheet, at), ...elsewhere(sheet, at)];
@@ -21,7 +20,7 @@ export function drawMarks(sheet) {
   const ground = marks.map(mark => boxAround(mark.px, mark.py, 2 * mark.reach, 2 * mark.reach));
   const floor = boxesOf(sheet.level.floor).map(inPixels), frame = floor.length > 0
     ? { left: Math.min(...floor.map(one => one.left)) + 3, right: Math.max(...floor.map(one => one.right)) - 3, top: Math.min(...floor.map(one => one.top)) + 3, bottom: Math.max(...floor.map(one => one.bottom)) - 3 }
-    : { left: 2, top: 2, right: box.width - 2, bottom: box.height - 2 };
+    : { left: 2, top: 2, right: sheet.width - 2, bottom: sheet.height - 2 };
   for (const mark of marks) Object.assign(mark, sizeOf(mark));
   // A mark without a label is ground all the same.
   const found = placeLabels(marks.map(mark => ({ ...mark, isOptional: mark.isOptional || mark.lines.length === 0 })), frame, walls);
@@ -29,7 +28,7 @@ export function drawMarks(sheet) {
   sheet.taken = [...ground, ...marks.filter(mark => mark.place).map(mark => mark.place.box)];
   drawRooms(sheet, at, scale, [...walls, ...solid]);
   // On paper the plan has another size; what is drawn in pixels is scaled with it.
-  sheet.marks.setAttribute('viewBox', `0 0 ${box.width} ${box.height}`);
+  sheet.marks.setAttribute('viewBox', `0 0 ${sheet.width} ${sheet.height}`);
   const focused = document.activeElement instanceof SVGElement && sheet.marks.contains(document.activeElement) ? document.activeElement.dataset.key : null;
   sync(sheet.marks, marks);
   if (focused && document.activeElement?.dataset?.key !== focused) sheet.marks.querySelector(`[data-key="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });

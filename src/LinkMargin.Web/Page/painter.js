@@ -27,12 +27,13 @@ export function surfaceOf(field, layer, house) {
  * Paints.
  * @param {HTMLCanvasElement} canvas
  * @param {import('./frame.js').FieldFrame} field
- * @param {{layer: string, house: any, scale: any, level: any, taken: import('./labels.js').Box[]}} what `taken`: ground, in pixels, where no figure goes
+ * @param {{layer: string, house: any, scale: any, level: any, taken: import('./labels.js').Box[], ratio: number}} what `taken`: ground, in pixels, where no figure
+ *   goes; `ratio`: dots of the canvas in a pixel
  */
-export function paint(canvas, field, { layer, house, scale, level, taken }) {
+export function paint(canvas, field, { layer, house, scale, level, taken, ratio }) {
   const context = canvas.getContext('2d');
   const [west, south, east, north] = level.bounds;
-  const perMetre = canvas.width / (east - west), ratio = canvas.width / Math.max(1, canvas.clientWidth), pixel = ratio / perMetre;
+  const perMetre = canvas.width / (east - west), pixel = ratio / perMetre;
   const shown = surfaceOf(field, layer, house);
   const below = layer === 'countOn' ? shown : new Surface(field, field.countOn);
   const toMetres = () => context.setTransform(perMetre, 0, 0, -perMetre, -west * perMetre, north * perMetre);

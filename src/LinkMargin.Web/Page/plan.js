@@ -13,11 +13,14 @@ import { put, store } from './store.js';
  * @property {any} level
  * @property {number} index
  * @property {HTMLElement} figure
+ * @property {HTMLElement} stack
  * @property {HTMLCanvasElement} canvas
  * @property {SVGSVGElement} built
  * @property {SVGGElement} paths
  * @property {SVGSVGElement} marks
  * @property {any} painted the field on the canvas
+ * @property {number} width of the plan on the screen, pixels; 0 until it is known
+ * @property {number} height
  * @property {import('./labels.js').Box[]} taken ground of marks and labels, pixels
  */
 
@@ -25,7 +28,14 @@ import { put, store } from './store.js';
 export let sheets = [];
 let drawnHouse = null, drawnLevel = -2;
 
-const sizes = new ResizeObserver(redraw);
+// Sizes are told once they have changed: asking for them while things move would lay the page out again for each plan.
+const sizes = new ResizeObserver(entries => {
+  for (const { target, contentRect } of entries) {
+    const sheet = sheets.find(one => one.stack === target);
+    if (sheet) Object.assign(sheet, { width: contentRect.width, height: contentRect.height });
+  }
+  redraw();
+});
 document.fonts.addEventListener('loadingdone', redraw);
 
 const PAPER_RATIO = 3;
@@ -58,7 +68,7 @@ export function draw(changed) {
     if (changed.has('chosen') || changed.has('all')) showChosen(sheet);
   }
   const first = sheets[0], [west, , east] = first?.level.bounds ?? [0, 0, 1];
-  if (first) put({ pixelsPerMetre: Math.round(100 * first.canvas.clientWidth / (east - west)) / 100 });
+  if (first) put({ pixelsPerMetre: Math.round(100 * first.width / (east - west)) / 100 });
   for (; store.unpainted > 0; store.unpainted--) painted();
 }
 
@@ -71,7 +81,7 @@ function build() {
   const figures = sheets.map(sheet => sheet.figure).reverse();
   if (figures.length !== byId('plans').children.length || figures.some((figure, i) => figure !== byId('plans').children[i])) refill(byId('plans'), ...figures);
   byId('plans').classList.toggle('single', sheets.length === 1);
-  for (const sheet of sheets) sizes.observe(sheet.figure);
+  for (const sheet of sheets) sizes.observe(sheet.stack);
 }
 
 /** A level's sheet. What holds map and marks stays: the map never flickers, and a mark that is moved by keys keeps the focus. */
@@ -89,7 +99,7 @@ function sheetOf({ level, index }, old) {
   stack.style.aspectRatio = `${east - west} / ${north - south}`;
   stack.style.setProperty('--ratio', String((east - west) / (north - south)));
   const figure = el('figure', { class: 'level', dataset: { level: index } }, el('figcaption', {}, level.name), stack);
-  return { level, index, figure, canvas, built, paths, marks, painted: null, taken: [] };
+  return { level, index, figure, stack, canvas, built, paths, marks, painted: null, width: 0, height: 0, taken: [] };
 }
 
 /** @param {any} level @param {number} index @param {SVGGElement} paths */
@@ -127,11 +137,11 @@ function drawField(sheet, changed) {
   const key = `${store.layer} ${store.house.version} ${field.isFine ? sheet.taken.map(box => `${box.left.toFixed(0)},${box.top.toFixed(0)},${box.right.toFixed(0)}`).join(' ') : ''}`;
   if (sheet.painted === field && sheet.paintedKey === key) return;
   const ratio = (window.devicePixelRatio || 1) * (isPrinting ? PAPER_RATIO : 1), [west, south, east, north] = sheet.level.bounds;
-  const width = Math.round(sheet.canvas.clientWidth * ratio);
+  const width = Math.round(sheet.width * ratio);
   if (width === 0) return;
   sheet.canvas.width = width;
   sheet.canvas.height = Math.round(width * (north - south) / (east - west));
-  paint(sheet.canvas, field, { layer: store.layer, house: store.house, scale: store.scale, level: sheet.level, taken: sheet.taken });
+  paint(sheet.canvas, field, { layer: store.layer, house: store.house, scale: store.scale, level: sheet.level, taken: sheet.taken, ratio });
   sheet.painted = field;
   sheet.paintedKey = key;
   sheet.figure.dataset.fine = String(field.isFine);
