@@ -33,8 +33,7 @@ internal sealed class SeatFigures(Models models, FileFigures inFile, double conf
     /// The same at a small part of the cost, for a hand that moves something: what the draws add to a seat's margin at the tables' losses changes slowly
     /// with the place, so that of a place nearby serves.
     /// </summary>
-    /// <param name="nearby">The figures of a place nearby; null for none.</param>
-    /// <returns>Null where there are none of this spot with these seats.</returns>
+    /// <returns>Null where the place nearby is not of this spot, or has not these seats.</returns>
     public IReadOnlyList<SeatFigure>? Quick(HouseState state, LoadedHouse now, IReadOnlyList<Seat> occupied, Spot spot, DrawnSeats? nearby)
     {
         Seat[] seats = SeatsOf(now.House, spot);
