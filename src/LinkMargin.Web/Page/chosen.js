@@ -109,7 +109,7 @@ function spotContent({ name }) {
   return spot && [
     placeFields('move-spot', spot, 'height'),
     cables && el('p', {}, cables.words),
-    cables && cables.runs.length > 0 && el('details', {}, el('summary', {}, 'Its cable runs'), el('ul', {}, ...cables.runs.map(text => el('li', {}, text)))),
+    cables && cables.runs.length > 0 && el('details', { open: byId('chosen').querySelector('details')?.open ?? false }, el('summary', {}, 'Its cable runs'), el('ul', {}, ...cables.runs.map(text => el('li', {}, text)))),
   ];
 }
 

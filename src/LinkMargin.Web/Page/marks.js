@@ -7,7 +7,7 @@ import { boxesOf } from './shapes.js';
 import { store, withPreview } from './store.js';
 import { lengthText } from './units.js';
 
-const LINE = 15, PAD_X = 4, PAD_Y = 2, SIGN = 12;
+const LINE = 15, PAD_X = 4, PAD_Y = 2, SIGN = 12, HANDLE = 26;
 
 /** Draws the marks of a sheet, and keeps the ground they take. @param {import('./plan.js').Sheet} sheet */
 export function drawMarks(sheet) {
@@ -22,8 +22,9 @@ export function drawMarks(sheet) {
     ? { left: Math.min(...floor.map(one => one.left)) + 3, right: Math.max(...floor.map(one => one.right)) - 3, top: Math.min(...floor.map(one => one.top)) + 3, bottom: Math.max(...floor.map(one => one.bottom)) - 3 }
     : { left: 2, top: 2, right: sheet.width - 2, bottom: sheet.height - 2 };
   for (const mark of marks) Object.assign(mark, sizeOf(mark));
-  // A mark without a label is ground all the same.
-  const found = placeLabels(marks.map(mark => ({ ...mark, isOptional: mark.isOptional || mark.lines.length === 0 })), frame, walls);
+  // A mark without a label is ground all the same, and so is the handle of a chosen seat.
+  const bare = marks.filter(mark => mark.handle).map(({ handle }) => ({ ...handle, reach: 9, width: 1, height: 1, isOptional: true }));
+  const found = placeLabels([...marks.map(mark => ({ ...mark, isOptional: mark.isOptional || mark.lines.length === 0 })), ...bare], frame, walls);
   marks.forEach((mark, i) => { mark.place = mark.lines.length > 0 ? found[i] : null; });
   sheet.taken = [...ground, ...marks.filter(mark => mark.place).map(mark => mark.place.box)];
   drawRooms(sheet, at, scale, [...walls, ...solid]);
@@ -121,8 +122,9 @@ function seats(sheet, at) {
   return store.house.seats.map(seat => withPreview('move-seat', seat)).filter(seat => seat.level === sheet.index).map(seat => {
     const figure = figures.get(seat.name), isChosen = store.chosen?.kind === 'seat' && store.chosen.name === seat.name;
     const verdict = !figure ? 'plain' : figure.passes ? 'passes' : 'fails', isOccupied = store.house.people.includes(seat.name), turns = seat.facing !== undefined && seat.facing !== null;
+    const place = at(seat), angle = (seat.facing ?? 0) * Math.PI / 180, handle = isChosen && turns ? { x: HANDLE * Math.cos(angle), y: -HANDLE * Math.sin(angle) } : null;
     return {
-      ...at(seat), reach: turns ? 12 : 8, key: `seat ${seat.name}`, kind: 'seat', name: seat.name, facing: seat.facing, sign: Boolean(figure), passes: figure?.passes,
+      ...place, handle: handle && { px: place.px + handle.x, py: place.py + handle.y }, reach: turns ? 12 : 8, key: `seat ${seat.name}`, kind: 'seat', name: seat.name, facing: seat.facing, sign: Boolean(figure), passes: figure?.passes,
       lines: figure ? [seat.name, `${figure.countOn} ${figure.passes ? '≥' : '<'} ${seat.requiredDb} dB`] : [seat.name],
       cls: `seat ${verdict}${isOccupied ? ' occupied' : ''}${isChosen ? ' chosen' : ''}`,
       spoken: `Seat ${seat.name}${figure ? `: ${figure.countOn} decibels to count on, ${figure.passes ? 'passes' : 'does not pass'} the required ${seat.requiredDb}` : ''}${isOccupied ? ', somebody sits there' : ''}`,
@@ -132,9 +134,7 @@ function seats(sheet, at) {
         ...(isOccupied ? [svg('circle', { r: 10, class: 'person' })] : []),
         svg('circle', { r: 5.5, class: 'body' }),
         ...(verdict === 'fails' ? [svg('path', { d: 'M-3 3L3 -3', class: 'bar' })] : []),
-        ...(isChosen && turns
-          ? [svg('circle', { r: 7, class: 'turn', cx: 26 * Math.cos(seat.facing * Math.PI / 180), cy: -26 * Math.sin(seat.facing * Math.PI / 180) }, svg('title', {}, 'Drag to turn the seat'))]
-          : []),
+        ...(handle ? [svg('circle', { r: 7, class: 'turn', cx: handle.x, cy: handle.y }, svg('title', {}, 'Drag to turn the seat'))] : []),
       ],
     };
   });
