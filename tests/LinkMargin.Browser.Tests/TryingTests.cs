@@ -64,6 +64,8 @@ public sealed class TryingTests(BrowserFixture fixture)
     public async Task A_click_opens_a_door_another_shuts_it_and_the_list_shows_what_that_does()
     {
         await using ServedPage page = await ServedPage.Of(fixture);
+        await page.Page.Locator(".grip[data-name='study door']").HoverAsync();
+        await page.Open.Has("#hover", "study door: shut, door-hollow. Click to open it");
         await page.Page.Locator(".grip[data-name='study door']").ClickAsync();
         await page.Tried("open door study door");
         await page.Page.Locator(".swing").WaitForAsync();

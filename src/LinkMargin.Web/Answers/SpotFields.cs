@@ -25,7 +25,7 @@ internal interface ISpotFields
 internal sealed class StagedSpotFields(UncertaintyBasis basis, double confidence) : ISpotFields
 {
     // Few enough cells for a map while somebody drags, whatever the size of the house; fine enough, afterwards, for lines that read well.
-    private const int CoarseCells = 1500;
+    private const int CoarseCells = 1000;
     private const double LeastCoarseMetres = 0.25;
     private const int FineCells = 8000;
     private const double LeastFineMetres = 0.15;

@@ -107,7 +107,10 @@ function builtOf(level, index, paths) {
   const [west, south, east, north] = level.bounds;
   const path = (shape, cls, data) => svg('path', { d: shape, class: cls, ...data });
   const thing = (kind, item) => ({ dataset: { kind, name: item.name, level: String(index) } });
-  const chosenBy = (kind, item, shape, cls, title) => svg('path', { d: shape, class: cls, ...thing(kind, item) }, svg('title', {}, title));
+  const chosenBy = (kind, item, shape, cls, words) => {
+    const { dataset } = thing(kind, item);
+    return svg('path', { d: shape, class: cls, dataset: { ...dataset, words } });
+  };
   const group = svg('g', { transform: 'scale(1,-1)' },
     path(level.floor, 'rooms'),
     path(level.joists, 'joists', { 'clip-path': `url(#floor-${index})` }),
@@ -123,7 +126,7 @@ function builtOf(level, index, paths) {
       path(item.shape, `hole ${item.kind}`),
       item.swing && path(item.swing, 'swing'),
       item.leaf && path(item.leaf, `leaf ${item.kind}`),
-      item.kind !== 'gap' && chosenBy('opening', item, item.shape, 'grip', `${item.name}: ${item.open ? 'open' : 'shut'}, ${item.material}`)]),
+      item.kind !== 'gap' && chosenBy('opening', item, item.shape, 'grip', `${item.name}: ${item.open ? 'open' : 'shut'}, ${item.material}${item.kind !== 'door' ? '' : item.open ? '. Click to shut it' : '. Click to open it'}`)]),
     paths);
   return svg('svg', { class: 'built', viewBox: `${west} ${-north} ${east - west} ${north - south}`, 'aria-hidden': 'true' },
     svg('clipPath', { id: `floor-${index}` }, path(level.floor)), group);

@@ -1,4 +1,4 @@
-// What is under the pointer, the finger or the reading point: the margin there, and what a click does with what is built.
+// What is under the pointer, the finger or the reading point: the margin there or what is built, and what a click does with it.
 
 import { byId } from './dom.js';
 import { change, choose, tryResult } from './choose.js';
@@ -40,8 +40,9 @@ function clickOn(thing) {
 
 /** @param {MouseEvent} event */
 function readAt(event) {
-  const at = store.preview ? null : placeAt(event.clientX, event.clientY);
-  show(at ? marginAt(at.level, at.x, at.y) : '', event.clientX, event.clientY);
+  const at = store.preview ? null : placeAt(event.clientX, event.clientY), built = at && /** @type {any} */ (event.target).closest('[data-words]')?.dataset;
+  const margin = at && built?.kind !== 'opening' ? marginAt(at.level, at.x, at.y) : '';
+  show([built?.words, margin].filter(words => words).join('. '), event.clientX, event.clientY);
 }
 
 /** @param {KeyboardEvent} event */
