@@ -50,6 +50,29 @@ public sealed class TryingTests(BrowserFixture fixture)
     }
 
     [BrowserFact]
+    public async Task A_finger_drags_a_mark_and_does_not_scroll_the_page()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture, ServedHouse.Small, 400, hasTouch: true);
+        ICDPSession session = await page.Page.Context.NewCDPSessionAsync(page.Page);
+        (float x, float y) = await page.Open.MiddleOf(Sofa);
+        await Touch("touchStart", (x, y));
+        for (int i = 1; i <= 8; i++)
+        {
+            await Touch("touchMove", (x + (4 * i), y - (8 * i)));
+        }
+
+        await Touch("touchEnd");
+        await page.Tried("move seat sofa to");
+        Assert.Equal(0, await page.Page.EvaluateAsync<double>("() => scrollY"));
+
+        Task Touch(string type, params (float X, float Y)[] at) => session.SendAsync("Input.dispatchTouchEvent", new Dictionary<string, object>
+        {
+            ["type"] = type,
+            ["touchPoints"] = at.Select(point => new Dictionary<string, object> { ["x"] = point.X, ["y"] = point.Y }).ToArray(),
+        });
+    }
+
+    [BrowserFact]
     public async Task The_console_is_dragged_to_another_level()
     {
         await using ServedPage page = await ServedPage.Of(fixture, DemoHouse.Text);

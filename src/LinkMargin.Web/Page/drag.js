@@ -19,6 +19,8 @@ let drag = null;
 export function listen() {
   const plans = byId('plans');
   plans.addEventListener('pointerdown', begin);
+  // A finger on a mark moves it and does not scroll the page; browsers differ in whether the style alone says so within a drawing.
+  plans.addEventListener('touchstart', event => { if (event.target.closest('.mark:not(.place)')) event.preventDefault(); }, { passive: false });
   plans.addEventListener('keydown', onKey);
   plans.addEventListener('dragstart', event => event.preventDefault());
   plans.addEventListener('focusout', settle);
@@ -41,7 +43,8 @@ function begin(event) {
   byId('plans').addEventListener('pointermove', move, { signal });
   byId('plans').addEventListener('pointerup', () => finish(true), { signal });
   byId('plans').addEventListener('pointercancel', () => finish(false), { signal });
-  byId('plans').addEventListener('lostpointercapture', () => finish(false), { signal });
+  // A finger is captured by what it touches first; that this is lost to the plans is no end.
+  byId('plans').addEventListener('lostpointercapture', event => { if (event.target === byId('plans')) finish(false); }, { signal });
   window.addEventListener('blur', () => finish(false), { signal });
   window.addEventListener('keydown', event => { if (event.key === 'Escape') { event.stopPropagation(); finish(false); } }, { signal, capture: true });
 }
