@@ -35,6 +35,12 @@ public interface ISpotJudge
     /// <param name="seats">The seats it is played from, at least one.</param>
     public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats);
 
+    /// <summary>Scores a spot of which the budgets are known.</summary>
+    /// <param name="model">The house, ready.</param>
+    /// <param name="spot">The spot; it need not be one of the house's.</param>
+    /// <param name="budgets">Its budget with each seat it is played from, at least one.</param>
+    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<LinkBudget> budgets);
+
     /// <summary>Headroom of the seat that has least, at each of some places, from links computed backwards, dB.</summary>
     /// <param name="model">The house, ready.</param>
     /// <param name="backwards">The links: seat by seat, each with the places in their order.</param>
@@ -58,7 +64,10 @@ public sealed class MedianJudge : ISpotJudge
     public static MedianJudge Instance { get; } = new();
 
     /// <inheritdoc/>
-    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats) => new(spot, LinkEvaluation.Budgets(model, spot, seats));
+    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats) => Score(model, spot, LinkEvaluation.Budgets(model, spot, seats));
+
+    /// <inheritdoc/>
+    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<LinkBudget> budgets) => new(spot, budgets);
 
     /// <inheritdoc/>
     public double[] WeakestHeadroomDb(LinkModel model, StoredPaths backwards, IReadOnlyList<Seat> seats, IReadOnlyList<Point3> places)

@@ -17,10 +17,12 @@ namespace LinkMargin.Engine.Uncertainty;
 public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence) : ISpotJudge
 {
     /// <inheritdoc/>
-    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats)
+    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats) => Score(model, spot, LinkEvaluation.Budgets(model, spot, seats));
+
+    /// <inheritdoc/>
+    public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<LinkBudget> budgets)
     {
-        IReadOnlyList<LinkBudget> budgets = LinkEvaluation.Budgets(model, spot, seats);
-        var uncertainty = HouseUncertainty.Of(model, [spot], seats, basis, confidence);
+        var uncertainty = HouseUncertainty.Of(model, [spot], [.. budgets.Select(budget => budget.Seat)], basis, confidence);
 
         // Whatever the spot is called later, these are its margins.
         return new SpotScore(spot, budgets, new DecisionMargin(uncertainty.AtConfidence.Words, budget => uncertainty.MarginAtConfidenceDb(budget with { Spot = spot })))

@@ -25,6 +25,13 @@ public sealed class ImproveSearch
         trial = new RemedyTrial(house, model, request.Spot, judge ?? MedianJudge.Instance);
     }
 
+    /// <summary>Gets ready to compute with so much doubt about what the median says (<see cref="RemedyTrial.UndecidedDb"/>).</summary>
+    internal ImproveSearch(House house, LinkModel model, ImproveRequest request, ISpotJudge judge, double undecidedDb)
+    {
+        this.request = request;
+        trial = new RemedyTrial(house, model, request.Spot, judge, undecidedDb);
+    }
+
     /// <summary>Searches.</summary>
     /// <param name="progress">Receives the share done, 0 to 1, from any thread; null to hear nothing.</param>
     /// <param name="cancellation">Stops the work.</param>

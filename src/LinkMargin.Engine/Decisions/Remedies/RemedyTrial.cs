@@ -9,17 +9,27 @@ internal sealed class RemedyTrial
 {
     private readonly LinkModel model;
     private readonly ISpotJudge judge;
+    private readonly double undecidedDb;
+    private readonly SpotScore medianBefore;
     private readonly Lazy<BackwardSurvey> survey;
+
+    /// <summary>
+    /// How much more a remedy may gain by the margin that counts than by the median, dB. One that gains so little by the median that this
+    /// cannot make it worth reporting is not drawn.
+    /// </summary>
+    internal const double UndecidedDb = 0.4;
 
     /// <summary>Gets ready to try edits of a house.</summary>
     /// <param name="house">The house, without people.</param>
     /// <param name="model">The same, ready, with the people on its seats.</param>
     /// <param name="spot">The spot.</param>
     /// <param name="judge">What says how good a spot is.</param>
-    public RemedyTrial(House house, LinkModel model, Spot spot, ISpotJudge judge)
+    /// <param name="undecidedDb">As <see cref="UndecidedDb"/>.</param>
+    public RemedyTrial(House house, LinkModel model, Spot spot, ISpotJudge judge, double undecidedDb = UndecidedDb)
     {
-        (House, this.model, Spot, this.judge) = (house, model, spot, judge);
-        Before = ScoreOf(house, model);
+        (House, this.model, Spot, this.judge, this.undecidedDb) = (house, model, spot, judge, undecidedDb);
+        Before = judge.Score(model, spot, SeatsIn(house));
+        medianBefore = new SpotScore(spot, Before.Budgets);
         survey = new(() => new BackwardSurvey(model, [.. Before.Budgets.Select(budget => budget.Seat)]));
     }
 
@@ -35,8 +45,36 @@ internal sealed class RemedyTrial
     /// <summary>The seat that is worst off as things are.</summary>
     public Seat WeakestSeat => Before.Worst.Seat;
 
-    /// <summary>How the spot serves its seats in an edited house; null where no seat is left that plays there.</summary>
-    public SpotScore? After(House edited)
+    /// <summary>What some remedies gain, by the median where they gain next to nothing by it; null where no seat is left.</summary>
+    public RemedyResult? Result(params IReadOnlyList<Remedy> remedies)
+    {
+        House edited = remedies.Aggregate(House, (house, remedy) => remedy.ApplyTo(house));
+        Spot spot = edited.Spots.First(s => s.Name == Spot.Name);
+        Seat[] seats = SeatsIn(edited);
+        if (seats.Length == 0)
+        {
+            return null;
+        }
+
+        LinkModel ready = ModelOf(edited);
+        RemedyResult byMedian = Gain(remedies, medianBefore, MedianJudge.Instance.Score(ready, spot, seats));
+        return CouldHelp(byMedian) ? Gain(remedies, Before, judge.Score(ready, spot, byMedian.After.Budgets)) : byMedian;
+    }
+
+    private RemedyResult Gain(IReadOnlyList<Remedy> remedies, SpotScore before, SpotScore after)
+    {
+        double? atSeat = after.With(WeakestSeat) is { } budget ? after.By.HeadroomDb(budget) - before.By.HeadroomDb(before.With(WeakestSeat)!) : null;
+        return new RemedyResult(remedies, after, after.WeakestHeadroomDb - before.WeakestHeadroomDb, atSeat)
+        {
+            ProbabilityAtSeat = after.ProbabilityPasses(WeakestSeat),
+        };
+    }
+
+    private bool CouldHelp(RemedyResult byMedian) => byMedian.GainAtSeatDb is not { } atSeatDb
+        || Math.Max(byMedian.GainDb, atSeatDb) + undecidedDb >= ImproveRequest.LeastGainDb;
+
+    // The house with the people on its seats, as far as they sit there still.
+    private LinkModel ModelOf(House edited)
     {
         Seat[] people = [.. edited.Seats.Where(seat => model.Occupied.Any(other => other.Name == seat.Name))];
         bool isSame = people.Length == 0
@@ -44,25 +82,7 @@ internal sealed class RemedyTrial
             && ReferenceEquals(edited.Fixtures, House.Fixtures)
             && edited.Controller == House.Controller
             && edited.Console == House.Console;
-        return edited.Seats.Any(seat => seat.IsPlayedAt(Spot))
-            ? ScoreOf(edited, isSame && model.Occupied.Count == 0 ? model : model.Of(edited, people))
-            : null;
-    }
-
-    /// <summary>What some remedies gain; null where no seat is left.</summary>
-    public RemedyResult? Result(params IReadOnlyList<Remedy> remedies)
-    {
-        House edited = remedies.Aggregate(House, (house, remedy) => remedy.ApplyTo(house));
-        if (After(edited) is not { } after)
-        {
-            return null;
-        }
-
-        double? atSeat = after.With(WeakestSeat) is { } budget ? after.By.HeadroomDb(budget) - Before.WeakestHeadroomDb : null;
-        return new RemedyResult(remedies, after, after.WeakestHeadroomDb - Before.WeakestHeadroomDb, atSeat)
-        {
-            ProbabilityAtSeat = after.ProbabilityPasses(WeakestSeat),
-        };
+        return isSame && model.Occupied.Count == 0 ? model : model.Of(edited, people);
     }
 
     /// <summary>The best of some places for the console's radio, by links computed backwards; null where there are none.</summary>
@@ -81,11 +101,7 @@ internal sealed class RemedyTrial
         return first[Array.IndexOf(headroomDb, headroomDb.Max())];
     }
 
-    private SpotScore ScoreOf(House edited, LinkModel ready)
-    {
-        Spot spot = edited.Spots.First(s => s.Name == Spot.Name);
-        return judge.Score(ready, spot, [.. edited.Seats.Where(seat => seat.IsPlayedAt(spot))]);
-    }
+    private Seat[] SeatsIn(House house) => [.. house.Seats.Where(seat => seat.IsPlayedAt(Spot))];
 }
 
 /// <summary>One remedy or two together, computed.</summary>

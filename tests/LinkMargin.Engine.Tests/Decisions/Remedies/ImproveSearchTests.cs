@@ -55,6 +55,22 @@ public sealed class ImproveSearchTests
         },
         cases: 5);
 
+    /// <summary>A remedy that gains next to nothing by the median is not drawn: were all drawn, the same would be reported.</summary>
+    [Theory, Law]
+    [InlineData(ModelDepth.Direct, 20)]
+    [InlineData(ModelDepth.Full, 4)]
+    public void What_gains_next_to_nothing_by_the_median_would_not_be_reported(ModelDepth depth, int houses) => RoomedHouse.Any.ForAll(
+        house =>
+        {
+            var judge = new JudgeAtConfidence(new UncertaintyBasis(new Spreads(4, 0.2, 3, 0.05, 20, 10, 12)) { Draws = 60 });
+            var model = new LinkModel(house, depth);
+            ImproveResult some = new ImproveSearch(house, model, Request(house), judge).Run();
+            ImproveResult all = new ImproveSearch(house, model, Request(house), judge, double.PositiveInfinity).Run();
+            Assert.Equal(Reported(all.Alone), Reported(some.Alone));
+            Assert.Equal(Reported(all.Pairs), Reported(some.Pairs));
+        },
+        cases: houses);
+
     [Fact]
     public void A_zone_on_another_level_is_reported_with_the_cable_it_takes()
     {
@@ -155,6 +171,9 @@ public sealed class ImproveSearchTests
     }
 
     private static IEnumerable<RemedyResult> Variants(ImproveResult result) => result.Alone.SelectMany(one => one.Alternatives.Prepend(one));
+
+    private static IEnumerable<(string, double)> Reported(IEnumerable<RemedyResult> results) =>
+        results.Select(result => (string.Join(" + ", result.Remedies.Select(remedy => $"{remedy.Kind} {remedy.Thing} {remedy.Side}")), Math.Round(result.GainDb, 9)));
 
     private static ImproveRequest Request(House house) => new(house.Spots[0], [Mesh], [house.Controller, Strong]);
 
