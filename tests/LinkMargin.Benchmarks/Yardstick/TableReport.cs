@@ -16,6 +16,9 @@ internal static class TableReport
 {
     private const int StartRuns = 30;
 
+    // Of each whole program, taken in turn; the median counts.
+    private const int ProgramRuns = 3;
+
     private const string EmptyProject = """
         <Project Sdk="Microsoft.NET.Sdk">
           <PropertyGroup>
@@ -35,7 +38,7 @@ internal static class TableReport
         {
             output.WriteLine($"Building commit {YardstickBuild.Commit}{(withPrograms ? " and publishing both programs" : "")}; some minutes.");
             var yardstick = new YardstickBuild(repository, scratch);
-            string house = Path.Combine(repository, "tests", "LinkMargin.Benchmarks", "Yardstick", "frozen-demo.yaml");
+            string house = FrozenHouse(repository);
             var goals = new List<Goal>();
             goals.AddRange(Engine(output, yardstick.Times(house), house));
             if (withPrograms)
@@ -52,6 +55,25 @@ internal static class TableReport
             Directory.Delete(scratch, recursive: true);
         }
     }
+
+    /// <summary>Prints times of two programs that are published already, and gives ratios.</summary>
+    /// <param name="output">Where to.</param>
+    /// <param name="before">The yardstick's program.</param>
+    /// <param name="now">Today's.</param>
+    internal static IReadOnlyList<Goal> PrintPrograms(TextWriter output, string before, string now)
+    {
+        string scratch = Directory.CreateTempSubdirectory("linkmargin-yardstick-").FullName;
+        try
+        {
+            return [.. Programs(output, scratch, Path.GetFullPath(before), Path.GetFullPath(now), FrozenHouse(Processes.Repository()))];
+        }
+        finally
+        {
+            Directory.Delete(scratch, recursive: true);
+        }
+    }
+
+    private static string FrozenHouse(string repository) => Path.Combine(repository, "tests", "LinkMargin.Benchmarks", "Yardstick", "frozen-demo.yaml");
 
     /// <summary>The rows that need no other program than this one, where the yardstick's times are known.</summary>
     internal static IEnumerable<Goal> Engine(TextWriter output, IReadOnlyDictionary<string, double> before, string path)
@@ -89,13 +111,21 @@ internal static class TableReport
     private static IEnumerable<Goal> Programs(TextWriter output, string scratch, string before, string now, string house)
     {
         string Folder(string name) => Path.Combine(scratch, name);
-        double demoBefore = Processes.Median(Enumerable.Range(0, 3).Select(_ => Processes.Run(before, "demo", "--force", "--out", Folder("demo-before")).ProcessorSeconds));
-        double demoNow = Processes.Median(Enumerable.Range(0, 3).Select(_ => Processes.Run(now, "demo", "--force", "--out", Folder("demo-now")).ProcessorSeconds));
-        yield return Faster(output, "demo, all outputs, published: processor time", demoBefore, demoNow, 8, 15);
-        foreach (string[] search in new[] { new[] { "place", house, "--out", Folder("places") }, ["improve", house] })
+        foreach ((string[] work, double bar, double aim) in new[]
         {
-            double timeBefore = Processes.Run(before, search).ProcessorSeconds, timeNow = Processes.Run(now, [.. search, "--force"]).ProcessorSeconds;
-            yield return Faster(output, $"{search[0]}, published: processor time", timeBefore, timeNow, 4, 10);
+            (new[] { "demo", "--force", "--out", Folder("demo") }, 8.0, 15.0),
+            (["place", house, "--force", "--out", Folder("places")], 4, 10),
+            (["improve", house, "--force"], 4, 10),
+        })
+        {
+            double[] timesBefore = new double[ProgramRuns], timesNow = new double[ProgramRuns];
+            for (int i = 0; i < ProgramRuns; i++)
+            {
+                timesBefore[i] = Processes.Run(before, work).ProcessorSeconds;
+                timesNow[i] = Processes.Run(now, work).ProcessorSeconds;
+            }
+
+            yield return Faster(output, $"{work[0]}, published: processor time", Processes.Median(timesBefore), Processes.Median(timesNow), bar, aim);
         }
 
         Directory.CreateDirectory(Folder("empty"));
