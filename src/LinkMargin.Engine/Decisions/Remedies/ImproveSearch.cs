@@ -63,7 +63,7 @@ public sealed class ImproveSearch
         double one = single.Select(result => result.GainDb).DefaultIfEmpty(0).Max();
         return new ImproveResult(
             trial.Before,
-            single,
+            [.. single.Where(IsNoLoss)],
             [.. InOrder(pairs.Where(pair => pair.GainDb > Math.Max(0, one) + ImproveRequest.LeastGainDb)).Take(MostPairs)],
             remedies.Length + pairs.Length);
 
@@ -122,6 +122,10 @@ public sealed class ImproveSearch
 
     private static bool Helps(RemedyResult result) =>
         result.GainDb >= ImproveRequest.LeastGainDb || result.GainAtSeatDb is null || result.GainAtSeatDb >= ImproveRequest.LeastGainDb;
+
+    // What helps the weakest seat and makes another one worse than that was is of use only in a pair, unless more seats pass.
+    private bool IsNoLoss(RemedyResult result) =>
+        result.GainDb > -ImproveRequest.LeastGainDb || result.After.SeatsPassing > trial.Before.SeatsPassing;
 
     // Another panel is the second best that keeps a side closed: where leaving it open does not help, what is computed for a
     // panel rests on what it reflects, and that is no ground to buy one.

@@ -102,6 +102,24 @@ public sealed class ImproveSearchTests
         },
         cases: 10);
 
+    // In the middle of each room.
+    private static IEnumerable<Zone> ShelvesOn(Level level, int number) => level.Rooms.Select((room, i) =>
+    {
+        Point2 least = room.Outline.Least, middle = least + (0.5 * (room.Outline.Greatest - least));
+        Point2[] corners = [.. new[] { (-1, -1), (1, -1), (1, 1), (-1, 1) }.Select(c => middle + (0.2 * new Point2(c.Item1, c.Item2)))];
+        return new Zone($"shelf {number} {i}", number, new Polygon(corners), [1]);
+    });
+
+    [Fact, Law]
+    public void None_alone_makes_the_weakest_seat_worse_off_unless_more_seats_pass() => RoomedHouse.Any.ForAll(
+        house =>
+        {
+            ImproveResult result = Search(house with { Zones = [.. house.Levels.SelectMany(ShelvesOn)] }, ModelDepth.Direct);
+            Assert.All(result.Alone, alone => Assert.True(
+                alone.GainDb > -ImproveRequest.LeastGainDb || alone.After.SeatsPassing > result.Before.SeatsPassing, $"{alone.GainDb}"));
+        },
+        cases: 40);
+
     [Fact]
     public void A_console_in_a_steel_box_is_helped_by_an_open_side_a_panel_and_a_lead()
     {
