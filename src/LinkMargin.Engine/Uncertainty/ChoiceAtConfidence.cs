@@ -42,13 +42,13 @@ public sealed class ChoiceAtConfidence(LinkModel model, PlaceSearch search, Unce
         int[] indoors = [.. Enumerable.Range(0, grid.Count).Where(i => LevelGrid.IsIndoors(level, grid.CentreOf(i % grid.Columns, i / grid.Columns)))];
         var isIndoors = new HashSet<int>(indoors);
         var carried = new CarriedWithinRooms(level, grid, isIndoors.Contains, ApartMetres);
-        double[][] knownDb = CushionsDb([.. carried.Cells.Select(PlaceOf)], cancellation), cushionDb = new double[indoors.Length][];
+        double[][] knownDb = AllowancesDb([.. carried.Cells.Select(PlaceOf)], cancellation), allowanceDb = new double[indoors.Length][];
         Parallel.For(0, indoors.Length, i =>
         {
             (int Known, double Weight)[] weights = carried.WeightsAt(indoors[i]);
-            cushionDb[i] = [.. search.Survey.Seats.Select((_, seat) => weights.Sum(one => one.Weight * knownDb[one.Known][seat]))];
+            allowanceDb[i] = [.. search.Survey.Seats.Select((_, seat) => weights.Sum(one => one.Weight * knownDb[one.Known][seat]))];
         });
-        double[] weakestDb = search.Survey.WeakestHeadroomDb([.. indoors.Select(PlaceOf)], cushionDb, search.Threads, cellDone, cancellation);
+        double[] weakestDb = search.Survey.WeakestHeadroomDb([.. indoors.Select(PlaceOf)], allowanceDb, search.Threads, cellDone, cancellation);
         double[] field = new double[grid.Count];
         Array.Fill(field, double.NaN);
         for (int i = 0; i < indoors.Length; i++)
@@ -62,17 +62,17 @@ public sealed class ChoiceAtConfidence(LinkModel model, PlaceSearch search, Unce
     }
 
     // What is added to each seat's plain margin at each place to make it the one to count on, dB.
-    private double[][] CushionsDb(Standing[] places, CancellationToken cancellation)
+    private double[][] AllowancesDb(Standing[] places, CancellationToken cancellation)
     {
         StoredPaths stored = search.Survey.Store(places);
         var draws = new LinkDraws(stored, model.Radios, basis);
         double[] none = new double[stored.Parameters.Count];
-        double[][] cushionDb = [.. places.Select(_ => new double[search.Survey.Seats.Count])];
+        double[][] allowanceDb = [.. places.Select(_ => new double[search.Survey.Seats.Count])];
         Parallel.For(0, stored.Links.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
         {
             (int seat, int place) = (i / places.Length, i % places.Length);
-            cushionDb[place][seat] = draws.Of(stored.Links[i]).ExceededDb(confidence) - (model.Radios.GreatestLossDb - stored.Links[i].PathLossDb(none));
+            allowanceDb[place][seat] = draws.Of(stored.Links[i]).ExceededDb(confidence) - (model.Radios.GreatestLossDb - stored.Links[i].PathLossDb(none));
         });
-        return cushionDb;
+        return allowanceDb;
     }
 }

@@ -18,28 +18,28 @@ public static class FieldAtConfidence
     /// <param name="basis">How uncertain the figures are.</param>
     /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
     public static Field Of(LinkModel model, Field field, UncertaintyBasis basis, double confidence) =>
-        FieldCushion.Of(model, field, basis, confidence).AddTo(field);
+        FieldAllowance.Of(model, field, basis, confidence).AddTo(field);
 }
 
 /// <summary>
 /// What is added to each cell of a field to make it the margin to count on. It changes slowly with the console's place as well: while a console is
 /// being moved, that of a place nearby serves, and is drawn again where the console comes to rest.
 /// </summary>
-public sealed class FieldCushion
+public sealed class FieldAllowance
 {
     private const double ApartMetres = 0.5;
     private const double FartherApartMetres = 1;
 
-    private readonly double[] cushionDb; // by cell; 0 where there is no figure
+    private readonly double[] allowanceDb; // by cell; 0 where there is no figure
 
-    private FieldCushion(double[] cushionDb) => this.cushionDb = cushionDb;
+    private FieldAllowance(double[] allowanceDb) => this.allowanceDb = allowanceDb;
 
     /// <summary>Draws it.</summary>
     /// <param name="model">The house, ready.</param>
     /// <param name="field">The field it is for.</param>
     /// <param name="basis">How uncertain the figures are.</param>
     /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
-    public static FieldCushion Of(LinkModel model, Field field, UncertaintyBasis basis, double confidence)
+    public static FieldAllowance Of(LinkModel model, Field field, UncertaintyBasis basis, double confidence)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(field);
@@ -54,15 +54,15 @@ public sealed class FieldCushion
         double[] none = new double[stored.Parameters.Count], known = new double[hands.Length];
         Parallel.For(0, hands.Length, i =>
             known[i] = draws.Of(stored.Links[i]).ExceededDb(confidence) - (model.Radios.GreatestLossDb - stored.Links[i].PathLossDb(none)));
-        double[] cushionDb = new double[grid.Count];
+        double[] allowanceDb = new double[grid.Count];
         Parallel.For(0, grid.Rows, row =>
         {
             for (int cell = row * grid.Columns; cell < (row + 1) * grid.Columns; cell++)
             {
-                cushionDb[cell] = double.IsNaN(field.MarginDb[cell]) ? 0 : carried.WeightsAt(cell).Sum(one => one.Weight * known[one.Known]);
+                allowanceDb[cell] = double.IsNaN(field.MarginDb[cell]) ? 0 : carried.WeightsAt(cell).Sum(one => one.Weight * known[one.Known]);
             }
         });
-        return new FieldCushion(cushionDb);
+        return new FieldAllowance(allowanceDb);
     }
 
     /// <summary>The margin to count on over a field of the same cells.</summary>
@@ -70,8 +70,8 @@ public sealed class FieldCushion
     public Field AddTo(Field field)
     {
         ArgumentNullException.ThrowIfNull(field);
-        return field.MarginDb.Count == cushionDb.Length
-            ? field with { MarginDb = [.. field.MarginDb.Zip(cushionDb, (marginDb, db) => marginDb + db)] }
-            : throw new ArgumentException($"The field has {field.MarginDb.Count} cells, not {cushionDb.Length}.", nameof(field));
+        return field.MarginDb.Count == allowanceDb.Length
+            ? field with { MarginDb = [.. field.MarginDb.Zip(allowanceDb, (marginDb, db) => marginDb + db)] }
+            : throw new ArgumentException($"The field has {field.MarginDb.Count} cells, not {allowanceDb.Length}.", nameof(field));
     }
 }

@@ -94,10 +94,10 @@ internal static class TableReport
 
         var basis = new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!);
         Spot[] moved = [.. Enumerable.Range(0, 8).Select(i => house.Spots[0] with { Name = $"moved {i}", Plan = house.Spots[0].Plan + new Point2(0.02 * i, 0.01 * i) })];
-        FieldCushion[] cushions = [.. Levels(model).Select(level => FieldCushion.Of(model, Coarse(model, house.Spots[0], level), basis, UncertaintyBasis.UsualConfidence))];
-        double drag = YardstickProbe.Best(() => Array.ForEach(moved, spot => Drag(model, spot, cushions)), 2) / moved.Length;
+        FieldAllowance[] allowances = [.. Levels(model).Select(level => FieldAllowance.Of(model, Coarse(model, house.Spots[0], level), basis, UncertaintyBasis.UsualConfidence))];
+        double drag = YardstickProbe.Best(() => Array.ForEach(moved, spot => Drag(model, spot, allowances)), 2) / moved.Length;
         yield return new Goal("whole-house field at 0.25 m for dragging, a second", 1 / drag, 20, 60);
-        yield return new Goal("its margin to count on, 95 % of cells, dB off", DragErrorDb(model, moved[^1], cushions, basis), 1, 1, IsMost: true);
+        yield return new Goal("its margin to count on, 95 % of cells, dB off", DragErrorDb(model, moved[^1], allowances, basis), 1, 1, IsMost: true);
         double seats = YardstickProbe.Best(() => Array.ForEach(moved, spot => _ = HouseUncertainty.Of(model, [spot], house.Seats, basis)), 3) / moved.Length;
         yield return new Goal("a moved console: figures of all seats, ms", 1000 * seats, 25, 10, IsMost: true);
         yield return Faster(output, "a front sum", before[YardstickProbe.FrontSums], now[YardstickProbe.FrontSums], 2, 4);
@@ -161,17 +161,17 @@ internal static class TableReport
     }
 
     // What a page computes for every place that a console is dragged over.
-    private static Field[] Drag(LinkModel model, Spot spot, FieldCushion[] cushions) =>
-        [.. Levels(model).Select(level => cushions[level].AddTo(Coarse(model, spot, level)))];
+    private static Field[] Drag(LinkModel model, Spot spot, FieldAllowance[] allowances) =>
+        [.. Levels(model).Select(level => allowances[level].AddTo(Coarse(model, spot, level)))];
 
     private static Field Coarse(LinkModel model, Spot spot, int level) =>
         FieldComputation.Compute(model, new FieldRequest(spot, level) { CellMetres = 0.25, Stage = FieldStage.Coarse });
 
     private static IEnumerable<int> Levels(LinkModel model) => Enumerable.Range(0, model.House.Levels.Count);
 
-    private static double DragErrorDb(LinkModel model, Spot spot, FieldCushion[] cushions, UncertaintyBasis basis)
+    private static double DragErrorDb(LinkModel model, Spot spot, FieldAllowance[] allowances, UncertaintyBasis basis)
     {
-        Field[] dragged = Drag(model, spot, cushions);
+        Field[] dragged = Drag(model, spot, allowances);
         IEnumerable<double> errorsDb = dragged.SelectMany((field, level) =>
         {
             Field exact = FieldComputation.Compute(model, new FieldRequest(spot, level) { CellMetres = 0.25 });

@@ -37,8 +37,8 @@ public sealed class ChoiceAtConfidenceTests
         Field map = MapOf(model, 0.5, 0.9), median = MapOf(model, 0.5, 0.5);
         double[] errorsDb = [.. Computed(map).Select(cell => Math.Abs(ExactDb(model, map, cell, 0.9) - map.MarginDb[cell]))];
         Assert.InRange(errorsDb.Max(), 0, 0.3);
-        double[] cushionsDb = [.. Computed(map).Select(cell => median.MarginDb[cell] - map.MarginDb[cell])];
-        Assert.True(cushionsDb.Max() > cushionsDb.Min() + 2);
+        double[] allowancesDb = [.. Computed(map).Select(cell => median.MarginDb[cell] - map.MarginDb[cell])];
+        Assert.True(allowancesDb.Max() > allowancesDb.Min() + 2);
     }
 
     [Fact]
