@@ -76,8 +76,10 @@ internal sealed class RoomNames
 
     private LabelBox? Place(Polygon outline, double width, double height, BoxIndex taken)
     {
-        double left = view.PixelX(outline.Least.X), right = view.PixelX(outline.Greatest.X);
-        double top = view.PixelY(outline.Greatest.Y), bottom = view.PixelY(outline.Least.Y);
+        // Of a room that goes on beyond the picture, the part that is seen.
+        LabelBox frame = view.Frame;
+        double left = Math.Max(frame.Left, view.PixelX(outline.Least.X)), right = Math.Min(frame.Right, view.PixelX(outline.Greatest.X));
+        double top = Math.Max(frame.Top, view.PixelY(outline.Greatest.Y)), bottom = Math.Min(frame.Bottom, view.PixelY(outline.Least.Y));
         double middleX = (left + right) / 2, middleY = (top + bottom) / 2, step = view.Points(StepPoints);
         LabelBox? best = null;
         double bestDistance = double.PositiveInfinity;
@@ -99,8 +101,10 @@ internal sealed class RoomNames
 
     private bool IsInside(Polygon outline, LabelBox box)
     {
+        LabelBox frame = view.Frame;
         bool Holds(double x, double y) => outline.Contains(new(view.MetresX(x), view.MetresY(y)));
-        return Holds(box.Left, box.Top) && Holds(box.Right, box.Top) && Holds(box.Left, box.Bottom)
+        return box.Left >= frame.Left && box.Right <= frame.Right && box.Top >= frame.Top && box.Bottom <= frame.Bottom
+            && Holds(box.Left, box.Top) && Holds(box.Right, box.Top) && Holds(box.Left, box.Bottom)
             && Holds(box.Right, box.Bottom) && Holds(box.CentreX, box.CentreY);
     }
 
