@@ -17,7 +17,7 @@ internal sealed class FloorNet(FloorSpace floor, Func<Point2, int> addNode, Acti
     // Places nearer to each other along the joists share their last line, metres.
     private const double NarrowestMetres = 0.01;
 
-    // Coordinates are told apart to a thousandth of a millimetre, metres.
+    // Coordinates nearer to each other than a thousandth of a millimetre are one, metres.
     private const double KeyMetres = 1e-6;
 
     private readonly Dictionary<(long Along, long Across), int> nodes = [];

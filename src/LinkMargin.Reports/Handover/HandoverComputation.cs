@@ -19,7 +19,7 @@ internal sealed class HandoverComputation(LoadedHouse loaded, LinkModel model, d
     /// <summary>Side of a cell of the maps where nothing else is said, metres: lines between cells are drawn smoothly.</summary>
     public const double UsualCellMetres = 0.2;
 
-    // Shares of the time, roughly; only what is told of the progress depends on them.
+    // Shares of the time, roughly; only the progress shown depends on them.
     private const double RemediesShare = 0.3, AssumptionsShare = 0.3, MapsShare = 0.4;
 
     private readonly House house = loaded.House;
@@ -34,7 +34,7 @@ internal sealed class HandoverComputation(LoadedHouse loaded, LinkModel model, d
     /// <summary>Computes all of it.</summary>
     /// <param name="chosen">The spot of <see cref="Ranking"/> that the report is about.</param>
     /// <param name="cellMetres">Side of a cell of the maps, metres.</param>
-    /// <param name="reach">Told the share done, 0 to 1.</param>
+    /// <param name="reach">Called with the share done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
     public HandoverFindings Run(SpotScore chosen, double cellMetres, Action<double> reach, CancellationToken cancellation)
     {

@@ -25,7 +25,7 @@ public sealed class ImproveSearch
         trial = new RemedyTrial(house, model, request.Spot, judge ?? MedianJudge.Instance);
     }
 
-    /// <summary>Gets ready to compute with so much doubt about what the median says (<see cref="RemedyTrial.UndecidedDb"/>).</summary>
+    /// <summary>The same with another limit than <see cref="RemedyTrial.UndecidedDb"/>.</summary>
     internal ImproveSearch(House house, LinkModel model, ImproveRequest request, ISpotJudge judge, double undecidedDb)
     {
         this.request = request;
