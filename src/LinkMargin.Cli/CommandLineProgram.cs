@@ -10,22 +10,22 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli;
 
-/// <summary>The whole program but its process: words in, text out, an exit code back.</summary>
+/// <summary>The program without its process: arguments in, text out, an exit code back.</summary>
 internal static class CommandLineProgram
 {
-    /// <summary>What is said of a command that was asked to stop.</summary>
+    /// <summary>The message of a command that was stopped.</summary>
     public const string Stopped = "stopped; no file was changed half way";
 
     /// <summary>Runs a command.</summary>
-    /// <param name="words">What was typed behind the program's name.</param>
-    /// <param name="invocation">Where it writes and where it stands.</param>
+    /// <param name="words">The words after the program's name.</param>
+    /// <param name="invocation">Where it writes and where relative paths start.</param>
     /// <returns>One of <see cref="ExitCodes"/>.</returns>
     public static int Run(IReadOnlyList<string> words, Invocation invocation)
     {
         try
         {
             int exitCode = Attempt(words, invocation);
-            invocation.Output.Flush(); // also of a command that failed: its first results are worth reading
+            invocation.Output.Flush(); // also after a failure: the first results are worth reading
             return exitCode;
         }
         catch (IOException fault)
@@ -73,7 +73,7 @@ internal static class CommandLineProgram
         }
         catch (Exception fault) when (fault is not IOException)
         {
-            // The last line between a fault of ours and a person: what it was in one sentence, never a stack.
+            // Last resort for a bug: report it in one sentence, never as a stack trace.
             string sentence = Quote.Sentence(fault.Message);
             return Refuse(invocation.Error, invocation.Width, $"unexpected: {fault.GetType().Name}: {sentence}; this is a bug in the program, please report it");
         }
@@ -116,10 +116,10 @@ internal static class CommandLineProgram
         return root;
     }
 
-    /// <summary>Says why something cannot be done.</summary>
-    /// <param name="error">Where to; where that cannot be written the exit code must do.</param>
+    /// <summary>Reports why something cannot be done.</summary>
+    /// <param name="error">Where to write; if writing fails, the exit code must be enough.</param>
     /// <param name="width">Columns to wrap at.</param>
-    /// <param name="reasons">A sentence each.</param>
+    /// <param name="reasons">One sentence each.</param>
     public static int Refuse(TextWriter error, int width, params IReadOnlyList<string> reasons)
     {
         try
@@ -131,7 +131,7 @@ internal static class CommandLineProgram
         }
         catch (IOException)
         {
-            // Standard error is full, or nobody reads it any more.
+            // Standard error is full, or nobody reads it anymore.
         }
 
         return ExitCodes.CouldNotBeDone;

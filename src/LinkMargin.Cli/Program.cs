@@ -4,7 +4,7 @@ using LinkMargin.Cli.Invoking;
 
 if (!StandardStreams.HasError)
 {
-    return ExitCodes.CouldNotBeDone; // with nowhere to say why
+    return ExitCodes.CouldNotBeDone; // and nowhere to say why
 }
 
 if (!StandardStreams.HasOutput)

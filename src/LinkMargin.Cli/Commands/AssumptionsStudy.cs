@@ -8,19 +8,19 @@ using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>Recomputes a house with other rows of its tables, with a progress bar.</summary>
+/// <summary>Recomputes a house with other table rows, with a progress bar.</summary>
 internal static class AssumptionsStudy
 {
     private const int ProgressSteps = 1000;
 
-    /// <summary>Studies the assumptions behind one link, with all spots and seats for the decision.</summary>
+    /// <summary>Studies the assumptions behind one link; all spots and seats count for the decision.</summary>
     public static SensitivityStudy Of(Invocation invocation, LoadedHouse loaded, LinkModel model, double confidence, LinkBudget focus)
     {
         var uncertainty = HouseUncertainty.Of(model, loaded.House.Spots, loaded.House.Seats, loaded.Uncertainty, confidence);
         return Of(invocation, loaded, new SensitivityBase(model, Ranking.Of(model, uncertainty.AtConfidence), uncertainty, loaded.Uncertainty), focus);
     }
 
-    /// <summary>The same of a house that is computed already; for the decision where no link is named.</summary>
+    /// <summary>The same for a house that is already computed; about the decision if no link is named.</summary>
     public static SensitivityStudy Of(Invocation invocation, LoadedHouse loaded, SensitivityBase before, LinkBudget? focus)
     {
         MaterialTables tables = loaded.Tables;

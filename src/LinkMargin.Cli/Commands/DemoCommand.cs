@@ -17,7 +17,7 @@ using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>The built-in house, from its file to a ranking, a budget and maps.</summary>
+/// <summary>Runs the built-in house: its file, a ranking, a budget and maps.</summary>
 internal static class DemoCommand
 {
     private const string DefaultFolder = "linkmargin-demo";
@@ -104,7 +104,7 @@ internal static class DemoCommand
         output.WriteLine();
         new BudgetText(loaded) { Uncertainty = uncertainty }.Write(worst, output, invocation.Width);
         output.WriteLine();
-        output.Flush(); // the maps take a while; this can be read meanwhile
+        output.Flush(); // the maps take a while; the user can read this meanwhile
     }
 
     private static void WriteWhatNext(Invocation invocation, string folder, string houseFile, string measurements, string plan, string spots)

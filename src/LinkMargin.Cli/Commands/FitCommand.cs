@@ -13,7 +13,7 @@ using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>Losses fitted to levels read in the real house.</summary>
+/// <summary>Fits losses to levels measured in the real house.</summary>
 internal static class FitCommand
 {
     /// <summary>Makes the command.</summary>

@@ -13,16 +13,16 @@ using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>Reads a house file for a command: problems go to the messages, an error ends the command.</summary>
+/// <summary>Reads a house file for a command: problems are reported, an error ends the command.</summary>
 internal static class HouseLoading
 {
     /// <summary>Reads a house file.</summary>
     /// <param name="invocation">Where messages go.</param>
-    /// <param name="tables">The tables it may name.</param>
-    /// <param name="typed">The file as it was typed.</param>
-    /// <param name="whatIf">Edits of the house for this run; null where there are none.</param>
-    /// <param name="fitted">A file of fitted losses; null where the tables' are used, or those of a bundle.</param>
-    /// <param name="asMeasured">Whether the fitted losses of a bundle apply; a fit begins with the tables'.</param>
+    /// <param name="tables">The tables that its names are looked up in.</param>
+    /// <param name="typed">The file as typed.</param>
+    /// <param name="whatIf">Edits of the house for this run; null if there are none.</param>
+    /// <param name="fitted">A file of fitted losses; null to use those of a bundle, or else the table losses.</param>
+    /// <param name="asMeasured">Whether the fitted losses of a bundle apply; false for a fit, which starts from the table losses.</param>
     public static LoadedHouse Read(
         Invocation invocation, MaterialTables tables, string typed, string[]? whatIf = null, string? fitted = null, bool asMeasured = true)
     {
@@ -37,17 +37,17 @@ internal static class HouseLoading
                     : FittedOption.Read(invocation, fitted, parsed.House));
     }
 
-    /// <summary>Reads a house file, whatever comes of it.</summary>
+    /// <summary>Reads a house file and returns the house or its errors.</summary>
     public static HouseParseResult ReadFile(Invocation invocation, MaterialTables tables, string typed) =>
         OpenedBundle.Of(invocation, typed) is { } bundle
             ? HouseFile.Parse(bundle.House, $"{typed}: {bundle.HouseName}", tables)
             : HouseFile.Read(invocation.Files.ToRead(typed), tables);
 
-    /// <summary>The house of a file that has no errors.</summary>
+    /// <summary>The house of a file without errors.</summary>
     public static LoadedHouse Of(HouseParseResult parsed, MaterialTables tables) => new(
         parsed.House ?? throw new ArgumentException("This file gave no house.", nameof(parsed)), parsed.Unit, tables);
 
-    /// <summary>The same house with edits, one after the other; warnings about them go to the messages.</summary>
+    /// <summary>The same house with edits applied in order; warnings about them are reported.</summary>
     public static LoadedHouse Edit(LoadedHouse loaded, string[]? whatIf, Invocation invocation)
     {
         House edited = loaded.House;
@@ -76,7 +76,7 @@ internal static class HouseLoading
             : loaded with { House = edited, WhatIf = words };
     }
 
-    /// <summary>Refuses a house that has nothing to compare.</summary>
+    /// <summary>Refuses a house without spots or seats.</summary>
     public static void NeedSpotsAndSeats(LoadedHouse loaded)
     {
         House house = loaded.House;
@@ -91,10 +91,10 @@ internal static class HouseLoading
         : loaded with { House = fitted.ApplyTo(loaded.House), AsWritten = fitted.ApplyTo(loaded.AsWritten), Fitted = fitted };
 }
 
-/// <summary>The tables a command works with: those of <c>--materials</c>, or the built-in ones.</summary>
+/// <summary>The tables a command uses: those of <c>--materials</c>, or the built-in ones.</summary>
 internal static class LoadedTables
 {
-    /// <summary>Reads them; problems go to the messages, an error ends the command.</summary>
+    /// <summary>Reads them; problems are reported, an error ends the command.</summary>
     public static MaterialTables Read(Invocation invocation, ParseResult parse, CommonOptions common)
     {
         string? folder = parse.GetValue(common.Materials);

@@ -10,7 +10,7 @@ using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>The tables in use, or one row of them in full.</summary>
+/// <summary>The tables in use, or one row in full.</summary>
 internal static class MaterialsCommand
 {
     /// <summary>Makes the command.</summary>
@@ -53,7 +53,7 @@ internal static class MaterialsCommand
         return command;
     }
 
-    // A row by its name goes before a kind, and a slip in a name before a word of the trade.
+    // An exact row name wins over a kind of row, and a misspelt row name over a trade term.
     private static (MaterialTables Rows, Action<TextWriter, int> Text) Wanted(MaterialTables tables, string wanted)
     {
         string[] names = [.. tables.Materials.Keys, .. tables.BuildUps.Keys, .. tables.Radios.Keys];

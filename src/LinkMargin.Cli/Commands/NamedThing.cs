@@ -6,15 +6,15 @@ namespace LinkMargin.Cli.Commands;
 /// <summary>Finds what an option names.</summary>
 internal static class NamedThing
 {
-    /// <summary>The thing with exactly this name, or all there are where none is named.</summary>
+    /// <summary>The thing with exactly this name, or all of them if no name is given.</summary>
     public static IReadOnlyList<T> OneOrAll<T>(string option, string what, string? name, IReadOnlyList<T> things, Func<T, string> nameOf) =>
         name is null && things.Count > 0 ? things : [One(option, what, name, things, nameOf)];
 
-    /// <summary>Says that the house has none of what is needed.</summary>
+    /// <summary>Reports that the house has none of what is needed.</summary>
     public static CannotBeDoneException NoneOf(string what) =>
         new($"the house has no {what}; add one under '{what}s:' in the house file");
 
-    /// <summary>The thing with exactly this name, or the only one there is where none is named.</summary>
+    /// <summary>The thing with exactly this name, or the only one if no name is given.</summary>
     /// <param name="option">The option, such as <c>--spot</c>.</param>
     /// <param name="what">What it names, such as <c>spot</c>.</param>
     /// <param name="name">The name typed; null without the option.</param>

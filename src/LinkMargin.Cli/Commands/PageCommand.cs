@@ -9,7 +9,7 @@ using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>The house on a page of this machine's browser.</summary>
+/// <summary>Shows the house on a page in this machine's browser.</summary>
 internal static class PageCommand
 {
     private const string PortName = "--port";
@@ -54,7 +54,7 @@ internal static class PageCommand
         return command;
     }
 
-    // Apart, so that no other command loads the web server.
+    // A method of its own, so that no other command loads the web server.
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static int Serve(PageOrder order, Invocation invocation) => PageRun.Serve(order, invocation).GetAwaiter().GetResult();
 
@@ -71,13 +71,13 @@ internal static class PageCommand
     }
 }
 
-/// <summary>What page is wanted.</summary>
+/// <summary>What page is requested.</summary>
 /// <param name="Path">The house file.</param>
-/// <param name="Typed">The same as it was typed.</param>
-/// <param name="Loaded">The house in it, with its tables and what was fitted.</param>
+/// <param name="Typed">The same, as typed.</param>
+/// <param name="Loaded">The house in it, with its tables and fitted losses.</param>
 /// <param name="People">Seats with people on them.</param>
-/// <param name="Confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
-/// <param name="Port">The port; 0 for one that is free.</param>
+/// <param name="Confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
+/// <param name="Port">The port; 0 for a free one.</param>
 /// <param name="OpensBrowser">Whether a browser is opened.</param>
 /// <param name="AsJson">Whether the address is printed as JSON.</param>
 internal sealed record PageOrder(

@@ -7,7 +7,7 @@ using LinkMargin.Web.Serving;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>Serves a page until somebody ends it.</summary>
+/// <summary>Serves a page until the user ends it.</summary>
 internal static class PageRun
 {
     /// <summary>Serves it.</summary>
@@ -45,7 +45,7 @@ internal static class PageRun
                 WordWrap.WriteMessage("no browser could be opened; open the address in one", invocation.Error, invocation.Width);
             }
 
-            // A line from standard input asks for an address; where there is none, nobody asks.
+            // Each line on standard input asks for a new address; at its end the loop stops.
             using var reading = new CancellationTokenSource();
             _ = Task.Run(() => GiveAddresses(server, reading.Token), CancellationToken.None);
             Task stopped = Task.Delay(Timeout.Infinite, invocation.Cancellation);
@@ -58,7 +58,7 @@ internal static class PageRun
 
         void Tell(string text) => WordWrap.Write(text, invocation.Output, invocation.Width);
 
-        // On a line of its own and never broken, so that it can be clicked or copied.
+        // On its own line and never wrapped, so that it can be clicked or copied.
         void TellAddress(string address) => invocation.Output.WriteLine(address);
 
         void GiveAddresses(PageServer running, CancellationToken cancellation)

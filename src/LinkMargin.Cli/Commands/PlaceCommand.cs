@@ -11,7 +11,7 @@ using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>The best places for a console, named or not, and a map of the choice.</summary>
+/// <summary>The best places for a console, named spots or not, and a map of the choice.</summary>
 internal static class PlaceCommand
 {
     /// <summary>Makes the command.</summary>

@@ -13,17 +13,17 @@ using LinkMargin.Reports.Texts;
 
 namespace LinkMargin.Cli.Commands;
 
-/// <summary>Which measurements to take next, before or after some were taken.</summary>
+/// <summary>Which measurements to take next, before or after the first ones.</summary>
 internal static class WhereNext
 {
     private const int Most = 5;
 
     /// <summary>Finds and reports them.</summary>
-    /// <param name="invocation">Where the command stands.</param>
-    /// <param name="loaded">The house, as the tables say.</param>
-    /// <param name="fit">A fit to earlier measurements; null before any.</param>
-    /// <param name="depth">How much of the physics is taken in.</param>
-    /// <param name="picture">Where the plan goes; null for nowhere.</param>
+    /// <param name="invocation">Where the command writes and where relative paths start.</param>
+    /// <param name="loaded">The house with its table losses.</param>
+    /// <param name="fit">A fit to earlier measurements; null if there are none.</param>
+    /// <param name="depth">How much of the physics is included.</param>
+    /// <param name="picture">Where the plan goes; null for no plan.</param>
     /// <param name="asJson">Whether one JSON document is wanted.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     public static void Tell(

@@ -1,12 +1,12 @@
 namespace LinkMargin.Cli.Completion;
 
-/// <summary>Scripts that make a shell ask the program what could stand at the end of a line.</summary>
+/// <summary>Scripts that make a shell ask the program how a command line could continue.</summary>
 internal static class CompletionScripts
 {
-    /// <summary>Stands before each word that a script passes on, since a word may be empty.</summary>
+    /// <summary>Prefix of each word that a script passes on, because a word may be empty.</summary>
     public const char Before = '=';
 
-    /// <summary>What the scripts call the program with.</summary>
+    /// <summary>The word that makes the program list candidates.</summary>
     public const string Words = "words";
 
     /// <summary>The shells.</summary>

@@ -10,15 +10,15 @@ using LinkMargin.Plots.Printing;
 namespace LinkMargin.Cli.Completion;
 
 /// <summary>
-/// What could stand at the end of a command line: commands, options, and the names in the house file that stands on it. Where a file
-/// belongs there is nothing to say, so that the shell completes files.
+/// Candidates for the end of a command line: commands, options, and names from the house file on that line. Where a file name
+/// belongs there are none, so that the shell completes files.
 /// </summary>
 /// <param name="root">All commands.</param>
 /// <param name="invocation">Where relative names start from.</param>
 internal sealed class CompletionWords(RootCommand root, Invocation invocation)
 {
     /// <summary>The candidates for the last word, in order; empty where there are none.</summary>
-    /// <param name="typed">The words behind the program's name as the shell has them, the last one unfinished or empty.</param>
+    /// <param name="typed">The words after the program's name, as the shell has them; the last one is unfinished or empty.</param>
     public IReadOnlyList<string> For(IReadOnlyList<string> typed)
     {
         string[] words = [.. typed.Select(Unquoted)];
@@ -61,7 +61,7 @@ internal sealed class CompletionWords(RootCommand root, Invocation invocation)
         ? [.. tables.Materials.Keys, .. tables.BuildUps.Keys, .. tables.Radios.Keys]
         : [];
 
-    // The first word of the line that is a house file or a bundle; one with errors has no names to offer.
+    // Names from the first word that is a house file or a bundle; one with errors gives none.
     private IEnumerable<string> Names(string[] words, Func<House, IEnumerable<string>> names)
     {
         foreach (string path in words[1..^1].Where(word => !word.StartsWith('-')).Select(PathOf).Where(File.Exists))
@@ -98,7 +98,7 @@ internal sealed class CompletionWords(RootCommand root, Invocation invocation)
         invocation.Folder,
         word.StartsWith("~/", StringComparison.Ordinal) ? Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), word[2..]) : word);
 
-    // A shell gives words as they were typed: with a quotation mark that may still be open, or blanks behind backslashes.
+    // A shell passes words as typed: with a quotation mark that may still be open, or with escaped spaces.
     private static string Unquoted(string word)
     {
         if (word.Length > 0 && word[0] is '"' or '\'')

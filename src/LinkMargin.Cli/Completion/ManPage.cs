@@ -4,7 +4,7 @@ using LinkMargin.Cli.Invoking;
 
 namespace LinkMargin.Cli.Completion;
 
-/// <summary>The manual page, made of the words that --help prints, in the roff language's man macros (man(7)).</summary>
+/// <summary>The manual page: the text of --help with the man macros of roff (man(7)).</summary>
 internal static class ManPage
 {
     /// <summary>The page.</summary>
@@ -51,10 +51,10 @@ internal static class ManPage
         void Line(string text) => page.Append(text).Append('\n');
     }
 
-    // Exit codes stand behind a blank line; they have a section of their own.
+    // Exit codes follow a blank line; they have their own section.
     private static string FirstPart(string? text) => (text ?? "").Split("\n\n")[0];
 
-    // A backslash begins a request within a line, a point or an apostrophe one at its beginning; a hyphen is written as a minus, so that it can be copied.
+    // roff escapes: a backslash anywhere, a period or apostrophe at the start of a line; a hyphen as minus, so that it can be copied.
     private static string Text(string text)
     {
         string escaped = text.Replace("\\", "\\e", StringComparison.Ordinal).Replace("-", "\\-", StringComparison.Ordinal).Replace('\n', ' ').Replace("\"", "\\(dq", StringComparison.Ordinal);

@@ -23,7 +23,7 @@ internal sealed record GuideTopic(string Name, string About)
         new("licences", "licences of what is built into the program"),
     ];
 
-    /// <summary>The text of the topic. A file that is missing is a fault of the build.</summary>
+    /// <summary>The text of the topic. A missing file is an error of the build.</summary>
     public string Markdown()
     {
         string resource = $"guide/{Name}.md";

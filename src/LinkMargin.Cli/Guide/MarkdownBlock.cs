@@ -4,7 +4,7 @@ namespace LinkMargin.Cli.Guide;
 
 /// <summary>
 /// A block of Markdown. The guide uses a small part of the language: headings, paragraphs, flat lists, tables, code blocks and
-/// comments of one line; a test keeps it to that.
+/// one-line comments; a test enforces that.
 /// </summary>
 /// <param name="Kind">What it is.</param>
 /// <param name="Lines">A heading's or paragraph's text in one line; a list's items; a table's or a code block's lines.</param>
@@ -66,7 +66,7 @@ internal sealed partial record MarkdownBlock(MarkdownKind Kind, IReadOnlyList<st
         }
     }
 
-    /// <summary>The cells of a table's row, as written.</summary>
+    /// <summary>The cells of a table row, as written.</summary>
     public static string[] CellsOf(string row) =>
         [.. CellEnd().Split(row.Trim().Trim('|')).Select(cell => cell.Replace("\\|", "|", StringComparison.Ordinal).Trim())];
 
@@ -119,12 +119,12 @@ internal enum MarkdownKind
     /// <summary>Running text.</summary>
     Paragraph,
 
-    /// <summary>Items with a star or a number before them.</summary>
+    /// <summary>Items that start with a star or a number.</summary>
     List,
 
-    /// <summary>A table whose first row is its headings.</summary>
+    /// <summary>A table with headings in its first row.</summary>
     Table,
 
-    /// <summary>Text that is shown as it stands.</summary>
+    /// <summary>Text that is shown unchanged.</summary>
     Code,
 }

@@ -3,15 +3,15 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli.Guide;
 
-/// <summary>Lays Markdown out as plain text: wrapped, tables in columns, headings underlined, marks of emphasis removed.</summary>
+/// <summary>Lays out Markdown as plain text: wrapped, tables in columns, headings underlined, emphasis marks removed.</summary>
 internal static partial class MarkdownText
 {
     private const string CodeIndent = "    ";
 
     /// <summary>Writes a text.</summary>
     /// <param name="markdown">The text, in the part of Markdown that <see cref="MarkdownBlock"/> reads.</param>
-    /// <param name="output">Where to.</param>
-    /// <param name="width">The width to keep within; lines of code are never broken.</param>
+    /// <param name="output">Where to write.</param>
+    /// <param name="width">The greatest width; lines of code are never broken.</param>
     public static void Write(string markdown, TextWriter output, int width)
     {
         bool isFirst = true;
@@ -27,7 +27,7 @@ internal static partial class MarkdownText
         }
     }
 
-    /// <summary>A line of Markdown as plain text: code stands in quotes, as names do in the program's messages.</summary>
+    /// <summary>A line of Markdown as plain text: code is put in quotes, as names are in the program's messages.</summary>
     public static string Plain(string markdown) => Marks().Replace(markdown, mark =>
         mark.Groups["code"] is { Success: true, Value: var code } ? Quoted(code)
         : mark.Groups["escaped"] is { Success: true, Value: var escaped } ? escaped
@@ -79,7 +79,7 @@ internal static partial class MarkdownText
         }
     }
 
-    // The second line of a table only says where its headings end.
+    // The second line of a table only separates headings from rows.
     private static TextTable TableOf(MarkdownBlock block)
     {
         string[] headings = MarkdownBlock.CellsOf(block.Lines[0]);
@@ -93,7 +93,7 @@ internal static partial class MarkdownText
         return table;
     }
 
-    // A cell that is one piece of code needs no quotes.
+    // A cell that holds only code needs no quotes.
     private static string PlainCell(string cell) =>
         OneCode().Match(cell) is { Success: true } match ? match.Groups[1].Value : Plain(cell);
 

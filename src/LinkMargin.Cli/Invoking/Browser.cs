@@ -6,10 +6,10 @@ namespace LinkMargin.Cli.Invoking;
 /// <summary>The user's browser.</summary>
 internal static class Browser
 {
-    // Whole paths: a program of the same name in the folder somebody happens to stand in is not run.
+    // Absolute paths, so that a program of the same name in the current folder is never run.
     private static readonly string[] OnLinux = ["/usr/bin/xdg-open", "/usr/local/bin/xdg-open", "/bin/xdg-open"];
 
-    /// <summary>Opens an address in it; says whether anything could be started.</summary>
+    /// <summary>Opens an address in it; returns whether a program could be started.</summary>
     public static bool Open(string address)
     {
         try

@@ -3,11 +3,11 @@ using System.Diagnostics;
 
 namespace LinkMargin.Cli.Invoking;
 
-/// <summary>The program a user reads long texts with, as named by PAGER; the shell runs it, so it may have options.</summary>
-/// <param name="command">What the shell is to run.</param>
+/// <summary>The program that shows long texts, from PAGER; the shell runs it, so it may have options.</summary>
+/// <param name="command">The command line for the shell.</param>
 internal sealed class Pager(string command)
 {
-    // What shells answer where a program cannot be run or is not there.
+    // What a shell returns if a program cannot be run or does not exist.
     private const int NotRunnable = 126, NotFound = 127;
 
     private volatile bool isOpen;
@@ -15,7 +15,7 @@ internal sealed class Pager(string command)
     /// <summary>Whether it has the terminal now, and with it Ctrl-C.</summary>
     public bool IsOpen => isOpen;
 
-    /// <summary>The user's pager; null where standard output is no terminal or none is set.</summary>
+    /// <summary>The user's pager; null if standard output is not a terminal or no pager is set.</summary>
     public static Pager? OfUser() =>
         !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("PAGER") is { } pager && !string.IsNullOrWhiteSpace(pager)
             ? new Pager(pager)
@@ -27,7 +27,7 @@ internal sealed class Pager(string command)
     {
         ProcessStartInfo start = OperatingSystem.IsWindows() ? new("cmd.exe", ["/c", command]) : new("/bin/sh", ["-c", command]);
         start.RedirectStandardInput = true;
-        start.Environment.TryAdd("LESS", "FRX"); // a text that fits the window is shown without waiting, as other programs have it
+        start.Environment.TryAdd("LESS", "FRX"); // a text that fits the window is shown without waiting, as in other programs
         isOpen = true;
         try
         {
@@ -57,7 +57,7 @@ internal sealed class Pager(string command)
         }
         catch (IOException)
         {
-            // The user has read enough and left before the end.
+            // The user left before the end of the text.
         }
     }
 }

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace LinkMargin.Cli.Invoking;
 
-/// <summary>Shows how far some work is, where a person is watching and it takes more than a moment.</summary>
+/// <summary>Shows progress when a person is watching and the work takes more than a moment.</summary>
 internal static class ProgressBar
 {
     private const int BarLetters = 40;
@@ -10,10 +10,10 @@ internal static class ProgressBar
     private static readonly TimeSpan Moment = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(100);
 
-    /// <summary>Does the work, and shows how far it is.</summary>
+    /// <summary>Does the work and shows its progress.</summary>
     /// <param name="invocation">Where messages go.</param>
     /// <param name="what">What is being done.</param>
-    /// <param name="progress">How far it is.</param>
+    /// <param name="progress">How much is done.</param>
     /// <param name="work">The work.</param>
     public static void While(Invocation invocation, string what, Progress progress, Action work)
     {
@@ -32,7 +32,7 @@ internal static class ProgressBar
         task.GetAwaiter().GetResult();
     }
 
-    // One line that is written over itself and cleared at the end.
+    // One line, overwritten each time and cleared at the end.
     private static void Show(TextWriter error, string what, Progress progress, Task task)
     {
         string last = "";
@@ -53,7 +53,7 @@ internal static class ProgressBar
         error.Flush();
     }
 
-    // Waits without throwing what the work threw; the caller does that once.
+    // Waits without throwing an error of the work; the caller throws it once.
     private static bool IsOver(Task task, TimeSpan wait) => Task.WhenAny(task, Task.Delay(wait)).GetAwaiter().GetResult() == task;
 }
 

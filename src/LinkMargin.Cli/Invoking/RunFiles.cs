@@ -4,8 +4,8 @@ using LinkMargin.Files.Writing;
 namespace LinkMargin.Cli.Invoking;
 
 /// <summary>
-/// The files of one run. What it has read or written it does not write over, whatever the name it is asked to write to: a
-/// house would be lost to its own picture.
+/// The files of one run. It never overwrites a file that it has read or written, whatever name is requested: otherwise a
+/// picture could replace its own house.
 /// </summary>
 /// <param name="folder">The folder that relative paths start from; empty for the process's own.</param>
 internal sealed class RunFiles(string folder)
@@ -13,28 +13,28 @@ internal sealed class RunFiles(string folder)
     private readonly List<string> read = [];
     private readonly List<string> written = [];
 
-    /// <summary>Where a file is that the run reads.</summary>
-    /// <param name="typed">The file as it was typed; left like that where it can be, since messages name it.</param>
+    /// <summary>The path of a file to read.</summary>
+    /// <param name="typed">The file as typed; left unchanged where possible, since messages name it.</param>
     public string ToRead(string typed)
     {
         read.Add(typed);
         return PathOf(typed);
     }
 
-    /// <summary>Where a folder is of which the run reads some files.</summary>
-    /// <param name="typed">The folder as it was typed.</param>
-    /// <param name="names">The names of the files, which may be there or not.</param>
+    /// <summary>The path of a folder from which some files are read.</summary>
+    /// <param name="typed">The folder as typed.</param>
+    /// <param name="names">The names of the files, which may or may not exist.</param>
     public string ToReadFolder(string typed, IEnumerable<string> names)
     {
         read.AddRange(names.Select(name => Path.Combine(typed, name)));
         return PathOf(typed);
     }
 
-    /// <summary>Makes a folder for what is written, and those above it.</summary>
+    /// <summary>Makes a folder for output, with its parents.</summary>
     public void MakeFolder(string typed) => WholeFile.MakeFolder(PathOf(typed));
 
-    /// <summary>Refuses a file that the run could not write, before it computes what goes into it.</summary>
-    /// <param name="typed">The file as it was typed; null where none is wanted.</param>
+    /// <summary>Refuses a file that could not be written, before its content is computed.</summary>
+    /// <param name="typed">The file as typed; null if none is requested.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     public void NeedWritable(string? typed, bool force)
     {

@@ -4,9 +4,9 @@ using System.Text;
 namespace LinkMargin.Cli.Invoking;
 
 /// <summary>
-/// Standard output and standard error as whoever started the program left them. Where either is closed, the next file that is
-/// opened gets its number, and text for a person would go into it; the framework besides takes a pipe that nobody reads any
-/// more for one that was read to the end.
+/// Standard output and standard error as the parent process left them. If one is closed, the next file to be opened gets its
+/// number, and text for a person would go into that file. Also, the framework's own stream hides a broken pipe: it takes a pipe
+/// without a reader for one read to the end.
 /// </summary>
 internal static class StandardStreams
 {
@@ -18,16 +18,16 @@ internal static class StandardStreams
     /// <summary>Whether there is a standard error to write to.</summary>
     public static bool HasError => IsGiven(ErrorNumber);
 
-    /// <summary>Standard output, written in blocks and in UTF-8, since names are shown as people wrote them.</summary>
+    /// <summary>Standard output, buffered and in UTF-8, since names are shown as people wrote them.</summary>
     public static TextWriter OpenOutput() => new StreamWriter(
         OperatingSystem.IsWindows() ? Console.OpenStandardOutput() : new DescriptorStream(OutputNumber), new UTF8Encoding(false));
 
-    /// <summary>Standard error, written at once; the console's own where it is a terminal, which a progress bar needs.</summary>
+    /// <summary>Standard error, unbuffered; the console's own on a terminal, which a progress bar needs.</summary>
     public static TextWriter OpenError() => OperatingSystem.IsWindows() || !Console.IsErrorRedirected
         ? Console.Error
         : new StreamWriter(new DescriptorStream(ErrorNumber), new UTF8Encoding(false)) { AutoFlush = true };
 
-    // What is handed down to a program stays open when it is started; what the program opens for itself is marked not to.
+    // An inherited descriptor stays open across exec; one that the program itself opened is marked close-on-exec.
     private static bool IsGiven(int number)
     {
         const int GetFlags = 1, CloseOnStart = 1; // F_GETFD, FD_CLOEXEC
@@ -37,13 +37,13 @@ internal static class StandardStreams
     [DllImport("libc", EntryPoint = "fcntl")]
     private static extern int Control(int descriptor, int command);
 
-    /// <summary>Writes to an open descriptor, whose place in a file may be shared with other programs.</summary>
+    /// <summary>Writes to an open descriptor whose file position may be shared with other programs.</summary>
     private sealed class DescriptorStream(int descriptor) : Stream
     {
         private const int Interrupted = 4; // EINTR
         private const int WaitMilliseconds = 5;
 
-        // EAGAIN: a pipe that somebody set not to wait.
+        // EAGAIN: a pipe that somebody made non-blocking.
         private static readonly int Busy = OperatingSystem.IsLinux() ? 11 : 35;
 
         public override bool CanRead => false;
@@ -83,7 +83,7 @@ internal static class StandardStreams
 
         public override void Flush()
         {
-            // Nothing is held back.
+            // Nothing is buffered.
         }
 
         public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();

@@ -4,15 +4,15 @@ using LinkMargin.Files.Writing;
 namespace LinkMargin.Cli.Invoking;
 
 /// <summary>
-/// Asked to stop by Ctrl-C or SIGTERM, a command ends by itself at its next step. One that does not get there soon, because
-/// it computes without a step or waits for another program, is ended from here. In both cases no file is left half written.
+/// After Ctrl-C or SIGTERM a command ends by itself at its next step. If that takes too long, because it computes without
+/// steps or waits for another program, it is ended from here. In both cases no file is left half written.
 /// </summary>
 internal sealed class StopSignals : IDisposable
 {
     /// <summary>How long a command has to end by itself.</summary>
     internal static readonly TimeSpan Grace = TimeSpan.FromMilliseconds(300);
 
-    /// <summary>How long removing what is half written may take, and then how long saying so: either may hang as the command did.</summary>
+    /// <summary>Time limit for removing half-written files, and then for the message: either may hang as the command did.</summary>
     internal static readonly TimeSpan LastStep = TimeSpan.FromMilliseconds(200);
 
     private const string ShowCursor = "\e[?25h";
@@ -24,9 +24,9 @@ internal sealed class StopSignals : IDisposable
     private readonly Func<bool> isPagerOpen;
     private int signals;
 
-    /// <summary>Listens from now on.</summary>
+    /// <summary>Starts to listen.</summary>
     /// <param name="errorIsTerminal">Whether a progress bar may be on the screen.</param>
-    /// <param name="isPagerOpen">Whether a pager has the terminal, to which Ctrl-C then belongs.</param>
+    /// <param name="isPagerOpen">Whether a pager has the terminal; Ctrl-C is then for the pager.</param>
     public StopSignals(bool errorIsTerminal, Func<bool> isPagerOpen)
     {
         this.errorIsTerminal = errorIsTerminal;
@@ -35,10 +35,10 @@ internal sealed class StopSignals : IDisposable
         reported = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
     }
 
-    /// <summary>Asked to stop.</summary>
+    /// <summary>Cancelled when a signal comes.</summary>
     public CancellationToken Token => stop.Token;
 
-    /// <summary>The code a command that was stopped ends with.</summary>
+    /// <summary>The exit code of a command that was stopped.</summary>
     public int ExitCode { get; private set; } = ExitCodes.Interrupted;
 
     /// <summary>Reports that the command is over, so that its own exit code stands.</summary>
@@ -64,7 +64,7 @@ internal sealed class StopSignals : IDisposable
         if (Interlocked.Increment(ref signals) == 1)
         {
             ExitCode = signal.Signal == PosixSignal.SIGTERM ? ExitCodes.Terminated : ExitCodes.Interrupted;
-            _ = stop.CancelAsync(); // what listens may take its time
+            _ = stop.CancelAsync(); // its callbacks may take long
             if (isOver.Wait(Grace))
             {
                 signal.Cancel = true;
@@ -72,7 +72,7 @@ internal sealed class StopSignals : IDisposable
             }
         }
 
-        // Left to itself, the signal now does what it does to any program.
+        // The signal is not cancelled, so after this it ends the process as usual.
         Within(LastStep, WholeFile.Abandon);
         Within(LastStep, Say);
     }
@@ -86,7 +86,7 @@ internal sealed class StopSignals : IDisposable
         }
         catch (IOException)
         {
-            // Nobody reads it; the program is ending all the same.
+            // Nobody reads it; the program ends anyway.
         }
     }
 

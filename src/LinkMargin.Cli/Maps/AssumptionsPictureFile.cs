@@ -7,11 +7,11 @@ using LinkMargin.Reports.Pictures;
 
 namespace LinkMargin.Cli.Maps;
 
-/// <summary>The picture of the assumptions a margin hangs on.</summary>
+/// <summary>The picture of the assumptions a margin depends on.</summary>
 internal static class AssumptionsPictureFile
 {
     /// <summary>Draws it and writes it.</summary>
-    /// <param name="invocation">Where the command stands.</param>
+    /// <param name="invocation">Where the command writes and where relative paths start.</param>
     /// <param name="loaded">The house.</param>
     /// <param name="study">What was recomputed.</param>
     /// <param name="link">The link it is about.</param>

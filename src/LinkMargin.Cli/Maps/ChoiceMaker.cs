@@ -20,14 +20,14 @@ namespace LinkMargin.Cli.Maps;
 /// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
 internal sealed class ChoiceMaker(Invocation invocation, LoadedHouse loaded, LinkModel model, double confidence)
 {
-    // Fine enough for lines that read well, coarse enough to take no longer than the search.
+    // Fine enough for smooth lines, coarse enough to take no longer than the search.
     private const double MapCellMetres = 0.2;
 
     private readonly House house = loaded.House;
 
-    /// <summary>Searches and writes the picture; says what was found.</summary>
+    /// <summary>Searches, writes the picture and returns what was found.</summary>
     /// <param name="request">Where to look.</param>
-    /// <param name="picture">The picture's file, as it was typed.</param>
+    /// <param name="picture">The picture's file, as typed.</param>
     /// <param name="folder">The folder to make for it; null if it exists.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     public PlacesDocument Make(PlaceRequest request, string picture, string? folder, bool force)

@@ -3,16 +3,16 @@ using System.Text;
 namespace LinkMargin.Cli.Maps;
 
 /// <summary>
-/// File names made of the names people gave things: letters and digits in lower case, hyphens between them, no name twice.
+/// File names made from the names people gave things: lower-case letters and digits, hyphens between, no name twice.
 /// </summary>
 internal sealed class FileNames
 {
-    // Bytes in UTF-8, which is what a file system counts; leaves room for a number and an ending.
+    // UTF-8 bytes, which is what a file system counts; leaves room for a number and an extension.
     private const int LongestStem = 120;
 
     private readonly HashSet<string> given = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>The letters and digits of some words, with hyphens between.</summary>
+    /// <summary>The letters and digits of some words, joined by hyphens.</summary>
     public static string Stem(params IReadOnlyList<string> words)
     {
         var stem = new StringBuilder();
@@ -36,7 +36,7 @@ internal sealed class FileNames
         return stem.ToString().Trim('-') is { Length: > 0 } some ? some : "unnamed";
     }
 
-    /// <summary>A stem that was not given before: different names may have the same letters and digits.</summary>
+    /// <summary>A stem that was not used before: different names may have the same letters and digits.</summary>
     public string Unique(params IReadOnlyList<string> words)
     {
         string stem = Stem(words), unique = stem;

@@ -11,20 +11,20 @@ using LinkMargin.Reports.Pictures;
 
 namespace LinkMargin.Cli.Maps;
 
-/// <summary>Computes fields, draws them in one range of colours and writes the files.</summary>
+/// <summary>Computes fields, draws them with one colour scale and writes the files.</summary>
 /// <param name="invocation">Where messages go.</param>
 /// <param name="loaded">The house.</param>
 /// <param name="model">The house, ready.</param>
 internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkModel model)
 {
-    // Drawing a picture takes about as long as so many rows of a field, and the sheet as so many pictures; only the bar
-    // depends on it.
+    // A picture takes about as long as this many rows of a field, and the sheet as this many pictures. Only the progress bar
+    // uses these.
     private const long RowsWorthOfPicture = 50;
     private const long PicturesWorthOfSheet = 4;
 
     private readonly House house = loaded.House;
 
-    /// <summary>Makes all maps of an order and says what was written.</summary>
+    /// <summary>Makes all maps of an order and returns what was written.</summary>
     public MapsDocument Make(MapOrder order)
     {
         invocation.Files.MakeFolder(order.Folder);
@@ -114,7 +114,7 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
         };
     }
 
-    // The pictures of all fields, and of several their sheet as the last: each by whichever thread is free.
+    // The pictures of all fields, then, if there are several, their sheet; drawn in parallel.
     private byte[][] Draw(MapPictures pictures, List<(Field Median, Field AtConfidence)> fields, Progress progress)
     {
         byte[][] drawn = new byte[fields.Count > 1 ? fields.Count + 1 : fields.Count][];
@@ -144,31 +144,31 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
     }
 }
 
-/// <summary>Which maps are wanted, and how.</summary>
+/// <summary>Which maps are requested, and how.</summary>
 /// <param name="Spots">The spots, at least one.</param>
 /// <param name="Levels">The levels' numbers, at least one.</param>
 /// <param name="CellMetres">Side of a cell, metres.</param>
 /// <param name="HandsMetres">Height of the hands above the floor, metres.</param>
-/// <param name="Folder">Where the files go, as it was typed.</param>
+/// <param name="Folder">Where the files go, as typed.</param>
 internal sealed record MapOrder(
     IReadOnlyList<Spot> Spots, IReadOnlyList<int> Levels, double CellMetres, double HandsMetres, string Folder)
 {
     /// <summary>Share of cases in which the margin to count on is reached.</summary>
     public double Confidence { get; init; } = UncertaintyBasis.UsualConfidence;
 
-    /// <summary>Whether the median is shown instead of the margin to count on.</summary>
+    /// <summary>Whether the median margin is shown instead of the margin to count on.</summary>
     public bool ShowsMedian { get; init; }
 
     /// <summary>Whether every cell is traced.</summary>
     public bool IsExact { get; init; }
 
-    /// <summary>The uncertainty of all links of the spots, where it is known already.</summary>
+    /// <summary>The uncertainty of all links of the spots, if already known.</summary>
     public HouseUncertainty? Uncertainty { get; init; }
 
-    /// <summary>Whether the numbers are wanted as CSV.</summary>
+    /// <summary>Whether the numbers are also written as CSV.</summary>
     public bool WithCsv { get; init; }
 
-    /// <summary>Whether the numbers are wanted as GeoJSON.</summary>
+    /// <summary>Whether the numbers are also written as GeoJSON.</summary>
     public bool WithGeoJson { get; init; }
 
     /// <summary>Whether files that this program did not write may be replaced.</summary>

@@ -10,8 +10,8 @@ using LinkMargin.Reports.Pictures;
 
 namespace LinkMargin.Cli.Maps;
 
-/// <summary>Draws the paths of one link over the plan and on a section, with the numbers and words that explain prints.</summary>
-/// <param name="invocation">Where the command stands.</param>
+/// <summary>Draws the paths of one link on the plan and on a section, with the numbers and words that explain prints.</summary>
+/// <param name="invocation">Where the command writes and where relative paths start.</param>
 /// <param name="loaded">The house.</param>
 /// <param name="model">The house, ready.</param>
 /// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
@@ -22,7 +22,7 @@ internal sealed class PathsMaker(Invocation invocation, LoadedHouse loaded, Link
     /// <summary>Draws and writes the picture of a link.</summary>
     /// <param name="spot">Where the console stands.</param>
     /// <param name="seat">Where the player sits.</param>
-    /// <param name="folder">Where the file goes, as it was typed.</param>
+    /// <param name="folder">Where the file goes, as typed.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     public PathsDocument Make(Spot spot, Seat seat, string folder, bool force)
     {

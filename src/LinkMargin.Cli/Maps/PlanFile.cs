@@ -5,7 +5,7 @@ using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Cli.Maps;
 
-/// <summary>The drawing of a house, so that a mistyped wall is seen.</summary>
+/// <summary>The drawing of a house, which shows a mistyped wall.</summary>
 internal static class PlanFile
 {
     /// <summary>Draws and writes it.</summary>
@@ -26,7 +26,7 @@ internal static class PlanFile
         invocation.Files.Write(path, png, force);
     }
 
-    // What the file was read as: a level, room or seat too few shows at once.
+    // The counts of what was read, so that a missing level, room or seat is noticed.
     private static string Title(House house, int warnings)
     {
         string[] counts =

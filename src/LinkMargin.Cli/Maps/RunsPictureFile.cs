@@ -11,7 +11,7 @@ namespace LinkMargin.Cli.Maps;
 internal static class RunsPictureFile
 {
     /// <summary>Draws and writes it.</summary>
-    /// <param name="invocation">Where the command stands.</param>
+    /// <param name="invocation">Where the command writes and where relative paths start.</param>
     /// <param name="loaded">The house.</param>
     /// <param name="runs">The runs of the spot.</param>
     /// <param name="path">The file.</param>

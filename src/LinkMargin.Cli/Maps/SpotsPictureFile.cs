@@ -7,11 +7,11 @@ using LinkMargin.Reports.Pictures;
 
 namespace LinkMargin.Cli.Maps;
 
-/// <summary>The picture of seats against spots.</summary>
+/// <summary>The table of seats and spots as a picture.</summary>
 internal static class SpotsPictureFile
 {
     /// <summary>Draws it and writes it.</summary>
-    /// <param name="invocation">Where the command stands.</param>
+    /// <param name="invocation">Where the command writes and where relative paths start.</param>
     /// <param name="loaded">The house.</param>
     /// <param name="ranking">Its spots, best first; at least one.</param>
     /// <param name="uncertainty">The uncertainty of its links.</param>

@@ -8,21 +8,21 @@ internal sealed class CommonOptions
     /// <summary>One JSON document instead of text.</summary>
     public Option<bool> Json { get; } = Flag("--json", "Print one JSON document on standard output instead of text.");
 
-    /// <summary>Tables of one's own.</summary>
+    /// <summary>A folder of the user's own tables.</summary>
     public Option<string?> Materials { get; } = Text(
         "--materials", "DIR", "Folder with materials.yaml, floors.yaml, radios.yaml, margins.yaml, spreads.yaml, cables.yaml; missing files are built in.");
 
-    /// <summary>Leave to overwrite.</summary>
+    /// <summary>Allows overwriting other programs' files.</summary>
     public Option<bool> Force { get; } = Flag("--force", "Overwrite files that this program did not write.");
 
     /// <summary>All of them.</summary>
     public IEnumerable<Option> All => [Json, Materials, Force];
 
-    /// <summary>An option that is there or not.</summary>
+    /// <summary>An option without a value.</summary>
     public static Option<bool> Flag(string name, string description) =>
         new(name) { Description = description, Arity = ArgumentArity.Zero };
 
-    /// <summary>An option with a word behind it.</summary>
+    /// <summary>An option with one value.</summary>
     public static Option<string?> Text(string name, string stands, string description) =>
         new(name) { Description = description, HelpName = stands };
 }

@@ -13,7 +13,7 @@ internal static class ConfidenceOption
 
     private static readonly QuantityRange Range = new(0.5, 0.999, "");
 
-    /// <summary>Makes one.</summary>
+    /// <summary>Makes the option.</summary>
     public static Option<double?> Create() => new(Name)
     {
         Description = FormattableString.Invariant(

@@ -13,14 +13,14 @@ internal static class FittedOption
 {
     private const string Name = "--fitted";
 
-    /// <summary>Makes one.</summary>
+    /// <summary>Makes the option.</summary>
     public static Option<string?> Create() => CommonOptions.Text(
         Name, "FILE", "Losses fitted to measurements by 'linkmargin fit'; they replace the table losses in this run.");
 
-    /// <summary>Reads the file; problems go to the messages, an error ends the command.</summary>
+    /// <summary>Reads the file; problems are reported, an error ends the command.</summary>
     /// <param name="invocation">Where messages go.</param>
-    /// <param name="typed">The file as it was typed; null without the option.</param>
-    /// <param name="house">The house it is applied to, as the tables say.</param>
+    /// <param name="typed">The file as typed; null without the option.</param>
+    /// <param name="house">The house it is applied to, with its table losses.</param>
     public static FittedLosses? Read(Invocation invocation, string? typed, House house)
     {
         if (typed is null)
@@ -31,11 +31,11 @@ internal static class FittedOption
         return Checked(invocation, typed, FittedFile.Read(invocation.Files.ToRead(typed), house));
     }
 
-    /// <summary>The same of the file in a bundle.</summary>
+    /// <summary>The same for the file in a bundle.</summary>
     /// <param name="invocation">Where messages go.</param>
-    /// <param name="bundle">The bundle as it was typed.</param>
-    /// <param name="inside">The file in it.</param>
-    /// <param name="house">The house it is applied to, as the tables say.</param>
+    /// <param name="bundle">The bundle as typed.</param>
+    /// <param name="inside">The content of the file in it.</param>
+    /// <param name="house">The house it is applied to, with its table losses.</param>
     public static FittedLosses Read(Invocation invocation, string bundle, byte[] inside, House house) =>
         Checked(invocation, bundle, FittedFile.Parse(inside, $"{bundle}: fitted losses", house));
 

@@ -5,7 +5,7 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Cli.Options;
 
-/// <summary>How much of the physics a command takes in.</summary>
+/// <summary>How much of the physics a command includes.</summary>
 internal static class ModelOption
 {
     private const string Name = "--model";
@@ -16,7 +16,7 @@ internal static class ModelOption
         ["direct"] = ModelDepth.Direct,
     };
 
-    /// <summary>Makes one.</summary>
+    /// <summary>Makes the option.</summary>
     public static Option<ModelDepth?> Create() => new(Name)
     {
         Description = "full (the default): direct, diffracted, reflected and diffuse paths and the player's body; "

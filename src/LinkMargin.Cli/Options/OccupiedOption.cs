@@ -7,14 +7,14 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli.Options;
 
-/// <summary>Which seats have people on them who obstruct other links.</summary>
+/// <summary>Seats with people on them who shadow other links.</summary>
 internal static class OccupiedOption
 {
     private const string Name = "--occupied";
     private const string All = "all";
     private const string None = "none";
 
-    /// <summary>Makes one.</summary>
+    /// <summary>Makes the option.</summary>
     public static Option<string[]?> Create() => new(Name)
     {
         Description = "Seats with people on them, who obstruct the links of the other seats: all, none (the default), or names of "
@@ -24,10 +24,10 @@ internal static class OccupiedOption
         AllowMultipleArgumentsPerToken = true,
     };
 
-    /// <summary>The seats that were requested.</summary>
+    /// <summary>The requested seats.</summary>
     /// <param name="typed">What was typed; null without the option.</param>
     /// <param name="house">The house.</param>
-    /// <param name="invocation">Where it is said that somebody cannot be put on a seat.</param>
+    /// <param name="invocation">Where warnings go about a person who cannot be put on a seat.</param>
     public static IReadOnlyList<Seat> Read(string[]? typed, House house, Invocation invocation)
     {
         if (typed is null or [None])

@@ -5,15 +5,15 @@ using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Cli.Options;
 
-/// <summary>The archive that was typed in place of a house file.</summary>
+/// <summary>The bundle that was given in place of a house file.</summary>
 internal static class OpenedBundle
 {
     /// <summary>The name of the argument of a house file.</summary>
     public const string HouseArgumentName = "HOUSE";
 
-    /// <summary>Opens it; null where the file is no archive.</summary>
+    /// <summary>Opens it; null if the file is not an archive.</summary>
     /// <param name="invocation">Where relative names start from.</param>
-    /// <param name="typed">The file as it was typed.</param>
+    /// <param name="typed">The file as typed.</param>
     public static Bundle? Of(Invocation invocation, string typed)
     {
         string path = invocation.Files.ToRead(typed);
@@ -27,7 +27,7 @@ internal static class OpenedBundle
         }
     }
 
-    /// <summary>The same of the command's own argument; null where it has none.</summary>
+    /// <summary>The same for the command's own argument; null if it has none.</summary>
     public static (string Typed, Bundle Bundle)? Of(Invocation invocation, ParseResult parse)
     {
         Argument<string>? house = parse.CommandResult.Command.Arguments.OfType<Argument<string>>().FirstOrDefault(argument => argument.Name == HouseArgumentName);

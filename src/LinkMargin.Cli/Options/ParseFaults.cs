@@ -6,8 +6,8 @@ using LinkMargin.Files.Problems;
 namespace LinkMargin.Cli.Options;
 
 /// <summary>
-/// What is wrong with the words somebody typed, in one sentence with the nearest valid word. The parser's own answer to a
-/// slip is a page of help, and it takes a mistyped option for a file or a value.
+/// Finds what is wrong with the typed words and reports it in one sentence with the nearest valid word. The parser itself would
+/// print a page of help, and takes a mistyped option for a file or a value.
 /// </summary>
 /// <param name="parse">What the parser made of the words.</param>
 /// <param name="words">The words.</param>
@@ -39,7 +39,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
 
     private IEnumerable<Option> Known => command.Options.Concat(parse.RootCommandResult.Command.Options.Where(o => o.Recursive));
 
-    // '--' before a word says that it is not an option, whatever it begins with.
+    // After '--' no word is an option, whatever it starts with.
     private bool HasEndOfOptions => words.Contains("--");
 
     private string? MistypedOption()
@@ -95,7 +95,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
         })
         .FirstOrDefault(fault => fault is not null);
 
-    // A script that fills in a variable that is not set leaves such a word; as a path it would be the folder one stands in.
+    // A script with an unset variable passes an empty word; as a path it would mean the current folder.
     private string? EmptyValue() => GivenOptions()
         .Where(given => given.Tokens.Any(IsBlank))
         .Select(given => NeedsValue(given.Option, ", not an empty word"))
@@ -121,7 +121,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
             .FirstOrDefault();
     }
 
-    // An option that takes several words may have taken the argument for one of them.
+    // An option that takes several words may have swallowed the argument.
     private string Swallowed() => GivenOptions().FirstOrDefault(given => given.Tokens.Count > 1) is { } given
         ? $"; put it before {given.Option.Name}, which takes all following words"
         : "";
@@ -140,7 +140,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
 
     private static string FirstSentence(string? description) => (description ?? "").Split(". ")[0].TrimEnd('.');
 
-    // A negative number is a value, though a wrong one; a lone '-' is a name.
+    // A negative number is a (wrong) value; a lone '-' is a name.
     private static bool LooksLikeOption(string word) => word.Length > 1 && word[0] == '-' && !char.IsAsciiDigit(word[1]) && word[1] != '.';
 
     private static string Advice(string word, IReadOnlyCollection<string> candidates) => NearestWord.Advice(word, candidates);

@@ -12,7 +12,7 @@ internal static class ShowOption
     private const string FormerWord = "counted"; // of older versions, still accepted
     private const string Median = "median";
 
-    /// <summary>Makes one.</summary>
+    /// <summary>Makes the option.</summary>
     public static Option<string?> Create() => new(Name)
     {
         Description = "count-on (the default): the margin to count on; median: the margin that is as likely too high as too low. Hatched in both: "
@@ -21,7 +21,7 @@ internal static class ShowOption
         CustomParser = Read,
     };
 
-    /// <summary>Whether it is the median.</summary>
+    /// <summary>Whether the map shows the median.</summary>
     public static bool IsMedian(ParseResult parse, Option<string?> option) => parse.GetValue(option) == Median;
 
     private static string? Read(ArgumentResult result)

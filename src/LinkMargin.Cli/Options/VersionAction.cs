@@ -4,7 +4,7 @@ using LinkMargin.Cli.Invoking;
 
 namespace LinkMargin.Cli.Options;
 
-/// <summary>Prints this program's version, whatever process it runs in.</summary>
+/// <summary>Prints this program's version, even when run in another process such as a test.</summary>
 internal sealed class VersionAction : SynchronousCommandLineAction
 {
     /// <inheritdoc/>

@@ -6,10 +6,10 @@ namespace LinkMargin.Cli.Options;
 /// <summary>Changes of the house for one run.</summary>
 internal static class WhatIfOption
 {
-    /// <summary>Its name.</summary>
+    /// <summary>The option's name.</summary>
     public const string Name = "--what-if";
 
-    /// <summary>Makes one.</summary>
+    /// <summary>Makes the option.</summary>
     public static Option<string[]?> Create() => new(Name)
     {
         Description = "Change the house for this run only; may be repeated, and the changes are made in order: "

@@ -11,13 +11,13 @@ using LinkMargin.Reports.Houses;
 namespace LinkMargin.Cli.Reporting;
 
 /// <summary>Writes a report and the figures behind it.</summary>
-/// <param name="invocation">Where the command stands.</param>
+/// <param name="invocation">Where the command writes and where relative paths start.</param>
 /// <param name="force">Whether files that this program did not write may be replaced.</param>
 internal sealed class ReportFiles(Invocation invocation, bool force)
 {
     private const string MarginsFile = "seats.csv", BudgetsFile = "budgets.csv", RunsFile = "runs.csv";
 
-    /// <summary>Whether a file is to be a PDF; refuses what is neither that nor a page.</summary>
+    /// <summary>Whether a file name is that of a PDF; refuses one that is neither PDF nor HTML.</summary>
     public static bool IsPdf(string file) => Path.GetExtension(file).ToLowerInvariant() switch
     {
         ".pdf" => true,
@@ -36,11 +36,11 @@ internal sealed class ReportFiles(Invocation invocation, bool force)
         Write(file, bytes.ToArray());
     }
 
-    /// <summary>What goes into a bundle beside the report; what is in a bundle already is taken from there.</summary>
-    /// <param name="house">The house file or bundle, as it was typed.</param>
-    /// <param name="tables">The folder of tables; null for those of the bundle or the built-in ones.</param>
-    /// <param name="fitted">The file of fitted losses; null for that of the bundle or none.</param>
-    /// <param name="measurements">The file of measurements; null for that of the bundle or none.</param>
+    /// <summary>What goes into a bundle beside the report; anything not given is taken from the opened bundle.</summary>
+    /// <param name="house">The house file or bundle, as typed.</param>
+    /// <param name="tables">The folder of tables; null for those of the bundle, or the built-in ones.</param>
+    /// <param name="fitted">The file of fitted losses; null for that of the bundle, or none.</param>
+    /// <param name="measurements">The file of measurements; null for that of the bundle, or none.</param>
     public Bundle Packed(string house, string? tables, string? fitted, string? measurements)
     {
         Bundle? opened = OpenedBundle.Of(invocation, house);
@@ -57,7 +57,7 @@ internal sealed class ReportFiles(Invocation invocation, bool force)
         };
     }
 
-    // The file was read once already, but for measurements.
+    // All files but the measurements were read once before.
     private byte[] Bytes(string typed)
     {
         try
@@ -91,7 +91,7 @@ internal sealed class ReportFiles(Invocation invocation, bool force)
         return [margins, budgets, runs];
     }
 
-    /// <summary>Reads a person's logo.</summary>
+    /// <summary>Reads the user's logo.</summary>
     public PhotoPicture ReadLogo(string typed)
     {
         string path = invocation.Files.ToRead(typed);
