@@ -15,11 +15,11 @@ public enum CableUse
 
 /// <summary>How long a cable may be at a rate.</summary>
 /// <param name="Gbps">Raw rate of the link, Gbit/s; 0 where the kind has no rate.</param>
-/// <param name="SureMetres">Up to this length it works as a rule, metres.</param>
+/// <param name="SureMetres">Up to this length it normally works, metres.</param>
 /// <param name="MostMetres">Up to this length it may work, metres; never below <paramref name="SureMetres"/>.</param>
 public sealed record Reach(double Gbps, double SureMetres, double MostMetres);
 
-/// <summary>One kind of cable, as the table of cables has it: a class, no make.</summary>
+/// <summary>One kind of cable, a row of the table of cables: a class, not a make.</summary>
 /// <param name="Name">The word used in house files, such as <c>hdmi-optical</c>.</param>
 /// <param name="Use">What it is for.</param>
 /// <param name="DiameterMetres">Outer diameter, metres.</param>
@@ -45,28 +45,28 @@ public sealed record CableKind(
     /// <summary>Lengths it is sold in, shortest first; empty where it is cut to length.</summary>
     public IReadOnlyList<StockLength> Stock { get; init; } = [];
 
-    /// <summary>Greatest force to pull it with, newtons; null where not known.</summary>
+    /// <summary>Greatest pulling force, newtons; null where not known.</summary>
     public double? PullNewtons { get; init; }
 
-    /// <summary>How long a piece may be that carries a rate: the entry of the lowest rate that is not below it; null if none is.</summary>
+    /// <summary>How long a cable may be at a rate: the entry of the lowest rate at or above it; null if there is none.</summary>
     public Reach? ReachAt(double gbps) => Reaches.FirstOrDefault(reach => reach.Gbps >= gbps);
 
-    /// <summary>Whether a piece carries a rate.</summary>
+    /// <summary>Whether a cable of a length carries a rate.</summary>
     public Carries Carries(double gbps, double lengthMetres) => ReachAt(gbps) is not { } reach ? Cables.Carries.No
         : lengthMetres <= reach.SureMetres + LengthSlackMetres ? Cables.Carries.Yes
         : lengthMetres <= reach.MostMetres + LengthSlackMetres ? Cables.Carries.Borderline
         : Cables.Carries.No;
 
-    /// <summary>The highest rate that a piece may carry, Gbit/s; null if it is too long for any.</summary>
+    /// <summary>The highest rate that a cable of a length may carry, Gbit/s; null if it is too long for any.</summary>
     public double? FastestGbps(double lengthMetres) =>
         Reaches.Where(reach => lengthMetres <= reach.MostMetres + LengthSlackMetres).Select(reach => (double?)reach.Gbps).Max();
 
-    /// <summary>The next length it is sold in; the length itself where it is cut; null where no piece is as long.</summary>
+    /// <summary>The next length it is sold in; the length itself where it is cut to length; null where none is long enough.</summary>
     public double? StockFor(double neededMetres) => Stock.Count == 0
         ? neededMetres
         : Stock.FirstOrDefault(stock => stock.Metres >= neededMetres - LengthSlackMetres)?.Metres;
 
-    // Lengths in feet come to odd figures in metres.
+    // Lengths in feet are not round in metres.
     private const double LengthSlackMetres = 1e-6;
 }
 

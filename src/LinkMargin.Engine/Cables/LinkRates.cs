@@ -1,6 +1,6 @@
 namespace LinkMargin.Engine.Cables;
 
-/// <summary>Whether something carries what is asked of it. The larger the value, the worse.</summary>
+/// <summary>Whether a cable or a link carries what is required. The larger the value, the worse.</summary>
 public enum Carries
 {
     /// <summary>It does.</summary>
@@ -17,12 +17,12 @@ public enum Carries
 public static class LinkRates
 {
     /// <summary>
-    /// How far a sum with full blanking may be above a link's rate and still be worth a try. Blanking travels packed, so that 12 bits of
-    /// a 4K picture 120 times a second run on a link of 48 Gbit/s though the sum says 48.11 (common practice).
+    /// How far a rate computed with full blanking may exceed a link's rate and still be worth a try. Blanking is sent compressed, so a
+    /// 4K picture of 12 bits 120 times a second runs on a link of 48 Gbit/s though the sum is 48.11 (common practice).
     /// </summary>
     public const double BorderlineShare = 0.005;
 
-    /// <summary>Raw rates in use, Gbit/s: three lanes and a clock first, then those of fixed rate.</summary>
+    /// <summary>Raw rates in use, Gbit/s: first that of three lanes and a clock, then the fixed rates.</summary>
     public static IReadOnlyList<double> Gbps { get; } = [PictureSignal.ClockedLinkGbps, 24, 32, 40, 48];
 
     /// <summary>The smallest rate that carries a signal, borderline or not; null if none does.</summary>

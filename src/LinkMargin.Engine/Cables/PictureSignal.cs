@@ -24,12 +24,12 @@ public sealed record PictureSignal(int WidthPixels, int HeightLines, int Picture
     /// <summary>Raw rate of a link of three lanes and a clock, Gbit/s.</summary>
     public const double ClockedLinkGbps = 18;
 
-    // What of it is payload: 8 bits in 10.
+    // Its payload: 8 bits of 10.
     private const double ClockedPayloadGbps = 14.4;
     private const double ClockedOverhead = 10.0 / 8;
     private const double FixedRateOverhead = 18.0 / 16;
 
-    // Pixels and lines with blanking, by size and pictures a second: CTA-861, as the Linux kernel's table drm_edid has them; the rows
+    // Pixels and lines with blanking, by size and pictures a second: CTA-861, as in the Linux kernel's table drm_edid; the rows
     // of 7680 x 4320 from memory.
     private static readonly Dictionary<(int Width, int Height, int Rate), (int Pixels, int Lines)> Timings = new()
     {
@@ -56,7 +56,7 @@ public sealed record PictureSignal(int WidthPixels, int HeightLines, int Picture
     /// <summary>The sizes and rates whose timing is known, smallest first.</summary>
     public static IReadOnlyList<(int Width, int Height, int Rate)> KnownTimings { get; } = [.. Timings.Keys];
 
-    /// <summary>What is asked of a display where its file says nothing: 4K, 120 pictures a second, full colour, 10 bit.</summary>
+    /// <summary>The picture a display requires where the file does not say: 4K, 120 pictures a second, full colour, 10 bit.</summary>
     public static PictureSignal Usual { get; } = new(3840, 2160, 120, ColourSampling.Full, 10);
 
     /// <summary>Whether its timing is known.</summary>
@@ -78,9 +78,9 @@ public sealed record PictureSignal(int WidthPixels, int HeightLines, int Picture
     /// <summary>Bits a second with blanking, Gbit/s.</summary>
     public double PayloadGbps => PixelClockMHz * BitsPerPixel / 1000;
 
-    /// <summary>Whether a link of three lanes and a clock carries it; otherwise it takes a link of fixed rate.</summary>
+    /// <summary>Whether a link of three lanes and a clock carries it; otherwise it needs a fixed-rate link.</summary>
     public bool IsClocked => PayloadGbps <= ClockedPayloadGbps;
 
-    /// <summary>Bits a second on the line, Gbit/s: 10 for 8 of a clocked link, 18 for 16 of a link of fixed rate.</summary>
+    /// <summary>Bits a second on the line, Gbit/s: 10 for each 8 on a clocked link, 18 for each 16 on a fixed-rate link.</summary>
     public double LineGbps => PayloadGbps * (IsClocked ? ClockedOverhead : FixedRateOverhead);
 }

@@ -3,14 +3,14 @@ using System.Runtime.Intrinsics;
 namespace LinkMargin.Engine.Geometry;
 
 /// <summary>
-/// Eight arc tangents at once, within 1e-15 of the true ones: by symmetry from 0 to tan(π/8), there as a quotient of polynomials
-/// (coefficients from memory after S. L. Moshier, Methods and Programs for Mathematical Functions, 1989).
+/// Eight arc tangents at once, accurate to 1e-15. Symmetry brings each argument to within ±tan(π/8), where a quotient of polynomials
+/// gives the angle (coefficients from memory after S. L. Moshier, Methods and Programs for Mathematical Functions, 1989).
 /// </summary>
 internal static class ArcTangent
 {
     private const double TanOfEighth = 0.41421356237309503; // tan(π/8)
 
-    /// <summary>The angle of the direction (x, y), y ≥ 0, from 0 to π; 0 for no direction at all.</summary>
+    /// <summary>The angle of the direction (x, y), y ≥ 0, from 0 to π; 0 if both are 0.</summary>
     internal static Vector512<double> Of(Vector512<double> y, Vector512<double> x)
     {
         Vector512<double> zero = Vector512<double>.Zero, one = Vector512<double>.One, across = Vector512.Abs(x);

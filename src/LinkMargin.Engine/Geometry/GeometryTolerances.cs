@@ -1,22 +1,22 @@
 namespace LinkMargin.Engine.Geometry;
 
 /// <summary>
-/// How near counts as touching. People measure in round numbers, so lines through corners, jambs, sills and faces are
-/// common, and rounding must not decide them: what is within a hair of an edge is on it, and on an edge the thing that
-/// takes most counts, once.
+/// How close counts as touching. People measure in round numbers, so lines through corners, jambs, sills and faces are
+/// common, and rounding must not decide them: a point within a hair of an edge is on it, and on an edge the thing with
+/// the greatest loss counts, once.
 /// </summary>
 internal static class GeometryTolerances
 {
     /// <summary>
-    /// What lies this near touches, metres. Far below anything built, and above the rounding of coordinates of a house
-    /// (1e-14 m) even where a line grazes a surface at <see cref="ParallelSine"/>, which stretches it to 1e-9 m. So a line
+    /// Things this close touch, metres. Far smaller than anything built, and larger than the rounding of a house's coordinates
+    /// (1e-14 m), even where a line grazes a surface at <see cref="ParallelSine"/>, which stretches it to 1e-9 m. So a line
     /// through the corner of two walls can never slip between them.
     /// </summary>
     internal const double SlackMetres = 1e-8;
 
     /// <summary>
-    /// Walls met within this distance along the line are met in one place, metres. Each wall of a joint may be met one
-    /// slack away from it.
+    /// Walls that a line meets within this distance of each other are met in one place, metres. It may meet each wall of a
+    /// joint one slack away from the joint.
     /// </summary>
     internal const double JointMetres = 3 * SlackMetres;
 

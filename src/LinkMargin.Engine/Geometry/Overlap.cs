@@ -1,13 +1,13 @@
 namespace LinkMargin.Engine.Geometry;
 
 /// <summary>
-/// The area that polygons have in common, with its middle and its spread. Each polygon is a signed sum of triangles from a
-/// common point; triangles are convex, and what convex polygons share is found by cutting one along the edges of the other.
+/// The area that polygons have in common, with its centroid and its spread. Each polygon is a signed sum of triangles from a
+/// common point; triangles are convex, and convex polygons are intersected by clipping one along the edges of the other.
 /// Exact for any simple polygons, however they touch.
 /// </summary>
 internal readonly record struct Overlap(double SquareMetres, Point2 Middle, Point2 SpreadMetres)
 {
-    /// <summary>The overlap of polygons seen in a frame: middle and spread along its directions.</summary>
+    /// <summary>The overlap of polygons, with its spread along the directions of a frame.</summary>
     internal static Overlap Of(PlanFrame frame, params ReadOnlySpan<Polygon> polygons)
     {
         if (AreApart(polygons))
@@ -46,7 +46,7 @@ internal readonly record struct Overlap(double SquareMetres, Point2 Middle, Poin
         return left >= right || bottom >= top;
     }
 
-    // What a convex piece (none for all of the plane) shares with the polygons.
+    // Adds what a convex piece (empty: the whole plane) has in common with the polygons.
     private static void Add(
         PlanFrame frame, ReadOnlySpan<Polygon> polygons, Point2 origin, ReadOnlySpan<Point2> piece, double sign, ref Sums sums)
     {
@@ -58,7 +58,7 @@ internal readonly record struct Overlap(double SquareMetres, Point2 Middle, Poin
 
         ReadOnlySpan<Point2> corners = polygons[0].AllCorners;
         double turn = Turn(corners);
-        // A cut adds one corner for each run of corners it takes away: of a convex piece one, and no more than half with rounding.
+        // A cut adds one corner for each run of corners it removes: one run of a convex piece; with rounding, at most half its corners.
         Span<Point2> common = stackalloc Point2[4 * Math.Max(1, piece.Length)];
         for (int i = 0; i < corners.Length; i++)
         {
@@ -90,8 +90,7 @@ internal readonly record struct Overlap(double SquareMetres, Point2 Middle, Poin
         return Math.Sign(twice);
     }
 
-    // What of a convex piece (none for all of the plane) lies to the left of all edges of an anticlockwise triangle; how many
-    // corners that has.
+    // Clips a convex piece (empty: the whole plane) to an anticlockwise triangle. Returns how many corners are left.
     private static int Cut(ReadOnlySpan<Point2> piece, ReadOnlySpan<Point2> triangle, Span<Point2> common)
     {
         if (piece.IsEmpty)

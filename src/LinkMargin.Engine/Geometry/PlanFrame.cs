@@ -1,8 +1,8 @@
 namespace LinkMargin.Engine.Geometry;
 
 /// <summary>
-/// A house's own directions on the plan: those its walls run in. What is sampled along them turns, moves and mirrors with
-/// the house, so no answer depends on which way its plan was laid on the paper.
+/// A house's own directions on the plan: those of its walls. Samples along them turn, move and mirror with the house, so no
+/// result depends on how the plan lies on the paper.
 /// </summary>
 internal readonly record struct PlanFrame(double Cos, double Sin)
 {

@@ -9,7 +9,7 @@ public readonly record struct Point3(double X, double Y, double Z)
     /// <summary>The point seen from above.</summary>
     public Point2 Plan => new(X, Y);
 
-    // Not public, as a record prints its public properties: one that is a point itself would be printed for ever.
+    // Not public: a record prints its public properties, and one that is itself a point would print without end.
     internal double Length => Math.Sqrt(Dot(this));
 
     internal Point3 Unit => (1 / Length) * this;

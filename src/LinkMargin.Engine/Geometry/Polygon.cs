@@ -21,7 +21,7 @@ public sealed class Polygon
     /// <summary>The corners in order.</summary>
     public IReadOnlyList<Point2> Corners => corners;
 
-    /// <summary>The corners in order, at once.</summary>
+    /// <summary>The corners in order, as a span.</summary>
     internal ReadOnlySpan<Point2> AllCorners => corners;
 
     /// <summary>Area in square metres, whichever way the corners run.</summary>
@@ -41,7 +41,7 @@ public sealed class Polygon
     {
         if (p.X < Least.X || p.X > Greatest.X || p.Y < Least.Y || p.Y > Greatest.Y)
         {
-            return false; // most polygons of a house are
+            return false; // so for most polygons of a house
         }
 
         bool inside = false;

@@ -3,10 +3,10 @@ using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Engine.Houses;
 
-/// <summary>What a house file says of pictures and their cables.</summary>
+/// <summary>What a house file says about pictures and their cables.</summary>
 public sealed record Cabling
 {
-    /// <summary>Nothing is said.</summary>
+    /// <summary>For a file that says nothing about them.</summary>
     public static Cabling None { get; } = new();
 
     /// <summary>Screens and projectors.</summary>
@@ -30,7 +30,7 @@ public sealed record Cabling
 /// <param name="LevelIndex">The level it is on; 0 is the lowest.</param>
 /// <param name="Plan">Where on the plan.</param>
 /// <param name="HeightMetres">Above the level's floor, metres.</param>
-/// <param name="Fixture">The fixture it is in or is; null for a place by itself.</param>
+/// <param name="Fixture">The fixture it is, or is inside; null if neither.</param>
 public sealed record CablePlace(string Name, int LevelIndex, Point2 Plan, double HeightMetres, string? Fixture)
 {
     /// <summary>The middle of a fixture.</summary>
@@ -42,7 +42,7 @@ public sealed record CablePlace(string Name, int LevelIndex, Point2 Plan, double
 
     /// <summary>Where a console at a spot has its sockets.</summary>
     /// <param name="spot">The spot.</param>
-    /// <param name="fixtures">Those of the house: the console may stand in one.</param>
+    /// <param name="fixtures">The fixtures of the house: the console may stand in one.</param>
     public static CablePlace Of(Spot spot, IEnumerable<Fixture> fixtures)
     {
         ArgumentNullException.ThrowIfNull(spot);
@@ -65,14 +65,14 @@ public enum DisplayInput
     /// <summary>Straight from the console, for games.</summary>
     Direct,
 
-    /// <summary>By way of a processor.</summary>
+    /// <summary>Through a processor.</summary>
     Processed,
 }
 
 /// <summary>A screen or projector.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Place">Where its inputs are.</param>
-/// <param name="Inputs">The inputs that shall have the console's picture, at least one.</param>
+/// <param name="Inputs">The inputs that need the console's picture, at least one.</param>
 /// <param name="Signal">The picture wanted.</param>
 public sealed record Display(string Name, CablePlace Place, IReadOnlyList<DisplayInput> Inputs, PictureSignal Signal)
 {
@@ -86,7 +86,7 @@ public sealed record Display(string Name, CablePlace Place, IReadOnlyList<Displa
 /// <summary>What a device does with a picture.</summary>
 public enum DeviceRole
 {
-    /// <summary>Works on it on its way to a display.</summary>
+    /// <summary>Processes it on its way to a display.</summary>
     Processor,
 
     /// <summary>Copies one input to several outputs.</summary>

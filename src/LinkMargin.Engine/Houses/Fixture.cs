@@ -11,7 +11,7 @@ namespace LinkMargin.Engine.Houses;
 /// <param name="TurnDegrees">Turned about its centre, degrees anticlockwise.</param>
 /// <param name="FromMetres">Underside above the level's floor, metres.</param>
 /// <param name="ToMetres">Top above the level's floor, metres.</param>
-/// <param name="Material">What it is made of; of a shell, each panel that has no material of its own.</param>
+/// <param name="Material">What it is made of; for a shell, the material of each panel that has none of its own.</param>
 public sealed record Fixture(
     string Name,
     int LevelIndex,
@@ -29,13 +29,13 @@ public sealed record Fixture(
     /// <summary>Sides of a shell that have no panel.</summary>
     public BoxSides OpenSides { get; init; }
 
-    /// <summary>Sides of a shell whose panel is of something else than <see cref="Material"/>; an open side has none.</summary>
+    /// <summary>Sides of a shell whose panel is not made of <see cref="Material"/>; an open side has none.</summary>
     public IReadOnlyDictionary<BoxSides, Material> SideMaterials { get; init; } = new Dictionary<BoxSides, Material>();
 
     /// <summary>What the panel on one side of a shell is made of; null where it is open.</summary>
     public Material? PanelOn(BoxSides side) => (OpenSides & side) != 0 ? null : SideMaterials.GetValueOrDefault(side, Material);
 
-    /// <summary>The seat whose player it is a part of; null for things.</summary>
+    /// <summary>The seat whose player's body it is part of; null for things.</summary>
     public Seat? Seat { get; init; }
 
     /// <summary>South-west, south-east, north-east and north-west corner of its footprint, turned as it stands.</summary>

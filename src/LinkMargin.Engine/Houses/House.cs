@@ -19,13 +19,13 @@ public sealed record House(
     Radio Console,
     Radio Controller)
 {
-    /// <summary>Where a console may stand; empty where nothing is said of that.</summary>
+    /// <summary>Where a console may stand; empty where the file does not say.</summary>
     public IReadOnlyList<Zone> Zones { get; init; } = [];
 
     /// <summary>Where no console may stand.</summary>
     public IReadOnlyList<KeepOut> KeepOuts { get; init; } = [];
 
-    /// <summary>Displays, devices, passages and cables; nothing where the file says nothing of them.</summary>
+    /// <summary>Displays, devices, passages and cables; empty where the file has none.</summary>
     public Cabling Cabling { get; init; } = Cabling.None;
 
     /// <summary>What lies below and above it.</summary>
@@ -34,7 +34,7 @@ public sealed record House(
     /// <summary>Where a spot is in the house.</summary>
     public Point3 PositionOf(Spot spot) => spot.Plan.At(Levels[spot.LevelIndex].ElevationMetres + spot.HeightMetres);
 
-    /// <summary>The level at a height over the lowest floor; a floor's thickness is shared between the levels it parts.</summary>
+    /// <summary>The level at a height above the lowest floor; the thickness of a floor is shared between the levels it separates.</summary>
     internal int LevelIndexAt(double heightMetres)
     {
         for (int i = 0; i + 1 < Levels.Count; i++)

@@ -1,9 +1,9 @@
 namespace LinkMargin.Engine.Houses;
 
-/// <summary>Everything a house is made of, wherever it stands: walls, what closes openings, floors, fixtures, and ribs in them.</summary>
+/// <summary>Every material in a house: of walls, doors and windows, floors, fixtures, and the ribs in them.</summary>
 public static class HouseFabric
 {
-    /// <summary>Each material once, in the order they come.</summary>
+    /// <summary>Each material once, in the order of first use.</summary>
     public static IReadOnlyList<Material> Of(House house)
     {
         List<Material> all = [];
@@ -20,9 +20,9 @@ public static class HouseFabric
         return all;
     }
 
-    /// <summary>The same house of other materials. What was one material stays one.</summary>
+    /// <summary>The same house with other materials. What was one material stays one.</summary>
     /// <param name="house">The house.</param>
-    /// <param name="change">Gives the other material for one whose ribs are changed already.</param>
+    /// <param name="change">Gives the new material for one whose ribs are changed already.</param>
     public static House Replace(House house, Func<Material, Material> change)
     {
         ArgumentNullException.ThrowIfNull(house);

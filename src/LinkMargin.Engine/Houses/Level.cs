@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Houses;
 /// <param name="HeightMetres">Floor to ceiling, metres.</param>
 public sealed record Level(string Name, double ElevationMetres, double HeightMetres)
 {
-    /// <summary>Its rooms, written or found.</summary>
+    /// <summary>Its rooms, from the file or found between the walls.</summary>
     public IReadOnlyList<Room> Rooms { get; init; } = [];
 
     /// <summary>Its walls.</summary>

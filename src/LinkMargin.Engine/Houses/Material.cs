@@ -1,6 +1,6 @@
 namespace LinkMargin.Engine.Houses;
 
-/// <summary>One row of the material table: what a thing takes away at 2.4 GHz, how sure that is, and where it is from.</summary>
+/// <summary>One row of the material table: its loss at 2.4 GHz, how certain that is, and where it is from.</summary>
 /// <param name="Name">The word used in house files, such as <c>drywall-stud</c>.</param>
 /// <param name="LossDb">Median loss at normal incidence, 2.4 GHz, dB, 0 or more.</param>
 /// <param name="SpreadDb">One standard deviation of the loss between examples of the same thing, dB, 0 or more.</param>
@@ -19,31 +19,31 @@ public sealed record Material(string Name, double LossDb, double SpreadDb, strin
     /// </summary>
     public double? ThroughDb { get; init; }
 
-    /// <summary>At what angle the loss holds; layers shape its change with the angle from there.</summary>
+    /// <summary>The angle at which the loss holds; from there the layers decide how it changes with the angle.</summary>
     public LossAngle Angle { get; init; } = LossAngle.HeadOn;
 
     /// <summary>
     /// The row this is a depth of, such as <c>timber</c> for a joist 225 mm deep; null for a row as it stands. All depths of
-    /// a row are of one stuff: what is out about one is out about all.
+    /// a row are the same substance, so an error in its loss is an error in all.
     /// </summary>
     public string? ScaledFrom { get; init; }
 
-    /// <summary>How many times the row's loss, spread, and any shift of the row's loss, this one's are.</summary>
+    /// <summary>Its loss, spread and any shift of its loss, as a multiple of the row's.</summary>
     public double Scale { get; init; } = 1;
 
     /// <summary>The row of the material table this is, or is a depth of.</summary>
     public string TableRow => ScaledFrom ?? Name;
 
     /// <summary>
-    /// How far the shift is still uncertain that all of this material in the house has in common, dB, after a fit to measurements;
-    /// null where nothing was fitted and the table's spread stands.
+    /// Remaining spread, after a fit to measurements, of the shift that all of this material in the house has in common, dB;
+    /// null where nothing was fitted and the table's spread holds.
     /// </summary>
     public double? FittedSpreadDb { get; init; }
 
     /// <summary>How the loss applies.</summary>
     public LossForm Form { get; init; } = LossForm.Sheet;
 
-    /// <summary>What it reflects like; null where its layers or, without layers, its loss decide.</summary>
+    /// <summary>How it reflects; null where its layers or, without layers, its loss decide.</summary>
     public SheetReflection? Reflects { get; init; }
 
     /// <summary>Electrical properties, for a material that is one substance; null where unknown or mixed.</summary>
@@ -56,23 +56,23 @@ public sealed record Material(string Name, double LossDb, double SpreadDb, strin
     public Ribs? Ribs { get; init; }
 }
 
-/// <summary>At what angle a material's table loss holds.</summary>
+/// <summary>The angle at which a material's table loss holds.</summary>
 public enum LossAngle
 {
-    /// <summary>For a wave that meets it square.</summary>
+    /// <summary>Normal incidence.</summary>
     HeadOn,
 
-    /// <summary>As a mean over the angles found in buildings, as figures fitted to whole buildings are.</summary>
+    /// <summary>A mean over the angles found in buildings, as in figures fitted to whole buildings.</summary>
     Mean,
 }
 
-/// <summary>What a sheet without stated layers reflects like.</summary>
+/// <summary>How a sheet without stated layers reflects.</summary>
 public enum SheetReflection
 {
-    /// <summary>Board and timber: little, and most of what does not pass is absorbed.</summary>
+    /// <summary>Board and timber: reflects little and absorbs most of what does not pass.</summary>
     Board,
 
-    /// <summary>Metal: most of what does not pass, as a mesh does however much passes.</summary>
+    /// <summary>Metal: reflects most of what does not pass; so does a mesh, however much passes.</summary>
     Metal,
 }
 

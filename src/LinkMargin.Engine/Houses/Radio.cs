@@ -20,8 +20,8 @@ public sealed record Radio(
     string Source)
 {
     /// <summary>
-    /// Whether the gain is in one polarisation and so has the loss by unlike polarisations in it. Else it counts the power of both
-    /// polarisations, as the share of its power that an antenna radiates does.
+    /// Whether the gain is stated for one polarisation and so includes the polarisation mismatch. Otherwise it counts the power of
+    /// both polarisations, as a radiation efficiency does.
     /// </summary>
     public bool GainIncludesMismatch { get; init; }
 

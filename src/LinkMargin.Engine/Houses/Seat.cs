@@ -11,16 +11,16 @@ namespace LinkMargin.Engine.Houses;
 /// <param name="RequiredDb">The required margin, dB.</param>
 public sealed record Seat(string Name, int LevelIndex, Point2 Plan, double HandsMetres, double? FacingDegrees, double RequiredDb)
 {
-    /// <summary>The margin a seat requires where nothing is said, dB: common practice, see <c>materials/margins.yaml</c>.</summary>
+    /// <summary>The required margin where the file does not say, dB: common practice, see <c>materials/margins.yaml</c>.</summary>
     public const double UsualRequiredDb = 15;
 
-    /// <summary>The fixture the player looks at, where the direction is that; null where it is said in degrees or not at all.</summary>
+    /// <summary>The fixture the player faces; null where the direction is in degrees or not stated.</summary>
     public string? Faces { get; init; }
 
-    /// <summary>On how many days of a month it is used; only how seats compare matters.</summary>
+    /// <summary>Days of a month on which it is used; only the ratios between seats matter.</summary>
     public double UsedDays { get; init; } = Use.DailyDays;
 
-    /// <summary>The spot of the one console that is played here; null where it is whichever console there is.</summary>
+    /// <summary>The spot of the one console that is played here; null where it is any console.</summary>
     public string? Plays { get; init; }
 
     /// <summary>The seat it is one player of, where several play from one; null for a seat of one player.</summary>
@@ -44,7 +44,7 @@ public static class Facing
     public static double Once(double degrees) => ((degrees % 360) + 360) % 360;
 }
 
-/// <summary>What the words for how often a seat is used stand for, in days of a month.</summary>
+/// <summary>Days of a month for each word that says how often a seat is used.</summary>
 public static class Use
 {
     /// <summary>Every day.</summary>

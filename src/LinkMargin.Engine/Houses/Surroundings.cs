@@ -1,17 +1,17 @@
 namespace LinkMargin.Engine.Houses;
 
 /// <summary>
-/// What lies below the lowest level and above the highest, where a house file says nothing: it matters only for what is
-/// reflected into the rooms.
+/// What is assumed below the lowest level and above the highest; a house file does not describe it. It matters only for what
+/// is reflected into the rooms.
 /// </summary>
 /// <param name="Ground">The slab on the ground.</param>
 /// <param name="TopCeiling">The ceiling under the roof.</param>
 public sealed record Surroundings(Material Ground, Material TopCeiling)
 {
-    /// <summary>The row of the material table whose substance the slab is of.</summary>
+    /// <summary>The row of the material table with the slab's substance.</summary>
     public const string GroundRow = "concrete";
 
-    /// <summary>The row of the material table whose substance the ceiling is of.</summary>
+    /// <summary>The row of the material table with the ceiling's substance.</summary>
     public const string TopCeilingRow = "plasterboard";
 
     /// <summary>Both without layers: one loss at all angles.</summary>

@@ -20,7 +20,7 @@ public sealed record Wall(string Name, Point2 Start, Point2 End, double BaseMetr
     /// <summary>Length on the plan, metres.</summary>
     public double LengthMetres => Start.DistanceTo(End);
 
-    /// <summary>From the line that a plan draws it as to either face, metres.</summary>
+    /// <summary>From its line on the plan to either face, metres.</summary>
     public double HalfThicknessMetres => (Material.ThicknessMetres ?? UsualThicknessMetres) / 2;
 }
 
@@ -47,7 +47,7 @@ public sealed record Opening(
     public Material? Filling => IsOpen ? null : Leaf;
 }
 
-/// <summary>What an opening is; decides how a plan draws it, never what it costs.</summary>
+/// <summary>What an opening is; decides how a plan draws it, never its loss.</summary>
 public enum OpeningKind
 {
     /// <summary>A door, drawn with its swing.</summary>

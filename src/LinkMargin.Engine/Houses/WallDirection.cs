@@ -6,8 +6,8 @@ namespace LinkMargin.Engine.Houses;
 internal static class WallDirection
 {
     /// <summary>
-    /// The direction, within a quarter turn, that the walls share: the mean of their directions with four times the angle
-    /// and their lengths as weights, which neither the order, the ends nor the number of parts of a wall can change.
+    /// The direction, modulo a quarter turn, that the walls share: the mean of four times their angles, weighted by length.
+    /// Relisting walls, swapping the ends of one or cutting one in parts does not change it.
     /// </summary>
     internal static PlanFrame Of(House house)
     {

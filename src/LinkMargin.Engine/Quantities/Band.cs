@@ -1,8 +1,8 @@
 namespace LinkMargin.Engine.Quantities;
 
 /// <summary>
-/// The channels a hopping link uses. What a player feels is the mean over them, so a loss of the band is the mean of
-/// the received power over its channels.
+/// The channels a hopping link uses. A player experiences the mean over them, so the loss of a band is that of the received
+/// power averaged over its channels.
 /// </summary>
 public sealed class Band
 {

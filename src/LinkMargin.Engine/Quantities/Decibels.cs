@@ -4,7 +4,7 @@ namespace LinkMargin.Engine.Quantities;
 /// <param name="Db">The ratio, dB.</param>
 public readonly record struct Decibels(double Db) : IComparable<Decibels>
 {
-    /// <summary>Ratios in a row: their decibels add.</summary>
+    /// <summary>Ratios in series: their decibels add.</summary>
     public static Decibels operator +(Decibels a, Decibels b) => new(a.Db + b.Db);
 
     /// <summary>One ratio less another.</summary>

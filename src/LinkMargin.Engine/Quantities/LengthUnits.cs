@@ -30,7 +30,7 @@ public static class LengthUnits
         _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "This is not a unit of length."),
     };
 
-    /// <summary>The unit a word stands for, as people write it behind a number; null where it is none.</summary>
+    /// <summary>The unit a word stands for, as people write it after a number; null if it is not a unit.</summary>
     public static LengthUnit? FromWord(string word) => word.ToLowerInvariant() switch
     {
         "m" or "metre" or "metres" or "meter" or "meters" => LengthUnit.Metre,
