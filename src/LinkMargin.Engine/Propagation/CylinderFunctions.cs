@@ -16,8 +16,8 @@ internal static class CylinderFunctions
 
     /// <summary>J_n(x) and Y_n(x) for n = 0 to the length of the spans less 1.</summary>
     /// <param name="x">The argument, above 0.</param>
-    /// <param name="j">Takes J.</param>
-    /// <param name="y">Takes Y, as many; 2 or more.</param>
+    /// <param name="j">Receives J.</param>
+    /// <param name="y">Receives Y; as long as J, 2 or more.</param>
     internal static void BesselJy(double x, Span<double> j, Span<double> y)
     {
         // J_(n−1) = (2n/x)·J_n − J_(n+1) from any small value far above; 1 = J_0 + 2·ΣJ_2k fixes the scale (9.1.27, 9.1.46).
@@ -27,7 +27,7 @@ internal static class CylinderFunctions
         double above = 0, here = 1e-280, scale = 0, sum0 = 0, sum1 = 0, first = 0;
         for (int n = top; n >= 0; n--)
         {
-            // Here is J_n, above is J_(n+1), but for the scale.
+            // 'here' is J_n and 'above' is J_(n+1), apart from the scale.
             if (n < j.Length)
             {
                 j[n] = here;
@@ -72,7 +72,7 @@ internal static class CylinderFunctions
 
     /// <summary>J_n′(z)/J_n(z) for n = 0 to the length of the span less 1.</summary>
     /// <param name="z">The argument, off the real axis where J has its zeros.</param>
-    /// <param name="ratios">Takes them.</param>
+    /// <param name="ratios">Receives them.</param>
     internal static void LogarithmicDerivatives(Complex z, Span<Complex> ratios)
     {
         // With r_n = J_n/J_(n−1): r_n = 1/(2n/z − r_(n+1)), and J_n′/J_n = n/z − r_(n+1).

@@ -13,8 +13,8 @@ public static class FreeSpaceLoss
     /// <param name="distanceMetres">d, metres, 0 or more.</param>
     /// <param name="frequency">f.</param>
     /// <returns>
-    /// Lbf in dB, 0 or more. Closer than λ/4π (about 10 mm at 2.4 GHz) the formula would promise a gain; two antennas that
-    /// close are one, and the loss is held at 0 dB, which makes the same place for both ends a defined answer.
+    /// Lbf in dB, 0 or more. Closer than λ/4π (about 10 mm at 2.4 GHz) the formula would give a gain, so the loss is held at
+    /// 0 dB there. It is then defined even with both ends in one place.
     /// </returns>
     public static double Db(double distanceMetres, Frequency frequency)
     {
@@ -29,7 +29,7 @@ public static class FreeSpaceLoss
         return turns <= 1 ? 0 : 20 * Math.Log10(turns);
     }
 
-    /// <summary>What must be said of the loss over a distance: that it is held at 0 dB; null where the formula holds.</summary>
+    /// <summary>The caution to show where the loss is held at 0 dB; null where the formula holds.</summary>
     /// <param name="distanceMetres">d, metres, 0 or more.</param>
     /// <param name="frequency">f.</param>
     public static string? CautionAt(double distanceMetres, Frequency frequency) =>
@@ -37,7 +37,7 @@ public static class FreeSpaceLoss
             ? "the console and the hands are in one place, too close for the free-space formula; its loss is taken as 0 dB"
             : null;
 
-    /// <summary>The same as a share of the power sent out, for a distance and a wavelength that have been checked.</summary>
+    /// <summary>The same as a share of the transmitted power, for a distance and a wavelength that have been checked.</summary>
     /// <param name="distanceMetres">d, metres.</param>
     /// <param name="wavelengthMetres">λ, metres.</param>
     internal static double PowerRatio(double distanceMetres, double wavelengthMetres)

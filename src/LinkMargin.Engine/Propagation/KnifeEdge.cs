@@ -10,14 +10,14 @@ namespace LinkMargin.Engine.Propagation;
 public static class KnifeEdge
 {
     /// <summary>
-    /// Above this v equation (31) holds; at and below it the loss is 0, where without the limit it would be a gain.
+    /// Above this v equation (31) holds. At and below it the loss is 0, since the equation would give a gain.
     /// </summary>
     public const double LeastParameter = -0.78;
 
     /// <summary>
-    /// Shortest distance from an end of a path to an edge, in wavelengths, at which the method is good; the text requires
-    /// distances large against the wavelength (how large is judgement). Diffracted paths have no nearer edge: it would be within
-    /// reach of the straight line.
+    /// Shortest distance from an end of a path to an edge, in wavelengths, at which the method holds; the text requires
+    /// distances large against the wavelength (how large is judgement). Diffracted paths have no nearer edge: it would be too
+    /// close to the straight line.
     /// </summary>
     public const double LeastDistanceWavelengths = 1;
 
@@ -27,10 +27,10 @@ public static class KnifeEdge
 
     /// <summary>
     /// v of an edge from how much longer the path over it is than the straight line. The same as equation (26) where the
-    /// height is small against the distances, since the detour is then h²/2·(1/d1 + 1/d2); better where it is not.
+    /// height is small against the distances, since the detour is then h²/2·(1/d1 + 1/d2); more accurate where it is not.
     /// </summary>
     /// <param name="detourMetres">
-    /// Length over the edge less the straight length, metres; below 0, as rounding makes it, counts as 0.
+    /// Length over the edge minus the straight length, metres; below 0, from rounding, counts as 0.
     /// </param>
     /// <param name="isBlocked">Whether the straight line is blocked (v above 0) rather than clear.</param>
     /// <param name="wavelengthMetres">λ, metres, above 0.</param>
@@ -42,9 +42,9 @@ public static class KnifeEdge
     }
 
     /// <summary>
-    /// How much longer the path from one point to another over a third is than the straight line, metres, 0 or more. With u
-    /// and w the two legs it is 2·|u × w|²/((|u|·|w| + u·w)·(|u| + |w| + |u + w|)), which keeps its digits where the path is
-    /// almost straight and the difference of lengths would not.
+    /// How much longer the path from one point to another over a third is than the straight line, metres, 0 or more. With legs
+    /// u and w it is 2·|u × w|²/((|u|·|w| + u·w)·(|u| + |w| + |u + w|)), which stays accurate where the path is almost straight
+    /// and the difference of lengths would cancel.
     /// </summary>
     /// <param name="from">One end.</param>
     /// <param name="over">The point on the edge.</param>
@@ -68,7 +68,7 @@ public static class KnifeEdge
     /// <summary>J(v), loss of the edge by the approximation of equation (31).</summary>
     /// <param name="v">Parameter of the edge, no unit.</param>
     /// <returns>
-    /// dB over free space, 0 or more, never falling with v; within 0.15 dB of the exact equation (30) above v = −0.5.
+    /// dB over free space, 0 or more, never decreasing with v; within 0.15 dB of the exact equation (30) above v = −0.5.
     /// </returns>
     public static double LossDb(double v) => v > LeastParameter ? BaseDb + (20 * Math.Log10(InLogarithm(v))) : 0; // (31)
 
@@ -80,7 +80,7 @@ public static class KnifeEdge
         return Math.Sqrt((w * w) + 1) + w;
     }
 
-    /// <summary>The same of four edges at once, to the same bits.</summary>
+    /// <summary>The same for four edges at once, bit for bit.</summary>
     internal static Vector256<double> InLogarithm(Vector256<double> v)
     {
         Vector256<double> w = v - Vector256.Create(Shift);

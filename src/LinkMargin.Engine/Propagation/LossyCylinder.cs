@@ -3,10 +3,10 @@ using System.Numerics;
 namespace LinkMargin.Engine.Propagation;
 
 /// <summary>
-/// A plane wave on an endless circular cylinder of lossy material: the exact series. At right angles to the axis it is that of R. F.
-/// Harrington, Time-Harmonic Electromagnetic Fields (1961), section 5-9; aslant it is the same boundary condition solved for both
-/// field components along the axis at once, since each order couples them (J. R. Wait, Canadian Journal of Physics 33, 1955; both
-/// from memory, the equations derived here).
+/// A plane wave on an infinite circular cylinder of lossy material: the exact series. At right angles to the axis it is that of R. F.
+/// Harrington, Time-Harmonic Electromagnetic Fields (1961), section 5-9; at other angles the same boundary condition is solved for
+/// both field components along the axis at once, since each order couples them (J. R. Wait, Canadian Journal of Physics 33, 1955;
+/// both from memory, the equations derived here).
 /// <para>
 /// Time goes as e^{+jωt}; the wave runs as e^{−j(λx + hz)} with λ = k·cos α across the axis and h = k·sin α along it; inside,
 /// λ2² = εk² − h². Let E and G be the parts along z of the electric field and of η0 times the magnetic one. Of order n they are
@@ -18,7 +18,7 @@ namespace LinkMargin.Engine.Propagation;
 /// κ(pJ + AH) + j[qJ′ + BH′ − δ(qJ + BH)] = 0, κ(qJ + BH) − j[pJ′ + AH′ − εδ(pJ + AH)] = 0
 /// </para>
 /// <para>
-/// and, with JH′ − J′H = −2j/πu, the coefficients below. Where κ is 0 they are a_n and b_n of the textbook.
+/// and, with JH′ − J′H = −2j/πu, the coefficients below follow. Where κ is 0 they are a_n and b_n of the textbook.
 /// </para>
 /// </summary>
 internal sealed class LossyCylinder
@@ -36,7 +36,7 @@ internal sealed class LossyCylinder
     /// <summary>Solves the boundary condition order by order.</summary>
     /// <param name="radiusMetres">a, metres.</param>
     /// <param name="permittivity">ε, relative, its imaginary part below 0.</param>
-    /// <param name="wavelengthMetres">Of free space, metres.</param>
+    /// <param name="wavelengthMetres">In free space, metres.</param>
     /// <param name="slopeRadians">α, between the wave and the plane at right angles to the axis, 0 to below π/2.</param>
     internal LossyCylinder(double radiusMetres, Complex permittivity, double wavelengthMetres, double slopeRadians)
     {
@@ -46,7 +46,7 @@ internal sealed class LossyCylinder
         along = wavenumber * sin;
         double u = across * radiusMetres;
 
-        // Orders beyond u + 4·u^(1/3) + 2 take no part (W. J. Wiscombe, Applied Optics 19, 1980; from memory).
+        // Orders beyond u + 4·u^(1/3) + 2 contribute nothing (W. J. Wiscombe, Applied Optics 19, 1980; from memory).
         int orders = Math.Min(GreatestOrder, (int)(u + (4 * Math.Cbrt(u)) + 3)) + 1;
         electric = new Complex[orders];
         magnetic = new Complex[orders];
@@ -77,7 +77,7 @@ internal sealed class LossyCylinder
         (electric, magnetic, crossed);
 
     /// <summary>
-    /// Power it absorbs of a wave at right angles to its axis, share of what strikes its width, mean of both polarisations:
+    /// Share it absorbs of the power that strikes its width, for a wave at right angles to its axis, mean of both polarisations:
     /// Q = −(2/u)·Re Σa − (2/u)·Σ|a|², the sums over all orders of both signs.
     /// </summary>
     internal static double AbsorbedShare(double radiusMetres, Complex permittivity, double wavelengthMetres)
@@ -87,7 +87,7 @@ internal sealed class LossyCylinder
         return -(Taken(cylinder.electric) + Taken(cylinder.magnetic)) / (cylinder.across * radiusMetres);
     }
 
-    /// <summary>The scattered field on a circle about the axis, ready to be summed at any angle of it.</summary>
+    /// <summary>The scattered field on a circle about the axis, ready to be summed at any angle.</summary>
     /// <param name="distanceMetres">ρ, from the axis, at least the radius, metres.</param>
     internal ScatteredField At(double distanceMetres)
     {
@@ -128,15 +128,15 @@ internal sealed class LossyCylinder
 /// <param name="phase">λρ.</param>
 /// <param name="sin">sin α.</param>
 /// <param name="cos">cos α.</param>
-/// <param name="sums">By order, what each component has of it.</param>
+/// <param name="sums">What each order adds to each component.</param>
 internal sealed class ScatteredField(double phase, double sin, double cos, Complex[] sums)
 {
     /// <summary>Radial, tangential and axial component for E along the axis, then for H along it.</summary>
     internal const int Components = 6;
 
     /// <summary>
-    /// The components at an angle from where the wave runs (0 is right behind the cylinder), for an incident wave of amplitude 1 with
-    /// no phase of its own there.
+    /// The components at an angle from the direction of the wave (0 is right behind the cylinder), for an incident wave of amplitude 1
+    /// and phase 0 at that point.
     /// </summary>
     internal void Sum(double angleRadians, Span<Complex> scattered)
     {

@@ -9,8 +9,8 @@ namespace LinkMargin.Engine.Propagation;
 /// <remarks>
 /// Holes: T. Y. Otoshi, "A study of microwave leakage through perforated flat plates", IEEE Trans. Microwave Theory and
 /// Techniques, March 1972. Mesh: K. F. Casey, "Electromagnetic shielding behavior of wire-mesh screens", IEEE Trans.
-/// Electromagnetic Compatibility, 1988. Both forms are from memory and hold head on. Seams: Babinet's principle applied to the
-/// thin wire of Harrington, "Time-Harmonic Electromagnetic Fields", 1961.
+/// Electromagnetic Compatibility, 1988. Both formulas are from memory and hold at normal incidence. Seams: Babinet's principle applied
+/// to the thin wire of Harrington, "Time-Harmonic Electromagnetic Fields", 1961.
 /// </remarks>
 public static class MetalSheet
 {
@@ -39,7 +39,7 @@ public static class MetalSheet
     /// </summary>
     public const double LeastSeamLengthWavelengths = 1;
 
-    // Round holes that touch, staggered, leave this much of their square: √3/2.
+    // Cell of round holes, staggered so that they touch, as a share of the square of their diameter: √3/2.
     private const double ClosestCell = 0.86602540378443865;
 
     // Loss of the lowest mode of a round hole far below its cut-off, dB for each diameter of depth: 20·log10(e)·2·1.841.
@@ -72,7 +72,7 @@ public static class MetalSheet
             throw new ArgumentOutOfRangeException(nameof(thicknessMetres), thicknessMetres, "A thickness must be finite and 0 m or more.");
         }
 
-        // The last bits are for a cell that was computed from a pitch.
+        // The last bits allow for rounding in a cell that was computed from a pitch.
         if (!(cellSquareMetres >= ClosestCell * holeMetres * holeMetres * (1 - 1e-12)) || double.IsInfinity(cellSquareMetres))
         {
             throw new ArgumentOutOfRangeException(nameof(cellSquareMetres), cellSquareMetres, "A cell must be finite and hold its hole without overlap.");
@@ -83,7 +83,7 @@ public static class MetalSheet
         return (10 * Math.Log10(1 + (0.25 * shunt * shunt))) + (CutOffDb * thicknessMetres / holeMetres);
     }
 
-    /// <summary>What to say of the loss of a sheet with holes; null in the range of the comparison.</summary>
+    /// <summary>The caution to show with the loss of a sheet with holes; null in the range of the comparison.</summary>
     /// <param name="holeMetres">d, diameter of a hole, metres, above 0.</param>
     /// <param name="cellSquareMetres">P, area of sheet for each hole, m².</param>
     /// <param name="frequency">f.</param>
@@ -98,7 +98,7 @@ public static class MetalSheet
     /// <param name="pitchMetres">s, distance between the centres of wires, metres, above the wire's diameter.</param>
     /// <param name="wireRadiusMetres">a, radius of a wire (half its diameter), metres, above 0.</param>
     /// <param name="frequency">f.</param>
-    /// <returns>dB, above 0; falls to nothing as the pitch grows.</returns>
+    /// <returns>dB, above 0; falls towards 0 as the pitch grows.</returns>
     public static double MeshLossDb(double pitchMetres, double wireRadiusMetres, Frequency frequency)
     {
         Check(wireRadiusMetres, nameof(wireRadiusMetres));
@@ -113,7 +113,7 @@ public static class MetalSheet
         return 10 * Math.Log10((1 + square) / square);
     }
 
-    /// <summary>What to say of the loss of a mesh; null where its pitch is small against the wavelength.</summary>
+    /// <summary>The caution to show with the loss of a mesh; null where its pitch is small against the wavelength.</summary>
     /// <param name="pitchMetres">s, distance between the centres of wires, metres.</param>
     /// <param name="frequency">f.</param>
     public static string? MeshCaution(double pitchMetres, Frequency frequency) =>
@@ -122,14 +122,14 @@ public static class MetalSheet
             : null;
 
     /// <summary>
-    /// How wide a strip of the wave passes a long slit in a thin sheet if its electric field is across the slit, from every
-    /// direction around the slit alike. With the field along the slit next to nothing passes.
+    /// Width of the strip of a wave that passes a long slit in a thin sheet with the electric field across the slit; the same for
+    /// every direction around the slit. With the field along the slit almost nothing passes.
     /// </summary>
     /// <param name="widthMetres">w, width of the slit, metres, above 0.</param>
     /// <param name="frequency">f.</param>
     /// <returns>
-    /// W, metres: by Babinet's principle half the scattering width of a strip w wide, which is a wire of radius w/4. Wider than
-    /// the slit while that is narrow.
+    /// W, metres: by Babinet's principle half the scattering width of a strip w wide, which acts as a wire of radius w/4. For a
+    /// narrow slit it is wider than the slit.
     /// </returns>
     public static double SlitWidthMetres(double widthMetres, Frequency frequency)
     {
@@ -141,7 +141,7 @@ public static class MetalSheet
         return 2 / k / (1 + (turns * turns));
     }
 
-    /// <summary>What to say of a seam; null where it is narrow and long against the wavelength.</summary>
+    /// <summary>The caution to show with a seam; null where it is narrow and long against the wavelength.</summary>
     /// <param name="seam">The seam.</param>
     /// <param name="frequency">f.</param>
     public static string? SeamCaution(Seam seam, Frequency frequency) =>
@@ -165,8 +165,8 @@ public static class MetalSheet
         PanelLossDb(areaSquareMetres, sheetLossDb, 0.5 * SeamArea(seams, frequency));
 
     /// <summary>
-    /// The same as a mean over all angles, each counted by what it carries to the panel (2·cos θ in cos θ). Seams then pass
-    /// twice as much: they take the same from every direction, where the panel's face takes less with the cosine.
+    /// The same as a mean over all angles, weighted by the power each brings to the panel (2·cos θ over cos θ). Seams then pass
+    /// twice as much: they collect the same from every direction, while the power on the panel's face falls with the cosine.
     /// </summary>
     /// <inheritdoc cref="PanelLossHeadOnDb"/>
     public static double PanelLossMeanDb(double areaSquareMetres, double sheetLossDb, Frequency frequency, params ReadOnlySpan<Seam> seams) =>

@@ -6,37 +6,37 @@ namespace LinkMargin.Engine.Propagation;
 /// Diffraction round several edges in a row. Recommendation ITU-R P.526-16 (11/2025), Annex 1, section 4.3, Double isolated
 /// edges (formulas and their numbers from memory).
 /// <para>
-/// Edges of bodies on one side are taken by the section's second construction: the main edge is the one with the greatest v
-/// over the straight line; the others are then seen from its tip, on either side of it; and from each such pair the term T_c
-/// is taken off. With more than two edges the same is done again within each part, which is J. Deygout's scheme (IEEE
-/// Transactions on Antennas and Propagation 14, 1966; from memory). The section speaks of edges that block the line; here
-/// T_c fades with the loss of the weaker edge, so that an edge the path clears fades out too. Against the exact integral over
+/// Edges of bodies on one side use the section's second construction: the main edge is the one with the greatest v over the
+/// straight line; the edges before and after it are then seen from its tip; and for each such pair the term T_c is
+/// subtracted. With more than two edges the same is repeated within each part, which is J. Deygout's scheme (IEEE
+/// Transactions on Antennas and Propagation 14, 1966; from memory). The section covers edges that block the line; here T_c
+/// fades with the loss of the weaker edge, so that an edge the path clears fades out too. Against the exact integral over
 /// two planes this is 0.5 dB high on average and within 1.7 dB, from clear of both edges to deep behind them.
 /// </para>
 /// <para>
 /// Where the path turns to the other side (round one jamb to the left, round the next to the right) it is cut: each part
 /// reaches from the last tip of the part before to the first tip of the next, as in the section's first construction
-/// (Epstein and Peterson), and the spreading that the parts counted apart is corrected by
-/// −10·lg(total·∏ shared legs/∏ lengths of parts), which is L_c of the section for one edge a part and the C_N of section 4.4
-/// for many.
+/// (Epstein and Peterson). The spreading, which the parts count separately, is corrected by
+/// −10·lg(total·∏ shared legs/∏ lengths of parts), which is L_c of the section for parts of one edge and C_N of section 4.4
+/// for parts of many.
 /// </para>
 /// </summary>
 public static class MultipleEdges
 {
     /// <summary>
-    /// Most edges that such constructions are commonly trusted with (from memory); no path of this program has more.
+    /// Most edges for which such constructions are commonly trusted (from memory); no path of this program has more.
     /// </summary>
     public const int MostEdges = 3;
 
-    /// <summary>The most that two edges together lose less than one by one, dB: T_c of edges on the line, close to each other.</summary>
+    /// <summary>The most by which the loss of two edges is less than the sum of both, dB: T_c of edges on the line, close to each other.</summary>
     internal const double MostPairDb = PairBaseDb - 6;
 
     // Of T_c.
     private const double PairBaseDb = 12;
 
     /// <summary>
-    /// A pair of corners whose product, in rad², is above this negative number counts as one side: a path that runs straight
-    /// past a tip has no side.
+    /// Two corners whose dot product, in rad², is above this negative number are on one side: a path that runs straight past a
+    /// tip has no side.
     /// </summary>
     private const double StraightEnough = -1e-12;
 
@@ -72,11 +72,11 @@ public static class MultipleEdges
     }
 
     /// <summary>
-    /// Loss of edges of bodies that all lie on one side, whether the straight line is blocked by each or clears it.
+    /// Loss of edges whose bodies all lie on one side, whether or not each blocks the straight line.
     /// </summary>
     /// <param name="path">Start, a point of each edge in order, and end; neighbours lie apart.</param>
     /// <param name="body">
-    /// Direction from the edges into the bodies, square to the line: downwards for walls one looks over.
+    /// Direction from the edges into the bodies, at right angles to the line: downwards for walls one looks over.
     /// </param>
     /// <param name="wavelengthMetres">λ, metres, above 0.</param>
     /// <returns>
@@ -138,11 +138,11 @@ public static class MultipleEdges
     }
 
     /// <summary>
-    /// T_c = [12 − 20·lg(2/(1 − α/π))]·(q/p)^{2p}, tan α = √(b·(a + b + c)/(a·c)), of the main edge with p and the weaker one
-    /// on one side of it with q, both over the whole line; a and c are the outer legs and b the one between the two. With
-    /// both edges on the line it makes the pair exact: 20·lg(2/(1 − α/π)) in all, but for the text's rounded 12. q/p is not
-    /// taken below √(a·c/((a + b)·(b + c))), where the weaker edge comes to touch the path over the main one: from there on it
-    /// is the edge's own loss, and T_c with it, that falls.
+    /// T_c = [12 − 20·lg(2/(1 − α/π))]·(q/p)^{2p}, tan α = √(b·(a + b + c)/(a·c)); p is v of the main edge and q of the weaker
+    /// edge, both over the whole line; a and c are the outer legs and b the leg between the edges. With both edges on the line
+    /// it makes the pair exact: 20·lg(2/(1 − α/π)) in all, apart from the text's rounded 12. q/p is held at
+    /// √(a·c/((a + b)·(b + c))) or more. At that value the weaker edge touches the path over the main one; below it the edge's
+    /// own loss falls, and T_c with it.
     /// </summary>
     private static double PairDb(in Edges edges, int start, int main, int end, int from, int to)
     {
@@ -168,7 +168,7 @@ public static class MultipleEdges
 
         public double Between(int first, int second) => along[second] - along[first];
 
-        /// <summary>The edge with the greatest v over the straight line from one point of the path to another.</summary>
+        /// <summary>The edge with the greatest v over the straight line between two points of the path.</summary>
         public int Main(int start, int end)
         {
             int main = start + 1;
