@@ -5,12 +5,12 @@ using LinkMargin.Engine.Quantities;
 namespace LinkMargin.Engine.Materials;
 
 /// <summary>
-/// What a material does to a wave at each angle. Its table loss sets the level, head on or on the mean over angles as the row
-/// says; its layers and studs, where the table gives them, set the change with the angle and what is reflected.
+/// What a material does to a wave at each angle. Its table loss sets the level, at normal incidence or as the mean over angles, as
+/// the row says; its layers and studs, where the table gives them, set the change with the angle and what is reflected.
 /// </summary>
 internal sealed class AngleTable
 {
-    /// <summary>Loss from which a material without stated layers is taken for metal where its row does not say, dB.</summary>
+    /// <summary>Loss from which a material without stated layers counts as metal, where its row does not say, dB.</summary>
     internal const double MetalLossDb = 14;
 
     /// <summary>Share of power that metal reflects: a sheet with its joints and holes; from memory.</summary>
@@ -55,7 +55,7 @@ internal sealed class AngleTable
         (DiffuseTransmittance, DiffuseReflectance) = DiffuseMeans();
     }
 
-    // The same material with more or less loss at every angle; what it reflects stays, as far as energy allows.
+    // The same material with more or less loss at every angle; its reflection stays as far as conservation of energy allows.
     private AngleTable(AngleTable table, double moreDb)
     {
         isLayered = table.isLayered;
@@ -70,7 +70,7 @@ internal sealed class AngleTable
         (DiffuseTransmittance, DiffuseReflectance) = DiffuseMeans();
     }
 
-    /// <summary>What its losses rest on.</summary>
+    /// <summary>Where its losses come from.</summary>
     internal LossBasis Basis { get; }
 
     /// <summary>Share of a diffuse field's power that passes.</summary>
@@ -83,8 +83,8 @@ internal sealed class AngleTable
     internal double DiffuseAbsorptance => Math.Max(0, 1 - DiffuseTransmittance - DiffuseReflectance);
 
     /// <summary>
-    /// How far the loss lies from one place to another because cavities and boards are not as deep everywhere, dB: root mean
-    /// square over a diffuse field's angles. 0 where no layers are stated.
+    /// Spread of the loss from place to place because the depth of cavities and boards varies, dB: root mean square over a diffuse
+    /// field's angles. 0 where no layers are stated.
     /// </summary>
     internal double ToleranceSpreadDb { get; private set; }
 
@@ -98,8 +98,8 @@ internal sealed class AngleTable
     internal double Reflectance(double cosIncidence) => Read(reflectance, cosIncidence);
 
     /// <summary>
-    /// Share of power reflected at an angle, and the mean over both polarisations of the reflected electric field in step with the
-    /// incident one, share of the incident field: what can interfere with a wave that passes by.
+    /// Share of power reflected at an angle, and the coherent part: the reflected electric field along the incident one, mean over both
+    /// polarisations, share of the incident field. Only this can interfere with a wave that passes by.
     /// </summary>
     internal (double Reflectance, Complex InStep) Reflected(double cosIncidence)
     {
@@ -109,7 +109,7 @@ internal sealed class AngleTable
         return (reflectance[below] + (share * (reflectance[below + 1] - reflectance[below])), inStep[below] + (share * (inStep[below + 1] - inStep[below])));
     }
 
-    /// <summary>What to say of its figures at an angle; null where they are as good as its table's.</summary>
+    /// <summary>The caution to show with its figures at an angle; null where they are as good as its table's.</summary>
     internal string? CautionAt(double cosIncidence) => isLayered ? LayeredPanel.CautionAt(cosIncidence) : null;
 
     /// <summary>The same with more or less loss at every angle.</summary>
@@ -135,7 +135,7 @@ internal sealed class AngleTable
         }
     }
 
-    // At each angle the layers' own loss, moved to where the table has it.
+    // The layers' own loss at each angle, shifted to match the table's loss.
     private void Fill(double aboveLayersDb, Ribs? ribs, LayeredPanel panel)
     {
         double squares = 0, weights = 0;
@@ -153,7 +153,7 @@ internal sealed class AngleTable
         ToleranceSpreadDb = Math.Sqrt(squares / weights);
     }
 
-    // Studs stand where nobody knows: the mean over their places.
+    // The position of the studs is unknown: the mean over all positions.
     private static double RibsDb(Ribs? ribs, double cosIncidence)
     {
         if (ribs is null)
@@ -167,7 +167,7 @@ internal sealed class AngleTable
         return CrossingLoss.Db(ObstacleKind.Joists, share, ribs.Material.LossDb);
     }
 
-    // A perfect conductor turns the electric field over in TE and keeps the magnetic one in TM, which makes −cos²θ on the mean. Board
+    // A perfect conductor reverses the electric field in TE and keeps the magnetic one in TM, which gives −cos²θ as the mean. Board
     // without stated layers has the phase of its face: that of a half space of plasterboard.
     private static Complex FaceInStep(double cos)
     {
@@ -181,14 +181,14 @@ internal sealed class AngleTable
 
         lossDb[i] = db;
         amplitude[i] = Math.Sqrt(Decibels.ToPowerRatio(-db));
-        reflectance[i] = Math.Min(1 - Decibels.ToPowerRatio(-db), reflected); // as far as energy allows
+        reflectance[i] = Math.Min(1 - Decibels.ToPowerRatio(-db), reflected); // conserves energy
 
-        // Never more in step than all of what is reflected.
+        // The coherent part never exceeds the whole reflected field.
         double most = Math.Sqrt(reflectance[i]), magnitude = reflectedInStep.Magnitude;
         inStep[i] = reflected > 0 ? reflectedInStep * Math.Min(magnitude > 0 ? most / magnitude : 0, most / Math.Sqrt(reflected)) : 0;
     }
 
-    // A diffuse field strikes with the weight 2 cos θ in cos θ.
+    // The power of a diffuse field on a surface is distributed over cos θ with weight 2·cos θ.
     private (double Transmittance, double Reflectance) DiffuseMeans()
     {
         double passed = 0, reflected = 0, all = 0;
@@ -211,13 +211,13 @@ internal sealed class AngleTable
     }
 }
 
-/// <summary>How the loss of a crossing came about.</summary>
+/// <summary>Where the loss of a crossing comes from.</summary>
 public enum LossBasis
 {
-    /// <summary>The listed loss, at whichever angle it is crossed.</summary>
+    /// <summary>The listed loss, at any angle.</summary>
     Listed,
 
-    /// <summary>The listed loss head on; the change with the angle from the layers.</summary>
+    /// <summary>The listed loss at normal incidence; the change with the angle from the layers.</summary>
     HeadOnAndLayers,
 
     /// <summary>The listed loss as a mean over angles; the change with the angle from the layers.</summary>
@@ -226,6 +226,6 @@ public enum LossBasis
     /// <summary>The loss of the thing itself, where the listed one includes diffraction round it.</summary>
     Through,
 
-    /// <summary>Amplitudes of what passes through joists and between them, by the share of the path's width they cover.</summary>
+    /// <summary>The mean amplitude through joists and between them, by the share of the path's width they cover.</summary>
     JoistShare,
 }

@@ -15,13 +15,13 @@ public static class ComplexPermittivity
     public const double VacuumFaradsPerMetre = 8.8541878128e-12;
 
     /// <summary>
-    /// Lower end of the frequencies that Table 3's common building materials were measured at, GHz. Some rows reach lower;
-    /// floorboard, at 50 GHz to 100 GHz, does not reach here and is best replaced by wood or chipboard. Every channel of
+    /// Lowest frequency at which Table 3's common building materials were measured, GHz. Some rows reach lower; floorboard, at
+    /// 50 GHz to 100 GHz, does not cover this range and is best replaced by wood or chipboard. Every channel of
     /// <see cref="Band.Bluetooth"/>, the only band there is, lies inside, so no result needs a caution.
     /// </summary>
     public const double LeastGigahertz = 1;
 
-    /// <summary>Upper end of the narrowest such row (brick in edition 1), GHz.</summary>
+    /// <summary>Highest frequency of the narrowest such row (brick in edition 1), GHz.</summary>
     public const double GreatestGigahertz = 10;
 
     /// <summary>Air and vacuum: η = 1.</summary>

@@ -1,6 +1,6 @@
 namespace LinkMargin.Engine.Materials;
 
-/// <summary>What a crossing costs, from its geometry and the loss of its material.</summary>
+/// <summary>The loss of a crossing, from its geometry and the loss of its material.</summary>
 public static class CrossingLoss
 {
     /// <summary>Loss of one crossing.</summary>
@@ -41,6 +41,6 @@ public enum ObstacleKind
     /// <summary>A solid fixture, or one panel of a shell.</summary>
     Fixture,
 
-    /// <summary>The body of somebody who sits on another seat.</summary>
+    /// <summary>The body of somebody who sits in another seat.</summary>
     Player,
 }

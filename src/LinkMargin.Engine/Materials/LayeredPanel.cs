@@ -6,26 +6,26 @@ using MathNet.Numerics.Integration;
 namespace LinkMargin.Engine.Materials;
 
 /// <summary>
-/// A wall, floor or door of parallel layers in air, as a wave meets it whose polarisation nobody knows: the power mean of TE
-/// and TM, over a band's channels and over the stated tolerance of each layer's thickness, as functions of the angle.
+/// A wall, floor or door of parallel layers in air, for a wave of unknown polarisation: the power mean of TE and TM, over a
+/// band's channels and over the stated tolerance of each layer's thickness, as functions of the angle.
 /// Recommendation ITU-R P.2040-3 (08/2023), Annex 1, sections 2.2.2 and 3, for the slab; the averaging is this program's:
 /// a controller is held at any tilt and hops over the band, and no two cavities have the same depth.
 /// <para>
-/// The functions are tabulated once, at about a hundred to a few hundred angles set closer where they curve more, and read
-/// by linear interpolation in ln cos θ, in which the fall towards grazing is a straight line. Building the table takes tens
-/// of milliseconds, so keep the panel. A panel never changes and may be read from any number of threads.
+/// The functions are tabulated once, at a hundred to a few hundred angles, closer where they curve more, and interpolated
+/// linearly in ln cos θ, in which the fall towards grazing is a straight line. Building the table takes tens of
+/// milliseconds, so keep the panel. A panel never changes and may be read from any number of threads.
 /// </para>
 /// </summary>
 public sealed class LayeredPanel
 {
     /// <summary>
-    /// Flattest incidence at which an endless plane slab is a fair picture, degrees: beyond it the wave's footprint on the
-    /// panel is eleven times as long as the wave is wide, and real panels end (judgement, from memory of common practice).
+    /// Greatest angle of incidence at which an infinite plane slab is a fair model, degrees: at this angle the wave's footprint on
+    /// the panel is eleven times as long as the wave is wide, and real panels end (judgement, from memory of common practice).
     /// </summary>
     public const double GreatestComfortDegrees = 85;
 
     /// <summary>
-    /// Greatest difference, dB, between the table and the mean worked afresh that a step of the table may hide.
+    /// Greatest difference between an interpolated loss and the computed mean, dB: steps of the table are halved until it is met.
     /// </summary>
     public const double TableToleranceDb = 0.01;
 
@@ -44,10 +44,10 @@ public sealed class LayeredPanel
     private readonly Band band;
     private readonly double[] logs;
     private readonly PanelResponse[] table;
-    private readonly Lazy<(double Transmittance, double Absorptance)> diffuse; // where nobody asks, half a hundred angles less
+    private readonly Lazy<(double Transmittance, double Absorptance)> diffuse; // saves about fifty angles where it is not read
 
-    /// <summary>Works out the table of a panel.</summary>
-    /// <param name="layers">Layers, the face that the wave meets first first, at least one.</param>
+    /// <summary>Computes the table of a panel.</summary>
+    /// <param name="layers">Layers in the order that the wave meets them, at least one.</param>
     /// <param name="band">Channels to average over.</param>
     public LayeredPanel(IReadOnlyList<Layer> layers, Band band)
     {
@@ -62,10 +62,10 @@ public sealed class LayeredPanel
     /// <summary>Share of a diffuse field's power on the panel that passes: ∫ T(θ)·2·sin θ·cos θ dθ from 0 to 90°.</summary>
     public double DiffuseTransmittance => diffuse.Value.Transmittance;
 
-    /// <summary>Share of a diffuse field's power on the panel that heats it, likewise.</summary>
+    /// <summary>Share of a diffuse field's power on the panel that it absorbs, by the same integral.</summary>
     public double DiffuseAbsorptance => diffuse.Value.Absorptance;
 
-    /// <summary>Share of a diffuse field's power on the panel that comes back: the rest.</summary>
+    /// <summary>Share of a diffuse field's power on the panel that it reflects: the rest.</summary>
     public double DiffuseReflectance => Math.Max(0, 1 - DiffuseTransmittance - DiffuseAbsorptance);
 
     /// <summary>The mean the table was made from.</summary>
@@ -74,7 +74,7 @@ public sealed class LayeredPanel
     /// <summary>The same panel from its other face: the same transmission, another reflection where it absorbs.</summary>
     public LayeredPanel Reversed() => new([.. layers.Reverse()], band);
 
-    /// <summary>What to say of a panel at a cosine of incidence; null within <see cref="GreatestComfortDegrees"/>.</summary>
+    /// <summary>The caution to show at a cosine of incidence; null within <see cref="GreatestComfortDegrees"/>.</summary>
     public static string? CautionAt(double cosIncidence) => cosIncidence < LeastComfortCosine ? TooFlat : null;
 
     /// <summary>Response at an angle of incidence.</summary>
@@ -110,7 +110,7 @@ public sealed class LayeredPanel
 
     private static (double[] Logs, PanelResponse[] Table) Tabulate(PanelMean mean)
     {
-        // Starting steps: every 2.5° to 87.5°, then by threes towards grazing. Each is halved until its middle is on the line.
+        // Starting steps: every 2.5° to 87.5°, then a third of the cosine each. Each is halved until its middle is on the line.
         List<double> starts = [.. Enumerable.Range(0, 36).Select(i => Math.Log(Math.Cos(double.DegreesToRadians(2.5 * i))))];
         while (starts[^1] - Math.Log(3) > LeastLog)
         {
@@ -156,7 +156,7 @@ public sealed class LayeredPanel
         && Math.Abs(actual.ToleranceSpreadDb - line.ToleranceSpreadDb) <= TableToleranceSpreadDb;
 
     /// <summary>
-    /// Means over the half space by Gauss-Legendre in cos θ, worked afresh, so that a lossless panel keeps all power.
+    /// Means over the half space by Gauss-Legendre in cos θ, without the table, so that a lossless panel conserves power.
     /// </summary>
     private static (double Transmittance, double Absorptance) Diffuse(PanelMean mean)
     {
@@ -187,22 +187,22 @@ public readonly record struct PanelResponse(
     double TransmissionLossDb, double Absorptance, double SpreadDb, double ToleranceSpreadDb)
 {
     /// <summary>
-    /// Mean of the reflected electric field in step with the incident one, over both polarisations, channels and examples, share
-    /// of the incident field at the face: what of a reflection can interfere with the wave that passes by the panel.
+    /// The coherent part of the reflection: the reflected electric field along the incident one, mean over both polarisations, channels
+    /// and examples, share of the incident field at the face. Only this can interfere with the wave that passes by the panel.
     /// </summary>
     public Complex InStep { get; init; }
 
     /// <summary>Mean share of the power that passes, 0 to 1.</summary>
     public double Transmittance => Math.Pow(10, -TransmissionLossDb / 10);
 
-    /// <summary>Mean share of the power reflected, 0 to 1: what neither passes nor heats.</summary>
+    /// <summary>Mean share of the power reflected, 0 to 1: what neither passes nor is absorbed.</summary>
     public double Reflectance => Math.Max(0, 1 - Transmittance - Absorptance);
 }
 
 /// <summary>Which way the electric field points, seen from the plane of incidence.</summary>
 public enum Polarisation
 {
-    /// <summary>TE: the electric field is square to the plane of incidence.</summary>
+    /// <summary>TE: the electric field is perpendicular to the plane of incidence.</summary>
     TransverseElectric,
 
     /// <summary>TM: the electric field lies in the plane of incidence.</summary>

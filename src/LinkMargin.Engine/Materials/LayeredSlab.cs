@@ -5,9 +5,9 @@ namespace LinkMargin.Engine.Materials;
 /// <summary>
 /// Transmission and reflection of a plane wave by parallel layers. Recommendation ITU-R P.2040-3 (08/2023), Annex 1,
 /// section 2.2.2, a slab of one or several layers. The published recursion (section 2.2.2.1) grows with e^{+δ} and leaves
-/// the range of a double inside metal; the same boundary conditions are worked here from the exit face to the entry face
+/// the range of a double inside metal; here the same boundary conditions are solved from the exit face to the entry face
 /// in terms of the admittance looking into what lies behind, so that every exponential shrinks, nothing can overflow and no
-/// digits cancel at grazing. With y the wave's own admittance (s for TE, s/η for TM, in units of the air's at normal
+/// digits cancel at grazing. With y the wave's own admittance (s for TE, s/η for TM, in units of that of air at normal
 /// incidence), Y' that of everything behind a layer and E = e^{−2δ}:
 /// <code>
 /// Y = y·((1 + E)·Y' + (1 − E)·y) / ((1 + E)·y + (1 − E)·Y')        looking into the layer's front
@@ -21,18 +21,18 @@ public static class LayeredSlab
 {
     /// <summary>
     /// Greatest loss that is ever returned, dB. A closed metal sheet is far above it on paper (thousands of dB); nothing
-    /// built is, since seams and edges leak long before, so the number only has to be opaque and finite.
+    /// built is, since seams and edges leak long before. So the number only has to be finite and high enough to be opaque.
     /// </summary>
     public const double GreatestLossDb = 200;
 
     /// <summary>
-    /// Smallest cosine of incidence worked with; a flatter wave is treated as one at this angle, 0.0000573° from grazing.
+    /// Smallest cosine of incidence used; a flatter wave is treated as one at this angle, 0.0000573° from grazing.
     /// At grazing itself the coefficients of a cavity wall are 0/0; the limit of T is 0 and of |R| is 1.
     /// </summary>
     public const double LeastCosine = 1e-6;
 
     /// <summary>Response of a slab that stands in air.</summary>
-    /// <param name="layers">Layers, the one met first first; none is air.</param>
+    /// <param name="layers">Layers in the order that the wave meets them; without any it is air.</param>
     /// <param name="wavelengthMetres">λ, wavelength in vacuum, metres, above 0.</param>
     /// <param name="cosIncidence">cos θ, cosine of the angle to the normal, 0 to 1.</param>
     /// <param name="polarisation">TE or TM.</param>
@@ -41,7 +41,7 @@ public static class LayeredSlab
         Solve(layers, wavelengthMetres, cosIncidence, polarisation, ComplexPermittivity.Air);
 
     /// <summary>Response of layers in front of a half space.</summary>
-    /// <param name="layers">Layers, the one met first first; none is the bare half space.</param>
+    /// <param name="layers">Layers in the order that the wave meets them; without any it is the bare half space.</param>
     /// <param name="wavelengthMetres">λ, wavelength in vacuum, metres, above 0.</param>
     /// <param name="cosIncidence">cos θ, cosine of the angle to the normal, 0 to 1.</param>
     /// <param name="polarisation">TE or TM.</param>
@@ -58,7 +58,7 @@ public static class LayeredSlab
     }
 
     /// <summary>Both polarisations at once, for half the work.</summary>
-    /// <param name="layers">Layers, the one met first first.</param>
+    /// <param name="layers">Layers in the order that the wave meets them.</param>
     /// <param name="wavelengthMetres">λ, wavelength in vacuum, metres, above 0.</param>
     /// <param name="cosIncidence">cos θ, cosine of the angle to the normal, 0 to 1.</param>
     /// <param name="exitPermittivity">η of what fills the space behind; 1 for air.</param>
@@ -72,7 +72,7 @@ public static class LayeredSlab
         double cos = Math.Max(cosIncidence, LeastCosine);
         double waveNumber = 2 * Math.PI / wavelengthMetres; // k0
 
-        // Behind the last face nothing comes back, so one looks into that space's own admittance.
+        // Nothing comes back from behind the last face, so the admittance there is that of the space itself.
         Complex exit = NormalComponent(exitPermittivity, cos);
         Complex seenTe = exit, seenTm = exit / exitPermittivity, passTe = Complex.One, passTm = Complex.One;
         for (int n = layers.Length - 1; n >= 0; n--)
@@ -89,16 +89,15 @@ public static class LayeredSlab
         return (Response(seenTe, passTe, cos), Response(seenTm, passTm, cos));
     }
 
-    /// <summary>A share of power in decibels of loss, never more than <see cref="GreatestLossDb"/>.</summary>
+    /// <summary>A share of power as a loss, dB, never more than <see cref="GreatestLossDb"/>.</summary>
     /// <param name="transmittance">|T|², 0 or more.</param>
     internal static double LossDbOf(double transmittance) =>
         transmittance > 0 ? Math.Min(-10 * Math.Log10(transmittance), GreatestLossDb) : GreatestLossDb;
 
     /// <summary>
-    /// √(η − sin²θ), the part of the wave number along the normal over k0. Written as √((η − 1) + cos²θ), which keeps its
-    /// digits in air at grazing. The root with Im ≤ 0 is the wave that dies out. No digits cancel and nothing overflows where
-    /// ε' is 1 or more, as it is of every building material (<see cref="ComplexPermittivity.Of"/>); below,
-    /// ε'' must not be 0.
+    /// √(η − sin²θ), the component of the wave number along the normal over k0. Written as √((η − 1) + cos²θ), which stays
+    /// accurate in air at grazing. The root with Im ≤ 0 is the wave that decays. No digits cancel and nothing overflows where
+    /// ε' is 1 or more, as in every building material (<see cref="ComplexPermittivity.Of"/>); below 1, ε'' must not be 0.
     /// </summary>
     private static Complex NormalComponent(Complex eta, double cos)
     {

@@ -36,7 +36,7 @@ internal sealed class PanelMean
         ];
     }
 
-    /// <summary>Slabs worked through for one angle: examples × frequencies.</summary>
+    /// <summary>Slabs solved for one angle: examples × frequencies.</summary>
     public int Count => samples.Length;
 
     /// <summary>The mean at one cosine of incidence.</summary>
@@ -57,7 +57,8 @@ internal sealed class PanelMean
                 band += sample.ChannelWeight * transmittance;
                 reflected += weight * (te.Reflectance + tm.Reflectance) / 2;
 
-                // R of TM is that of the magnetic field; of the electric field the cosine of twice the grazing angle is in step.
+                // R of TM is that of the magnetic field. The reflected electric field along the incident one is R times the cosine of
+                // twice the grazing angle.
                 inStep += weight * (te.Reflection + (turned * tm.Reflection)) / 2;
                 all.Add(LayeredSlab.LossDbOf(transmittance), weight);
             }
@@ -83,8 +84,8 @@ internal sealed class PanelMean
     ];
 
     /// <summary>
-    /// Running weighted mean and sum of squares about it (West's update), which does not cancel. MathNet's has skewness and
-    /// kurtosis besides, which triples the time that a house's tables take.
+    /// Running weighted mean and sum of squares about it (West's update), without cancellation. MathNet's also computes skewness
+    /// and kurtosis, which triples the time that a house's tables take.
     /// </summary>
     private struct Moments
     {
@@ -92,7 +93,7 @@ internal sealed class PanelMean
         private double mean;
         private double squares;
 
-        // Of equal values rounding may leave a little less than nothing.
+        // For equal values rounding may make the sum slightly negative.
         public readonly double StandardDeviation => Math.Sqrt(Math.Max(0, squares / weight));
 
         public void Add(double value, double share)

@@ -3,20 +3,20 @@ namespace LinkMargin.Engine.Materials;
 /// <summary>
 /// Share of the first Fresnel zone that parallel ribs (studs, joists) cover. Own derivation; no Recommendation gives one.
 /// <para>
-/// The zone is a disc of radius R square to the ray. Carried along the ray onto the ribs' plane it becomes an ellipse. Only
-/// the axis across the ribs matters: with tan θ⊥ = |across|/|through| (the ray's direction in the plane square to the run)
-/// the ellipse reaches a = R/cos θ⊥ along it, and its area is spread along that axis as a disc's is along a diameter, so a
-/// strip between c1 and c2 holds F(c2/a) − F(c1/a) of it, F(u) = 1/2 + (asin u + u·√(1 − u²))/π being the circular
-/// segment's share. A rib of width w and depth h throws a shadow of w + h·tan θ⊥ on its own mid plane, never more than the
-/// spacing s. The sum over all ribs is the share, exactly. Averaged over every position of the ribs it is shadow/s, whatever
-/// the zone's size.
+/// The zone is a disc of radius R perpendicular to the ray. Projected along the ray onto the ribs' plane it becomes an ellipse.
+/// Only the axis across the ribs matters: with tan θ⊥ = |across|/|through| (the ray's direction in the plane perpendicular to
+/// the run) the ellipse reaches a = R/cos θ⊥ along it, and its area is distributed along that axis as a disc's is along a
+/// diameter. So a strip between c1 and c2 holds F(c2/a) − F(c1/a) of it, where F(u) = 1/2 + (asin u + u·√(1 − u²))/π is the
+/// circular segment's share. A rib of width w and depth h casts a shadow of w + h·tan θ⊥ on its own mid plane, never more than
+/// the spacing s. The sum over all ribs is the share, exactly. Averaged over all positions of the ribs it is shadow/s, whatever
+/// the size of the zone.
 /// </para>
 /// </summary>
 public static class RibShare
 {
     /// <summary>
-    /// Ribs on each side of the ray that are summed one by one. A zone that reaches farther than this many spacings covers
-    /// so many ribs that their position moves the share by less than 1e-6 (the k-th Fourier term of the sum falls with
+    /// Most ribs on each side of the ray that are summed one by one. A zone that reaches farther than this many spacings covers
+    /// so many ribs that their position changes the share by less than 1e-6 (the k-th Fourier term of the sum falls with
     /// (k·a/s)^−1.5), and the mean over positions is returned.
     /// </summary>
     public const int MostRibsEachSide = 5000;
@@ -54,7 +54,7 @@ public static class RibShare
     /// R, radius of the first Fresnel zone where the ray meets the ribs, metres, 0 or more.
     /// </param>
     /// <param name="across">
-    /// Component of the ray's direction in the ribs' plane, square to their run; the sign plays no part.
+    /// Component of the ray's direction in the ribs' plane, perpendicular to their run; the sign plays no part.
     /// </param>
     /// <param name="through">Component along the plane's normal, in the same unit; the sign plays no part.</param>
     /// <param name="ribs">The ribs.</param>

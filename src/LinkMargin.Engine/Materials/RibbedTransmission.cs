@@ -3,19 +3,19 @@ using System.Numerics;
 namespace LinkMargin.Engine.Materials;
 
 /// <summary>
-/// Transmission of a panel with ribs (studs, joists) from that through a rib and that between ribs. Own derivation.
+/// Transmission of a panel with ribs (studs, joists) from those through a rib and between ribs. Own derivation.
 /// <para>
-/// What arrives straight on is the mean of the field over the first Fresnel zone where it meets the panel (Huygens: each
-/// patch of the zone adds its field with nearly one phase). The zone is 0.2 m to 0.6 m across in a house, the ribs' spacing
-/// 0.3 m to 0.6 m: the zone sees part of a rib and part of a gap, fields and not powers add within it, and
-/// T = q·τ_rib + (1 − q)·τ_gap, q the share of the zone that ribs cover (<see cref="RibShare"/>). Power that the ribs turn out of
-/// the straight direction is not in T. With zones far wider than the spacing it would come back as side waves, with zones far
-/// narrower q is 0 or 1; either way T stays between the two transmissions it is made of.
+/// What arrives straight on is the mean of the field over the first Fresnel zone where it meets the panel (Huygens: all
+/// patches of the zone add their fields with nearly the same phase). The zone is 0.2 m to 0.6 m across in a house, the ribs'
+/// spacing 0.3 m to 0.6 m. So the zone covers part of a rib and part of a gap, fields and not powers add within it, and
+/// T = q·τ_rib + (1 − q)·τ_gap, with q the share of the zone that ribs cover (<see cref="RibShare"/>). Power that the ribs scatter
+/// out of the straight direction is not in T. With zones far wider than the spacing it would return as diffraction orders; with
+/// zones far narrower q is 0 or 1. Either way T stays between the two transmissions.
 /// </para>
 /// </summary>
 public static class RibbedTransmission
 {
-    /// <summary>T of complex transmissions, each of one frequency, angle and polarisation.</summary>
+    /// <summary>T from complex transmissions at one frequency, angle and polarisation.</summary>
     /// <param name="share">q, share of the zone covered by ribs, 0 to 1.</param>
     /// <param name="rib">τ_rib, through a rib and whatever lies before and behind it.</param>
     /// <param name="gap">τ_gap, between ribs.</param>
@@ -26,7 +26,7 @@ public static class RibbedTransmission
         return (share * rib) + ((1 - share) * gap);
     }
 
-    /// <summary>Loss where only losses are known: the two fields are taken in step.</summary>
+    /// <summary>Loss where only losses are known: the two fields are taken to be in phase.</summary>
     /// <param name="share">q, share of the zone covered by ribs, 0 to 1.</param>
     /// <param name="ribLossDb">Loss through a rib and whatever lies before and behind it, dB, 0 or more.</param>
     /// <param name="gapLossDb">Loss between ribs, dB, 0 or more.</param>

@@ -4,14 +4,14 @@ using MathNet.Numerics.Integration;
 namespace LinkMargin.Engine.Materials;
 
 /// <summary>
-/// Examples that stand for all walls built to one drawing: each layer's thickness is spread evenly over its stated
-/// tolerance, independently, and sampled by a Gauss-Legendre rule whose order follows the phase that the tolerance turns.
-/// Deterministic: the same wall is the same examples everywhere.
+/// Examples that stand for all walls built to one drawing: each layer's thickness is uniform over its stated tolerance,
+/// independently, and sampled by a Gauss-Legendre rule whose order follows the change of phase over the tolerance.
+/// Deterministic: the same wall gives the same examples everywhere.
 /// </summary>
 internal static class ThicknessQuadrature
 {
     /// <summary>
-    /// Most examples of one wall. Beyond it, the layers whose tolerance turns the phase least keep their nominal
+    /// Most examples of one wall. Beyond it, the layers whose tolerance changes the phase least keep their nominal
     /// thickness.
     /// </summary>
     public const int MostExamples = 512;
@@ -50,8 +50,8 @@ internal static class ThicknessQuadrature
 
     private static int[] OrdersOf(IReadOnlyList<Layer> layers, IReadOnlyList<double> indices, double wavelengthMetres)
     {
-        // Phase of one round trip over half the range, rad. Two points do for a tolerance that hardly turns it, and a rule of
-        // order n for about n − 2 of it.
+        // Phase of one round trip over half the range, rad. Two points are enough where it is small, and a rule of order n up to
+        // about n − 2.
         double[] phases = [.. layers.Select((layer, n) => 4 * Math.PI / wavelengthMetres * indices[n] * layer.ToleranceMetres)];
         int[] orders =
         [
