@@ -1,16 +1,16 @@
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
-/// Path loss by distance alone, which is what a model of the house has to beat: free space, or free space up to one metre
-/// and from there so many decibels a decade, to be found.
+/// Path loss by distance alone, the baseline that a model of the house has to beat: free space, or free space up to one
+/// metre and a fitted number of decibels per decade beyond.
 /// </summary>
 public sealed class DistancePowerLaw : IPathLossModel
 {
     private const double FreeSpaceExponent = 2;
 
     /// <summary>
-    /// Houses come out anywhere between 1.8 and 3.6 (Rahman, Abbas and Ismail, several multi-floor buildings at 2.4 GHz,
-    /// abstract), which this hardly pulls at.
+    /// Exponents in buildings lie between 1.8 and 3.6 (Rahman, Abbas and Ismail, several multi-floor buildings at 2.4 GHz,
+    /// abstract). A spread this wide hardly affects them.
     /// </summary>
     private const double ExponentSpread = 3;
 
@@ -28,7 +28,7 @@ public sealed class DistancePowerLaw : IPathLossModel
     /// <inheritdoc/>
     public int ParameterCount => isExponentFree ? 1 : 0;
 
-    /// <summary>What the parameters are: none, or an exponent that is never below 0.</summary>
+    /// <summary>Its parameters: none, or an exponent that is never below 0.</summary>
     public IReadOnlyList<MaterialPrior> Priors =>
         isExponentFree ? [new MaterialPrior("exponent", FreeSpaceExponent, ExponentSpread)] : [];
 
@@ -53,7 +53,7 @@ public sealed class DistancePowerLaw : IPathLossModel
             return loss;
         }
 
-        // Nearer than a metre the law is free space whatever the exponent.
+        // Within a metre the law is free space, whatever the exponent.
         gradient[0] = Math.Max(0, 10 * Math.Log10(Math.Max(1, distancesMetres[link])));
         return loss + (shiftsDb[0] * gradient[0]);
     }
@@ -65,14 +65,14 @@ public sealed class DistancePowerLaw : IPathLossModel
 public sealed record Baseline(LossFit Fit, IReadOnlyList<double?> LeaveOneOutDb)
 {
     /// <summary>
-    /// Its scatter does not follow the stated noise, so it is fitted as if every measurement were good and the noise this: by
-    /// least squares but for what the priors say. 8 dB: shadowing in houses, Recommendation ITU-R P.1238, from memory.
+    /// Its scatter does not follow the stated noise, so it is fitted as if every measurement were good with this noise: least
+    /// squares, apart from the priors. 8 dB: shadowing in houses, Recommendation ITU-R P.1238, from memory.
     /// </summary>
     private const double ScatterDb = 8;
 
     /// <summary>Fits a law.</summary>
     /// <param name="law">The law.</param>
-    /// <param name="problem">Whose measurements and devices.</param>
+    /// <param name="problem">Has the measurements and the devices.</param>
     public static Baseline Of(DistancePowerLaw law, FitProblem problem)
     {
         ArgumentNullException.ThrowIfNull(law);
@@ -84,8 +84,8 @@ public sealed record Baseline(LossFit Fit, IReadOnlyList<double?> LeaveOneOutDb)
 }
 
 /// <summary>
-/// Path losses of a set of links as functions of unknown shifts: of the losses of materials in the house's own model, of
-/// an exponent of a distance power law. The estimator knows nothing else of propagation.
+/// Path losses of a set of links as functions of unknown shifts: of the losses of materials in a model of the house, or of
+/// the exponent in a distance power law. The estimator knows nothing else about propagation.
 /// </summary>
 public interface IPathLossModel
 {
@@ -94,7 +94,7 @@ public interface IPathLossModel
 
     /// <summary>Path loss of a link, dB, and how it changes with each shift.</summary>
     /// <param name="link">Which link.</param>
-    /// <param name="shiftsDb">What each material loses more than its table says, dB.</param>
-    /// <param name="gradient">Takes the derivatives of the path loss by the shifts; all are written.</param>
+    /// <param name="shiftsDb">How much more each material loses than its table says, dB.</param>
+    /// <param name="gradient">Receives the derivatives of the path loss by the shifts; all are written.</param>
     public double PathLossDb(int link, ReadOnlySpan<double> shiftsDb, Span<double> gradient);
 }

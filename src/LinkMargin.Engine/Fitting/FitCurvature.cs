@@ -5,8 +5,8 @@ namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
 /// The curvature of a fit's cost: a symmetric matrix over the materials, then the devices. A measurement is taken with one
-/// device, so devices meet materials but never each other, and the block of devices is diagonal: it is eliminated first
-/// (Schur's complement), and thousands of devices cost no more than as many measurements.
+/// device, so devices are coupled to materials but never to each other, and the block of devices is diagonal: it is eliminated
+/// first (Schur complement), and thousands of devices cost no more than as many measurements.
 /// </summary>
 internal sealed class FitCurvature
 {
@@ -15,7 +15,7 @@ internal sealed class FitCurvature
     private readonly double[][] between;
     private readonly double[] devices;
 
-    /// <summary>The identity: what the priors alone say.</summary>
+    /// <summary>The identity: the priors alone.</summary>
     internal FitCurvature(int materials, int devices)
     {
         this.materials = materials;
@@ -29,7 +29,7 @@ internal sealed class FitCurvature
         this.devices = [.. Enumerable.Repeat(1.0, devices)];
     }
 
-    /// <summary>Adds what a measurement says.</summary>
+    /// <summary>Adds a measurement.</summary>
     /// <param name="weight">Its curvature, 1/dB², 0 or more.</param>
     /// <param name="slopes">Derivatives of its level by the materials, dB.</param>
     /// <param name="device">Its device.</param>
@@ -49,10 +49,10 @@ internal sealed class FitCurvature
         devices[device] += weight * deviceSlope * deviceSlope;
     }
 
-    /// <summary>Solves for the unknowns that are not held, which stay 0.</summary>
-    /// <param name="right">The right side.</param>
+    /// <summary>Solves for the unknowns that are not held; held ones stay 0.</summary>
+    /// <param name="right">The right-hand side.</param>
     /// <param name="held">Which unknowns are held; never a device.</param>
-    /// <param name="damping">What the diagonal is enlarged by, as a share of it.</param>
+    /// <param name="damping">Increase of the diagonal, as a share of it.</param>
     internal double[] Solve(double[] right, bool[] held, double damping)
     {
         int[] free = [.. Enumerable.Range(0, materials).Where(k => !held[k])];
@@ -125,8 +125,8 @@ internal sealed class FitCurvature
 /// <summary>The covariance of a fit's unknowns, materials first, then devices, each element computed on request.</summary>
 /// <param name="materials">How many are materials.</param>
 /// <param name="inner">The block of the materials.</param>
-/// <param name="shares">What a device takes of each material, for each device.</param>
-/// <param name="own">What a device has of its own.</param>
+/// <param name="shares">For each device, how it changes with each material.</param>
+/// <param name="own">Variance of each device if the materials were known.</param>
 internal sealed class FitCovariance(int materials, Matrix<double> inner, double[][] shares, double[] own)
 {
     // Each device's covariances with the materials.

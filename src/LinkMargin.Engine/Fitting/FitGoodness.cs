@@ -11,24 +11,24 @@ namespace LinkMargin.Engine.Fitting;
 /// <param name="MeasurementCount">Measurements that were heard and do not look bad.</param>
 /// <param name="BadCount">Measurements that look bad.</param>
 /// <param name="ChiSquare">The sum over the measurements that do not look bad.</param>
-/// <param name="UpperTail">Chance of so large a sum or a larger one; near 0 they scatter too much.</param>
-/// <param name="LowerTail">Chance of so small a sum or a smaller one; near 0 they scatter too little.</param>
+/// <param name="UpperTail">Probability of a sum this large or larger; near 0 they scatter too much.</param>
+/// <param name="LowerTail">Probability of a sum this small or smaller; near 0 they scatter too little.</param>
 public sealed record FitGoodness(int MeasurementCount, int BadCount, double ChiSquare, double UpperTail, double LowerTail)
 {
-    /// <summary>A chance below this is taken for no chance.</summary>
+    /// <summary>A probability below this is taken to be no coincidence.</summary>
     public const double Unlikely = 0.01;
 
-    /// <summary>With more than this share of measurements looking bad, it is not the measurements.</summary>
+    /// <summary>If more than this share of measurements look bad, the model is at fault, not the measurements.</summary>
     public const double MostBad = 0.25;
 
-    /// <summary>What that says.</summary>
+    /// <summary>The verdict.</summary>
     public FitVerdict Verdict =>
         UpperTail < Unlikely || BadCount > MostBad * (MeasurementCount + BadCount) ? FitVerdict.ModelLooksWrong
         : BadCount > 0 ? FitVerdict.SomeMeasurementsLookWrong
         : LowerTail < Unlikely ? FitVerdict.TooGoodToBeTrue
         : FitVerdict.Consistent;
 
-    /// <summary>Looks at a fit.</summary>
+    /// <summary>Judges a fit.</summary>
     public static FitGoodness Of(LossFit fit)
     {
         ArgumentNullException.ThrowIfNull(fit);
@@ -40,19 +40,19 @@ public sealed record FitGoodness(int MeasurementCount, int BadCount, double ChiS
             return new FitGoodness(0, bad, sum, 1, 1);
         }
 
-        // The upper tail by the complement of a regularised gamma function would lose its digits; it is only held against 1 %.
+        // The upper tail loses digits as a complement, but it is only compared with 1 %.
         double below = ChiSquared.CDF(good.Length, sum);
         return new FitGoodness(good.Length, bad, sum, 1 - below, below);
     }
 }
 
-/// <summary>What the scatter of the measurements says.</summary>
+/// <summary>What the scatter of the measurements means.</summary>
 public enum FitVerdict
 {
     /// <summary>The measurements scatter about the fit as far as they should.</summary>
     Consistent,
 
-    /// <summary>But for a few that look bad they do.</summary>
+    /// <summary>They do, apart from a few that look bad.</summary>
     SomeMeasurementsLookWrong,
 
     /// <summary>They scatter more than the stated noise and the tables allow: the model, or the house as written, looks wrong.</summary>
@@ -67,7 +67,7 @@ internal static class NormalTail
 {
     private const double HalfLogTwoPi = 0.918938533204672741780;
 
-    /// <summary>Below this the asymptotic series is good to the last bits of a double.</summary>
+    /// <summary>Below this the asymptotic series is accurate to the last bits of a double.</summary>
     private const double FarOut = -20;
 
     /// <summary>ln φ(x).</summary>

@@ -2,12 +2,12 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Fitting;
 
-/// <summary>Everything an estimate rests on.</summary>
+/// <summary>Everything an estimate is based on.</summary>
 public sealed record FitProblem
 {
     /// <summary>Makes one.</summary>
     /// <param name="model">Path losses of the links.</param>
-    /// <param name="materials">What its parameters are, in its order.</param>
+    /// <param name="materials">The model's parameters, in its order.</param>
     /// <param name="devices">Pairs of devices, by the numbers the measurements give them.</param>
     /// <param name="measurements">The measurements.</param>
     /// <param name="bad">How many measurements are wrong, and by how much.</param>
@@ -38,7 +38,7 @@ public sealed record FitProblem
     /// <summary>Path losses of the links.</summary>
     public IPathLossModel Model { get; }
 
-    /// <summary>What the model's parameters are, in its order.</summary>
+    /// <summary>The model's parameters, in its order.</summary>
     public IReadOnlyList<MaterialPrior> Materials { get; }
 
     /// <summary>Pairs of devices, by the numbers the measurements give them.</summary>
@@ -66,30 +66,30 @@ public sealed record FitProblem
     }
 }
 
-/// <summary>What is known of a pair of devices before anything was read.</summary>
+/// <summary>What is known about a pair of devices before any measurement.</summary>
 /// <param name="Name">What the pair is called.</param>
-/// <param name="OffsetDbm">The level it would show with no loss between, dBm.</param>
+/// <param name="OffsetDbm">The level it would show with no loss between them, dBm.</param>
 /// <param name="SpreadDb">One standard deviation of that, dB, above 0.</param>
 public sealed record DevicePrior(string Name, double OffsetDbm, double SpreadDb);
 
-/// <summary>What is known of a material before anything was read.</summary>
+/// <summary>What is known about a material before any measurement.</summary>
 /// <param name="Name">Its row in the material table.</param>
-/// <param name="LossDb">Its table loss, dB: a shift never takes more away.</param>
+/// <param name="LossDb">Its table loss, dB: a shift never lowers it below 0.</param>
 /// <param name="SpreadDb">One standard deviation of the shift, dB; 0 for a material that is not fitted.</param>
 public sealed record MaterialPrior(string Name, double LossDb, double SpreadDb);
 
 /// <summary>One measurement as the estimator sees it.</summary>
-/// <param name="Link">Which link of the model it is of.</param>
+/// <param name="Link">Which link of the model it was taken on.</param>
 /// <param name="Device">Which pair of devices it was taken with.</param>
-/// <param name="LevelDbm">The level received, dBm; where nothing was heard, the level below which nothing is.</param>
+/// <param name="LevelDbm">The level received, dBm; where nothing was heard, the level below which nothing can be heard.</param>
 /// <param name="IsHeard">Whether there was a level; if not, all that is known is that it lay below.</param>
 /// <param name="NoiseDb">
-/// One standard deviation of what parts it from the model: fading left in it, what the model leaves out, what differs from
+/// One standard deviation of its difference from the model: remaining fading, what the model leaves out, what differs from
 /// crossing to crossing; dB, above 0.
 /// </param>
 public readonly record struct FitMeasurement(int Link, int Device, double LevelDbm, bool IsHeard, double NoiseDb);
 
-/// <summary>What the tables say of a house before anything was read.</summary>
+/// <summary>What the tables say about a house before any measurement.</summary>
 public static class HousePriors
 {
     /// <summary>One prior for each row of the material table that the house is made of; all depths of a row share one.</summary>

@@ -1,9 +1,9 @@
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
-/// Finds the most likely place by damped Gauss–Newton steps (Levenberg and Marquardt) within bounds. A measurement that may be
-/// bad makes the cost one of several valleys, so the search begins with the noise taken larger, where no measurement looks bad
-/// and there is but one, and follows that one down.
+/// Finds the least cost by damped Gauss–Newton steps (Levenberg and Marquardt) within bounds. Measurements that may be bad give
+/// the cost several minima. So the search begins with the noise taken larger, where no measurement looks bad and there is only
+/// one minimum, and follows that one as the noise is reduced.
 /// </summary>
 internal static class FitSearch
 {
@@ -13,7 +13,7 @@ internal static class FitSearch
 
     private static readonly double[] NoiseFactors = [8, 4, 2, 1];
 
-    /// <summary>Searches from what the priors say.</summary>
+    /// <summary>Searches from the prior means.</summary>
     internal static (FitState State, bool Converged) FromPriors(FitProblem problem)
     {
         double[] unknowns = new double[problem.Materials.Count + problem.Devices.Count];
@@ -27,7 +27,7 @@ internal static class FitSearch
         return found;
     }
 
-    /// <summary>Searches from a place that is near already.</summary>
+    /// <summary>Searches from a start that is close already.</summary>
     internal static (FitState State, bool Converged) From(FitProblem problem, double[] start, double noiseFactor = 1)
     {
         double[] bounds = Bounds(problem);

@@ -1,8 +1,8 @@
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
-/// The unknowns at one place, in units of their prior spreads about their prior means, materials first, then devices; and
-/// what the measurements and the priors say there.
+/// The unknowns at one point, in units of their prior spreads about their prior means, materials first, then devices; and
+/// the cost of the measurements and the priors there.
 /// </summary>
 internal sealed class FitState
 {
@@ -20,7 +20,7 @@ internal sealed class FitState
     /// <summary>Predicted level of each measurement, dBm.</summary>
     internal double[] PredictedDbm { get; }
 
-    /// <summary>What each measurement says.</summary>
+    /// <summary>Cost of each measurement.</summary>
     internal MeasurementCost[] Costs { get; }
 
     /// <summary>Derivatives of each predicted level by the unknowns of the materials, dB.</summary>
@@ -29,9 +29,9 @@ internal sealed class FitState
     /// <summary>Minus the logarithm of the posterior, up to a constant.</summary>
     internal double Cost { get; }
 
-    /// <summary>Works out everything at one place.</summary>
+    /// <summary>Computes everything at one point.</summary>
     /// <param name="problem">The problem.</param>
-    /// <param name="unknowns">The place.</param>
+    /// <param name="unknowns">The point.</param>
     /// <param name="noiseFactor">Multiplies the noise of every measurement; 1 for the problem as it stands.</param>
     internal static FitState At(FitProblem problem, double[] unknowns, double noiseFactor)
     {
@@ -64,13 +64,13 @@ internal sealed class FitState
         return new FitState(problem, unknowns, predicted, costs, sensitivity, cost);
     }
 
-    /// <summary>What each material loses more than its table says, dB.</summary>
+    /// <summary>How much more each material loses than its table says, dB.</summary>
     internal static double[] ShiftsDb(FitProblem problem, double[] unknowns)
     {
         double[] shifts = new double[problem.Materials.Count];
         for (int m = 0; m < shifts.Length; m++)
         {
-            // A loss that the bound holds at 0 must not come out a rounding below it.
+            // Rounding must not bring a loss that is held at 0 below it.
             MaterialPrior material = problem.Materials[m];
             shifts[m] = Math.Max(material.SpreadDb * unknowns[m], -material.LossDb);
         }
@@ -78,7 +78,7 @@ internal sealed class FitState
         return shifts;
     }
 
-    /// <summary>Slope of the cost by the unknowns.</summary>
+    /// <summary>Gradient of the cost by the unknowns.</summary>
     internal double[] Gradient()
     {
         double[] gradient = [.. Unknowns];
@@ -98,9 +98,9 @@ internal sealed class FitState
     }
 
     /// <summary>
-    /// The identity of the priors and what the measurements add to it: never less than nothing, so that it can be inverted.
+    /// The identity of the priors and what the measurements add to it, which is never negative, so that it can be inverted.
     /// </summary>
-    /// <param name="curvatureOf">Which curvature of a measurement counts; below 0 counts as 0: half believed teaches nothing.</param>
+    /// <param name="curvatureOf">Which curvature of a measurement counts; below 0 counts as 0: if it may well be bad it adds nothing.</param>
     internal FitCurvature Curvature(Func<MeasurementCost, double> curvatureOf)
     {
         FitCurvature sum = new(problem.Materials.Count, problem.Devices.Count);

@@ -1,6 +1,6 @@
 namespace LinkMargin.Engine.Fitting;
 
-/// <summary>A fit with everything a careful experimenter would want to see beside it.</summary>
+/// <summary>A fit with the checks that a careful experimenter would want to see.</summary>
 public sealed class FitStudy
 {
     private readonly bool[] counted;
@@ -29,11 +29,11 @@ public sealed class FitStudy
     /// <summary>Whether the measurements scatter as they should.</summary>
     public FitGoodness Goodness { get; }
 
-    /// <summary>What the measurements do not tell apart, worst first.</summary>
+    /// <summary>What the measurements cannot tell apart, worst first.</summary>
     public IReadOnlyList<IndistinctPair> Indistinct { get; }
 
     /// <summary>
-    /// How many measurements the rms figures are over, the same for the fit and both plain laws: heard, not looking bad to the
+    /// How many measurements the rms figures cover, the same for the fit and both plain laws: heard, not looking bad to the
     /// fit, and not the only one of their devices.
     /// </summary>
     public int UsedMeasurements => counted.Count(c => c);
@@ -74,13 +74,13 @@ public sealed class FitStudy
     }
 }
 
-/// <summary>Two unknowns that the measurements do not tell apart: what one takes the other gives.</summary>
+/// <summary>Two unknowns that the measurements cannot tell apart: a change of one can be made up by the other.</summary>
 /// <param name="First">A material or a pair of devices.</param>
 /// <param name="Second">Another.</param>
-/// <param name="Correlation">Of what is still out about them, −1 to 1: near −1 their sum is known and not how it is parted.</param>
+/// <param name="Correlation">Of their remaining errors, −1 to 1: near −1 their sum is known, but not how it is divided.</param>
 public sealed record IndistinctPair(string First, string Second, double Correlation)
 {
-    /// <summary>From here on, either way, half and more of what is out about one is out about the other.</summary>
+    /// <summary>From this magnitude on they share half of their variance or more.</summary>
     public const double LeastCorrelation = 0.7;
 
     /// <summary>All pairs of a fit, worst first.</summary>

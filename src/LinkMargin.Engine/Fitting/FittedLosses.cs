@@ -4,10 +4,10 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace LinkMargin.Engine.Fitting;
 
-/// <summary>What a fit has to say of a house, to be kept: shifts of its materials, how sure they are, and how they hang together.</summary>
+/// <summary>The result of a fit in a house, to be stored: shifts of its materials, their spreads and their correlations.</summary>
 public sealed class FittedLosses
 {
-    /// <summary>Correlations come from a file with so many digits; beyond this they cannot be consistent.</summary>
+    /// <summary>Correlations from a file are rounded; with an eigenvalue below this they cannot be consistent.</summary>
     private const double LeastEigenvalue = -0.01;
 
     private readonly Dictionary<string, int> places;
@@ -15,10 +15,10 @@ public sealed class FittedLosses
 
     /// <summary>Makes them.</summary>
     /// <param name="houseName">The house they were fitted in.</param>
-    /// <param name="measurementCount">How many measurements they rest on.</param>
+    /// <param name="measurementCount">How many measurements they are based on.</param>
     /// <param name="materials">The materials, each name once.</param>
     /// <param name="devices">The pairs of devices.</param>
-    /// <param name="correlationOf">Correlation of two materials by their numbers, of what is still out about them.</param>
+    /// <param name="correlationOf">Correlation of the remaining errors of two materials, by their numbers.</param>
     public FittedLosses(
         string houseName,
         int measurementCount,
@@ -36,7 +36,7 @@ public sealed class FittedLosses
     /// <summary>The house they were fitted in.</summary>
     public string HouseName { get; }
 
-    /// <summary>How many measurements they rest on.</summary>
+    /// <summary>How many measurements they are based on.</summary>
     public int MeasurementCount { get; }
 
     /// <summary>The materials.</summary>
@@ -45,14 +45,14 @@ public sealed class FittedLosses
     /// <summary>The pairs of devices.</summary>
     public IReadOnlyList<FittedDevice> Devices { get; }
 
-    /// <summary>The links that were read, and what that says of each alone.</summary>
+    /// <summary>The links that were measured, and what that says about each alone.</summary>
     public IReadOnlyList<FittedLink> Links { get; init; } = [];
 
-    /// <summary>Whether the correlations can all hold at once: whether there is a law of chance that has them.</summary>
+    /// <summary>Whether the correlations can all hold at once: whether any distribution has them.</summary>
     public bool AreCorrelationsPossible =>
         Materials.Count == 0 || IsAbove(LeastEigenvalue);
 
-    // All eigenvalues lie above a value if the matrix less it has a Cholesky factor, which is far cheaper than they are.
+    // All eigenvalues are above a value if the matrix minus that value has a Cholesky factor, which is far cheaper to find.
     private bool IsAbove(double value)
     {
         int count = correlations.RowCount;
@@ -79,10 +79,10 @@ public sealed class FittedLosses
         return true;
     }
 
-    /// <summary>What a fit in a house gave.</summary>
+    /// <summary>The result of a fit in a house.</summary>
     /// <param name="fit">The fit.</param>
     /// <param name="house">The house.</param>
-    /// <param name="links">What it says of single links; null for nothing.</param>
+    /// <param name="links">What it says about single links; null for nothing.</param>
     public static FittedLosses Of(LossFit fit, House house, IReadOnlyList<FittedLink>? links = null)
     {
         ArgumentNullException.ThrowIfNull(fit);
@@ -90,7 +90,7 @@ public sealed class FittedLosses
         return new FittedLosses(house.Name, fit.Problem.Measurements.Count, fit.Materials, fit.Devices, fit.Correlation) { Links = links ?? [] };
     }
 
-    /// <summary>What was read on the link between two places; null where nothing was.</summary>
+    /// <summary>What was measured on the link between two places; null where nothing was.</summary>
     public FittedLink? Find(Point3 one, Point3 other) =>
         Links.MinBy(link => link.MetresFrom(one, other)) is { } nearest && double.IsFinite(nearest.MetresFrom(one, other)) ? nearest : null;
 
@@ -101,8 +101,8 @@ public sealed class FittedLosses
     public FittedMaterial? Find(string tableRow) => places.TryGetValue(tableRow, out int place) ? Materials[place] : null;
 
     /// <summary>
-    /// The house with its materials as fitted: the losses shifted, never below 0, in every depth of a row by as many times
-    /// the shift; and what is still out about them.
+    /// The house with its materials as fitted: their losses shifted, never below 0, and their remaining spreads. A depth of a row
+    /// shifts by its scale times the row's shift.
     /// </summary>
     public House ApplyTo(House house) => HouseFabric.Replace(house, material => Find(material.TableRow) is { } fitted
         ? material with
@@ -119,26 +119,26 @@ public sealed class FittedLosses
 
 /// <summary>A pair of devices after the fit.</summary>
 /// <param name="Name">What the pair is called.</param>
-/// <param name="OffsetDbm">The level it would show with no loss between, dBm.</param>
-/// <param name="SpreadDb">How far that may be out, dB.</param>
+/// <param name="OffsetDbm">The level it would show with no loss between them, dBm.</param>
+/// <param name="SpreadDb">Spread of that level, dB.</param>
 /// <param name="MeasurementCount">How many measurements it was taken in.</param>
 public sealed record FittedDevice(string Name, double OffsetDbm, double SpreadDb, int MeasurementCount);
 
 /// <summary>
-/// What measurements on one link say of that link alone, beyond what they say of materials: how much more than the model it
-/// loses. The model leaves out furniture and pipes that stay where they are, so a link that was read is known better than
-/// one that was not.
+/// What measurements on one link say about that link alone, beyond what they say about materials: how much more it loses than
+/// the model says. The model leaves out furniture and pipes that stay where they are, so a measured link is known better than
+/// one that was not measured.
 /// </summary>
 /// <param name="From">One end.</param>
-/// <param name="To">The other; a link loses as much both ways.</param>
+/// <param name="To">The other; the loss is the same both ways.</param>
 /// <param name="ShiftDb">How much more it loses than the fitted model says, dB.</param>
-/// <param name="SpreadDb">How far that may be out, in place of what the model leaves out, dB.</param>
+/// <param name="SpreadDb">Spread of that shift, in place of the spread of what the model leaves out, dB.</param>
 public sealed record FittedLink(Point3 From, Point3 To, double ShiftDb, double SpreadDb)
 {
-    /// <summary>What the model leaves out is the same within some two wavelengths: people neither read nor sit to a hand's breadth.</summary>
+    /// <summary>What the model leaves out is taken as the same within about two wavelengths: nobody measures or sits more exactly.</summary>
     private const double SamePlaceMetres = 0.3;
 
-    /// <summary>How far its ends lie from two places, the farther one, metres; infinity where it is another link.</summary>
+    /// <summary>Distance of its ends from two places, the larger of the two, metres; infinity where it is another link.</summary>
     public double MetresFrom(Point3 one, Point3 other)
     {
         double away = Math.Min(
@@ -147,20 +147,20 @@ public sealed record FittedLink(Point3 From, Point3 To, double ShiftDb, double S
     }
 }
 
-/// <summary>A material before and after.</summary>
+/// <summary>A material before and after the fit.</summary>
 /// <param name="Name">Its row in the material table.</param>
 /// <param name="TableLossDb">What the table says, dB.</param>
-/// <param name="TableSpreadDb">How far that may be out in one house, dB.</param>
-/// <param name="ShiftDb">What it loses more in this house, dB; below 0 for less.</param>
-/// <param name="SpreadDb">How far that is still uncertain, dB.</param>
+/// <param name="TableSpreadDb">Spread of that from house to house, dB.</param>
+/// <param name="ShiftDb">How much more it loses in this house, dB; below 0 for less.</param>
+/// <param name="SpreadDb">Remaining spread of the shift, dB.</param>
 public sealed record FittedMaterial(string Name, double TableLossDb, double TableSpreadDb, double ShiftDb, double SpreadDb)
 {
     /// <summary>The loss in this house, dB.</summary>
     public double LossDb => TableLossDb + ShiftDb;
 
-    /// <summary>Spread left of the spread there was: 1 where the measurements say nothing, 0 where they say all.</summary>
+    /// <summary>Remaining share of the table's spread: 1 where the measurements say nothing, 0 where they leave no uncertainty.</summary>
     public double SpreadLeft => TableSpreadDb > 0 ? SpreadDb / TableSpreadDb : 1;
 
-    /// <summary>The shift in spreads of the table: beyond 2 or so it is more than the table allows for.</summary>
+    /// <summary>The shift in units of the table's spread: beyond about 2 it is more than the table allows for.</summary>
     public double ShiftInSpreads => TableSpreadDb > 0 ? ShiftDb / TableSpreadDb : 0;
 }

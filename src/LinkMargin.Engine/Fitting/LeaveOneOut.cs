@@ -1,8 +1,8 @@
 namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
-/// How far each measurement lies from what all the others predict of it: the fit's own word on measurements it has not seen. Up to
-/// a few hundred measurements the fit is made again without each; beyond, the closed form of the linear case stands for it.
+/// How far each measurement is from what all the others predict: how well the fit does on measurements it has not seen. Up to a
+/// few hundred measurements the fit is repeated without each; beyond that the closed form of the linear case replaces it.
 /// </summary>
 public static class LeaveOneOut
 {
@@ -10,8 +10,8 @@ public static class LeaveOneOut
     public const int MostRefits = 300;
 
     /// <summary>
-    /// Residuals, dB, in the measurements' order: read less predicted by the others. Null where that says nothing: for what was
-    /// not heard, and for the only measurement of its devices, whose offset nothing else tells.
+    /// Residuals, dB, in the measurements' order: measured minus predicted by the others. Null where that says nothing: where
+    /// nothing was heard, and for the only measurement of a pair of devices, whose offset nothing else determines.
     /// </summary>
     public static IReadOnlyList<double?> ResidualsDb(LossFit fit)
     {
@@ -34,7 +34,7 @@ public static class LeaveOneOut
         return fit.Problem.Measurements[left].LevelDbm - FitState.At(fit.Problem, unknowns, 1).PredictedDbm[left];
     }
 
-    /// <summary>r/(1 − h), h the share the measurement has in its own prediction.</summary>
+    /// <summary>r/(1 − h), with h the leverage of the measurement: its share in its own prediction.</summary>
     private static double ClosedForm(LossFit fit, int i)
     {
         FitMeasurement measurement = fit.Problem.Measurements[i];

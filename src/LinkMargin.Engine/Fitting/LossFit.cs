@@ -2,9 +2,9 @@ namespace LinkMargin.Engine.Fitting;
 
 /// <summary>
 /// Losses of materials and offsets of devices, fitted to measurements: the maximum of the posterior. Priors are normal about the
-/// tables; no loss goes below 0; measurements are good or bad (<see cref="BadMeasurements"/>); what was not heard counts by the
-/// chance of a level below the bound. Spreads and correlations are those of a normal law with the posterior's curvature at
-/// its maximum (Laplace's method); where a loss is held at 0 they are those it would have without the bound.
+/// tables; no loss goes below 0; measurements are good or bad (<see cref="BadMeasurements"/>); where nothing was heard, the
+/// probability of a level below the bound counts. Spreads and correlations are those of a normal distribution with the posterior's
+/// curvature at its maximum (Laplace's method); where a loss is held at 0 they are those it would have without the bound.
 /// </summary>
 public sealed class LossFit
 {
@@ -39,7 +39,7 @@ public sealed class LossFit
         ];
     }
 
-    /// <summary>What it rests on.</summary>
+    /// <summary>The problem it solves.</summary>
     public FitProblem Problem { get; }
 
     /// <summary>Materials before and after, in the problem's order.</summary>
@@ -54,10 +54,10 @@ public sealed class LossFit
     /// <summary>The materials' shifts alone, for a model that takes them, dB.</summary>
     public IReadOnlyList<double> ShiftsDb { get; }
 
-    /// <summary>Whether the search came to rest.</summary>
+    /// <summary>Whether the search converged.</summary>
     public bool HasConverged { get; }
 
-    /// <summary>Where the search came to rest.</summary>
+    /// <summary>Where the search ended.</summary>
     internal FitState State { get; }
 
     /// <summary>Fits.</summary>
@@ -78,8 +78,8 @@ public sealed class LossFit
         return both > 0 ? Math.Clamp(CovarianceDb2(first, second) / both, -1, 1) : 0;
     }
 
-    /// <summary>The level predicted for a link, and its uncertainty by what is not known of materials and devices.</summary>
-    /// <param name="link">A link of the model, read or not.</param>
+    /// <summary>The level predicted for a link, and its spread from the uncertainty of materials and devices.</summary>
+    /// <param name="link">A link of the model, measured or not.</param>
     /// <param name="device">The pair of devices.</param>
     public (double LevelDbm, double SpreadDb) Predict(int link, int device)
     {
@@ -108,7 +108,7 @@ public sealed class LossFit
 /// <param name="ProbabilityBad">How likely the measurement is a bad one, 0 to 1.</param>
 public sealed record FitResidual(FitMeasurement Measurement, double PredictedDbm, double ProbabilityBad)
 {
-    /// <summary>Read less predicted, dB; where nothing was heard, 0 unless a level above the bound is predicted.</summary>
+    /// <summary>Measured minus predicted, dB; where nothing was heard, 0 unless a level above the bound is predicted.</summary>
     public double ResidualDb
     {
         get

@@ -7,7 +7,7 @@ namespace LinkMargin.Engine.Fitting;
 /// <param name="Transmitter">Where the transmitter was.</param>
 /// <param name="Receiver">Where the receiver was.</param>
 /// <param name="Devices">The pair of devices.</param>
-/// <param name="LevelDbm">The level received, dBm; where nothing was heard, the level below which nothing is.</param>
+/// <param name="LevelDbm">The level received, dBm; where nothing was heard, the level below which nothing can be heard.</param>
 /// <param name="IsHeard">Whether there was a level.</param>
 public sealed record Measurement(MeasurementEnd Transmitter, MeasurementEnd Receiver, string Devices, double LevelDbm, bool IsHeard)
 {
@@ -39,13 +39,13 @@ public sealed record MeasurementEnd(string Name, int LevelIndex, Point2 Plan, do
     }
 }
 
-/// <summary>What parts a measurement from the model.</summary>
+/// <summary>How far a measurement may be from the model.</summary>
 public static class MeasurementNoise
 {
     /// <summary>
     /// One standard deviation, dB: what the model leaves out, what fading leaves in the mean of some samples, and what
     /// differs from crossing to crossing. A path that crosses a material k times changes by k dB for each dB of shift, and
-    /// k crossings, each by itself, add k variances: so the variance goes with the gradient, not with its square.
+    /// k independent crossings add k variances. So the variance is proportional to the gradient, not to its square.
     /// </summary>
     /// <param name="spreads">The spreads.</param>
     /// <param name="sampleCount">How many samples the measurement is the mean of, at least 1.</param>
@@ -68,15 +68,15 @@ public static class MeasurementNoise
     }
 }
 
-/// <summary>What a measurement says against a predicted level: minus the logarithm of its likelihood, and how that changes.</summary>
+/// <summary>The cost of a measurement at a predicted level: minus the logarithm of its likelihood, and how that changes.</summary>
 /// <param name="Value">The cost itself.</param>
 /// <param name="Slope">Its derivative by the predicted level, 1/dB.</param>
-/// <param name="Curvature">Its second derivative, 1/dB²; below 0 where a measurement is half believed.</param>
-/// <param name="Weight">A curvature never below 0 with which a step goes down, 1/dB².</param>
+/// <param name="Curvature">Its second derivative, 1/dB²; below 0 where a measurement may well be bad.</param>
+/// <param name="Weight">A curvature never below 0, so that a step lowers the cost, 1/dB².</param>
 /// <param name="ProbabilityBad">How likely the measurement is a bad one, 0 to 1.</param>
 internal readonly record struct MeasurementCost(double Value, double Slope, double Curvature, double Weight, double ProbabilityBad)
 {
-    /// <summary>Works it out.</summary>
+    /// <summary>Computes it.</summary>
     /// <param name="measurement">The measurement.</param>
     /// <param name="predictedDbm">The level predicted, dBm.</param>
     /// <param name="noiseDb">The noise of a good measurement, dB.</param>
@@ -94,7 +94,7 @@ internal readonly record struct MeasurementCost(double Value, double Slope, doub
             return new(-both, -apart * weight, weight - (shareBad * (1 - shareBad) * twist * twist), weight, shareBad);
         }
 
-        // The chance of a level below; slope and curvature are those of −ln of it by the prediction.
+        // The probability of a level below the bound; slope and curvature are those of its −ln by the prediction.
         double badTail = bad.Share > 0 ? wrong + Math.Log(BadMeasurements.ChanceOfSilence) : double.NegativeInfinity;
         double tail = LogOfSum(good + NormalTail.LogTail(apart / noiseDb), badTail), hazard = Math.Exp(density - tail);
         double curvature = (hazard * hazard) + (hazard * apart * precision);

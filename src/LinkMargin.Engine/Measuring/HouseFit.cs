@@ -5,7 +5,7 @@ using LinkMargin.Engine.Propagation;
 
 namespace LinkMargin.Engine.Measuring;
 
-/// <summary>A house fitted to measurements taken in it, with everything to be said of the fit.</summary>
+/// <summary>A house fitted to measurements taken in it, with the checks of the fit.</summary>
 public sealed class HouseFit
 {
     private readonly double modelDb;
@@ -22,10 +22,10 @@ public sealed class HouseFit
     /// <summary>The links they were taken on.</summary>
     public MeasuredLinks Links { get; }
 
-    /// <summary>The fit, seen from all sides.</summary>
+    /// <summary>The fit and its checks.</summary>
     public FitStudy Study { get; }
 
-    /// <summary>What the fit has to say of the house.</summary>
+    /// <summary>What the fit says about the house.</summary>
     public FittedLosses Losses => FittedLosses.Of(
         Study.Fit,
         House,
@@ -40,9 +40,9 @@ public sealed class HouseFit
     public double DistanceMetres(int measurement) => Links.DistancesMetres[Links.OfMeasurement[measurement]];
 
     /// <summary>Fits.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <param name="model">The model of the house.</param>
     /// <param name="spreads">How uncertain the figures are.</param>
-    /// <param name="measurements">What was read in it, repeated measurements put together.</param>
+    /// <param name="measurements">What was measured in it, repeated measurements combined.</param>
     public static HouseFit Of(LinkModel model, Spreads spreads, IReadOnlyList<Measurement> measurements)
     {
         ArgumentNullException.ThrowIfNull(model);
@@ -53,8 +53,8 @@ public sealed class HouseFit
         return new HouseFit(model.House, measurements, links, FitStudy.Of(problem, links.DistancesMetres, freeSpaceDb), spreads.ModelDb);
     }
 
-    // What the model leaves out on a link is normal about 0; a measurement tells it but for the measurement's own noise and what is
-    // not known of the device's level. What it also shares with the fitted materials is left out, which makes it less sure.
+    // What the model leaves out on a link is normal about 0. A measurement shows it, apart from the measurement's own noise and the
+    // uncertainty of the device's level. Its correlation with the fitted materials is ignored, so the result is less certain.
     private FittedLink LinkOf(IEnumerable<int> measurements)
     {
         int[] on = [.. measurements];

@@ -8,8 +8,8 @@ namespace LinkMargin.Engine.Measuring;
 
 /// <summary>
 /// The links that measurements were taken on, as functions of how much more each row of the material table loses in the house.
-/// Each is traced once and evaluated on stored paths. Whoever took a measurement turned about, so their body counts as a mean
-/// over all directions, and what is left of it is part of the devices' offset.
+/// Each is traced once and evaluated on stored paths. The person who measured turned around, so their body counts as a mean
+/// over all directions, and the rest of its effect is part of the devices' offset.
 /// </summary>
 public sealed class MeasuredLinks : IPathLossModel
 {
@@ -41,7 +41,7 @@ public sealed class MeasuredLinks : IPathLossModel
     public IReadOnlyList<double> DistancesMetres { get; }
 
     /// <summary>Traces the links of some measurements.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <param name="model">The model of the house.</param>
     /// <param name="rows">The rows of the material table that it is made of.</param>
     /// <param name="measurements">The measurements.</param>
     public static MeasuredLinks Of(LinkModel model, IReadOnlyList<MaterialPrior> rows, IReadOnlyList<Measurement> measurements)
