@@ -9,23 +9,23 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Bundles;
 
 /// <summary>
-/// Everything about a house in one archive (ZIP, PKWARE's APPNOTE): the house file, the tables it was computed with, fitted losses, measurements
-/// and the report. Nothing of it is ever unpacked into a folder.
+/// Everything about a house in one archive (ZIP, PKWARE's APPNOTE): the house file, the tables used, fitted losses, measurements
+/// and the report. It is never unpacked into a folder.
 /// </summary>
 public sealed record Bundle
 {
     /// <summary>The form of bundles.</summary>
     public const string Form = "linkmargin/bundle/1";
 
-    /// <summary>The largest archive, and the most that all of its files together may hold, bytes.</summary>
+    /// <summary>The largest archive, and the most that all its files may hold together, bytes.</summary>
     public const long MostBytes = 64L * 1024 * 1024;
 
-    /// <summary>The most files in one.</summary>
+    /// <summary>The most files in a bundle.</summary>
     public const int MostFiles = 50;
 
     private const string ContentsName = "contents.json", FittedName = "fitted.yaml", MeasurementsName = "measurements.csv", TablesFolder = "tables/";
 
-    // The first moment that the format knows, so that the same files give the same archive.
+    // The earliest time of the ZIP format, so that the same files give the same archive.
     private static readonly DateTimeOffset NoTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
     /// <summary>The name of the house file.</summary>
@@ -34,7 +34,7 @@ public sealed record Bundle
     /// <summary>The house file.</summary>
     public required byte[] House { get; init; }
 
-    /// <summary>The tables' files, by their names; those missing are the built-in ones.</summary>
+    /// <summary>The tables' files by name; a missing file means the built-in table.</summary>
     public IReadOnlyDictionary<string, string> Tables { get; init; } = new Dictionary<string, string>();
 
     /// <summary>The file of fitted losses; null for none.</summary>
@@ -46,7 +46,7 @@ public sealed record Bundle
     /// <summary>The report, by its name; null for none.</summary>
     public (string Name, byte[] Content)? Report { get; init; }
 
-    /// <summary>Whether a file is a ZIP archive, by its first bytes. What cannot be read is none.</summary>
+    /// <summary>Whether a file is a ZIP archive, by its first bytes; false if it cannot be read.</summary>
     public static bool IsAt(string path)
     {
         try
@@ -61,9 +61,9 @@ public sealed record Bundle
         }
     }
 
-    /// <summary>Reads one.</summary>
+    /// <summary>Reads a bundle.</summary>
     /// <param name="path">The archive, as the person named it.</param>
-    /// <exception cref="BundleFaultException">It is damaged, or holds what it must not.</exception>
+    /// <exception cref="BundleFaultException">It is damaged, or holds something that is not allowed.</exception>
     public static Bundle Read(string path)
     {
         try
@@ -91,7 +91,7 @@ public sealed record Bundle
     public void Write(Stream output)
     {
         using var archive = new ZipArchive(output, ZipArchiveMode.Create, leaveOpen: true);
-        Add(ContentsName, Contents(), CompressionLevel.NoCompression); // first and plain: the program knows its own archives by it
+        Add(ContentsName, Contents(), CompressionLevel.NoCompression); // first and uncompressed: the program recognises its own archives by it
         Add(HouseName, House);
         foreach ((string name, string text) in Tables.OrderBy(table => table.Key, StringComparer.Ordinal))
         {
@@ -190,7 +190,7 @@ public sealed record Bundle
         }
     }
 
-    // What an archive says of a size may be a lie, so the limit is kept while unpacking too.
+    // The size stated in an archive may be false, so the limit is also checked while unpacking.
     private static byte[] Unpacked(string path, ZipArchiveEntry entry)
     {
         using Stream stream = entry.Open();
@@ -217,7 +217,7 @@ public sealed record Bundle
     }
 }
 
-/// <summary>An archive cannot be opened. The message is one sentence, fit to print.</summary>
+/// <summary>An archive cannot be opened. The message is one sentence for the user.</summary>
 /// <param name="path">The archive, as the person named it.</param>
 /// <param name="sentence">What is wrong and what to do.</param>
 public sealed class BundleFaultException(string path, string sentence) : Exception($"{path}: {sentence}");

@@ -4,7 +4,7 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Cables;
 
-/// <summary>Reads and writes a picture as people name it: <c>4k120 4:4:4 12 bit</c>.</summary>
+/// <summary>Reads and writes a picture signal as people name it: <c>4k120 4:4:4 12 bit</c>.</summary>
 public static class SignalText
 {
     private static readonly Dictionary<string, (int Width, int Height)> Sizes = new(StringComparer.OrdinalIgnoreCase)
@@ -19,14 +19,14 @@ public static class SignalText
 
     private static readonly int[] Depths = [8, 10, 12, 16];
 
-    /// <summary>How to write one.</summary>
+    /// <summary>An example of the notation.</summary>
     public const string Example = "4k120 4:4:4 12 bit";
 
-    /// <summary>The words for size and rate, smallest first.</summary>
+    /// <summary>Names of size and rate, smallest first.</summary>
     private static string[] Formats { get; } =
         [.. PictureSignal.KnownTimings.Select(timing => SizeName(timing.Width, timing.Height) + timing.Rate.ToString(CultureInfo.InvariantCulture))];
 
-    /// <summary>Reads one; what it leaves out is 4:4:4, 10 bit. The fault is worded to follow the quoted text.</summary>
+    /// <summary>Reads a signal; the defaults are 4:4:4 and 10 bit. The fault is worded to follow the quoted text.</summary>
     public static (PictureSignal? Signal, string? Fault) Parse(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -51,7 +51,7 @@ public static class SignalText
             }
             else if (i + 1 < words.Length && words[i + 1] == "bit")
             {
-                continue; // read with the next word
+                continue; // read together with the next word
             }
             else if (!hasFormat && Format(word) is { } format)
             {
@@ -69,7 +69,7 @@ public static class SignalText
         return hasFormat ? (signal, null) : (null, $"gives no size and rate; write for example {Example}");
     }
 
-    /// <summary>Writes one.</summary>
+    /// <summary>Writes a signal.</summary>
     public static string Of(PictureSignal signal)
     {
         ArgumentNullException.ThrowIfNull(signal);
@@ -78,7 +78,7 @@ public static class SignalText
             $"{SizeName(signal.WidthPixels, signal.HeightLines)}{signal.PicturesPerSecond} {sampling} {signal.BitsPerSample} bit");
     }
 
-    // "12bit" is "12 bit".
+    // Splits "12bit" into "12" and "bit".
     private static string[] Parts(string word) =>
         word.EndsWith("bit", StringComparison.OrdinalIgnoreCase) && word.Length > 3 ? [word[..^3].TrimEnd('-'), "bit"] : [word.Equals("bit", StringComparison.OrdinalIgnoreCase) ? "bit" : word];
 

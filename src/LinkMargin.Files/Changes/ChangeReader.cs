@@ -10,7 +10,7 @@ using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Changes;
 
-/// <summary>Makes edits of changes, checked as if somebody had written them: names that the house has, places inside it.</summary>
+/// <summary>Turns changes into edits, checked as in a written file: names must exist in the house, places must lie inside it.</summary>
 public sealed class ChangeReader
 {
     private readonly House house;
@@ -19,8 +19,8 @@ public sealed class ChangeReader
     private readonly FileLengths lengths;
 
     /// <summary>Reads changes of a house.</summary>
-    /// <param name="house">The house as it stands before the change.</param>
-    /// <param name="tables">The words for materials and radios.</param>
+    /// <param name="house">The house before the change.</param>
+    /// <param name="tables">The tables that materials and radios are looked up in.</param>
     /// <param name="bareUnit">The unit of its file.</param>
     public ChangeReader(House house, MaterialTables tables, LengthUnit bareUnit)
     {
@@ -30,8 +30,8 @@ public sealed class ChangeReader
         places = new EditPlaces(house, bareUnit);
     }
 
-    /// <summary>What a change does to the house; nothing where it is about people.</summary>
-    /// <exception cref="EditFaultException">It cannot be made; the message says why, behind what the change is called.</exception>
+    /// <summary>What a change does to the house; empty if it is only about people.</summary>
+    /// <exception cref="EditFaultException">It cannot be made; the message gives the reason, to follow the name of the change.</exception>
     public IReadOnlyList<HouseEdit> Read(HouseChange change)
     {
         ArgumentNullException.ThrowIfNull(change);
@@ -72,7 +72,7 @@ public sealed class ChangeReader
             : new MoveSeat(seat.Name, level, plan, height);
     }
 
-    // A file says once where the players of one seat look, so they turn together.
+    // A file has one 'facing' for all players of a seat, so they turn together.
     private HouseEdit[] TurnSeat(HouseChange change)
     {
         Seat seat = SeatOf(change);

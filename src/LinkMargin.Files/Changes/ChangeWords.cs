@@ -5,7 +5,7 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Changes;
 
-/// <summary>Changes in words, as <c>--what-if</c> has them where it has them; and changes of edits.</summary>
+/// <summary>Changes in words, in the form of <c>--what-if</c> where it has one; and the changes that make up an edit.</summary>
 public static class ChangeWords
 {
     /// <summary>The words for the sides of a fixture.</summary>
@@ -48,7 +48,7 @@ public static class ChangeWords
         };
     }
 
-    /// <summary>The changes that an edit of a remedy stands for; one for each side of a fixture.</summary>
+    /// <summary>The changes that make up an edit of a remedy; one for each side of a fixture.</summary>
     public static IEnumerable<HouseChange> Of(HouseEdit edit) => edit switch
     {
         MoveSpot move => [new(ChangeKinds.MoveSpot) { Name = move.Name, Level = move.LevelIndex, X = move.Plan.X, Y = move.Plan.Y, Height = move.HeightMetres }],

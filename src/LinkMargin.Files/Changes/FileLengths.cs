@@ -4,7 +4,7 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Changes;
 
-/// <summary>Lengths as they go into a house file: in its unit, to a millimetre or to a sixteenth of an inch.</summary>
+/// <summary>Lengths for a house file: in its unit, rounded to a millimetre or a sixteenth of an inch.</summary>
 /// <param name="bareUnit">The unit of the file's bare numbers.</param>
 internal sealed class FileLengths(LengthUnit bareUnit)
 {
@@ -18,12 +18,12 @@ internal sealed class FileLengths(LengthUnit bareUnit)
     /// <summary>The nearest length that the file can hold.</summary>
     public double Rounded(double metres) => Parsed(Text(metres, "0"));
 
-    /// <summary>Whether two lengths are one in the file.</summary>
+    /// <summary>Whether two lengths are equal once written to the file.</summary>
     public bool AreSame(double one, double other) => Math.Abs(one - other) < Step / 2;
 
-    /// <summary>A length in the form that stood at its place: a bare number stays one, a length with a unit keeps a unit.</summary>
+    /// <summary>A length in the form of the one it replaces: a bare number stays bare, a length with a unit keeps a unit.</summary>
     /// <param name="metres">The length, metres.</param>
-    /// <param name="was">What stood there.</param>
+    /// <param name="was">The text it replaces.</param>
     public string Text(double metres, string was)
     {
         bool isBare = double.TryParse(was, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
@@ -35,14 +35,14 @@ internal sealed class FileLengths(LengthUnit bareUnit)
             return isBare ? number : $"{number} {WordOf(unit)}";
         }
 
-        // A bare number in a file in feet may be a decimal one; then it stays one, as far as it tells sixteenths of an inch apart.
+        // A bare number in feet may be decimal; it stays decimal, with enough digits to tell sixteenths of an inch apart.
         double parts = Math.Round(metres / SixteenthOfAnInch) * SixteenthOfAnInch;
         return isBare
             ? (parts / LengthUnits.InMetres(bareUnit)).ToString("0.######", CultureInfo.InvariantCulture)
             : format.Exact(parts);
     }
 
-    /// <summary>A length as the file writes it, metres.</summary>
+    /// <summary>A length of the file in metres.</summary>
     public double Parsed(string text) => LengthText.Parse(text, bareUnit).Value;
 
     private static LengthUnit? UnitOf(string text) => LengthUnits.FromWord(new string([.. text.SkipWhile(c => !char.IsLetter(c))]).Trim());

@@ -6,7 +6,7 @@ namespace LinkMargin.Files.Changes;
 /// <summary>Walls that a file writes as one line of several stretches, named <c>NAME 1</c>, <c>NAME 2</c> and so on.</summary>
 internal static class WallLine
 {
-    /// <summary>The names of all stretches of the line that a wall belongs to; its own alone where it is a line by itself.</summary>
+    /// <summary>The names of all stretches of the line that a wall belongs to; only its own if it is a whole line.</summary>
     public static IReadOnlyList<string> NamesOf(IReadOnlyList<Wall> walls, string name)
     {
         int blank = name.LastIndexOf(' ');

@@ -3,16 +3,16 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Edits;
 
-/// <summary>Finds what an edit names in a house.</summary>
+/// <summary>Finds the things that an edit names in a house.</summary>
 internal sealed class EditNames(House house)
 {
     private const string On = " on ";
 
-    /// <summary>A word without the quotes somebody put round it.</summary>
+    /// <summary>A word without quotes around it.</summary>
     public static string Unquoted(string word) =>
         word.Length > 1 && word[0] == word[^1] && word[0] is '\'' or '"' ? word[1..^1] : word;
 
-    /// <summary>The name as the house has it.</summary>
+    /// <summary>The name as written in the house.</summary>
     public static string Of(string what, string typed, IEnumerable<string> candidates)
     {
         string word = Unquoted(typed);
@@ -20,10 +20,10 @@ internal sealed class EditNames(House house)
         return known.Contains(word) ? word : throw Unknown(what, word, known);
     }
 
-    /// <summary>The name as the house has it, and the level where <c>NAME on LEVEL</c> is written.</summary>
+    /// <summary>The name as written in the house, and the level if <c>NAME on LEVEL</c> is written.</summary>
     /// <param name="what">What it names.</param>
     /// <param name="typed">What is written.</param>
-    /// <param name="candidates">The names there are on each level, the lowest first.</param>
+    /// <param name="candidates">The names on each level, lowest first.</param>
     public (string Name, int? Level) OnLevel(string what, string typed, IEnumerable<IEnumerable<string>> candidates)
     {
         string[][] known = [.. candidates.Select(level => level.Distinct(StringComparer.Ordinal).ToArray())];
@@ -50,7 +50,7 @@ internal sealed class EditNames(House house)
         throw Unknown(what, Unquoted(typed), [.. known.SelectMany(names => names).Distinct(StringComparer.Ordinal)]);
     }
 
-    // What joins two rooms may be named from either side; a door without a name is called 'door kitchen | hall'.
+    // A wall or opening between two rooms may be named from either side; a door without a name is called 'door kitchen | hall'.
     private static string? Found(string what, string typed, string[][] known)
     {
         string word = Unquoted(typed), turned = string.Join(" | ", word.Split(" | ").Reverse());

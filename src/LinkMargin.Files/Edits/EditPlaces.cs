@@ -14,9 +14,9 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
 
     private readonly LengthFormat lengths = new(bareUnit);
 
-    /// <summary>Reads lengths with blanks or commas between them, and the level where <c>on LEVEL</c> follows.</summary>
+    /// <summary>Reads lengths separated by spaces or commas, and the level if <c>on LEVEL</c> follows.</summary>
     /// <param name="text">What is written.</param>
-    /// <param name="levelIndex">The level where none is written.</param>
+    /// <param name="levelIndex">The level if none is written.</param>
     /// <param name="least">The fewest lengths.</param>
     /// <param name="most">The most lengths.</param>
     public (int Level, double[] Metres) Read(string text, int levelIndex, int least, int most)
@@ -40,7 +40,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
         return (levelIndex, metres);
     }
 
-    /// <summary>Refuses a place beyond the level's plan or above its ceiling.</summary>
+    /// <summary>Refuses a place outside the level's plan or above its ceiling.</summary>
     public void Check(int levelIndex, Point2 plan, double heightMetres)
     {
         Level level = house.Levels[levelIndex];
@@ -77,7 +77,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
             : throw new EditFaultException($"goes to {Quote.Of(text)} ({lengths.Show(range, parsed.Value)}), but {lengths.Allowed(range)} is allowed");
     }
 
-    // Blanks stand inside lengths too, as in 12ft 6in: the words are parted in the one way in which every part is a length.
+    // Lengths may contain spaces, as in 12ft 6in: the words are split in the one way that makes every part a length.
     private string[] Split(string text, int least, int most, string form)
     {
         if (text.Contains(',', StringComparison.Ordinal))
@@ -137,6 +137,6 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
         }
     }
 
-    // Words of the longest length there is, as in 12 ft 6 1/2 in.
+    // The most words in one length, as in 12 ft 6 1/2 in.
     private const int LongestLength = 5;
 }

@@ -27,8 +27,8 @@ public sealed class EditText
     private readonly LengthFormat lengths;
 
     /// <summary>Reads edits of a house.</summary>
-    /// <param name="house">The house as it stands before the edit.</param>
-    /// <param name="tables">The words for materials.</param>
+    /// <param name="house">The house before the edit.</param>
+    /// <param name="tables">The tables that materials are looked up in.</param>
     /// <param name="bareUnit">The unit of a length without one.</param>
     public EditText(House house, MaterialTables tables, LengthUnit bareUnit)
     {
@@ -40,7 +40,7 @@ public sealed class EditText
     }
 
     /// <summary>Reads an edit.</summary>
-    /// <exception cref="EditFaultException">It is none, or the house has nothing of its name.</exception>
+    /// <exception cref="EditFaultException">It is not an edit, or the house has nothing of that name.</exception>
     public WrittenEdit Read(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -163,7 +163,7 @@ public sealed class EditText
             : throw new EditFaultException(string.Create(CultureInfo.InvariantCulture, $"turns to {degrees.Value:0.####} degrees; {HouseLimits.Angle} is allowed"));
     }
 
-    // A name may hold the word itself, a place cannot.
+    // Splits at the last ' to ': a name may contain it, a place cannot.
     private static (string Name, string To) Halves(string rest, string form)
     {
         int at = rest.LastIndexOf(" to ", StringComparison.Ordinal);
@@ -173,11 +173,11 @@ public sealed class EditText
     }
 }
 
-/// <summary>What somebody wrote as an edit cannot be one; says why and what to write, without the edit itself.</summary>
+/// <summary>A text is not a valid edit; says why and what to write, without the edit itself.</summary>
 public sealed class EditFaultException(string message) : Exception(message);
 
-/// <summary>An edit as somebody wrote it.</summary>
-/// <param name="Text">What was written, without needless blanks.</param>
+/// <summary>An edit as a person wrote it.</summary>
+/// <param name="Text">The text, without superfluous spaces.</param>
 /// <param name="Edit">What it does.</param>
-/// <param name="Warning">What looks wrong about it; null where nothing does.</param>
+/// <param name="Warning">What looks wrong about it; null if nothing does.</param>
 public sealed record WrittenEdit(string Text, HouseEdit Edit, string? Warning);

@@ -9,12 +9,12 @@ namespace LinkMargin.Files.Houses;
 /// <summary>Reads house files.</summary>
 public static class HouseFile
 {
-    /// <summary>The form of house files. A file without one, of an older version, is read as well.</summary>
+    /// <summary>The format of house files. A file of an older version without it is also read.</summary>
     public const string Form = "linkmargin/house/1";
 
-    /// <summary>Reads a file. Whatever is wrong with it or in it is in the problems; nothing is thrown for it.</summary>
+    /// <summary>Reads a file. Errors are returned as problems, never thrown.</summary>
     /// <param name="path">The file, as the person named it.</param>
-    /// <param name="tables">The words for materials, build-ups and radios.</param>
+    /// <param name="tables">The tables that materials, build-ups and radios are looked up in.</param>
     public static HouseParseResult Read(string path, MaterialTables tables)
     {
         ArgumentNullException.ThrowIfNull(path);
@@ -27,8 +27,8 @@ public static class HouseFile
 
     /// <summary>Reads the text of a house file.</summary>
     /// <param name="text">The text.</param>
-    /// <param name="fileName">What the problems call it.</param>
-    /// <param name="tables">The words for materials, build-ups and radios.</param>
+    /// <param name="fileName">The file's name in the problems.</param>
+    /// <param name="tables">The tables that materials, build-ups and radios are looked up in.</param>
     public static HouseParseResult Parse(string text, string fileName, MaterialTables tables)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -41,8 +41,8 @@ public static class HouseFile
 
     /// <summary>Reads the bytes of a house file.</summary>
     /// <param name="bytes">The bytes, in UTF-8.</param>
-    /// <param name="fileName">What the problems call it.</param>
-    /// <param name="tables">The words for materials, build-ups and radios.</param>
+    /// <param name="fileName">The file's name in the problems.</param>
+    /// <param name="tables">The tables that materials, build-ups and radios are looked up in.</param>
     public static HouseParseResult Parse(ReadOnlySpan<byte> bytes, string fileName, MaterialTables tables)
     {
         ArgumentNullException.ThrowIfNull(fileName);
@@ -67,10 +67,10 @@ public static class HouseFile
 
 /// <summary>The result of reading a house file.</summary>
 /// <param name="House">The house; null exactly when there is an error.</param>
-/// <param name="Problems">All errors and all that looks wrong, in the order of the file.</param>
+/// <param name="Problems">All errors and warnings, in the order of the file.</param>
 public sealed record HouseParseResult(House? House, IReadOnlyList<Problem> Problems)
 {
-    /// <summary>The unit of the file's bare lengths, so that answers can be given in the words of the question.</summary>
+    /// <summary>The unit of the file's bare lengths, so that answers use it too.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
 
     /// <summary>How many warnings there are.</summary>

@@ -12,12 +12,12 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses;
 
-/// <summary>Makes a house from the tree of its file. One reader reads one file.</summary>
+/// <summary>Builds a house from the parsed file. One reader reads one file.</summary>
 internal sealed class HouseReader(Source source, MaterialTables tables)
 {
     /// <summary>
-    /// Reads everything, and records every fault on the way. The house that comes back is whole only where no error was
-    /// recorded: what could not be read is omitted or stands at a default.
+    /// Reads everything and records every error. The house is complete only if no error was recorded: anything unreadable is left
+    /// out or has a default value.
     /// </summary>
     public House? Read(MappingNode root)
     {
@@ -57,7 +57,7 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
             };
     }
 
-    // A person's own table may leave the row out; the built-in one has it.
+    // The user's own table may lack the row; the built-in one has it.
     private Dielectric? SubstanceOf(string row) => tables.Materials.TryGetValue(row, out Material? material)
         ? material.Dielectric
         : MaterialTablesFile.ReadBuiltIn().Tables?.Materials.GetValueOrDefault(row)?.Dielectric;

@@ -7,7 +7,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses;
 
-/// <summary>Reads the two radios, named from the table or written out.</summary>
+/// <summary>Reads the two radios, named from the table or described in the file.</summary>
 internal sealed class RadioReader(Source source, IReadOnlyDictionary<string, Radio> table)
 {
     /// <summary>Reads both; null, with an error recorded, if one could not be read.</summary>
@@ -52,7 +52,7 @@ internal sealed class RadioReader(Source source, IReadOnlyDictionary<string, Rad
         bool includesMismatch = group.OptionalFlag(RadioTableReader.MismatchKey) ?? false;
         double? sensitivity = group.RequiredNumber("sensitivity", Quantity.LevelDbm, HouseLimits.Sensitivity);
 
-        // A console stands on a shelf; a controller is held, and how much the hand takes must be said.
+        // A console stands on a shelf; a controller is held, so its loss by the hand must be given.
         double? hand = key == "controller" || group.Has("hand")
             ? group.RequiredNumber("hand", Quantity.Decibels, HouseLimits.Hand)
             : 0;

@@ -9,16 +9,16 @@ using LinkMargin.Files.Writing;
 namespace LinkMargin.Files.Journals;
 
 /// <summary>
-/// What was tried with a house and is not saved yet, on disk before anybody hears that it was taken. Each line is an entry behind its
-/// checksum, so a line that a crash cut short is known and left out; the first line names the house file's content it belongs to. While it is
-/// open nobody else can open it.
+/// The unsaved changes of a house, written to disk before they are acknowledged. Each line is a checksum and an entry, so that a
+/// line cut short by a crash is recognised and ignored; the first line identifies the content of the house file. Only one
+/// process can have it open.
 /// </summary>
 public sealed class Journal : IDisposable
 {
     /// <summary>The form of journals.</summary>
     public const string Form = "linkmargin/journal/1";
 
-    // More than anybody tries by hand, and read in a moment.
+    // More than anybody tries by hand, yet quickly read.
     private const int MostBytes = 16 * 1024 * 1024;
 
     private readonly FileStream stream;
@@ -32,16 +32,16 @@ public sealed class Journal : IDisposable
     /// <summary>The file.</summary>
     public string Path { get; }
 
-    /// <summary>Whether it stands beside the house file.</summary>
+    /// <summary>Whether it is beside the house file.</summary>
     public bool IsBeside { get; }
 
     /// <summary>What it held when it was opened.</summary>
     public JournalContent Found { get; }
 
-    /// <summary>Opens the journal of a house file: beside it or, where that cannot be written, in a folder for such things.</summary>
-    /// <param name="houseFile">The house file, its whole path.</param>
-    /// <param name="stateFolder">The user's folder for what programs keep.</param>
-    /// <exception cref="FileProblemException">It cannot be opened anywhere, or somebody has it open.</exception>
+    /// <summary>Opens the journal of a house file: beside it or, if that cannot be written, in a state folder.</summary>
+    /// <param name="houseFile">The full path of the house file.</param>
+    /// <param name="stateFolder">The folder for this user's program state.</param>
+    /// <exception cref="FileProblemException">It cannot be opened anywhere, or another process has it open.</exception>
     public static Journal Open(string houseFile, string stateFolder)
     {
         ArgumentNullException.ThrowIfNull(houseFile);
@@ -59,10 +59,10 @@ public sealed class Journal : IDisposable
             : throw new FileProblemException(away, "no journal can be written here, so what is tried could be lost; choose a folder that can be written");
     }
 
-    /// <summary>The journal that stands beside a house file.</summary>
+    /// <summary>The path of a journal beside a house file.</summary>
     public static string BesideOf(string houseFile) => houseFile + ".journal";
 
-    /// <summary>What stands for the content of a house file.</summary>
+    /// <summary>Identifies the content of a house file.</summary>
     public static string Hash(ReadOnlySpan<byte> content) => Convert.ToHexStringLower(SHA256.HashData(content));
 
     /// <summary>Adds an entry; on disk when it returns.</summary>
@@ -83,10 +83,10 @@ public sealed class Journal : IDisposable
         }
     });
 
-    /// <summary>Begins it again for a content of the house file, with these entries.</summary>
+    /// <summary>Starts it again for a new content of the house file, with these entries.</summary>
     public void Restart(string baseHash, IEnumerable<JournalEntry> entries) => WholeFile.Guarded(Path, () =>
     {
-        // Built first: what cannot be written as text must not cost what is there.
+        // Built before writing, so that an entry that cannot be serialised does not destroy the journal.
         byte[] content = [.. LineOf(new JournalEntry(JournalEntry.Base) { Hash = baseHash, Form = Form }), .. entries.SelectMany(LineOf)];
         stream.Seek(0, SeekOrigin.Begin);
         stream.Write(content);
@@ -94,7 +94,7 @@ public sealed class Journal : IDisposable
         stream.Flush(flushToDisk: true);
     });
 
-    /// <summary>All of it as it is on disk, for tests that end without closing it.</summary>
+    /// <summary>Its whole content on disk, for tests that do not close it.</summary>
     internal byte[] Bytes()
     {
         byte[] bytes = new byte[stream.Length];
@@ -103,7 +103,7 @@ public sealed class Journal : IDisposable
         return bytes;
     }
 
-    /// <summary>Closes it; a journal that holds nothing is removed.</summary>
+    /// <summary>Closes it, and deletes it if it is empty.</summary>
     public void Close(bool isEmpty)
     {
         if (isEmpty)
@@ -150,7 +150,7 @@ public sealed class Journal : IDisposable
         List<JournalEntry> entries = [];
         for (int i = 0; i < lines.Length - 1; i++)
         {
-            // What follows a damaged line was written after it and may hang on it.
+            // Entries after a damaged line may depend on it.
             if (EntryOf(lines[i]) is not { } entry)
             {
                 return Content(entries, isDamaged: i < lines.Length - 2);
@@ -195,39 +195,39 @@ public sealed class Journal : IDisposable
     }
 }
 
-/// <summary>What a journal held.</summary>
-/// <param name="BaseHash">The content of the house file it belongs to; null where nothing is known.</param>
+/// <summary>The content of a journal.</summary>
+/// <param name="BaseHash">The hash of the house file it belongs to; null if unknown.</param>
 /// <param name="Entries">Its entries in order.</param>
-/// <param name="IsDamaged">Whether something in it cannot be read; what stands before that is here.</param>
+/// <param name="IsDamaged">Whether part of it cannot be read; the entries before that part are here.</param>
 public sealed record JournalContent(string? BaseHash, IReadOnlyList<JournalEntry> Entries, bool IsDamaged);
 
 /// <summary>One entry of a journal.</summary>
 /// <param name="Do">What was done: one of the words here.</param>
 public sealed record JournalEntry(string Do)
 {
-    /// <summary>The house file has a content.</summary>
+    /// <summary>Identifies the content of the house file.</summary>
     public const string Base = "base";
 
     /// <summary>Something was changed.</summary>
     public const string Change = "change";
 
-    /// <summary>The last change was taken back.</summary>
+    /// <summary>The last change was undone.</summary>
     public const string Undo = "undo";
 
-    /// <summary>A change that was taken back was made again.</summary>
+    /// <summary>An undone change was made again.</summary>
     public const string Redo = "redo";
 
     /// <summary>The changes of one step.</summary>
     public IReadOnlyList<HouseChange>? Changes { get; init; }
 
-    /// <summary>The content of the house file.</summary>
+    /// <summary>The hash of the house file.</summary>
     public string? Hash { get; init; }
 
     /// <summary>The form of the journal.</summary>
     public string? Form { get; init; }
 }
 
-/// <summary>Entries as JSON, for code that is compiled ahead.</summary>
+/// <summary>Entries as JSON, source-generated for ahead-of-time compilation.</summary>
 [JsonSerializable(typeof(JournalEntry))]
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 internal sealed partial class JournalJson : JsonSerializerContext;

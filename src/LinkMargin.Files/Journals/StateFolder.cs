@@ -1,11 +1,11 @@
 namespace LinkMargin.Files.Journals;
 
-/// <summary>Where a user's programs keep what is theirs: by the XDG base directories on Linux, elsewhere where the system says.</summary>
+/// <summary>Where a user's programs keep their state: the XDG base directories on Linux, the system's folder elsewhere.</summary>
 public static class StateFolder
 {
     private const string Name = "linkmargin";
 
-    /// <summary>This program's part of it.</summary>
+    /// <summary>This program's folder in it.</summary>
     public static string OfUser()
     {
         if (OperatingSystem.IsWindows() || OperatingSystem.IsMacOS())

@@ -4,20 +4,20 @@ using LinkMargin.Engine.Sensitivity;
 
 namespace LinkMargin.Files.Json;
 
-/// <summary>One assumption of a house file and what a link's margin would be otherwise, as JSON.</summary>
+/// <summary>One assumption of a house file and how alternatives would change a link's margin, as JSON.</summary>
 /// <param name="Kind"><c>walls</c>, <c>openings</c>, <c>fixtures</c>, <c>floor</c> or <c>doorState</c>.</param>
-/// <param name="Assumed">The table row that the house file names; of a door, <c>open</c>.</param>
-/// <param name="SpreadDb">By how much one standard deviation of the losses as described moves the median margin, dB.</param>
+/// <param name="Assumed">The table row that the house file names; for a door, <c>open</c>.</param>
+/// <param name="SpreadDb">Change of the median margin for one standard deviation of the losses as described, dB.</param>
 /// <param name="Alternatives">What could be true instead.</param>
 public sealed record AssumptionDocument(string Kind, string Assumed, double SpreadDb, IReadOnlyList<AssumptionAlternativeDocument> Alternatives)
 {
-    /// <summary>The wall, opening or fixture; of a floor, the level below; omitted where it is about all of one row.</summary>
+    /// <summary>The wall, opening or fixture; for a floor, the level below; omitted if it is about everything of one row.</summary>
     public string? Name { get; init; }
 
-    /// <summary>The level it is on; omitted where it is about every level.</summary>
+    /// <summary>The level it is on; omitted if it is about every level.</summary>
     public string? Level { get; init; }
 
-    /// <summary>What a study found about a link.</summary>
+    /// <summary>The findings of a study about a link.</summary>
     public static IReadOnlyList<AssumptionDocument> Of(House house, SensitivityStudy study, LinkBudget link)
     {
         ArgumentNullException.ThrowIfNull(house);
@@ -47,14 +47,14 @@ public sealed record AssumptionDocument(string Kind, string Assumed, double Spre
     };
 }
 
-/// <summary>What could be true in place of an assumption, as JSON; every figure is recomputed.</summary>
-/// <param name="Instead">The table row; of a door, <c>shut</c>.</param>
+/// <summary>What could be true in place of an assumption, as JSON; every value is recomputed.</summary>
+/// <param name="Instead">The table row; for a door, <c>shut</c>.</param>
 /// <param name="ChangeDb">Change of the margin to count on, dB.</param>
 /// <param name="MarginAtConfidenceDb">The margin to count on then, dB.</param>
 /// <param name="Passes">Whether the seat then passes.</param>
 /// <param name="BestSpot">The best spot then, by the weakest seat of each.</param>
-/// <param name="SeatsLost">Seats that pass at the best spot as described, and then no longer.</param>
-/// <param name="SeatsGained">Seats that do not pass there as described, and then do.</param>
+/// <param name="SeatsLost">Seats that pass at the best spot as described, but not then.</param>
+/// <param name="SeatsGained">Seats that do not pass there as described, but do then.</param>
 public sealed record AssumptionAlternativeDocument(
     string Instead,
     double ChangeDb,

@@ -10,17 +10,17 @@ namespace LinkMargin.Files.Json;
 /// <param name="House">The house's name.</param>
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Seat">The seat's name.</param>
-/// <param name="Occupied">Other seats with people who obstruct other links.</param>
+/// <param name="Occupied">Other seats with people who shadow other links.</param>
 /// <param name="DistanceM">Straight distance, metres.</param>
 /// <param name="FrequencyMHz">The frequency whose free-space loss is the mean over the band, MHz.</param>
 /// <param name="Paths">The paths, strongest first.</param>
 /// <param name="PathLossDb">Loss of all paths together, dB.</param>
-/// <param name="StrongestOverRestDb">Power of the strongest path over that of all others, dB; omitted where it is alone.</param>
+/// <param name="StrongestOverRestDb">Power of the strongest path over that of all others, dB; omitted if it is the only one.</param>
 /// <param name="DelaySpreadNs">Root mean square spread of the paths' delays, nanoseconds.</param>
 /// <param name="Directions">Controller to console, then console to controller.</param>
-/// <param name="TableMedianDb">The worse of the two directions' margins with every loss at its table's median, dB: the sum of the lines.</param>
+/// <param name="TableMedianDb">The worse of the two directions' margins with every loss at its table median, dB: the sum of the lines.</param>
 /// <param name="RequiredDb">What the seat requires, dB.</param>
-/// <param name="HeadroomDb">The margin to count on less required, dB; the median where no uncertainty was computed.</param>
+/// <param name="HeadroomDb">The margin to count on less the required margin, dB; from the median if no uncertainty was computed.</param>
 /// <param name="Passes">Whether that margin reaches the required margin.</param>
 public sealed record BudgetDocument(
     string House,
@@ -39,13 +39,13 @@ public sealed record BudgetDocument(
     double HeadroomDb,
     bool Passes)
 {
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted for table losses.</summary>
     public int? FittedToMeasurements { get; init; }
 
-    /// <summary>The median margin over the drawn houses, dB; omitted, as all below, where no uncertainty was computed.</summary>
+    /// <summary>The median margin over the drawn houses, dB; omitted, like all below, if no uncertainty was computed.</summary>
     public double? MedianDb { get; init; }
 
     /// <summary>The margin to count on, dB.</summary>
@@ -60,10 +60,10 @@ public sealed record BudgetDocument(
     /// <summary>Probability that the seat passes, 0 to 1.</summary>
     public double? ProbabilityPasses { get; init; }
 
-    /// <summary>Cautions of the paths that bring a tenth or more of the power; those of the others stand at each path.</summary>
+    /// <summary>Cautions about paths with a tenth or more of the power; those of the others are listed with each path.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
-    /// <summary>Assumptions of the house file that this margin hangs on, what moves it most first; omitted if not requested.</summary>
+    /// <summary>Assumptions of the house file that this margin depends on, largest effect first; omitted if not requested.</summary>
     public IReadOnlyList<AssumptionDocument>? Assumptions { get; init; }
 
     /// <summary>The picture of them; omitted if not requested.</summary>
@@ -113,10 +113,10 @@ public sealed record BudgetDocument(
 /// <param name="TransmitDbm">Power into the sender's antenna, dBm.</param>
 /// <param name="AntennaGainsDb">Both antennas' mean gains together, dB.</param>
 /// <param name="HandAndBodyDb">Allowance for the grip, dB.</param>
-/// <param name="PolarisationMismatchDb">Loss by unlike polarisations of the two antennas, dB.</param>
+/// <param name="PolarisationMismatchDb">Loss from the different polarisations of the two antennas, dB.</param>
 /// <param name="ReceivedDbm">Local mean level at the receiver, dBm.</param>
 /// <param name="SensitivityDbm">The receiver's sensitivity, dBm.</param>
-/// <param name="TableMedianDb">Received less sensitivity, dB: a median margin, since every loss is its table's median.</param>
+/// <param name="TableMedianDb">Received level less sensitivity, dB: a median margin, since every loss is its table median.</param>
 public sealed record DirectionDocument(
     string From,
     string To,
@@ -142,18 +142,18 @@ public sealed record DirectionDocument(
 
 /// <summary>One path of a link, as JSON.</summary>
 /// <param name="Kind"><c>direct</c>, <c>reflected</c>, <c>diffracted</c> or <c>diffuse</c>.</param>
-/// <param name="Turns">The surfaces that reflect it and the edges it is diffracted at, in order from the spot.</param>
+/// <param name="Turns">The surfaces that reflect it and the edges that diffract it, in order from the spot.</param>
 /// <param name="LengthM">Its length, metres.</param>
-/// <param name="Share">Its share of the power that arrives, 0 to 1.</param>
+/// <param name="Share">Its share of the received power, 0 to 1.</param>
 /// <param name="FreeSpaceDb">Free-space loss over its length, dB.</param>
-/// <param name="EdgesDb">What passes beside the obstacles on or near the line, dB; below 0 where it helps.</param>
-/// <param name="ReflectionDb">What a surface does not reflect, dB.</param>
-/// <param name="SurfacesDb">Interference of the direct path with a reflection beside it, dB, in both; below 0 where it adds.</param>
+/// <param name="EdgesDb">Diffraction at obstacles on or near the line, dB; below 0 where it adds power.</param>
+/// <param name="ReflectionDb">Loss at reflecting surfaces, dB.</param>
+/// <param name="SurfacesDb">Interference of the direct path with a reflection close to it, dB, in both figures; below 0 where it adds power.</param>
 /// <param name="DiffractionDb">Diffraction loss at edges, dB.</param>
-/// <param name="DiffuseDb">From the console's power to that of an even field where the player sits, dB.</param>
-/// <param name="BodyDb">Loss at the player's own body, dB.</param>
-/// <param name="LossDb">All of it and the crossings together, dB.</param>
-/// <param name="Crossings">What it meets, in order from the spot.</param>
+/// <param name="DiffuseDb">From the console's power to that of a uniform diffuse field at the player, dB.</param>
+/// <param name="BodyDb">Loss from the player's own body, dB.</param>
+/// <param name="LossDb">Total loss with the crossings, dB.</param>
+/// <param name="Crossings">The obstacles on it, in order from the spot.</param>
 public sealed record PathDocument(
     string Kind,
     IReadOnlyList<TurnDocument> Turns,
@@ -169,7 +169,7 @@ public sealed record PathDocument(
     double LossDb,
     IReadOnlyList<CrossingDocument> Crossings)
 {
-    /// <summary>One sentence for each formula that is used outside the range it was published for.</summary>
+    /// <summary>One sentence for each formula that is used outside its published range.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
     /// <summary>The word for a kind of path.</summary>
@@ -203,7 +203,7 @@ public sealed record PathDocument(
         Cautions = budget.Cautions,
     };
 
-    // A loss of nothing comes out of a logarithm as -0, which JSON would show.
+    // A logarithm gives -0 for no loss, which JSON would show.
     private static double Unsigned(double db) => db == 0 ? 0 : db;
 }
 
@@ -212,14 +212,14 @@ public sealed record PathDocument(
 /// <param name="Name">Which one.</param>
 /// <param name="Material">What it is made of there.</param>
 /// <param name="Level">The level it belongs to; a floor belongs to the level below it.</param>
-/// <param name="AtM">From the spot along the path, metres.</param>
+/// <param name="AtM">Distance from the spot along the path, metres.</param>
 /// <param name="IncidenceDeg">Angle to the surface's normal, degrees.</param>
-/// <param name="Share">How much of the table loss's geometry applies.</param>
-/// <param name="LossDb">What it takes away, dB.</param>
+/// <param name="Share">The share of the table loss that applies.</param>
+/// <param name="LossDb">Its loss, dB.</param>
 /// <param name="Basis">
-/// What the loss rests on: <c>listed</c> (the table's loss at every angle), <c>head-on</c> or <c>mean</c> (the table's loss head
-/// on or as a mean over angles, its layers give the change with the angle), <c>through</c> (the loss of the thing itself,
-/// where the table's figure includes paths around it), <c>joists</c> (the share of the path's width that they cover).
+/// How the loss is derived: <c>listed</c> (the table loss at every angle), <c>head-on</c> or <c>mean</c> (the table loss is for
+/// normal incidence or a mean over angles, and the layers give its change with angle), <c>through</c> (the loss of the thing
+/// itself, where the table loss includes paths around it), <c>joists</c> (the share of the path's width that they cover).
 /// </param>
 public sealed record CrossingDocument(
     string Kind,
@@ -244,7 +244,7 @@ public sealed record CrossingDocument(
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "This is not a kind of obstacle."),
     };
 
-    /// <summary>The word for what a loss rests on.</summary>
+    /// <summary>The word for how a loss is derived.</summary>
     public static string WordFor(LossBasis basis) => basis switch
     {
         LossBasis.Listed => "listed",
@@ -269,13 +269,13 @@ public sealed record CrossingDocument(
 
 /// <summary>Where a path turns, as JSON.</summary>
 /// <param name="Kind">
-/// What reflects it: <c>wall</c>, <c>fixture</c>, <c>floor</c> or <c>ceiling</c>; or what it passes off the
-/// straight line: <c>opening</c>, <c>wall end</c> or <c>stair void</c>.
+/// What reflects it: <c>wall</c>, <c>fixture</c>, <c>floor</c> or <c>ceiling</c>; or what diffracts it:
+/// <c>opening</c>, <c>wall end</c> or <c>stair void</c>.
 /// </param>
-/// <param name="Name">Which one; of a floor, a ceiling or a stair void, its level.</param>
+/// <param name="Name">Which one; for a floor, a ceiling or a stair void, its level.</param>
 /// <param name="Level">The level it belongs to; a stair void belongs to the level below it.</param>
-/// <param name="AtM">From the spot along the path, metres.</param>
-/// <param name="IncidenceDeg">Angle to the normal of what reflects it, degrees; omitted where it is not reflected.</param>
+/// <param name="AtM">Distance from the spot along the path, metres.</param>
+/// <param name="IncidenceDeg">Angle to the normal of the reflecting surface, degrees; omitted if it is not reflected.</param>
 public sealed record TurnDocument(string Kind, string Name, string Level, double AtM, double? IncidenceDeg)
 {
     /// <summary>The word for a kind of turn.</summary>

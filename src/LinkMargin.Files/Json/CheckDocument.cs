@@ -3,19 +3,19 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Json;
 
-/// <summary>What came of checking a house file, as JSON.</summary>
+/// <summary>The result of checking a house file, as JSON.</summary>
 /// <param name="File">The house file.</param>
-/// <param name="House">The house's name; omitted where the file has errors.</param>
+/// <param name="House">The house's name; omitted if the file has errors.</param>
 /// <param name="Errors">How many errors there are.</param>
 /// <param name="Warnings">How many warnings there are.</param>
 /// <param name="Problems">All of them, in the order of the file.</param>
-/// <param name="Levels">The levels as they were read; empty where the file has errors.</param>
+/// <param name="Levels">The levels as read; empty if the file has errors.</param>
 /// <param name="Fixtures">How many fixtures there are.</param>
 /// <param name="Spots">The spots' names.</param>
 /// <param name="Seats">The seats' names.</param>
-/// <param name="Zones">The names of the places where a console may stand.</param>
-/// <param name="KeepOuts">The names of the places where none may.</param>
-/// <param name="Plan">The drawing; omitted where the file has errors.</param>
+/// <param name="Zones">The names of the zones where a console may stand.</param>
+/// <param name="KeepOuts">The names of the keep-outs, where no console may stand.</param>
+/// <param name="Plan">The drawing; omitted if the file has errors.</param>
 public sealed record CheckDocument(
     string File,
     string? House,
@@ -30,7 +30,7 @@ public sealed record CheckDocument(
     IReadOnlyList<string> KeepOuts,
     string? Plan)
 {
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>A check as a document.</summary>
@@ -65,12 +65,12 @@ public sealed record ProblemDocument(string File, int Line, int Column, string S
         new(problem.File, problem.Mark.Line, problem.Mark.Column, problem.Severity == Problems.Severity.Error ? "error" : "warning", problem.Message);
 }
 
-/// <summary>One level as it was read, as JSON.</summary>
+/// <summary>One level as read, as JSON.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="ElevationM">Its floor above the lowest level's, metres.</param>
 /// <param name="HeightM">Floor to ceiling, metres.</param>
-/// <param name="Rooms">Its rooms, written or found.</param>
-/// <param name="Walls">How many walls it has, each straight stretch counted.</param>
+/// <param name="Rooms">Its rooms, written in the file or found from the walls.</param>
+/// <param name="Walls">How many walls it has; each straight stretch counts.</param>
 /// <param name="Openings">How many openings they have.</param>
 public sealed record LevelDocument(
     string Name, double ElevationM, double HeightM, IReadOnlyList<RoomDocument> Rooms, int Walls, int Openings)

@@ -7,11 +7,11 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>Every seat with every spot, and the ranking, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who obstruct the other links.</param>
+/// <param name="Occupied">Seats with people who shadow the other links.</param>
 /// <param name="Ranking">The spots, best first.</param>
 /// <param name="Choice">Which to choose.</param>
 /// <param name="SeatsNeverPassing">Seats below their required margin at every spot.</param>
-/// <param name="InUse">Consoles in use at once, each by the seats that say they play it; empty where no seat does.</param>
+/// <param name="InUse">Consoles in use at once, each with the seats that play it; empty if no seat names one.</param>
 /// <param name="Links">The budget of every link, spots in the order of the ranking, then seats in the house's order.</param>
 public sealed record ComparisonDocument(
     string House,
@@ -22,10 +22,10 @@ public sealed record ComparisonDocument(
     IReadOnlyList<RankDocument> InUse,
     IReadOnlyList<BudgetDocument> Links)
 {
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted for table losses.</summary>
     public int? FittedToMeasurements { get; init; }
 
     /// <summary>The picture of every seat with every spot; omitted if not requested.</summary>
@@ -34,11 +34,11 @@ public sealed record ComparisonDocument(
     /// <summary>The margins as CSV; omitted if not requested.</summary>
     public string? Csv { get; init; }
 
-    /// <summary>The same comparison of the house as its file has it; omitted where nothing is different.</summary>
+    /// <summary>The same comparison for the house as written in its file; omitted if nothing differs.</summary>
     public ComparisonDocument? AsWritten { get; init; }
 
-    /// <summary>The same with what each spot costs in cable.</summary>
-    /// <param name="runs">The runs of each spot in the order of the ranking; empty where the house file describes no displays.</param>
+    /// <summary>The same with each spot's cable cost.</summary>
+    /// <param name="runs">The runs of each spot in the order of the ranking; empty if the house file has no displays.</param>
     public ComparisonDocument WithCables(IReadOnlyList<SpotRuns> runs)
     {
         ArgumentNullException.ThrowIfNull(runs);
@@ -48,9 +48,9 @@ public sealed record ComparisonDocument(
     /// <summary>A ranking of at least one spot as a document.</summary>
     /// <param name="house">The house.</param>
     /// <param name="ranking">Its ranking.</param>
-    /// <param name="occupied">The seats with people who obstruct other links.</param>
-    /// <param name="uncertainty">The uncertainty of its links; null where that was not computed.</param>
-    /// <param name="call">Whether the first spot is clearly the best; null where that was not computed.</param>
+    /// <param name="occupied">The seats with people who shadow other links.</param>
+    /// <param name="uncertainty">The uncertainty of its links; null if it was not computed.</param>
+    /// <param name="call">Whether the first spot is clearly the best; null if that was not computed.</param>
     public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied, HouseUncertainty? uncertainty = null, CloseCall? call = null) => new(
         house.Name,
         [.. occupied.Select(seat => seat.Name)],
@@ -65,8 +65,8 @@ public sealed record ComparisonDocument(
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Level">The level it is on.</param>
 /// <param name="PassesEverySeat">Whether every seat passes there.</param>
-/// <param name="AheadOf">The spots it is judged against.</param>
-/// <param name="Levels">The best spot of each level, and what it costs; the chosen one's level first.</param>
+/// <param name="AheadOf">The spots it is compared with.</param>
+/// <param name="Levels">The best spot of each level, and the cost of that choice; the chosen spot's level first.</param>
 public sealed record ChoiceDocument(
     string Spot,
     string Level,
@@ -74,10 +74,10 @@ public sealed record ChoiceDocument(
     IReadOnlyList<RivalDocument> AheadOf,
     IReadOnlyList<LevelChoiceDocument> Levels)
 {
-    /// <summary>Spots that are too close to this one to tell apart; omitted where no uncertainty was computed.</summary>
+    /// <summary>Spots that are too close to this one to tell apart; omitted if no uncertainty was computed.</summary>
     public IReadOnlyList<string>? TooCloseToCall { get; init; }
 
-    /// <summary>The measurement that would separate them best; omitted where the choice is clear.</summary>
+    /// <summary>The measurement that would separate them best; omitted if the choice is clear.</summary>
     public NextMeasurementDocument? DecisiveMeasurement { get; init; }
 
     internal static ChoiceDocument Of(House house, Choice choice, CloseCall? call) => new(
@@ -99,11 +99,11 @@ public sealed record ChoiceDocument(
 /// <param name="WeakestSeat">The seat with the least headroom: the one that decides.</param>
 /// <param name="MarginAtConfidenceDb">That seat's margin to count on, dB.</param>
 /// <param name="RequiredDb">What that seat requires, dB.</param>
-/// <param name="HeadroomDb">Margin less required at that seat, dB.</param>
+/// <param name="HeadroomDb">Margin less required margin at that seat, dB.</param>
 /// <param name="MeanHeadroomDb">Mean headroom over all players, dB.</param>
-/// <param name="SeatsPassing">How many seats pass, with each of their players.</param>
+/// <param name="SeatsPassing">How many seats pass, counting a seat only if all its players pass.</param>
 /// <param name="Seats">How many seats there are; the players of one seat count once.</param>
-/// <param name="PassingShare">The share of the play that passes, each seat by the days it is used, 0 to 1.</param>
+/// <param name="PassingShare">The share of play at seats that pass, weighted by the days each is used, 0 to 1.</param>
 public sealed record RankDocument(
     int Rank,
     string Spot,
@@ -117,19 +117,19 @@ public sealed record RankDocument(
     int Seats,
     double PassingShare)
 {
-    /// <summary>What it costs in cable; omitted where the house file describes no displays.</summary>
+    /// <summary>Its cable cost; omitted if the house file has no displays.</summary>
     public CablesDocument? Cables { get; init; }
 
-    /// <summary>Probability that every seat passes at once, 0 to 1; omitted where no uncertainty was computed.</summary>
+    /// <summary>Probability that every seat passes at once, 0 to 1; omitted if no uncertainty was computed.</summary>
     public double? ProbabilityAllPass { get; init; }
 
-    /// <summary>Probability that this is the best spot, by its weakest seat, 0 to 1; omitted where no uncertainty was computed.</summary>
+    /// <summary>Probability that this is the best spot, by its weakest seat, 0 to 1; omitted if no uncertainty was computed.</summary>
     public double? ProbabilityBest { get; init; }
 
-    /// <summary>Cautions about the figure of its weakest seat.</summary>
+    /// <summary>Cautions about the margin of its weakest seat.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
-    /// <summary>A spot's score as JSON says it.</summary>
+    /// <summary>A spot's score as a document.</summary>
     public static RankDocument Of(House house, SpotScore score, int rank, HouseUncertainty? uncertainty = null) => new(
         rank,
         score.Spot.Name,
@@ -148,10 +148,10 @@ public sealed record RankDocument(
     };
 }
 
-/// <summary>A spot the chosen one is judged against, as JSON.</summary>
+/// <summary>A spot the chosen one is compared with, as JSON.</summary>
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Level">The level it is on.</param>
-/// <param name="IsNext">Whether it is the second of the ranking.</param>
+/// <param name="IsNext">Whether it is second in the ranking.</param>
 /// <param name="IsBestOfItsLevel">Whether it is the best of a level other than the chosen spot's.</param>
 /// <param name="LeadDb">How much more headroom the chosen spot has at its weakest seat, dB.</param>
 public sealed record RivalDocument(string Spot, string Level, bool IsNext, bool IsBestOfItsLevel, double LeadDb)
@@ -164,7 +164,7 @@ public sealed record RivalDocument(string Spot, string Level, bool IsNext, bool 
         choice.LeadDb(rival));
 }
 
-/// <summary>The best spot of one level, and what choosing that level costs, as JSON.</summary>
+/// <summary>The best spot of one level, and the cost of choosing that level, as JSON.</summary>
 /// <param name="Level">The level's name.</param>
 /// <param name="Spot">Its best spot.</param>
 /// <param name="CostDb">How much less headroom the weakest seat has than at the chosen spot, dB; 0 for the chosen spot itself.</param>

@@ -1,8 +1,8 @@
 namespace LinkMargin.Files.Json;
 
-/// <summary>What the demonstration gave, as JSON.</summary>
+/// <summary>The output of the demonstration, as JSON.</summary>
 /// <param name="Folder">Where its files are.</param>
-/// <param name="HouseFile">The house file, a start for one's own.</param>
+/// <param name="HouseFile">The house file, a starting point for the user's own.</param>
 /// <param name="MeasurementsFile">Invented measurements of the house, to fit it to.</param>
 /// <param name="Plan">The drawing of the house.</param>
 /// <param name="Comparison">Seats against spots, and which spot to choose.</param>

@@ -8,14 +8,14 @@ namespace LinkMargin.Files.Json;
 /// <param name="Verdict">What the scatter of the measurements says: consistent, someMeasurementsLookWrong, modelLooksWrong, tooGoodToBeTrue.</param>
 /// <param name="ChanceOfMoreScatter">Probability of at least this much scatter, 0 to 1.</param>
 /// <param name="HasConverged">Whether the search converged.</param>
-/// <param name="UsedMeasurements">Measurements that the rms figures are over.</param>
+/// <param name="UsedMeasurements">Measurements included in the rms figures.</param>
 /// <param name="Models">The fitted house and two simple models, on the same measurements.</param>
-/// <param name="Measurements">Each measurement against the fit, in the order of the file.</param>
+/// <param name="Measurements">Each measurement and the fit, in the order of the file.</param>
 /// <param name="Materials">Each material before and after.</param>
 /// <param name="Devices">Each pair of devices.</param>
 /// <param name="Indistinguishable">Pairs that the measurements cannot separate, worst first.</param>
-/// <param name="FittedFile">The file that was written; omitted where none was.</param>
-/// <param name="Picture">The picture that was written; omitted where none was.</param>
+/// <param name="FittedFile">The file that was written; omitted if none was.</param>
+/// <param name="Picture">The picture that was written; omitted if none was.</param>
 public sealed record FitDocument(
     string House,
     string Verdict,
@@ -30,7 +30,7 @@ public sealed record FitDocument(
     string? FittedFile,
     string? Picture)
 {
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>A fit as a document.</summary>
@@ -65,21 +65,21 @@ public sealed record FitDocument(
 }
 
 /// <summary>A pair of devices after a fit, as JSON.</summary>
-/// <param name="Devices">What the pair is called.</param>
-/// <param name="OffsetDbm">The level it would show with no loss between, dBm.</param>
+/// <param name="Devices">The name of the pair.</param>
+/// <param name="OffsetDbm">The level it would show without path loss, dBm.</param>
 /// <param name="SpreadDb">One standard deviation, dB.</param>
-/// <param name="Measurements">How many measurements it was taken in.</param>
+/// <param name="Measurements">How many measurements were made with it.</param>
 public sealed record FitDeviceDocument(string Devices, double OffsetDbm, double SpreadDb, int Measurements);
 
 /// <summary>How well a model predicts the measurements, as JSON.</summary>
 /// <param name="Model">house, freeSpace or distancePowerLaw.</param>
-/// <param name="RmsInSampleDb">Rms of the residuals, dB; omitted where no measurement counts.</param>
-/// <param name="RmsLeaveOneOutDb">Leave-one-out rms of the residuals, dB; omitted where no measurement counts.</param>
+/// <param name="RmsInSampleDb">Rms of the residuals, dB; omitted if no measurement counts.</param>
+/// <param name="RmsLeaveOneOutDb">Leave-one-out rms of the residuals, dB; omitted if no measurement counts.</param>
 public sealed record FitModelDocument(string Model, double? RmsInSampleDb, double? RmsLeaveOneOutDb);
 
 /// <summary>A material before and after a fit, as JSON.</summary>
 /// <param name="Material">Its row in the material table.</param>
-/// <param name="TableLossDb">What the table says, dB.</param>
+/// <param name="TableLossDb">The table loss, dB.</param>
 /// <param name="TableSpreadDb">One standard deviation in one house, dB.</param>
 /// <param name="LossDb">The loss in this house, dB.</param>
 /// <param name="SpreadDb">One standard deviation, dB.</param>
@@ -89,19 +89,19 @@ public sealed record FitMaterialDocument(string Material, double TableLossDb, do
         new(fitted.Name, fitted.TableLossDb, fitted.TableSpreadDb, fitted.LossDb, fitted.SpreadDb);
 }
 
-/// <summary>A measurement against a fit, as JSON.</summary>
+/// <summary>A measurement compared with a fit, as JSON.</summary>
 /// <param name="Transmitter">Where the transmitter was.</param>
 /// <param name="Receiver">Where the receiver was.</param>
 /// <param name="Devices">The pair of devices.</param>
-/// <param name="Lines">The lines of the file it is from.</param>
-/// <param name="DistanceM">Between the two, metres.</param>
+/// <param name="Lines">Its lines in the file.</param>
+/// <param name="DistanceM">Distance between the two, metres.</param>
 /// <param name="IsHeard">Whether there was a level.</param>
-/// <param name="LevelDbm">The level read, dBm; where nothing was heard, the level below which nothing is.</param>
+/// <param name="LevelDbm">The measured level, dBm; if nothing was heard, the level below which the device hears nothing.</param>
 /// <param name="PredictedDbm">The level the fit predicts, dBm.</param>
-/// <param name="ResidualDb">Read less predicted, dB.</param>
+/// <param name="ResidualDb">Measured less predicted level, dB.</param>
 /// <param name="NoiseDb">Expected difference between a good measurement and the model, one standard deviation, dB.</param>
-/// <param name="LeaveOneOutResidualDb">The leave-one-out residual, dB; omitted where that says nothing.</param>
-/// <param name="ProbabilityBad">Probability that it is a bad one, 0 to 1.</param>
+/// <param name="LeaveOneOutResidualDb">The leave-one-out residual, dB; omitted if it is undetermined.</param>
+/// <param name="ProbabilityBad">Probability that the measurement is bad, 0 to 1.</param>
 public sealed record FitMeasurementDocument(
     string Transmitter,
     string Receiver,

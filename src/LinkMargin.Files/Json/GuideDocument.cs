@@ -1,7 +1,7 @@
 namespace LinkMargin.Files.Json;
 
 /// <summary>The user's guide, as JSON.</summary>
-/// <param name="Topics">All topics without their text, or the one that was named with it.</param>
+/// <param name="Topics">All topics without their text, or one topic with its text.</param>
 public sealed record GuideDocument(IReadOnlyList<GuideTopicDocument> Topics);
 
 /// <summary>One topic of the guide, as JSON.</summary>

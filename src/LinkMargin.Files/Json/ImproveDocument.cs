@@ -5,12 +5,12 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>What would help a spot, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who obstruct other links.</param>
-/// <param name="Before">The spot as things are.</param>
-/// <param name="Remedies">What helps by itself, the greatest gain first.</param>
-/// <param name="Pairs">Two together, where one is not enough.</param>
+/// <param name="Occupied">Seats with people who shadow other links.</param>
+/// <param name="Before">The spot without a remedy.</param>
+/// <param name="Remedies">Remedies that help alone, greatest gain first.</param>
+/// <param name="Pairs">Pairs of remedies, if one is not enough.</param>
 /// <param name="Tried">How many remedies were computed.</param>
-/// <param name="CanPassEverySeat">Whether every seat passes, as things are or with a remedy listed here.</param>
+/// <param name="CanPassEverySeat">Whether every seat passes, either already or with a remedy listed here.</param>
 public sealed record ImproveDocument(
     string House,
     IReadOnlyList<string> Occupied,
@@ -23,18 +23,18 @@ public sealed record ImproveDocument(
     /// <summary>Share of cases in which a margin in this document is reached, 0 to 1.</summary>
     public required double Confidence { get; init; }
 
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted for table losses.</summary>
     public int? FittedToMeasurements { get; init; }
 
     /// <summary>Remedies as a document.</summary>
     /// <param name="house">The house.</param>
     /// <param name="result">What was found.</param>
-    /// <param name="occupied">The seats with people who obstruct other links.</param>
+    /// <param name="occupied">The seats with people who shadow other links.</param>
     /// <param name="confidence">Share of cases in which the margin to count on is reached, 0 to 1.</param>
-    /// <param name="words">What a remedy is, in words.</param>
+    /// <param name="words">Describes a remedy in words.</param>
     public static ImproveDocument Of(House house, ImproveResult result, IReadOnlyList<Seat> occupied, double confidence, Func<Remedy, string> words)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -56,8 +56,8 @@ public sealed record ImproveDocument(
 /// <param name="Actions">What to do, one phrase each.</param>
 /// <param name="Effort">The greatest effort: free, small, buy or cable.</param>
 /// <param name="LengthM">Length of a lead or cable, metres; omitted if there is none.</param>
-/// <param name="GainDb">How much more headroom the weakest seat then has, dB; it may be another seat then.</param>
-/// <param name="GainAtSeatDb">The same at the seat that was worst before, dB; omitted where that is on a cable.</param>
+/// <param name="GainDb">Gain in headroom of the weakest seat, dB; that may be another seat then.</param>
+/// <param name="GainAtSeatDb">Gain at the seat that was weakest before, dB; omitted if that seat is then wired.</param>
 /// <param name="WeakestSeat">The weakest seat then.</param>
 /// <param name="HeadroomDb">Its margin less the required margin, dB.</param>
 /// <param name="SeatsPassing">How many seats then pass.</param>
@@ -73,16 +73,16 @@ public sealed record RemedyDocument(
     int SeatsPassing,
     int Seats)
 {
-    /// <summary>Probability that every seat then passes at once, 0 to 1; omitted where no uncertainty was computed.</summary>
+    /// <summary>Probability that every seat then passes at once, 0 to 1; omitted if no uncertainty was computed.</summary>
     public double? ProbabilityAllPass { get; init; }
 
-    /// <summary>Probability that the seat that was weakest before then passes, 0 to 1; omitted where it is on a cable.</summary>
+    /// <summary>Probability that the seat that was weakest before then passes, 0 to 1; omitted if that seat is then wired.</summary>
     public double? ProbabilityAtSeat { get; init; }
 
-    /// <summary>Other variants of it, the greatest gain first.</summary>
+    /// <summary>Other variants of it, greatest gain first.</summary>
     public IReadOnlyList<RemedyDocument> Alternatives { get; init; } = [];
 
-    /// <summary>Cautions about the figure of the seat that is then worst.</summary>
+    /// <summary>Cautions about the margin of the seat that is then weakest.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
     internal static RemedyDocument Of(RemedyResult result, Func<Remedy, string> words) => new(

@@ -7,12 +7,12 @@ using System.Text.Json.Serialization.Metadata;
 namespace LinkMargin.Files.Json;
 
 /// <summary>
-/// Writes the documents that scripts read. Each names its form and version first. Keys carry their unit; a number that is not
+/// Writes the documents that scripts read. Each starts with its format and version. Keys carry their unit; a number that is not
 /// finite is refused.
 /// </summary>
 public static class JsonText
 {
-    // Names are shown as people wrote them; the text goes to a file or a pipe, not into a page.
+    // Names are shown as people wrote them; the text goes to a file or a pipe, not into HTML.
     private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
 
     private static readonly JsonDocuments Documents = new(new JsonSerializerOptions
@@ -25,7 +25,7 @@ public static class JsonText
 
     private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = Encoder };
 
-    /// <summary>The form of each document: the program, the document, the version. A key that changes its name or meaning raises the version.</summary>
+    /// <summary>The format of each document: program, document and version. Renaming a key or changing its meaning raises the version.</summary>
     public static IReadOnlyDictionary<Type, string> Forms { get; } = new Dictionary<Type, string>
     {
         [typeof(BudgetDocument)] = "linkmargin/explain/1",
@@ -47,7 +47,7 @@ public static class JsonText
         [typeof(PageDocument)] = "linkmargin/page/1",
     };
 
-    /// <summary>One document as text, without a line end behind it.</summary>
+    /// <summary>One document as text, without a line end.</summary>
     /// <typeparam name="T">One of this folder's documents.</typeparam>
     public static string Of<T>(T document)
         where T : class
@@ -74,7 +74,7 @@ public static class JsonText
         return Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length);
     }
 
-    // A zero has no sign: −0 after rounding or a difference is written as 0.
+    // A zero has no sign: −0 from rounding or a difference is written as 0.
     private sealed class PlainZero : JsonConverter<double>
     {
         public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.GetDouble();
@@ -84,7 +84,7 @@ public static class JsonText
     }
 }
 
-/// <summary>The documents that are written; listed so that the code that writes them is made when the program is built.</summary>
+/// <summary>The documents that are written; listed so that their serialisers are generated at build time.</summary>
 [JsonSerializable(typeof(BudgetDocument))]
 [JsonSerializable(typeof(ComparisonDocument))]
 [JsonSerializable(typeof(TablesDocument))]

@@ -5,12 +5,12 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>The maps one command made, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who obstruct other links.</param>
+/// <param name="Occupied">Seats with people who shadow other links.</param>
 /// <param name="CellM">Side of a cell, metres.</param>
 /// <param name="HandsM">Height of the hands above the floor, metres.</param>
-/// <param name="RequiredDb">The margin of the heaviest line, dB.</param>
+/// <param name="RequiredDb">The margin of the boldest contour line, dB.</param>
 /// <param name="Maps">The maps.</param>
-/// <param name="Sheet">The picture with all of them; omitted where there is one map.</param>
+/// <param name="Sheet">The picture with all of them; omitted if there is only one map.</param>
 public sealed record MapsDocument(
     string House,
     IReadOnlyList<string> Occupied,
@@ -26,10 +26,10 @@ public sealed record MapsDocument(
     /// <summary>Share of cases in which the margin to count on is reached, 0 to 1.</summary>
     public double Confidence { get; init; }
 
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted for table losses.</summary>
     public int? FittedToMeasurements { get; init; }
 }
 
@@ -40,9 +40,9 @@ public sealed record MapsDocument(
 /// <param name="Csv">The numbers as CSV; omitted if not requested.</param>
 /// <param name="Geojson">The numbers as GeoJSON; omitted if not requested.</param>
 /// <param name="Cells">How many cells were computed.</param>
-/// <param name="LowestMarginAtConfidenceDb">The smallest margin to count on, dB; omitted where no cell was computed.</param>
-/// <param name="HighestMarginAtConfidenceDb">The largest margin to count on, dB; omitted where no cell was computed.</param>
-/// <param name="SharePassing">The share of the cells that can count on the required margin; omitted where no cell was computed.</param>
+/// <param name="LowestMarginAtConfidenceDb">The smallest margin to count on, dB; omitted if no cell was computed.</param>
+/// <param name="HighestMarginAtConfidenceDb">The largest margin to count on, dB; omitted if no cell was computed.</param>
+/// <param name="SharePassing">The share of cells whose margin to count on reaches the required margin; omitted if no cell was computed.</param>
 public sealed record MapDocument(
     string Spot,
     string Level,
@@ -54,7 +54,7 @@ public sealed record MapDocument(
     double? HighestMarginAtConfidenceDb,
     double? SharePassing)
 {
-    /// <summary>The share of the cells whose median is at least the required margin; omitted where no cell was computed.</summary>
+    /// <summary>The share of cells whose median margin reaches the required margin; omitted if no cell was computed.</summary>
     public double? MedianSharePassing { get; init; }
 
     /// <summary>A map as a document.</summary>
@@ -83,11 +83,11 @@ public sealed record MapDocument(
 /// <param name="House">The house's name.</param>
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Seat">The seat's name.</param>
-/// <param name="Occupied">Other seats with people who obstruct other links.</param>
+/// <param name="Occupied">Other seats with people who shadow other links.</param>
 /// <param name="Picture">The picture.</param>
-/// <param name="PathsDrawn">How many paths it shows, the strongest.</param>
-/// <param name="PathsNotDrawn">How many weaker ones it leaves out.</param>
-/// <param name="ShareNotDrawn">Their share of the power that arrives, 0 to 1.</param>
+/// <param name="PathsDrawn">How many paths it shows: the strongest ones.</param>
+/// <param name="PathsNotDrawn">How many weaker paths it does not show.</param>
+/// <param name="ShareNotDrawn">Their share of the received power, 0 to 1.</param>
 public sealed record PathsDocument(
     string House,
     string Spot,
@@ -110,12 +110,12 @@ public sealed record PathsDocument(
     /// <summary>What the seat requires, dB.</summary>
     public required double RequiredDb { get; init; }
 
-    /// <summary>Whether the margin to count on is at least that.</summary>
+    /// <summary>Whether the margin to count on reaches that.</summary>
     public required bool Passes { get; init; }
 
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted for table losses.</summary>
     public int? FittedToMeasurements { get; init; }
 }

@@ -6,13 +6,13 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>The measurements that would reduce the uncertainty of the decision most, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="MeasurementsSoFar">How many measurements the losses were fitted to; 0 where they are the tables'.</param>
+/// <param name="MeasurementsSoFar">How many measurements the losses were fitted to; 0 for table losses.</param>
 /// <param name="Measurements">The measurements to take, in this order.</param>
-/// <param name="Picture">The plan they are drawn on; omitted where none was written.</param>
+/// <param name="Picture">The plan they are drawn on; omitted if none was written.</param>
 public sealed record NextMeasurementsDocument(
     string House, int MeasurementsSoFar, IReadOnlyList<NextMeasurementDocument> Measurements, string? Picture)
 {
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 }
 
@@ -22,8 +22,8 @@ public sealed record NextMeasurementsDocument(
 /// <param name="Where">The seat to stand at, or the room.</param>
 /// <param name="XM">Metres east.</param>
 /// <param name="YM">Metres north.</param>
-/// <param name="HeightM">How high to hold the device over the floor, metres.</param>
-/// <param name="UncertaintyLeft">Share of the uncertainty that is left after this one and those before it, 0 to 1.</param>
+/// <param name="HeightM">Height of the device above the floor, metres.</param>
+/// <param name="UncertaintyLeft">Share of the uncertainty that remains after this measurement and those before it, 0 to 1.</param>
 public sealed record NextMeasurementDocument(
     string Transmitter,
     string Level,

@@ -6,11 +6,11 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>The best places for a console, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who obstruct other links.</param>
-/// <param name="Candidates">How many places there were.</param>
-/// <param name="ComputedExactly">How many of them were computed exactly, as a spot is.</param>
-/// <param name="Places">The best, distinct, best first.</param>
-/// <param name="BestSpot">The best spot that the house file names; omitted where it names none.</param>
+/// <param name="Occupied">Seats with people who shadow other links.</param>
+/// <param name="Candidates">How many places were considered.</param>
+/// <param name="ComputedExactly">How many of them were computed exactly, like a spot.</param>
+/// <param name="Places">The best places that differ clearly, best first.</param>
+/// <param name="BestSpot">The best spot in the house file; omitted if it has none.</param>
 /// <param name="Picture">The map of the choice.</param>
 public sealed record PlacesDocument(
     string House,
@@ -24,15 +24,15 @@ public sealed record PlacesDocument(
     /// <summary>Share of cases in which a margin in this document is reached, 0 to 1.</summary>
     public required double Confidence { get; init; }
 
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted for table losses.</summary>
     public int? FittedToMeasurements { get; init; }
 }
 
 /// <summary>One place found for a console, as JSON.</summary>
-/// <param name="Place">What it is called here.</param>
+/// <param name="Place">Its name in this document.</param>
 /// <param name="Where">The zone or the room it is in.</param>
 /// <param name="Level">The level it is on.</param>
 /// <param name="XM">East, metres.</param>
@@ -41,10 +41,10 @@ public sealed record PlacesDocument(
 /// <param name="WeakestSeat">The seat with the least headroom.</param>
 /// <param name="MarginAtConfidenceDb">That seat's margin to count on, dB.</param>
 /// <param name="RequiredDb">What that seat requires, dB.</param>
-/// <param name="HeadroomDb">Margin less required at that seat, dB.</param>
+/// <param name="HeadroomDb">Margin less required margin at that seat, dB.</param>
 /// <param name="SeatsPassing">How many seats pass.</param>
 /// <param name="Seats">How many seats there are.</param>
-/// <param name="PassingShare">The share of the play that passes, 0 to 1.</param>
+/// <param name="PassingShare">The share of play at seats that pass, 0 to 1.</param>
 public sealed record PlaceDocument(
     string Place,
     string Where,
@@ -60,13 +60,13 @@ public sealed record PlaceDocument(
     int Seats,
     double PassingShare)
 {
-    /// <summary>Probability that every seat passes at once, 0 to 1; omitted where no uncertainty was computed.</summary>
+    /// <summary>Probability that every seat passes at once, 0 to 1; omitted if no uncertainty was computed.</summary>
     public double? ProbabilityAllPass { get; init; }
 
-    /// <summary>Cautions about the figure of its weakest seat.</summary>
+    /// <summary>Cautions about the margin of its weakest seat.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
-    /// <summary>What it costs in cable; omitted where the house file describes no displays.</summary>
+    /// <summary>Its cable cost; omitted if the house file has no displays.</summary>
     public CablesDocument? Cables { get; init; }
 
     /// <summary>A place as a document.</summary>

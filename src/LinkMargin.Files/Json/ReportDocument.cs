@@ -7,9 +7,9 @@ namespace LinkMargin.Files.Json;
 /// <param name="IsBest">Whether that is the best spot.</param>
 /// <param name="SeatsPassing">How many seats pass there.</param>
 /// <param name="Seats">How many seats play there.</param>
-/// <param name="Verify">What to verify on site, what matters most first.</param>
+/// <param name="Verify">What to verify on site, most important first.</param>
 /// <param name="Report">The report's file.</param>
-/// <param name="Data">Files of figures; empty if not requested.</param>
+/// <param name="Data">The data files; empty if not requested.</param>
 public sealed record ReportDocument(
     string House,
     string Spot,
@@ -24,9 +24,9 @@ public sealed record ReportDocument(
     /// <summary>The archive of everything; omitted if not requested.</summary>
     public string? Bundle { get; init; }
 
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
-    /// <summary>How many measurements the losses were fitted to; omitted where they are the tables'.</summary>
+    /// <summary>How many measurements the losses were fitted to; omitted for table losses.</summary>
     public int? FittedToMeasurements { get; init; }
 }

@@ -8,24 +8,24 @@ namespace LinkMargin.Files.Json;
 /// <param name="Spots">Each spot.</param>
 public sealed record RunsDocument(string House, IReadOnlyList<SpotRunsDocument> Spots)
 {
-    /// <summary>What is different from the house file; omitted where nothing is.</summary>
+    /// <summary>What differs from the house file; omitted if nothing does.</summary>
     public IReadOnlyList<string>? WhatIf { get; init; }
 
     /// <summary>The plan with the runs; omitted if not requested.</summary>
     public string? Picture { get; init; }
 }
 
-/// <summary>What one spot asks for in cable, as JSON.</summary>
+/// <summary>The cable that one spot needs, as JSON.</summary>
 /// <param name="Spot">The spot.</param>
-/// <param name="NewRuns">Cables to be pulled.</param>
-/// <param name="BuyM">All lengths to buy, metres, short leads with them.</param>
-/// <param name="Holes">Holes to be bored.</param>
-/// <param name="JoistHoles">Of them, those in joists.</param>
+/// <param name="NewRuns">Cables to pull.</param>
+/// <param name="BuyM">Total length to buy, metres, including patch leads.</param>
+/// <param name="Holes">Holes to drill.</param>
+/// <param name="JoistHoles">How many of the holes are in joists.</param>
 /// <param name="Carries">Whether its runs carry the picture: yes, borderline or no.</param>
 /// <param name="IsComplete">Whether every run can be made with what is known.</param>
-/// <param name="Runs">Its runs, those to be pulled in the order of pulling.</param>
+/// <param name="Runs">Its runs; those to pull in the order of pulling.</param>
 /// <param name="Passages">The passages that new cables go through.</param>
-/// <param name="Splitter">The splitter it needs; omitted where it needs none.</param>
+/// <param name="Splitter">The splitter it needs; omitted if it needs none.</param>
 public sealed record SpotRunsDocument(
     string Spot,
     int NewRuns,
@@ -38,7 +38,7 @@ public sealed record SpotRunsDocument(
     IReadOnlyList<PassageFitDocument> Passages,
     SplitterDocument? Splitter)
 {
-    /// <summary>The lead that its radio is on; omitted where the radio is in the console.</summary>
+    /// <summary>The lead that its radio is on; omitted if the radio is in the console.</summary>
     public RadioLeadDocument? Lead { get; init; }
 
     /// <summary>The runs of a spot as a document.</summary>
@@ -59,11 +59,11 @@ public sealed record SpotRunsDocument(
     internal static string Word(Engine.Cables.Carries carries) => carries switch { Engine.Cables.Carries.Yes => "yes", Engine.Cables.Carries.Borderline => "borderline", _ => "no" };
 }
 
-/// <summary>What a spot or place costs in cable, beside its margins, as JSON.</summary>
-/// <param name="NewRuns">Cables to be pulled.</param>
-/// <param name="BuyM">All lengths to buy, metres, short leads with them.</param>
-/// <param name="Holes">Holes to be bored.</param>
-/// <param name="JoistHoles">Of them, those in joists.</param>
+/// <summary>The cable cost of a spot or place, listed with its margins, as JSON.</summary>
+/// <param name="NewRuns">Cables to pull.</param>
+/// <param name="BuyM">Total length to buy, metres, including patch leads.</param>
+/// <param name="Holes">Holes to drill.</param>
+/// <param name="JoistHoles">How many of the holes are in joists.</param>
 /// <param name="Carries">Whether its runs carry the picture: yes, borderline or no.</param>
 /// <param name="IsComplete">Whether every run can be made with what is known.</param>
 public sealed record CablesDocument(int NewRuns, double BuyM, int Holes, int JoistHoles, string Carries, bool IsComplete)
@@ -77,16 +77,16 @@ public sealed record CablesDocument(int NewRuns, double BuyM, int Holes, int Joi
 }
 
 /// <summary>A splitter, as JSON.</summary>
-/// <param name="Name">Its name; omitted where the house has none and one is to be bought.</param>
+/// <param name="Name">Its name; omitted if the house has none and one must be bought.</param>
 /// <param name="Outputs">How many outputs it needs.</param>
-/// <param name="At">What it stands at.</param>
-/// <param name="IsMoved">Whether that is another place than the house file says.</param>
+/// <param name="At">The place or fixture it is at.</param>
+/// <param name="IsMoved">Whether it is at another place than in the house file.</param>
 public sealed record SplitterDocument(string? Name, int Outputs, string At, bool IsMoved);
 
 /// <summary>The lead from a console to its radio, as JSON.</summary>
 /// <param name="LengthM">Its length, metres.</param>
-/// <param name="LaidM">What it takes along the walls, metres; omitted if no wall leads there.</param>
-/// <param name="Kind">The kind of lead; omitted if none is as long.</param>
+/// <param name="LaidM">Its length when laid along the walls, metres; omitted if no wall leads there.</param>
+/// <param name="Kind">The kind of lead; omitted if none is long enough.</param>
 public sealed record RadioLeadDocument(double LengthM, double? LaidM, string? Kind);
 
 /// <summary>One run, as JSON.</summary>
@@ -94,20 +94,20 @@ public sealed record RadioLeadDocument(double LengthM, double? LaidM, string? Ki
 /// <param name="To">The other end.</param>
 /// <param name="Means">existing, patch or new.</param>
 /// <param name="Signal">The picture it carries.</param>
-/// <param name="LineGbps">Bits a second on the line, Gbit/s.</param>
-/// <param name="Carries">Whether cable and ends carry it: yes, borderline or no.</param>
+/// <param name="LineGbps">Bit rate on the line, Gbit/s.</param>
+/// <param name="Carries">Whether cable and connected equipment carry it: yes, borderline or no.</param>
 public sealed record RunDocument(string From, string To, string Means, string Signal, double LineGbps, string Carries)
 {
     /// <summary>The link rate it needs, Gbit/s; omitted if none is fast enough.</summary>
     public double? NeededGbps { get; init; }
 
-    /// <summary>The cable that is pulled already.</summary>
+    /// <summary>The cable that is already installed.</summary>
     public string? Existing { get; init; }
 
     /// <summary>The kind of cable.</summary>
     public string? Kind { get; init; }
 
-    /// <summary>Along its route, metres.</summary>
+    /// <summary>Length along its route, metres.</summary>
     public double? RouteM { get; init; }
 
     /// <summary>Slack at both ends, metres.</summary>
@@ -116,22 +116,22 @@ public sealed record RunDocument(string From, string To, string Means, string Si
     /// <summary>The length to buy, metres.</summary>
     public double? BuyM { get; init; }
 
-    /// <summary>What is left over, metres.</summary>
+    /// <summary>What remains of the bought length, metres.</summary>
     public double? CoilM { get; init; }
 
-    /// <summary>Holes to be bored.</summary>
+    /// <summary>Holes to drill.</summary>
     public int? Holes { get; init; }
 
-    /// <summary>Corners of its route, those in passages among them.</summary>
+    /// <summary>Corners of its route, including those in passages.</summary>
     public int? Corners { get; init; }
 
     /// <summary>The sum of these corners, degrees.</summary>
     public double? CornerDegrees { get; init; }
 
-    /// <summary>In how many stretches it is pulled.</summary>
+    /// <summary>The number of stretches it is pulled in.</summary>
     public int? Stretches { get; init; }
 
-    /// <summary>What is missing: route, kind or rate; omitted where nothing is.</summary>
+    /// <summary>What is missing: route, kind or rate; omitted if nothing is.</summary>
     public string? Missing { get; init; }
 
     /// <summary>Cables between the same ends that point the wrong way.</summary>
@@ -161,7 +161,7 @@ public sealed record RunDocument(string From, string To, string Means, string Si
         Route = run.Route is { } route ? [.. route.Legs.Select(RouteLegDocument.Of)] : null,
     };
 
-    /// <summary>A name of the program's own as a word of a document.</summary>
+    /// <summary>An enum name as a word of a document.</summary>
     internal static string Lower(string name) => char.ToLowerInvariant(name[0]) + name[1..];
 }
 
@@ -169,9 +169,9 @@ public sealed record RunDocument(string From, string To, string Means, string Si
 /// <param name="Leg">What it is.</param>
 /// <param name="Where">The room, wall, passage or level.</param>
 /// <param name="LengthM">Its length, metres.</param>
-/// <param name="Holes">Holes to be bored for it.</param>
-/// <param name="FromM">Where it begins: east, north, up from the lowest floor, metres.</param>
-/// <param name="ToM">Where it ends.</param>
+/// <param name="Holes">Holes to drill for it.</param>
+/// <param name="FromM">Its start: east, north, up from the lowest floor, metres.</param>
+/// <param name="ToM">Its end.</param>
 public sealed record RouteLegDocument(string Leg, string Where, double LengthM, int Holes, IReadOnlyList<double> FromM, IReadOnlyList<double> ToM)
 {
     internal static RouteLegDocument Of(RouteLeg leg) => new(
@@ -180,14 +180,14 @@ public sealed record RouteLegDocument(string Leg, string Where, double LengthM, 
 
 /// <summary>How full a passage gets, as JSON.</summary>
 /// <param name="Passage">The passage.</param>
-/// <param name="Cables">How many cables it then has.</param>
+/// <param name="Cables">How many cables are then in it.</param>
 /// <param name="BundleM">Diameter of their bundle, metres.</param>
 /// <param name="Fits">Whether they fit.</param>
-/// <param name="EndsPass">Whether the ends of the new ones pass.</param>
-/// <param name="MayJam">Whether three of them may jam.</param>
+/// <param name="EndsPass">Whether the plugs of the new cables fit through.</param>
+/// <param name="MayJam">Whether three of the cables may jam.</param>
 public sealed record PassageFitDocument(string Passage, int Cables, double BundleM, bool Fits, bool EndsPass, bool MayJam)
 {
-    /// <summary>Share of its cross-section that is filled, 0 to 1; omitted where nobody measured it.</summary>
+    /// <summary>Share of its cross-section that is filled, 0 to 1; omitted if its size is unknown.</summary>
     public double? FilledShare { get; init; }
 
     internal static PassageFitDocument Of(PassageFit fit) => new(fit.Passage.Name, fit.All.Count, fit.BundleMetres, fit.Fits, fit.Stuck.Count == 0, fit.MayJam)

@@ -4,13 +4,13 @@ using LinkMargin.Files.Tables;
 namespace LinkMargin.Files.Json;
 
 /// <summary>The tables in use, as JSON.</summary>
-/// <param name="Files">Where they are from: materials, floors, radios, margins, spreads.</param>
+/// <param name="Files">Where they come from: materials, floors, radios, margins, spreads.</param>
 /// <param name="Materials">Materials.</param>
 /// <param name="Floors">Floor build-ups.</param>
 /// <param name="Radios">Radios.</param>
-/// <param name="Margins">What margins mean.</param>
-/// <param name="Bands">What probabilities that a seat passes mean.</param>
-/// <param name="Spreads">How uncertain figures are, apart from the spread of each row.</param>
+/// <param name="Margins">What margins mean in practice.</param>
+/// <param name="Bands">What probabilities of passing mean in practice.</param>
+/// <param name="Spreads">Standard deviations other than those of single rows.</param>
 public sealed record TablesDocument(
     IReadOnlyList<string> Files,
     IReadOnlyList<MaterialDocument> Materials,
@@ -38,15 +38,15 @@ public sealed record TablesDocument(
 /// <summary>One row of the material table, as JSON.</summary>
 /// <param name="Name">The word used in house files.</param>
 /// <param name="Description">What it is.</param>
-/// <param name="LossDb">Median loss at 2.4 GHz, head on, dB.</param>
+/// <param name="LossDb">Median loss at 2.4 GHz and normal incidence, dB.</param>
 /// <param name="SpreadDb">One standard deviation between examples, dB.</param>
-/// <param name="ThicknessM">The thickness the loss belongs to, metres; omitted where it plays no part.</param>
+/// <param name="ThicknessM">The thickness that the loss is for, metres; omitted if it does not matter.</param>
 /// <param name="Form"><c>sheet</c> or <c>bulk</c>.</param>
-/// <param name="Reflects"><c>metal</c> or <c>board</c>; omitted where its layers or its loss decide.</param>
+/// <param name="Reflects"><c>metal</c> or <c>board</c>; omitted if its layers or its loss decide.</param>
 /// <param name="Layers">Its layers, for a construction.</param>
-/// <param name="Studs">Its studs; omitted where there are none.</param>
-/// <param name="Source">Where the figure is from.</param>
-/// <param name="Kind">The kind of rows it stands with.</param>
+/// <param name="Studs">Its studs; omitted if it has none.</param>
+/// <param name="Source">Where the figure comes from.</param>
+/// <param name="Kind">The group of rows it is listed in.</param>
 /// <param name="Synonyms">Other words for it.</param>
 public sealed record MaterialDocument(
     string Name,
@@ -80,9 +80,9 @@ public sealed record MaterialDocument(
 /// <summary>One row of the floor table, as JSON.</summary>
 /// <param name="Name">The word used in house files.</param>
 /// <param name="Description">What it is.</param>
-/// <param name="ThicknessM">All layers together, metres.</param>
+/// <param name="ThicknessM">Total thickness, metres.</param>
 /// <param name="Layers">Its layers, top first.</param>
-/// <param name="Source">Where the construction and its figures are from.</param>
+/// <param name="Source">Where the construction and its figures come from.</param>
 /// <param name="Synonyms">Other words for it.</param>
 public sealed record FloorDocument(string Name, string Description, double ThicknessM, IReadOnlyList<LayerDocument> Layers, string Source, IReadOnlyList<string> Synonyms)
 {
@@ -93,9 +93,9 @@ public sealed record FloorDocument(string Name, string Description, double Thick
 /// <summary>One layer of a material or a floor build-up, as JSON.</summary>
 /// <param name="Material">What it is; <c>air</c> for a cavity.</param>
 /// <param name="ThicknessM">Thickness, metres.</param>
-/// <param name="ToleranceM">Half-range of the thickness between examples, metres.</param>
-/// <param name="LossDb">Loss of a floor's layer, dB; omitted where only the whole construction has one.</param>
-/// <param name="Joists">The members in a joist bay; omitted elsewhere.</param>
+/// <param name="ToleranceM">Half the range of thickness between examples, metres.</param>
+/// <param name="LossDb">Loss of a layer of a floor, dB; omitted if only the whole construction has one.</param>
+/// <param name="Joists">The joists of a joist layer; omitted elsewhere.</param>
 public sealed record LayerDocument(string Material, double ThicknessM, double ToleranceM, double? LossDb, RibsDocument? Joists)
 {
     private const string Air = "air";
@@ -116,7 +116,7 @@ public sealed record LayerDocument(string Material, double ThicknessM, double To
 /// <param name="WidthM">Width across its run, metres.</param>
 /// <param name="DepthM">Depth through the wall or floor, metres.</param>
 /// <param name="SpacingM">Distance between centres, metres.</param>
-/// <param name="LossDb">Loss of one member's whole depth, dB.</param>
+/// <param name="LossDb">Loss through the full depth of one member, dB.</param>
 public sealed record RibsDocument(string Material, double WidthM, double DepthM, double SpacingM, double LossDb)
 {
     internal static RibsDocument? From(Ribs? ribs) => ribs is null
@@ -129,11 +129,11 @@ public sealed record RibsDocument(string Material, double WidthM, double DepthM,
 /// <param name="Description">What it is.</param>
 /// <param name="TransmitDbm">Power into its antenna, dBm.</param>
 /// <param name="AntennaGainDbi">Mean gain of its antenna, dBi.</param>
-/// <param name="GainIncludesMismatch">Whether the gain has the loss by unlike polarisations in it.</param>
+/// <param name="GainIncludesMismatch">Whether the gain includes the polarisation mismatch loss.</param>
 /// <param name="SensitivityDbm">The weakest level it receives, dBm.</param>
 /// <param name="HandAndBodyDb">Allowance for the grip, dB.</param>
 /// <param name="SpreadDb">One standard deviation between units and grips, dB.</param>
-/// <param name="Source">Where the figures are from.</param>
+/// <param name="Source">Where the figures come from.</param>
 /// <param name="Synonyms">Other words for it.</param>
 public sealed record RadioDocument(
     string Name,
@@ -161,30 +161,30 @@ public sealed record RadioDocument(
 }
 
 /// <summary>One band of the margin table, as JSON.</summary>
-/// <param name="LeastProbability">The probability that a seat passes, from which on it holds, 0 to 1.</param>
+/// <param name="LeastProbability">The lowest probability of passing in the band, 0 to 1.</param>
 /// <param name="Means">What to expect.</param>
-/// <param name="Source">Where that is from.</param>
+/// <param name="Source">Where that comes from.</param>
 public sealed record BandDocument(double LeastProbability, string Means, string Source)
 {
     internal static BandDocument From(PassingBand row) => new(row.LeastProbability, row.Means, row.Source);
 }
 
 /// <summary>One row of the margin table, as JSON.</summary>
-/// <param name="MarginDb">The margin from which on it holds, dB.</param>
+/// <param name="MarginDb">The lowest margin that the row is for, dB.</param>
 /// <param name="Means">What to expect.</param>
-/// <param name="Source">Where that is from.</param>
+/// <param name="Source">Where that comes from.</param>
 public sealed record MarginDocument(double MarginDb, string Means, string Source)
 {
     internal static MarginDocument From(MarginMeaning row) => new(row.MarginDb, row.Means, row.Source);
 }
 
 /// <summary>One row of the table of spreads, as JSON.</summary>
-/// <param name="Name">What the program calls it.</param>
+/// <param name="Name">Its name in the program.</param>
 /// <param name="Description">What it is the spread of.</param>
-/// <param name="SpreadDb">One standard deviation, dB; omitted where the row has none.</param>
-/// <param name="Share">A share, 0 to 1; omitted where the row has none.</param>
-/// <param name="LevelDbm">A level, dBm; omitted where the row has none.</param>
-/// <param name="Source">Where the figures are from.</param>
+/// <param name="SpreadDb">One standard deviation, dB; omitted if the row has none.</param>
+/// <param name="Share">A share, 0 to 1; omitted if the row has none.</param>
+/// <param name="LevelDbm">A level, dBm; omitted if the row has none.</param>
+/// <param name="Source">Where the figures come from.</param>
 public sealed record SpreadDocument(string Name, string Description, double? SpreadDb, double? Share, double? LevelDbm, string Source)
 {
     internal static SpreadDocument From(SpreadRow row) => new(row.Name, row.What, row.SpreadDb, row.Share, row.LevelDbm, row.Source);

@@ -7,19 +7,19 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Measurements;
 
 /// <summary>
-/// Reads the lines of a file of separated values, each field with its place. Commas, semicolons and tabs part fields:
-/// whichever the first line has most of, unless it says so itself with <c>sep=</c>, as some spreadsheets write.
+/// Reads the lines of a separated-values file, each field with its position. The separator is a comma, a semicolon or a tab:
+/// whichever is most frequent in the first line, unless that line sets it with <c>sep=</c>, as some spreadsheets write.
 /// </summary>
 internal static class CsvLines
 {
     private const string Hint = "sep=";
 
-    /// <summary>Lines that begin so are remarks.</summary>
+    /// <summary>Starts a comment line.</summary>
     private const char Remark = '#';
 
     private static readonly char[] Separators = [',', ';', '\t'];
 
-    /// <summary>The lines that hold something, and what parts their fields.</summary>
+    /// <summary>The lines with content, and the separator of their fields.</summary>
     public static (IReadOnlyList<IReadOnlyList<CsvCell>> Lines, char Separator) Read(string text, Source source)
     {
         char separator = SeparatorOf(text);
@@ -31,7 +31,7 @@ internal static class CsvLines
             TrackLineNumbers = true,
             CommentPrefix = Remark,
 
-            // No name or number here runs over lines, so a quote that does not close must not swallow the rest.
+            // No field spans lines here, so an unclosed quote must not swallow the rest.
             AllowLineBreaksInQuotes = false,
         };
         List<IReadOnlyList<CsvCell>> lines = [];
@@ -82,5 +82,5 @@ internal static class CsvLines
     }
 }
 
-/// <summary>One field of a line: its text without quotes and blanks around it, and where it stands.</summary>
+/// <summary>One field of a line: its text without quotes and spaces around it, and its position.</summary>
 internal readonly record struct CsvCell(string Text, Mark Mark);

@@ -11,15 +11,15 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Measurements;
 
-/// <summary>Writes and reads what a fit gave, so that any command can take it. The tables are never edited.</summary>
+/// <summary>Writes and reads the result of a fit, so that any command can use it. The tables are never edited.</summary>
 public static class FittedFile
 {
-    /// <summary>Correlations smaller than they are written are omitted.</summary>
+    /// <summary>Correlations that would be rounded to zero are omitted.</summary>
     private const double LeastWritten = 0.0005;
 
     private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
 
-    /// <summary>The text of the file.</summary>
+    /// <summary>The text of a file of fitted losses.</summary>
     public static string Text(FittedLosses fitted)
     {
         ArgumentNullException.ThrowIfNull(fitted);
@@ -67,9 +67,9 @@ public static class FittedFile
         return GeneratorMark.Sealed(text.ToString());
     }
 
-    /// <summary>Reads a file and checks it against a house. Whatever is wrong is in the problems; nothing is thrown for it.</summary>
+    /// <summary>Reads a file and checks it against a house. Errors are returned as problems, never thrown.</summary>
     /// <param name="path">The file, as the person named it.</param>
-    /// <param name="house">The house it is to be applied to, as the tables say.</param>
+    /// <param name="house">The house it is applied to, with its table losses.</param>
     public static FittedParseResult Read(string path, House house)
     {
         ArgumentNullException.ThrowIfNull(path);
@@ -80,8 +80,8 @@ public static class FittedFile
 
     /// <summary>Reads the text of a file.</summary>
     /// <param name="text">The text.</param>
-    /// <param name="fileName">What the problems call it.</param>
-    /// <param name="house">The house it is to be applied to, as the tables say.</param>
+    /// <param name="fileName">The file's name in the problems.</param>
+    /// <param name="house">The house it is applied to, with its table losses.</param>
     public static FittedParseResult Parse(string text, string fileName, House house)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -92,8 +92,8 @@ public static class FittedFile
 
     /// <summary>Reads the bytes of a file.</summary>
     /// <param name="bytes">The bytes, in UTF-8.</param>
-    /// <param name="fileName">What the problems call it.</param>
-    /// <param name="house">The house it is for.</param>
+    /// <param name="fileName">The file's name in the problems.</param>
+    /// <param name="house">The house it is applied to.</param>
     public static FittedParseResult Parse(ReadOnlySpan<byte> bytes, string fileName, House house)
     {
         ArgumentNullException.ThrowIfNull(fileName);
@@ -123,11 +123,11 @@ public static class FittedFile
     // Four decimals, and no sign before a zero.
     private static string Figure(double value) => (Math.Round(value, 4) + 0.0).ToString("0.####", CultureInfo.InvariantCulture);
 
-    /// <summary>A JSON string is a YAML one.</summary>
+    /// <summary>A quoted name; a JSON string is valid YAML.</summary>
     private static string Quoted(string name) => $"\"{JsonEncodedText.Encode(name, Encoder)}\"";
 }
 
 /// <summary>The result of reading a fitted file.</summary>
-/// <param name="Fitted">What it holds; null exactly when there is an error.</param>
-/// <param name="Problems">All errors and all that looks wrong, in the order of the file.</param>
+/// <param name="Fitted">Its content; null exactly when there is an error.</param>
+/// <param name="Problems">All errors and warnings, in the order of the file.</param>
 public sealed record FittedParseResult(FittedLosses? Fitted, IReadOnlyList<Problem> Problems);

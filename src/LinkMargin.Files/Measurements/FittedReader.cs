@@ -9,10 +9,10 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Measurements;
 
-/// <summary>Reads a fitted file and checks it against the house it is to be applied to.</summary>
+/// <summary>Reads a fitted file and checks it against the house it is applied to.</summary>
 internal sealed class FittedReader(Source source, House house)
 {
-    /// <summary>The form of the files that are written now. Files without one, of older versions, are read as well.</summary>
+    /// <summary>The format of the files written now. Files of older versions without it are also read.</summary>
     internal const string Form = "linkmargin/fitted/1";
 
     private const string WriteAgain = "write the file again with 'linkmargin fit'";
@@ -30,12 +30,12 @@ internal sealed class FittedReader(Source source, House house)
     private static readonly QuantityRange CorrelationRange = new(-1, 1, "");
     private static readonly QuantityRange AnySpread = new(0, 200, "dB");
 
-    /// <summary>A table's figure that is written with four decimals is the same to this.</summary>
+    /// <summary>Table losses that differ by less are equal, since they are written with four decimals.</summary>
     private const double SameDb = 0.005;
 
     private readonly RowNames materialNames = new();
 
-    /// <summary>Reads all that can be read.</summary>
+    /// <summary>Reads everything that is readable.</summary>
     public FittedLosses Read(MappingNode root)
     {
         MappingReader file = new(source, root, "a fitted file", Keys);
@@ -149,7 +149,7 @@ internal sealed class FittedReader(Source source, House house)
         return links;
     }
 
-    // In metres from the house's corner and its lowest floor.
+    // In metres from the house's origin and its lowest floor.
     private Point3? End(MappingReader row, string key)
     {
         if (row.Required(key) is not { } node || PlaceReader.Numbers(source, node, key, 3, "[x, y, z]") is not { } three)
@@ -199,7 +199,7 @@ internal sealed class FittedReader(Source source, House house)
         return place < 0 ? null : place;
     }
 
-    // Files of older versions call it readings.
+    // Older versions wrote 'readings'.
     private static string CountKey(MappingReader group) => group.Has("readings") ? "readings" : "measurements";
 
     private static IEnumerable<MappingReader> Groups(MappingReader file, string key, string what, string[] keys)

@@ -6,10 +6,10 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Measurements;
 
-/// <summary>Puts the lines of a file together: bounds of what was not heard, repeated measurements, and what looks wrong over all.</summary>
+/// <summary>Combines the lines of a file: bounds for what was not heard, repeated measurements, and warnings about the whole.</summary>
 internal sealed class MeasurementGathering(House house, Source source)
 {
-    /// <summary>The measurements, in the order their links first come.</summary>
+    /// <summary>The measurements, in the order of each link's first line.</summary>
     public IReadOnlyList<Measurement> Gather(IReadOnlyList<MeasurementRow> rows)
     {
         List<Measurement> measurements = [];
@@ -36,7 +36,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         List<(MeasurementRow Row, double Bound)> known = [];
         foreach (MeasurementRow row in rows)
         {
-            // What a device showed once it hears; so of a level that it did not hear it is true that it lay below.
+            // A device that once showed this level can hear it; so a level that it did not hear must have been lower.
             double? bound = row.BoundDbm ?? weakest;
             if (row.LevelDbm is null && bound is null && !isReportedOnce)
             {
@@ -76,7 +76,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         };
     }
 
-    /// <summary>A device that took one measurement has nothing to be compared with.</summary>
+    /// <summary>Warns about a device with only one measurement, which cannot be compared with any other.</summary>
     private void SayWhoIsAlone(IReadOnlyList<Measurement> measurements)
     {
         string[] names = [.. measurements.Select(r => r.Devices).Distinct()];
@@ -87,22 +87,22 @@ internal sealed class MeasurementGathering(House house, Source source)
         }
     }
 
-    /// <summary>Ends a millimetre apart are one.</summary>
+    /// <summary>Ends within a millimetre count as one place.</summary>
     private static (int Level, double X, double Y, double Height) End(MeasurementEnd end) =>
         (end.LevelIndex, Math.Round(end.Plan.X, 3), Math.Round(end.Plan.Y, 3), Math.Round(end.HeightMetres, 3));
 }
 
-/// <summary>What sent and what received. Case does not matter.</summary>
-/// <param name="Sender">What sent; empty where the file does not say.</param>
-/// <param name="Device">What received; empty where the file does not say.</param>
+/// <summary>The transmitting and the receiving device. Case does not matter.</summary>
+/// <param name="Sender">The transmitting device; empty if the file does not say.</param>
+/// <param name="Device">The receiving device; empty if the file does not say.</param>
 internal sealed record DevicePair(string Sender, string Device)
 {
     private const string Between = " to ";
 
-    /// <summary>Most letters of a pair's name.</summary>
+    /// <summary>Greatest length of a pair's name.</summary>
     public static readonly int LongestName = (2 * ValueReader.LongestName) + Between.Length;
 
-    /// <summary>What the pair is called.</summary>
+    /// <summary>The name of the pair.</summary>
     public string Name => (Sender.Length, Device.Length) switch
     {
         (0, 0) => "device",

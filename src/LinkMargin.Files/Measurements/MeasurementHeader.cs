@@ -5,7 +5,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Measurements;
 
-/// <summary>Which column of the file is which, and the units its headings give.</summary>
+/// <summary>Which column of the file is which, and the units in its headings.</summary>
 internal sealed partial class MeasurementHeader
 {
     private readonly Dictionary<MeasurementColumn, int> places = [];
@@ -13,14 +13,14 @@ internal sealed partial class MeasurementHeader
 
     private MeasurementHeader(int columnCount) => ColumnCount = columnCount;
 
-    /// <summary>The order of the template, taken for granted where a file has no headings.</summary>
+    /// <summary>The order of the template, assumed for a file without headings.</summary>
     public static IReadOnlyList<MeasurementColumn> TemplateOrder { get; } =
         [MeasurementColumn.Transmitter, MeasurementColumn.Receiver, MeasurementColumn.Received, MeasurementColumn.Device];
 
     /// <summary>How many columns the file has.</summary>
     public int ColumnCount { get; }
 
-    /// <summary>Reads a line as headings; null where none of its fields is one.</summary>
+    /// <summary>Reads a line as headings; null if none of its fields is one.</summary>
     public static MeasurementHeader? TryRead(IReadOnlyList<CsvCell> line, Source source)
     {
         if (!line.Any(cell => Parse(cell.Text).Column is not null))
@@ -53,7 +53,7 @@ internal sealed partial class MeasurementHeader
     /// <summary>Whether the file has a column.</summary>
     public bool Has(MeasurementColumn column) => places.ContainsKey(column);
 
-    /// <summary>A line's field of a column; null where the file has none, the line is too short or the field is empty.</summary>
+    /// <summary>A line's field in a column; null if there is no such column, the line is too short or the field is empty.</summary>
     public CsvCell? Find(IReadOnlyList<CsvCell> line, MeasurementColumn column) =>
         places.TryGetValue(column, out int place) && place < line.Count && line[place].Text.Length > 0 ? line[place] : null;
 
@@ -111,7 +111,7 @@ internal sealed partial class MeasurementHeader
         }
     }
 
-    /// <summary>Case, blanks, hyphens and underscores do not matter; a unit may follow, in brackets or bare.</summary>
+    /// <summary>Case, spaces, hyphens and underscores do not matter; a unit may follow, with or without brackets.</summary>
     private static (MeasurementColumn? Column, string Unit) Parse(string heading)
     {
         string plain = Blanks().Replace(heading.Trim(), " ");
@@ -124,7 +124,7 @@ internal sealed partial class MeasurementHeader
             return (column, "");
         }
 
-        // What is in brackets is meant for a unit even if it is not one.
+        // Text in brackets is taken for a unit even if it is not a valid one.
         bool isInBrackets = (rest[0], rest[^1]) is ('(', ')') or ('[', ']');
         string unit = isInBrackets ? rest[1..^1].Trim() : rest;
         return isInBrackets || column.TakesUnit(unit) ? (column, unit) : (null, "");
@@ -135,8 +135,8 @@ internal sealed partial class MeasurementHeader
 }
 
 /// <summary>One column of a measurements file.</summary>
-/// <param name="Heading">The heading it has in the template and in messages.</param>
-/// <param name="Means">What stands in it.</param>
+/// <param name="Heading">Its heading in the template and in messages.</param>
+/// <param name="Means">What it contains.</param>
 internal sealed record MeasurementColumn(string Heading, string Means)
 {
     /// <summary>Where the transmitter was, by name.</summary>
@@ -148,13 +148,13 @@ internal sealed record MeasurementColumn(string Heading, string Means)
     /// <summary>What was received.</summary>
     public static MeasurementColumn Received { get; } = new("received", "the level shown, in dBm, or 'not heard'");
 
-    /// <summary>What it was received with.</summary>
+    /// <summary>The receiving device.</summary>
     public static MeasurementColumn Device { get; } = new("device", "what the level was read with");
 
-    /// <summary>What sent.</summary>
+    /// <summary>The transmitting device.</summary>
     public static MeasurementColumn Sender { get; } = new("sender", "what was sending, where there was more than one");
 
-    /// <summary>Below which level nothing is heard.</summary>
+    /// <summary>The level below which nothing is heard.</summary>
     public static MeasurementColumn NotHeardBelow { get; } = new("not heard below", "the level below which the device hears nothing, in dBm");
 
     /// <summary>Where the transmitter was, by coordinates.</summary>
@@ -163,16 +163,16 @@ internal sealed record MeasurementColumn(string Heading, string Means)
     /// <summary>Where the receiver was, by coordinates.</summary>
     public static MeasurementPlaceColumns ReceiverPlace { get; } = MeasurementPlaceColumns.Of(Receiver);
 
-    /// <summary>Every column there may be.</summary>
+    /// <summary>Every known column.</summary>
     public static IReadOnlyList<MeasurementColumn> All { get; } =
     [
         Transmitter, Receiver, Received, Device, Sender, NotHeardBelow, .. TransmitterPlace.All, .. ReceiverPlace.All,
     ];
 
-    /// <summary>Whether it holds a length, and so may have a unit in its heading.</summary>
+    /// <summary>Whether it contains a length, and so may have a unit in its heading.</summary>
     public bool IsLength { get; init; }
 
-    /// <summary>What is allowed where a heading names a unit.</summary>
+    /// <summary>Whether a word is an allowed unit in its heading.</summary>
     public bool TakesUnit(string word) => IsLength
         ? LengthUnits.FromWord(word) is not null
         : (this == Received || this == NotHeardBelow) && word.Equals("dBm", StringComparison.OrdinalIgnoreCase);
@@ -182,7 +182,7 @@ internal sealed record MeasurementColumn(string Heading, string Means)
 /// <param name="Level">The level's name.</param>
 /// <param name="X">East on the plan.</param>
 /// <param name="Y">North on the plan.</param>
-/// <param name="Height">Over the level's floor.</param>
+/// <param name="Height">Height above the level's floor.</param>
 internal sealed record MeasurementPlaceColumns(MeasurementColumn Level, MeasurementColumn X, MeasurementColumn Y, MeasurementColumn Height)
 {
     /// <summary>All four.</summary>

@@ -144,7 +144,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
             source, new ScalarNode(cell.Mark, cell.Text, true), column.Heading, range, "a length", text => LengthText.Parse(DecimalComma.AsPoint(text), unit));
     }
 
-    // Only a person reads it: what is written by the program holds the place itself, in metres.
+    // The name is only for people: files of the program store the place itself, in metres.
     private string NameOf(Level storey, Point2 plan, double up) => lengths.InFeet
         ? $"{storey.Name} {lengths.Exact(plan.X)}, {lengths.Exact(plan.Y)}, {lengths.Exact(up)}"
         : FormattableString.Invariant($"{storey.Name} {plan.X:0.###}, {plan.Y:0.###}, {up:0.###} m");

@@ -6,18 +6,18 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Measurements;
 
-/// <summary>Reads the lines of a measurements file, each by itself.</summary>
+/// <summary>Reads each line of a measurements file.</summary>
 internal sealed partial class MeasurementRowReader(MeasurementHeader header, MeasurementPlaces places, Source source)
 {
-    /// <summary>What stands where nothing was heard.</summary>
+    /// <summary>The text for a level that was not heard.</summary>
     public const string NotHeard = "not heard";
 
     private readonly Dictionary<string, string> looks = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>How many lines have no level yet.</summary>
+    /// <summary>How many lines still have no level.</summary>
     public int Untaken { get; private set; }
 
-    /// <summary>Reads a line; null where it has no level yet, and with errors recorded where it cannot be read.</summary>
+    /// <summary>Reads a line; null if it has no level yet, or, with errors recorded, if it cannot be read.</summary>
     public MeasurementRow? Read(IReadOnlyList<CsvCell> line)
     {
         if (line.Count > header.ColumnCount && line.Skip(header.ColumnCount).FirstOrDefault(cell => cell.Text.Length > 0) is { Text: not null } more)
@@ -113,12 +113,12 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
     private static partial Regex Silence();
 }
 
-/// <summary>One line that holds a level, or that nothing was heard.</summary>
+/// <summary>One line with a level, or with 'not heard'.</summary>
 /// <param name="Transmitter">Where the transmitter was.</param>
 /// <param name="Receiver">Where the receiver was.</param>
-/// <param name="Devices">What sent and what received.</param>
-/// <param name="LevelDbm">The level, dBm; null where nothing was heard.</param>
-/// <param name="BoundDbm">The level below which nothing is heard, dBm; null where the line does not say.</param>
-/// <param name="Mark">Where the level stands.</param>
+/// <param name="Devices">The transmitting and the receiving device.</param>
+/// <param name="LevelDbm">The level, dBm; null if nothing was heard.</param>
+/// <param name="BoundDbm">The level below which nothing is heard, dBm; null if the line does not say.</param>
+/// <param name="Mark">The position of the level.</param>
 internal sealed record MeasurementRow(
     MeasurementEnd Transmitter, MeasurementEnd Receiver, DevicePair Devices, double? LevelDbm, double? BoundDbm, Mark Mark);

@@ -8,17 +8,17 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Measurements;
 
 /// <summary>
-/// Reads measurements files: separated values, a heading line, a line for each level that was read. README.md lists the
+/// Reads measurements files: separated values, a heading line, then one line for each measured level. README.md lists the
 /// columns.
 /// </summary>
 public static class MeasurementsFile
 {
     private static readonly Mark Start = new(1, 1);
 
-    /// <summary>Reads a file. Whatever is wrong with it or in it is in the problems; nothing is thrown for it.</summary>
+    /// <summary>Reads a file. Errors are returned as problems, never thrown.</summary>
     /// <param name="path">The file, as the person named it.</param>
-    /// <param name="house">The house it was taken in.</param>
-    /// <param name="unit">The unit of its bare lengths where a heading names none: the house file's.</param>
+    /// <param name="house">The house that was measured.</param>
+    /// <param name="unit">The unit of bare lengths if the heading names none: that of the house file.</param>
     public static MeasurementsParseResult Read(string path, House house, LengthUnit unit)
     {
         ArgumentNullException.ThrowIfNull(path);
@@ -31,9 +31,9 @@ public static class MeasurementsFile
 
     /// <summary>Reads the text of a file.</summary>
     /// <param name="text">The text.</param>
-    /// <param name="fileName">What the problems call it.</param>
-    /// <param name="house">The house it was taken in.</param>
-    /// <param name="unit">The unit of its bare lengths where a heading names none.</param>
+    /// <param name="fileName">The file's name in the problems.</param>
+    /// <param name="house">The house that was measured.</param>
+    /// <param name="unit">The unit of bare lengths if the heading names none.</param>
     public static MeasurementsParseResult Parse(string text, string fileName, House house, LengthUnit unit)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -95,7 +95,7 @@ public static class MeasurementsFile
         return measurements;
     }
 
-    /// <summary>Whether a first line without headings can only be a line of the template.</summary>
+    /// <summary>Whether a first line is not a heading but a line in the order of the template.</summary>
     private static bool IsPlain(IReadOnlyList<CsvCell> line) =>
         line.Count == MeasurementHeader.TemplateOrder.Count
         && (Quantity.LevelDbm.Parse(DecimalComma.AsPoint(line[2].Text)).Fault is null || line[2].Text.Equals(MeasurementRowReader.NotHeard, StringComparison.OrdinalIgnoreCase));
@@ -114,22 +114,22 @@ public static class MeasurementsFile
 }
 
 /// <summary>The result of reading a measurements file.</summary>
-/// <param name="Measurements">The measurements, repeated ones put together; null exactly when there is an error.</param>
-/// <param name="Problems">All errors and all that looks wrong, in the order of the file.</param>
+/// <param name="Measurements">The measurements, repeated ones combined; null exactly when there is an error.</param>
+/// <param name="Problems">All errors and warnings, in the order of the file.</param>
 public sealed record MeasurementsParseResult(IReadOnlyList<Measurement>? Measurements, IReadOnlyList<Problem> Problems);
 
-/// <summary>What a measurements file may say. Each check and its message come from here.</summary>
+/// <summary>Limits of a measurements file. Checks and messages both use them.</summary>
 internal static class MeasurementLimits
 {
     /// <summary>Rows of one file.</summary>
     public const int MostRows = 20_000;
 
-    /// <summary>Links after repeated rows were put together.</summary>
+    /// <summary>Links after repeated rows are combined.</summary>
     public const int MostMeasurements = 2_000;
 
-    /// <summary>Nearer than this the two ends are in one place.</summary>
+    /// <summary>Two ends closer than this are at the same place.</summary>
     public const double OnePlaceMetres = 0.05;
 
-    /// <summary>A level received: from below the noise of any receiver to what a device shows beside its transmitter.</summary>
+    /// <summary>A received level: from below any receiver's noise to a device right beside its transmitter.</summary>
     public static QuantityRange Received { get; } = new(-130, 0, "dBm");
 }

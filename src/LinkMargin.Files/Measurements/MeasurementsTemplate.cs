@@ -6,15 +6,15 @@ using LinkMargin.Files.Writing;
 namespace LinkMargin.Files.Measurements;
 
 /// <summary>
-/// A file of readings to fill in: a line for each spot and seat of a house, without a level. Lines that stay without one
-/// are omitted when it is read.
+/// A measurements file to fill in: one line for each spot and seat of a house, without a level. Lines left without a level are
+/// ignored when it is read.
 /// </summary>
 public static class MeasurementsTemplate
 {
-    /// <summary>What stands under <c>device</c>, to be changed into a name.</summary>
+    /// <summary>The text under <c>device</c>, to be replaced by a name.</summary>
     public const string ExampleDevice = "phone";
 
-    /// <summary>Writes it, in UTF-8; lines end with a line feed.</summary>
+    /// <summary>Writes it in UTF-8 with line feeds as line ends.</summary>
     public static void Write(House house, Stream output)
     {
         ArgumentNullException.ThrowIfNull(house);

@@ -9,12 +9,12 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Plans;
 
-/// <summary>Lays out a level: from what a person wrote to every stretch of wall once, its openings, and every room.</summary>
+/// <summary>Lays out a level: from the written plan to walls without duplicates, their openings, and every room.</summary>
 internal static class PlanBuilder
 {
     /// <summary>
-    /// The plan of a level. Everything wrong or suspicious goes to <paramref name="report"/>; if an error is among it the
-    /// plan is incomplete and only good for finding further errors. Where rooms nest, the inner comes first.
+    /// The plan of a level. Errors and warnings go to <paramref name="report"/>; after an error the plan is incomplete and only good
+    /// for finding further errors. For nested rooms, the inner one comes first.
     /// </summary>
     internal static Plan Build(PlanDraft draft, PlanProblems report)
     {
@@ -56,11 +56,11 @@ internal static class PlanBuilder
         return new Plan(outlines, new OpeningPlacer(laid, sites, report).Place(draft.Openings));
     }
 
-    /// <summary>Refuses what would take too long before any work is done on it.</summary>
+    /// <summary>Refuses a plan that would take too long, before any work is done on it.</summary>
     private static bool IsBounded(
         PlanDraft draft, IReadOnlyList<RoomShape> rooms, IReadOnlyList<WrittenWall> walls, PlanProblems report)
     {
-        // Two rooms share a wall at most, so a level has at least half as many walls as its rooms have edges.
+        // At most two rooms share a wall, so a level has at least half as many walls as its rooms have edges.
         RoomEdge[] edges = [.. rooms.SelectMany(r => r.Edges)];
         return PlanSize.IsWithin(Math.Max(walls.Count, edges.Length / 2), draft, report)
             && PlanSize.IsSparse(
@@ -73,7 +73,7 @@ internal static class PlanBuilder
             && WallCrossings.AreFew(rooms, walls, draft, report);
     }
 
-    /// <summary>A region that only written rooms enclose was probably forgotten.</summary>
+    /// <summary>A region enclosed only by written rooms was probably forgotten.</summary>
     private static void ReportUnwritten(PlanDraft draft, IReadOnlyList<RoomShape> found, PlanProblems report)
     {
         if (draft.Walls.Count > 0)
@@ -100,5 +100,5 @@ internal static class PlanBuilder
         [.. draft.Walls.Select(w => w.Name).OfType<string>().Except(walls.Select(w => w.PolylineName).OfType<string>())];
 }
 
-/// <summary>One level's plan, laid out: every stretch of wall once, openings in their walls, rooms written and found.</summary>
+/// <summary>One level's plan, laid out: walls without duplicates, openings in their walls, rooms written and found.</summary>
 internal sealed record Plan(IReadOnlyList<Room> Rooms, IReadOnlyList<Wall> Walls);

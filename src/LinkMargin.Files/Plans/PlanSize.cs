@@ -6,10 +6,10 @@ using NetTopologySuite.Index.Strtree;
 
 namespace LinkMargin.Files.Plans;
 
-/// <summary>Whether a plan is small enough to be laid out in bounded time.</summary>
+/// <summary>Checks whether a plan is small enough to be laid out in bounded time.</summary>
 internal static class PlanSize
 {
-    /// <summary>Says how many walls a level may have, where it has more.</summary>
+    /// <summary>Reports if a level has more walls than allowed.</summary>
     internal static bool IsWithin(int walls, PlanDraft draft, PlanProblems problems)
     {
         if (walls <= PlanLimits.MostWalls)
@@ -25,7 +25,7 @@ internal static class PlanSize
         return false;
     }
 
-    /// <summary>Says that too many things lie within a wall's thickness of each other, counting no further than the limit.</summary>
+    /// <summary>Reports if too many things lie within a wall's thickness of each other; stops counting at the limit.</summary>
     internal static bool IsSparse(string what, IReadOnlyList<Envelope> boxes, PlanDraft draft, PlanProblems problems)
     {
         STRtree<int> tree = new();

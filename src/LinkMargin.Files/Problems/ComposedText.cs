@@ -5,21 +5,21 @@ using LinkMargin.Files.Resources;
 namespace LinkMargin.Files.Problems;
 
 /// <summary>
-/// Unicode normalisation form C (UAX #15), so that a letter with an accent is one text however it was typed. Our own,
-/// since the framework's does nothing in a program that runs without the system's language data, as this one does.
+/// Unicode normalisation form C (UAX #15), so that a letter with an accent is the same text however it was typed. Our own code,
+/// since the framework's does nothing in a program without the system's language data, like this one.
 /// </summary>
 internal static class ComposedText
 {
-    // Hangul syllables are computed (The Unicode Standard, section 3.12); the names of the constants are the standard's.
+    // Hangul syllables are computed (The Unicode Standard, section 3.12); the constants have the standard's names.
     private const int SBase = 0xAC00, LBase = 0x1100, VBase = 0x1161, TBase = 0x11A7;
     private const int LCount = 19, VCount = 21, TCount = 28, SCount = LCount * VCount * TCount;
 
-    // No character below is part of a decomposition that could change a text.
+    // No character below this one is part of a decomposition that could change a text.
     private const char FirstCombining = '\u0300';
 
     private static readonly Lazy<Data> Known = new(Data.Read);
 
-    /// <summary>The text in form C; halves of characters stay as they are.</summary>
+    /// <summary>The text in form C; unpaired surrogates stay as they are.</summary>
     public static string Of(string text) => text.All(c => c < FirstCombining) ? text : Compose(Decompose(text));
 
     private static List<int> Decompose(string text)
@@ -31,7 +31,7 @@ internal static class ComposedText
             AddDecomposed(isPair ? char.ConvertToUtf32(text[i], text[++i]) : text[i], codes);
         }
 
-        // Marks of different classes may stand in any order: the standard's is by class, those of one class as written.
+        // Canonical ordering: marks are sorted by class; those of one class keep their order.
         for (int from = 0; from < codes.Count; from++)
         {
             int to = from;
@@ -105,7 +105,7 @@ internal static class ComposedText
         StringBuilder text = new();
         foreach (int code in made)
         {
-            // Half a character is not one that a text can be made of from its code; it stays a half.
+            // An unpaired surrogate cannot be converted from its code point; it is copied unchanged.
             text.Append(code is >= 0xD800 and <= 0xDFFF ? ((char)code).ToString() : char.ConvertFromUtf32(code));
         }
 

@@ -4,8 +4,8 @@ using System.Text;
 namespace LinkMargin.Files.Problems;
 
 /// <summary>
-/// What a name may be made of. Names stand in tables, pictures and messages, so nothing in one may break a line, command
-/// a terminal or turn the text about it around. Joiners that scripts and emoji need stay.
+/// Which characters a name may have. Names appear in tables, pictures and messages, so none may break a line, control a
+/// terminal or reverse the text around it. Joiners that scripts and emoji need are kept.
 /// </summary>
 public static class NameText
 {
@@ -13,19 +13,19 @@ public static class NameText
     private static readonly Rune[] Bidirectional =
         [.. new[] { 0x202A, 0x202B, 0x202C, 0x202D, 0x202E, 0x2066, 0x2067, 0x2068, 0x2069 }.Select(code => new Rune(code))];
 
-    // Letters and marks that draw nothing, beside those that Unicode calls format characters.
+    // Letters and marks that draw nothing, in addition to Unicode's format characters.
     private static readonly HashSet<int> Blank = [0x034F, 0x115F, 0x1160, 0x17B4, 0x17B5, 0x3164, 0xFFA0];
 
-    /// <summary>The name as the program keeps it: without blanks around it, in Unicode normalisation form C.</summary>
+    /// <summary>The name as the program stores it: without spaces around it, in Unicode normalisation form C.</summary>
     public static string Normal(string written)
     {
         ArgumentNullException.ThrowIfNull(written);
         return ComposedText.Of(written.Trim());
     }
 
-    /// <summary>What no name may hold, said after its quotation; null where there is nothing.</summary>
+    /// <summary>What a name holds that is not allowed, worded to follow its quotation; null if nothing.</summary>
     /// <param name="text">The name.</param>
-    /// <param name="mayHaveLines">Whether it is a text rather than a name: line ends and tabs are allowed.</param>
+    /// <param name="mayHaveLines">Whether it is a text, not a name: line ends and tabs are then allowed.</param>
     public static string? Fault(string text, bool mayHaveLines = false)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -47,7 +47,7 @@ public static class NameText
         return Look(text).Length == 0 ? "holds only characters that cannot be seen; write some that can" : null;
     }
 
-    /// <summary>What can be seen of a name: two names that look the same have the same.</summary>
+    /// <summary>The visible part of a name: two names that look the same give the same text.</summary>
     public static string Look(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
@@ -67,10 +67,10 @@ public static class NameText
         return ComposedText.Of(seen.ToString()).Trim();
     }
 
-    /// <summary>A character's number as Unicode writes it.</summary>
+    /// <summary>A character's code in Unicode notation.</summary>
     internal static string Code(int code) => FormattableString.Invariant($"U+{code:X4}");
 
-    /// <summary>Whether a character may not stand in a line that is shown to a person.</summary>
+    /// <summary>Whether a character is not allowed in a line that is shown to a person.</summary>
     internal static bool IsRefused(Rune rune) => WhyRefused(rune) is not null;
 
     private static string? WhyRefused(Rune rune) => Rune.GetUnicodeCategory(rune) switch
@@ -80,7 +80,7 @@ public static class NameText
         _ => Bidirectional.Contains(rune) ? "which changes the direction of the text around it" : null,
     };
 
-    // Format characters (joiners, soft hyphens, zero-width blanks), variation selectors and blank letters.
+    // Format characters (joiners, soft hyphens, zero-width spaces), variation selectors and blank letters.
     private static bool IsUnseen(Rune rune) =>
         Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format
         || rune.Value is (>= 0xFE00 and <= 0xFE0F) or (>= 0xE0100 and <= 0xE01EF) or (>= 0x180B and <= 0x180F)

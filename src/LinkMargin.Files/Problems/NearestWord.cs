@@ -1,21 +1,21 @@
 namespace LinkMargin.Files.Problems;
 
-/// <summary>Finds the word somebody most likely meant.</summary>
+/// <summary>Finds the word that a person most likely meant.</summary>
 public static class NearestWord
 {
-    /// <summary>Words longer than this are never a slip of the finger.</summary>
+    /// <summary>A longer word is never treated as a typing error.</summary>
     internal const int LongestWord = 80;
 
-    /// <summary>More slips than this are another word.</summary>
+    /// <summary>With more errors than this it is another word.</summary>
     private const int MostSlips = 4;
 
-    /// <summary>More words than this are not searched through.</summary>
+    /// <summary>The most candidates that are searched.</summary>
     private const int MostSearched = 2000;
 
-    /// <summary>More words than this are not listed in a message.</summary>
+    /// <summary>The most words that are listed in a message.</summary>
     private const int LongestList = 16;
 
-    /// <summary>The candidate within a slip or two of a word; null where none is near. Ties go to the first.</summary>
+    /// <summary>The candidate closest to a word, within a few typing errors; null if there is none. Ties go to the first.</summary>
     public static string? Find(string word, IEnumerable<string> candidates)
     {
         ArgumentNullException.ThrowIfNull(word);
@@ -30,7 +30,7 @@ public static class NearestWord
         int least = Math.Clamp(plain.Length / 3, 1, MostSlips) + 1;
         foreach (string candidate in candidates.Take(MostSearched))
         {
-            // As many letters must be added or dropped as the lengths differ.
+            // At least as many letters are added or dropped as the lengths differ.
             if (Math.Abs(candidate.Length - plain.Length) >= least)
             {
                 continue;
@@ -47,12 +47,12 @@ public static class NearestWord
     }
 
     /// <summary>
-    /// The end of a message about a wrong word: the word that was meant, or else the words there are, or else where to
-    /// find them.
+    /// The end of a message about a wrong word: the word that was probably meant, or the list of valid words, or where to find that
+    /// list.
     /// </summary>
     /// <param name="word">The wrong word.</param>
-    /// <param name="candidates">The right ones.</param>
-    /// <param name="whereListed">What to look at when the list is too long to print, such as <c>the material table</c>.</param>
+    /// <param name="candidates">The valid words.</param>
+    /// <param name="whereListed">Where to look if the list is too long to print, such as <c>the material table</c>.</param>
     public static string Advice(string word, IReadOnlyCollection<string> candidates, string? whereListed = null)
     {
         ArgumentNullException.ThrowIfNull(candidates);
@@ -76,13 +76,13 @@ public static class NearestWord
         return $"write one of: {string.Join(", ", candidates)}";
     }
 
-    /// <summary>Case, blanks, hyphens and underscores are not what makes a word a different one.</summary>
+    /// <summary>Case, spaces, hyphens and underscores do not matter.</summary>
     private static string Plain(string word) => word.ToLowerInvariant().Replace('_', '-').Replace(' ', '-');
 
     /// <summary>
-    /// Letters to insert, drop, change or swap with their neighbour to make one word into the other: the restricted
-    /// Damerau–Levenshtein distance, three rows at a time. Where it is not below the limit the limit is returned; so only
-    /// places less than the limit off the diagonal count.
+    /// Letters to insert, drop, change or swap with their neighbour to turn one word into the other: the restricted
+    /// Damerau–Levenshtein distance, with three rows in memory. If it reaches the limit, the limit is returned; so only
+    /// cells closer to the diagonal than the limit are computed.
     /// </summary>
     private static int Slips(string a, string b, int limit)
     {

@@ -3,8 +3,8 @@ using System.Collections.ObjectModel;
 namespace LinkMargin.Files.Problems;
 
 /// <summary>
-/// The problems of one file, up to a limit of each severity; one line then says that there are more. A person fixes what
-/// is reported before trying again, and a file of nothing but faults must not take for ever to report.
+/// The problems of one file, up to a limit for each severity; one line then says that there are more. A person fixes what is
+/// reported before trying again, and a file full of errors must not take forever to report.
 /// </summary>
 internal sealed class ProblemList : Collection<Problem>
 {
@@ -13,7 +13,7 @@ internal sealed class ProblemList : Collection<Problem>
 
     private readonly Dictionary<Severity, int> reported = [];
 
-    /// <summary>Whether further errors will not be reported.</summary>
+    /// <summary>Whether further errors are no longer reported.</summary>
     public bool IsFull => reported.GetValueOrDefault(Severity.Error) > MostReported;
 
     /// <inheritdoc/>

@@ -2,30 +2,30 @@ using System.Text;
 
 namespace LinkMargin.Files.Problems;
 
-/// <summary>Shows what a person wrote, or what a library said about it, inside a message. Nothing of it is printed raw.</summary>
+/// <summary>Shows what a person wrote, or what a library reported about it, in a message. None of it is printed raw.</summary>
 public static class Quote
 {
-    /// <summary>A longer value is cut here, so that one message stays one line.</summary>
+    /// <summary>A longer value is cut to this length, so that a message stays on one line.</summary>
     private const int LongestShown = 60;
 
-    /// <summary>A longer sentence of a library is cut here.</summary>
+    /// <summary>A longer sentence from a library is cut to this length.</summary>
     private const int LongestSentence = 300;
 
-    /// <summary>The value between quotes, cut if long, with all that cannot be printed as its number.</summary>
+    /// <summary>The value in quotes, shortened if long; characters that cannot be printed are shown by code.</summary>
     public static string Of(string value)
     {
         ArgumentNullException.ThrowIfNull(value);
         return $"'{Shown(value, LongestShown)}'";
     }
 
-    /// <summary>A sentence of a library or the system: on one line, cut if long, without its full stop.</summary>
+    /// <summary>A sentence from a library or the system: on one line, shortened if long, without its full stop.</summary>
     public static string Sentence(string message)
     {
         ArgumentNullException.ThrowIfNull(message);
         return Shown(message.ReplaceLineEndings(" ").Trim().TrimEnd('.'), LongestSentence);
     }
 
-    /// <summary>A whole line of text, with all that cannot be printed as its number.</summary>
+    /// <summary>A whole line of text; characters that cannot be printed are shown by code.</summary>
     public static string Line(string text)
     {
         ArgumentNullException.ThrowIfNull(text);

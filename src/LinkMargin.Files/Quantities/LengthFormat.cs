@@ -5,28 +5,28 @@ using LinkMargin.Engine.Quantities;
 namespace LinkMargin.Files.Quantities;
 
 /// <summary>
-/// How lengths, places and areas reach a person who wrote a house in some unit: in metres, or in feet and inches with
-/// nothing metric beside them. Every table, sentence and message gets its lengths here; JSON, CSV and GeoJSON are metric.
+/// How lengths, places and areas are shown to the person who wrote the house: in metres, or only in feet and inches. All
+/// tables, sentences and messages use it; JSON, CSV and GeoJSON are always metric.
 /// </summary>
 /// <param name="unit">The unit of the house file's bare numbers.</param>
 public sealed class LengthFormat(LengthUnit unit)
 {
     private const double SquareMetresPerSquareFoot = LengthUnits.MetresPerFoot * LengthUnits.MetresPerFoot;
 
-    // A tape measure's finest division; 1.6 mm is below what any of the model's inputs is known to.
+    // The finest division of a tape measure; 1.6 mm is finer than any input of the model is known.
     private const int PartsOfAnInch = 16;
     private const int PartsOfAFoot = 12 * PartsOfAnInch;
 
-    /// <summary>Metres, as of a file that names no unit.</summary>
+    /// <summary>Metres, the default of a file without units.</summary>
     public static LengthFormat Metric { get; } = new(LengthUnit.Metre);
 
     /// <summary>Whether the house is written in feet or inches.</summary>
     public bool InFeet { get; } = unit is LengthUnit.Foot or LengthUnit.Inch;
 
-    /// <summary>How a length may be written, for a message.</summary>
+    /// <summary>An example of a length, for a message.</summary>
     public string Example => InFeet ? "4ft" : "1.2 m";
 
-    /// <summary>The unit areas are given in.</summary>
+    /// <summary>The unit of areas.</summary>
     public string AreaUnit => InFeet ? "sq ft" : "m2";
 
     /// <summary>A length in a result: to a centimetre, or to an inch.</summary>
@@ -40,7 +40,7 @@ public sealed class LengthFormat(LengthUnit unit)
         : squareMetres.ToString("0.0", CultureInfo.InvariantCulture);
 
     /// <summary>
-    /// A length in a message about a file: to a millimetre, or to a sixteenth of an inch; in the form a house file takes.
+    /// A length in a message about a file: to a millimetre, or to a sixteenth of an inch; in the notation of a house file.
     /// </summary>
     public string Exact(double metres) => InFeet ? Nearest(metres) : $"{Number(metres)} m";
 
@@ -64,13 +64,13 @@ public sealed class LengthFormat(LengthUnit unit)
         ? $"({Exact(place.X)}, {Exact(place.Y)})"
         : $"({Number(place.X)}, {Number(place.Y)})";
 
-    /// <summary>How far a plan reaches, in a message about a file.</summary>
+    /// <summary>The extent of a plan, in a message about a file.</summary>
     public string Extent(Point2 least, Point2 greatest) =>
         $"x from {Range(least.X, greatest.X)}, y from {Range(least.Y, greatest.Y)}";
 
     /// <summary>
-    /// What a quantity may be. Feet and inches are rounded inwards, so that what is shown as allowed is allowed. A range of
-    /// anything but lengths stays as it is.
+    /// The allowed range of a quantity. Feet and inches are rounded inwards, so that every value shown as allowed is allowed. A range
+    /// of anything but lengths is not converted.
     /// </summary>
     public string Allowed(QuantityRange range)
     {
@@ -80,7 +80,7 @@ public sealed class LengthFormat(LengthUnit unit)
             : range.ToString();
     }
 
-    /// <summary>A value beside the allowed range.</summary>
+    /// <summary>A value in the same notation as the allowed range.</summary>
     public string Show(QuantityRange range, double value)
     {
         ArgumentNullException.ThrowIfNull(range);
@@ -90,7 +90,7 @@ public sealed class LengthFormat(LengthUnit unit)
     // Adding zero turns a rounded minus zero into zero.
     private static string Number(double value) => FormattableString.Invariant($"{Math.Round(value, 3) + 0.0:0.###}");
 
-    // Whole inches first, so that twelve of them never stand behind the feet.
+    // Rounds to whole inches first, so that the inches after the feet are never twelve.
     private static string FeetAndInches(double metres)
     {
         long inches = (long)Math.Round(Math.Abs(metres) / LengthUnits.MetresPerInch, MidpointRounding.AwayFromZero);
@@ -98,7 +98,7 @@ public sealed class LengthFormat(LengthUnit unit)
         return string.Create(CultureInfo.InvariantCulture, $"{sign}{inches / 12}ft {inches % 12}in");
     }
 
-    // A length that is less than half a part is not shown as zero.
+    // A length below half a part is not shown as zero.
     private static string Nearest(double metres)
     {
         double inches = metres / LengthUnits.MetresPerInch;
@@ -110,7 +110,7 @@ public sealed class LengthFormat(LengthUnit unit)
     private static string Parts(double metres, Func<double, double> round)
     {
         double parts = round(metres / LengthUnits.MetresPerInch * PartsOfAnInch);
-        // What no house holds and no whole number of parts can count.
+        // Larger than any house, and too large for a whole number of parts.
         if (Math.Abs(parts) > long.MaxValue / 2)
         {
             return FormattableString.Invariant($"{metres / LengthUnits.MetresPerFoot:0.###e+0}ft");

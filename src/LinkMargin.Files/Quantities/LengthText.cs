@@ -95,7 +95,7 @@ public static partial class LengthText
     private static double Whole(Match match, string group) =>
         match.Groups[group].Value is { Length: > 0 } digits ? double.Parse(digits, CultureInfo.InvariantCulture) : 0;
 
-    /// <summary>Word processors and phones turn quotes into primes and curls.</summary>
+    /// <summary>Undoes the primes and curly quotes that word processors and phones put in place of straight quotes.</summary>
     private static string WithPlainQuotes(string text) =>
         text.Replace('\u2032', '\'').Replace('\u2019', '\'').Replace('\u2033', '"').Replace('\u201d', '"').Replace('\u2212', '-');
 

@@ -3,15 +3,15 @@ using System.Text.RegularExpressions;
 
 namespace LinkMargin.Files.Quantities;
 
-/// <summary>Reads a bare number, the same way on every machine.</summary>
+/// <summary>Reads a bare number, independent of the machine's culture.</summary>
 internal static partial class NumberText
 {
-    /// <summary>A longer text is no number a person wrote.</summary>
+    /// <summary>A longer text is not a number that a person wrote.</summary>
     public const int LongestText = 60;
 
-    /// <summary>Reads a number; it is finite.</summary>
+    /// <summary>Reads a finite number.</summary>
     /// <param name="text">The text.</param>
-    /// <param name="notANumber">The fault of a text that is no number at all.</param>
+    /// <param name="notANumber">The fault to return if the text is not a number.</param>
     public static Parsed Parse(string text, string notANumber)
     {
         string trimmed = text.Trim();
@@ -50,12 +50,12 @@ internal static partial class NumberText
 }
 
 /// <summary>
-/// Spreadsheets write the decimal sign of the country they are set to. In a measurements file a comma inside a number can be
-/// nothing else: no level or coordinate in a house has thousands to part.
+/// Spreadsheets use the decimal sign of their locale. In a measurements file a comma inside a number can only be a decimal sign:
+/// no level or coordinate of a house needs a thousands separator.
 /// </summary>
 internal static partial class DecimalComma
 {
-    /// <summary>The text with a decimal comma as a point; any other text as it is.</summary>
+    /// <summary>The text with a decimal comma changed to a point; any other text unchanged.</summary>
     public static string AsPoint(string text) => text.Contains('.', StringComparison.Ordinal) ? text : Comma().Replace(text, ".");
 
     [GeneratedRegex("(?<=[0-9]),(?=[0-9])", RegexOptions.CultureInvariant)]

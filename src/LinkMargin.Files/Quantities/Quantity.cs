@@ -1,9 +1,9 @@
 namespace LinkMargin.Files.Quantities;
 
-/// <summary>A kind of number with the units that may stand behind it; all of its units are the same size.</summary>
+/// <summary>A kind of number with the units that may follow it; all its units have the same size.</summary>
 /// <param name="What">What it is, such as <c>a ratio in dB</c>.</param>
-/// <param name="Example">How to write it.</param>
-/// <param name="Units">The unit words, none for a bare number.</param>
+/// <param name="Example">An example of the notation.</param>
+/// <param name="Units">The unit words; empty for a bare number.</param>
 internal sealed record Quantity(string What, string Example, IReadOnlyList<string> Units)
 {
     /// <summary>A number without a unit.</summary>
@@ -47,9 +47,9 @@ internal sealed record Quantity(string What, string Example, IReadOnlyList<strin
     }
 }
 
-/// <summary>A number read from text, or what is wrong with the text, worded to follow the quoted text.</summary>
-/// <param name="Value">The number; without meaning where there is a fault.</param>
-/// <param name="Fault">What is wrong and what to write; null where nothing is.</param>
+/// <summary>A number read from text, or the fault of the text, worded to follow the quoted text.</summary>
+/// <param name="Value">The number; meaningless if there is a fault.</param>
+/// <param name="Fault">What is wrong and what to write; null if nothing is.</param>
 public readonly record struct Parsed(double Value, string? Fault)
 {
     /// <summary>A number.</summary>

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace LinkMargin.Files.Quantities;
 
-/// <summary>What a number may be, both ends allowed. The check and the message both come from here.</summary>
+/// <summary>The allowed range of a number, both ends included. The check and the message both use it.</summary>
 /// <param name="Least">Smallest value allowed.</param>
 /// <param name="Greatest">Largest value allowed.</param>
 /// <param name="Unit">The unit both are in, such as <c>m</c>; empty for a bare number.</param>
@@ -13,15 +13,15 @@ public sealed record QuantityRange(double Least, double Greatest, string Unit)
     /// <summary>The unit of a range of lengths.</summary>
     private const string Metres = "m";
 
-    /// <summary>Whether it is a range of lengths, which a person may want in feet and inches.</summary>
+    /// <summary>Whether it is a range of lengths, which may be shown in feet and inches.</summary>
     public bool IsOfLengths => Unit == Metres;
 
     /// <summary>Whether a value is allowed; NaN never is.</summary>
     public bool Contains(double value) => value >= Least && value <= Greatest;
 
     /// <summary>
-    /// A value with the unit, to a tenth of a thousandth; in full where that would show a value outside as one inside, and with a
-    /// power of ten where there would be nothing but noughts.
+    /// A value with its unit, to four decimals; in full if rounding would show a value outside the range as inside, and with a power
+    /// of ten if rounding would leave only zeros.
     /// </summary>
     public string Show(double value)
     {

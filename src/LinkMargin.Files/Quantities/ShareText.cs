@@ -1,11 +1,11 @@
 namespace LinkMargin.Files.Quantities;
 
-/// <summary>Reads a share, written as a bare number or in percent, the same way on every machine.</summary>
+/// <summary>Reads a share, written as a bare number or in percent, independent of the machine's culture.</summary>
 public static class ShareText
 {
     /// <summary>Reads a share within a range.</summary>
     /// <param name="text">The text, such as <c>0.9</c> or <c>90%</c>.</param>
-    /// <param name="range">What it may be.</param>
+    /// <param name="range">The allowed range.</param>
     public static Parsed Parse(string text, QuantityRange range)
     {
         ArgumentNullException.ThrowIfNull(text);

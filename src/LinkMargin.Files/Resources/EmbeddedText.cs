@@ -5,7 +5,7 @@ namespace LinkMargin.Files.Resources;
 /// <summary>Texts that are built into the program.</summary>
 internal static class EmbeddedText
 {
-    /// <summary>The text of a resource of this assembly; a name that does not exist is a fault of the build.</summary>
+    /// <summary>The text of a resource of this assembly; a missing resource is an error of the build.</summary>
     public static string Read(string name)
     {
         using Stream stream = typeof(EmbeddedText).Assembly.GetManifestResourceStream(name)
@@ -16,8 +16,8 @@ internal static class EmbeddedText
 }
 
 /// <summary>
-/// The house file that comes with the program: an invented house, small enough to read through and so arranged that no
-/// spot is best for every seat. It is the house of <c>demo</c>, and a start for a file of one's own.
+/// The house file that comes with the program: an invented house, small enough to read through and arranged so that no
+/// spot is best for every seat. It is the house of <c>demo</c>, and a starting point for the user's own file.
 /// </summary>
 public static class DemoHouse
 {
@@ -25,17 +25,17 @@ public static class DemoHouse
     public static string Text { get; } = EmbeddedText.Read("houses/demo.yaml");
 }
 
-/// <summary>A small invented house with a comment at every step, for somebody to change into their own.</summary>
+/// <summary>A small invented house with a comment at every step, for users to change into their own.</summary>
 public static class StarterHouse
 {
     /// <summary>The house file.</summary>
     public static string Text => EmbeddedText.Read("houses/starter.yaml");
 }
 
-/// <summary>The JSON Schema of the house file (draft 2020-12), for editors that complete and underline.</summary>
+/// <summary>The JSON Schema of the house file (draft 2020-12), for completion and checks in editors.</summary>
 public static class HouseSchema
 {
-    /// <summary>The name the starter house's first line looks for beside it.</summary>
+    /// <summary>The file name that the first line of the starter house refers to.</summary>
     public const string FileName = "house.schema.json";
 
     /// <summary>The schema.</summary>
@@ -43,8 +43,8 @@ public static class HouseSchema
 }
 
 /// <summary>
-/// Invented measurements of the built-in house, to try <c>fit</c> with: some walls lose more than the tables say, one link was not
-/// heard, one was read twice, and one was written down wrong.
+/// Invented measurements of the built-in house, to try <c>fit</c> with: some walls have a higher loss than in the tables, one link
+/// was not heard, one was measured twice, and one was written down wrong.
 /// </summary>
 public static class DemoMeasurements
 {

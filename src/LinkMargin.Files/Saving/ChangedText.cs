@@ -9,8 +9,8 @@ using LinkMargin.Files.Tables;
 namespace LinkMargin.Files.Saving;
 
 /// <summary>
-/// Writes into the text of a house file what is different about a house. What is not different stays byte for byte, comments and layout
-/// included. The new text is read again and compared with the house it should give; nothing that differs is ever returned.
+/// Writes the changes of a house into the text of its file. Everything else stays byte for byte, including comments and layout.
+/// The new text is read again and compared with the changed house; a text that does not match is never returned.
 /// </summary>
 public sealed class ChangedText
 {
@@ -25,11 +25,11 @@ public sealed class ChangedText
 
     /// <summary>The text of the changed house.</summary>
     /// <param name="text">The text of the house file, without a byte order mark.</param>
-    /// <param name="inFile">The house in it.</param>
+    /// <param name="inFile">The house in that text.</param>
     /// <param name="now">The house to write.</param>
     /// <param name="unit">The unit of the file's bare lengths.</param>
-    /// <param name="tables">The tables it may name.</param>
-    /// <exception cref="CannotBeSavedException">A change has no place in the file; says which.</exception>
+    /// <param name="tables">The tables that its names are looked up in.</param>
+    /// <exception cref="CannotBeSavedException">A change cannot be expressed in the file; says which.</exception>
     public static string Of(string text, House inFile, House now, LengthUnit unit, MaterialTables tables)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -60,7 +60,7 @@ public sealed class ChangedText
             new WallTexts(surgery, lengths, level).Write(inFile.Levels[level], now.Levels[level]);
         }
 
-        // Seats and spots before fixtures: they may name one that goes.
+        // Seats and spots before fixtures, because they may refer to one that is removed.
         new SeatTexts(surgery, lengths, now).Write(inFile);
         new SpotTexts(surgery, lengths, now).Write(inFile);
         WriteFixtures();
@@ -110,7 +110,7 @@ public sealed class ChangedText
 
         TextGroup Node(string name) => surgery.Root.Listed("fixtures").First(node => NameText.Normal(node.ValueOf("name") ?? "") == name);
 
-        // Sides may be written by compass or as front, back, left and right; what is there keeps its word.
+        // Sides may be written by compass or as front, back, left and right; the existing words are kept.
         void WriteSide(Fixture was, string word, BoxSides side, Material? panel)
         {
             BoxSides front = Sides.OfCompass.GetValueOrDefault(Node(was.Name).ValueOf("front") ?? "south", BoxSides.South);
@@ -143,5 +143,5 @@ public sealed class ChangedText
     }
 }
 
-/// <summary>A change has no place in a house file. The message says which, and what to do.</summary>
+/// <summary>A change cannot be expressed in a house file. The message says which, and what to do.</summary>
 public sealed class CannotBeSavedException(string message) : Exception(message);

@@ -5,14 +5,14 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Saving;
 
-/// <summary>Whether two houses are one as far as a file can tell: to a millimetre and a hundredth of a degree, whatever order their walls come in.</summary>
+/// <summary>Compares two houses as far as a file can tell: to a millimetre and a hundredth of a degree, ignoring the order of walls.</summary>
 internal static class HouseDifference
 {
-    // A little more than what a file's lengths are rounded to.
+    // Slightly more than the rounding of a file's lengths.
     private const double SameMetres = 0.0012;
     private const double SameDegrees = 0.02;
 
-    /// <summary>What is different, in words; null where nothing is.</summary>
+    /// <summary>The first difference, in words; null if there is none.</summary>
     public static string? First(House one, House other)
     {
         if (one.Console != other.Console || one.Controller != other.Controller)

@@ -3,12 +3,12 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Saving;
 
-/// <summary>Doors and windows opened or shut, in the text of a level.</summary>
+/// <summary>Writes doors and windows that were opened or closed into the text of a level.</summary>
 internal sealed class OpeningTexts(TextSurgery surgery, int level)
 {
     private TextGroup Level => surgery.Root.Listed("levels").ElementAt(level);
 
-    /// <summary>Writes those that stand otherwise. Edits keep walls and their openings in their order.</summary>
+    /// <summary>Writes those that changed. Edits keep the order of walls and openings.</summary>
     public void Write(Level was, Level now)
     {
         IEnumerable<(Opening Was, Opening Now)> pairs = was.Walls.Zip(now.Walls).SelectMany(walls => walls.First.Openings.Zip(walls.Second.Openings));
@@ -18,7 +18,7 @@ internal sealed class OpeningTexts(TextSurgery surgery, int level)
             int count = Level.Listed(key).Count();
             for (int i = 0; i < count; i++)
             {
-                // Read again each time: what is written moves what stands behind it.
+                // Read again each time, because each change moves the text after it.
                 TextGroup node = Level.Listed(key).ElementAt(i);
                 if (NameOf(node, opening.Kind == OpeningKind.Door ? "door" : "window") == opening.Name && node.ValueOf("open") != word)
                 {
@@ -36,7 +36,7 @@ internal sealed class OpeningTexts(TextSurgery surgery, int level)
         }
     }
 
-    // As the reader names what has no name (OpeningNames).
+    // The same default names as in OpeningNames.
     private static string NameOf(TextGroup node, string kind) =>
         node.ValueOf("name") is { } name ? NameText.Normal(name)
         : node.Of("between")?.Value is TextList { Items: [TextScalar a, TextScalar b] } ? $"{kind} {NameText.Normal(a.Value)} | {NameText.Normal(b.Value)}"

@@ -6,12 +6,12 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Saving;
 
-/// <summary>Seats that were moved, turned or taken away, in the text of a house file. The players of one seat stand in one entry.</summary>
+/// <summary>Writes moved, turned or removed seats into the text of a house file. All players of one seat share one entry.</summary>
 internal sealed class SeatTexts(TextSurgery surgery, FileLengths lengths, House now)
 {
     private const string Key = "seats";
 
-    /// <summary>Writes those that are different.</summary>
+    /// <summary>Writes those that changed.</summary>
     public void Write(House inFile)
     {
         foreach (IGrouping<string, Seat> players in inFile.Seats.GroupBy(seat => seat.WrittenName))
@@ -38,7 +38,7 @@ internal sealed class SeatTexts(TextSurgery surgery, FileLengths lengths, House 
 
     private void Write(string name, Seat[] was, Seat[] seats)
     {
-        // First, where several sit side by side: where they look decides where they sit.
+        // Places first if several sit side by side, because where they face decides where they sit.
         if (seats.Zip(was).Any(pair => !AreSame(pair.First.Plan, pair.Second.Plan)) || (seats.Length > 1 && IsTurned(was[0], seats[0])))
         {
             WritePlaces(name, was, seats);
@@ -60,7 +60,7 @@ internal sealed class SeatTexts(TextSurgery surgery, FileLengths lengths, House 
         }
     }
 
-    // Somebody who looks at a thing turns with it by itself, and one whose thing is gone looks the same way on.
+    // A player who faces a fixture turns with it automatically, and keeps the direction if the fixture is removed.
     private static bool IsTurned(Seat was, Seat seat) => seat.FacingDegrees is { } degrees && seat.Faces is null
         && (was.Faces is not null || was.FacingDegrees is not { } before || Math.Abs(Math.IEEERemainder(degrees - before, 360)) > 0.005);
 
@@ -88,7 +88,7 @@ internal sealed class SeatTexts(TextSurgery surgery, FileLengths lengths, House 
                     return;
                 }
 
-                // No longer a row: each gets a place of its own.
+                // No longer a row: each player gets a place of their own.
                 surgery.Set(Node(name), "players", $"[{string.Join(", ", seats.Select(seat => $"[{lengths.Text(seat.Plan.X, "0")}, {lengths.Text(seat.Plan.Y, "0")}]"))}]");
                 surgery.Remove(Node(name), "at");
                 return;

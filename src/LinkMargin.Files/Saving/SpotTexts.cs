@@ -5,12 +5,12 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Saving;
 
-/// <summary>Spots that were moved, in the text of a house file. One inside a shell stays inside it as long as it is there.</summary>
+/// <summary>Writes moved spots into the text of a house file. A spot inside a shell stays inside as long as the shell exists.</summary>
 internal sealed class SpotTexts(TextSurgery surgery, FileLengths lengths, House now)
 {
     private const string Key = "spots";
 
-    /// <summary>Writes those that are elsewhere, or whose shell is gone.</summary>
+    /// <summary>Writes those that moved, or whose shell was removed.</summary>
     public void Write(House inFile)
     {
         foreach (Spot was in inFile.Spots)
@@ -27,7 +27,7 @@ internal sealed class SpotTexts(TextSurgery surgery, FileLengths lengths, House 
                     surgery.Remove(Node(spot), "lead");
                 }
 
-                // What the file says of a spot is where its console stands.
+                // The file gives the place of the console, not of a radio on a lead.
                 Write(spot.Lead is { } lead ? spot with { Plan = lead.ConsolePlan, HeightMetres = lead.ConsoleHeightMetres } : spot, inside);
             }
         }
@@ -72,7 +72,7 @@ internal sealed class SpotTexts(TextSurgery surgery, FileLengths lengths, House 
     {
         if (Node(spot).Of("height") is { } height && Node(spot).Of("at") is null)
         {
-            // In the place of the height, so that the line keeps its order.
+            // Written in place of the height, so that the keys keep their order.
             string at = PlaceText(spot);
             surgery.Replace(height.Value, at);
             surgery.Replace(Node(spot).Of("height")!.Key, "at");
@@ -93,10 +93,10 @@ internal sealed class SpotTexts(TextSurgery surgery, FileLengths lengths, House 
     private string PlaceText(Spot spot) => $"[{lengths.Text(spot.Plan.X, "0")}, {lengths.Text(spot.Plan.Y, "0")}, {lengths.Text(spot.HeightMetres, "0")}]";
 }
 
-/// <summary>The lengths of a place, each where it stands; those that are the same stay as they are written.</summary>
+/// <summary>Writes the lengths of a place one by one; unchanged ones keep their text.</summary>
 internal static class PlaceTexts
 {
-    /// <summary>Writes them.</summary>
+    /// <summary>Writes the lengths.</summary>
     public static void Write(TextSurgery surgery, FileLengths lengths, Func<TextList> node, IReadOnlyList<double> metres)
     {
         for (int i = 0; i < metres.Count; i++)
@@ -110,10 +110,10 @@ internal static class PlaceTexts
     }
 }
 
-/// <summary>The level a thing is on.</summary>
+/// <summary>Writes the level of a thing.</summary>
 internal static class LevelText
 {
-    /// <summary>Writes it, where there is more than one level and it is not there already.</summary>
+    /// <summary>Writes it if there is more than one level and it is not already there.</summary>
     public static void Write(TextSurgery surgery, Func<TextGroup> node, House house, int level)
     {
         string name = house.Levels[level].Name;

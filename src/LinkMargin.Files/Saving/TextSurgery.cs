@@ -1,29 +1,29 @@
 namespace LinkMargin.Files.Saving;
 
-/// <summary>Changes single places of a YAML text and leaves every other letter as it is. Each change gives a text whose tree is then read anew.</summary>
+/// <summary>Changes single places of a YAML text and leaves everything else as it is. After each change the text is parsed again.</summary>
 /// <param name="text">The text, without a byte order mark.</param>
 internal sealed class TextSurgery(string text)
 {
     private string text = text;
     private TextGroup? root;
 
-    /// <summary>The text as it is now.</summary>
+    /// <summary>The current text.</summary>
     public string Text => text;
 
-    /// <summary>Its tree.</summary>
+    /// <summary>Its parsed tree.</summary>
     public TextGroup Root => root ??= TextTree.Parse(text);
 
     private string LineEnd => text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
 
-    /// <summary>Writes something else where a value stands.</summary>
+    /// <summary>Replaces a value.</summary>
     public void Replace(TextNode node, string value)
     {
-        // Nothing may be written behind a colon; then a blank is needed too.
+        // If the value is empty, the new one follows the colon directly and needs a space.
         string blank = node.Start == node.End && node.Start > 0 && text[node.Start - 1] == ':' ? " " : "";
         Splice(node.Start, node.End, blank + value);
     }
 
-    /// <summary>Gives a key of a group a value: in its place, or behind the other keys.</summary>
+    /// <summary>Sets the value of a key in a group: in its place, or after the other keys.</summary>
     public void Set(TextGroup group, string key, string value)
     {
         if (group.Of(key) is { } entry)
@@ -42,7 +42,7 @@ internal sealed class TextSurgery(string text)
         }
     }
 
-    /// <summary>Takes a key out of a group, with its value.</summary>
+    /// <summary>Removes a key and its value from a group.</summary>
     public void Remove(TextGroup group, string key)
     {
         int i = group.Entries.ToList().FindIndex(entry => entry.Key.Value == key);
@@ -66,7 +66,7 @@ internal sealed class TextSurgery(string text)
         }
     }
 
-    /// <summary>Takes an item out of the list of a key; the list itself where it was the only one.</summary>
+    /// <summary>Removes an item from the list of a key; the whole list if it was the only item.</summary>
     public void Remove(TextGroup owner, string key, TextNode item)
     {
         var list = (TextList)owner.Of(key)!.Value;
@@ -89,7 +89,7 @@ internal sealed class TextSurgery(string text)
         }
     }
 
-    /// <summary>Adds an item to the list of a key; the list too where there is none.</summary>
+    /// <summary>Adds an item to the list of a key; adds the list if there is none.</summary>
     public void Add(TextGroup owner, string key, string item)
     {
         if (owner.Of(key)?.Value is not TextList { Items.Count: > 0 } list)
@@ -115,7 +115,7 @@ internal sealed class TextSurgery(string text)
         }
     }
 
-    /// <summary>What stands at a node.</summary>
+    /// <summary>The text of a node.</summary>
     public string At(TextNode node) => text[node.Start..node.End];
 
     private void RemoveLines(int from, int to)
@@ -124,14 +124,14 @@ internal sealed class TextSurgery(string text)
         bool isLast = end >= text.Length;
         end = isLast ? text.Length : text.IndexOf('\n', end) + 1;
 
-        // A text without a line end behind its last line keeps to that.
+        // A text without a line end after its last line stays that way.
         start = isLast && start > 0 ? start - LineEnd.Length : start;
         Splice(start, end, "");
     }
 
     private int StartOfLine(int at) => at == 0 ? 0 : text.LastIndexOf('\n', at - 1) + 1;
 
-    // Before the line end, behind a comment on the line.
+    // Before the line end, but after any comment on the line.
     private int EndOfLine(int at)
     {
         int end = text.IndexOf('\n', at);

@@ -3,24 +3,24 @@ using YamlDotNet.Core.Events;
 
 namespace LinkMargin.Files.Saving;
 
-/// <summary>A value of a YAML text with where it stands in it, so that it can be changed and nothing else.</summary>
-/// <param name="Start">Its first letter.</param>
-/// <param name="End">Behind its last letter.</param>
+/// <summary>A value of a YAML text with its position, so that it alone can be changed.</summary>
+/// <param name="Start">Position of its first character.</param>
+/// <param name="End">Position after its last character.</param>
 internal abstract record TextNode(int Start, int End);
 
 /// <summary>A single value.</summary>
 internal sealed record TextScalar(int Start, int End, string Value) : TextNode(Start, End);
 
-/// <summary>A list, in brackets or an item to a line.</summary>
+/// <summary>A list, in brackets or with one item per line.</summary>
 internal sealed record TextList(int Start, int End, bool IsInBrackets, IReadOnlyList<TextNode> Items) : TextNode(Start, End);
 
-/// <summary>Keys with values, in braces or a key to a line.</summary>
+/// <summary>Keys with values, in braces or with one key per line.</summary>
 internal sealed record TextGroup(int Start, int End, bool IsInBraces, IReadOnlyList<TextEntry> Entries) : TextNode(Start, End)
 {
-    /// <summary>The entry of a key; null where there is none.</summary>
+    /// <summary>The entry of a key; null if there is none.</summary>
     public TextEntry? Of(string key) => Entries.FirstOrDefault(entry => entry.Key.Value == key);
 
-    /// <summary>The single value of a key; null where there is none.</summary>
+    /// <summary>The single value of a key; null if there is none.</summary>
     public string? ValueOf(string key) => (Of(key)?.Value as TextScalar)?.Value;
 
     /// <summary>The groups listed under a key.</summary>
@@ -30,10 +30,10 @@ internal sealed record TextGroup(int Start, int End, bool IsInBraces, IReadOnlyL
 /// <summary>A key and its value.</summary>
 internal sealed record TextEntry(TextScalar Key, TextNode Value);
 
-/// <summary>Reads the tree of a text that was read as a house before, so that its syntax is known to be right.</summary>
+/// <summary>Parses a text that was already read as a house, so its syntax is known to be correct.</summary>
 internal static class TextTree
 {
-    /// <summary>Reads it.</summary>
+    /// <summary>Parses the text.</summary>
     /// <param name="text">The text, without a byte order mark.</param>
     public static TextGroup Parse(string text)
     {
@@ -74,7 +74,7 @@ internal static class TextTree
         }
     }
 
-    // The library's own ends of groups are not where they end. Behind the last value come blanks, a comma and comments, then the bracket.
+    // The library's end of a group is not its real end. After the last value come spaces, a comma and comments, then the bracket.
     private static int EndOf(string text, int start, bool hasBrackets, int? lastEnd)
     {
         if (!hasBrackets)

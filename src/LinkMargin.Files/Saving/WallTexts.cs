@@ -5,17 +5,17 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Saving;
 
-/// <summary>Walls of something else, in the text of a level. A wall that follows from rooms gets a line of its own.</summary>
+/// <summary>Writes walls of another material into the text of a level. A wall that comes from rooms gets a line of its own.</summary>
 internal sealed class WallTexts(TextSurgery surgery, FileLengths lengths, int level)
 {
     private const string Key = "walls";
 
-    // What is within this of each other is one corner of a plan.
+    // Points closer than this are one corner of a plan.
     private const double SameMetres = 0.03;
 
     private TextGroup Level => surgery.Root.Listed("levels").ElementAt(level);
 
-    /// <summary>Writes those of another material.</summary>
+    /// <summary>Writes those with another material.</summary>
     public void Write(Level was, Level now)
     {
         foreach (Wall wall in was.Walls.Zip(now.Walls).Where(pair => pair.First.Material.Name != pair.Second.Material.Name).Select(pair => pair.Second))
@@ -36,7 +36,7 @@ internal sealed class WallTexts(TextSurgery surgery, FileLengths lengths, int le
 
     private string Place(Point2 at) => $"[{lengths.Text(at.X, "0")}, {lengths.Text(at.Y, "0")}]";
 
-    // By its name, by that of the line it is a stretch of, or, without one, by where it runs.
+    // Found by its name, by the name of the line it is a stretch of, or, without a name, by its position.
     private TextGroup? NodeOf(Level was, Wall wall)
     {
         TextGroup[] nodes = [.. Level.Listed(Key)];

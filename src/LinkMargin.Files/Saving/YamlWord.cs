@@ -2,12 +2,12 @@ using System.Text.RegularExpressions;
 
 namespace LinkMargin.Files.Saving;
 
-/// <summary>Names as YAML takes them anywhere, in braces and lists too.</summary>
+/// <summary>Writes names so that YAML accepts them everywhere, also in braces and lists.</summary>
 internal static partial class YamlWord
 {
     private static readonly string[] Meant = ["true", "false", "null", "yes", "no", "on", "off", "y", "n"];
 
-    /// <summary>A name, in quotes where it needs them.</summary>
+    /// <summary>A name, in quotes if needed.</summary>
     public static string Of(string name) =>
         Plain().IsMatch(name) && !Meant.Contains(name.ToLowerInvariant()) ? name : $"'{name.Replace("'", "''", StringComparison.Ordinal)}'";
 

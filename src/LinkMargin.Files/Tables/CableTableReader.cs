@@ -17,7 +17,7 @@ internal static class CableTableReader
 
     private static readonly Quantity Newtons = new("a force in newtons", "110 N", ["N"]);
 
-    /// <summary>Reads the kinds in order, without those that have errors.</summary>
+    /// <summary>Reads the valid rows in order.</summary>
     public static IReadOnlyList<CableKind> Read(MappingReader table)
     {
         RowNames names = new();

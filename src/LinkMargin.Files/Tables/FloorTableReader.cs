@@ -5,14 +5,14 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Tables;
 
 /// <summary>Reads the table of floor build-ups.</summary>
-/// <param name="materials">The rows of the material table that have no errors.</param>
-/// <param name="met">The names of all its rows; one with errors of its own is not also unknown. Null where it could not be read.</param>
+/// <param name="materials">The valid rows of the material table.</param>
+/// <param name="met">The names of all its rows, so that one with errors is not also reported as unknown. Null if unreadable.</param>
 internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> materials, IReadOnlyCollection<string>? met)
 {
     private static readonly string[] RowKeys = ["name", "what", SearchWords.AlsoKey, "layers", "source"];
     private static readonly string[] LayerKeys = ["of", "thickness", "joists", "fill", "tolerance"];
 
-    /// <summary>Reads the build-ups in order, without those that have errors.</summary>
+    /// <summary>Reads the valid build-ups in order.</summary>
     public OrderedDictionary<string, FloorBuildUp> Read(MappingReader table, SearchWords words)
     {
         RowNames names = new();

@@ -7,12 +7,12 @@ namespace LinkMargin.Files.Tables;
 /// <summary>Reads the table of what margins mean.</summary>
 internal static class MarginTableReader
 {
-    /// <summary>The key of the bands, which a table may leave out.</summary>
+    /// <summary>The key of the bands, which are optional.</summary>
     public const string BandsKey = "bands";
 
     private static readonly string[] RowKeys = ["margin", "means", "source"], BandKeys = ["probability", "means", "source"];
 
-    /// <summary>Reads the meanings, smallest margin first, without those that have errors.</summary>
+    /// <summary>Reads the valid rows, smallest margin first.</summary>
     public static IReadOnlyList<MarginMeaning> Read(MappingReader table)
     {
         Dictionary<double, Mark> seen = [];
@@ -44,7 +44,7 @@ internal static class MarginTableReader
         return [.. rows.OrderBy(row => row.MarginDb)];
     }
 
-    /// <summary>Reads the bands, the lowest first, without those that have errors; null where the table has none.</summary>
+    /// <summary>Reads the valid bands, lowest first; null if the table has none.</summary>
     public static IReadOnlyList<PassingBand>? ReadBands(MappingReader table)
     {
         if (!table.Has(BandsKey))
@@ -87,14 +87,14 @@ internal static class MarginTableReader
     }
 }
 
-/// <summary>What a probability that a seat passes means to somebody who knows no decibel.</summary>
-/// <param name="LeastProbability">The probability from which on it holds, 0 to 1.</param>
+/// <summary>What a probability of passing means to a person who does not know decibels.</summary>
+/// <param name="LeastProbability">The lowest probability in the band, 0 to 1.</param>
 /// <param name="Means">What to expect, in words.</param>
 /// <param name="Source">A citation, <c>common practice</c> or a judgement.</param>
 public sealed record PassingBand(double LeastProbability, string Means, string Source);
 
-/// <summary>What a margin means to somebody who plays.</summary>
-/// <param name="MarginDb">The margin from which on it holds, dB.</param>
+/// <summary>What a margin means to a player.</summary>
+/// <param name="MarginDb">The lowest margin that it holds for, dB.</param>
 /// <param name="Means">What to expect, in words.</param>
 /// <param name="Source">A citation, <c>common practice</c> or <c>from memory</c>.</param>
 public sealed record MarginMeaning(double MarginDb, string Means, string Source);

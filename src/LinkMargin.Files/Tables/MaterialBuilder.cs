@@ -4,7 +4,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Tables;
 
-/// <summary>Looks up what the rows of a material table are built of.</summary>
+/// <summary>Looks up the parts of the rows of a material table.</summary>
 internal sealed class MaterialBuilder
 {
     /// <summary>The word for a cavity.</summary>
@@ -22,10 +22,10 @@ internal sealed class MaterialBuilder
         this.drafts = drafts.ToDictionary(draft => draft.Plain.Name);
     }
 
-    /// <summary>Builds every row, in the order written.</summary>
+    /// <summary>Builds every row, in written order.</summary>
     /// <param name="source">The file.</param>
-    /// <param name="drafts">The rows that have no errors of their own.</param>
-    /// <param name="met">The names of all rows; one with errors of its own is not also unknown.</param>
+    /// <param name="drafts">The rows without errors of their own.</param>
+    /// <param name="met">The names of all rows, so that one with errors is not also reported as unknown.</param>
     public static OrderedDictionary<string, Material> Build(
         Source source, IReadOnlyList<MaterialDraft> drafts, IReadOnlyCollection<string> met)
     {
@@ -156,12 +156,12 @@ internal sealed class MaterialBuilder
     }
 }
 
-/// <summary>Makes a layer or a member of a given depth out of a row.</summary>
+/// <summary>Makes a layer or member of a given depth from a row.</summary>
 internal static class MaterialScaling
 {
     /// <summary>
-    /// The row as a layer or member so deep. A bulk row's loss and spread follow the depth, and it is then called by both,
-    /// such as <c>timber-225mm</c>; a sheet row's loss is that of the whole thing and stays.
+    /// The row as a layer or member of this depth. A bulk row's loss and spread scale with the depth, and its name gets the depth,
+    /// such as <c>timber-225mm</c>; a sheet row's loss is for the whole thing and does not change.
     /// </summary>
     public static Material AtDepth(Material row, double depthMetres) =>
         row.Form == LossForm.Bulk && row.ThicknessMetres is { } thickness
@@ -177,7 +177,7 @@ internal static class MaterialScaling
             }
             : row;
 
-    /// <summary>What is wrong with a row at that depth, as the end of a message; null where nothing is.</summary>
+    /// <summary>What is wrong with a row at that depth, as the end of a message; null if nothing is.</summary>
     public static string? Fault(Material row, double depthMetres)
     {
         double loss = AtDepth(row, depthMetres).LossDb;

@@ -4,7 +4,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Tables;
 
-/// <summary>Reads the rows of a material table, each by itself; what they are built of is looked up afterwards.</summary>
+/// <summary>Reads the rows of a material table one by one; the rows they are built of are looked up later.</summary>
 internal static class MaterialRowReader
 {
     private static readonly string[] RowKeys =
@@ -21,7 +21,7 @@ internal static class MaterialRowReader
     private static readonly Dictionary<string, SheetReflection> Reflections =
         new() { ["board"] = SheetReflection.Board, ["metal"] = SheetReflection.Metal };
 
-    /// <summary>Reads the rows in order, without those that have errors.</summary>
+    /// <summary>Reads the valid rows in order.</summary>
     public static IReadOnlyList<MaterialDraft> Read(MappingReader table, RowNames names, SearchWords words) =>
         [.. TableRows.Of(table, "materials", "a material", RowKeys).Select(row => ReadRow(row, names, words)).OfType<MaterialDraft>()];
 
@@ -57,7 +57,7 @@ internal static class MaterialRowReader
             row.Source.Error(row.MarkOf("reflects"), "reflects: the layers or the dielectric of a row say what it reflects; remove one of the two");
         }
 
-        // Asked last, so that every error of the row is reported.
+        // Checked last, so that every error of the row is reported.
         return row.Source.Problems.Count > before || name is null || loss is null || spread is null || source is null
             ? null
             : new MaterialDraft(
@@ -106,23 +106,23 @@ internal static class MaterialRowReader
     }
 }
 
-/// <summary>A row of the material table as written: the material without its layers and studs, and what they are of.</summary>
+/// <summary>A row of the material table as written: the material without its layers and studs, and those as written.</summary>
 internal sealed record MaterialDraft(Material Plain, IReadOnlyList<LayerDraft> Layers, RibsDraft? Studs);
 
-/// <summary>A layer of a construction as written: the row it is of, or air, and how thick, if that is said.</summary>
+/// <summary>A layer of a construction as written: the row it is of, or air, and its thickness if given.</summary>
 internal sealed record LayerDraft(string Of, Mark OfMark, double? ThicknessMetres, double ToleranceMetres);
 
 /// <summary>Studs or joists as written, lengths in metres.</summary>
 internal sealed record RibsDraft(string Of, Mark OfMark, double WidthMetres, double DepthMetres, double SpacingMetres);
 
-/// <summary>Reads studs or joists: what they are of, how wide, how deep, how far apart.</summary>
+/// <summary>Reads studs or joists: material, width, depth and spacing.</summary>
 internal static class RibsReader
 {
     private static readonly string[] Keys = ["of", "width", "depth", "spacing"];
 
-    /// <summary>Reads them, if written; null where they are not, or with errors recorded.</summary>
-    /// <param name="row">What they are inside.</param>
-    /// <param name="key">The key they stand under.</param>
+    /// <summary>Reads them; null if they are not written or, with errors recorded, not valid.</summary>
+    /// <param name="row">The row that they belong to.</param>
+    /// <param name="key">Their key.</param>
     public static RibsDraft? Read(MappingReader row, string key)
     {
         if (row.OptionalGroup(key, $"a group of {key}", Keys) is not { } ribs)
@@ -148,12 +148,12 @@ internal static class RibsReader
     }
 }
 
-/// <summary>Reads the half-range of a thickness.</summary>
+/// <summary>Reads the tolerance of a thickness.</summary>
 internal static class ToleranceReader
 {
-    /// <summary>Reads it, if written; 0 where it is not, or with an error recorded.</summary>
+    /// <summary>Reads it; 0 if it is not written or, with an error recorded, not valid.</summary>
     /// <param name="layer">The layer.</param>
-    /// <param name="thicknessMetres">Its thickness, metres, which must stay above 0; null where not known here.</param>
+    /// <param name="thicknessMetres">Its thickness, metres, which must stay above 0; null if not known here.</param>
     public static double Read(MappingReader layer, double? thicknessMetres)
     {
         double? tolerance = layer.OptionalLength("tolerance", TableLimits.Tolerance);

@@ -20,15 +20,15 @@ public static class MaterialTablesFile
 
     private static readonly Lazy<IReadOnlyList<PassingBand>> LazyBands = new(() => ReadBuiltIn().Tables!.Bands);
 
-    /// <summary>The bands that came with the program, for a table of margins that has none.</summary>
+    /// <summary>The built-in bands, for a table of margins that has none.</summary>
     public static IReadOnlyList<PassingBand> BuiltInBands => LazyBands.Value;
 
-    /// <summary>Reads the tables that came with the program.</summary>
+    /// <summary>Reads the built-in tables.</summary>
     public static MaterialTablesResult ReadBuiltIn() => Read((name, problems) => BuiltIn(name, problems));
 
     /// <summary>
-    /// Reads the tables of a folder. For a file that is not there the built-in one is used, and a note says so; floor
-    /// build-ups of the built-in file whose materials the folder does not have are then omitted, and a note says which.
+    /// Reads the tables of a folder. For a missing file the built-in one is used, and a note says so; built-in floor build-ups whose
+    /// materials the folder does not have are then omitted, and a note says which.
     /// </summary>
     /// <param name="folder">The folder as the person named it.</param>
     public static MaterialTablesResult ReadFolder(string folder)
@@ -46,9 +46,9 @@ public static class MaterialTablesFile
             : Refused(folder, $"this folder holds none of {string.Join(", ", FileNames)}; name the folder that holds the tables");
     }
 
-    /// <summary>Reads the tables of an archive; for a file that it does not hold the built-in one is used.</summary>
+    /// <summary>Reads the tables of an archive; for a missing file the built-in one is used.</summary>
     /// <param name="archive">The archive, as the person named it.</param>
-    /// <param name="texts">The files, by their names.</param>
+    /// <param name="texts">The files by name.</param>
     public static MaterialTablesResult ReadTexts(string archive, IReadOnlyDictionary<string, string> texts)
     {
         ArgumentNullException.ThrowIfNull(texts);
@@ -57,12 +57,12 @@ public static class MaterialTablesFile
             : BuiltIn(name, problems));
     }
 
-    /// <summary>The texts of the tables of a folder, with the built-in ones for files that are not there; null folder for all built in.</summary>
+    /// <summary>The texts of the tables in a folder, with built-in ones for missing files; all built-in for a null folder.</summary>
     public static IReadOnlyDictionary<string, string> Texts(string? folder) => FileNames.ToDictionary(
         name => name,
         name => folder is not null && File.Exists(Path.Combine(folder, name)) ? File.ReadAllText(Path.Combine(folder, name)) : BuiltInText(name));
 
-    /// <summary>The text of a built-in file, to start a copy from.</summary>
+    /// <summary>The text of a built-in file, as a starting point for a copy.</summary>
     /// <param name="name">One of <see cref="FileNames"/>.</param>
     public static string BuiltInText(string name)
     {
@@ -74,7 +74,7 @@ public static class MaterialTablesFile
 
     /// <summary>Reads the built-in tables with one of them replaced.</summary>
     /// <param name="name">One of <see cref="FileNames"/>.</param>
-    /// <param name="text">What stands in its place.</param>
+    /// <param name="text">The text that replaces it.</param>
     internal static MaterialTablesResult Parse(string name, string text) => Read((file, problems) =>
         file == name ? new TableText(SourceOf(file, file, problems), text, false) : BuiltIn(file, problems));
 
@@ -113,7 +113,7 @@ public static class MaterialTablesFile
         IReadOnlyList<SpreadRow> spreads =
             spreadText.Open("the spread table", "spreads") is { } spreadTable ? SpreadTableReader.Read(spreadTable) : [];
 
-        // Few houses say anything of cables: the table that came with the program is read only for them.
+        // Few houses describe cables, so the built-in table is read only for those.
         Lazy<IReadOnlyList<CableKind>> cables = new(() => cableText.Open("the cable table", "cables") is { } cableTable ? CableTableReader.Read(cableTable) : []);
         if (!cableText.IsBuiltIn)
         {
@@ -139,7 +139,7 @@ public static class MaterialTablesFile
             problems);
     }
 
-    /// <summary>Build-ups of ours that a person's own materials cannot make are not their error.</summary>
+    /// <summary>A built-in build-up that the user's own materials cannot make is not the user's error.</summary>
     private static void SayNotDrawn(Source source, List<Problem> problems, OrderedDictionary<string, FloorBuildUp> kept)
     {
         if (problems.RemoveAll(p => p.Severity == Severity.Error) > 0)
@@ -154,7 +154,7 @@ public static class MaterialTablesFile
         string path = Path.Combine(folder, name);
         if (!Path.Exists(path))
         {
-            if (name != CablesFile) // most houses say nothing of cables
+            if (name != CablesFile) // most houses do not describe cables
             {
                 problems.Add(new Problem(path, new Mark(1, 1), Severity.Warning, "this file does not exist, so the built-in one is used"));
             }
@@ -177,8 +177,8 @@ public static class MaterialTablesFile
 }
 
 /// <summary>The result of reading the tables.</summary>
-/// <param name="Tables">The tables; null if it has errors.</param>
-/// <param name="Problems">Every error and note, by file and place.</param>
+/// <param name="Tables">The tables; null if there are errors.</param>
+/// <param name="Problems">Every error and note, by file and position.</param>
 public sealed record MaterialTablesResult(MaterialTables? Tables, IReadOnlyList<Problem> Problems);
 
 /// <summary>Which file each table was read from, as a person would name it.</summary>
@@ -190,13 +190,13 @@ public sealed record MaterialTablesResult(MaterialTables? Tables, IReadOnlyList<
 /// <param name="Cables">The cables' file.</param>
 public sealed record TableFiles(string Materials, string BuildUps, string Radios, string Margins, string Spreads, string Cables);
 
-/// <summary>One table's file: what it is called in messages, its text, and whether it is the built-in one.</summary>
-/// <param name="Source">The file, with what is found wrong in it.</param>
-/// <param name="Text">Its text; null where it could not be read, which is then recorded.</param>
-/// <param name="IsBuiltIn">Whether it came with the program.</param>
+/// <summary>One table's file: its name in messages, its text, and whether it is built in.</summary>
+/// <param name="Source">The file, with the problems found in it.</param>
+/// <param name="Text">Its text; null, with an error recorded, if it could not be read.</param>
+/// <param name="IsBuiltIn">Whether it comes with the program.</param>
 internal sealed record TableText(Source Source, string? Text, bool IsBuiltIn)
 {
-    /// <summary>Opens the table; null, with errors recorded, if it is not one.</summary>
+    /// <summary>Opens the table; null, with errors recorded, if it is not valid.</summary>
     /// <param name="what">What it is, such as <c>the material table</c>.</param>
     /// <param name="keys">The keys it has.</param>
     public MappingReader? Open(string what, params string[] keys) =>

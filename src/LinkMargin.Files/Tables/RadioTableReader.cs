@@ -8,13 +8,13 @@ namespace LinkMargin.Files.Tables;
 /// <summary>Reads the table of radios.</summary>
 internal static class RadioTableReader
 {
-    /// <summary>Whether a gain has the loss by unlike polarisations in it; where absent it has not. Here and in house files.</summary>
+    /// <summary>Whether a gain includes the polarisation mismatch loss; the default is no. Used here and in house files.</summary>
     internal const string MismatchKey = "gain-includes-mismatch";
 
     private static readonly string[] RowKeys =
         ["name", "what", SearchWords.AlsoKey, "transmit", "gain", MismatchKey, "sensitivity", "hand", "spread", "source"];
 
-    /// <summary>Reads the radios in order, without those that have errors.</summary>
+    /// <summary>Reads the valid radios in order.</summary>
     public static OrderedDictionary<string, Radio> Read(MappingReader table, SearchWords words)
     {
         RowNames names = new();

@@ -3,19 +3,19 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Files.Tables;
 
 /// <summary>
-/// Which rows could be meant where a house file names one: what looks alike from outside. Constructions and panels of one kind
-/// count if they are about as thick, since a thickness is seen in a doorway; of things that stand in rooms, which anybody can
-/// tell apart, only those whose names begin alike (a steel bath and an acrylic one).
+/// Other rows that could be true where a house file names one: what looks the same from outside. Constructions and panels of one
+/// kind count if they are about as thick, since a doorway shows the thickness. Things that stand in rooms are easily told apart,
+/// so only those whose names start alike count (a steel bath and an acrylic one).
 /// </summary>
 public static class RowAlternatives
 {
-    /// <summary>The thicker of two that could be taken for one another is at most so many times as thick.</summary>
+    /// <summary>Greatest ratio of the thicknesses of two rows that look the same.</summary>
     public const double MostThicker = 1.4;
 
-    // Rows of these kinds stand for different things, not for one thing built differently.
+    // Rows of these kinds are different things, not variants of one thing.
     private static readonly string[] KindsOfThings = ["things", "substances", "joists", MaterialTables.OtherMaterials];
 
-    /// <summary>Rows that could stand for a material, in the order of the table; without itself.</summary>
+    /// <summary>Rows that could be true instead of a material, in table order, without the material itself.</summary>
     public static IReadOnlyList<Material> Of(MaterialTables tables, Material material)
     {
         ArgumentNullException.ThrowIfNull(tables);
@@ -36,7 +36,7 @@ public static class RowAlternatives
         ];
     }
 
-    /// <summary>Build-ups that could stand for one, in the order of the table; without itself.</summary>
+    /// <summary>Build-ups that could be true instead of one, in table order, without that one itself.</summary>
     public static IReadOnlyList<FloorBuildUp> Of(MaterialTables tables, FloorBuildUp buildUp)
     {
         ArgumentNullException.ThrowIfNull(tables);

@@ -4,13 +4,13 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Tables;
 
-/// <summary>Reads the names of one table's rows, and sees that none is used twice.</summary>
-/// <param name="reserved">Words that mean something else where a row may be named.</param>
+/// <summary>Reads the names of one table's rows and checks that none is used twice.</summary>
+/// <param name="reserved">Words with another meaning where a row can be named.</param>
 internal sealed partial class RowNames(params string[] reserved)
 {
     private readonly Dictionary<string, Mark> seen = [];
 
-    /// <summary>Every name met, those of rows with errors included.</summary>
+    /// <summary>Every name read, including those of rows with errors.</summary>
     public IReadOnlyCollection<string> Met => seen.Keys;
 
     /// <summary>A row's name; null, with an error recorded, if it cannot be used.</summary>
@@ -45,7 +45,7 @@ internal sealed partial class RowNames(params string[] reserved)
         return name;
     }
 
-    /// <summary>A word for a kind of rows, if written; null, with an error recorded, if it is not one.</summary>
+    /// <summary>A kind of rows, if written; null, with an error recorded, if it is not valid.</summary>
     public static string? ReadKind(MappingReader row, string key)
     {
         string? kind = row.OptionalName(key);

@@ -4,17 +4,17 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Tables;
 
 /// <summary>One row that a search found.</summary>
-/// <param name="Name">The word a house file uses.</param>
-/// <param name="Kind">The kind it stands with.</param>
+/// <param name="Name">The name in house files.</param>
+/// <param name="Kind">Its kind.</param>
 /// <param name="What">What it is.</param>
 public sealed record FoundRow(string Name, string Kind, string What);
 
 /// <summary>
-/// Finds rows by the words of the trade: in their names, in what their tables call them besides, and in what they are.
+/// Finds rows by trade terms: in their names, their synonyms and their descriptions.
 /// </summary>
 public sealed class RowSearch
 {
-    // Shorter than this, a word's beginning says too little.
+    // A shorter prefix matches too much.
     private const int LeastBeginning = 3;
 
     private static readonly char[] Between = [' ', '-', ',', ';', ':', '(', ')', '/', '_'];
@@ -33,7 +33,7 @@ public sealed class RowSearch
         ];
     }
 
-    /// <summary>The rows that answer to every word, best first; those equally good in the order of the tables.</summary>
+    /// <summary>The rows that match every word, best first; equally good ones in table order.</summary>
     /// <param name="words">One word or more, such as <c>lap siding</c>.</param>
     public IReadOnlyList<FoundRow> Find(string words)
     {
@@ -65,7 +65,7 @@ public sealed class RowSearch
             Split(what));
     }
 
-    // The less the better: the row's very word, then a part of its name, of its other words, of what it is; then beginnings.
+    // Lower is better: the exact name, then a word of the name, the synonyms or the description; then the start of any word. Null: no match.
     private static int? CostOf(Entry entry, string phrase, string[] wanted)
     {
         if (entry.Phrases.Contains(phrase) || string.Join(' ', entry.Name) == phrase)
@@ -92,7 +92,7 @@ public sealed class RowSearch
         return total;
     }
 
-    // Plural and case are not what makes a word a different one.
+    // Plural and case do not matter.
     private static string[] Split(string text) =>
         [.. text.ToLowerInvariant().Split(Between, StringSplitOptions.RemoveEmptyEntries).Select(Singular)];
 
@@ -106,15 +106,15 @@ public sealed class RowSearch
 }
 
 /// <summary>One kind of rows.</summary>
-/// <param name="Name">What it is called.</param>
-/// <param name="Names">The names of its rows; fewer than there are where rows of the kind have none.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Names">The names of its rows; fewer than the rows if some have none.</param>
 /// <param name="Count">How many rows there are.</param>
-/// <param name="Rows">Tables of its rows alone.</param>
+/// <param name="Rows">Tables with only its rows.</param>
 public sealed record RowKind(string Name, IReadOnlyList<string> Names, int Count, MaterialTables Rows)
 {
     private const string MarginKind = "margins", SpreadKind = "spreads";
 
-    /// <summary>The kinds that some tables have, in the order of the tables.</summary>
+    /// <summary>The kinds in some tables, in table order.</summary>
     public static IReadOnlyList<RowKind> Of(MaterialTables tables)
     {
         ArgumentNullException.ThrowIfNull(tables);
@@ -130,10 +130,10 @@ public sealed record RowKind(string Name, IReadOnlyList<string> Names, int Count
     }
 }
 
-/// <summary>What a table says of its rows for finding them: the kind of each and other words for it.</summary>
+/// <summary>What a table gives for finding its rows: the kind of each and its synonyms.</summary>
 internal sealed class SearchWords
 {
-    /// <summary>The key of other words.</summary>
+    /// <summary>The key of synonyms.</summary>
     public const string AlsoKey = "also";
 
     /// <summary>The key of a kind.</summary>
@@ -142,13 +142,13 @@ internal sealed class SearchWords
     private readonly Dictionary<string, IReadOnlyList<string>> also = [];
     private readonly Dictionary<string, string> kinds = [];
 
-    /// <summary>Other words for a row, by its name; rows without any are omitted.</summary>
+    /// <summary>Synonyms by row name; rows without any are omitted.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<string>> Also => also;
 
-    /// <summary>The kind of a row, by its name; rows without one are omitted.</summary>
+    /// <summary>Kinds by row name; rows without one are omitted.</summary>
     public IReadOnlyDictionary<string, string> Kinds => kinds;
 
-    /// <summary>Reads the words of a row; an error in them is recorded with the row's others.</summary>
+    /// <summary>Reads the search words of a row; errors are recorded.</summary>
     public void Read(MappingReader row, string? name, bool hasKind = false)
     {
         IReadOnlyList<Node> items = row.OptionalItems(AlsoKey);

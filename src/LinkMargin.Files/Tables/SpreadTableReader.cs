@@ -5,17 +5,17 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Tables;
 
-/// <summary>Reads the table of spreads, whose rows are known: each must be there, with the figures that belong to it.</summary>
+/// <summary>Reads the table of spreads, which has a fixed set of rows: each must be there, with its own figures.</summary>
 internal static class SpreadTableReader
 {
     private const string Model = "model", Crossing = "crossing", Measurement = "measurement", BadMeasurement = "bad-measurement", Device = "device";
 
     private static readonly string[] RowKeys = ["name", "what", "spread", "share", "level", "source"];
 
-    // Names of older tables, which are still read.
+    // Names in older tables, which are still read.
     private static readonly Dictionary<string, string> Former = new() { ["reading"] = Measurement, ["bad-reading"] = BadMeasurement };
 
-    /// <summary>The rows there are, and the figures of each.</summary>
+    /// <summary>The rows, and the figures of each.</summary>
     private static readonly Dictionary<string, string[]> Figures = new()
     {
         [Model] = ["spread"],
@@ -25,7 +25,7 @@ internal static class SpreadTableReader
         [Device] = ["level", "spread"],
     };
 
-    /// <summary>Reads the rows in order, without those that have errors.</summary>
+    /// <summary>Reads the valid rows in order.</summary>
     public static IReadOnlyList<SpreadRow> Read(MappingReader table)
     {
         RowNames names = new();
@@ -47,7 +47,7 @@ internal static class SpreadTableReader
         return rows;
     }
 
-    /// <summary>The figures of a table that was read without an error.</summary>
+    /// <summary>The figures of a table without errors.</summary>
     public static Spreads Of(IReadOnlyList<SpreadRow> rows)
     {
         SpreadRow Row(string name) => rows.First(row => row.Name == name);
@@ -104,18 +104,18 @@ internal static class SpreadTableReader
     }
 }
 
-/// <summary>One row of the table of spreads. Which of the figures it has depends on what it is the spread of.</summary>
-/// <param name="Name">What the program calls it.</param>
+/// <summary>One row of the table of spreads. The figures it has depend on what it describes.</summary>
+/// <param name="Name">Its name in the program.</param>
 /// <param name="What">What it is the spread of.</param>
 /// <param name="Source">A citation, <c>common practice</c> or <c>from memory</c>.</param>
 public sealed record SpreadRow(string Name, string What, string Source)
 {
-    /// <summary>One standard deviation, dB; null where the row has none.</summary>
+    /// <summary>One standard deviation, dB; null if the row has none.</summary>
     public double? SpreadDb { get; init; }
 
-    /// <summary>A share, 0 to 1; null where the row has none.</summary>
+    /// <summary>A share, 0 to 1; null if the row has none.</summary>
     public double? Share { get; init; }
 
-    /// <summary>A level, dBm; null where the row has none.</summary>
+    /// <summary>A level, dBm; null if the row has none.</summary>
     public double? LevelDbm { get; init; }
 }

@@ -2,37 +2,37 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Tables;
 
-/// <summary>What the figures of a table may be. Each check and its message come from here.</summary>
+/// <summary>Allowed ranges for the figures of a table. The checks and the messages both use them.</summary>
 internal static class TableLimits
 {
-    /// <summary>Layers of one construction, those of the rows it is built of counted.</summary>
+    /// <summary>Layers of one construction, including those of the rows it is built of.</summary>
     public const int MostLayers = 40;
 
-    /// <summary>Rows that a construction may be built of, one inside the other.</summary>
+    /// <summary>Greatest nesting of rows that are built of other rows.</summary>
     public const int MostRowsDeep = 12;
 
     /// <summary>Rows of one table.</summary>
     public const int MostRows = 1000;
 
-    /// <summary>Most other words for one row.</summary>
+    /// <summary>Most synonyms of one row.</summary>
     public const int MostAlso = 20;
 
-    /// <summary>Loss of a material; nothing built parts a house by more once paths around it are counted.</summary>
+    /// <summary>Loss of a material; with paths around it, nothing in a house has a higher effective loss.</summary>
     public static QuantityRange Loss { get; } = new(0, 80, "dB");
 
     /// <summary>One standard deviation, of a material or a radio.</summary>
     public static QuantityRange Spread { get; } = new(0, 30, "dB");
 
-    /// <summary>One standard deviation of measurements, good or bad, and of the devices they are taken with: never none.</summary>
+    /// <summary>Standard deviation of measurements, good or bad, and of the measuring devices; never 0.</summary>
     public static QuantityRange MeasurementSpread { get; } = new(0.1, 60, "dB");
 
-    /// <summary>A share; never all of what it is a share of.</summary>
+    /// <summary>A share; never all of it.</summary>
     public static QuantityRange Share { get; } = new(0, 0.9, "");
 
     /// <summary>Thickness of a material or layer, width and depth of a member.</summary>
     public static QuantityRange Thickness { get; } = new(0.0001, 2, "m");
 
-    /// <summary>Half-range of a thickness.</summary>
+    /// <summary>Half the range of a thickness.</summary>
     public static QuantityRange Tolerance { get; } = new(0, 1, "m");
 
     /// <summary>Distance between the centres of studs or joists.</summary>
@@ -53,33 +53,33 @@ internal static class TableLimits
     /// <summary>Mean gain of an antenna.</summary>
     public static QuantityRange Gain { get; } = new(-30, 20, "dBi");
 
-    /// <summary>Weakest level received.</summary>
+    /// <summary>Weakest level that a receiver decodes.</summary>
     public static QuantityRange Sensitivity { get; } = new(-130, -20, "dBm");
 
     /// <summary>Allowance for the grip and the body.</summary>
     public static QuantityRange Hand { get; } = new(0, 40, "dB");
 
-    /// <summary>A margin that a meaning is given for.</summary>
+    /// <summary>A margin that has a meaning in the table.</summary>
     public static QuantityRange Margin { get; } = new(0, 80, "dB");
 
     /// <summary>Outer diameter of a cable.</summary>
     public static QuantityRange CableDiameter { get; } = new(0.0005, 0.1, "m");
 
-    /// <summary>Smallest radius a cable may lie in.</summary>
+    /// <summary>Smallest bend radius of a cable.</summary>
     public static QuantityRange CableBend { get; } = new(0.001, 2, "m");
 
-    /// <summary>A side of a cable's end.</summary>
+    /// <summary>A side of a cable's plug.</summary>
     public static QuantityRange CableEnd { get; } = new(0.001, 0.3, "m");
 
-    /// <summary>A length that a cable is sold in or reaches.</summary>
+    /// <summary>A length in which a cable is sold, or the greatest length it works over.</summary>
     public static QuantityRange CableLength { get; } = new(0.1, 1000, "m");
 
-    /// <summary>Greatest force to pull a cable with.</summary>
+    /// <summary>Greatest force for pulling a cable.</summary>
     public static QuantityRange CablePull { get; } = new(1, 5000, "N");
 
-    /// <summary>Raw rate of a picture link.</summary>
+    /// <summary>Raw bit rate of a video link.</summary>
     public static QuantityRange LinkRate { get; } = new(0.1, 1000, "Gbit/s");
 
-    /// <summary>A probability that a band begins at.</summary>
+    /// <summary>The lowest probability in a band.</summary>
     public static QuantityRange Probability { get; } = new(0, 1, "");
 }

@@ -5,7 +5,7 @@ namespace LinkMargin.Files.Tables;
 /// <summary>The rows of a table.</summary>
 internal static class TableRows
 {
-    /// <summary>The rows under a key; those past the most that are read are omitted, with an error recorded.</summary>
+    /// <summary>The rows under a key; those beyond the limit are omitted, with an error recorded.</summary>
     public static IEnumerable<MappingReader> Of(
         MappingReader table, string key, string what, IReadOnlyCollection<string> rowKeys)
     {

@@ -6,10 +6,10 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Files.Writing;
 
-/// <summary>A field as comma-separated values: a heading row, then a row for each cell that was computed.</summary>
+/// <summary>A field as comma-separated values: a heading row, then a row for each computed cell.</summary>
 public static class FieldCsv
 {
-    // A micrometre, and a tenth of a thousandth of a decibel: far below any effect, and without the digits doubles add.
+    // A micrometre and 0.0001 dB: far below any effect, and without the extra digits of doubles.
     private const int MetreDecimals = 6;
     private const int DecibelDecimals = 4;
 
@@ -17,7 +17,7 @@ public static class FieldCsv
     public static IReadOnlyList<string> Headings { get; } = ["spot", "level", "xM", "yM", "handsM", "medianDb", "marginAtConfidenceDb"];
 
     /// <summary>
-    /// The first line, by which the program knows its own file again: a mark of its own would be a row that no reader of
+    /// The first line, by which the program recognises its own file: a separate mark would be a row that no reader of
     /// such files expects.
     /// </summary>
     internal static string HeadingLine { get; } = string.Join(',', Headings) + "\n";
@@ -26,7 +26,7 @@ public static class FieldCsv
     internal static IReadOnlyList<string> FormerHeadingLines { get; } =
         ["spot,level,xM,yM,handsM,medianDb,countedDb\n", "spot,level,xM,yM,handsM,marginDb,countedDb\n"];
 
-    /// <summary>Writes a field and the margin to count on, cell 0 first, in UTF-8; lines end with a line feed.</summary>
+    /// <summary>Writes the median margin and the margin to count on, cell 0 first, in UTF-8 with line feeds.</summary>
     public static void Write(House house, Field field, Field atConfidence, Stream output)
     {
         ArgumentNullException.ThrowIfNull(atConfidence);
@@ -48,19 +48,19 @@ public static class FieldCsv
             csv.EndRecord();
         }
 
-        // What is 0 once rounded is written 0, and not −0.
+        // A value that is 0 after rounding is written as 0, not −0.
         void WriteNumber(double value, int decimals) =>
             csv.WriteField(Math.Round(value, decimals) + 0.0, decimals == MetreDecimals ? "0.######" : "0.####");
     }
 }
 
-/// <summary>A cell of a field that was computed.</summary>
+/// <summary>A computed cell of a field.</summary>
 /// <param name="Centre">Its centre, metres.</param>
 /// <param name="MedianDb">The median margin there, dB.</param>
 /// <param name="MarginAtConfidenceDb">The margin to count on there, dB.</param>
 internal readonly record struct ComputedCell(Point2 Centre, double MedianDb, double MarginAtConfidenceDb)
 {
-    /// <summary>All of a field, cell 0 first.</summary>
+    /// <summary>All computed cells of a field, cell 0 first.</summary>
     public static IEnumerable<ComputedCell> Of(Field field, Field atConfidence)
     {
         Grid grid = field.Grid;

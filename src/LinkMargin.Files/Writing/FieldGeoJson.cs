@@ -6,16 +6,16 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Files.Writing;
 
 /// <summary>
-/// A field as GeoJSON (RFC 7946): one square polygon for each cell that was computed. GeoJSON means longitude and latitude
-/// by its coordinates; a house has neither, so a foreign member says what they are.
+/// A field as GeoJSON (RFC 7946): one square polygon for each computed cell. GeoJSON coordinates are longitude and latitude,
+/// which a house does not have, so a foreign member says what they are here.
 /// </summary>
 public static class FieldGeoJson
 {
-    /// <summary>What the coordinates are.</summary>
+    /// <summary>Explains the coordinates.</summary>
     public const string CoordinatesAre =
         "plan metres of the house, x to the east, y to the north; not longitude and latitude";
 
-    // A micrometre, and a tenth of a thousandth of a decibel: far below any effect, and without the digits doubles add.
+    // A micrometre and 0.0001 dB: far below any effect, and without the extra digits of doubles.
     private const int MetreDecimals = 6;
     private const int DecibelDecimals = 4;
 
@@ -60,7 +60,7 @@ public static class FieldGeoJson
         WriteCorner(json, cell, half, -half);
         WriteCorner(json, cell, half, half);
         WriteCorner(json, cell, -half, half);
-        WriteCorner(json, cell, -half, -half); // a ring ends where it began
+        WriteCorner(json, cell, -half, -half); // a ring ends at its first corner
         json.WriteEndArray();
         json.WriteEndArray();
         json.WriteEndObject();

@@ -8,24 +8,24 @@ namespace LinkMargin.Files.Writing;
 /// <summary>Who wrote a file.</summary>
 internal enum Author
 {
-    /// <summary>This program, and nobody changed it.</summary>
+    /// <summary>This program, unchanged since.</summary>
     Program,
 
-    /// <summary>This program, and somebody may have changed it since.</summary>
+    /// <summary>This program, but a person may have changed it since.</summary>
     ProgramThenPerson,
 
-    /// <summary>Somebody else, as far as is known.</summary>
+    /// <summary>Another author, as far as is known.</summary>
     Other,
 }
 
 /// <summary>
-/// How the program knows its own output again, so that it may replace it. A text that people may change carries a checksum, so
-/// that what they changed is kept; one without, as older versions wrote, is taken for changed. House files and measurements files to fill
-/// in carry no mark on purpose: they are there to be changed, and then they are nobody else's to replace.
+/// How the program recognises its own output, so that it may replace it. A text that people may edit carries a checksum, so that
+/// an edited one is kept; one without a checksum, from an older version, counts as edited. House files and measurement
+/// templates carry no mark on purpose: they are meant to be edited, and must not be replaced after that.
 /// </summary>
 public static partial class GeneratorMark
 {
-    /// <summary>First line of a text in which <c>#</c> begins a comment; more may follow on the line.</summary>
+    /// <summary>First line of a text in which <c>#</c> starts a comment; more may follow on the line.</summary>
     public const string CommentLine = "# Written by LinkMargin";
 
     private const string ChecksumLine = "# Checksum of the lines above, by which a change is found: ";
@@ -36,15 +36,15 @@ public static partial class GeneratorMark
     /// <summary>Value of that member, and text of the PNG entry.</summary>
     public const string Name = PngMark.Text;
 
-    // As the writers of reports put it near the top of a page and a PDF.
+    // The mark that report writers put near the top of an HTML page and a PDF.
     private static readonly string HtmlMark = $"<meta name=\"generator\" content=\"{Name}\">";
 
     private static ReadOnlySpan<byte> PdfMark => "/Creator (LinkMargin)"u8;
 
-    /// <summary>How much of a file is looked at, bytes.</summary>
+    /// <summary>How much of a file is searched for a mark, bytes.</summary>
     internal const int HeadBytes = 4096;
 
-    /// <summary>A text that begins with <see cref="CommentLine"/>, with the checksum by which a change is found behind it.</summary>
+    /// <summary>A text that starts with <see cref="CommentLine"/>, followed by a checksum that reveals changes.</summary>
     /// <param name="text">The text; ends with a line feed.</param>
     public static string Sealed(string text)
     {
@@ -53,7 +53,7 @@ public static partial class GeneratorMark
     }
 
     /// <summary>Who wrote a file.</summary>
-    /// <param name="file">The file, from its beginning.</param>
+    /// <param name="file">The file, positioned at its start.</param>
     internal static Author AuthorOf(Stream file)
     {
         byte[] bytes = new byte[HeadBytes];
@@ -85,7 +85,7 @@ public static partial class GeneratorMark
             : Author.Other;
     }
 
-    /// <summary>FNV-1a over 64 bits (Fowler, Noll, Vo): finds what is changed by hand; it is no lock.</summary>
+    /// <summary>FNV-1a with 64 bits (Fowler, Noll, Vo): detects edits by hand; it is not meant for security.</summary>
     internal static ulong Checksum(ReadOnlySpan<byte> bytes)
     {
         const ulong OffsetBasis = 14695981039346656037, Prime = 1099511628211;
@@ -98,7 +98,7 @@ public static partial class GeneratorMark
         return sum;
     }
 
-    // A file that is too large to be read again as input is none that was sealed.
+    // Every file with a checksum is small enough to be read as input, so a larger one was changed.
     private static bool IsSealWhole(ReadOnlySpan<byte> head, Stream rest)
     {
         byte[] buffer = new byte[YamlLimits.Bytes + 1];

@@ -1,19 +1,19 @@
 namespace LinkMargin.Files.Writing;
 
 /// <summary>
-/// Follows symbolic links by name, so that a file can be put where they lead, even where there is no file yet. The framework's
-/// own way takes a relative link for one from the folder as it is written, not from the folder that is meant.
+/// Follows symbolic links by name, so that a file can be written to where they lead, even if no file exists there yet. The
+/// framework's own method resolves a relative link from the folder as written, not from the folder it is really in.
 /// </summary>
 internal static class LinkedPath
 {
-    // As many as Linux follows.
+    // The limit of Linux.
     private const int MostLinks = 40;
 
     private static readonly char[] Separators = [Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar];
 
-    /// <summary>The full path without a link in it.</summary>
+    /// <summary>The full path with all links resolved.</summary>
     /// <param name="path">A path.</param>
-    /// <exception cref="IOException">Its links lead back to each other.</exception>
+    /// <exception cref="IOException">Its links form a loop.</exception>
     public static string Follow(string path)
     {
         string full = Path.GetFullPath(path);

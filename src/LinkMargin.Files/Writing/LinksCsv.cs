@@ -10,7 +10,7 @@ namespace LinkMargin.Files.Writing;
 /// <summary>All links of a house as comma-separated values for a spreadsheet: one file of margins, one of budgets.</summary>
 public static class LinksCsv
 {
-    // A tenth of a millimetre, and a tenth of a thousandth of a decibel or a probability.
+    // 0.1 mm, and 0.0001 of a decibel or a probability.
     private const string Number = "0.####";
     private const int Decimals = 4;
 
@@ -27,10 +27,10 @@ public static class LinksCsv
         "sensitivityDbm", "tableMedianDb",
     ];
 
-    /// <summary>The first lines of both, by which the program knows its own files again.</summary>
+    /// <summary>The first lines of both, by which the program recognises its own files.</summary>
     internal static IReadOnlyList<string> HeadingLines { get; } = [string.Join(',', MarginHeadings) + "\n", string.Join(',', BudgetHeadings) + "\n"];
 
-    /// <summary>Writes the margins, spots in the order of the ranking, in UTF-8; lines end with a line feed.</summary>
+    /// <summary>Writes the margins, spots in the order of the ranking, in UTF-8 with line feeds.</summary>
     public static void WriteMargins(House house, Ranking ranking, HouseUncertainty uncertainty, Stream output)
     {
         ArgumentNullException.ThrowIfNull(house);
@@ -90,7 +90,7 @@ public static class LinksCsv
         return csv;
     }
 
-    // What is 0 once rounded is written 0, and not −0.
+    // A value that is 0 after rounding is written as 0, not −0.
     private static void Write(CsvWriter csv, params ReadOnlySpan<double> values)
     {
         foreach (double value in values)

@@ -13,10 +13,10 @@ public static class RunsCsv
     public static IReadOnlyList<string> Headings { get; } =
         ["spot", "order", "from", "to", "means", "cable", "signal", "lineGbps", "carries", "routeM", "slackM", "buyM", "coilM", "holes"];
 
-    /// <summary>The first line, by which the program knows its own file again.</summary>
+    /// <summary>The first line, by which the program recognises its own file.</summary>
     internal static string HeadingLine { get; } = string.Join(',', Headings) + "\n";
 
-    /// <summary>The runs as text; lines end with a line feed.</summary>
+    /// <summary>The runs as text with line feeds.</summary>
     public static string Of(IEnumerable<SpotRuns> spots)
     {
         ArgumentNullException.ThrowIfNull(spots);

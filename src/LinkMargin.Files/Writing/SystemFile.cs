@@ -7,34 +7,34 @@ namespace LinkMargin.Files.Writing;
 /// <summary>What a path leads to.</summary>
 internal enum FileKind
 {
-    /// <summary>Nothing, or nothing that can be looked at.</summary>
+    /// <summary>Nothing, or nothing accessible.</summary>
     None,
 
-    /// <summary>A file whose content stays.</summary>
+    /// <summary>A regular file.</summary>
     Regular,
 
     /// <summary>A folder.</summary>
     Folder,
 
-    /// <summary>A terminal, pipe, socket or other thing that is written to as it comes and cannot be replaced.</summary>
+    /// <summary>A terminal, pipe, socket or similar, which is written to directly and cannot be replaced.</summary>
     Stream,
 
-    /// <summary>A disk as a whole.</summary>
+    /// <summary>A block device.</summary>
     Disk,
 }
 
-/// <summary>Tells files apart, however its name is written: two names of one file have the same.</summary>
+/// <summary>Identifies a file however its name is written: two names of the same file give the same identity.</summary>
 /// <param name="Volume">The file system it is on.</param>
-/// <param name="Number">Its number there.</param>
+/// <param name="Number">Its file number there.</param>
 internal readonly record struct FileIdentity(ulong Volume, ulong Number);
 
 /// <summary>
-/// Asks the system what a path leads to, links followed and nothing opened: opening a pipe waits for its other end. The
-/// framework tells neither a device from a file nor one file from another.
+/// Asks the system what a path leads to. Links are followed and nothing is opened, because opening a pipe waits for its other
+/// end. The framework can neither tell a device from a file nor whether two paths are the same file.
 /// </summary>
 internal static class SystemFile
 {
-    // Type bits of a file's mode, the same on every Unix (POSIX leaves the values open; these are Linux's and macOS's).
+    // Type bits of a file's mode, the same on every Unix (POSIX leaves the values open; these are those of Linux and macOS).
     private const int TypeMask = 0xF000, RegularType = 0x8000, FolderType = 0x4000, DiskType = 0x6000;
 
     /// <summary>What a path leads to.</summary>
@@ -60,7 +60,7 @@ internal static class SystemFile
             };
     }
 
-    /// <summary>Which file or folder a path leads to; null if there is none.</summary>
+    /// <summary>The identity of the file or folder that a path leads to; null if there is none.</summary>
     public static FileIdentity? IdentityOf(string path)
     {
         string full = Path.GetFullPath(path);
@@ -69,7 +69,7 @@ internal static class SystemFile
             : Look(full) is { } status ? new FileIdentity((ulong)status.Device, (ulong)status.Number) : null;
     }
 
-    /// <summary>Whether two paths lead to one file whose content stays.</summary>
+    /// <summary>Whether two paths lead to the same regular file.</summary>
     public static bool IsSame(string one, string other) =>
         KindOf(one) == FileKind.Regular && IdentityOf(one) is { } identity && identity == IdentityOf(other);
 
@@ -92,12 +92,12 @@ internal static class SystemFile
         }
     }
 
-    // The framework's own form of stat(2), the same on every Unix it runs on; the C library's differs from one to the next.
+    // The framework's own wrapper of stat(2), the same on every Unix it runs on; the C library's layout differs between systems.
     [DllImport("libSystem.Native", EntryPoint = "SystemNative_Stat")]
     private static extern int Stat(byte[] path, out UnixStatus status);
 
-    // BY_HANDLE_FILE_INFORMATION as thirteen words of 32 bits: attributes, three times of two words each, volume, size of two
-    // words, count of links, number of two words.
+    // BY_HANDLE_FILE_INFORMATION as thirteen 32-bit words: attributes, three times of two words each, volume, size of two
+    // words, link count, file number of two words.
     private const int WindowsAboutWords = 13, WindowsVolume = 7, WindowsNumberHigh = 11, WindowsNumberLow = 12;
 
     [DllImport("kernel32.dll")]

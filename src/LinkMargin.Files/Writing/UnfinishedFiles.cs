@@ -1,7 +1,7 @@
 namespace LinkMargin.Files.Writing;
 
 /// <summary>
-/// The files that are being written, so that none is left behind where the program must end before it is whole. Used from
+/// The files that are being written, so that no partial file is left behind if the program must end early. Safe to use from
 /// any thread.
 /// </summary>
 internal sealed class UnfinishedFiles
@@ -10,7 +10,7 @@ internal sealed class UnfinishedFiles
     private readonly HashSet<string> paths = [];
     private bool isOver;
 
-    /// <summary>Makes a file that is not there yet and remembers it until it is put in place or removed.</summary>
+    /// <summary>Makes a new file and remembers it until it is moved into place or removed.</summary>
     /// <exception cref="OperationCanceledException">The program is ending.</exception>
     public FileStream Create(string path)
     {
@@ -27,10 +27,10 @@ internal sealed class UnfinishedFiles
         }
     }
 
-    /// <summary>Puts a whole file in its place.</summary>
+    /// <summary>Moves a complete file to its final place.</summary>
     /// <param name="path">The file.</param>
-    /// <param name="place">Where it belongs.</param>
-    /// <param name="overwrite">Whether a file that is there is replaced.</param>
+    /// <param name="place">Its final place.</param>
+    /// <param name="overwrite">Whether an existing file is replaced.</param>
     public void Finish(string path, string place, bool overwrite)
     {
         File.Move(path, place, overwrite);
@@ -44,7 +44,7 @@ internal sealed class UnfinishedFiles
         Forget(path);
     }
 
-    /// <summary>Removes all of them; none is made any more.</summary>
+    /// <summary>Removes all of them; no more can be made after that.</summary>
     public void RemoveAll()
     {
         lock (gate)
@@ -58,7 +58,7 @@ internal sealed class UnfinishedFiles
                 }
                 catch (Exception e) when (e is IOException or UnauthorizedAccessException)
                 {
-                    // The program is ending and cannot say so; the others are still to be removed.
+                    // The program is ending and cannot report it; the other files must still be removed.
                 }
             }
         }

@@ -3,7 +3,7 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Writing;
 
-/// <summary>Writes files whole or not at all.</summary>
+/// <summary>Writes files completely or not at all.</summary>
 public static class WholeFile
 {
     private static readonly UnfinishedFiles Unfinished = new();
@@ -16,19 +16,19 @@ public static class WholeFile
     }
 
     /// <summary>
-    /// Writes a file so that it is there whole or not at all, whatever happens on the way: to a file beside it that then
-    /// takes its place. Links are followed and stay; what is a device or pipe is written to as it is.
+    /// Writes a file completely or not at all, whatever happens: to a temporary file beside it that then replaces it. Links are
+    /// followed and kept; a device or pipe is written to directly.
     /// </summary>
     /// <param name="path">The file.</param>
-    /// <param name="content">All of it.</param>
+    /// <param name="content">The whole content.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     /// <exception cref="FileProblemException">It could not be written, or must not be replaced.</exception>
     public static void Write(string path, ReadOnlyMemory<byte> content, bool force) =>
         Write(path, stream => stream.Write(content.Span), content, force);
 
-    /// <summary>The same for content too large to hold at once.</summary>
+    /// <summary>The same for content that is too large for memory.</summary>
     /// <param name="path">The file.</param>
-    /// <param name="write">Writes all of it.</param>
+    /// <param name="write">Writes the whole content.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
     /// <exception cref="FileProblemException">It could not be written, or must not be replaced.</exception>
     public static void Write(string path, Action<Stream> write, bool force) => Write(path, write, content: null, force);
@@ -51,8 +51,8 @@ public static class WholeFile
     }
 
     /// <summary>
-    /// Refuses a file that <see cref="Write(string, ReadOnlyMemory{byte}, bool)"/> could not write, before the work whose result it
-    /// takes. What is found full or forbidden only later is still said then.
+    /// Refuses a file that <see cref="Write(string, ReadOnlyMemory{byte}, bool)"/> could not write, before its content is computed.
+    /// A problem that only appears later, such as a full disk, is still reported by the write.
     /// </summary>
     /// <param name="path">The file.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>
@@ -71,7 +71,7 @@ public static class WholeFile
         });
     }
 
-    // Where a file is put in place, and whether one is there that is replaced; null for what is written to as it is.
+    // The final place of a file, and whether it replaces an existing one; null for a device or pipe, which is written to directly.
     private static (string Place, bool Overwrite)? Target(string path, ReadOnlyMemory<byte>? content, bool force)
     {
         FileKind kind = SystemFile.KindOf(path);
@@ -87,7 +87,7 @@ public static class WholeFile
 
         if (kind == FileKind.Stream)
         {
-            return null; // it cannot be put in place by renaming, and must not be replaced by a file
+            return null; // it cannot be renamed into place, and must not be replaced by a file
         }
 
         string place = PlaceOf(path, kind);
@@ -99,7 +99,7 @@ public static class WholeFile
         return (place, kind == FileKind.Regular);
     }
 
-    /// <summary>Where the file itself is or belongs: a link stays a link, and what it leads to is written.</summary>
+    /// <summary>The place of the file itself: a link is kept, and the file it leads to is written.</summary>
     private static string PlaceOf(string path, FileKind kind)
     {
         string place = LinkedPath.Follow(path);
@@ -113,7 +113,7 @@ public static class WholeFile
             : throw new FileProblemException(path, $"this leads to {place}, whose folder does not exist; make it first or choose another place");
     }
 
-    /// <summary>Makes a folder and those above it, if they are not there.</summary>
+    /// <summary>Makes a folder with its parents, where missing.</summary>
     /// <exception cref="FileProblemException">It could not be made.</exception>
     public static void MakeFolder(string path)
     {
@@ -129,19 +129,19 @@ public static class WholeFile
         });
     }
 
-    /// <summary>Whether two names lead to one file, by links or otherwise; devices and pipes are none.</summary>
+    /// <summary>Whether two names lead to the same file, by links or otherwise; false for devices and pipes.</summary>
     public static bool AreSame(string one, string other) => SystemFile.IsSame(one, other);
 
     /// <summary>
-    /// Removes every file that is only half there; for a program that must end before its work is done. No file is written
+    /// Removes every partial file, for a program that must end before its work is done. No file can be written
     /// after this.
     /// </summary>
     public static void Abandon() => Unfinished.RemoveAll();
 
-    /// <summary>Puts what is written in a file's place once all of it is on the disk; removes it where that fails.</summary>
-    /// <param name="place">The file, no link.</param>
-    /// <param name="write">Writes all of it.</param>
-    /// <param name="overwrite">Whether a file that is there is replaced; it may have come since that was looked at.</param>
+    /// <summary>Moves new content into a file's place once all of it is on disk; removes it if that fails.</summary>
+    /// <param name="place">The file, not a link.</param>
+    /// <param name="write">Writes the whole content.</param>
+    /// <param name="overwrite">Whether an existing file is replaced, even one that appeared since the check.</param>
     internal static void Replace(string place, Action<Stream> write, bool overwrite)
     {
         string beside = Beside(place);
@@ -151,7 +151,7 @@ public static class WholeFile
             {
                 if (overwrite && !OperatingSystem.IsWindows())
                 {
-                    File.SetUnixFileMode(stream.SafeFileHandle, File.GetUnixFileMode(place)); // who may read it stays
+                    File.SetUnixFileMode(stream.SafeFileHandle, File.GetUnixFileMode(place)); // the access rights stay
                 }
 
                 write(stream);
@@ -169,7 +169,7 @@ public static class WholeFile
 
     private static string Beside(string place) => Path.Combine(Path.GetDirectoryName(place) ?? ".", $".{Path.GetRandomFileName()}.part");
 
-    /// <summary>Runs an action and turns what the system says into a sentence.</summary>
+    /// <summary>Runs an action and turns an error of the system into a sentence.</summary>
     internal static void Guarded(string path, Action action)
     {
         try
@@ -194,7 +194,7 @@ public static class WholeFile
         }
     }
 
-    /// <summary>No space (ENOSPC 28), quota used up (EDQUOT 122 on Linux, 69 on macOS), or Windows' own two codes.</summary>
+    /// <summary>Whether the disk is full (ENOSPC 28) or a quota is used up (EDQUOT 122 on Linux, 69 on macOS; Windows has two codes).</summary>
     private static bool IsFull(IOException e) =>
         OperatingSystem.IsWindows()
             ? (e.HResult & 0xFFFF) is 39 or 112
@@ -229,13 +229,13 @@ public static class WholeFile
     }
 }
 
-/// <summary>A file could not be written. The message is one sentence, fit to print.</summary>
+/// <summary>A file could not be written. The message is one sentence for the user.</summary>
 public sealed class FileProblemException : Exception
 {
-    /// <summary>Makes one.</summary>
+    /// <summary>Makes the exception.</summary>
     /// <param name="path">The file or folder, as the person named it.</param>
     /// <param name="sentence">What is wrong and what to do.</param>
-    /// <param name="cause">What the system said; null where the fault was found before asking it.</param>
+    /// <param name="cause">The system's error; null if the fault was found without it.</param>
     public FileProblemException(string path, string sentence, Exception? cause = null)
         : base($"{path}: {sentence}", cause)
     {

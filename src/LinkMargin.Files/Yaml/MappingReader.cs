@@ -4,19 +4,19 @@ using LinkMargin.Files.Quantities;
 namespace LinkMargin.Files.Yaml;
 
 /// <summary>
-/// Reads one group of keys. Every fault is recorded in the source and reading goes on: a method gives null both where a
-/// key is absent and where its value is wrong, and only a wrong value, or the absence of a required key, is an error.
+/// Reads one group of keys. Every error is recorded in the source and reading continues: a method returns null both for an
+/// absent key and for a wrong value, but only a wrong value or an absent required key is an error.
 /// </summary>
 internal sealed class MappingReader
 {
     private readonly Dictionary<string, MappingEntry> entries;
     private readonly IReadOnlyCollection<string> keys;
 
-    /// <summary>Starts reading, and records the keys that are not among those allowed.</summary>
+    /// <summary>Starts reading, and records an error for each key that is not allowed.</summary>
     /// <param name="source">The file.</param>
     /// <param name="node">The group.</param>
     /// <param name="what">What the group describes, such as <c>a door</c>.</param>
-    /// <param name="keys">Every key it may have.</param>
+    /// <param name="keys">Every allowed key.</param>
     public MappingReader(Source source, MappingNode node, string what, IReadOnlyCollection<string> keys)
     {
         (Source, Mark, What, this.keys) = (source, node.Mark, what, keys);
@@ -50,14 +50,14 @@ internal sealed class MappingReader
         return null;
     }
 
-    /// <summary>Whether a key is written, rightly or wrongly.</summary>
+    /// <summary>Whether a key is written, with a valid value or not.</summary>
     public bool Has(string key) => entries.ContainsKey(Known(key));
 
-    /// <summary>Where a key's value is, or where the group starts if the key is absent.</summary>
+    /// <summary>The position of a key's value, or the start of the group if the key is absent.</summary>
     public Mark MarkOf(string key) => entries.TryGetValue(Known(key), out MappingEntry? entry) ? entry.Value.Mark : Mark;
 
-    /// <summary>Refuses a file whose form is given and is another one.</summary>
-    /// <param name="form">The form this program reads, such as <c>linkmargin/house/1</c>.</param>
+    /// <summary>Refuses a file with another format in its 'form' key; the key may be absent.</summary>
+    /// <param name="form">The format that this program reads, such as <c>linkmargin/house/1</c>.</param>
     public void CheckForm(string form)
     {
         if (OptionalText("form") is { } written && written != form)
@@ -66,7 +66,7 @@ internal sealed class MappingReader
         }
     }
 
-    /// <summary>A key's value; null where absent, and with an error recorded where nothing follows the key.</summary>
+    /// <summary>A key's value; null if absent or, with an error recorded, if nothing follows the key.</summary>
     public Node? Optional(string key)
     {
         if (!entries.TryGetValue(Known(key), out MappingEntry? entry))
@@ -127,30 +127,30 @@ internal sealed class MappingReader
     /// <summary>True or false, if written.</summary>
     public bool? OptionalFlag(string key) => Optional(key) is { } node ? ValueReader.Flag(Source, node, key) : null;
 
-    /// <summary>What a word stands for, if written; see <see cref="ValueReader.TryChoose"/>.</summary>
+    /// <summary>The value that a word stands for, if written; see <see cref="ValueReader.TryChoose"/>.</summary>
     public T? OptionalChoice<T>(string key, IReadOnlyDictionary<string, T> words, string what, string? whereListed = null, Func<string, string?>? otherwise = null)
         where T : class =>
         Optional(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, whereListed, out T? chosen, otherwise) ? chosen : null;
 
-    /// <summary>What a word stands for; see <see cref="ValueReader.TryChoose"/>.</summary>
+    /// <summary>The value that a word stands for; see <see cref="ValueReader.TryChoose"/>.</summary>
     public T? RequiredChoice<T>(string key, IReadOnlyDictionary<string, T> words, string what, string? whereListed = null, Func<string, string?>? otherwise = null)
         where T : class =>
         Required(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, whereListed, out T? chosen, otherwise) ? chosen : null;
 
-    /// <summary>The enumeration value a word stands for, if written.</summary>
+    /// <summary>The enum value that a word stands for, if written.</summary>
     public T? OptionalWord<T>(string key, IReadOnlyDictionary<string, T> words, string what)
         where T : struct, Enum =>
         Optional(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, null, out T chosen) ? chosen : null;
 
-    /// <summary>The enumeration value a word stands for.</summary>
+    /// <summary>The enum value that a word stands for.</summary>
     public T? RequiredWord<T>(string key, IReadOnlyDictionary<string, T> words, string what)
         where T : struct, Enum =>
         Required(key) is { } node && ValueReader.TryChoose(Source, node, key, words, what, null, out T chosen) ? chosen : null;
 
-    /// <summary>The items of a list; none where the key is absent.</summary>
+    /// <summary>The items of a list; empty if the key is absent.</summary>
     public IReadOnlyList<Node> OptionalItems(string key) => Optional(key) is { } node ? ItemsOf(key, node) : [];
 
-    /// <summary>The items of a list that must be there and hold something.</summary>
+    /// <summary>The items of a list that is required and not empty.</summary>
     public IReadOnlyList<Node> RequiredItems(string key)
     {
         if (Required(key) is not { } node)
@@ -166,11 +166,11 @@ internal sealed class MappingReader
         return ItemsOf(key, node);
     }
 
-    /// <summary>The groups of keys in a list; items that are not groups are recorded and omitted.</summary>
+    /// <summary>The groups of keys in a list; items that are not groups are reported and omitted.</summary>
     public IEnumerable<MappingReader> OptionalGroups(string key, string what, IReadOnlyCollection<string> itemKeys) =>
         Groups(OptionalItems(key), what, itemKeys);
 
-    /// <summary>The groups of keys in a list that must be there and hold something.</summary>
+    /// <summary>The groups of keys in a list that is required and not empty.</summary>
     public IEnumerable<MappingReader> RequiredGroups(string key, string what, IReadOnlyCollection<string> itemKeys) =>
         Groups(RequiredItems(key), what, itemKeys);
 
@@ -203,7 +203,7 @@ internal sealed class MappingReader
         return groups;
     }
 
-    /// <summary>A key that is requested but not allowed is our own slip, and a person could never write it.</summary>
+    /// <summary>Asking for a key that is not allowed is a bug of ours: no file could ever contain it.</summary>
     private string Known(string key) =>
         keys.Contains(key) ? key : throw new ArgumentException($"'{key}' is not among the keys of {What}.", nameof(key));
 }

@@ -2,17 +2,17 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Yaml;
 
-/// <summary>One value of a YAML file and where it stands.</summary>
+/// <summary>One value of a YAML file and its position.</summary>
 internal abstract record Node(Mark Mark)
 {
-    /// <summary>What it is, for a message: <c>a list</c>.</summary>
+    /// <summary>A description for a message: <c>a list</c>.</summary>
     public abstract string Kind { get; }
 }
 
-/// <summary>A single value: its text without quotes. Only a value without quotes can be a null, a number or a flag.</summary>
+/// <summary>A single value: its text without quotes. Only an unquoted value can be a null, a number or a flag.</summary>
 internal sealed record ScalarNode(Mark Mark, string Text, bool IsQuoted) : Node(Mark)
 {
-    /// <summary>Whether nothing, <c>~</c> or <c>null</c> is written.</summary>
+    /// <summary>Whether it is empty, <c>~</c> or <c>null</c>.</summary>
     public bool IsNull => !IsQuoted && Text is "" or "~" or "null" or "Null" or "NULL";
 
     /// <inheritdoc/>
@@ -26,7 +26,7 @@ internal sealed record SequenceNode(Mark Mark, IReadOnlyList<Node> Items) : Node
     public override string Kind => "a list";
 }
 
-/// <summary>Keys with values, in the order written; no key stands twice.</summary>
+/// <summary>Keys with values, in written order; every key is unique.</summary>
 internal sealed record MappingNode(Mark Mark, IReadOnlyList<MappingEntry> Entries) : Node(Mark)
 {
     /// <inheritdoc/>

@@ -3,10 +3,10 @@ using Mark = LinkMargin.Files.Problems.Mark;
 
 namespace LinkMargin.Files.Yaml;
 
-/// <summary>Says in our words what the YAML parser stumbled over.</summary>
+/// <summary>Explains errors of the YAML parser in our own words.</summary>
 internal static class SyntaxFault
 {
-    /// <summary>Part of the parser's message, and what to say to the person; the first that fits counts.</summary>
+    /// <summary>Part of the parser's message, and our sentence for it; the first match counts.</summary>
     private static readonly (string Part, string Sentence)[] Sentences =
     [
         (PlacedParser.Unworded, "brackets opened before here are not closed, or a key inside brackets is broken over two lines"),
@@ -38,10 +38,10 @@ internal static class SyntaxFault
 
     private const string Other = "this is not YAML as it stands; check the indentation, colons, quotes and brackets here and in the line above";
 
-    /// <summary>Where it stumbled and what to do.</summary>
+    /// <summary>The position of the error and what to do.</summary>
     public static (Mark Mark, string Sentence) Explain(YamlException fault, string text)
     {
-        // The parser counts from 0 where it has read nothing.
+        // The parser's position is 0 if it has read nothing.
         Mark mark = new(Math.Max(1, (int)fault.Start.Line), Math.Max(1, (int)fault.Start.Column));
         if (fault.Message.Contains(" tab", StringComparison.Ordinal))
         {
@@ -59,7 +59,7 @@ internal static class SyntaxFault
         return (mark, Other);
     }
 
-    /// <summary>The first tab before the text of a line; the parser tells only where the group of lines begins.</summary>
+    /// <summary>The first tab in the indentation of a line; the parser only gives the start of the block.</summary>
     private static Mark? LeadingTab(string text, int fromLine)
     {
         int line = 0;

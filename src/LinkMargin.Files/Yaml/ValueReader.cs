@@ -5,15 +5,15 @@ using LinkMargin.Files.Quantities;
 namespace LinkMargin.Files.Yaml;
 
 /// <summary>
-/// Reads single values out of nodes. Each method records an error and gives null where the value is not what it must
-/// be. The label is the key or the place in a list that the message begins with.
+/// Reads single values from nodes. If a value is not valid, each method records an error and returns null. The label is the key
+/// or the position in a list; the message starts with it.
 /// </summary>
 internal static class ValueReader
 {
-    /// <summary>Most letters of a name; it must fit a table and a drawing.</summary>
+    /// <summary>Greatest length of a name; it must fit into a table and a drawing.</summary>
     public const int LongestName = 60;
 
-    /// <summary>Most letters of a text that is not a name, such as a source.</summary>
+    /// <summary>Greatest length of a text that is not a name, such as a source.</summary>
     public const int LongestText = 2000;
 
     /// <summary>A name: text on one line, not too long, in Unicode normalisation form C.</summary>
@@ -93,12 +93,12 @@ internal static class ValueReader
     /// <summary>One of several words; false, with an error recorded, if it is not one of them.</summary>
     /// <param name="source">The file.</param>
     /// <param name="node">The word.</param>
-    /// <param name="label">What the message begins with.</param>
-    /// <param name="words">What each word stands for.</param>
+    /// <param name="label">The start of the message.</param>
+    /// <param name="words">The value that each word stands for.</param>
     /// <param name="what">What a word is, such as <c>a material</c>.</param>
-    /// <param name="whereListed">Where to find the words when there are many.</param>
-    /// <param name="chosen">What the word stands for.</param>
-    /// <param name="otherwise">Advice on a word that no slip of the finger explains; null where it has none.</param>
+    /// <param name="whereListed">Where to find the words if there are many.</param>
+    /// <param name="chosen">The value that the word stands for.</param>
+    /// <param name="otherwise">Gives advice on a word that is not a misspelling; null if it has none.</param>
     public static bool TryChoose<T>(
         Source source,
         Node node,
@@ -125,7 +125,7 @@ internal static class ValueReader
         return false;
     }
 
-    /// <summary>A number of some kind, by its own syntax.</summary>
+    /// <summary>A number with its own syntax.</summary>
     public static double? Measured(
         Source source, Node node, string label, QuantityRange range, string what, Func<string, Parsed> parse)
     {

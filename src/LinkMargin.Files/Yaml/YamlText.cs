@@ -3,19 +3,19 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Yaml;
 
-/// <summary>Gets the text of a file, or says why it cannot be had. Never reads more than the limit.</summary>
+/// <summary>Gets the text of a file, or reports why it cannot. Never reads more than the limit.</summary>
 internal static class YamlText
 {
     private static readonly Mark Start = new(1, 1);
 
-    /// <summary>Reads a file; null, with an error recorded, if that cannot be done.</summary>
+    /// <summary>Reads a file; null, with an error recorded, if that is not possible.</summary>
     public static string? Read(string path, Source source)
     {
         byte[]? bytes = ReadBytes(path, source);
         return bytes is null ? null : Decode(bytes, source);
     }
 
-    /// <summary>The text the bytes stand for; null, with an error recorded, if they are not UTF-8.</summary>
+    /// <summary>Decodes bytes; null, with an error recorded, if they are not UTF-8.</summary>
     public static string? Decode(ReadOnlySpan<byte> bytes, Source source)
     {
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
@@ -56,7 +56,7 @@ internal static class YamlText
                 return null;
             }
 
-            // A device or pipe does not tell its length, so the limit is kept while reading too.
+            // A device or pipe has no known length, so the limit is also checked while reading.
             byte[] buffer = new byte[stream.CanSeek && stream.Length > 0 ? stream.Length + 1 : YamlLimits.Bytes + 1];
             int count = stream.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false);
             if (count > YamlLimits.Bytes)
@@ -86,7 +86,7 @@ internal static class YamlText
     private static string TooLarge(Source source) =>
         FormattableString.Invariant($"this file is larger than {YamlLimits.Bytes / (1024 * 1024)} MB; {source.Usual}");
 
-    /// <summary>Position of the first byte that cannot be text: not UTF-8, or a zero byte.</summary>
+    /// <summary>Position of the first byte that cannot be part of a text: invalid UTF-8, or a zero byte.</summary>
     private static int? FirstBadByte(ReadOnlySpan<byte> bytes)
     {
         int zero = bytes.IndexOf((byte)0);
@@ -112,15 +112,15 @@ internal static class YamlText
     }
 }
 
-/// <summary>What a file may be at most. A house of a thousand walls stays far below each.</summary>
+/// <summary>Limits for the size of a file. A house of a thousand walls stays far below each.</summary>
 internal static class YamlLimits
 {
     /// <summary>Bytes in a file.</summary>
     public const int Bytes = 4 * 1024 * 1024;
 
-    /// <summary>Lists and groups inside one another.</summary>
+    /// <summary>Nesting depth of lists and groups.</summary>
     public const int Depth = 32;
 
-    /// <summary>Values of any kind, keys included.</summary>
+    /// <summary>Values of any kind, including keys.</summary>
     public const int Nodes = 200_000;
 }

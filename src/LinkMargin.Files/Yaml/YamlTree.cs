@@ -6,8 +6,8 @@ using Mark = LinkMargin.Files.Problems.Mark;
 namespace LinkMargin.Files.Yaml;
 
 /// <summary>
-/// Makes the tree of nodes from YAML text. What cannot be gone on from (syntax, limits, aliases) is recorded once and
-/// ends the reading; a key written twice is recorded and reading goes on.
+/// Builds the tree of nodes from YAML text. An error that makes the rest unreadable (syntax, limits, aliases) is recorded once
+/// and ends the reading; a key written twice is recorded and reading continues.
 /// </summary>
 internal sealed class YamlTree
 {
@@ -21,7 +21,7 @@ internal sealed class YamlTree
         parser = new PlacedParser(new StringReader(text));
     }
 
-    /// <summary>Reads a text that holds one group of keys; null, with an error recorded, if it does not.</summary>
+    /// <summary>Reads a text with one group of keys; null, with an error recorded, if it is not that.</summary>
     public static MappingNode? ParseMapping(string text, Source source)
     {
         switch (Parse(text, source))
@@ -37,7 +37,7 @@ internal sealed class YamlTree
         }
     }
 
-    /// <summary>Reads a text that holds one value; null, with an error recorded, if it does not.</summary>
+    /// <summary>Reads a text with one value; null, with an error recorded, if it is not that.</summary>
     public static Node? Parse(string text, Source source)
     {
         try
@@ -79,7 +79,7 @@ internal sealed class YamlTree
         return root;
     }
 
-    /// <summary>Reads the next value; null where reading must end.</summary>
+    /// <summary>Reads the next value; null if reading must end.</summary>
     private Node? Read(int depth)
     {
         ParsingEvent found = parser.Consume<ParsingEvent>();
@@ -95,7 +95,7 @@ internal sealed class YamlTree
             Scalar scalar => new ScalarNode(mark, scalar.Value, scalar.Style != ScalarStyle.Plain),
             SequenceStart => Sequence(mark, depth),
             MappingStart => Mapping(mark, depth),
-            // After odd runs of '?' and ':' the parser ends a group between a key and its value.
+            // After unusual sequences of '?' and ':' the parser ends a group between a key and its value.
             _ => throw new YamlException(found.Start, found.End, "no node content"),
         };
     }
@@ -171,12 +171,12 @@ internal sealed class YamlTree
 }
 
 /// <summary>
-/// The library's parser, with every failure turned into one that knows its place: on some bracket faults the library
-/// throws a bare exception of another kind.
+/// The library's parser, with every failure turned into an exception with a position: for some bracket errors the library
+/// throws an exception of another type without one.
 /// </summary>
 internal sealed class PlacedParser(TextReader text) : IParser
 {
-    /// <summary>What the fault says when the library has no words for it.</summary>
+    /// <summary>The message of such an error, for which the library has none.</summary>
     public const string Unworded = "flow collection left open, or its key broken over two lines";
 
     private readonly Scanner scanner = new(text, skipComments: true);

@@ -13,7 +13,7 @@ internal sealed class CablePlaceReader(PlacementContext placement)
 {
     private readonly Source source = placement.Source;
 
-    /// <summary>A place in or at a fixture, or by level and place; null where there is none to be had.</summary>
+    /// <summary>A place given by a fixture, or by level and coordinates; null, with an error recorded, if it cannot be determined.</summary>
     /// <param name="group">The display or device.</param>
     /// <param name="name">Its name.</param>
     /// <param name="fixtureKey">The key that names the fixture.</param>

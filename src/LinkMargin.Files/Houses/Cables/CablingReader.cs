@@ -31,7 +31,7 @@ internal sealed class CablingReader(PlacementContext placement, IReadOnlyList<Sp
     private readonly Source source = placement.Source;
     private readonly CablePlaceReader placeReader = new(placement);
 
-    /// <summary>Reads all that can be read.</summary>
+    /// <summary>Reads everything that is readable.</summary>
     public Cabling Read(MappingReader file)
     {
         if (!Groups.Any(file.Has))

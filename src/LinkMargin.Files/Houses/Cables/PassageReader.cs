@@ -8,14 +8,14 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Cables;
 
-/// <summary>Reads where a cable may pass without boring.</summary>
+/// <summary>Reads where a cable can pass without drilling.</summary>
 /// <param name="placement">Levels and rooms.</param>
 /// <param name="kinds">The kinds of cable, by name.</param>
 internal sealed class PassageReader(PlacementContext placement, IReadOnlyDictionary<string, CableKind> kinds)
 {
     private readonly Source source = placement.Source;
 
-    /// <summary>Reads one.</summary>
+    /// <summary>Reads one passage.</summary>
     public Passage? Read(MappingReader group, string name)
     {
         Point2? from = group.Required("from") is { } first ? PlaceReader.Plan(source, first, "from") : null;

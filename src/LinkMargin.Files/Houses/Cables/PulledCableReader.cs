@@ -7,7 +7,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Cables;
 
-/// <summary>Reads cables that are pulled already.</summary>
+/// <summary>Reads cables that are already installed.</summary>
 /// <param name="placement">Levels and fixtures.</param>
 /// <param name="kinds">The kinds of cable, by name.</param>
 /// <param name="places">Where a cable may end, by name.</param>
@@ -17,9 +17,9 @@ internal sealed class PulledCableReader(
 {
     private readonly Source source = placement.Source;
     private readonly HashSet<string> deviceNames = [.. devices.Select(device => device.Name)];
-    private readonly List<PulledCable> between = []; // from one device to another, those read so far
+    private readonly List<PulledCable> between = []; // cables between two devices, read so far
 
-    /// <summary>Reads one.</summary>
+    /// <summary>Reads one cable.</summary>
     public PulledCable? Read(MappingReader group, string name)
     {
         CablePlace? from = End(group, "from"), to = End(group, "to");
@@ -74,7 +74,7 @@ internal sealed class PulledCableReader(
         return null;
     }
 
-    // The cables from the end of the last one back to the first one's beginning; null if none lead there.
+    // The cables that lead from the end of the last one back to the start of the first; null if there are none.
     private List<PulledCable>? WayBack(PulledCable first, List<PulledCable> way)
     {
         if (way[^1].To.Name == first.From.Name)

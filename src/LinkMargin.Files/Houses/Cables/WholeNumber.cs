@@ -3,10 +3,10 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Cables;
 
-/// <summary>Reads numbers of things.</summary>
+/// <summary>Reads whole numbers.</summary>
 internal static class WholeNumber
 {
-    /// <summary>The number under a key; null where there is none, or it was reported.</summary>
+    /// <summary>The number under a key; null if there is none or an error was reported.</summary>
     public static int? Optional(Source source, MappingReader group, string key, QuantityRange range)
     {
         if (group.OptionalNumber(key, Quantity.Plain, range) is not { } number)

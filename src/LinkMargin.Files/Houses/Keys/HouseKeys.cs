@@ -2,7 +2,7 @@ using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Files.Houses.Keys;
 
-/// <summary>Every key a house file may have, by the group it stands in. The reader, the messages and the schema keep to it.</summary>
+/// <summary>Every key of a house file, by group. The reader, the messages and the schema all use this list.</summary>
 internal static class HouseKeys
 {
     /// <summary>The file itself.</summary>
@@ -29,10 +29,10 @@ internal static class HouseKeys
     /// <summary>A wall along a polyline.</summary>
     public static readonly string[] Wall = ["name", "along", "material", "from", "height"];
 
-    /// <summary>What lies between a level and the next.</summary>
+    /// <summary>What lies between a level and the one above.</summary>
     public static readonly string[] Above = ["build-up", "joists", "voids"];
 
-    /// <summary>How joists lie.</summary>
+    /// <summary>Direction and spacing of joists.</summary>
     public static readonly string[] Joists = ["run", "spacing", "first"];
 
     /// <summary>A void written as a rectangle.</summary>
@@ -70,12 +70,12 @@ internal static class HouseKeys
     /// <summary>A screen or projector.</summary>
     public static readonly string[] Display = ["name", "fixture", "level", "at", "inputs", "signal", "takes", "through"];
 
-    /// <summary>Something between console and display.</summary>
+    /// <summary>A device between console and display.</summary>
     public static readonly string[] Device = ["name", "role", "inside", "height", "level", "at", "inputs", "outputs", "passes"];
 
-    /// <summary>Where a cable may pass without boring.</summary>
+    /// <summary>Where a cable can pass without drilling.</summary>
     public static readonly string[] Passage = ["name", "levels", "from", "to", "bore", "clear", "bends", "holds"];
 
-    /// <summary>A cable that is pulled already.</summary>
+    /// <summary>A cable that is already installed.</summary>
     public static readonly string[] PulledCable = ["name", "from", "to", "kind", "length"];
 }

@@ -4,8 +4,8 @@ using LinkMargin.Files.Quantities;
 namespace LinkMargin.Files.Houses.Keys;
 
 /// <summary>
-/// What a house file may say, and what it means where it says nothing. The ranges are generous bounds of a dwelling, set
-/// to catch slips of unit and sign. The defaults are common practice in building, except where a remark says otherwise.
+/// Allowed ranges and default values of a house file. The ranges are generous limits for a dwelling, chosen to catch wrong units
+/// and signs. The defaults are common building practice, except where a comment says otherwise.
 /// </summary>
 internal static class HouseLimits
 {
@@ -18,10 +18,10 @@ internal static class HouseLimits
     /// <summary>Floor to ceiling of a level.</summary>
     public static readonly QuantityRange LevelHeight = new(0.3, 30, "m");
 
-    /// <summary>A finished floor over whatever the file measures from.</summary>
+    /// <summary>Height of a finished floor above the file's own zero.</summary>
     public static readonly QuantityRange Elevation = new(-100, 300, "m");
 
-    /// <summary>A height over a level's floor.</summary>
+    /// <summary>A height above a level's floor.</summary>
     public static readonly QuantityRange HeightOverFloor = new(0, 30, "m");
 
     /// <summary>Bottom edge to top edge of a wall, door or window.</summary>
@@ -36,46 +36,46 @@ internal static class HouseLimits
     /// <summary>Distance between the centres of joists.</summary>
     public static readonly QuantityRange JoistSpacing = new(0.05, 5, "m");
 
-    /// <summary>An angle, once round either way.</summary>
+    /// <summary>An angle, up to one turn either way.</summary>
     public static readonly QuantityRange Angle = new(-360, 360, "deg");
 
     /// <summary>Smallest and largest side of a fixture.</summary>
     public static readonly QuantityRange FixtureSide = new(0.001, 100, "m");
 
-    /// <summary>A margin somebody may require.</summary>
+    /// <summary>A required margin.</summary>
     public static readonly QuantityRange Required = new(0, 60, "dB");
 
-    /// <summary>Days of a month on which a seat is used.</summary>
+    /// <summary>Days per month on which a seat is used.</summary>
     public static readonly QuantityRange UsedDays = new(0.1, 31, "");
 
     /// <summary>Players on one seat.</summary>
     public static readonly QuantityRange Players = new(1, 16, "");
 
-    /// <summary>Power into an antenna: from a beacon's least to a class far above anything in a house.</summary>
+    /// <summary>Power into an antenna: from the weakest beacon to far above any radio in a house.</summary>
     public static readonly QuantityRange Transmit = new(-40, 36, "dBm");
 
     /// <summary>Mean gain of an antenna.</summary>
     public static readonly QuantityRange Gain = new(-30, 30, "dBi");
 
-    /// <summary>Weakest level received.</summary>
+    /// <summary>Weakest level that a receiver decodes.</summary>
     public static readonly QuantityRange Sensitivity = new(-140, -20, "dBm");
 
     /// <summary>Allowance for the grip.</summary>
     public static readonly QuantityRange Hand = new(0, 40, "dB");
 
-    /// <summary>One standard deviation between radios.</summary>
+    /// <summary>Standard deviation between radios.</summary>
     public static readonly QuantityRange Spread = new(0, 20, "dB");
 
-    /// <summary>Bore, or a clear side, of a passage for cables.</summary>
+    /// <summary>Diameter, or a clear side, of a cable passage.</summary>
     public static readonly QuantityRange PassageSide = new(0.003, 5, "m");
 
-    /// <summary>Corners of 90° in a passage.</summary>
+    /// <summary>90° bends in a passage.</summary>
     public static readonly QuantityRange Bends = new(0, 20, "");
 
-    /// <summary>Length of a lead from a console to its radio: up to a powered pair of boxes over category cable.</summary>
+    /// <summary>Length of a lead from a console to its radio: up to a powered extender pair over category cable.</summary>
     public static readonly QuantityRange LeadLength = new(0.05, 100, "m");
 
-    /// <summary>Length of a cable that is pulled already.</summary>
+    /// <summary>Length of a cable that is already installed.</summary>
     public static readonly QuantityRange PulledLength = new(0.1, 1000, "m");
 
     /// <summary>Inputs or outputs of a device.</summary>
@@ -105,16 +105,16 @@ internal static class HouseLimits
     /// <summary>Most heights of a zone.</summary>
     public const int MostHeights = 20;
 
-    /// <summary>From one player to the next who sit side by side; common practice for the places of a sofa. Metres.</summary>
+    /// <summary>Distance between players side by side; the usual width of a place on a sofa. Metres.</summary>
     public const double BesideMetres = 0.6;
 
-    /// <summary>Ground that two levels must share to count as over each other; square metres.</summary>
+    /// <summary>Least shared floor area of two levels that count as one above the other; square metres.</summary>
     public const double LeastLevelOverlap = 0.01;
 
-    /// <summary>Height of hands holding a controller over the floor, of somebody sitting; metres.</summary>
+    /// <summary>Height above the floor of the hands of a seated player; metres.</summary>
     public const double Hands = 0.7;
 
-    /// <summary>The margin a seat must have where the file gives none, dB.</summary>
+    /// <summary>A seat's required margin if the file gives none, dB.</summary>
     public const double RequiredDb = Seat.UsualRequiredDb;
 
     /// <summary>Clear width of a door leaf, metres.</summary>
@@ -123,30 +123,30 @@ internal static class HouseLimits
     /// <summary>Height of a door leaf, metres.</summary>
     public const double DoorHeight = 2.0;
 
-    /// <summary>Sill of a window over the floor, metres.</summary>
+    /// <summary>Sill of a window above the floor, metres.</summary>
     public const double WindowSill = 0.9;
 
     /// <summary>Sill to head of a window, metres.</summary>
     public const double WindowHeight = 1.2;
 
-    /// <summary>Spread of a radio that is written out without one, dB; the same as the tables' typical radios.</summary>
+    /// <summary>Spread of a radio that the file describes without one, dB; the same as the tables' typical radios.</summary>
     public const double RadioSpreadDb = 3;
 
-    /// <summary>The radio a console has where the file names none.</summary>
+    /// <summary>A console's radio if the file names none.</summary>
     public const string TypicalConsole = "console-typical";
 
-    /// <summary>The radio a controller has where the file names none.</summary>
+    /// <summary>A controller's radio if the file names none.</summary>
     public const string TypicalController = "controller-typical";
 
-    /// <summary>Heights that differ by less are the same height: two units' rounding of a tape measure. Metres.</summary>
+    /// <summary>Heights that differ by less count as equal, which allows for rounding between two units. Metres.</summary>
     public const double SameHeight = 0.001;
 
-    /// <summary>A gap between levels may differ from its floor build-up by this much before a warning; metres.</summary>
+    /// <summary>Greatest difference between a gap between levels and its floor build-up without a warning; metres.</summary>
     public const double FloorGapTolerance = 0.05;
 
-    /// <summary>The end of a passage may lie so far outside a room, in its wall; metres.</summary>
+    /// <summary>The end of a passage may lie this far outside a room, in its wall; metres.</summary>
     public const double PassageAside = 0.3;
 
-    /// <summary>Nearer to a wall's centre line than this, a thing stands in the wall however thin it is; metres.</summary>
+    /// <summary>A thing closer to a wall's centre line than this is inside the wall, however thin the wall is; metres.</summary>
     public const double ThinnestWall = 0.02;
 }

@@ -6,27 +6,27 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Keys;
 
-/// <summary>Looks up what a file calls by name in the tables.</summary>
+/// <summary>Looks up names of a file in the tables.</summary>
 internal sealed class MaterialReader(MaterialTables tables)
 {
     /// <summary>
-    /// Stands in for a material whose name is wrong. An error is recorded by then, so it never reaches a house, but what
-    /// is made of it can still be checked.
+    /// Stands in for a material with a wrong name. An error is already recorded, so it never gets into a house, but the things made
+    /// of it can still be checked.
     /// </summary>
     private static readonly Material Unknown = new("unknown", 0, 0, "");
 
-    /// <summary>The material a key names; null where the key is absent.</summary>
+    /// <summary>The material that a key names; null if the key is absent.</summary>
     public Material? Optional(MappingReader group, string key) =>
         group.Has(key) ? group.OptionalChoice(key, tables.Materials, "in the material table", Listed, Materials) ?? Unknown : null;
 
-    /// <summary>The material a key names.</summary>
+    /// <summary>The material that a key names.</summary>
     public Material Required(MappingReader group, string key) =>
         group.RequiredChoice(key, tables.Materials, "in the material table", Listed, Materials) ?? Unknown;
 
-    /// <summary>What a wall or an opening is of; null where the key is absent.</summary>
+    /// <summary>The material of a wall or an opening; null if the key is absent.</summary>
     public Material? OptionalPanel(MappingReader group, string key) => AsPanel(group, key, Optional(group, key));
 
-    /// <summary>What a wall or an opening is of.</summary>
+    /// <summary>The material of a wall or an opening.</summary>
     public Material RequiredPanel(MappingReader group, string key) => AsPanel(group, key, Required(group, key))!;
 
     private Material? AsPanel(MappingReader group, string key, Material? material)
@@ -39,17 +39,17 @@ internal sealed class MaterialReader(MaterialTables tables)
         return material;
     }
 
-    /// <summary>The build-up a key names; null where it is absent or wrong.</summary>
+    /// <summary>The build-up that a key names; null if it is absent or wrong.</summary>
     public FloorBuildUp? RequiredBuildUp(MappingReader group, string key) =>
         group.RequiredChoice(key, tables.BuildUps, "a floor build-up", Listed, Floors);
 
-    /// <summary>Some build-ups, for a message.</summary>
+    /// <summary>Some names of build-ups, for a message.</summary>
     public string BuildUpExamples =>
         tables.BuildUps.Count == 0 ? "the tables hold none" : $"such as {string.Join(" or ", tables.BuildUps.Keys.Take(3))}; {Listed} lists all";
 
     private const string Listed = "'linkmargin materials'";
 
-    // More rows than this are a list to look at, not an answer.
+    // More rows than this are not a useful suggestion.
     private const int MostMeant = 3;
 
     private readonly Lazy<RowSearch> search = new(() => new RowSearch(tables));
@@ -58,7 +58,7 @@ internal sealed class MaterialReader(MaterialTables tables)
 
     private string? Floors(string word) => Meant(word, tables.BuildUps.ContainsKey);
 
-    // A word of the trade, such as siding or tub.
+    // Finds rows by a trade term, such as siding or tub.
     private string? Meant(string word, Func<string, bool> isOne)
     {
         string[] found = [.. search.Value.Find(word).Where(row => isOne(row.Name)).Select(row => $"'{row.Name}'")];
@@ -68,12 +68,12 @@ internal sealed class MaterialReader(MaterialTables tables)
     }
 }
 
-/// <summary>What looks wrong about a wall or an opening of a material.</summary>
+/// <summary>Warns about a wall or an opening of an unsuitable material.</summary>
 internal static class PanelAdvice
 {
     /// <summary>
-    /// A sentence, or null where nothing is a warning. A wall has no thickness of its own: a row whose loss belongs to a length
-    /// travelled would count that length.
+    /// A sentence, or null if there is nothing to warn about. A wall has no thickness of its own, so a material whose loss belongs
+    /// to a length would count that whole length.
     /// </summary>
     public static string? Of(Material material, MaterialTables tables, LengthFormat lengths)
     {

@@ -3,12 +3,12 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Keys;
 
-/// <summary>The names given so far to one kind of thing; each may be given once, and none may look like another.</summary>
+/// <summary>The names used so far for one kind of thing; each must be unique, and none may look like another.</summary>
 internal sealed class Names(Source source, string what)
 {
     private readonly Dictionary<string, (string Name, Mark Mark)> given = [];
 
-    /// <summary>Takes a name; an error is recorded, with both places, where it is taken already.</summary>
+    /// <summary>Records a name; if it is already used, an error with both places.</summary>
     public void Take(string name, Mark mark)
     {
         if (given.TryAdd(NameText.Look(name), (name, mark)))
@@ -24,10 +24,10 @@ internal sealed class Names(Source source, string what)
     }
 }
 
-/// <summary>Says when a list is longer than a house can be worked through with.</summary>
+/// <summary>Reports lists that are too long to compute.</summary>
 internal static class TooMany
 {
-    /// <summary>Records an error where there are more than the most.</summary>
+    /// <summary>Records an error if there are too many.</summary>
     public static void Check(Source source, MappingReader group, string key, int count, int most)
     {
         if (count > most)

@@ -6,7 +6,7 @@ namespace LinkMargin.Files.Houses.Keys;
 /// <summary>Reads places and outlines: <c>[x, y]</c>, <c>[x, y, height]</c> and lists of them.</summary>
 internal static class PlaceReader
 {
-    /// <summary>A place on a plan; null, with an error recorded, if it is not one.</summary>
+    /// <summary>A place on a plan; null, with an error recorded, if it is not valid.</summary>
     public static Point2? Plan(Source source, Node node, string label)
     {
         if (Numbers(source, node, label, 2, "[x, y]") is not { } pair)
@@ -19,7 +19,7 @@ internal static class PlaceReader
         return x is { } east && y is { } north ? new Point2(east, north) : null;
     }
 
-    /// <summary>A place with its height over the level's floor; null, with an error recorded, if it is not one.</summary>
+    /// <summary>A place with its height above the level's floor; null, with an error recorded, if it is not valid.</summary>
     public static Point3? Space(Source source, Node node, string label)
     {
         if (Numbers(source, node, label, 3, "[x, y, height]") is not { } three)
@@ -33,7 +33,7 @@ internal static class PlaceReader
         return x is { } east && y is { } north && z is { } up ? new Point3(east, north, up) : null;
     }
 
-    /// <summary>The items of a list of so many numbers; null, with an error recorded, if it is not one.</summary>
+    /// <summary>The items of a list of exactly this many numbers; null, with an error recorded, if it is not valid.</summary>
     public static IReadOnlyList<Node>? Numbers(Source source, Node node, string label, int count, string form)
     {
         if (node is not SequenceNode list)
@@ -55,7 +55,7 @@ internal static class PlaceReader
         return null;
     }
 
-    /// <summary>A list of at least so many places; null, with errors recorded, if it is not one.</summary>
+    /// <summary>A list of at least this many places; null, with errors recorded, if it is not valid.</summary>
     public static IReadOnlyList<Point2>? Line(Source source, Node node, string label, int least)
     {
         if (node is not SequenceNode list || list.Items.Any(item => item is ScalarNode))

@@ -15,7 +15,7 @@ internal static class Sides
         ["west"] = PlanSide.West,
     };
 
-    /// <summary>Upright sides of a fixture by compass.</summary>
+    /// <summary>Vertical sides of a fixture by compass.</summary>
     public static IReadOnlyDictionary<string, BoxSides> OfCompass { get; } = new Dictionary<string, BoxSides>
     {
         ["north"] = BoxSides.North,
@@ -24,7 +24,7 @@ internal static class Sides
         ["west"] = BoxSides.West,
     };
 
-    /// <summary>Directions by compass, degrees anticlockwise from east, which is the x axis.</summary>
+    /// <summary>Compass directions, degrees anticlockwise from east, which is the x axis.</summary>
     public static IReadOnlyDictionary<string, double> Directions { get; } = new Dictionary<string, double>
     {
         ["east"] = 0,
@@ -37,7 +37,7 @@ internal static class Sides
         ["south-east"] = 315,
     };
 
-    /// <summary>All words for the sides of a fixture whose front is given. Left and right are those of somebody looking at it.</summary>
+    /// <summary>All words for the sides of a fixture with a known front. Left and right are as seen by a person facing the front.</summary>
     public static IReadOnlyDictionary<string, BoxSides> OfFixture(BoxSides front)
     {
         BoxSides[] anticlockwise = [BoxSides.South, BoxSides.East, BoxSides.North, BoxSides.West];

@@ -8,13 +8,13 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Levels;
 
-/// <summary>Reads what lies between a level and the next.</summary>
+/// <summary>Reads what lies between a level and the one above.</summary>
 internal sealed class FloorAboveReader(Source source, MaterialReader materials)
 {
-    /// <summary>Reads it; null where the build-up could not be read.</summary>
+    /// <summary>Reads it; null if the build-up could not be read.</summary>
     /// <param name="level">The level.</param>
-    /// <param name="plan">What was read of it.</param>
-    /// <param name="isOutlineKnown">Whether that is all of it.</param>
+    /// <param name="plan">What was read of its plan.</param>
+    /// <param name="isOutlineKnown">Whether the plan is complete.</param>
     public FloorAbove? Read(MappingReader level, PlanDraft plan, bool isOutlineKnown)
     {
         if (level.OptionalGroup("above", "'above'", HouseKeys.Above) is not { } above)
@@ -60,11 +60,11 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
         double? spacing = joists.OptionalLength("spacing", HouseLimits.JoistSpacing);
         double? first = joists.OptionalLength("first", HouseLimits.Coordinate);
 
-        // Along y, left is towards smaller x, but what a person measures is x.
+        // For joists along y, left is towards smaller x, but the file gives x itself.
         return new(degrees, spacing, run is ScalarNode { Text: "y" } ? -first : first, joists.MarkOf("spacing"));
     }
 
-    /// <summary>How the joists of this build-up lie; null where it has none.</summary>
+    /// <summary>The joist layout of this build-up; null if it has no joists.</summary>
     private JoistLayout? Layout(FloorBuildUp buildUp, WrittenJoists? written, MappingReader above, PlanDraft plan)
     {
         Ribs? ribs = buildUp.Layers.Select(layer => layer.Joists).FirstOrDefault(found => found is not null);
@@ -134,7 +134,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
         }
     }
 
-    /// <summary>Joists span the shorter way of a plan: common practice, since a shorter joist is a cheaper one.</summary>
+    /// <summary>Joists span the shorter side of a plan: common practice, since a shorter joist is cheaper.</summary>
     private static double ShorterWay(PlanDraft plan)
     {
         Point2[] corners = [.. plan.Rooms.SelectMany(r => r.Outline), .. plan.Walls.SelectMany(w => w.Along)];
@@ -143,6 +143,6 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
             : 90;
     }
 
-    /// <summary>The joists as written; nulls where the file does not say or where the value is wrong.</summary>
+    /// <summary>The joists as written; null where a value is missing or wrong.</summary>
     private sealed record WrittenJoists(double? RunDegrees, double? SpacingMetres, double? FirstMetres, Mark SpacingMark);
 }

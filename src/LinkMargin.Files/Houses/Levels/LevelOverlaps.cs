@@ -9,10 +9,10 @@ using NtsPolygon = NetTopologySuite.Geometries.Polygon;
 
 namespace LinkMargin.Files.Houses.Levels;
 
-/// <summary>Finds levels that lie over no other: upstairs drawn somewhere else on the paper.</summary>
+/// <summary>Finds levels that lie above no other, as when upstairs is drawn elsewhere on the paper.</summary>
 internal static class LevelOverlaps
 {
-    /// <summary>Reports each level above the lowest that shares no ground with any level below it.</summary>
+    /// <summary>Reports each level above the lowest that shares no floor area with any level below it.</summary>
     public static void Report(IReadOnlyList<LevelDraft> drafts, IReadOnlyList<Level> levels, Source source)
     {
         var trees = new List<STRtree<NtsPolygon>>();
@@ -20,7 +20,7 @@ internal static class LevelOverlaps
         {
             if (!drafts[i].IsOutlineKnown || levels[i].Rooms.Count == 0)
             {
-                return; // what could not be read may be what lies there
+                return; // an unreadable room may be the one that overlaps
             }
 
             NtsPolygon[] rooms = [.. levels[i].Rooms.Select(room => NtsShapes.ToPolygon(room.Outline.Corners))];

@@ -36,7 +36,7 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
 
         double? height = group.RequiredLength("height", HouseLimits.LevelHeight);
 
-        // Where the height is wrong, nothing may be called too high for it.
+        // If the height is wrong, nothing is reported as too high for it.
         double roof = height ?? HouseLimits.LevelHeight.Greatest;
         RoomReader rooms = new(source);
         IReadOnlyList<RoomDraft> roomDrafts = rooms.ReadAll(group);
@@ -93,13 +93,13 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
 }
 
 /// <summary>A level as written, before its plan is laid out and its height in the house is known.</summary>
-/// <param name="Name">Its name; a description where none could be read.</param>
+/// <param name="Name">Its name; a description if none could be read.</param>
 /// <param name="Mark">Where it starts.</param>
 /// <param name="Plan">Its plan as written.</param>
-/// <param name="HeightMetres">Floor to ceiling; null where that could not be read.</param>
-/// <param name="ElevationMetres">Its floor, from wherever the file measures; null where not given.</param>
+/// <param name="HeightMetres">Floor to ceiling; null if it could not be read.</param>
+/// <param name="ElevationMetres">Its floor above the file's own zero; null if not given.</param>
 /// <param name="ElevationMark">Where the elevation is written, or where the level starts.</param>
-/// <param name="Above">What lies above it; null where nothing is written or it could not be read.</param>
+/// <param name="Above">What lies above it; null if nothing is written or it could not be read.</param>
 internal sealed record LevelDraft(
     string Name,
     Mark Mark,
@@ -109,10 +109,10 @@ internal sealed record LevelDraft(
     Mark ElevationMark,
     FloorAbove? Above)
 {
-    /// <summary>Whether an elevation is written that could not be read.</summary>
+    /// <summary>Whether its elevation is written but could not be read.</summary>
     public bool IsElevationUnread { get; init; }
 
-    /// <summary>Whether all its rooms and walls could be read, so that what lies outside them is known.</summary>
+    /// <summary>Whether all its rooms and walls could be read, so that a place can be known to lie outside.</summary>
     public bool IsOutlineKnown { get; init; }
 
     /// <summary>Every corner of its rooms and walls.</summary>

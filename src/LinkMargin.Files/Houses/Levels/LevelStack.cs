@@ -4,18 +4,18 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Levels;
 
-/// <summary>Computes how high each level lies.</summary>
+/// <summary>Computes the elevation of each level.</summary>
 internal static class LevelStack
 {
     /// <summary>
-    /// Each level's floor over the lowest level's, metres. A level without an elevation lies on the build-up of the one
+    /// Each level's floor above the lowest level's, metres. A level without an elevation lies on the build-up of the one
     /// below; a given elevation is checked against it.
     /// </summary>
     public static IReadOnlyList<double> Elevations(IReadOnlyList<LevelDraft> levels, Source source)
     {
         double[] floors = new double[levels.Count];
 
-        // Unknown from the first level whose height or build-up could not be read, until one gives its elevation.
+        // False after a level whose height or build-up could not be read, until a level gives its elevation.
         bool isKnown = levels.Count > 0 && !levels[0].IsElevationUnread;
         double datum = levels.Count > 0 ? levels[0].ElevationMetres ?? 0 : 0;
         for (int i = 1; i < levels.Count; i++)

@@ -13,7 +13,7 @@ internal sealed class OpeningReader(Source source, MaterialReader materials, dou
 
     private readonly Names names = new(source, "a door, window or gap on this level");
 
-    /// <summary>Reads all that can be read, and whose rooms could be read.</summary>
+    /// <summary>Reads every opening that is readable and whose rooms are.</summary>
     public IReadOnlyList<OpeningDraft> ReadAll(MappingReader level)
     {
         List<OpeningDraft?> openings =

@@ -8,7 +8,7 @@ namespace LinkMargin.Files.Houses.Levels;
 /// <summary>Reads the rooms of one level.</summary>
 internal sealed class RoomReader(Source source)
 {
-    /// <summary>The word for what is not a room, where an opening joins two.</summary>
+    /// <summary>The word for the outdoors in an opening's 'between'.</summary>
     public const string Outside = "outside";
 
     private readonly HashSet<string> unreadNames = [];
@@ -17,7 +17,7 @@ internal sealed class RoomReader(Source source)
     /// <summary>How many rooms could not be read.</summary>
     public int Unread { get; private set; }
 
-    /// <summary>Reads all that can be read.</summary>
+    /// <summary>Reads all rooms that are readable.</summary>
     public IReadOnlyList<RoomDraft> ReadAll(MappingReader level)
     {
         Names names = new(source, "a room on this level");
@@ -49,7 +49,7 @@ internal sealed class RoomReader(Source source)
     }
 
     /// <summary>
-    /// Whether a name may be that of a room that could not be read. Nothing that refers to it is looked into, so that one
+    /// Whether a name may be that of a room that could not be read. Anything that refers to such a name is not checked, so that one
     /// error is not reported twice.
     /// </summary>
     public bool MayBeUnread(string name) =>

@@ -6,13 +6,13 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Levels;
 
-/// <summary>Reads the walls of one level that are written along a line.</summary>
+/// <summary>Reads the walls of one level that are written as polylines.</summary>
 internal sealed class WallReader(Source source, MaterialReader materials, double levelHeight)
 {
     /// <summary>How many walls could not be read.</summary>
     public int Unread { get; private set; }
 
-    /// <summary>Reads all that can be read.</summary>
+    /// <summary>Reads all walls that are readable.</summary>
     public IReadOnlyList<WallDraft> ReadAll(MappingReader level)
     {
         Names names = new(source, "a wall on this level");

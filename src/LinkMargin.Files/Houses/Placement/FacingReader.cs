@@ -7,15 +7,15 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Placement;
 
-/// <summary>Reads where somebody on a seat looks.</summary>
+/// <summary>Reads where a person on a seat faces.</summary>
 internal sealed class FacingReader(PlacementContext placement)
 {
     private readonly Source source = placement.Source;
 
-    /// <summary>Reads it; empty where it cannot be read.</summary>
+    /// <summary>Reads it; empty if it cannot be read.</summary>
     /// <param name="node">What is written.</param>
-    /// <param name="level">The seat's level; null where it could not be read.</param>
-    /// <param name="at">The seat's place; null where it could not be read.</param>
+    /// <param name="level">The seat's level; null if it could not be read.</param>
+    /// <param name="at">The seat's place; null if it could not be read.</param>
     public Gaze Read(Node node, int? level, Point2? at)
     {
         if (node is ScalarNode { IsNull: false } scalar && scalar.Text.Any(char.IsAsciiDigit) && Quantity.Degrees.Parse(scalar.Text).Fault is null)
@@ -65,7 +65,7 @@ internal sealed class FacingReader(PlacementContext placement)
     }
 }
 
-/// <summary>Where somebody looks.</summary>
+/// <summary>Where a person faces.</summary>
 /// <param name="Degrees">Degrees anticlockwise from the x axis; null where unknown.</param>
-/// <param name="Fixture">The fixture looked at; null if there is none.</param>
+/// <param name="Fixture">The fixture the person faces; null if there is none.</param>
 internal readonly record struct Gaze(double? Degrees, string? Fixture);

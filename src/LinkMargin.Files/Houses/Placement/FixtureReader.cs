@@ -7,7 +7,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Placement;
 
-/// <summary>Reads the fixtures of a house into its premises.</summary>
+/// <summary>Reads the fixtures of a house into its placement context.</summary>
 internal sealed class FixtureReader(PlacementContext placement, MaterialReader materials)
 {
     // The word for a side without a panel.
@@ -15,7 +15,7 @@ internal sealed class FixtureReader(PlacementContext placement, MaterialReader m
 
     private readonly Source source = placement.Source;
 
-    /// <summary>Reads all that can be read.</summary>
+    /// <summary>Reads all fixtures that are readable.</summary>
     public void ReadAll(MappingReader file)
     {
         Names names = new(source, "a fixture");
@@ -125,7 +125,7 @@ internal sealed class FixtureReader(PlacementContext placement, MaterialReader m
         return (bottom, Math.Min(top, placement.HeightOf(level) ?? top));
     }
 
-    // What is said about its sides; null for a solid thing.
+    // The sides as written; null for a solid fixture.
     private ShellSides? Shell(MappingReader group)
     {
         BoxSides front = group.Optional("front") is { } node
@@ -155,7 +155,7 @@ source.Error(group.MarkOf("shell"), group.Has("open")
         return shell == true || isWritten ? sides : null;
     }
 
-    // Each side once: by its place seen from the front, or by compass.
+    // Each side may be given once: by its position as seen from the front, or by compass.
     private void ReadSides(MappingReader group, IReadOnlyDictionary<string, BoxSides> words, ShellSides sides)
     {
         if (group.OptionalGroup("sides", "the sides of a fixture", HouseKeys.FixtureSides) is not { } panels)
@@ -188,7 +188,7 @@ source.Error(group.MarkOf("shell"), group.Has("open")
         }
     }
 
-    // The sides of a shell that differ from the others.
+    // The sides of a shell that have no panel or another material.
     private sealed class ShellSides
     {
         internal BoxSides Open { get; set; }

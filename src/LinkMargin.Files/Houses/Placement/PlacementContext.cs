@@ -16,7 +16,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
         .DistinctBy(level => level.Name)
         .ToDictionary(level => level.Name, level => level.index);
 
-    /// <summary>How far each level's plan reaches; null where not all of it could be read.</summary>
+    /// <summary>The extent of each level's plan; null if not all of it could be read.</summary>
     private readonly (Point2 Least, Point2 Greatest)?[] extents = [.. drafts.Select(Extent)];
 
     /// <summary>The file.</summary>
@@ -28,10 +28,10 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
     /// <summary>The names of the fixtures read so far.</summary>
     public IReadOnlyDictionary<string, Fixture> FixturesByName => fixturesByName;
 
-    /// <summary>The names of fixtures that could not be read; what refers to them is not looked into.</summary>
+    /// <summary>The names of fixtures that could not be read; references to them are not checked.</summary>
     public HashSet<string> UnreadFixtures { get; } = [];
 
-    /// <summary>Adds a fixture; of two with one name the first is kept for look-ups.</summary>
+    /// <summary>Adds a fixture; of two with the same name, look-ups find the first.</summary>
     public void Add(Fixture fixture)
     {
         Fixtures.Add(fixture);
@@ -39,8 +39,8 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
     }
 
     /// <summary>
-    /// The level a thing says it is on; it may leave that out where there is only one. Null, with an error recorded,
-    /// where it cannot be determined.
+    /// The level of a thing, as written; may be omitted if the house has only one. Null, with an error recorded, if it cannot be
+    /// determined.
     /// </summary>
     public int? LevelOf(MappingReader group)
     {
@@ -52,7 +52,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
         return group.RequiredName("level") is { } name ? LevelNamed(name, group.MarkOf("level"), "level") : null;
     }
 
-    /// <summary>The level of a name; null, with an error recorded, if there is none.</summary>
+    /// <summary>The level with a name; null, with an error recorded, if there is none.</summary>
     public int? LevelNamed(string name, Mark mark, string label)
     {
         if (levelsByName.TryGetValue(name, out int index))
@@ -64,24 +64,24 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
         return null;
     }
 
-    /// <summary>How far two places are apart, metres, by the height of each over the floor of its level.</summary>
+    /// <summary>Distance between two places, metres, each with its height above the floor of its level.</summary>
     public double DistanceOf(int level, Point2 at, double height, int otherLevel, Point2 otherAt, double otherHeight) =>
         at.At(levels[level].ElevationMetres + height).DistanceTo(otherAt.At(levels[otherLevel].ElevationMetres + otherHeight));
 
     /// <summary>The rooms of a level.</summary>
     public IReadOnlyList<Room> RoomsOf(int level) => levels[level].Rooms;
 
-    /// <summary>Whether a level may have a room of a name that could not be read or laid out.</summary>
+    /// <summary>Whether a level may have a room of this name that could not be read or laid out.</summary>
     public bool MayHaveRoom(int level, string name) =>
         extents[level] is null || drafts[level].Plan.Rooms.Any(room => room.Name == name);
 
     /// <summary>The name of a level.</summary>
     public string NameOf(int level) => drafts[level].Name;
 
-    /// <summary>Floor to ceiling; null where it could not be read.</summary>
+    /// <summary>Floor to ceiling; null if it could not be read.</summary>
     public double? HeightOf(int level) => drafts[level].HeightMetres;
 
-    /// <summary>Records an error where a height is above the ceiling.</summary>
+    /// <summary>Records an error if a height is above the ceiling.</summary>
     public void CheckHeight(int level, double height, Mark mark, string label)
     {
         if (HeightOf(level) is { } ceiling && height > ceiling + HouseLimits.SameHeight)
@@ -91,7 +91,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
         }
     }
 
-    /// <summary>Whether a place lies beyond every room and wall of a level; false where those could not all be read.</summary>
+    /// <summary>Whether a place lies outside all rooms and walls of a level; false if not all of them could be read.</summary>
     public bool IsBeyond(int level, Point2 place) =>
         extents[level] is { } extent
         && (place.X < extent.Least.X - HouseLimits.SameHeight
@@ -99,13 +99,13 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
             || place.Y < extent.Least.Y - HouseLimits.SameHeight
             || place.Y > extent.Greatest.Y + HouseLimits.SameHeight);
 
-    /// <summary>How far a level's plan reaches, for a message about what lies beyond it.</summary>
+    /// <summary>The extent of a level's plan, for a message about a place outside it.</summary>
     public string ExtentOf(int level) => extents[level] is { } extent
         ? Source.Lengths.Extent(extent.Least, extent.Greatest)
         : throw new InvalidOperationException("Nothing lies beyond a level whose plan could not be read.");
 
     /// <summary>
-    /// Checks where somebody or something is: beyond the level's plan is an error; in no room, or inside a wall, is a warning.
+    /// Checks the place of a person or thing: outside the level's plan is an error; in no room, or inside a wall, is a warning.
     /// </summary>
     public void CheckPlace(int level, Point2 place, double height, Mark mark, string what)
     {
@@ -157,7 +157,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
             new Point2(corners.Max(c => c.X), corners.Max(c => c.Y)));
     }
 
-    /// <summary>How far along a wall a place inside it is; null where it is not inside.</summary>
+    /// <summary>How far along a wall a place inside it is; null if it is not inside.</summary>
     private static double? Reach(Wall wall, Point2 place)
     {
         double length = wall.LengthMetres;

@@ -5,15 +5,15 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Placement;
 
-/// <summary>Reads where the players of one seat are: at its one place, side by side there, or at places of their own.</summary>
+/// <summary>Reads where the players of one seat are: all at its place, side by side there, or each at a place of their own.</summary>
 internal sealed class PlayersReader(MappingReader seat)
 {
     /// <summary>Whether each player's place is written.</summary>
     public bool AreListed { get; } = seat.Has("players") && seat.Optional("players") is SequenceNode;
 
-    /// <summary>Every player's place, at least one; null, with an error recorded, if that cannot be determined.</summary>
-    /// <param name="at">The seat's place; null where it is not written or could not be read.</param>
-    /// <param name="facingDegrees">Where they look, so that they sit beside one another and not behind; null where it is not said.</param>
+    /// <summary>Every player's place, at least one; null, with an error recorded, if they cannot be determined.</summary>
+    /// <param name="at">The seat's place; null if it is not written or could not be read.</param>
+    /// <param name="facingDegrees">Where they face, so that they sit side by side and not in line; null if unknown.</param>
     public IReadOnlyList<Point2>? Read(Point2? at, double? facingDegrees)
     {
         if (!seat.Has("players"))
@@ -64,7 +64,7 @@ internal sealed class PlayersReader(MappingReader seat)
             return null;
         }
 
-        // To the right of somebody who looks where they look; towards the east where nobody says.
+        // The row runs to the right of a player who faces that way; to the east if the direction is unknown.
         (double sin, double cos) = Math.SinCos(double.DegreesToRadians((facingDegrees ?? 90) - 90));
         return [.. Enumerable.Range(0, (int)count).Select(i =>
             middle + ((i - ((count - 1) / 2)) * HouseLimits.BesideMetres * new Point2(cos, sin)))];

@@ -7,7 +7,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses.Placement;
 
-/// <summary>Reads where players sit. A seat of several players becomes as many seats that know they belong together.</summary>
+/// <summary>Reads where players sit. A seat for several players becomes one seat each, marked as belonging together.</summary>
 internal sealed class SeatReader(PlacementContext placement, IReadOnlyCollection<string> spotNames, double requiredDb)
 {
     private static readonly Dictionary<string, double> UseWords = new()
@@ -19,7 +19,7 @@ internal sealed class SeatReader(PlacementContext placement, IReadOnlyCollection
 
     private readonly Source source = placement.Source;
 
-    /// <summary>Reads all that can be read.</summary>
+    /// <summary>Reads all seats that are readable.</summary>
     public List<Seat> ReadAll(MappingReader file)
     {
         Names names = new(source, "a seat");
@@ -51,7 +51,7 @@ internal sealed class SeatReader(PlacementContext placement, IReadOnlyCollection
         return seats;
     }
 
-    /// <summary>One seat for each player; none where the place, the level or the height cannot be read.</summary>
+    /// <summary>One seat for each player; empty if the place, the level or the height cannot be read.</summary>
     private List<Seat> Read(MappingReader group, string name)
     {
         int? level = placement.LevelOf(group);
@@ -61,7 +61,7 @@ internal sealed class SeatReader(PlacementContext placement, IReadOnlyCollection
         PlayersReader players = new(group);
         Node? facing = group.Optional("facing");
 
-        // Players in a row sit across the direction that the middle of the row faces; listed players each face for themselves.
+        // The row is at right angles to where its middle faces; listed players each have their own direction.
         Gaze middle = players.AreListed ? default : Faces(facing, level, at);
         if (players.Read(at, middle.Degrees) is not { } places || level is not { } index || hands is not { } height)
         {

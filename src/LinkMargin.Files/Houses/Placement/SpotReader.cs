@@ -12,10 +12,10 @@ internal sealed class SpotReader(PlacementContext placement)
     private readonly Source source = placement.Source;
     private readonly List<string> known = [];
 
-    /// <summary>The names of all spots, those among them that could not be read.</summary>
+    /// <summary>The names of all spots, including those that could not be read.</summary>
     public IReadOnlyCollection<string> AllNames => known;
 
-    /// <summary>Reads all that can be read.</summary>
+    /// <summary>Reads all spots that are readable.</summary>
     public List<Spot> ReadAll(MappingReader file)
     {
         Names names = new(source, "a spot");
@@ -67,7 +67,7 @@ internal sealed class SpotReader(PlacementContext placement)
         return group.OptionalGroup("lead", "a lead", HouseKeys.SpotLead) is { } lead ? OnLead(spot, lead, what) : spot;
     }
 
-    // With the radio where the lead leads to.
+    // The spot with its radio at the end of the lead.
     private Spot OnLead(Spot spot, MappingReader group, string what)
     {
         double? length = group.RequiredLength("length", HouseLimits.LeadLength);

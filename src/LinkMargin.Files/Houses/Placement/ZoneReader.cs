@@ -14,7 +14,7 @@ internal sealed class ZoneReader(PlacementContext placement)
 
     private readonly Source source = placement.Source;
 
-    /// <summary>Reads all zones that can be read.</summary>
+    /// <summary>Reads all zones that are readable.</summary>
     public List<Zone> ReadZones(MappingReader file)
     {
         List<Zone> zones = [];
@@ -32,7 +32,7 @@ internal sealed class ZoneReader(PlacementContext placement)
         return zones;
     }
 
-    /// <summary>Reads all keep-outs that can be read.</summary>
+    /// <summary>Reads all keep-outs that are readable.</summary>
     public List<KeepOut> ReadKeepOuts(MappingReader file)
     {
         List<KeepOut> keepOuts = [];

@@ -4,7 +4,7 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Plans.Drafts;
 
-/// <summary>One level's plan as written, lengths in metres. Outer and inner are null where the file does not say.</summary>
+/// <summary>One level's plan as written, lengths in metres. Outer and inner are null if the file does not give them.</summary>
 internal sealed record PlanDraft(
     string LevelName,
     double HeightMetres,
@@ -22,8 +22,8 @@ internal sealed record WallDraft(
     string? Name, IReadOnlyList<Point2> Along, Material Material, double BaseMetres, double? TopMetres, Mark Mark);
 
 /// <summary>
-/// A door, window or gap as written. <paramref name="AtMetres"/> is the distance from the west or south end of the
-/// stretch of wall it stands in to its nearer jamb; null centres it there.
+/// A door, window or gap as written. <paramref name="AtMetres"/> is the distance from the west or south end of its stretch of
+/// wall to the nearer jamb; null centres it there.
 /// </summary>
 internal sealed record OpeningDraft(
     string? Name,
@@ -37,7 +37,7 @@ internal sealed record OpeningDraft(
     bool IsOpen,
     Mark Mark);
 
-/// <summary>Where an opening was said to be.</summary>
+/// <summary>The written position of an opening.</summary>
 internal abstract record OpeningPlace
 {
     /// <summary>In the wall that two rooms share; <c>outside</c> is a room here.</summary>

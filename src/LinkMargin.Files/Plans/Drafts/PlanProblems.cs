@@ -4,26 +4,26 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Plans.Drafts;
 
-/// <summary>Where the layout of a plan reports what is wrong or suspicious, all in one file.</summary>
+/// <summary>Collects the errors and warnings about the plans of one file.</summary>
 /// <param name="file">The file as the person named it.</param>
 /// <param name="problems">Everything found so far.</param>
-/// <param name="lengths">How the file gives lengths.</param>
+/// <param name="lengths">How the file writes lengths.</param>
 internal sealed class PlanProblems(string file, ICollection<Problem> problems, LengthFormat lengths)
 {
     private readonly Dictionary<string, int> reported = [];
 
-    /// <summary>How messages give lengths.</summary>
+    /// <summary>How messages write lengths.</summary>
     internal LengthFormat Lengths { get; } = lengths;
 
-    /// <summary>Reports something that must be corrected.</summary>
+    /// <summary>Reports something that must be fixed.</summary>
     internal void Error(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Error, message));
 
     /// <summary>Reports something that looks wrong.</summary>
     internal void Warning(Mark mark, string message) => problems.Add(new Problem(file, mark, Severity.Warning, message));
 
     /// <summary>
-    /// Reports one of a kind that can come in thousands: after <see cref="PlanLimits.MostOfAKind"/> of them one line says
-    /// that there are more, and the rest stay untold.
+    /// Reports one problem of a kind that can come in thousands: after <see cref="PlanLimits.MostOfAKind"/> of them one line says
+    /// that there are more, and the rest are not reported.
     /// </summary>
     internal void OneOfMany(Severity severity, string kind, Mark mark, string message)
     {
@@ -36,7 +36,7 @@ internal sealed class PlanProblems(string file, ICollection<Problem> problems, L
         }
     }
 
-    /// <summary>Whether so many of a kind were reported that looking for more is idle.</summary>
+    /// <summary>Whether so many of a kind were reported that searching for more is pointless.</summary>
     internal bool HasReportedEnough(string kind) => reported.GetValueOrDefault(kind) > PlanLimits.MostOfAKind;
 }
 
@@ -52,7 +52,7 @@ internal static class PlanText
         _ => "west",
     };
 
-    /// <summary>Names in quotes, the last joined by "and"; of very many only the first ones.</summary>
+    /// <summary>Names in quotes, the last joined by "and"; of a long list only the first ones.</summary>
     internal static string List(IReadOnlyCollection<string> names)
     {
         const int MostNames = 12;

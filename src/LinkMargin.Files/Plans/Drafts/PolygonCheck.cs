@@ -7,12 +7,12 @@ using NtsPolygon = NetTopologySuite.Geometries.Polygon;
 
 namespace LinkMargin.Files.Plans.Drafts;
 
-/// <summary>Whether corners as written make a proper polygon: for rooms and for voids alike.</summary>
+/// <summary>Checks whether written corners form a valid polygon, for rooms and for voids.</summary>
 internal static class PolygonCheck
 {
     /// <summary>
-    /// The polygon, its repeated corners taken out; or null and one error. <paramref name="what"/> is what the message
-    /// calls it, such as <c>room 'den'</c>.
+    /// The polygon without repeated corners; or null, with one error reported. <paramref name="what"/> is its name in the
+    /// message, such as <c>room 'den'</c>.
     /// </summary>
     internal static Polygon? Check(
         string what, IReadOnlyList<Point2> corners, Mark mark, PlanProblems problems)
@@ -37,7 +37,7 @@ internal static class PolygonCheck
         }
 
         NtsPolygon polygon = NtsShapes.ToPolygon(corners);
-        // Of a bow tie the two halves cancel out, so it is the hull that tells whether the corners lie in one line.
+        // The two halves of a bow tie cancel out, so the hull decides whether the corners lie on one line.
         if (polygon.ConvexHull().Area <= PlanLimits.JoinMetres * polygon.Length / 2)
         {
             return "encloses no area: its corners lie in one line; move at least one off it";
@@ -50,7 +50,7 @@ internal static class PolygonCheck
                 + "list its corners in order round the outline";
     }
 
-    /// <summary>The corners without those that repeat the one before, the closing one included.</summary>
+    /// <summary>The corners without those that repeat the one before, including a repeated first corner at the end.</summary>
     internal static Point2[] Distinct(IReadOnlyList<Point2> corners)
     {
         List<Point2> kept = [];

@@ -4,13 +4,13 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Plans.Openings;
 
-/// <summary>What an opening is called where the file gives it no name.</summary>
+/// <summary>Names for openings without one in the file.</summary>
 internal static class OpeningNames
 {
-    /// <summary>Its name, or what it is and where.</summary>
+    /// <summary>Its name, or its kind and place.</summary>
     internal static string NameOf(OpeningDraft opening) => opening.Name ?? $"{KindOf(opening.Kind)} {PlaceOf(opening.Place)}";
 
-    /// <summary>What a message calls it.</summary>
+    /// <summary>Its name in a message.</summary>
     internal static string LabelOf(OpeningDraft opening) =>
         opening.Name is { } name ? $"{KindOf(opening.Kind)} {Quote.Of(name)}" : Quote.Of(NameOf(opening));
 

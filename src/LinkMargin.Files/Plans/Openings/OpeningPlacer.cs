@@ -6,10 +6,10 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Plans.Openings;
 
-/// <summary>Puts openings into walls and reports those that do not fit.</summary>
+/// <summary>Places openings in walls and reports those that do not fit.</summary>
 internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites sites, PlanProblems problems)
 {
-    /// <summary>Every wall with its openings, from its start on.</summary>
+    /// <summary>Every wall with its openings, in order from its start.</summary>
     internal IReadOnlyList<Wall> Place(IReadOnlyList<OpeningDraft> openings)
     {
         PlacedOpening[] placed = [.. openings.Select(Placed).OfType<PlacedOpening>()];
@@ -37,7 +37,7 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
             .. found.OrderByDescending(s => FitsHeight(opening, walls[s.Wall])).ThenByDescending(s => s.Clear.Length),
         ];
 
-        // Two rooms, or a wall's name, mean their longest stretch; a side of a room means all of it.
+        // Between two rooms, or in a named wall, only the longest stretch counts; on a side of a room all stretches do.
         OpeningSite[] meant = opening.Place is OpeningPlace.SideOf ? candidates : candidates[..1];
         double widest = meant.Max(s => s.Clear.Length);
         if (opening.WidthMetres > widest + PlanLimits.RoundingMetres)
@@ -90,7 +90,7 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
     private static double? OffsetIn(OpeningSite site, OpeningDraft opening) =>
         opening.AtMetres is { } at ? InRange(site, site.Clear.From + at - site.SideFromMetres, opening.WidthMetres) : null;
 
-    /// <summary>An offset that rounding took a hair outside comes back in.</summary>
+    /// <summary>Moves an offset that is outside only by rounding back inside.</summary>
     private static double InRange(OpeningSite site, double offset, double width) =>
         Math.Max(site.Clear.From, Math.Min(offset, site.Clear.To - width));
 

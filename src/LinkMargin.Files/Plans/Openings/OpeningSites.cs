@@ -6,10 +6,10 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Plans.Openings;
 
-/// <summary>Finds the stretches of wall that an opening's written place means.</summary>
+/// <summary>Finds the stretches of wall that an opening's written place refers to.</summary>
 internal sealed class OpeningSites
 {
-    /// <summary>What a file calls the far side of an outer wall.</summary>
+    /// <summary>The word in a file for the outdoor side of an outer wall.</summary>
     internal const string Outside = "outside";
 
     private readonly IReadOnlyList<RoomShape> rooms;
@@ -23,8 +23,8 @@ internal sealed class OpeningSites
     private readonly ILookup<string, OpeningSite> byWallName;
 
     /// <summary>
-    /// Takes the level's rooms and walls. The names in the two sets were written, but with faults already reported; an
-    /// opening that names one is passed over.
+    /// Takes the level's rooms and walls. The names in the two sets were written, but with errors already reported; an
+    /// opening that uses one is skipped.
     /// </summary>
     internal OpeningSites(
         IReadOnlyList<RoomShape> rooms,
@@ -58,7 +58,7 @@ internal sealed class OpeningSites
             .ToLookup(s => s.Name, s => s.Site);
     }
 
-    /// <summary>The stretches a place means, at least one; or null where a fault was reported.</summary>
+    /// <summary>The stretches that a place refers to, at least one; or null if an error was reported.</summary>
     internal IReadOnlyList<OpeningSite>? Find(OpeningDraft opening, string label) => opening.Place switch
     {
         OpeningPlace.Between between => Between(between, opening, label),
@@ -69,7 +69,7 @@ internal sealed class OpeningSites
 
     private OpeningSite WholeOf(int wall)
     {
-        // A room's wall has one stretch, and its clear part is what a person measures along; a written wall is as written.
+        // A wall of a single room has one stretch, and people measure along its clear part; a written wall is used as written.
         LaidWall laid = walls[wall];
         Span whole = new(0, laid.Segment.Length);
         return laid.Stretches is [{ } only] && only.Span == whole
@@ -126,7 +126,7 @@ internal sealed class OpeningSites
             return null;
         }
 
-        // Along a north or south side 'at' counts from the west, along an east or west side from the south.
+        // On a north or south side 'at' is measured from the west, on an east or west side from the south.
         bool isFromWest = place.Side is PlanSide.North or PlanSide.South;
         IEnumerable<RoomEdge> edges = rooms[room].Edges
             .Where(e => e.Faces(place.Side))
@@ -204,14 +204,14 @@ internal sealed class OpeningSites
     private static double LeastY(Segment s) => Math.Min(s.Start.Y, s.End.Y);
 }
 
-/// <summary>A stretch of wall an opening may stand in.</summary>
+/// <summary>A stretch of wall that can hold an opening.</summary>
 /// <param name="Wall">Position of the wall among the level's walls.</param>
 /// <param name="Clear">The stretch, metres from the wall's start.</param>
 /// <param name="SideFromMetres">
-/// Where the stretch begins along what <c>at</c> counts on: 0 for a single stretch, more where a side has several.
+/// Where the stretch starts on the scale of <c>at</c>: 0 for a single stretch, more if a side has several.
 /// </param>
 internal readonly record struct OpeningSite(int Wall, Span Clear, double SideFromMetres)
 {
-    /// <summary>The values of <c>at</c> that put an opening of this width inside; its length is below zero if none do.</summary>
+    /// <summary>The values of <c>at</c> that put an opening of this width inside; a negative length means none do.</summary>
     internal Span AtRange(double widthMetres) => new(SideFromMetres, SideFromMetres + Clear.Length - widthMetres);
 }

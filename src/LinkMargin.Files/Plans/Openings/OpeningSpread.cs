@@ -5,10 +5,10 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Plans.Openings;
 
-/// <summary>Places the openings of one stretch of wall that were given no place: one is centred, more spread evenly.</summary>
+/// <summary>Places the openings of one stretch that have no written place: one is centred, several are spread evenly.</summary>
 internal static class OpeningSpread
 {
-    /// <summary>The openings with their final places; those without room are reported and omitted.</summary>
+    /// <summary>The openings with their final places; those that do not fit are reported and omitted.</summary>
     internal static IEnumerable<PlacedOpening> Spread(
         IReadOnlyList<PlacedOpening> openings, LaidWall wall, PlanProblems problems)
     {
@@ -18,10 +18,10 @@ internal static class OpeningSpread
             .Concat(Rows(free).SelectMany(row => SpreadRow(row, wall, problems)));
     }
 
-    /// <summary>Openings that share no height, such as a light above a door, do not push each other aside.</summary>
+    /// <summary>Groups openings that share some height; a light above a door does not push the door aside.</summary>
     private static IEnumerable<PlacedOpening[]> Rows(PlacedOpening[] openings)
     {
-        // Lowest sill first, a row goes on for as long as the next opening begins below the top of all before it.
+        // From the lowest sill up, a row continues while the next opening starts below the highest top so far.
         List<PlacedOpening> row = [];
         double top = double.NegativeInfinity;
         foreach (PlacedOpening opening in openings.OrderBy(o => o.Draft.SillMetres))
@@ -70,20 +70,20 @@ internal static class OpeningSpread
     }
 }
 
-/// <summary>An opening that has found its wall.</summary>
+/// <summary>An opening assigned to a wall.</summary>
 /// <param name="Draft">The opening as written.</param>
-/// <param name="Site">The stretch of wall it stands in.</param>
+/// <param name="Site">The stretch of wall it is in.</param>
 /// <param name="OffsetMetres">From the wall's start to the nearer jamb, metres; null until it is spread or centred.</param>
 internal sealed record PlacedOpening(OpeningDraft Draft, OpeningSite Site, double? OffsetMetres)
 {
-    /// <summary>From the wall's start to the nearer jamb, for an opening that has its final place.</summary>
+    /// <summary>From the wall's start to the nearer jamb; only for an opening with a final place.</summary>
     internal double FromMetres =>
         OffsetMetres ?? throw new InvalidOperationException("The opening has not been given its place in the wall yet.");
 
     /// <summary>From the wall's start to the farther jamb.</summary>
     internal double ToMetres => FromMetres + Draft.WidthMetres;
 
-    /// <summary>Whether some height is taken up by both.</summary>
+    /// <summary>Whether the two overlap in height.</summary>
     internal bool SharesHeightWith(PlacedOpening other) =>
         Math.Min(Draft.SillMetres + Draft.HeightMetres, other.Draft.SillMetres + other.Draft.HeightMetres)
             - Math.Max(Draft.SillMetres, other.Draft.SillMetres) > PlanLimits.RoundingMetres;

@@ -9,15 +9,15 @@ using NtsPolygon = NetTopologySuite.Geometries.Polygon;
 namespace LinkMargin.Files.Plans.Rooms;
 
 /// <summary>
-/// Finds the edges of different rooms that run side by side with no more than a wall's thickness between them. People
-/// measure clear rooms, so the two faces of one wall arrive as two edges a little apart.
+/// Finds edges of different rooms that run side by side with no more than a wall's thickness between them. People measure
+/// the clear size of rooms, so the two faces of one wall arrive as two edges a small distance apart.
 /// </summary>
 internal sealed class FacingEdges
 {
-    /// <summary>Below this share of the strip between two edges, what lies in it is rounding.</summary>
+    /// <summary>Below this covered share of the strip between two edges, the cover is only rounding.</summary>
     private const double LeastCover = PlanLimits.LeastStripCover;
 
-    /// <summary>Above this share another room fills the strip, and the two edges have nothing to do with each other.</summary>
+    /// <summary>Above this covered share another room fills the strip, and the two edges are unrelated.</summary>
     private const double FullCover = 0.9;
 
     private readonly IReadOnlyList<RoomShape> rooms;
@@ -38,7 +38,7 @@ internal sealed class FacingEdges
         }
     }
 
-    /// <summary>Every pair of facing edges, those that coincide included.</summary>
+    /// <summary>Every pair of facing edges, including those that coincide.</summary>
     internal static List<FacingPair> Find(
         IReadOnlyList<RoomShape> rooms, IReadOnlyList<RoomEdge> edges, SegmentIndex<int> index, PlanProblems problems)
     {
@@ -66,7 +66,7 @@ internal sealed class FacingEdges
             return null;
         }
 
-        // The room is on the left of its edge, so the gap is counted to the right.
+        // The room is on the left of its edge, so the gap is measured to the right.
         Span common = e.Shadow(f).Meet(new Span(0, e.Length));
         double from = -AcrossAt(e, f, common.From), to = -AcrossAt(e, f, common.To);
         double gap = (from + to) / 2;
@@ -85,7 +85,7 @@ internal sealed class FacingEdges
 
     private bool IsStripEmpty(RoomEdge edge, RoomEdge other, Span common, double gapFrom, double gapTo)
     {
-        // Drawn in by the corner tolerance all round, so that the rooms beside the strip do not count as in it.
+        // The strip is shrunk by the corner tolerance, so that the rooms beside it do not count as in it.
         const double Inset = PlanLimits.JoinMetres;
         Segment e = edge.Segment;
         if (Math.Min(gapFrom, gapTo) <= 3 * Inset || common.Length <= 3 * Inset)
@@ -126,5 +126,5 @@ internal sealed class FacingEdges
 /// <summary>Two edges of different rooms that are the two faces of one wall.</summary>
 /// <param name="A">Position of one edge among the level's edges.</param>
 /// <param name="B">Position of the other.</param>
-/// <param name="GapMetres">Mean distance between them; below zero where the rooms overlap a little.</param>
+/// <param name="GapMetres">Mean distance between them; negative if the rooms overlap slightly.</param>
 internal readonly record struct FacingPair(int A, int B, double GapMetres);

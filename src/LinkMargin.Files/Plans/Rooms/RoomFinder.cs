@@ -14,8 +14,8 @@ namespace LinkMargin.Files.Plans.Rooms;
 internal static class RoomFinder
 {
     /// <summary>
-    /// The regions as rooms, numbered after the written ones. Where one lies inside another the inner comes first, so
-    /// that the first room to contain a point is the right one; apart from that, west to east, then south to north.
+    /// The regions as rooms, numbered after the written ones. If one lies inside another the inner comes first, so
+    /// that the first room to contain a point is the right one; otherwise west to east, then south to north.
     /// </summary>
     internal static IReadOnlyList<RoomShape> Find(IReadOnlyList<RoomShape> written, IReadOnlyList<Segment> closing)
     {

@@ -5,15 +5,15 @@ using LinkMargin.Files.Plans.Shapes;
 namespace LinkMargin.Files.Plans.Rooms;
 
 /// <summary>
-/// Lets rooms that face each other across no more than a wall's thickness meet on one line, so that they share an edge.
-/// Rooms stay closed whatever happens, so no line can slip between their corners.
+/// Moves rooms that face each other across no more than a wall's thickness onto one line, so that they share an edge.
+/// Rooms always stay closed, so no ray can slip between their corners.
 /// </summary>
 internal static class RoomJoiner
 {
-    /// <summary>After this many rounds of giving up some lines, all are given up.</summary>
+    /// <summary>After this many rounds of dropping some lines, all are dropped.</summary>
     private const int MostRounds = 5;
 
-    /// <summary>The rooms, those a little apart grown together, with corners that nearly coincide made one.</summary>
+    /// <summary>The rooms, with small gaps between them closed and nearly coincident corners merged.</summary>
     internal static IReadOnlyList<RoomShape> Join(
         IReadOnlyList<RoomShape> rooms, IReadOnlyList<Segment> written, PlanProblems problems)
     {
@@ -47,7 +47,7 @@ internal static class RoomJoiner
                 return SnapCorners(moved);
             }
 
-            // Each round gives up the lines a spoilt room has a part in; with none left nothing moves, so this ends.
+            // Each round drops the lines that touch a broken room; without lines nothing moves, so the loop ends.
             List<WallLine> spoilt = round == MostRounds
                 ? lines
                 : lines.FindAll(l => l.Members.Any(m => broken.Contains(edges[m].Room)));
@@ -84,13 +84,13 @@ internal static class RoomJoiner
         return (moved, broken);
     }
 
-    /// <summary>The line, run through in the direction of the edge.</summary>
+    /// <summary>The line, in the direction of the edge.</summary>
     private static Segment Towards(Segment line, RoomEdge edge) =>
         Point2.Dot(line.Direction, edge.Segment.Direction) < 0 ? line.Reversed : line;
 
     private static List<RoomShape> SnapCorners(IReadOnlyList<RoomShape> rooms)
     {
-        // Corners are met from west to east, so the order of rooms plays no part in which of two near ones remains.
+        // Corners are visited from west to east, so the order of rooms does not decide which of two close ones remains.
         PointIndex known = new(PlanLimits.JoinMetres);
         foreach (Point2 corner in rooms.SelectMany(r => r.Corners).OrderBy(c => c.X).ThenBy(c => c.Y))
         {

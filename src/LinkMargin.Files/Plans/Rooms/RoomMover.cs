@@ -5,17 +5,17 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Plans.Rooms;
 
-/// <summary>Rebuilds a room whose edges were laid on new lines: each corner is where its two edges' lines now meet.</summary>
+/// <summary>Rebuilds a room whose edges were moved to new lines: each corner is where its two edges' lines now meet.</summary>
 internal static class RoomMover
 {
-    /// <summary>Lines meeting at less than this angle meet too far away; a short step joins them instead.</summary>
+    /// <summary>Lines that meet at less than this angle meet too far away; a short step connects them instead.</summary>
     private const double LeastCornerDegrees = 15;
 
     private static readonly double LeastCornerSine = Math.Sin(LeastCornerDegrees * Math.PI / 180);
 
     /// <summary>
-    /// The room with its edges on their lines, <paramref name="lineOf"/> giving null for an edge that stays; or null
-    /// where the room would fold over.
+    /// The room with its edges on their lines (<paramref name="lineOf"/> gives null for an edge that stays); or null if the
+    /// room would fold over.
     /// </summary>
     internal static RoomShape? Move(RoomShape room, Func<RoomEdge, Segment?> lineOf)
     {
@@ -44,7 +44,7 @@ internal static class RoomMover
                 return null;
             }
 
-            // A short step between two edges that came to lie on one line is gone.
+            // A short step between two edges that are now on one line disappears.
             if (length > PlanLimits.JoinMetres)
             {
                 edges.Add(new RoomEdge(room.Index, moved, old.Written));
@@ -54,7 +54,7 @@ internal static class RoomMover
         return edges.Count >= 3 && PolygonCheck.Fault([.. edges.Select(e => e.Segment.Start)], LengthFormat.Metric) is null ? room with { Edges = edges } : null;
     }
 
-    /// <summary>The corner at the start of an edge: one point, or two where a step joins near-parallel lines.</summary>
+    /// <summary>The corner at the start of an edge: one point, or two if a step connects nearly parallel lines.</summary>
     private static Point2[] Corner(RoomShape room, Segment?[] lines, int i)
     {
         int before = (i + lines.Length - 1) % lines.Length;

@@ -7,7 +7,7 @@ using NetTopologySuite.Index.Strtree;
 
 namespace LinkMargin.Files.Plans.Rooms;
 
-/// <summary>Rooms that take up the same floor.</summary>
+/// <summary>Finds rooms that cover the same floor.</summary>
 internal static class RoomOverlaps
 {
     private const string Kind = "overlapping rooms";
@@ -42,7 +42,7 @@ internal static class RoomOverlaps
 
         for (int i = 0; i < polygons.Length; i++)
         {
-            // Boxes that merely touch cannot hold a common area; most neighbours are gone with this.
+            // Boxes that only touch cannot share an area; this excludes most neighbours.
             Envelope box = polygons[i].EnvelopeInternal.Copy();
             box.ExpandBy(-PlanLimits.JoinMetres / 10);
             IPreparedGeometry? prepared = null;

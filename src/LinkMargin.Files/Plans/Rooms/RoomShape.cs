@@ -12,13 +12,13 @@ namespace LinkMargin.Files.Plans.Rooms;
 /// <param name="Edges">The edges of its outline.</param>
 internal sealed record RoomShape(int Index, string Name, Mark Mark, IReadOnlyList<RoomEdge> Edges)
 {
-    /// <summary>Edges round what stands inside a found room, such as a core; empty for a written one.</summary>
+    /// <summary>Edges around a hole in a found room, such as a core; empty for a written one.</summary>
     internal IReadOnlyList<RoomEdge> HoleEdges { get; init; } = [];
 
     /// <summary>The corners of its outline.</summary>
     internal IEnumerable<Point2> Corners => Edges.Select(e => e.Segment.Start);
 
-    /// <summary>Edges from corners in order; each edge runs as written.</summary>
+    /// <summary>Edges from corners in order, each with its written position.</summary>
     internal static RoomEdge[] EdgesOf(int room, IReadOnlyList<Point2> corners) =>
         [.. corners.Select((c, i) =>
         {
@@ -27,22 +27,22 @@ internal sealed record RoomShape(int Index, string Name, Mark Mark, IReadOnlyLis
         })];
 }
 
-/// <summary>One straight edge of a room, the room on its left.</summary>
+/// <summary>One straight edge of a room, with the room on its left.</summary>
 /// <param name="room">Index of the room in the level.</param>
-/// <param name="segment">Where the edge runs in the plan as laid out.</param>
-/// <param name="written">Where it ran as written: shorter where a wall's thickness lay between two rooms.</param>
+/// <param name="segment">Its position in the plan as laid out.</param>
+/// <param name="written">Its position as written: shorter where a wall's thickness lay between two rooms.</param>
 internal sealed class RoomEdge(int room, Segment segment, Segment written)
 {
     /// <summary>Index of the room in the level.</summary>
     internal int Room { get; } = room;
 
-    /// <summary>Where the edge runs in the plan as laid out.</summary>
+    /// <summary>Its position in the plan as laid out.</summary>
     internal Segment Segment { get; } = segment;
 
-    /// <summary>Where it ran as written; distances a person measures along it count from here.</summary>
+    /// <summary>Its position as written; written distances along it are measured from its ends.</summary>
     internal Segment Written { get; } = written;
 
-    /// <summary>Whether its outward side looks this way, within 45 degrees.</summary>
+    /// <summary>Whether its outward side faces this way, within 45 degrees.</summary>
     internal bool Faces(PlanSide side)
     {
         // The room is on the left, so outward is right of the direction of travel.

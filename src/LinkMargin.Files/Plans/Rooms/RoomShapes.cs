@@ -8,12 +8,11 @@ using NetTopologySuite.Simplify;
 
 namespace LinkMargin.Files.Plans.Rooms;
 
-/// <summary>Written outlines, checked and brought to one form.</summary>
+/// <summary>Checks written outlines and normalises them.</summary>
 internal static class RoomShapes
 {
     /// <summary>
-    /// The rooms that are proper polygons. A faulty one is reported and omitted; the others keep their place in the
-    /// order of writing.
+    /// The rooms that are valid polygons. An invalid one is reported and omitted; the others stay in written order.
     /// </summary>
     internal static IReadOnlyList<RoomShape> From(
         IReadOnlyList<RoomDraft> drafts, PlanProblems problems)
@@ -32,8 +31,8 @@ internal static class RoomShapes
     }
 
     /// <summary>
-    /// The corners anticlockwise, without those a straight wall merely passes. Starts at the west-most corner, which no
-    /// straightening can remove.
+    /// The corners anticlockwise, without those in the middle of a straight wall. Starts at the westernmost corner, which is
+    /// always a true corner.
     /// </summary>
     internal static Point2[] Straighten(IReadOnlyList<Point2> corners)
     {
@@ -44,7 +43,7 @@ internal static class RoomShapes
         Coordinate[] turned = [.. Enumerable.Range(0, count + 1).Select(i => ring[(first + (i * step)) % count])];
         Coordinate[] kept = DouglasPeuckerLineSimplifier.Simplify(turned, PlanLimits.JoinMetres);
 
-        // A room hardly wider than the tolerance can be simplified to nothing; it then keeps all its corners.
+        // A room barely wider than the tolerance can be simplified to nothing; it then keeps all its corners.
         Coordinate[] chosen = kept.Length < 4 ? turned : kept;
         return [.. chosen[..^1].Select(NtsShapes.ToPoint)];
     }

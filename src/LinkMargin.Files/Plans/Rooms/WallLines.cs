@@ -6,7 +6,7 @@ using LinkMargin.Files.Problems;
 namespace LinkMargin.Files.Plans.Rooms;
 
 /// <summary>
-/// Gathers facing edges into lines. Edges that continue one another go along, so that a straight wall stays straight
+/// Groups facing edges into lines. Edges that continue one another are grouped too, so that a straight wall stays straight
 /// past the rooms beside it.
 /// </summary>
 internal sealed class WallLines
@@ -20,7 +20,7 @@ internal sealed class WallLines
     private readonly SegmentIndex<Segment> written;
     private readonly PlanProblems problems;
 
-    /// <summary>Takes the level's edges, those that face each other, and the stretches of wall written out.</summary>
+    /// <summary>Takes the level's edges, the pairs that face each other, and the written walls.</summary>
     internal WallLines(
         IReadOnlyList<RoomShape> rooms,
         IReadOnlyList<RoomEdge> edges,
@@ -48,7 +48,7 @@ internal sealed class WallLines
         this.problems = problems;
     }
 
-    /// <summary>The lines that draw their edges together; edges already in place belong to none.</summary>
+    /// <summary>The lines that edges move to; edges already in place belong to none.</summary>
     internal List<WallLine> Lines(SegmentIndex<int> index)
     {
         JoinContinuations(index);
@@ -61,7 +61,7 @@ internal sealed class WallLines
                 continue;
             }
 
-            // Too far apart as a whole: the faces of each single wall may still come together.
+            // Too far apart as a whole, but the two faces of each single wall may still be joined.
             foreach (List<int> part in Groups(faces, run))
             {
                 if (LineOf(part) is { } partLine)
@@ -119,7 +119,7 @@ internal sealed class WallLines
     private static bool IsOn(Segment line, Segment edge) =>
         Math.Abs(line.Across(edge.Start)) <= 1e-9 && Math.Abs(line.Across(edge.End)) <= 1e-9;
 
-    /// <summary>The middle line of edges, or a written wall's line where one runs among them; null if too far apart.</summary>
+    /// <summary>The middle line of edges, or the line of a written wall among them; null if they are too far apart.</summary>
     private Segment? LineOf(List<int> members)
     {
         Point2 along = new(0, 0);
@@ -152,7 +152,7 @@ internal sealed class WallLines
         return new Segment(start, start + axis.Direction);
     }
 
-    /// <summary>A wall written between the faces says where the wall is better than the middle does.</summary>
+    /// <summary>A written wall between the faces gives the wall's position better than the middle line does.</summary>
     private Segment? WrittenAmong(List<int> members, Segment axis, double least, double most)
     {
         foreach (int m in members)
@@ -195,7 +195,7 @@ internal sealed class WallLines
     private string Names(FacingPair pair) =>
         $"{Quote.Of(rooms[edges[pair.A].Room].Name)} and {Quote.Of(rooms[edges[pair.B].Room].Name)}";
 
-    /// <summary>Says of each pair of faces among these edges that they stay two walls.</summary>
+    /// <summary>Reports each pair of faces among these edges as two separate walls.</summary>
     internal void ReportTwoWalls(IEnumerable<int> members)
     {
         foreach (FacingPair pair in members.SelectMany(m => facing[m]).Where(p => p.GapMetres > PlanLimits.JoinMetres))
@@ -212,7 +212,7 @@ internal sealed class WallLines
     private static Point2 Middle(Segment s) => 0.5 * (s.Start + s.End);
 }
 
-/// <summary>The one line that the faces of a wall, and of walls that continue it, are laid on.</summary>
+/// <summary>The one line on which the faces of a wall, and of walls that continue it, are placed.</summary>
 /// <param name="Members">Positions of the edges among the level's edges.</param>
 /// <param name="Line">A stretch of the line.</param>
 internal sealed record WallLine(IReadOnlyList<int> Members, Segment Line);

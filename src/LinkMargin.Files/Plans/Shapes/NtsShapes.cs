@@ -6,11 +6,11 @@ using NtsPolygon = NetTopologySuite.Geometries.Polygon;
 
 namespace LinkMargin.Files.Plans.Shapes;
 
-/// <summary>Our points and stretches as the geometry library's shapes.</summary>
+/// <summary>Converts our points and segments to the geometry library's shapes.</summary>
 internal static class NtsShapes
 {
     /// <summary>
-    /// With the library's newer overlay: the older one, its default, gives up with an exception where edges cross within
+    /// Uses the library's newer overlay: the older one, its default, throws an exception if edges cross within
     /// rounding of a corner.
     /// </summary>
     private static readonly GeometryFactory Factory = new NtsGeometryServices(GeometryOverlay.NG).CreateGeometryFactory();
@@ -31,18 +31,18 @@ internal static class NtsShapes
     /// <summary>A polygon from at least three corners.</summary>
     internal static NtsPolygon ToPolygon(IEnumerable<Point2> corners) => Factory.CreatePolygon(ToRing(corners));
 
-    /// <summary>A line of one stretch.</summary>
+    /// <summary>A line with one segment.</summary>
     internal static LineString ToLine(Segment s) => Factory.CreateLineString([ToCoordinate(s.Start), ToCoordinate(s.End)]);
 
     /// <summary>A point as a geometry.</summary>
     internal static Point ToGeometry(Point2 p) => Factory.CreatePoint(ToCoordinate(p));
 
-    /// <summary>The strip on the right of a stretch, drawn in all round.</summary>
-    /// <param name="e">The stretch.</param>
+    /// <summary>The strip to the right of a segment, shrunk on all sides.</summary>
+    /// <param name="e">The segment.</param>
     /// <param name="part">Which part of it, metres from its start.</param>
     /// <param name="widthFrom">Width of the strip where the part starts, metres.</param>
     /// <param name="widthTo">Width where it ends, metres.</param>
-    /// <param name="inset">How far it is drawn in, metres.</param>
+    /// <param name="inset">How far it is shrunk, metres.</param>
     internal static NtsPolygon StripBeside(Segment e, Span part, double widthFrom, double widthTo, double inset)
     {
         Point2 start = e.PointAt(part.From + inset), end = e.PointAt(part.To - inset);
@@ -55,17 +55,17 @@ internal static class NtsShapes
         ]);
     }
 
-    /// <summary>The box round a stretch.</summary>
+    /// <summary>The bounding box of a segment.</summary>
     internal static Envelope EnvelopeOf(Segment s) => new(s.Start.X, s.End.X, s.Start.Y, s.End.Y);
 }
 
-/// <summary>Finds the things that lie near a stretch or a point. Answers come in the order the things were given.</summary>
+/// <summary>Finds things near a segment or a point. Results keep the order of the things.</summary>
 internal sealed class SegmentIndex<T>
 {
     private readonly IReadOnlyList<T> items;
     private readonly STRtree<int> tree = new();
 
-    /// <summary>Indexes things by the stretch each takes up.</summary>
+    /// <summary>Indexes things by their segments.</summary>
     internal SegmentIndex(IReadOnlyList<T> items, Func<T, Segment> segmentOf)
     {
         this.items = items;
@@ -77,10 +77,10 @@ internal sealed class SegmentIndex<T>
         tree.Build();
     }
 
-    /// <summary>Things whose box comes within reach of a stretch's box.</summary>
+    /// <summary>Things whose box is within reach of a segment's box.</summary>
     internal IEnumerable<T> Near(Segment segment, double reachMetres) => Query(NtsShapes.EnvelopeOf(segment), reachMetres);
 
-    /// <summary>Things whose box comes within reach of a point.</summary>
+    /// <summary>Things whose box is within reach of a point.</summary>
     internal IEnumerable<T> Near(Point2 p, double reachMetres) => Query(new Envelope(p.X, p.X, p.Y, p.Y), reachMetres);
 
     private IEnumerable<T> Query(Envelope box, double reachMetres)

@@ -2,23 +2,23 @@ using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Files.Plans.Shapes;
 
-/// <summary>Known corners, so that a computed point takes the exact coordinates of the corner it stands for.</summary>
+/// <summary>Known corners, so that a computed point gets the exact coordinates of its corner.</summary>
 internal sealed class PointIndex
 {
     private readonly double cellMetres;
     private readonly Dictionary<(long X, long Y), List<Point2>> cells = [];
 
-    /// <summary>An empty index that answers up to a reach.</summary>
+    /// <summary>An empty index with a given reach.</summary>
     internal PointIndex(double reachMetres)
     {
         ReachMetres = reachMetres;
         cellMetres = 4 * reachMetres;
     }
 
-    /// <summary>How far a known corner draws a point, metres.</summary>
+    /// <summary>How close a known corner must be to replace a point, metres.</summary>
     internal double ReachMetres { get; }
 
-    /// <summary>Adds a corner, unless one stands at that very place.</summary>
+    /// <summary>Adds a corner, unless there is one at exactly that place.</summary>
     internal void Add(Point2 p)
     {
         (long, long) key = Cell(p.X, p.Y);
@@ -59,10 +59,10 @@ internal sealed class PointIndex
         return best;
     }
 
-    /// <summary>The nearest known corner within reach, else the point itself.</summary>
+    /// <summary>The nearest known corner within reach, otherwise the point itself.</summary>
     internal Point2 Snap(Point2 p) => Nearest(p) ?? p;
 
-    /// <summary>The nearest known corner within reach; a point that has none becomes one.</summary>
+    /// <summary>The nearest known corner within reach; a point without one is added as a corner.</summary>
     internal Point2 SnapOrAdd(Point2 p)
     {
         if (Nearest(p) is { } known)

@@ -1,11 +1,11 @@
 namespace LinkMargin.Files.Plans.Shapes;
 
-/// <summary>Sets of numbers that grow together (disjoint sets with path halving).</summary>
+/// <summary>Disjoint sets of numbers that can be merged (union-find with path halving).</summary>
 internal sealed class UnionFind(int count)
 {
     private readonly int[] parent = [.. Enumerable.Range(0, count)];
 
-    /// <summary>The least number of the set this one is in.</summary>
+    /// <summary>The smallest number in the set of this one.</summary>
     internal int Find(int i)
     {
         while (parent[i] != i)
@@ -16,7 +16,7 @@ internal sealed class UnionFind(int count)
         return i;
     }
 
-    /// <summary>Puts two sets together.</summary>
+    /// <summary>Merges two sets.</summary>
     internal void Join(int a, int b)
     {
         (int low, int high) = (Find(a), Find(b));

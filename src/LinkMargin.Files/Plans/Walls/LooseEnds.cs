@@ -11,7 +11,7 @@ using NetTopologySuite.Index.Strtree;
 
 namespace LinkMargin.Files.Plans.Walls;
 
-/// <summary>Ends of walls that stop just short of another wall and so keep a room open.</summary>
+/// <summary>Finds ends of walls that stop just short of another wall and so leave a room open.</summary>
 internal sealed class LooseEnds
 {
     private const string Kind = "loose wall ends";
@@ -63,7 +63,7 @@ internal sealed class LooseEnds
     private bool IsLoose(int wall, Point2 end) =>
         !index.Near(end, PlanLimits.JoinMetres).Any(i => i != wall && all[i].DistanceTo(end) <= PlanLimits.JoinMetres);
 
-    /// <summary>The nearest place on another wall, where it is near enough to be worth a word.</summary>
+    /// <summary>The nearest place on another wall, if it is close enough to report.</summary>
     private (Point2 Place, int Wall)? Nearest(int wall, Point2 end)
     {
         double reach = rooms.Count == 0 ? double.PositiveInfinity

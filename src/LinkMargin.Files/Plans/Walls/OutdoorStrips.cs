@@ -10,8 +10,8 @@ using NtsPolygon = NetTopologySuite.Geometries.Polygon;
 namespace LinkMargin.Files.Plans.Walls;
 
 /// <summary>
-/// Finds strips between two rooms that are too wide for one wall and too narrow for anything a person means: with nothing
-/// written there they are outdoors, between two outer walls. Mostly a room was measured or placed wrongly.
+/// Finds strips between two rooms that are too wide for one wall and too narrow to be intended: with nothing written there
+/// they are outdoors, between two outer walls. Usually a room was measured or placed wrongly.
 /// </summary>
 internal sealed class OutdoorStrips
 {
@@ -23,10 +23,10 @@ internal sealed class OutdoorStrips
     private readonly NtsPolygon[] polygons;
     private readonly STRtree<int> tree = new();
 
-    /// <summary>Gets ready to look.</summary>
-    /// <param name="written">Rooms that were written, as they are laid out.</param>
-    /// <param name="found">Rooms that walls and other rooms enclose.</param>
-    /// <param name="walls">Walls that were written.</param>
+    /// <summary>Prepares the search.</summary>
+    /// <param name="written">Written rooms, as laid out.</param>
+    /// <param name="found">Rooms enclosed by walls and other rooms.</param>
+    /// <param name="walls">Written walls.</param>
     /// <param name="problems">Where strips are reported.</param>
     internal OutdoorStrips(
         IReadOnlyList<RoomShape> written, IReadOnlyList<RoomShape> found, IReadOnlyList<WrittenWall> walls, PlanProblems problems)
@@ -41,10 +41,10 @@ internal sealed class OutdoorStrips
         tree.Build();
     }
 
-    /// <summary>Reports each pair of rooms that such a strip parts, once.</summary>
+    /// <summary>Reports each pair of rooms separated by such a strip, once.</summary>
     internal void Report()
     {
-        // Edges face each other for longer than the strip is wide, so short ones bound none.
+        // The edges of a strip face each other over more than its width, so short edges bound none.
         RoomEdge[] edges = [.. written.SelectMany(room => room.Edges).Where(edge => edge.Segment.Length > PlanLimits.NarrowestStripMetres)];
         var index = new SegmentIndex<int>([.. Enumerable.Range(0, edges.Length)], i => edges[i].Segment);
         HashSet<(int, int)> reported = [];
@@ -69,7 +69,7 @@ internal sealed class OutdoorStrips
 
     private RoomShape ShapeOf(RoomEdge edge) => written.First(room => room.Index == edge.Room);
 
-    // Width of the strip that is outdoors between two edges, metres; null if there is none.
+    // Width of the outdoor strip between two edges, metres; null if there is none.
     private double? WidthBetween(Segment e, Segment f)
     {
         if (Point2.Dot(e.Direction, f.Direction) >= 0 || !e.IsParallelTo(f))
@@ -90,10 +90,10 @@ internal sealed class OutdoorStrips
     {
         if (IsInARoom(e.PointAt(common.Middle) + (width / 2 * e.Outward)))
         {
-            return false; // the usual case, and quickly seen
+            return false; // the usual case, and a cheap test
         }
 
-        // Drawn in by the corner tolerance all round, so that what bounds the strip is not in it.
+        // Shrunk on all sides by the corner tolerance, so that the bounds of the strip are not in it.
         NtsPolygon strip = NtsShapes.StripBeside(e, common, width, width, PlanLimits.JoinMetres);
         Envelope box = strip.EnvelopeInternal;
         return !walls.Any(wall => box.Intersects(NtsShapes.EnvelopeOf(wall.Segment)) && strip.Intersects(NtsShapes.ToLine(wall.Segment)))

@@ -4,7 +4,7 @@ using LinkMargin.Files.Plans.Shapes;
 
 namespace LinkMargin.Files.Plans.Walls;
 
-/// <summary>Turns rooms' edges into stretches of wall: an edge that two rooms share makes one.</summary>
+/// <summary>Turns rooms' edges into segments of wall: an edge that two rooms share gives one.</summary>
 internal static class RoomWalls
 {
     /// <summary>Every place where rooms have an edge, once; west or south end first.</summary>
@@ -23,7 +23,7 @@ internal static class RoomWalls
         ];
     }
 
-    /// <summary>What is left of the rooms' walls where no wall is written along them.</summary>
+    /// <summary>The parts of the rooms' walls that have no written wall along them.</summary>
     internal static IReadOnlyList<Segment> Less(
         IReadOnlyList<Segment> walls, IReadOnlyList<WrittenWall> written, PointIndex corners)
     {

@@ -7,12 +7,12 @@ using LinkMargin.Files.Problems;
 namespace LinkMargin.Files.Plans.Walls;
 
 /// <summary>
-/// Written walls that run through each other or through a room's wall. Each crossing cuts both, and every piece may close
-/// a room, so a level with very many is refused before it is laid out.
+/// Finds written walls that cross each other or a room's wall. Each crossing cuts both, and every piece may close a room, so a
+/// level with very many is refused before it is laid out.
 /// </summary>
 internal static class WallCrossings
 {
-    /// <summary>Says where walls cross, if there are more crossings than a level may have; the first ones, then how many.</summary>
+    /// <summary>Reports crossings if there are more than a level may have: the first ones, then their number.</summary>
     internal static bool AreFew(
         IReadOnlyList<RoomShape> rooms, IReadOnlyList<WrittenWall> walls, PlanDraft draft, PlanProblems problems)
     {
@@ -52,7 +52,7 @@ internal static class WallCrossings
         return false;
     }
 
-    /// <summary>Where two stretches run through each other, away from the ends of both; null where they do not.</summary>
+    /// <summary>Where two segments cross, away from the ends of both; null if they do not.</summary>
     private static Point2? Crossing(Segment a, Segment b)
     {
         double sine = Point2.Cross(a.Direction, b.Direction);

@@ -6,17 +6,17 @@ using LinkMargin.Files.Problems;
 
 namespace LinkMargin.Files.Plans.Walls;
 
-/// <summary>Gives every stretch of wall its neighbours, its name and its material, in a fixed order.</summary>
+/// <summary>Gives every wall its neighbours, its name and its material, in a fixed order.</summary>
 internal sealed class WallLayout(PlanDraft draft, IReadOnlyList<RoomShape> rooms, PlanProblems problems)
 {
-    /// <summary>Stands in for a material the level does not say, so that what else is wrong can still be reported.</summary>
+    /// <summary>Stands in for a material that the level does not give, so that other errors can still be reported.</summary>
     private static readonly Material NotSaid = new("not said", 0, 0, "none");
 
     private readonly WallNeighbours neighbours = new(rooms);
 
     /// <summary>
-    /// The rooms' walls by room, then west to east and south to north; then the written ones as written.
-    /// <paramref name="corners"/> are known corners that cut ends take.
+    /// The rooms' walls by room, then west to east and south to north; then the written ones in written order.
+    /// <paramref name="corners"/> are known corners that cut ends snap to.
     /// </summary>
     internal IReadOnlyList<LaidWall> Lay(
         IReadOnlyList<Segment> roomWalls, IReadOnlyList<WrittenWall> writtenWalls, PointIndex corners)
@@ -94,7 +94,7 @@ internal sealed class WallLayout(PlanDraft draft, IReadOnlyList<RoomShape> rooms
             stretches);
     }
 
-    /// <summary>A wall is named by the rooms it separates if they are the same two all along.</summary>
+    /// <summary>A wall is named after the two rooms it separates if they are the same along its whole length.</summary>
     private string? NameBetween(IReadOnlyList<WallStretch> stretches) =>
         stretches.Select(s => s.Rooms).Distinct().Count() == 1 ? NameOf(stretches[0]) : null;
 
@@ -107,12 +107,12 @@ internal sealed class WallLayout(PlanDraft draft, IReadOnlyList<RoomShape> rooms
 
 /// <summary>A wall of the level in its final place, before its openings are cut.</summary>
 /// <param name="Name">Its name.</param>
-/// <param name="PolylineName">The name of the polyline it was written in, where that had one.</param>
-/// <param name="Segment">Where it runs, west or south end first.</param>
+/// <param name="PolylineName">The name of the polyline it was written in, if it had one.</param>
+/// <param name="Segment">Its position, west or south end first.</param>
 /// <param name="BaseMetres">Bottom edge above the floor, metres.</param>
 /// <param name="TopMetres">Top edge above the floor, metres.</param>
 /// <param name="Material">What it is made of.</param>
-/// <param name="Stretches">Which rooms it has on its sides.</param>
+/// <param name="Stretches">The rooms on its two sides, stretch by stretch.</param>
 internal sealed record LaidWall(
     string Name,
     string? PolylineName,

@@ -4,7 +4,7 @@ using LinkMargin.Files.Plans.Shapes;
 
 namespace LinkMargin.Files.Plans.Walls;
 
-/// <summary>Finds which rooms lie on the two sides of a wall, stretch by stretch.</summary>
+/// <summary>Finds the rooms on the two sides of a wall, stretch by stretch.</summary>
 internal sealed class WallNeighbours
 {
     private readonly SegmentIndex<RoomEdge> edges;
@@ -49,7 +49,7 @@ internal sealed class WallNeighbours
         return stretches;
     }
 
-    /// <summary>The wall cut wherever an edge begins or ends; ends hardly apart are the same corner.</summary>
+    /// <summary>The wall cut wherever an edge starts or ends; ends very close together are the same corner.</summary>
     private static Span[] Parts(double lengthMetres, IEnumerable<Span> spans)
     {
         List<double> cuts = [0];
@@ -65,10 +65,10 @@ internal sealed class WallNeighbours
         return [.. cuts.Skip(1).Select((to, i) => new Span(cuts[i], to))];
     }
 
-    /// <summary>For each part, from the start on, the edge that runs along its middle.</summary>
+    /// <summary>For each part, from the start, the edge that runs along its middle.</summary>
     private static RoomEdge?[] EdgesAlong(Span[] parts, List<(Span Span, RoomEdge Edge)> sides)
     {
-        // Rooms do not overlap, so neither do their edges on one side: one pass over both lists finds them.
+        // Rooms do not overlap, so their edges on one side do not either: one pass over both lists finds them.
         (Span Span, RoomEdge Edge)[] inOrder = [.. sides.OrderBy(s => s.Span.From)];
         RoomEdge?[] found = new RoomEdge?[parts.Length];
         int next = 0;
@@ -89,15 +89,15 @@ internal sealed class WallNeighbours
     }
 }
 
-/// <summary>A part of a wall with the same neighbours all along.</summary>
+/// <summary>A part of a wall with the same neighbours along its length.</summary>
 /// <param name="Span">The part, metres from the wall's start.</param>
-/// <param name="Left">The edge of the room on the left; null where that side is outside every room.</param>
+/// <param name="Left">The edge of the room on the left; null if no room is on that side.</param>
 /// <param name="Right">The edge of the room on the right.</param>
 internal sealed record WallStretch(Span Span, RoomEdge? Left, RoomEdge? Right)
 {
     /// <summary>
-    /// The part that a person sees between the corners of the rooms as written, metres from the start of
-    /// <paramref name="wall"/>. It is shorter than the whole where walls' thicknesses lay between the rooms.
+    /// The part between the corners of the rooms as written, which a person sees, in metres from the start of
+    /// <paramref name="wall"/>. It is shorter than the whole where the thickness of walls lay between the rooms.
     /// </summary>
     internal Span ClearIn(Segment wall)
     {
@@ -110,7 +110,7 @@ internal sealed record WallStretch(Span Span, RoomEdge? Left, RoomEdge? Right)
         return clear.Length > PlanLimits.JoinMetres ? clear : Span;
     }
 
-    /// <summary>The rooms on both sides, lower index first; -1 is outside.</summary>
+    /// <summary>The rooms on both sides, lower index first; -1 is no room.</summary>
     internal (int Low, int High) Rooms
     {
         get

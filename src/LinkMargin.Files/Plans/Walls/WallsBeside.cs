@@ -5,12 +5,12 @@ using LinkMargin.Files.Problems;
 namespace LinkMargin.Files.Plans.Walls;
 
 /// <summary>
-/// Walls written along the middle of a wall whose rooms were drawn to its face: meant to replace the rooms' wall, but too
-/// far from it to do so, and then both count.
+/// Finds walls written along the middle of a wall whose rooms were drawn to its faces. They were meant to replace the rooms'
+/// wall but are too far from it, so both count.
 /// </summary>
 internal static class WallsBeside
 {
-    /// <summary>Reports each full-height wall that runs close beside a room's wall for at least half its length.</summary>
+    /// <summary>Reports each full-height wall with a room's wall close beside it for at least half its length.</summary>
     internal static void Report(
         IReadOnlyList<WrittenWall> fullWalls, IReadOnlyList<Segment> roomWalls, PlanProblems problems)
     {

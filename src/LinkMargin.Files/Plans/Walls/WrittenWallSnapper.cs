@@ -7,14 +7,14 @@ using LinkMargin.Files.Problems;
 namespace LinkMargin.Files.Plans.Walls;
 
 /// <summary>
-/// Draws the ends of written walls onto what they nearly touch: a room's corner, another end, a room's edge, another
+/// Moves the ends of written walls onto what they nearly touch: a room's corner, another end, a room's edge, another
 /// wall. No end moves by more than the tolerance for a wall along an edge.
 /// </summary>
 internal static class WrittenWallSnapper
 {
     private const string Twice = "walls written twice";
 
-    /// <summary>The walls with their ends joined, west or south end first; one written twice is reported and kept once.</summary>
+    /// <summary>The walls with their ends joined, west or south end first; a duplicate is reported and kept once.</summary>
     internal static IReadOnlyList<WrittenWall> Snap(
         IReadOnlyList<WrittenWall> walls, IReadOnlyList<RoomShape> rooms, PlanProblems problems)
     {
@@ -71,7 +71,7 @@ internal static class WrittenWallSnapper
         Point2 OntoWall(Point2 p) => settled.Contains(p) ? p : Nearest(p, others) ?? p;
     }
 
-    /// <summary>The nearest place on a stretch that does not end at the point, within the tolerance, or null.</summary>
+    /// <summary>The nearest place on a segment that does not end at the point, within the tolerance, or null.</summary>
     private static Point2? Nearest(Point2 p, SegmentIndex<Segment> index)
     {
         Point2? best = null;

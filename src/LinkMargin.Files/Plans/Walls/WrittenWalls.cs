@@ -7,10 +7,10 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Plans.Walls;
 
-/// <summary>Walls as written, checked and cut into straight stretches.</summary>
+/// <summary>Checks written walls and cuts them into straight segments.</summary>
 internal static class WrittenWalls
 {
-    /// <summary>The stretches of every wall that makes sense; the others are reported.</summary>
+    /// <summary>The segments of every valid wall; the others are reported.</summary>
     internal static IReadOnlyList<WrittenWall> From(PlanDraft draft, PlanProblems problems) =>
         [.. draft.Walls.SelectMany(wall => Fault(wall, draft.HeightMetres, problems.Lengths) is { } fault
             ? Refuse(wall, fault, problems)
@@ -68,13 +68,13 @@ internal static class WrittenWalls
     }
 }
 
-/// <summary>One straight stretch of a wall as written.</summary>
-/// <param name="Name">Its name, numbered where the polyline has several stretches; null where none was given.</param>
+/// <summary>One straight segment of a wall as written.</summary>
+/// <param name="Name">Its name, numbered if the polyline has several segments; null if none was given.</param>
 /// <param name="PolylineName">The name as written.</param>
-/// <param name="Segment">Where it runs.</param>
+/// <param name="Segment">Its position.</param>
 /// <param name="BaseMetres">Bottom edge above the floor, metres.</param>
 /// <param name="TopMetres">Top edge above the floor, metres.</param>
-/// <param name="IsFullHeight">Whether it closes a room: floor to ceiling.</param>
+/// <param name="IsFullHeight">Whether it can close a room: it reaches from floor to ceiling.</param>
 /// <param name="Material">What it is made of.</param>
 /// <param name="Mark">Where it was written.</param>
 internal sealed record WrittenWall(
@@ -87,7 +87,7 @@ internal sealed record WrittenWall(
     Material Material,
     Mark Mark)
 {
-    /// <summary>What a message calls it.</summary>
+    /// <summary>Its name in a message.</summary>
     internal string Label(LengthFormat lengths) =>
         Name is null
             ? $"the {Material.Name} wall from {lengths.Place(Segment.Start)} to {lengths.Place(Segment.End)}"
