@@ -7,7 +7,7 @@ using LinkMargin.Engine.Uncertainty;
 namespace LinkMargin.Engine.Sensitivity;
 
 /// <summary>
-/// Which assumptions a decision hangs on: for each, the whole comparison recomputed with what could be true instead.
+/// Which assumptions a decision depends on: for each, the whole comparison recomputed with what could be true instead.
 /// <para>
 /// All assumptions are estimated first, from the crossings on the listed paths (<see cref="Unknown.EstimateDb"/>). The few
 /// that move the decision most, all floors and all doors that stand open are then recomputed with the full model, exactly as if
@@ -16,10 +16,10 @@ namespace LinkMargin.Engine.Sensitivity;
 /// </summary>
 public sealed class SensitivityStudy
 {
-    // Where one thing alone does most of what all of its row do, it is the one to look at.
+    // Where one item alone has most of the effect of its whole row, only that item is studied.
     private const double MostByOne = 0.7;
 
-    // Changes below this are no change, dB.
+    // Changes below this do not count, dB.
     private const double LeastDb = 0.05;
 
     private SensitivityStudy(SensitivityBase before, IReadOnlyList<UnknownEffect> effects, int considered) =>
@@ -34,7 +34,7 @@ public sealed class SensitivityStudy
     /// <summary>What was recomputed, what matters most first; what changes nothing is left out.</summary>
     public IReadOnlyList<UnknownEffect> Effects { get; }
 
-    /// <summary>How many assumptions were looked at.</summary>
+    /// <summary>How many assumptions were considered.</summary>
     public int Considered { get; }
 
     /// <summary>Studies a house.</summary>
@@ -103,10 +103,10 @@ public sealed class SensitivityStudy
     }
 }
 
-/// <summary>A house as it is computed before anything is assumed otherwise.</summary>
-/// <param name="Model">The house, ready.</param>
+/// <summary>A house computed as its file has it.</summary>
+/// <param name="Model">The model of the house.</param>
 /// <param name="Ranking">Its spots, best first; at least one.</param>
-/// <param name="Uncertainty">How sure its links are.</param>
+/// <param name="Uncertainty">The uncertainty of its links.</param>
 /// <param name="Basis">How uncertain the figures are.</param>
 public sealed record SensitivityBase(LinkModel Model, Ranking Ranking, HouseUncertainty Uncertainty, UncertaintyBasis Basis);
 
@@ -114,7 +114,7 @@ public sealed record SensitivityBase(LinkModel Model, Ranking Ranking, HouseUnce
 /// <param name="Rows">Which rows of the tables could be meant for which.</param>
 public sealed record SensitivityRequest(PlausibleRows Rows)
 {
-    /// <summary>So many assumptions about materials are recomputed where nothing else is said.</summary>
+    /// <summary>How many assumptions about materials are recomputed, unless requested otherwise.</summary>
     public const int UsualMost = 6;
 
     /// <summary>How many assumptions about materials are recomputed, besides floors and open doors.</summary>
@@ -124,7 +124,7 @@ public sealed record SensitivityRequest(PlausibleRows Rows)
     public LinkBudget? Focus { get; init; }
 }
 
-/// <summary>What one assumption does.</summary>
+/// <summary>The effect of one assumption.</summary>
 /// <param name="Unknown">The assumption.</param>
 /// <param name="Alternatives">What happens with each alternative.</param>
 /// <param name="SpreadDb">
@@ -145,7 +145,7 @@ public sealed record AlternativeEffect(Alternative Alternative, Ranking Ranking)
         return score.By.MarginDb(score.With(link.Seat)!);
     }
 
-    /// <summary>How one spot fares then.</summary>
+    /// <summary>One spot's score then.</summary>
     public SpotScore ScoreOf(string spot) => Ranking.Scores.First(score => score.Spot.Name == spot);
 
     /// <summary>The best spot then, if it is another one; else null.</summary>
@@ -155,14 +155,14 @@ public sealed record AlternativeEffect(Alternative Alternative, Ranking Ranking)
         return Ranking.Scores[0].Spot.Name == before.Scores[0].Spot.Name ? null : Ranking.Scores[0];
     }
 
-    /// <summary>Seats of a spot that pass as the file has it and then no longer.</summary>
+    /// <summary>Seats of a spot that pass as the file has it but then fail.</summary>
     public IReadOnlyList<string> SeatsLost(SpotScore before)
     {
         ArgumentNullException.ThrowIfNull(before);
         return [.. before.PassingSeats.Intersect(ScoreOf(before.Spot.Name).FailingSeats)];
     }
 
-    /// <summary>Seats of a spot that do not pass as the file has it and then do.</summary>
+    /// <summary>Seats of a spot that fail as the file has it but then pass.</summary>
     public IReadOnlyList<string> SeatsGained(SpotScore before)
     {
         ArgumentNullException.ThrowIfNull(before);

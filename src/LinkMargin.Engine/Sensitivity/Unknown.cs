@@ -41,8 +41,8 @@ public sealed record Unknown(UnknownKind Kind, string? Name, int? LevelIndex, st
     internal IReadOnlyList<string> Rows { get; init; } = [];
 
     /// <summary>
-    /// A first estimate of how a link's margin changes if the losses of what it is about change by so much, dB: the crossings
-    /// listed in the budget, each path by its share of the power. It only decides what is worth recomputing.
+    /// A first estimate of how a link's margin changes if the losses of what it is about change by an amount, dB: from the
+    /// crossings listed in the budget, each path by its share of the power. It only decides what is worth recomputing.
     /// </summary>
     internal double EstimateDb(LinkBudget budget, double lossDb)
     {

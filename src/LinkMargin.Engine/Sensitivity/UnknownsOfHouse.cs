@@ -9,7 +9,7 @@ namespace LinkMargin.Engine.Sensitivity;
 /// </summary>
 internal sealed class UnknownsOfHouse
 {
-    /// <summary>Losses closer than this are alike for every purpose, dB.</summary>
+    /// <summary>Losses closer than this count as equal, dB.</summary>
     private const double LeastApartDb = 0.5;
 
     private readonly House house;
@@ -20,11 +20,11 @@ internal sealed class UnknownsOfHouse
     {
         (this.house, this.rows) = (house, rows);
 
-        // A row that the house has already is taken as it is there, with what measurements have shown of it.
+        // A row that the house uses already is taken as it is there, as fitted to measurements.
         inUse = HouseFabric.Of(house).DistinctBy(material => material.Name).ToDictionary(material => material.Name, StringComparer.Ordinal);
     }
 
-    /// <summary>Assumptions about one material: for each row all of it first, then each thing of it by itself.</summary>
+    /// <summary>Assumptions about one material: for each row first everything made of it, then each item alone.</summary>
     internal IEnumerable<(Unknown All, IReadOnlyList<Unknown> Each)> OfMaterials()
     {
         foreach ((UnknownKind kind, Part[] parts) in new[] { (UnknownKind.Walls, Walls()), (UnknownKind.Openings, Openings()), (UnknownKind.Fixtures, Fixtures()) })

@@ -3,8 +3,8 @@ using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Sensitivity;
 
-/// <summary>How much an assumption matters: first by what it changes of the decision, then by how far it moves the figures behind it.</summary>
-/// <param name="Decision">2 where another spot is best, 1 where a seat of the best spot passes or fails otherwise, 0 else.</param>
+/// <summary>How much an assumption matters: first by whether it changes the decision, then by how far it moves the figures behind it.</summary>
+/// <param name="Decision">2 if another spot becomes best, 1 if a seat of the best spot passes no longer or passes now, else 0.</param>
 /// <param name="Db">The greatest change, dB.</param>
 internal readonly record struct Weight(int Decision, double Db) : IComparable<Weight>
 {

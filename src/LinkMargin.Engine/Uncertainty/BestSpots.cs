@@ -4,20 +4,20 @@ using LinkMargin.Engine.Links;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// How likely each of some spots is the best one: the one whose weakest seat has the greatest headroom, in all houses that could be
-/// behind the file.
+/// How likely each of some spots is the best one, whose weakest seat has the greatest headroom, over all houses that the file could
+/// describe.
 /// <para>
-/// In one drawn house what the model leaves out is normal and each link's own, so the weakest seat of a spot has more to spare
-/// than h with probability Π Φ((headroom of a seat − h)/spread), over its seats, and the spot is the best one with probability
-/// ∫ Π F_other(h) dF(h). That is summed over an even grid of h and averaged over the draws. The radios' shifts are in every
-/// draw the same for all spots.
+/// In one drawn house what the model leaves out is normal and independent for each link. So the weakest seat of a spot has more
+/// headroom than h with probability Π Φ((headroom of a seat − h)/spread), over its seats, and the spot is the best one with
+/// probability ∫ Π F_other(h) dF(h). That is summed over a uniform grid of h and averaged over the draws. In each draw the
+/// radios' shifts are the same for all spots.
 /// </para>
 /// </summary>
 internal static class BestSpots
 {
     private const int Steps = 96;
 
-    /// <summary>Beyond so many spreads the normal law has nothing left: 1e-9 of it.</summary>
+    /// <summary>Beyond this many spreads only 1e-9 of a normal distribution is left.</summary>
     private const double SpreadsAway = 6;
 
     /// <summary>How likely each is the best, 0 to 1; together 1.</summary>
@@ -28,7 +28,7 @@ internal static class BestSpots
         double[] below = new double[spots.Count], before = new double[spots.Count];
         for (int d = 0; d < uncertainty.Draws; d++)
         {
-            // The best spot's weakest seat can hardly lie farther than this from the best of the weakest seats without the rest.
+            // The best headroom of a weakest seat is hardly ever farther than this from its value without what the model leaves out.
             double middle = seats.Max(some => some.Min(seat => seat.HeadroomDb(d)));
             double reach = SpreadsAway * seats.Max(some => some.Max(seat => seat.Drawn.ResidualDb));
             Array.Clear(before);
@@ -49,7 +49,7 @@ internal static class BestSpots
         return [.. likely.Select(sum => sum / whole)];
     }
 
-    // Within a step every spot's law is taken as straight, so of two that share it each is ahead half the time.
+    // Within a step each spot's distribution is taken as linear, so of two spots in one step each is ahead half the time.
     private static void AddStep(double[] likely, double[] before, double[] below)
     {
         for (int s = 0; s < likely.Length; s++)
@@ -84,10 +84,10 @@ public sealed record CloseCall(Ranking Ranking, IReadOnlyList<double> Probabilit
 {
     private const double CloseShare = 0.5;
 
-    /// <summary>Looks.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <summary>Compares the spots of a ranking.</summary>
+    /// <param name="model">The model of the house.</param>
     /// <param name="ranking">Its spots, best first; at least one.</param>
-    /// <param name="uncertainty">How sure its links are.</param>
+    /// <param name="uncertainty">The uncertainty of its links.</param>
     /// <param name="basis">How uncertain the figures are.</param>
     public static CloseCall Of(LinkModel model, Ranking ranking, HouseUncertainty uncertainty, UncertaintyBasis basis)
     {

@@ -5,8 +5,8 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// Figures known at some cells of a level, carried over to the cells between them, never through a wall of a room (weights of
-/// Franke and Little: exact at the known cells, smooth between).
+/// Figures known at some cells of a level, interpolated to the cells between them within each room, never through its walls
+/// (weights of Franke and Little: exact at the known cells, smooth between).
 /// </summary>
 internal sealed class CarriedWithinRooms
 {
@@ -15,9 +15,9 @@ internal sealed class CarriedWithinRooms
     private readonly Grid grid;
     private readonly Level level;
     private readonly double reachMetres;
-    private readonly ILookup<int, int> byRoom; // numbers into Cells
+    private readonly ILookup<int, int> byRoom; // indices into Cells
 
-    /// <summary>Chooses the cells to know: a lattice of the grid's own cells; a room that it misses gets the first of its cells.</summary>
+    /// <summary>Chooses the known cells: a lattice of the grid's own cells, and the first cell of each room that the lattice misses.</summary>
     /// <param name="level">The level.</param>
     /// <param name="grid">Its grid.</param>
     /// <param name="isComputed">Whether a cell has a figure at all.</param>
@@ -32,13 +32,13 @@ internal sealed class CarriedWithinRooms
         byRoom = Enumerable.Range(0, known.Length).ToLookup(i => known[i].Room);
     }
 
-    /// <summary>The cells whose figures are to be known.</summary>
+    /// <summary>The known cells.</summary>
     internal IReadOnlyList<int> Cells { get; }
 
     /// <summary>The centre of a cell.</summary>
     internal Point2 CentreOf(int cell) => grid.CentreOf(cell % grid.Columns, cell / grid.Columns);
 
-    /// <summary>The figure at a cell as a mean of known ones: the weight of each, by its number in <see cref="Cells"/>; together 1.</summary>
+    /// <summary>The figure at a cell as a weighted mean of known ones: their indices in <see cref="Cells"/> and weights, which sum to 1.</summary>
     internal (int Known, double Weight)[] WeightsAt(int cell)
     {
         Point2 here = CentreOf(cell);

@@ -4,19 +4,19 @@ using MathNet.Numerics.Statistics;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// One link's margin in every drawn house. What the model leaves out is normal and this link's alone, so no draws stand for
-/// it: its law is laid about each draw, which is what endless draws of it would give.
+/// One link's margin in every drawn house. What the model leaves out is normal and independent for each link, so it is not
+/// drawn: each draw is spread by its distribution, as infinitely many draws of it would do.
 /// </summary>
 public sealed class DrawnMargins
 {
-    private const double LeastResidualDb = 1e-6; // so that the law is smooth even where nothing is left out
+    private const double LeastResidualDb = 1e-6; // keeps the distribution smooth even where nothing is left out
     private const double NearEnoughDb = 1e-6;
 
     private readonly double[] marginDb;
     private readonly double residualDb;
     private readonly Lazy<double> medianDb;
 
-    /// <summary>Takes draws.</summary>
+    /// <summary>Makes margins from draws.</summary>
     /// <param name="marginDb">The margin in each draw, dB.</param>
     /// <param name="residualDb">Spread of what the model leaves out, dB.</param>
     internal DrawnMargins(double[] marginDb, double residualDb)
@@ -33,7 +33,7 @@ public sealed class DrawnMargins
     /// <summary>One standard deviation, dB.</summary>
     public double SpreadDb { get; }
 
-    /// <summary>How likely the margin is at least so much, 0 to 1.</summary>
+    /// <summary>Probability that the margin is at least this, 0 to 1.</summary>
     public double ProbabilityOf(double leastDb)
     {
         double sum = 0;
@@ -48,20 +48,20 @@ public sealed class DrawnMargins
     /// <summary>Spread of what the model leaves out on this link, dB.</summary>
     internal double ResidualDb => residualDb;
 
-    /// <summary>The margin in one drawn house but for what the model leaves out, dB.</summary>
+    /// <summary>The margin in one drawn house, apart from what the model leaves out, dB.</summary>
     internal double InDrawDb(int draw) => marginDb[draw];
 
-    /// <summary>How likely it is in one drawn house.</summary>
+    /// <summary>The same probability in one drawn house.</summary>
     internal double ProbabilityOf(double leastDb, int draw) => Normal.CDF(0, 1, (marginDb[draw] - leastDb) / residualDb);
 
-    /// <summary>The margin that is exceeded so often, dB.</summary>
-    /// <param name="confidence">How often, above 0 and below 1.</param>
+    /// <summary>The margin that is exceeded with a probability, dB.</summary>
+    /// <param name="confidence">The probability, above 0 and below 1.</param>
     public double ExceededDb(double confidence)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(confidence);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(confidence, 1);
 
-        // Newton's steps between two bounds that close in on it.
+        // Newton steps within two bounds that close in on the solution.
         double away = Normal.InvCDF(0, residualDb, 1 - confidence);
         double low = marginDb.Min() + away, high = marginDb.Max() + away;
         double at = Math.Clamp(ArrayStatistics.Mean(marginDb) + Normal.InvCDF(0, SpreadDb, 1 - confidence), low, high); // near, if all is normal

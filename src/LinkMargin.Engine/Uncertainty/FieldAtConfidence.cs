@@ -7,23 +7,23 @@ using LinkMargin.Engine.Links.Stored;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// The margin to count on over a level. What parts it from the plain margin changes slowly within a room, so it is drawn at
-/// cells half a metre apart, or a metre for a field that is not exact itself, and carried over between them within each room.
+/// The margin to count on over a level. Its difference from the plain margin changes slowly within a room, so it is drawn at
+/// cells half a metre apart, or a metre for a field that is not exact itself, and interpolated between them within each room.
 /// </summary>
 public static class FieldAtConfidence
 {
-    /// <summary>Takes off a field what makes it the margin to count on.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <summary>Turns a field of plain margins into margins to count on.</summary>
+    /// <param name="model">The model of the house.</param>
     /// <param name="field">The margin at the tables' losses.</param>
     /// <param name="basis">How uncertain the figures are.</param>
-    /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+    /// <param name="confidence">How often the margin to count on is exceeded, above 0 and below 1.</param>
     public static Field Of(LinkModel model, Field field, UncertaintyBasis basis, double confidence) =>
         FieldAllowance.Of(model, field, basis, confidence).AddTo(field);
 }
 
 /// <summary>
-/// What is added to each cell of a field to make it the margin to count on. It changes slowly with the console's place as well: while a console is
-/// being moved, that of a place nearby serves, and is drawn again where the console comes to rest.
+/// What is added to each cell of a field to make it the margin to count on. It changes slowly with the console's position too:
+/// while a console is being moved, that of a position nearby is used, and it is drawn again where the console stops.
 /// </summary>
 public sealed class FieldAllowance
 {
@@ -35,10 +35,10 @@ public sealed class FieldAllowance
     private FieldAllowance(double[] allowanceDb) => this.allowanceDb = allowanceDb;
 
     /// <summary>Draws it.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <param name="model">The model of the house.</param>
     /// <param name="field">The field it is for.</param>
     /// <param name="basis">How uncertain the figures are.</param>
-    /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+    /// <param name="confidence">How often the margin to count on is exceeded, above 0 and below 1.</param>
     public static FieldAllowance Of(LinkModel model, Field field, UncertaintyBasis basis, double confidence)
     {
         ArgumentNullException.ThrowIfNull(model);
@@ -66,7 +66,7 @@ public sealed class FieldAllowance
     }
 
     /// <summary>The margin to count on over a field of the same cells.</summary>
-    /// <exception cref="ArgumentException">The field has not as many cells.</exception>
+    /// <exception cref="ArgumentException">The field has another number of cells.</exception>
     public Field AddTo(Field field)
     {
         ArgumentNullException.ThrowIfNull(field);

@@ -6,28 +6,28 @@ using LinkMargin.Engine.Links.Stored;
 
 namespace LinkMargin.Engine.Uncertainty;
 
-/// <summary>How sure the margins of a house's links are, all in the same drawn houses.</summary>
+/// <summary>The uncertainty of the margins of a house's links, all in the same drawn houses.</summary>
 public sealed class HouseUncertainty
 {
     private readonly Dictionary<(string Spot, string Seat), (DrawnMargins Drawn, double MarginAtConfidenceDb)> links = [];
 
     private HouseUncertainty(double confidence, int draws) => (Confidence, Draws) = (confidence, draws);
 
-    /// <summary>How often a margin that is counted on is exceeded, 0 to 1.</summary>
+    /// <summary>How often the margin to count on is exceeded, 0 to 1.</summary>
     public double Confidence { get; }
 
     /// <summary>How many houses were drawn.</summary>
     public int Draws { get; }
 
-    /// <summary>The margin to count on, for whatever ranks or judges.</summary>
+    /// <summary>The margin to count on, for ranking and judging.</summary>
     public DecisionMargin AtConfidence => new("margin to count on", MarginAtConfidenceDb);
 
-    /// <summary>Draws a house, and works every seat with every spot out in each draw.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <summary>Draws houses and computes each seat with each spot in every draw.</summary>
+    /// <param name="model">The model of the house.</param>
     /// <param name="spots">The spots.</param>
     /// <param name="seats">The seats.</param>
     /// <param name="basis">How uncertain the figures are.</param>
-    /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+    /// <param name="confidence">How often the margin to count on is exceeded, above 0 and below 1.</param>
     public static HouseUncertainty Of(
         LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats, UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence)
     {
@@ -74,10 +74,10 @@ public sealed class HouseUncertainty
         return links[(spot.Name, seat.Name)];
     }
 
-    /// <summary>How likely a link passes, 0 to 1.</summary>
+    /// <summary>Probability that a link passes, 0 to 1.</summary>
     public double ProbabilityPasses(LinkBudget budget) => With(budget).ProbabilityOf(budget.RequiredDb);
 
-    /// <summary>How likely all of some links have it at once: not the product, since they stand in the same house.</summary>
+    /// <summary>Probability that all of some links pass at once: not the product, since they are in the same house.</summary>
     public double ProbabilityAllPass(IReadOnlyList<LinkBudget> budgets)
     {
         ArgumentNullException.ThrowIfNull(budgets);
@@ -104,12 +104,12 @@ public sealed class HouseUncertainty
     }
 }
 
-/// <summary>What says how far a house's figures may be out, and how that is drawn.</summary>
+/// <summary>How uncertain a house's figures are, and how that is drawn.</summary>
 /// <param name="Spreads">What applies apart from each material's and radio's own spread.</param>
-/// <param name="Fitted">How what is still out about fitted materials hangs together; null where nothing was fitted.</param>
+/// <param name="Fitted">The remaining spreads of fitted materials and their correlations; null where nothing was fitted.</param>
 public sealed record UncertaintyBasis(Spreads Spreads, FittedLosses? Fitted = null)
 {
-    /// <summary>A margin that is counted on is exceeded so often, where nothing else is requested.</summary>
+    /// <summary>How often a margin to count on is exceeded, unless requested otherwise.</summary>
     public const double UsualConfidence = 0.9;
 
     /// <summary>How many draws of the house, at least 1.</summary>
@@ -120,9 +120,9 @@ public sealed record UncertaintyBasis(Spreads Spreads, FittedLosses? Fitted = nu
 }
 
 /// <summary>
-/// How far a material's loss in one place lies from that in another of the same house: the share of its row's variance that
-/// belongs to each crossing, and what the tolerance of its layers does, since no cavity is as deep as the next. The two add as
-/// variances: a row's spread is of how far its figure is out for a wall built just as the row says.
+/// Spread of a material's loss from place to place in one house: the share of its row's variance that belongs to each crossing,
+/// and the effect of its layers' tolerances, since no two cavities have the same depth. The two add as variances: a row's spread
+/// is the error of its figure for a wall built exactly as the row says.
 /// </summary>
 internal static class PlaceSpreads
 {

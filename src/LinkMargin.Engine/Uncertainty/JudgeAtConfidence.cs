@@ -9,11 +9,11 @@ using MathNet.Numerics.Distributions;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// Judges by the margin to count on, in the same drawn houses for every spot and edit that is tried: a material's draws hang
-/// on its name alone.
+/// Judges by the margin to count on, in the same drawn houses for every spot and edit that is tried: a material's draws depend
+/// only on its name.
 /// </summary>
 /// <param name="basis">How uncertain the figures are.</param>
-/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+/// <param name="confidence">How often the margin to count on is exceeded, above 0 and below 1.</param>
 public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence) : ISpotJudge
 {
     /// <inheritdoc/>
@@ -57,8 +57,8 @@ public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence 
 
     /// <inheritdoc/>
     /// <remarks>
-    /// Both radios and what the model leaves out are normal and independent of the losses, so a link's margin spreads at least
-    /// as far as they do together.
+    /// Both radios and what the model leaves out are normal and independent of the losses, so the spread of a link's margin is at
+    /// least their combined spread.
     /// </remarks>
     public double LeastAllowanceDb(LinkModel model)
     {

@@ -3,10 +3,10 @@ using MathNet.Numerics.Distributions;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// Draws from the standard normal law, evenly: of N draws of one unknown, one falls in the middle of each Nth part of the
-/// law, in an order of the unknown's own (a Latin hypercube). Sums then scatter far less from one seed to another than with
-/// draws by themselves. The order hangs on the seed and the unknown's name alone, so an unknown has the same draws whichever
-/// links are asked about.
+/// Stratified draws from the standard normal distribution: of N draws of one unknown, one is in the middle of each Nth part of
+/// the distribution, in an order of the unknown's own (a Latin hypercube). Sums then vary far less from seed to seed than with
+/// independent draws. The order depends only on the seed and the unknown's name, so an unknown has the same draws whichever
+/// links are computed.
 /// </summary>
 internal sealed class LatinHypercubeSampler
 {
@@ -28,7 +28,7 @@ internal sealed class LatinHypercubeSampler
         for (int i = drawn.Length - 1; i > 0; i--)
         {
             state += 0x9E3779B97F4A7C15; // the golden ratio in 64 bits: Steele, Lea and Flood, Splittable generators, 2014
-            int j = (int)(Mixed(state) % (ulong)(i + 1)); // unevenness by 2^-54 at most
+            int j = (int)(Mixed(state) % (ulong)(i + 1)); // biased by 2^-54 at most
             (drawn[i], drawn[j]) = (drawn[j], drawn[i]);
         }
 

@@ -5,7 +5,7 @@ using LinkMargin.Engine.Links.Stored;
 
 namespace LinkMargin.Engine.Uncertainty;
 
-/// <summary>Works stored links out in every draw of the house and of its radios.</summary>
+/// <summary>Evaluates stored links in every draw of the house and of its radios.</summary>
 internal sealed class LinkDraws
 {
     private readonly HouseDraws house;
@@ -22,9 +22,9 @@ internal sealed class LinkDraws
         (greatestLossDb, modelDb) = (radios.GreatestLossDb, basis.Spreads.ModelDb);
     }
 
-    /// <summary>One link's margins. A radio's shift is in both directions alike, so the worse one stays the worse.</summary>
+    /// <summary>One link's margins. A radio's shift is the same in both directions, so the worse direction stays the worse.</summary>
     /// <param name="link">The link.</param>
-    /// <param name="read">What measurements say of it alone; null where it was not read.</param>
+    /// <param name="read">What measurements say about it alone; null where it was not measured.</param>
     internal DrawnMargins Of(StoredLink link, FittedLink? read = null)
     {
         double[] marginDb = new double[radiosDb.Length];
@@ -39,8 +39,8 @@ internal sealed class LinkDraws
 }
 
 /// <summary>
-/// Draws of a house's losses: one shift for all of a material's row, and each place's own. No loss goes below 0. The same
-/// draws serve every link, so that spots are compared in the same houses.
+/// Draws of a house's losses: one shift for each row of the material table, and one for each place. No loss goes below 0. All
+/// links use the same draws, so that spots are compared in the same houses.
 /// </summary>
 internal sealed class HouseDraws
 {
@@ -69,6 +69,6 @@ internal sealed class HouseDraws
         }
     }
 
-    /// <summary>What each parameter loses more than its table says, dB: all draws of the first, then of the next.</summary>
+    /// <summary>How much more each parameter loses than its table says, dB: all draws of the first, then of the next.</summary>
     internal ReadOnlySpan<double> ShiftsDb => shiftsDb;
 }

@@ -7,7 +7,7 @@ using MathNet.Numerics.LinearAlgebra;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// How a level goes with everything that is not known of a house: its slopes in independent unknowns of unit spread, with
+/// How a level depends on everything that is not known about a house: its slopes in independent unknowns of unit spread, with
 /// the level of the devices as one more; and what has been learned, as the covariances with past measurements.
 /// </summary>
 internal sealed class LossVector
@@ -19,8 +19,8 @@ internal sealed class LossVector
     internal LossVector(Dictionary<int, double> slopes, bool withDevice) => (this.slopes, device) = (slopes, withDevice ? 1 : 0);
 
     /// <summary>Covariance with another, given what was learned, dB².</summary>
-    /// <param name="other">The other; it must have learned as much.</param>
-    /// <param name="deviceDb">How far the devices' level may be out, dB.</param>
+    /// <param name="other">The other; it must have learned the same measurements.</param>
+    /// <param name="deviceDb">Spread of the devices' level, dB.</param>
     internal double Dot(LossVector other, double deviceDb)
     {
         double sum = device * other.device * deviceDb * deviceDb;
@@ -45,7 +45,7 @@ internal sealed class LossVector
     /// <summary>Adds an unknown.</summary>
     internal void Put(int unknown, double slope) => slopes[unknown] = slope;
 
-    /// <summary>Adds so many times another, before anything was learned.</summary>
+    /// <summary>Adds a multiple of another; only before anything was learned.</summary>
     internal void Add(LossVector other, double times)
     {
         foreach ((int unknown, double slope) in other.slopes)
@@ -56,11 +56,11 @@ internal sealed class LossVector
 
     /// <summary>Learns a measurement.</summary>
     /// <param name="measurement">The measurement's vector as it was before it was taken.</param>
-    /// <param name="deviceDb">How far the devices' level may be out, dB.</param>
+    /// <param name="deviceDb">Spread of the devices' level, dB.</param>
     /// <param name="scale">Spread of the measurement, its noise included, dB.</param>
     internal void Condition(LossVector measurement, double deviceDb, double scale) => learned.Add(Dot(measurement, deviceDb) / scale);
 
-    /// <summary>The same as it is now.</summary>
+    /// <summary>A copy of its present state.</summary>
     internal LossVector Copy()
     {
         var copy = new LossVector(new Dictionary<int, double>(slopes), device > 0);
@@ -69,13 +69,16 @@ internal sealed class LossVector
     }
 }
 
-/// <summary>Turns stored links into vectors over the same unknowns: rows of the material table, and each material in each place, and what the model leaves out on each link.</summary>
+/// <summary>
+/// Turns stored links into vectors over the same unknowns: rows of the material table, each material in each place, and what the
+/// model leaves out on each link.
+/// </summary>
 internal sealed class LossVectors(UncertaintyBasis basis)
 {
     private readonly Dictionary<(int Material, int? Place), int> numbers = [];
     private readonly Dictionary<(string Spot, string Seat), int> links = [];
 
-    /// <summary>How the level of a seat's own link goes with the unknowns, what the model leaves out on it included.</summary>
+    /// <summary>How the level of a seat's own link depends on the unknowns, including what the model leaves out on it.</summary>
     internal LossVector OfSeat(StoredPaths stored, StoredLink link, LinkModel model, Spot spot, Seat seat, bool withDevice)
     {
         LossVector vector = Of(stored, link, withDevice);
@@ -89,7 +92,7 @@ internal sealed class LossVectors(UncertaintyBasis basis)
         return vector;
     }
 
-    /// <summary>How the level of a link goes with the unknowns, at the tables' losses.</summary>
+    /// <summary>How the level of a link depends on the unknowns, at the tables' losses.</summary>
     internal LossVector Of(StoredPaths stored, StoredLink link, bool withDevice)
     {
         double[] gradient = new double[stored.Parameters.Count];

@@ -11,24 +11,24 @@ namespace LinkMargin.Engine.Uncertainty;
 /// Where to measure next: the few measurements that would most reduce the uncertainty about the decision.
 /// <para>
 /// The decision asks questions: does each seat of the best spot pass, and is each other spot's weakest seat
-/// worse off than the best spot's? Of each question the answer has a probability p, and p·(1 − p) is its uncertainty. A measurement
-/// does not move p in any known direction, but it shrinks the uncertainty on average, the more the further it goes with the
-/// question's margin over all houses that could be behind the file. Margins and levels are taken as linear in the losses
-/// (<see cref="LossVectors"/>), where that average has a closed form (<see cref="OwensT.UncertaintyLeft"/>).
+/// worse off than the best spot's? The answer to each question is yes with probability p, and p·(1 − p) is its uncertainty. A
+/// measurement moves p in no known direction, but on average it reduces the uncertainty: the more, the more strongly its level is
+/// correlated with the question's margin over all houses that the file could describe. Margins and levels are taken as linear in
+/// the losses (<see cref="LossVectors"/>), where that average has a closed form (<see cref="OwensT.UncertaintyLeft"/>).
 /// </para>
 /// <para>
-/// Measurements are chosen one after the other, each the best beside those before it, so that five do not all tell the same
-/// thing. A measurement tells of materials only as far as the level of its devices is known; it is taken for granted that one
-/// measurement is taken in sight of the transmitter first. At a seat it also tells what the model leaves out on that seat's own
-/// link; anywhere else that is noise. How the radios are stays uncertain whatever is read, so it is left aside here.
+/// Measurements are chosen one after the other, each the best in addition to those before it, so that five do not all show the
+/// same thing. A measurement shows losses of materials only as far as the level of its devices is known; it is assumed that one
+/// measurement is taken in sight of the transmitter first. At a seat it also shows what the model leaves out on that seat's own
+/// link; anywhere else that is noise. No measurement reduces the uncertainty of the radios, so it is not counted here.
 /// </para>
 /// </summary>
 public sealed class NextMeasurements
 {
-    /// <summary>Between places that are considered, metres.</summary>
+    /// <summary>Distance between the places that are considered, metres.</summary>
     private const double GridMetres = 0.75;
 
-    /// <summary>Two measurements are at least so far apart, metres.</summary>
+    /// <summary>Least distance between two measurements, metres.</summary>
     private const double ApartMetres = 1;
 
     private readonly LinkModel model;
@@ -39,7 +39,7 @@ public sealed class NextMeasurements
         (this.model, this.basis, this.handsMetres) = (model, basis, handsMetres);
 
     /// <summary>Finds them.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <param name="model">The model of the house.</param>
     /// <param name="ranking">Its spots, best first.</param>
     /// <param name="basis">How uncertain the figures are, with what earlier measurements have shown.</param>
     /// <param name="deviceSpreadDb">How uncertain the level of the devices is after earlier measurements, dB; null before any.</param>
@@ -56,9 +56,9 @@ public sealed class NextMeasurements
 
     /// <summary>
     /// The one measurement, from one of some spots and at a seat, that would most reduce the uncertainty about which of them is better.
-    /// Only seats are considered, since only there a measurement also tells what the model leaves out on a link that counts.
+    /// Only seats are considered, since only there does a measurement also show what the model leaves out on a link that counts.
     /// </summary>
-    /// <param name="model">The house, ready.</param>
+    /// <param name="model">The model of the house.</param>
     /// <param name="close">The spots, the chosen one first; at least two.</param>
     /// <param name="basis">How uncertain the figures are, with what earlier measurements have shown.</param>
     /// <returns>Null where nothing is uncertain.</returns>
@@ -114,7 +114,7 @@ public sealed class NextMeasurements
         return reported;
     }
 
-    // What is left open once a measurement is taken: its direction is known but for its noise.
+    // What is uncertain after a measurement is taken: its direction is known, apart from its noise.
     private static void Learn(Candidate read, DecisionQuestion[] questions, Candidate[] candidates, double deviceDb)
     {
         LossVector direction = read.Vector.Copy();
@@ -195,7 +195,10 @@ public sealed class NextMeasurements
 /// <param name="Transmitter">The spot to send from.</param>
 /// <param name="LevelIndex">The level to stand on; 0 is the lowest.</param>
 /// <param name="Plan">Where on the plan.</param>
-/// <param name="HeightMetres">How high to hold the device over the floor, metres.</param>
+/// <param name="HeightMetres">How high to hold the device above the floor, metres.</param>
 /// <param name="Where">The seat to stand at, or the room it is in.</param>
-/// <param name="UncertaintyLeft">Share of the uncertainty about the decision, as far as it comes of not knowing the house, that is left after this one and those before it, 0 to 1.</param>
+/// <param name="UncertaintyLeft">
+/// Share of the uncertainty about the decision that is left after this one and those before it, 0 to 1; only what is not known
+/// about the house counts.
+/// </param>
 public sealed record NextMeasurement(Spot Transmitter, int LevelIndex, Point2 Plan, double HeightMetres, string Where, double UncertaintyLeft);

@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Uncertainty;
 /// </summary>
 internal static class OwensT
 {
-    // Enough for 1e-10: up to a = 1 the integrand is smooth, and wider than the rule's steps where it is not next to nothing.
+    // Enough for 1e-10: up to a = 1 the integrand is smooth, and wider than the rule's steps wherever it is not negligible.
     private const int Order = 64;
 
     /// <summary>T(h, a).</summary>
@@ -18,9 +18,9 @@ internal static class OwensT
         x => Math.Exp(-h * h * (1 + (x * x)) / 2) / (1 + (x * x)), 0, a, Order) / (2 * Math.PI);
 
     /// <summary>
-    /// What is left on average of p·(1 − p), p the chance that a normal quantity is above 0, once something is known that
-    /// explains a share of its variance: 2·T(h, √((1 − ρ)/(1 + ρ))), from P(X &lt; h, Y &lt; h) of two normal quantities of
-    /// correlation ρ. Nothing known leaves Φ(h)·(1 − Φ(h)), all known nothing.
+    /// The mean of p·(1 − p), with p the probability that a normal quantity is above 0, once a share ρ of its variance is
+    /// explained: 2·T(h, √((1 − ρ)/(1 + ρ))), from P(X &lt; h, Y &lt; h) of two normal quantities of correlation ρ. With nothing
+    /// explained it is Φ(h)·(1 − Φ(h)), with everything explained 0.
     /// </summary>
     /// <param name="h">The quantity's mean over its standard deviation.</param>
     /// <param name="share">The share of the variance that is explained, 0 to 1.</param>

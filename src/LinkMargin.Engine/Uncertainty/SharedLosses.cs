@@ -5,8 +5,8 @@ using MathNet.Numerics.LinearAlgebra;
 namespace LinkMargin.Engine.Uncertainty;
 
 /// <summary>
-/// What all of a material in one house has in common: one unknown for each row of the material table, of which every depth
-/// of the row takes as many times as it is of the row.
+/// What all of a material in one house has in common: one unknown shift for each row of the material table; every depth of the
+/// row shifts by its scale times that.
 /// </summary>
 internal sealed class SharedLosses
 {
@@ -32,7 +32,7 @@ internal sealed class SharedLosses
     internal IReadOnlyList<double> SpreadsDb { get; }
 
     /// <summary>
-    /// Which mixture of independent unknowns of unit spread each row's shift is, in its own spread; null where the rows are
+    /// Each row's shift, in units of its spread, as a mixture of independent unknowns of unit spread; null where the rows are
     /// independent.
     /// </summary>
     internal Matrix<double>? Together { get; }
@@ -68,7 +68,7 @@ internal sealed class SharedLosses
     private static double SpreadOf(Material material, Spreads spreads) =>
         (material.FittedSpreadDb ?? spreads.InCommonDb(material.SpreadDb)) / material.Scale;
 
-    // A root of the correlations. They come from a file with so many digits, so an eigenvalue may be a little below 0.
+    // A square root of the correlations. Those from a file are rounded, so an eigenvalue may be slightly below 0.
     private static Matrix<double>? TogetherOf(string[] names, FittedLosses? fitted)
     {
         if (fitted is null)
