@@ -7,14 +7,14 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Answers;
 
-/// <summary>What each spot asks for in picture cables, once for each moment of the house, whoever asks.</summary>
+/// <summary>The picture cables that each spot needs, planned once per state of the house for all pages.</summary>
 /// <param name="comparisons">The spots, best first.</param>
 internal sealed class CableCosts(Comparisons comparisons)
 {
     private readonly Lock gate = new();
     private (int Version, Task<CablesMessage> Task)? last;
 
-    /// <summary>The cables of a moment; of no spot where the house has no display.</summary>
+    /// <summary>The cables for a state; empty if the house has no display.</summary>
     public Task<CablesMessage> Of(HouseState state)
     {
         lock (gate)

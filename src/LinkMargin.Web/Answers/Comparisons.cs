@@ -9,10 +9,10 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Answers;
 
-/// <summary>All spots of a house compared, once for each moment of the house, whoever asks.</summary>
-/// <param name="models">Houses made ready.</param>
-/// <param name="inFile">The house as its file has it.</param>
-/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+/// <summary>Compares all spots of a house, once per state of the house for all pages.</summary>
+/// <param name="models">Models of houses.</param>
+/// <param name="inFile">The margins with the house as in its file.</param>
+/// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
 internal sealed class Comparisons(Models models, FileFigures inFile, double confidence)
 {
     private const string NothingToCompare = "The house has no spot that a seat plays at: add 'spots' and 'seats' to its file";
@@ -20,7 +20,7 @@ internal sealed class Comparisons(Models models, FileFigures inFile, double conf
     private readonly Lock gate = new();
     private (int Version, Task<Comparison> Task)? last;
 
-    /// <summary>The comparison of a moment.</summary>
+    /// <summary>The comparison for a state.</summary>
     public Task<Comparison> Of(HouseState state)
     {
         lock (gate)
@@ -49,7 +49,7 @@ internal sealed class Comparisons(Models models, FileFigures inFile, double conf
             return new Comparison(ranking, new ComparisonMessage(state.Version, NothingToCompare, [], [], before));
         }
 
-        // The measurement that would settle a close call takes as long as all else; the page has no room for it.
+        // The measurement that would settle a close call takes as long as everything else, and the page has no room to show it.
         CloseCall call = CallOf(ranking, uncertainty);
         return new Comparison(ranking, new ComparisonMessage(
             state.Version,
@@ -88,7 +88,7 @@ internal sealed class Comparisons(Models models, FileFigures inFile, double conf
             uncertainty, score.Spot, budget.Seat, isAsInFile ? null : inFile.CountOnDb(state, score.Spot.Name, budget.Seat.Name)))]);
 }
 
-/// <summary>A comparison, and as it is told.</summary>
+/// <summary>A comparison and its message.</summary>
 /// <param name="Ranking">The spots, best first.</param>
-/// <param name="Message">What is told of it.</param>
+/// <param name="Message">The message about it.</param>
 internal sealed record Comparison(Ranking Ranking, ComparisonMessage Message);

@@ -4,15 +4,15 @@ using LinkMargin.Web.Houses;
 
 namespace LinkMargin.Web.Answers;
 
-/// <summary>All links of the house as its file has it, drawn once for each state of the file: what everything tried is compared with.</summary>
-/// <param name="models">Houses made ready.</param>
-/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+/// <summary>All links of the house as in its file, computed once per state of the file: the reference for everything tried.</summary>
+/// <param name="models">Models of houses.</param>
+/// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
 internal sealed class FileFigures(Models models, double confidence)
 {
     private readonly Lock gate = new();
     private (HouseOnDisk Disk, HouseUncertainty Uncertainty)? last;
 
-    /// <summary>Whether a moment is the house of the file, with nobody on the seats.</summary>
+    /// <summary>Whether a state is the house of the file with nobody on the seats.</summary>
     public static bool IsAsInFile(HouseState state) => ReferenceEquals(state.Now.House, state.InFile.House) && state.Occupied.Count == 0;
 
     /// <summary>The uncertainty of all its links.</summary>
@@ -30,7 +30,7 @@ internal sealed class FileFigures(Models models, double confidence)
         }
     }
 
-    /// <summary>The margin to count on of a link, dB; null where the file has no such spot or seat.</summary>
+    /// <summary>The margin to count on of a link, dB; null if the file has no such spot or seat.</summary>
     public double? CountOnDb(HouseState state, string spot, string seat)
     {
         House house = state.InFile.House;

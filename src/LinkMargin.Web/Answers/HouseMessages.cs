@@ -9,10 +9,10 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Answers;
 
-/// <summary>The house as the page is told of it.</summary>
+/// <summary>Makes the message that describes the house to the page.</summary>
 internal static class HouseMessages
 {
-    /// <summary>Tells a moment of a house.</summary>
+    /// <summary>Describes a state of a house.</summary>
     public static HouseMessage Of(TriedHouse tried, HouseState state, double confidence)
     {
         House house = state.Now.House;

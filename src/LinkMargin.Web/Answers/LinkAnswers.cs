@@ -11,17 +11,17 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Answers;
 
-/// <summary>One link taken apart: its budget in the words of <c>explain</c>, its paths, and a section.</summary>
+/// <summary>One link in detail: its budget in the words of <c>explain</c>, its paths, and a section.</summary>
 internal static class LinkAnswers
 {
     private const int TextWidth = 80;
 
-    // Paths that take the same way are drawn this far apart, so that each is seen; points of a track nearer together say nothing more.
+    // Paths that coincide are drawn this far apart, so that each is visible; points of a track closer than this add nothing.
     private const double ApartMetres = 0.07;
     private const double NearMetres = 0.12;
     private const int EveryPoint = 4;
 
-    /// <summary>Takes a link apart.</summary>
+    /// <summary>Computes the details of a link.</summary>
     public static LinkAnswer Of(HouseState state, LinkModel model, double confidence, Spot spot, Seat seat)
     {
         LinkBudget budget = LinkEvaluation.Budget(model, spot, seat);

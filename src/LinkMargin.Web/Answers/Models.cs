@@ -4,8 +4,8 @@ using LinkMargin.Engine.Links;
 namespace LinkMargin.Web.Answers;
 
 /// <summary>
-/// Houses made ready to answer, the last few of them. Moving a spot or a seat changes nothing that a house's paths depend on, so it goes
-/// on with the model there is.
+/// Keeps the last few models of houses. Moving a spot or a seat does not change anything that a model depends on, so the same
+/// model is used again.
 /// </summary>
 internal sealed class Models
 {
@@ -20,7 +20,7 @@ internal sealed class Models
         Lazy<LinkModel> model;
         lock (gate)
         {
-            // People are placed by where their seats are.
+            // Where people are depends on their seats.
             string[] people = [.. occupied.Select(seat => seat.ToString())];
             for (var node = ready.First; node is not null; node = node.Next)
             {

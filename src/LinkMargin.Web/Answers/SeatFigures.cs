@@ -11,12 +11,12 @@ using LinkMargin.Web.Protocol;
 namespace LinkMargin.Web.Answers;
 
 /// <summary>The figures of all seats for one spot.</summary>
-/// <param name="models">Houses made ready.</param>
-/// <param name="inFile">The house as its file has it.</param>
-/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+/// <param name="models">Models of houses.</param>
+/// <param name="inFile">The margins with the house as in its file.</param>
+/// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
 internal sealed class SeatFigures(Models models, FileFigures inFile, double confidence)
 {
-    /// <summary>The seats that a console at a spot is played from, in a house.</summary>
+    /// <summary>The margins of the seats that play at a spot.</summary>
     public DrawnSeats Of(HouseState state, LoadedHouse now, IReadOnlyList<Seat> occupied, Spot spot)
     {
         Seat[] seats = SeatsOf(now.House, spot);
@@ -30,10 +30,10 @@ internal sealed class SeatFigures(Models models, FileFigures inFile, double conf
     }
 
     /// <summary>
-    /// The same at a small part of the cost, for a hand that moves something: what the draws add to a seat's margin at the tables' losses changes slowly
-    /// with the place, so that of a place nearby serves.
+    /// The same at a small part of the cost, for use while dragging. The difference between drawn margins and the margin at the table
+    /// losses changes slowly with the place, so the difference of a nearby place is used.
     /// </summary>
-    /// <returns>Null where the place nearby is not of this spot, or has not these seats.</returns>
+    /// <returns>Null if the nearby place is of another spot or lacks one of the seats.</returns>
     public IReadOnlyList<SeatFigure>? Quick(HouseState state, LoadedHouse now, IReadOnlyList<Seat> occupied, Spot spot, DrawnSeats? nearby)
     {
         Seat[] seats = SeatsOf(now.House, spot);
@@ -62,7 +62,7 @@ internal sealed class SeatFigures(Models models, FileFigures inFile, double conf
         return Of(seat, countOnDb, drawn.MedianDb, drawn.ProbabilityOf(seat.RequiredDb), inFileDb);
     }
 
-    /// <summary>What is found for one spot, in a sentence.</summary>
+    /// <summary>The result for one spot, in a sentence.</summary>
     public static string WordsOf(Spot spot, IReadOnlyList<SeatFigure> figures)
     {
         int passing = figures.Count(figure => figure.Passes);
@@ -90,14 +90,14 @@ internal sealed class SeatFigures(Models models, FileFigures inFile, double conf
         ReferenceEquals(now.House, state.InFile.House) && occupied.Count == 0 ? null : inFile.CountOnDb(state, spot.Name, seat.Name);
 }
 
-/// <summary>The seats' figures for a spot, and what they were drawn from.</summary>
+/// <summary>The seats' figures for a spot, and the draws behind them.</summary>
 /// <param name="Spot">The spot.</param>
-/// <param name="BySeat">What each seat's figures came from, by its name.</param>
+/// <param name="BySeat">The draws of each seat, by name.</param>
 /// <param name="Figures">The figures.</param>
 internal sealed record DrawnSeats(string Spot, IReadOnlyDictionary<string, DrawnSeat> BySeat, IReadOnlyList<SeatFigure> Figures);
 
 /// <summary>One seat's margins in the drawn houses.</summary>
 /// <param name="Drawn">The margins.</param>
 /// <param name="CountOnDb">The margin to count on.</param>
-/// <param name="PlainDb">The margin at the tables' losses.</param>
+/// <param name="PlainDb">The margin at the table losses.</param>
 internal sealed record DrawnSeat(DrawnMargins Drawn, double CountOnDb, double PlainDb);

@@ -5,26 +5,26 @@ using LinkMargin.Engine.Uncertainty;
 
 namespace LinkMargin.Web.Answers;
 
-/// <summary>The fields of one spot on all levels: a coarse one while somebody drags, a fine one once they let go.</summary>
+/// <summary>The fields of one spot on all levels: coarse while the user drags, fine after that.</summary>
 internal interface ISpotFields
 {
-    /// <summary>Coarse fields, all levels, as fast as can be.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <summary>Coarse fields of all levels, as fast as possible.</summary>
+    /// <param name="model">The model of the house.</param>
     /// <param name="spot">The spot.</param>
-    /// <param name="allowanceDb">What to take off a median to get about the margin to count on, dB: that of the seats.</param>
+    /// <param name="allowanceDb">What to subtract from a median to estimate the margin to count on, dB; taken from the seats.</param>
     /// <param name="cancellation">Stops the work.</param>
     public IReadOnlyList<(Field Median, Field CountOn)> Coarse(LinkModel model, Spot spot, double allowanceDb, CancellationToken cancellation);
 
-    /// <summary>Fine fields, level by level as they are ready.</summary>
+    /// <summary>Fine fields, one level at a time as they become ready.</summary>
     public IEnumerable<(Field Median, Field CountOn)> Fine(LinkModel model, Spot spot, int firstLevel, CancellationToken cancellation);
 }
 
-/// <summary>Fields in the stages of the engine: coarse for a hand that moves, then as close to exact as a map needs.</summary>
-/// <param name="basis">How uncertain the figures are.</param>
-/// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
+/// <summary>Fields in the two stages of the engine: coarse while dragging, then as exact as a map needs.</summary>
+/// <param name="basis">The uncertainty of all inputs.</param>
+/// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
 internal sealed class StagedSpotFields(UncertaintyBasis basis, double confidence) : ISpotFields
 {
-    // Few enough cells for a map while somebody drags, whatever the size of the house; fine enough, afterwards, for lines that read well.
+    // Coarse: few enough cells for dragging, whatever the size of the house. Fine: enough for smooth lines.
     private const int CoarseCells = 1000;
     private const double LeastCoarseMetres = 0.25;
     private const int FineCells = 8000;

@@ -4,10 +4,10 @@ using LinkMargin.Files.Changes;
 
 namespace LinkMargin.Web.Drawing;
 
-/// <summary>Where on the plans a change is.</summary>
+/// <summary>Finds where on the plans a change is.</summary>
 internal static class ChangePlace
 {
-    /// <summary>Its place; null for what is nowhere, as another radio.</summary>
+    /// <summary>Its place; null for a change without one, such as another radio.</summary>
     public static (int Level, Point2 Plan)? Of(House house, HouseChange change) => change.Kind switch
     {
         ChangeKinds.MoveSpot or ChangeKinds.MoveSeat when change is { Level: { } level, X: { } x, Y: { } y } => (level, new Point2(x, y)),

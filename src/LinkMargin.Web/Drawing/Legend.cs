@@ -7,11 +7,11 @@ namespace LinkMargin.Web.Drawing;
 /// <summary>The colours of margins and the lines between them, as in the pictures.</summary>
 internal static class Legend
 {
-    // As on maps (MapRequest.StepDb); probabilities go by tenths.
+    // The step of the maps (MapRequest.StepDb); probabilities use steps of a tenth.
     private const double StepDb = 5;
     private const int ProbabilityTones = 10;
 
-    /// <summary>The scale that suits some fields; one for as long as the page is open, so that what is seen can be compared.</summary>
+    /// <summary>A scale that suits some fields; it stays the same while the page is open, so that maps can be compared.</summary>
     public static ScaleMessage For(IEnumerable<Field> fields, double requiredDb)
     {
         var scale = ToneScale.Covering(fields, requiredDb, StepDb);

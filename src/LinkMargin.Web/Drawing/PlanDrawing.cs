@@ -5,7 +5,7 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Drawing;
 
-/// <summary>A level as the page draws it: the same shapes as in the pictures.</summary>
+/// <summary>Draws a level for the page with the same shapes as in the pictures.</summary>
 internal static class PlanDrawing
 {
     // Thinner walls would vanish on a small plan.
@@ -31,7 +31,7 @@ internal static class PlanDrawing
         };
     }
 
-    /// <summary>What all levels are drawn in, so that they stand at one scale and over one another: west, south, east and north, metres.</summary>
+    /// <summary>Common bounds of all levels, so that they have one scale and line up: west, south, east and north, metres.</summary>
     private static double[] BoundsOf(House house)
     {
         Point2[] all =
@@ -50,11 +50,11 @@ internal static class PlanDrawing
         return new RoomItem(room.Name, place.X, place.Y, room.Outline.Greatest.X - room.Outline.Least.X, room.Outline.Greatest.Y - room.Outline.Least.Y);
     }
 
-    // A place well inside, also of a bent room: of some points, the one farthest from the outline.
+    // A place well inside any room, even an L-shaped one: the point of a grid that is farthest from the outline.
     private static Point2 MiddleOf(Polygon outline)
     {
         const int Across = 12;
-        const double Preference = 0.05; // the middle of a rectangle is its place though others are as deep
+        const double Preference = 0.05; // favours the middle, since a long rectangle has many points as deep
         Point2 least = outline.Least, greatest = outline.Greatest, best = 0.5 * (least + greatest);
         double depth = outline.DepthOf(best) + Preference;
         for (int i = 1; i < Across; i++)

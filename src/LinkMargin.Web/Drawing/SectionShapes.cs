@@ -5,10 +5,10 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Drawing;
 
-/// <summary>The upright cut through spot and seat as the page draws it: what the cut meets, as in the pictures.</summary>
+/// <summary>The vertical section through spot and seat for the page, with the same shapes as in the pictures.</summary>
 internal static class SectionShapes
 {
-    /// <summary>Draws it.</summary>
+    /// <summary>Draws the section.</summary>
     public static SectionDrawing Of(Section section)
     {
         (Point2 least, Point2 greatest) = (section.Bounds.Least, section.Bounds.Greatest);
@@ -44,7 +44,7 @@ internal static class SectionShapes
                 return [];
             }
 
-            // From the top down, each layer that has members.
+            // From the top down, every layer with joists.
             double top = floor.TopMetres;
             List<string> drawn = [];
             foreach (FloorLayer layer in floor.Floor.BuildUp.Layers)

@@ -4,7 +4,7 @@ using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Web.Drawing;
 
-/// <summary>Shapes as SVG path data: metres, to a millimetre, y north.</summary>
+/// <summary>Shapes as SVG path data: metres, to a millimetre, y pointing north.</summary>
 internal static class ShapeText
 {
     /// <summary>A closed outline.</summary>
@@ -25,7 +25,7 @@ internal static class ShapeText
         return text.ToString();
     }
 
-    /// <summary>An upright rectangle.</summary>
+    /// <summary>A rectangle along the axes.</summary>
     public static string Box(double fromX, double fromY, double toX, double toY) =>
         Closed([new Point2(fromX, fromY), new Point2(toX, fromY), new Point2(toX, toY), new Point2(fromX, toY)]);
 

@@ -14,8 +14,8 @@ using LinkMargin.Web.Live;
 
 namespace LinkMargin.Web.Exports;
 
-/// <summary>Files to hand out: what the page shows, as the commands would write it.</summary>
-/// <param name="services">What pages share.</param>
+/// <summary>Makes files for download: what the page shows, as the commands would write it.</summary>
+/// <param name="services">Services shared by all pages.</param>
 internal sealed class Exporting(PageServices services)
 {
     private const string Png = "image/png", Pdf = "application/pdf", Html = "text/html; charset=utf-8";
@@ -23,7 +23,7 @@ internal sealed class Exporting(PageServices services)
     /// <summary>Makes a file.</summary>
     /// <param name="what"><c>map.png</c>, <c>sheet.png</c>, <c>report.pdf</c>, <c>report.html</c> or <c>house.yaml</c>.</param>
     /// <param name="spotName">The spot that is shown.</param>
-    /// <param name="isMedian">Whether the median is shown instead of the margin to count on.</param>
+    /// <param name="isMedian">Whether the median margin is shown instead of the margin to count on.</param>
     /// <param name="cancellation">Stops the work.</param>
     public Task<ExportedFile> Make(string what, string spotName, bool isMedian, CancellationToken cancellation) => Task.Run(
         () =>
@@ -75,7 +75,7 @@ internal sealed class Exporting(PageServices services)
     private static Spot SpotOf(HouseState state, string name) => state.Now.House.Spots.FirstOrDefault(spot => spot.Name == name)
         ?? throw new CannotBeDoneException($"there is no spot {Quote.Of(name)}");
 
-    // A name that any system takes, whatever the house is called.
+    // A file name that is valid on every system, whatever the house is called.
     private static string StemOf(string name)
     {
         var stem = new StringBuilder();
@@ -89,5 +89,5 @@ internal sealed class Exporting(PageServices services)
     }
 }
 
-/// <summary>A file to hand out.</summary>
+/// <summary>A file for download.</summary>
 internal sealed record ExportedFile(string Name, string Type, byte[] Bytes);

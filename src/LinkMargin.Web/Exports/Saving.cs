@@ -8,7 +8,7 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Exports;
 
-/// <summary>Writes what is tried into the house file, or into a copy beside it.</summary>
+/// <summary>Writes the changed house into the house file, or into a copy beside it.</summary>
 /// <param name="tried">The house.</param>
 internal sealed class Saving(TriedHouse tried)
 {
@@ -17,13 +17,13 @@ internal sealed class Saving(TriedHouse tried)
 
     private static readonly string[] Endings = [".yaml", ".yml"];
 
-    /// <summary>The house file with what is tried, as bytes.</summary>
-    /// <exception cref="CannotBeDoneException">A change has no place in the file.</exception>
+    /// <summary>The house file with all changes, as bytes.</summary>
+    /// <exception cref="CannotBeDoneException">A change cannot be expressed in the file.</exception>
     public byte[] BytesOfNow() => BytesOf(tried.Current);
 
     /// <summary>Saves.</summary>
     /// <param name="name">A file name in the folder of the house file; empty for the house file itself.</param>
-    /// <exception cref="CannotBeDoneException">The name leads elsewhere, or a change has no place in the file.</exception>
+    /// <exception cref="CannotBeDoneException">The name is not in that folder, or a change cannot be expressed in the file.</exception>
     /// <exception cref="FileProblemException">It cannot be written, or must not be replaced.</exception>
     public Answer Save(string name)
     {
@@ -39,7 +39,7 @@ internal sealed class Saving(TriedHouse tried)
             return SaveHere(houseFile);
         }
 
-        // Never over what is there: whoever wrote it may need it.
+        // Never overwrites an existing file: its author may need it.
         WholeFile.Write(path, BytesOfNow(), force: false);
         return new Answer(true, $"Saved as {name}. This page goes on with {Path.GetFileName(houseFile)}.");
     }
@@ -80,7 +80,7 @@ internal sealed class Saving(TriedHouse tried)
         }
     }
 
-    // A plain name on every system; no way to leave the folder, to hide a file or to reach a device.
+    // A plain file name on every system, which cannot leave the folder, hide the file or name a device.
     private static string Checked(string name)
     {
         bool isPlain = name.Length <= LongestName && name == name.Trim() && name[0] is not ('.' or '-') && NameText.Fault(name) is null
@@ -92,10 +92,10 @@ internal sealed class Saving(TriedHouse tried)
     }
 }
 
-/// <summary>Lines in which two texts differ, shortly.</summary>
+/// <summary>The lines in which two texts differ, shortened.</summary>
 internal static class LineDifference
 {
-    /// <summary>The lines between what both begin and end with, those of the first with a minus, those of the second with a plus.</summary>
+    /// <summary>The lines between the common start and end: those of the first text with a minus, those of the second with a plus.</summary>
     public static IReadOnlyList<string> Of(string one, string other, int most)
     {
         string[] was = one.ReplaceLineEndings("\n").Split('\n'), now = other.ReplaceLineEndings("\n").Split('\n');

@@ -3,10 +3,10 @@ using LinkMargin.Files.Journals;
 
 namespace LinkMargin.Web.Houses;
 
-/// <summary>The steps that a journal holds of an earlier page.</summary>
+/// <summary>The steps of an earlier page that are in a journal.</summary>
 internal static class EarlierSteps
 {
-    /// <summary>Those that were not undone, in order.</summary>
+    /// <summary>The steps that were not undone, in order.</summary>
     public static IReadOnlyList<IReadOnlyList<HouseChange>> Of(JournalContent content)
     {
         List<IReadOnlyList<HouseChange>> all = [];
@@ -32,9 +32,9 @@ internal static class EarlierSteps
         return all[..made];
     }
 
-    /// <summary>What is to be known before somebody goes on with them; empty for nothing.</summary>
-    /// <param name="found">What the journal holds.</param>
-    /// <param name="hash">What stands for the house file as it is now.</param>
+    /// <summary>What the user should know before continuing from them; empty if nothing.</summary>
+    /// <param name="found">The content of the journal.</param>
+    /// <param name="hash">The hash of the house file now.</param>
     public static string NoteOf(JournalContent found, string hash) =>
         found.IsDamaged ? "A part of the journal is damaged; what stands before it is offered."
         : found.BaseHash is { } was && was != hash && found.Entries.Count > 0 ? "The house file has changed since."

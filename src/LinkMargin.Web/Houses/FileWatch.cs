@@ -2,7 +2,7 @@ using LinkMargin.Files.Writing;
 
 namespace LinkMargin.Web.Houses;
 
-/// <summary>Looks now and then whether the house file has changed on disk. Notices of the system are lost on network drives and with editors that replace files; a look is not.</summary>
+/// <summary>Polls the house file for changes. Polling also works on network drives and with editors that replace files, unlike notifications.</summary>
 internal sealed class FileWatch : IDisposable
 {
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(1);
@@ -12,7 +12,7 @@ internal sealed class FileWatch : IDisposable
     private (DateTime Written, long Length) seen;
     private int isLooking;
 
-    /// <summary>Begins to look.</summary>
+    /// <summary>Starts polling.</summary>
     public FileWatch(TriedHouse tried)
     {
         this.tried = tried;
@@ -41,7 +41,7 @@ internal sealed class FileWatch : IDisposable
         }
         catch (FileProblemException)
         {
-            // Being replaced just now, or gone for a while; the next look tells.
+            // The file is being replaced, or gone for a while; the next poll will tell.
         }
         finally
         {

@@ -9,17 +9,17 @@ using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Web.Houses;
 
-/// <summary>The house file as it was read: its bytes, and the house in them.</summary>
-/// <param name="Bytes">All of it.</param>
+/// <summary>The house file as read: its bytes, and the house in them.</summary>
+/// <param name="Bytes">The whole file.</param>
 /// <param name="Text">The same as text, without a byte order mark.</param>
-/// <param name="Loaded">The house; null where the file has errors.</param>
+/// <param name="Loaded">The house; null if the file has errors.</param>
 /// <param name="Problems">Errors and warnings, in the words of <c>check</c>.</param>
 internal sealed record HouseOnDisk(byte[] Bytes, string Text, LoadedHouse? Loaded, IReadOnlyList<Problem> Problems)
 {
-    // A file that is larger is refused by its reader too.
+    // The reader refuses a larger file too.
     private const int MostBytes = 4 * 1024 * 1024;
 
-    /// <summary>What stands for its content.</summary>
+    /// <summary>Identifies its content.</summary>
     public string Hash { get; } = Journal.Hash(Bytes);
 
     /// <summary>Reads it.</summary>
@@ -66,9 +66,9 @@ internal sealed record HouseOnDisk(byte[] Bytes, string Text, LoadedHouse? Loade
     }
 }
 
-/// <summary>Where a house comes from.</summary>
-/// <param name="Path">The file, its whole path.</param>
-/// <param name="Typed">The file as somebody typed it, for messages.</param>
-/// <param name="Tables">The tables it may name.</param>
-/// <param name="Fitted">Losses fitted to measurements; null where the tables' are used.</param>
+/// <summary>The file and settings that a house is read with.</summary>
+/// <param name="Path">The full path of the file.</param>
+/// <param name="Typed">The file as typed, for messages.</param>
+/// <param name="Tables">The tables that its names are looked up in.</param>
+/// <param name="Fitted">Losses fitted to measurements; null for table losses.</param>
 internal sealed record HouseSource(string Path, string Typed, MaterialTables Tables, FittedLosses? Fitted);

@@ -5,12 +5,12 @@ using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Web.Houses;
 
-/// <summary>What was done at once: a drag, a click, a remedy with all it needs.</summary>
+/// <summary>The changes of one action: a drag, a click, or a remedy with all it needs.</summary>
 /// <param name="Changes">The changes, in order.</param>
 /// <param name="Words">The same in words.</param>
 internal sealed record Step(IReadOnlyList<HouseChange> Changes, IReadOnlyList<string> Words)
 {
-    /// <summary>A house with some changes more, without a trace in the one before.</summary>
+    /// <summary>A house with more changes; the previous one is not modified.</summary>
     /// <exception cref="EditFaultException">One of them cannot be made.</exception>
     public static (LoadedHouse Now, IReadOnlyList<string> People, Step Step) Try(
         LoadedHouse before, IReadOnlyList<string> people, IReadOnlyList<HouseChange> changes)

@@ -8,12 +8,12 @@ using LinkMargin.Reports.Houses;
 namespace LinkMargin.Web.Houses;
 
 /// <summary>
-/// A house file and what is tried with it, for all pages that show it. Every change is in the journal before it counts, so that neither a crash nor a
-/// closed browser loses it. All members may be called from any thread.
+/// A house file and the changes tried with it, shared by all pages that show it. Every change is in the journal before it takes
+/// effect, so neither a crash nor a closed browser loses it. All members are thread-safe.
 /// </summary>
 internal sealed class TriedHouse : IDisposable
 {
-    /// <summary>More steps than anybody takes by hand; so that no page can fill the memory.</summary>
+    /// <summary>More steps than anybody makes by hand; it keeps a page from filling the memory.</summary>
     public const int MostSteps = 5000;
 
     /// <summary>More changes than any step needs.</summary>
@@ -22,10 +22,10 @@ internal sealed class TriedHouse : IDisposable
     private readonly Lock gate = new();
     private readonly HouseSource source;
     private readonly Journal journal;
-    private readonly List<Step> steps = []; // those undone too
+    private readonly List<Step> steps = []; // undone ones too
     private readonly IReadOnlyList<string> peopleAtStart;
     private IReadOnlyList<IReadOnlyList<HouseChange>>? recoverable;
-    private HouseOnDisk latest; // the file as it is on disk, errors and all
+    private HouseOnDisk latest; // the file as on disk, even with errors
     private int done;
     private HouseState state;
 
@@ -41,7 +41,7 @@ internal sealed class TriedHouse : IDisposable
         }
     }
 
-    /// <summary>Called, on any thread, when the house or what is known of its file has changed.</summary>
+    /// <summary>Called, on any thread, when the house or the status of its file has changed.</summary>
     public event Action? Changed;
 
     /// <summary>The house now.</summary>
@@ -56,13 +56,13 @@ internal sealed class TriedHouse : IDisposable
         }
     }
 
-    /// <summary>Where the house comes from.</summary>
+    /// <summary>The file and settings that the house is read with.</summary>
     public HouseSource Source => source;
 
-    /// <summary>Where the journal is.</summary>
+    /// <summary>Its journal.</summary>
     public Journal Journal => journal;
 
-    /// <summary>Errors in the file as it is on disk now; while there are any, <see cref="Current"/> stays at the last house without.</summary>
+    /// <summary>Errors in the file on disk; while there are any, <see cref="Current"/> keeps the last valid house.</summary>
     public IReadOnlyList<Problem> Problems
     {
         get
@@ -74,7 +74,7 @@ internal sealed class TriedHouse : IDisposable
         }
     }
 
-    /// <summary>How many steps of an earlier page could be gone on from; 0 for none.</summary>
+    /// <summary>How many steps of an earlier page can be recovered; 0 for none.</summary>
     public int Recoverable
     {
         get
@@ -86,11 +86,11 @@ internal sealed class TriedHouse : IDisposable
         }
     }
 
-    /// <summary>What is to be known of the earlier steps; empty for nothing.</summary>
+    /// <summary>What the user should know about the earlier steps; empty if nothing.</summary>
     public string RecoveryNote { get; private set; }
 
     /// <summary>Opens a house file that has no errors.</summary>
-    /// <exception cref="FileProblemException">It cannot be read, or no journal can be written.</exception>
+    /// <exception cref="FileProblemException">It cannot be read, or the journal cannot be written.</exception>
     public static TriedHouse Open(HouseSource source, string stateFolder, IReadOnlyList<string> people)
     {
         HouseOnDisk disk = HouseOnDisk.Read(source);
@@ -102,7 +102,7 @@ internal sealed class TriedHouse : IDisposable
         return new TriedHouse(source, Journal.Open(source.Path, stateFolder), disk, people);
     }
 
-    /// <summary>Makes a step of changes.</summary>
+    /// <summary>Makes one step of some changes.</summary>
     /// <exception cref="EditFaultException">One of them cannot be made; none was.</exception>
     /// <exception cref="FileProblemException">The journal cannot be written; none was made.</exception>
     public HouseState Do(IReadOnlyList<HouseChange> changes)
@@ -125,7 +125,7 @@ internal sealed class TriedHouse : IDisposable
         });
     }
 
-    /// <summary>Takes the last step back; nothing where there is none.</summary>
+    /// <summary>Undoes the last step; does nothing if there is none.</summary>
     public HouseState Undo() => Change(() =>
     {
         RefuseWhileRecoverable();
@@ -139,7 +139,7 @@ internal sealed class TriedHouse : IDisposable
         return Replayed(state.InFile, peopleAtStart, steps.Take(done).Select(step => step.Changes), out _);
     });
 
-    /// <summary>Makes the step again that was taken back last; nothing where there is none.</summary>
+    /// <summary>Redoes the step that was undone last; does nothing if there is none.</summary>
     public HouseState Redo() => Change(() =>
     {
         RefuseWhileRecoverable();
@@ -154,7 +154,7 @@ internal sealed class TriedHouse : IDisposable
         return state with { Now = now, People = people };
     });
 
-    /// <summary>Goes on from the steps of an earlier page, or forgets them.</summary>
+    /// <summary>Recovers the steps of an earlier page, or discards them.</summary>
     /// <returns>The steps that no longer fit the file, in words.</returns>
     public IReadOnlyList<string> Recover(bool goOn)
     {
@@ -171,8 +171,8 @@ internal sealed class TriedHouse : IDisposable
         return unfit;
     }
 
-    /// <summary>Takes the file as it is on disk now; what is tried is tried with it.</summary>
-    /// <returns>The steps that no longer fit the file, in words; null where the file is as it was.</returns>
+    /// <summary>Reads the file on disk again and applies the steps to it.</summary>
+    /// <returns>The steps that no longer fit the file, in words; null if the file is unchanged.</returns>
     public IReadOnlyList<string>? Reload(bool keepsSteps = true)
     {
         HouseOnDisk read = HouseOnDisk.Read(source);
@@ -205,7 +205,7 @@ internal sealed class TriedHouse : IDisposable
         return unfit;
     }
 
-    /// <summary>What was tried is in the file now: the page goes on from there. Who sits on the seats is in no file, and stays.</summary>
+    /// <summary>Records that the file now has all changes; the page continues from it. The people on the seats are not in the file and stay.</summary>
     public void Saved()
     {
         IReadOnlyList<string> people = Current.People;
@@ -233,7 +233,7 @@ internal sealed class TriedHouse : IDisposable
         }
     }
 
-    // Steps that no longer fit are left out, and said.
+    // Steps that no longer fit are dropped and reported.
     private HouseState Replayed(LoadedHouse inFile, IReadOnlyList<string> people, IEnumerable<IReadOnlyList<HouseChange>> all, out IReadOnlyList<string> unfit)
     {
         LoadedHouse now = inFile;

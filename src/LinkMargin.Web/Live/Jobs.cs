@@ -16,7 +16,7 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Live;
 
-/// <summary>Searches in the background, one at a time; all pages hear of them.</summary>
+/// <summary>Runs searches in the background, one at a time; all pages get the results.</summary>
 internal sealed class Jobs(TriedHouse tried, Models models, double confidence) : IDisposable
 {
     /// <summary>The search for places.</summary>
@@ -31,10 +31,10 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
     private CancellationTokenSource? running;
     private Message? last;
 
-    /// <summary>Called, on any thread, with what is to be told.</summary>
+    /// <summary>Called, on any thread, with each message for the pages.</summary>
     public event Action<Message>? Told;
 
-    /// <summary>What a page that opens now is to be told.</summary>
+    /// <summary>The messages for a page that opens now.</summary>
     public IReadOnlyList<Message> Last
     {
         get
@@ -46,7 +46,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
         }
     }
 
-    /// <summary>Begins a search; one that runs is stopped.</summary>
+    /// <summary>Starts a search; a running one is stopped.</summary>
     public void Start(string job, string spotName)
     {
         HouseState state = tried.Current;
@@ -69,7 +69,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
         _ = Task.Run(() => Run(job, state, spot, mine.Token), CancellationToken.None);
     }
 
-    /// <summary>Stops the search that runs.</summary>
+    /// <summary>Stops the running search.</summary>
     public void Stop()
     {
         lock (gate)
@@ -181,7 +181,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
 
     private void Tell(Message message) => Told?.Invoke(message);
 
-    // Tells a share now and then, however often it changes, and never a smaller one.
+    // Limits how often a share is reported, and never reports a smaller one.
     private sealed class Pace(Action<double> tell)
     {
         private readonly Lock gate = new();

@@ -12,12 +12,12 @@ using LinkMargin.Web.Protocol;
 namespace LinkMargin.Web.Live;
 
 /// <summary>
-/// One open page. It says what it wants to see; only its latest wish counts, so nothing queues up while somebody drags. Seats come first, then a
-/// coarse map, then, once nothing moves, the comparison and a fine map.
+/// One open page. It says what it wants to see; only its latest request counts, so nothing queues up while the user drags. Seats
+/// are sent first, then a coarse map, then, once nothing moves, the comparison and a fine map.
 /// </summary>
 internal sealed class LivePage : IDisposable
 {
-    // Maps sent and not yet on the screen: one being painted, one on its way.
+    // Maps sent but not yet painted: one in progress and one on its way.
     private const int MostUnpainted = 2;
 
     private readonly PageSocket socket;
@@ -29,10 +29,10 @@ internal sealed class LivePage : IDisposable
     private int unpainted;
     private int toldVersion, comparedVersion, cabledVersion;
     private bool hasScale, isApproximate;
-    private double allowanceDb; // from the median down to the margin to count on, at the seats
-    private DrawnSeats? drawn; // of the last place that was not passed by in haste
+    private double allowanceDb; // median less margin to count on, at the seats
+    private DrawnSeats? drawn; // the draws at the last place that got exact figures
 
-    /// <summary>Makes one.</summary>
+    /// <summary>Makes the page.</summary>
     public LivePage(PageSocket socket, PageServices services) => (this.socket, this.services) = (socket, services);
 
     /// <summary>Serves it until it is closed or the server stops.</summary>
@@ -88,7 +88,7 @@ internal sealed class LivePage : IDisposable
         }
         catch (JsonException)
         {
-            return; // Nothing that a page of ours sends.
+            return; // Not a message of our page.
         }
 
         if (request?.Type == "painted")
@@ -144,7 +144,7 @@ internal sealed class LivePage : IDisposable
 
                 if (Volatile.Read(ref unpainted) >= MostUnpainted)
                 {
-                    continue; // what is painted next wakes this again
+                    continue; // the next 'painted' message wakes this again
                 }
 
                 TellCoarse(moment, cancellation);
@@ -157,13 +157,13 @@ internal sealed class LivePage : IDisposable
                 }
                 else if (isApproximate && !finerToken.IsCancellationRequested)
                 {
-                    // The hand rests on its way: what was close is made right.
+                    // The pointer rests during a drag: replace the approximate figures with exact ones.
                     TellFigures(moment);
                 }
             }
             catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
             {
-                // Something newer is wanted.
+                // A newer request has arrived.
             }
             catch (Exception fault) when (fault is CannotBeDoneException or ArgumentException or InvalidOperationException)
             {
@@ -175,7 +175,7 @@ internal sealed class LivePage : IDisposable
 
     private void TellHouse(HouseState state)
     {
-        // Problems of the file come without a new house, so the house is told with each of them too.
+        // New errors in the file also raise the version, so this message reports them too.
         if (state.Version != toldVersion)
         {
             toldVersion = state.Version;
@@ -183,7 +183,7 @@ internal sealed class LivePage : IDisposable
         }
     }
 
-    // The house with what is being dragged; null where it cannot be there, which is said.
+    // The house with the dragged thing; null, with a message, if it cannot be there.
     private Moment? MomentOf(HouseState state, WatchRequest request)
     {
         try
@@ -240,7 +240,7 @@ internal sealed class LivePage : IDisposable
         }
     }
 
-    // Whoever drags meanwhile is not kept waiting: the work goes on, and its result is sent once all is quiet again.
+    // Does not block dragging: the work continues, and its result is sent once nothing moves.
     private async Task TellComparison(HouseState state, CancellationToken cancellation)
     {
         if (comparedVersion != state.Version)

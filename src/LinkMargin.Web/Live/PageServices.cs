@@ -7,16 +7,16 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Live;
 
-/// <summary>What all pages of one house share.</summary>
+/// <summary>Services shared by all pages of one house.</summary>
 internal sealed class PageServices
 {
     private readonly Lock gate = new();
     private ScaleMessage? scale;
 
-    /// <summary>Makes them.</summary>
+    /// <summary>Makes the services.</summary>
     /// <param name="tried">The house.</param>
-    /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
-    /// <param name="fields">What computes fields; null for the usual.</param>
+    /// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
+    /// <param name="fields">Computes fields; null for the default.</param>
     public PageServices(TriedHouse tried, double confidence, ISpotFields? fields = null)
     {
         (Tried, Confidence) = (tried, confidence);
@@ -45,7 +45,7 @@ internal sealed class PageServices
 
     public Jobs Jobs { get; }
 
-    /// <summary>The one scale of colours: that of the first fields anybody looked at.</summary>
+    /// <summary>The common colour scale: that of the first fields requested.</summary>
     public ScaleMessage ScaleFor(IEnumerable<Field> first)
     {
         lock (gate)

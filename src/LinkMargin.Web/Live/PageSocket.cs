@@ -4,7 +4,7 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Live;
 
-/// <summary>The connection to one page: messages go out one after the other, whoever sends them; requests come in.</summary>
+/// <summary>The connection to one page: sends messages in order from any thread, and receives requests.</summary>
 /// <param name="socket">The connection.</param>
 internal sealed class PageSocket(WebSocket socket)
 {
@@ -21,10 +21,10 @@ internal sealed class PageSocket(WebSocket socket)
     /// <summary>Sends bytes.</summary>
     public void Send(byte[] bytes) => outbox.Writer.TryWrite((bytes, WebSocketMessageType.Binary));
 
-    /// <summary>Serves the connection beside some other work, until one of them ends or the page is gone; then both are ended.</summary>
-    /// <param name="take">Takes a request.</param>
+    /// <summary>Serves the connection alongside other work until one of them ends or the page is gone; then ends both.</summary>
+    /// <param name="take">Handles a request.</param>
     /// <param name="work">The other work.</param>
-    /// <param name="ended">Cancelled when all is to end.</param>
+    /// <param name="ended">Cancelled to end everything.</param>
     public async Task Run(Action<byte[], int> take, Func<CancellationToken, Task> work, CancellationTokenSource ended)
     {
         Task[] loops = [Receive(take, ended.Token), Task.Run(() => work(ended.Token), CancellationToken.None), Write(ended.Token)];
@@ -48,7 +48,7 @@ internal sealed class PageSocket(WebSocket socket)
         }
         catch (Exception fault) when (fault is OperationCanceledException or WebSocketException or IOException)
         {
-            // The page is gone, or everything ends.
+            // The page is gone, or everything is ending.
         }
     }
 
@@ -102,7 +102,7 @@ internal sealed class PageSocket(WebSocket socket)
         }
         catch (Exception fault) when (fault is OperationCanceledException or WebSocketException or IOException)
         {
-            // The browser was faster.
+            // The browser closed it first.
         }
     }
 }

@@ -1,4 +1,4 @@
-// What can be done with the chosen thing, by buttons and numbers: all that dragging does, and more.
+// What can be done with the selected thing by buttons and numbers: everything that dragging does, and more.
 
 import { button, byId, el, refill, select } from './dom.js';
 import { change, choose } from './choose.js';
@@ -14,7 +14,7 @@ export function draw(changed) {
   if (['house', 'chosen', 'figures'].some(key => changed.has(key))) refill(byId('brief'), ...brief());
 }
 
-/** Level and place of what is being moved, in the fields that stand there already. */
+/** Updates level and place of the thing being moved in the existing fields. */
 function follow() {
   const { chosen, house } = store;
   if (chosen?.kind !== 'spot' && chosen?.kind !== 'seat') return;
@@ -26,7 +26,7 @@ function follow() {
   }
 }
 
-/** In a narrow window: the chosen thing in a line, since its panel is far below the plan. */
+/** In a narrow window: one line about the selected thing, because its panel is far below the plan. */
 function brief() {
   const { chosen, figures } = store, things = chosen && kinds[chosen.kind](chosen);
   return things ? [
@@ -34,7 +34,7 @@ function brief() {
     button('More', () => byId('chosen').scrollIntoView({ block: 'start' }), { 'data-key': 'more' })] : [];
 }
 
-/** Whether a door or window stands open. */
+/** Whether a door or window is open, in words. */
 function stateOf({ kind, name, level }) {
   const item = kind === 'opening' && store.house.levels[level]?.openings.find(one => one.name === name);
   return item ? item.open ? ' is open' : ' is shut' : '';
@@ -50,7 +50,7 @@ function content() {
     el('div', { class: 'fields' }, finder(), ...forAll())];
 }
 
-/** What is chosen for the whole house. */
+/** The choices for the whole house. */
 function forAll() {
   const { house } = store, radios = store.radios ?? [], seated = house.seats.filter(seat => seat.facing !== undefined && seat.facing !== null).map(seat => seat.name);
   const radio = (label, kind) => select(label,
@@ -63,15 +63,15 @@ function forAll() {
     }), 'People on all seats')];
 }
 
-/** Asks once which radios there are. */
+/** Loads the list of radios once. */
 export async function loadRadios() {
   put({ radios: (await get('/radios'))?.rows ?? [] });
 }
 
-/** What a thing is called in a heading; a door says itself that it is one. */
+/** The heading for a thing; a door's name already says that it is a door. */
 const titleOf = ({ kind, name }) => kind === 'opening' ? name[0].toUpperCase() + name.slice(1) : `${{ spot: 'Spot', seat: 'Seat', wall: 'Wall', fixture: 'Fixture' }[kind]} ${name}`;
 
-/** Every thing by its name, for the keyboard. */
+/** A list of all things by name, for keyboard users. */
 function finder() {
   const { house } = store, options = [{ value: '', text: 'a door, wall or fixture…' }];
   const add = (kind, level, name, text) => options.push({ value: JSON.stringify({ kind, level, name }), text });
@@ -84,7 +84,7 @@ function finder() {
     value => choose(value ? JSON.parse(value) : null), { 'data-key': 'find' });
 }
 
-/** Level and place, in numbers. */
+/** Fields for level and place. */
 function placeFields(kind, thing, height) {
   const { house } = store, { inFeet } = house, unit = inFeet ? 'ft' : 'm';
   const moved = values => change({ kind, name: thing.name, level: thing.level, x: thing.x, y: thing.y, height: thing[height], ...values });
@@ -97,7 +97,7 @@ function placeFields(kind, thing, height) {
     field('East', thing.x, x => moved({ x })), field('North', thing.y, y => moved({ y })), field(height === 'hands' ? 'Hands' : 'Height', thing[height], value => moved({ height: value })));
 }
 
-/** A spot or seat where it is now, also while it is being moved. */
+/** A spot or seat at its current place, even while it is being moved. */
 function placed(kind, things, name) {
   const thing = things.find(one => one.name === name);
   return thing && withPreview(kind, thing);
@@ -140,7 +140,7 @@ function openingContent({ name, level }) {
   ];
 }
 
-/** What was typed to find a material. */
+/** The text typed to search for a material. */
 let typed = '';
 
 function wallContent({ name, level }) {

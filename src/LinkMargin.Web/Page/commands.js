@@ -1,4 +1,4 @@
-// Everything a person can do, once: buttons and keys come from here.
+// Every command of the page in one place: buttons and keys both use this.
 
 import { notice } from './speak.js';
 import { post } from './live.js';
@@ -8,8 +8,8 @@ import { openDialog } from './dialogs.js';
 
 /**
  * @typedef {Object} Command
- * @property {string} name what its button says
- * @property {string} [keys] how its keys are shown
+ * @property {string} name the text of its button
+ * @property {string} [keys] its keys as shown
  * @property {(event: KeyboardEvent) => boolean} [isKey]
  * @property {() => boolean} [isReady]
  * @property {() => void} run
@@ -46,7 +46,7 @@ function search(job) {
   post('/jobs', { job, spot: store.spot });
 }
 
-/** Runs a command if it is ready; what is being moved by keys is kept first. @param {string} id */
+/** Runs a command if it is ready; first completes a move by keys. @param {string} id */
 export function run(id) {
   settle();
   const command = commands[id];
@@ -54,7 +54,7 @@ export function run(id) {
   else notice(`There is nothing to ${command.name.toLowerCase()}.`);
 }
 
-/** Listens to keys; never while somebody types. */
+/** Handles keys, except while the user types. */
 export function listenToKeys() {
   window.addEventListener('keydown', event => {
     const target = /** @type {Element} */ (event.target), isTyping = target.closest('input, select, textarea, dialog') !== null;

@@ -1,4 +1,4 @@
-// Questions: where to save, what to hand out, whether to end.
+// Dialogs: where to save, what to download, whether to end.
 
 import { button, el } from './dom.js';
 import { download, post } from './live.js';
@@ -8,7 +8,7 @@ import { put, store } from './store.js';
 
 const kinds = { save: saveDialog, handOut: handOutDialog, keys: keysDialog, end: endDialog };
 
-/** Opens one. @param {'save'|'handOut'|'keys'|'end'} kind */
+/** Opens a dialog. @param {'save'|'handOut'|'keys'|'end'} kind */
 export function openDialog(kind) {
   document.querySelector('dialog')?.remove();
   const dialog = el('dialog', { onclose: () => dialog.remove() });

@@ -1,11 +1,11 @@
-// Elements made without markup: text from a house file is only ever text.
+// Makes elements without HTML markup: text from a house file can only ever be text.
 
 const SVG = 'http://www.w3.org/2000/svg';
 
 /**
  * Makes an HTML element.
  * @param {string} name
- * @param {Record<string, any>} [with_] attributes; `on…` are listeners, `class`, `text` and `dataset` as they say
+ * @param {Record<string, any>} [with_] attributes; `on…` are listeners, `class`, `text` and `dataset` are set as such
  * @param {...(Node|string|null|undefined|false)} children
  * @returns {any}
  */
@@ -43,7 +43,7 @@ function fill(element, with_, children) {
 }
 
 /**
- * The element of an id.
+ * The element with an id.
  * @param {string} id
  * @returns {any}
  */
@@ -58,7 +58,7 @@ export const byId = id => document.getElementById(id);
 export const button = (text, onclick, with_ = {}) => el('button', { type: 'button', onclick, ...with_ }, text);
 
 /**
- * A choice among some words.
+ * A choice from a list.
  * @param {string} label
  * @param {{value: string, text: string}[]} options
  * @param {string} value
@@ -73,7 +73,7 @@ export function select(label, options, value, onchange, with_ = {}) {
 }
 
 /**
- * Replaces what is in an element, and keeps the focus on what has the same data-key.
+ * Replaces the content of an element and keeps the focus on the child with the same data-key.
  * @param {any} parent
  * @param {...(Node|null|undefined|false)} children
  */

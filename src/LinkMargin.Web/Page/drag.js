@@ -1,4 +1,4 @@
-// Moving things: by a pointer or by keys. While something moves it is a preview; where it ends it becomes one step.
+// Moves things by pointer or keys. While something moves it is a preview; at the end it becomes one step.
 
 import { byId } from './dom.js';
 import { post } from './live.js';
@@ -12,14 +12,14 @@ const QUIET_MS = 700;
 const STEP_METRES = 0.1, LONG_STEP_METRES = 1, TURN_DEGREES = 15;
 const INCHES_4 = 0.1016, FEET_3 = 0.9144;
 
-/** A pointer drag that is going on. @type {any} */
+/** The current pointer drag. @type {any} */
 let drag = null;
 
-/** Listens on the element that holds all plans: it stays while they are drawn again. */
+/** Listens on the element that holds all plans, because it stays when they are redrawn. */
 export function listen() {
   const plans = byId('plans');
   plans.addEventListener('pointerdown', begin);
-  // A finger on a mark moves it and does not scroll the page; browsers differ in whether the style alone says so within a drawing.
+  // A finger on a mark moves the mark instead of scrolling; browsers differ in whether CSS alone does that inside an SVG.
   plans.addEventListener('touchstart', event => { if (event.target.closest('.mark:not(.place)')) event.preventDefault(); }, { passive: false });
   plans.addEventListener('keydown', onKey);
   plans.addEventListener('dragstart', event => event.preventDefault());
@@ -43,7 +43,7 @@ function begin(event) {
   byId('plans').addEventListener('pointermove', move, { signal });
   byId('plans').addEventListener('pointerup', () => finish(true), { signal });
   byId('plans').addEventListener('pointercancel', () => finish(false), { signal });
-  // A finger is captured by what it touches first; that this is lost to the plans is no end.
+  // A touch is captured by the element under the finger first; losing that capture to the plans is not the end of the drag.
   byId('plans').addEventListener('lostpointercapture', event => { if (event.target === byId('plans')) finish(false); }, { signal });
   window.addEventListener('blur', () => finish(false), { signal });
   window.addEventListener('keydown', event => { if (event.key === 'Escape') { event.stopPropagation(); finish(false); } }, { signal, capture: true });
@@ -65,7 +65,7 @@ function move(event) {
   }
 }
 
-/** Ends a drag, once, however it ends. @param {boolean} isKept */
+/** Ends a drag; does nothing if it has already ended. @param {boolean} isKept */
 function finish(isKept) {
   if (!drag) return;
   const done = drag;
@@ -82,27 +82,27 @@ function finish(isKept) {
   }
 }
 
-/** What was tried by moving becomes a step. */
+/** Turns the preview of a move into a step. */
 async function keep() {
   clearTimeout(timer);
   const preview = store.preview;
   if (!preview) return;
   const answer = await post('/changes', { changes: [preview] });
-  // The house with the step comes by the other connection, before or after: until then the preview stays, unless something newer moves.
+  // The new house arrives over the WebSocket, before or after this answer. Until then the preview stays, unless something else moves.
   if (store.preview === preview) {
     if (!answer || store.house.version >= answer.version) put({ preview: null });
     else put({ previewUntil: answer.version });
   }
 }
 
-/** The preview that has become a part of the house goes. @param {Set<string>} changed */
+/** Removes the preview once it is part of the house. @param {Set<string>} changed */
 export function clearPreview(changed) {
   if (changed.has('house') && store.previewUntil && store.house.version >= store.previewUntil) put({ preview: null, previewUntil: 0 });
 }
 
 let timer = 0;
 
-/** What was moved by keys becomes a step at once. */
+/** Turns a move by keys into a step at once. */
 export function settle() {
   if (!timer) return;
   clearTimeout(timer);
@@ -138,7 +138,7 @@ function onKey(event) {
   }
 }
 
-/** What a key does to a thing; null for nothing. */
+/** The change that a key makes to a thing; null for none. */
 function changeOf(event, kind, thing) {
   if (event.ctrlKey || event.metaKey || event.altKey) return null;
   const inFeet = store.house.inFeet, step = event.shiftKey ? (inFeet ? FEET_3 : LONG_STEP_METRES) : (inFeet ? INCHES_4 : STEP_METRES);
@@ -157,7 +157,7 @@ function changeOf(event, kind, thing) {
   }
 }
 
-/** The change that puts a spot or seat somewhere, within what the level's plan reaches. */
+/** The change that moves a spot or seat, limited to the extent of the level's plan. */
 function moved(kind, thing, level, x, y) {
   const inFeet = store.house.inFeet, reach = reachOf(level);
   return {
@@ -168,7 +168,7 @@ function moved(kind, thing, level, x, y) {
   };
 }
 
-// The plan's bounds reach a little beyond the house (PlanDrawing).
+// The plan's bounds extend a little beyond the house (PlanDrawing).
 const ABOUT_METRES = 0.36;
 const reachOf = level => store.house.levels[level].bounds.map((bound, i) => i < 2 ? bound + ABOUT_METRES : bound - ABOUT_METRES);
 

@@ -1,18 +1,18 @@
-// Figures on lines of equal value: where a stretch of the line is as long as its figure, nearly straight, and free. No DOM here; all is in pixels.
+// Places figures on contour lines, where a piece of line as long as its figure is nearly straight and free. No DOM here; all in pixels.
 
 import { boxAround, overlaps } from './labels.js';
 
 const STRAIGHT = 0.965;
 
 /**
- * Places figures on a line and takes their ground.
+ * Places figures on a line and marks their ground as taken.
  * @param {number[]} line `[x1, y1, x2, y2, …]`
  * @param {number} width of the figure
  * @param {number} height of the figure
- * @param {number} apart least length of line from one figure to the next
- * @param {(import('./labels.js').Box)[]} taken ground that is not free; grows
- * @param {(x: number, y: number) => boolean} fits whether a figure may stand at a place
- * @returns {{x: number, y: number, turn: number}[]} middles, and turns in radians, never upside down
+ * @param {number} apart least length of line between figures
+ * @param {(import('./labels.js').Box)[]} taken occupied ground; new figures are added
+ * @param {(x: number, y: number) => boolean} fits whether a figure may be at a place
+ * @returns {{x: number, y: number, turn: number}[]} centres, and rotations in radians, never upside down
  */
 export function placeFigures(line, width, height, apart, taken, fits) {
   const along = [0];

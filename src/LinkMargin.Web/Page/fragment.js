@@ -1,10 +1,10 @@
-// What is shown stands in the address, behind '#', so that it can be kept and sent; the token never does.
+// Keeps what is shown in the address after '#', so that it can be bookmarked and sent; the token is never part of it.
 
 import { put, store } from './store.js';
 
 const layers = ['countOn', 'median', 'probability'];
 
-/** Takes what the address says. */
+/** Reads what to show from the address. */
 export function read() {
   const words = new URLSearchParams(location.hash.slice(1));
   const level = store.house?.levels.findIndex(one => one.name === words.get('level')) ?? -1;
@@ -13,7 +13,7 @@ export function read() {
   put(store.house?.spots.some(one => one.name === spot) ? { ...values, spot } : values);
 }
 
-/** Writes what is shown. */
+/** Writes what is shown to the address. */
 export function write() {
   const words = new URLSearchParams();
   if (store.spot) words.set('spot', store.spot);

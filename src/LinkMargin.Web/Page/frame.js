@@ -1,4 +1,4 @@
-// Fields in bytes, as Protocol/FieldFrame writes them.
+// Reads fields from bytes, in the format of Protocol/FieldFrame.
 
 const HEADER_BYTES = 52;
 const IS_FINE = 1, IS_LAST = 2;

@@ -1,4 +1,4 @@
-// Searches in the background, what they found, and what was tried.
+// Background searches and their results, and the steps tried.
 
 import { button, byId, el, refill } from './dom.js';
 import { tryResult } from './choose.js';
@@ -10,7 +10,7 @@ const titles = { place: 'Best places', improve: 'What would help' };
 
 /** Draws what has changed. @param {Set<string>} changed */
 export function draw(changed) {
-  // What was asked for last stands first.
+  // The latest request is on top.
   if (changed.has('progress') && store.progress && byId('chosen').nextElementSibling === byId('jobs')) byId('chosen').before(byId('jobs'));
   if (changed.has('chosen') && store.chosen && byId('jobs').nextElementSibling === byId('chosen')) byId('chosen').after(byId('jobs'));
   if (changed.has('progress') || changed.has('job') || changed.has('house')) refill(byId('jobs'), ...jobs());
@@ -48,7 +48,7 @@ function steps() {
   ];
 }
 
-/** Undoes everything, step by step, so that redo brings each step back. @param {number} count */
+/** Undoes steps one by one, so that each can be redone. @param {number} count */
 async function back(count) {
   for (let i = 0; i < count; i++) if (!await post('/undo')) return;
 }

@@ -1,16 +1,16 @@
-// Places for the labels of marks: free ground near the mark, off other marks and labels, off walls where that can be, and never where a label would be
-// read as another mark's. No DOM here; all is in pixels.
+// Places labels of marks: on free ground near the mark, off other marks and labels, off walls where possible, and never where a label would seem
+// to belong to another mark. No DOM here; all in pixels.
 
 /**
  * @typedef {{left: number, right: number, top: number, bottom: number}} Box
- * @typedef {{px: number, py: number, reach: number, width: number, height: number, isOptional?: boolean}} Request a mark, how far it reaches, and its label
+ * @typedef {{px: number, py: number, reach: number, width: number, height: number, isOptional?: boolean}} Request a mark, its radius, and its label
  * @typedef {{box: Box, hasLeader: boolean, cost: number}} Place
  */
 
 const DIRECTIONS = 16;
-const RINGS = [0.15, 0.9, 1.8, 3, 4.4]; // in heights of the label
-const SLIDES = [0.18, 0.36, -0.18, -0.36]; // in widths
-const FROM_LEADER = 1; // the ring from which a line joins label and mark
+const RINGS = [0.15, 0.9, 1.8, 3, 4.4]; // in label heights
+const SLIDES = [0.18, 0.36, -0.18, -0.36]; // in label widths
+const FROM_LEADER = 1; // from this ring on, a line joins label and mark
 const ROOM = 2, NEARER = 9, CLOSE = 24;
 const COST_OF_RING = 0.35, COST_OF_ANOTHERS = 1.2, COST_OF_CROSSING = 1.5, COST_OF_NO_PLACE = 8;
 
@@ -31,15 +31,15 @@ const shared = (one, other) =>
 const distance = (box, { px, py }) => Math.hypot(Math.max(box.left - px, 0, px - box.right), Math.max(box.top - py, 0, py - box.bottom));
 
 /**
- * Finds a place for each label; null for one that may be left out and finds none.
+ * Finds a place for each label; null for an optional one without a place.
  * @param {Request[]} requests
- * @param {Box} frame labels stay in it
- * @param {Box[]} soft ground that labels had better not cover
+ * @param {Box} frame labels stay inside it
+ * @param {Box[]} soft ground that labels should avoid
  * @returns {(Place|null)[]}
  */
 export function placeLabels(requests, frame, soft) {
   const ground = requests.map(one => boxAround(one.px, one.py, 2 * one.reach, 2 * one.reach)), given = requests.map((_, i) => i);
-  // Whoever comes first takes the best place; several orders are tried, and the one that suits all best is taken.
+  // The first label in an order gets the best place; several orders are tried, and the one with the lowest total cost is used.
   const orders = [given, given.slice().reverse(), given.slice().sort((a, b) => requests[a].py - requests[b].py), given.slice().sort((a, b) => requests[a].px - requests[b].px)];
   let best = null, least = Infinity;
   for (const order of orders) {
@@ -89,7 +89,7 @@ function crosses({ px, py }, to, other) {
   return false;
 }
 
-/** Places about a mark, nearest first; those beside it before those askew. @param {Request} request */
+/** Candidate places around a mark, nearest ring first; in each ring, straight and diagonal ones before the rest. @param {Request} request */
 function* around({ px, py, reach, width, height, isOptional }) {
   for (let ring = 0; ring < (isOptional ? 2 : RINGS.length); ring++) {
     const away = reach + RINGS[ring] * height;

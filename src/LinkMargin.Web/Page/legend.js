@@ -1,4 +1,4 @@
-// The colours of the map with their margins, and what its lines and marks mean.
+// The colours of the map with their margins, and the meaning of its lines and marks.
 
 import { byId, el, refill, svg } from './dom.js';
 import { store } from './store.js';
@@ -31,13 +31,13 @@ export function draw(changed) {
 /** @param {SVGElement} shape @param {string} text @param {boolean} [isHatched] */
 const key = (shape, text, isHatched = false) => el('li', {}, svg('svg', { width: 32, height: 14, 'aria-hidden': 'true' }, isHatched && hatching('key-hatch'), shape), text);
 
-/** Strokes for ground below what is required. @param {string} id */
+/** Hatching for ground below the required margin. @param {string} id */
 const hatching = id => svg('pattern', { id, width: 7, height: 7, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(45)' }, svg('path', { d: 'M0 0V7', class: 'hatch' }));
 
 /**
  * @param {string[]} tones
- * @param {(i: number) => string} label of the lower end of a tone
- * @param {number} required where the required margin is, in steps; NaN for nowhere
+ * @param {(i: number) => string} label for the lower end of a tone
+ * @param {number} required the required margin, in steps; NaN for none
  */
 function bar(tones, label, required) {
   const width = tones.length * STEP;
@@ -54,7 +54,7 @@ function bar(tones, label, required) {
 
 const FOOT = 0.3048;
 
-/** North, and a length that suits the plans' scale. @param {boolean} inFeet */
+/** A north arrow and a scale bar that suits the plans. @param {boolean} inFeet */
 function scaleBar(inFeet) {
   const [long, short] = inFeet ? [6 * FOOT, 3 * FOOT] : [2, 1], metres = long * store.pixelsPerMetre > 160 ? short : long, width = metres * store.pixelsPerMetre;
   const text = inFeet ? `${metres / FOOT} ft` : `${metres} m`;

@@ -1,4 +1,4 @@
-// One link taken apart: its budget in words and figures, its paths, and a section through spot and seat.
+// One link in detail: its budget in words and figures, its paths, and a section through spot and seat.
 
 import { button, byId, el, refill, svg } from './dom.js';
 import { get } from './live.js';
@@ -7,7 +7,7 @@ import { put, store } from './store.js';
 
 let asked = '', shown = '';
 
-/** Draws what has changed, and asks for the link that is wanted. @param {Set<string>} changed */
+/** Draws what has changed, and requests the link to show. @param {Set<string>} changed */
 export async function draw(changed) {
   if (!store.house) return;
   const wanted = store.linkSeat && store.spot && !store.preview ? `${store.house.version} ${store.spot} ${store.linkSeat}` : '';
@@ -48,7 +48,7 @@ function show() {
 /** @param {any} section @param {any[]} paths */
 function drawing(section, paths) {
   const [left, bottom, right, top] = section.bounds, width = right - left, height = top - bottom;
-  // How many metres a pixel is about: a section is always drawn about as wide as this.
+  // Metres per pixel, roughly: a section is always drawn at about this size.
   const metres = Math.max(width / 340, height / 400), path = (shape, cls) => shape && svg('path', { d: shape, class: cls });
   return svg('svg', { class: 'section', viewBox: `${left} ${-top} ${width} ${height}`, role: 'img', 'aria-label': `Section: ${store.link.title}` },
     svg('g', { transform: 'scale(1,-1)' },

@@ -1,4 +1,4 @@
-// The connection to the server: what the page wants to see goes out, figures and fields come in.
+// The connection to the server: sends what the page wants to see, receives figures and fields.
 
 import { readFrame } from './frame.js';
 import { put, store } from './store.js';
@@ -11,7 +11,7 @@ let socket = null;
 let generation = 0;
 let sent = '';
 
-/** Connects, and again whenever the connection is lost. */
+/** Connects, and reconnects whenever the connection is lost. */
 export function connect() {
   socket = new WebSocket(`ws://${location.host}/live`);
   socket.binaryType = 'arraybuffer';
@@ -27,7 +27,7 @@ export function connect() {
   };
 }
 
-/** Tells the server what is to be seen; only where that has changed. The server answers the latest wish alone. */
+/** Tells the server what to show, if that has changed. The server answers only the latest request. */
 export function watch() {
   const wish = JSON.stringify({ spot: store.spot, preview: store.preview, version: store.house?.version });
   if (socket?.readyState !== WebSocket.OPEN || !store.spot || wish === sent) return;
@@ -35,7 +35,7 @@ export function watch() {
   socket.send(JSON.stringify({ type: 'watch', generation: ++generation, spot: store.spot, preview: store.preview }));
 }
 
-/** Tells that the last map is on the screen. */
+/** Tells the server that the last map is painted. */
 export function painted() {
   if (socket?.readyState === WebSocket.OPEN) socket.send('{"type":"painted"}');
 }
@@ -46,7 +46,7 @@ function take(message) {
     case 'house': return put({ house: message });
     case 'scale': return put({ scale: message });
     case 'figures':
-      // An answer to an older wish says nothing about what is on the screen.
+      // An answer to an older request does not match what is on the screen.
       if (message.generation === generation) put({ figures: message });
       return;
     case 'comparison': return put({ comparison: message });
@@ -59,7 +59,7 @@ function take(message) {
   }
 }
 
-/** @type {any[]} coarse levels of a set that is not complete */
+/** @type {any[]} coarse levels of an incomplete set */
 let arriving = [];
 
 /** @param {ArrayBuffer} buffer */
@@ -76,17 +76,17 @@ function takeFrame(buffer) {
   }
   arriving[frame.level] = frame;
   if (frame.isLast) {
-    // Two sets may arrive before either is painted; each is confirmed, or the server would wait for ever.
+    // Two sets may arrive before either is painted; each is confirmed, otherwise the server would wait forever.
     put({ fields: arriving, unpainted: store.unpainted + 1 });
     arriving = [];
   }
 }
 
 /**
- * Asks the server to do something; a refusal is shown.
+ * Asks the server to do something; an error is shown.
  * @param {string} path
  * @param {any} [body]
- * @returns {Promise<any>} the answer; null where it was refused
+ * @returns {Promise<any>} the answer; null if refused
  */
 export async function post(path, body = {}) {
   try {
@@ -103,7 +103,7 @@ export async function post(path, body = {}) {
 /**
  * Asks the server for something.
  * @param {string} path
- * @returns {Promise<any>} null where it was refused
+ * @returns {Promise<any>} null if refused
  */
 export async function get(path) {
   try {
@@ -112,15 +112,15 @@ export async function get(path) {
     if (response.ok) return answer;
     notice(answer.words, []);
   } catch {
-    // The banner about the lost connection says it.
+    // The banner about the lost connection already says it.
   }
   return null;
 }
 
 /**
- * Has the server make a file, and gives it to the browser to keep.
+ * Has the server make a file, and downloads it.
  * @param {string} path
- * @returns {Promise<string>} why not, in words; empty where it was made
+ * @returns {Promise<string>} the reason for a failure, in words; empty on success
  */
 export async function download(path) {
   try {

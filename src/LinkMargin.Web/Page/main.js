@@ -1,4 +1,4 @@
-// Starts the page: each part draws what concerns it whenever something has changed.
+// Starts the page: each part redraws itself when something it shows has changed.
 
 import * as chosen from './chosen.js';
 import { listenToKeys } from './commands.js';
@@ -31,7 +31,7 @@ onChange(changed => {
   if (['spot', 'level', 'layer', 'linkSeat'].some(key => changed.has(key))) fragment.write();
 });
 
-/** With the first house: what the address says, or else the best spot once it is known. @param {Set<string>} changed */
+/** On the first house: shows what the address says, or else the best spot once it is known. @param {Set<string>} changed */
 function start(changed) {
   const { house } = store;
   if (!hasStarted) {

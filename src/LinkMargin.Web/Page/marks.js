@@ -1,5 +1,5 @@
-// Spots and seats on the plans, in the shapes of the pictures: a seat is a disc (full: it passes; a ring with a bar: it does not), a spot a diamond
-// (full: the one that is shown; dashed: the same, seen through a floor). Each has a label; that of a seat that does not pass is reversed.
+// Spots and seats on the plans, with the shapes of the pictures: a seat is a disc (full: it passes; a ring with a bar: it does not), a spot a diamond
+// (full: the one shown; dashed: the same, on another level). Each has a label; that of a seat that does not pass is inverted.
 
 import { svg } from './dom.js';
 import { boxAround, overlaps, placeLabels } from './labels.js';
@@ -9,7 +9,7 @@ import { lengthText } from './units.js';
 
 const LINE = 15, PAD_X = 4, PAD_Y = 2, SIGN = 12, HANDLE = 26;
 
-/** Draws the marks of a sheet, and keeps the ground they take. @param {import('./plan.js').Sheet} sheet */
+/** Draws the marks of a sheet and records the ground they take. @param {import('./plan.js').Sheet} sheet */
 export function drawMarks(sheet) {
   if (sheet.width === 0) return;
   const [west, south, east, north] = sheet.level.bounds, scale = sheet.width / (east - west);
@@ -22,20 +22,20 @@ export function drawMarks(sheet) {
     ? { left: Math.min(...floor.map(one => one.left)) + 3, right: Math.max(...floor.map(one => one.right)) - 3, top: Math.min(...floor.map(one => one.top)) + 3, bottom: Math.max(...floor.map(one => one.bottom)) - 3 }
     : { left: 2, top: 2, right: sheet.width - 2, bottom: sheet.height - 2 };
   for (const mark of marks) Object.assign(mark, sizeOf(mark));
-  // A mark without a label is ground all the same, and so is the handle of a chosen seat.
+  // A mark without a label still takes ground, and so does the handle of a selected seat.
   const bare = marks.filter(mark => mark.handle).map(({ handle }) => ({ ...handle, reach: 9, width: 1, height: 1, isOptional: true }));
   const found = placeLabels([...marks.map(mark => ({ ...mark, isOptional: mark.isOptional || mark.lines.length === 0 })), ...bare], frame, walls);
   marks.forEach((mark, i) => { mark.place = mark.lines.length > 0 ? found[i] : null; });
   sheet.taken = [...ground, ...marks.filter(mark => mark.place).map(mark => mark.place.box)];
   drawRooms(sheet, at, scale, [...walls, ...solid]);
-  // On paper the plan has another size; what is drawn in pixels is scaled with it.
+  // On paper the plan has another size; with a viewBox everything drawn in pixels scales with it.
   sheet.marks.setAttribute('viewBox', `0 0 ${sheet.width} ${sheet.height}`);
   const focused = document.activeElement instanceof SVGElement && sheet.marks.contains(document.activeElement) ? document.activeElement.dataset.key : null;
   sync(sheet.marks, marks);
   if (focused && document.activeElement?.dataset?.key !== focused) sheet.marks.querySelector(`[data-key="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });
 }
 
-/** Names of rooms that have room for them, off all marks and whatever is built. */
+/** Draws the names of rooms with enough space, off all marks and structures. */
 function drawRooms(sheet, at, scale, built) {
   const named = sheet.level.rooms.flatMap(room => {
     const middle = at(room), width = widthOf(room.name, false), places = [0, -1.2, 1.2, -2.4, 2.4, -4, 4].map(lines => ({ x: middle.px, y: middle.py + lines * LINE }));
@@ -60,7 +60,7 @@ const ruler = document.createElement('canvas').getContext('2d');
 const widths = new Map();
 document.fonts.addEventListener('loadingdone', () => widths.clear());
 
-/** How wide a text is on a plan, pixels. @param {string} text @param {boolean} isBold */
+/** The width of a text on a plan, pixels. @param {string} text @param {boolean} isBold */
 function widthOf(text, isBold) {
   const key = `${isBold} ${text}`;
   if (!widths.has(key)) {
@@ -77,7 +77,7 @@ function sizeOf(mark) {
   return { width: Math.ceil(widest) + 2 * PAD_X, height: mark.lines.length * LINE + 2 * PAD_Y };
 }
 
-/** Elements stay as long as their mark does, so that focus and pointer stay with them. */
+/** Elements are kept as long as their mark exists, so that they keep focus and pointer capture. */
 function sync(layer, marks) {
   const old = new Map([...layer.querySelectorAll('.mark')].map(element => [element.dataset.key, element]));
   marks.forEach((mark, i) => {
@@ -109,7 +109,7 @@ function spots(sheet, at) {
   });
 }
 
-/** The shown spot on the other levels, as the pictures have it. */
+/** The shown spot, drawn on the other levels as in the pictures. */
 function elsewhere(sheet, at) {
   return store.house.spots.filter(spot => spot.name === store.spot).map(spot => withPreview('move-spot', spot)).filter(spot => spot.level !== sheet.index).map(spot => ({
     ...at(spot), reach: 8, key: `elsewhere ${spot.name}`, isQuiet: true, isOptional: true, lines: store.level >= 0 ? [`${spot.name} (on ${store.house.levels[spot.level].name})`] : [], cls: 'elsewhere',
@@ -140,7 +140,7 @@ function seats(sheet, at) {
   });
 }
 
-/** Results of a search; what lies on the same place is one mark, of the first. */
+/** Marks for results of a search; results at the same place share one mark, that of the first. */
 function places(sheet, at) {
   const here = (store.job?.results ?? []).map((result, i) => ({ ...result, i })).filter(result => result.level === sheet.index && result.x !== undefined);
   return here.filter((result, i) => here.findIndex(other => other.x === result.x && other.y === result.y) === i).map(result => ({

@@ -1,4 +1,4 @@
-// Paints a level's field on its canvas: tones that end on their lines, lines with their figures, hatching; clipped to the rooms.
+// Paints a level's field on its canvas: tones that end at contour lines, lines with figures, hatching; clipped to the rooms.
 
 import { placeFigures } from './figures.js';
 import { boxesOf } from './shapes.js';
@@ -10,7 +10,7 @@ const FIGURE_PIXELS = 12, FIGURE_APART_PIXELS = 170;
 const INK = '#1b2029', PAPER = '#fff';
 
 /**
- * What is shown of a field, as a surface.
+ * The shown layer of a field, as a surface.
  * @param {import('./frame.js').FieldFrame} field
  * @param {string} layer
  * @param {any} house
@@ -24,11 +24,11 @@ export function surfaceOf(field, layer, house) {
 }
 
 /**
- * Paints.
+ * Paints a field.
  * @param {HTMLCanvasElement} canvas
  * @param {import('./frame.js').FieldFrame} field
- * @param {{layer: string, house: any, scale: any, level: any, taken: import('./labels.js').Box[], ratio: number}} what `taken`: ground, in pixels, where no figure
- *   goes; `ratio`: dots of the canvas in a pixel
+ * @param {{layer: string, house: any, scale: any, level: any, taken: import('./labels.js').Box[], ratio: number}} what `taken`: ground, in pixels,
+ *   without figures; `ratio`: canvas dots per pixel
  */
 export function paint(canvas, field, { layer, house, scale, level, taken, ratio }) {
   const context = canvas.getContext('2d');
@@ -52,7 +52,7 @@ export function paint(canvas, field, { layer, house, scale, level, taken, ratio 
   const isShare = layer === 'probability';
   const thin = (isShare ? PROBABILITY_LINES : scale.lines).filter(value => isShare || value !== house.requiredDb);
   const lines = [
-    // What most seats require is heaviest, what others require dashed, as in the pictures; the first is of the margin to count on, whatever is shown.
+    // The margin that most seats require is boldest, those of others are dashed, as in the pictures; these lines always show the margin to count on.
     { surface: below, value: house.requiredDb, width: 2.4, isHeavy: true },
     ...(layer === 'countOn' ? othersOf(house) : []).map(value => ({ surface: below, value, width: 1.5, isHeavy: true, isDashed: true })),
     ...thin.filter(value => layer !== 'countOn' || !othersOf(house).includes(value)).map(value => ({ surface: shown, value, width: value % 10 === 0 ? 1 : 0.7 })),
@@ -68,10 +68,10 @@ export function paint(canvas, field, { layer, house, scale, level, taken, ratio 
   if (field.isFine) drawFigures(context, lines, { ratio, taken, layer, level, perPixel: perMetre / ratio });
 }
 
-/** What seats require that most do not. @param {any} house @returns {number[]} */
+/** Required margins other than that of most seats. @param {any} house @returns {number[]} */
 const othersOf = house => [...new Set(house.seats.map(seat => seat.requiredDb))].filter(value => value !== house.requiredDb);
 
-/** Figures on the lines, the heaviest first. */
+/** Draws figures on the lines, boldest first. */
 function drawFigures(context, lines, { ratio, taken, layer, level, perPixel }) {
   const [west, , , north] = level.bounds, free = taken.slice();
   const built = [...level.walls.map(item => item.shape), ...level.openings.map(item => item.shape), ...level.fixtures.filter(item => item.fills).map(item => item.outline)].flatMap(boxesOf);
@@ -125,7 +125,7 @@ const packed = hex => (0xff000000 | parseInt(hex.slice(5, 7), 16) << 16 | parseI
 
 const tones = document.createElement('canvas');
 
-/** Every second pixel is enough for tones; the lines over them are exact. */
+/** Tones need only every second pixel; the lines drawn over them are exact. */
 function drawTones(context, canvas, surface, toneAt, { west, north, perMetre }) {
   const every = 2, width = Math.ceil(canvas.width / every), height = Math.ceil(canvas.height / every);
   const image = new ImageData(width, height), pixels = new Uint32Array(image.data.buffer);
@@ -144,7 +144,7 @@ function drawTones(context, canvas, surface, toneAt, { west, north, perMetre }) 
   context.drawImage(tones, 0, 0, width * every, height * every);
 }
 
-/** Strokes pieces. @param {CanvasRenderingContext2D} context @param {number[]} pieces @param {number} width @param {string} colour */
+/** Strokes separate pieces. @param {CanvasRenderingContext2D} context @param {number[]} pieces @param {number} width @param {string} colour */
 function stroke(context, pieces, width, colour) {
   context.beginPath();
   for (let i = 0; i < pieces.length; i += 4) {

@@ -1,4 +1,4 @@
-// The plans: each level a canvas with the field under an SVG with what is built, and one with the marks.
+// The plans: for each level a canvas with the field, above it an SVG with the structure, and another with the marks.
 
 import { byId, el, refill, svg } from './dom.js';
 import { painted } from './live.js';
@@ -18,17 +18,17 @@ import { put, store } from './store.js';
  * @property {SVGSVGElement} built
  * @property {SVGGElement} paths
  * @property {SVGSVGElement} marks
- * @property {any} painted the field on the canvas
- * @property {number} width of the plan on the screen, pixels; 0 until it is known
+ * @property {any} painted the field currently on the canvas
+ * @property {number} width of the plan on the screen, pixels; 0 while unknown
  * @property {number} height
- * @property {import('./labels.js').Box[]} taken ground of marks and labels, pixels
+ * @property {import('./labels.js').Box[]} taken ground under marks and labels, pixels
  */
 
 /** @type {Sheet[]} */
 export let sheets = [];
 let drawnHouse = null, drawnLevel = -2;
 
-// Sizes are told once they have changed: asking for them while things move would lay the page out again for each plan.
+// The observer reports sizes only when they change: reading them while things move would force a layout for each plan.
 const sizes = new ResizeObserver(entries => {
   for (const { target, contentRect } of entries) {
     const sheet = sheets.find(one => one.stack === target);
@@ -41,13 +41,13 @@ document.fonts.addEventListener('loadingdone', redraw);
 const PAPER_RATIO = 3;
 let isPrinting = false;
 
-/** Paints finer for paper, and as before after it. @param {boolean} isBegun */
+/** Paints at a higher resolution for printing, and as before afterwards. @param {boolean} isBegun */
 export function print(isBegun) {
   isPrinting = isBegun;
   redraw();
 }
 
-/** Draws all again, in another size or other letters. */
+/** Redraws everything, for another size or font. */
 function redraw() {
   for (const sheet of sheets) sheet.painted = null;
   draw(new Set(['fields']));
@@ -84,7 +84,7 @@ function build() {
   for (const sheet of sheets) sizes.observe(sheet.stack);
 }
 
-/** A level's sheet. What holds map and marks stays: the map never flickers, and a mark that is moved by keys keeps the focus. */
+/** The sheet of a level. Canvas and marks layer are reused: the map never flickers, and a mark moved by keys keeps the focus. */
 function sheetOf({ level, index }, old) {
   const was = old.find(sheet => sheet.index === index), paths = svg('g', { class: 'paths' });
   const built = builtOf(level, index, paths);
@@ -136,7 +136,7 @@ function builtOf(level, index, paths) {
 function drawField(sheet, changed) {
   const field = store.fields[sheet.index];
   if (!field || !store.scale) return;
-  // A fine map has figures that stand clear of the labels, so it is painted again when these move.
+  // The figures on a fine map avoid the labels, so it is painted again when labels move.
   const key = `${store.layer} ${store.house.version} ${field.isFine ? sheet.taken.map(box => `${box.left.toFixed(0)},${box.top.toFixed(0)},${box.right.toFixed(0)}`).join(' ') : ''}`;
   if (sheet.painted === field && sheet.paintedKey === key) return;
   const ratio = (window.devicePixelRatio || 1) * (isPrinting ? PAPER_RATIO : 1), [west, south, east, north] = sheet.level.bounds;
@@ -160,7 +160,7 @@ function drawPaths(sheet) {
   })));
 }
 
-/** @param {number[]} points x and y in turn */
+/** @param {number[]} points alternating x and y */
 export const pointsText = points => points.map((value, i) => i % 2 === 0 ? value : `${value} `).join(' ');
 
 /** @param {Sheet} sheet */
@@ -172,7 +172,7 @@ function showChosen(sheet) {
 }
 
 /**
- * Where a place on the screen is: the level under it and metres on its plan; null beside all plans.
+ * The place at a screen position: its level and metres on the plan; null outside all plans.
  * @param {number} clientX
  * @param {number} clientY
  */
@@ -187,7 +187,7 @@ export function placeAt(clientX, clientY) {
   return null;
 }
 
-/** Where a place of a plan is on the screen; null where its level is not shown. @param {number} level @param {number} x @param {number} y */
+/** The screen position of a place on a plan; null if its level is not shown. @param {number} level @param {number} x @param {number} y */
 export function screenAt(level, x, y) {
   const sheet = sheets.find(one => one.index === level);
   if (!sheet) return null;
@@ -196,7 +196,7 @@ export function screenAt(level, x, y) {
 }
 
 /**
- * The figures of the map at a place, in words; empty outside.
+ * The margins of the map at a place, in words; empty outside.
  * @param {number} level
  * @param {number} x
  * @param {number} y

@@ -1,4 +1,4 @@
-// What is under the pointer, the finger or the reading point: the margin there or what is built, and what a click does with it.
+// What is under the pointer, the finger or the keyboard cursor: the margin there or the structure, and what a click on it does.
 
 import { byId } from './dom.js';
 import { change, choose, tryResult } from './choose.js';
@@ -8,16 +8,16 @@ import { store } from './store.js';
 
 const STEP_METRES = 0.1, LONG_STEP_METRES = 1;
 
-/** Where the margin is read by keys. @type {{level: number, x: number, y: number}|null} */
+/** The place where the margin is read by keys. @type {{level: number, x: number, y: number}|null} */
 let reading = null;
 
-/** Listens. */
+/** Adds the listeners. */
 export function listen() {
   const plans = byId('plans');
   plans.addEventListener('pointermove', event => { if (event.pointerType !== 'touch') readAt(event); });
   plans.addEventListener('pointerleave', event => { if (event.pointerType !== 'touch') hide(); });
   plans.addEventListener('click', event => {
-    // A finger has no pointer to hover with: it reads where it taps.
+    // A finger cannot hover, so a tap reads the margin.
     if (/** @type {PointerEvent} */ (event).pointerType === 'touch') readAt(event);
     clickOn(event.target.closest('[data-kind]'));
   });
@@ -60,11 +60,11 @@ function readByKey(event) {
 }
 
 /**
- * Shows words beside a place on the screen; nothing where there are none.
+ * Shows words beside a place on the screen; hides them if empty.
  * @param {string} words
  * @param {number} x
  * @param {number} y
- * @param {boolean} [isPoint] whether the place itself is marked
+ * @param {boolean} [isPoint] whether to mark the place itself
  */
 function show(words, x, y, isPoint = false) {
   const hover = byId('hover'), point = byId('point');

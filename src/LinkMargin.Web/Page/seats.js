@@ -1,4 +1,4 @@
-// The seats' figures: for the shown spot with what is in the file beside them, and for all spots.
+// The figures of seats: for the shown spot, beside those of the file, and for all spots.
 
 import { button, byId, el, refill } from './dom.js';
 import { choose } from './choose.js';
@@ -18,7 +18,7 @@ export function draw(changed) {
   if (['house', 'comparison', 'cables', 'spot'].some(key => changed.has(key))) refill(byId('spots'), ...(comparison ? allSpots(comparison) : []));
 }
 
-/** What is said of figures: first the seat that is being moved or chosen, then those that do not pass. @param {any} figures */
+/** The words spoken about figures: first the seat being moved or selected, then those that do not pass. @param {any} figures */
 function spoken(figures) {
   const name = store.preview?.kind.endsWith('seat') ? store.preview.name : store.chosen?.kind === 'seat' ? store.chosen.name : null;
   const first = figures.seats.filter(figure => figure.seat === name), failing = figures.seats.filter(figure => !figure.passes && figure.seat !== name);
@@ -88,7 +88,7 @@ function allSpots(comparison) {
     ...comparison.paragraphs.map(text => el('p', { class: 'note' }, text))];
 }
 
-/** What each spot asks for in cable, in the columns of 'compare'. @param {any} comparison */
+/** The cable cost of each spot, in the columns of 'compare'. @param {any} comparison */
 function cableRows(comparison) {
   const cables = store.cables?.spots ?? [];
   if (cables.length === 0) return [];

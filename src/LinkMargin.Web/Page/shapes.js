@@ -1,11 +1,11 @@
-// The shapes of the plan, as SVG path data of straight lines in metres: what ground they take.
+// The ground that shapes of the plan take; shapes are SVG path data of straight lines in metres.
 
 /** @typedef {{left: number, right: number, top: number, bottom: number}} Box `top` is the north side */
 
 /** @type {Map<string, Box[]>} */
 const known = new Map();
 
-/** The upright boxes about the closed outlines of a shape. @param {string} shape @returns {Box[]} */
+/** Bounding boxes of the closed outlines of a shape. @param {string} shape @returns {Box[]} */
 export function boxesOf(shape) {
   if (!known.has(shape)) {
     if (known.size > 100) known.clear();

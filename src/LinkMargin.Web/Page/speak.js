@@ -1,11 +1,11 @@
-// Says things: to screen readers in two fixed places, to all in a notice that stays until it is closed.
+// Speaks to screen readers through two fixed elements, and to everybody in a notice that stays until it is closed.
 
 import { byId, button, el } from './dom.js';
 
 const QUIET_MS = 700;
 let timer = 0;
 
-/** Says something once it is quiet: while somebody drags, only the last is said. @param {string} words */
+/** Says something after a pause: while the user drags, only the last text is said. @param {string} words */
 export function say(words) {
   clearTimeout(timer);
   timer = setTimeout(() => { byId('polite').textContent = words; }, QUIET_MS);

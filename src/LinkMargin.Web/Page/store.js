@@ -1,4 +1,4 @@
-// What the page knows, in one place; whoever shows a part of it is told once per frame that something changed.
+// The state of the page in one place; listeners are told once per frame what has changed.
 
 /**
  * @typedef {Object} Chosen
@@ -17,17 +17,17 @@ export const store = {
   figures: null,
   /** All spots compared. @type {any} */
   comparison: null,
-  /** What each spot asks for in cable. @type {any} */
+  /** The cable cost of each spot. @type {any} */
   cables: null,
-  /** Which radios there are. @type {any[]} */
+  /** The known radios. @type {any[]} */
   radios: [],
-  /** Materials that were looked for. @type {any[]} */
+  /** Materials found by a search. @type {any[]} */
   found: [],
   /** The latest fields, by level. @type {any[]} */
   fields: [],
   /** The shown spot. @type {string} */
   spot: '',
-  /** One level large; -1 for all. */
+  /** The level shown large; -1 for all levels. */
   level: -1,
   /** 'countOn', 'median' or 'probability'. */
   layer: 'countOn',
@@ -37,13 +37,13 @@ export const store = {
   linkSeat: null,
   /** @type {any} */
   link: null,
-  /** A change that is being tried by dragging. @type {any} */
+  /** A change previewed while dragging. @type {any} */
   preview: null,
   /** Results of a search. @type {any} */
   job: null,
   /** @type {any} */
   progress: null,
-  /** Coarse maps that arrived and are not on the screen. */
+  /** Coarse maps that arrived but are not painted yet. */
   unpainted: 0,
   /** The scale of the plans on the screen. */
   pixelsPerMetre: 0,
@@ -61,7 +61,7 @@ let frame = 0;
 export const onChange = listener => listeners.add(listener);
 
 /**
- * Takes new values; what is equal changes nothing.
+ * Takes new values; equal values are not a change.
  * @param {Record<string, any>} values
  */
 export function put(values) {
@@ -82,7 +82,7 @@ function flush() {
 }
 
 /**
- * A spot or seat as it stands while it is dragged.
+ * A spot or seat at its current place while it is dragged.
  * @param {string} kind
  * @param {any} thing
  */

@@ -1,18 +1,18 @@
-// A field as a continuous surface, and what is drawn of it: tones, lines of equal value, hatching. No DOM here.
+// A field as a continuous surface, with its tones, contour lines and hatching. No DOM here.
 
 /**
- * How likely a margin is at least so much, from its median and the margin to count on: normal, as nearly all links are.
+ * Probability that a margin reaches a value, from its median and the margin to count on: normally distributed, as nearly all links are.
  * @param {number} medianDb
  * @param {number} countOnDb
  * @param {number} requiredDb
- * @param {number} deviations the normal quantile of the confidence
+ * @param {number} deviations the normal quantile for the confidence
  */
 export function probabilityOf(medianDb, countOnDb, requiredDb, deviations) {
   const spread = Math.max(1e-6, (medianDb - countOnDb) / deviations);
   return normalShare((medianDb - requiredDb) / spread);
 }
 
-/** The share of a normal law below z (Abramowitz and Stegun 26.2.17, good to 1e-7). @param {number} z */
+/** The standard normal distribution function (Abramowitz and Stegun 26.2.17, accurate to 1e-7). @param {number} z */
 export function normalShare(z) {
   const t = 1 / (1 + 0.2316419 * Math.abs(z));
   const tail = Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI)
@@ -20,7 +20,7 @@ export function normalShare(z) {
   return z > 0 ? 1 - tail : tail;
 }
 
-/** The z below which a share of a normal law lies, by halving. @param {number} share */
+/** The quantile of the standard normal distribution, by bisection. @param {number} share */
 export function normalQuantile(share) {
   let low = -8, high = 8;
   for (let i = 0; i < 60; i++) {
@@ -30,11 +30,11 @@ export function normalQuantile(share) {
   return (low + high) / 2;
 }
 
-/** Values at the centres of cells and one ring about them, so that the surface reaches the walls. */
+/** Values at the centres of cells and in one extra ring around them, so that the surface reaches the walls. */
 export class Surface {
   /**
    * @param {{columns: number, rows: number, originX: number, originY: number, cell: number}} grid
-   * @param {Float32Array} values row by row, south to north, NaN where there is none
+   * @param {Float32Array} values row by row, south to north; NaN where not computed
    */
   constructor(grid, values) {
     this.cell = grid.cell;
@@ -45,7 +45,7 @@ export class Surface {
     this.values = ringed(grid.columns, grid.rows, values);
   }
 
-  /** The value at a place, bilinear; NaN where the surface does not reach. @param {number} x @param {number} y */
+  /** The bilinear value at a place; NaN outside the surface. @param {number} x @param {number} y */
   at(x, y) {
     const u = (x - this.x0) / this.cell, v = (y - this.y0) / this.cell;
     if (!(u >= 0 && v >= 0 && u <= this.columns - 1 && v <= this.rows - 1)) return NaN;
@@ -80,19 +80,19 @@ function ringed(columns, rows, values) {
   return all;
 }
 
-// Which edges of a square a line joins, by which corners are above; corners and edges from the south-west, anticlockwise.
+// The edges of a square that a line connects, by which corners are above the level; corners and edges from the south-west, anticlockwise.
 const JOINED = [[], [[3, 0]], [[0, 1]], [[3, 1]], [[1, 2]], null, [[0, 2]], [[3, 2]], [[2, 3]], [[2, 0]], null, [[2, 1]], [[1, 3]], [[1, 0]], [[0, 3]], []];
 
 /**
- * Lines of equal value (marching squares), each `[x1, y1, x2, y2, …]` in metres; one that closes ends where it begins. A saddle is settled by the mean
- * of its corners.
+ * Contour lines (marching squares), each `[x1, y1, x2, y2, …]` in metres; a closed one ends at its start. The mean of the corners
+ * decides a saddle.
  * @param {Surface} surface
  * @param {number} level
  * @returns {number[][]}
  */
 export function contour(surface, level) {
   const { columns, rows, values } = surface;
-  /** Crossed edges of the grid, by number, each with those it is joined to. @type {Map<number, number[]>} */
+  /** Crossed edges of the grid by number, each with the edges it is connected to. @type {Map<number, number[]>} */
   const joined = new Map();
   const join = (one, other) => {
     const known = joined.get(one);
@@ -104,7 +104,7 @@ export function contour(surface, level) {
       if (mean !== mean) continue;
       const above = (a >= level ? 1 : 0) | (b >= level ? 2 : 0) | (c >= level ? 4 : 0) | (d >= level ? 8 : 0);
       if (above === 0 || above === 15) continue;
-      // An edge eastward from a point has twice the point's number, one northward one more.
+      // The edge east of point i has number 2i, the edge north of it 2i + 1.
       const edges = [2 * i, 2 * (i + 1) + 1, 2 * (i + columns), 2 * i + 1];
       for (const [from, to] of JOINED[above] ?? ((above === 5) === (mean >= level) ? [[0, 1], [2, 3]] : [[3, 0], [1, 2]])) {
         join(edges[from], edges[to]);
@@ -132,14 +132,14 @@ export function contour(surface, level) {
   return lines;
 }
 
-/** Where a line crosses an edge of the grid. @param {Surface} surface @param {number} edge @param {number} level */
+/** Where a contour line crosses an edge of the grid. @param {Surface} surface @param {number} edge @param {number} level */
 function crossing({ columns, values, cell, x0, y0 }, edge, level) {
   const i = edge >> 1, isNorth = (edge & 1) === 1, from = values[i], to = isNorth ? values[i + columns] : values[i + 1], t = (level - from) / (to - from);
   return [x0 + (i % columns + (isNorth ? 0 : t)) * cell, y0 + (Math.floor(i / columns) + (isNorth ? t : 0)) * cell];
 }
 
 /**
- * Strokes at 45 degrees over the ground where a surface is below a value; the same strokes on every map.
+ * Hatching at 45 degrees where a surface is below a value; its lines have the same position on every map.
  * @param {Surface} surface
  * @param {number} value
  * @param {number} spacing metres

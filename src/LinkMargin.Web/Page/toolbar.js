@@ -1,4 +1,4 @@
-// The row of choices and buttons above the plans, and the banners.
+// The row of controls above the plans, and the banners.
 
 import { button, byId, el, refill, select } from './dom.js';
 import { commands, run } from './commands.js';

@@ -1,11 +1,11 @@
-// Lengths as the house file writes them. Inside all are metres.
+// Lengths in the units of the house file. All values in the code are metres.
 
 const INCH = 0.0254;
 
 /** @param {boolean} inFeet */
 export const stepMetres = inFeet => inFeet ? INCH / 2 : 0.01;
 
-/** To what a hand can place. @param {number} metres @param {boolean} inFeet */
+/** Rounds to the precision of placing by hand. @param {number} metres @param {boolean} inFeet */
 export function snapped(metres, inFeet) {
   const step = stepMetres(inFeet);
   return Math.round(Math.round(metres / step) * step * 1e4) / 1e4;
@@ -18,7 +18,7 @@ export function lengthText(metres, inFeet) {
   return `${metres < 0 ? '-' : ''}${feet}ft ${inches}in`;
 }
 
-/** What a field for a length holds: metres, or feet with decimals. @param {number} metres @param {boolean} inFeet */
+/** The value shown in a length field: metres, or decimal feet. @param {number} metres @param {boolean} inFeet */
 export const fieldValue = (metres, inFeet) => inFeet ? Math.round(metres / (12 * INCH) * 1000) / 1000 : Math.round(metres * 1000) / 1000;
 
 /** @param {number} value @param {boolean} inFeet */

@@ -1,52 +1,52 @@
 namespace LinkMargin.Web.Protocol;
 
-/// <summary>The seats' figures for one spot, as it stands while it is dragged.</summary>
+/// <summary>The seats' figures for one spot, also while it is dragged.</summary>
 /// <param name="Generation">The request it answers.</param>
 /// <param name="Version">The house it was computed with.</param>
 /// <param name="Spot">The spot.</param>
-/// <param name="Words">What was found, in a sentence.</param>
+/// <param name="Words">The result, in a sentence.</param>
 /// <param name="Seats">The seats that play there.</param>
 internal sealed record FiguresMessage(int Generation, int Version, string Spot, string Words, IReadOnlyList<SeatFigure> Seats) : Message("figures");
 
 /// <summary>One seat with one spot.</summary>
 /// <param name="Seat">The seat.</param>
-/// <param name="CountOnDb">The margin to count on.</param>
-/// <param name="MedianDb">The median.</param>
-/// <param name="Probability">How likely it passes, 0 to 1.</param>
-/// <param name="Passes">Whether it passes by the margin to count on.</param>
-/// <param name="CountOn">The margin to count on as it is shown.</param>
-/// <param name="Median">The median as it is shown.</param>
+/// <param name="CountOnDb">The margin to count on, dB.</param>
+/// <param name="MedianDb">The median margin, dB.</param>
+/// <param name="Probability">Probability of passing, 0 to 1.</param>
+/// <param name="Passes">Whether the margin to count on reaches the required margin.</param>
+/// <param name="CountOn">The margin to count on, as shown.</param>
+/// <param name="Median">The median, as shown.</param>
 /// <param name="Likely">The probability in words.</param>
-/// <param name="InFileDb">The margin to count on with the house as the file has it; null where nothing is tried, or the seat or spot is not in the file.</param>
+/// <param name="InFileDb">The margin to count on with the house as in its file; null if nothing is tried, or the file lacks the seat or spot.</param>
 internal sealed record SeatFigure(
     string Seat, double CountOnDb, double MedianDb, double Probability, bool Passes, string CountOn, string Median, string Likely, double? InFileDb);
 
 /// <summary>All spots compared, and which to choose.</summary>
 /// <param name="Version">The house that was compared.</param>
 /// <param name="Finding">Which spot is the best, in a sentence.</param>
-/// <param name="Paragraphs">What <c>compare</c> says of the choice.</param>
+/// <param name="Paragraphs">The text of <c>compare</c> about the choice.</param>
 /// <param name="Spots">The spots, best first.</param>
-/// <param name="FindingInFile">The same sentence for the house as its file has it; null where nothing is tried.</param>
+/// <param name="FindingInFile">The same sentence for the house as in its file; null if nothing is tried.</param>
 internal sealed record ComparisonMessage(int Version, string Finding, IReadOnlyList<string> Paragraphs, IReadOnlyList<SpotFigures> Spots, string? FindingInFile)
     : Message("comparison");
 
-/// <summary>One spot with all its seats, best spot first.</summary>
+/// <summary>One spot with all its seats.</summary>
 internal sealed record SpotFigures(string Spot, string Level, string Passing, string Weakest, string Likely, bool PassesAll, IReadOnlyList<SeatFigure> Seats);
 
-/// <summary>What each spot asks for in picture cables, best spot first; of none where the house has no display.</summary>
-/// <param name="Version">The house it was planned for.</param>
+/// <summary>The picture cables that each spot needs, best spot first; empty if the house has no display.</summary>
+/// <param name="Version">The house they were planned for.</param>
 /// <param name="Spots">The spots.</param>
-/// <param name="Note">Which spots need fewer new runs for as many seats; empty for none.</param>
+/// <param name="Note">Spots that need fewer new runs for as many passing seats; empty for none.</param>
 internal sealed record CablesMessage(int Version, IReadOnlyList<SpotCables> Spots, string Note) : Message("cables");
 
 /// <summary>One spot's cables: the columns of <c>compare</c>, and the runs in words.</summary>
 internal sealed record SpotCables(
     string Spot, int NewRuns, string ToBuy, int Holes, string Carries, bool IsComplete, string Words, IReadOnlyList<string> Runs);
 
-/// <summary>How far some work in the background is.</summary>
+/// <summary>The progress of work in the background.</summary>
 internal sealed record ProgressMessage(string Job, double Share) : Message("progress");
 
-/// <summary>What work in the background found.</summary>
+/// <summary>The result of work in the background.</summary>
 internal sealed record JobMessage(string Job, int Version, string Words, IReadOnlyList<JobResult> Results, IReadOnlyList<string> Notes) : Message("job");
 
 /// <summary>One place or remedy, with the changes that try it.</summary>
@@ -59,7 +59,7 @@ internal sealed record JobResult(string Title, string Words, string Gain, IReadO
     public double? Y { get; init; }
 }
 
-/// <summary>Something to tell the person.</summary>
+/// <summary>A notice for the user.</summary>
 internal sealed record NoticeMessage(string Words, IReadOnlyList<string> Lines) : Message("notice");
 
 /// <summary>The budget of one link, in words and figures, with its paths and a section.</summary>
@@ -71,7 +71,7 @@ internal sealed record PathItem(
 
 internal sealed record LevelPart(int Level, IReadOnlyList<double> Points);
 
-/// <summary>An upright cut through spot and seat; places along it and heights, metres.</summary>
+/// <summary>A vertical section through spot and seat; positions along it and heights in metres.</summary>
 internal sealed record SectionDrawing(double[] Bounds, double[] Spot, double[] Seat)
 {
     public required string Floors { get; init; }
@@ -89,7 +89,7 @@ internal sealed record SectionDrawing(double[] Bounds, double[] Spot, double[] S
 
 internal sealed record SectionName(string Name, double Height);
 
-/// <summary>An answer to a request that changed something, or could not.</summary>
+/// <summary>An answer to a request for a change: done, or refused.</summary>
 internal sealed record Answer(bool Ok, string Words)
 {
     public int? Version { get; init; }

@@ -4,18 +4,18 @@ using LinkMargin.Engine.Fields;
 namespace LinkMargin.Web.Protocol;
 
 /// <summary>
-/// One level's field in bytes, little-endian: the letters LMF1, generation, version, level, flags, columns, rows (all 32 bits), then the grid's
-/// origin and cell in metres (64 bits each), the medians and the margins to count on (32 bits each, NaN where nothing was computed). Rows run south to north.
+/// One level's field as bytes, little-endian: the letters LMF1, generation, version, level, flags, columns, rows (32 bits each), then the grid's
+/// origin and cell size in metres (64 bits each), medians and margins to count on (32 bits each; NaN where not computed). Rows run south to north.
 /// </summary>
 internal static class FieldFrame
 {
     /// <summary>Bytes before the figures.</summary>
     public const int HeaderBytes = 52;
 
-    /// <summary>The field is as fine as it gets.</summary>
+    /// <summary>The field is at its final resolution.</summary>
     public const int IsFine = 1;
 
-    /// <summary>The last level of its set.</summary>
+    /// <summary>This is the last level of its set.</summary>
     public const int IsLast = 2;
 
     /// <summary>Writes a frame.</summary>

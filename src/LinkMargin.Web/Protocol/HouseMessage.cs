@@ -2,11 +2,11 @@ using System.Text.Json.Serialization;
 
 namespace LinkMargin.Web.Protocol;
 
-/// <summary>A message to the page; its type comes first.</summary>
-/// <param name="Type">What it is.</param>
+/// <summary>A message to the page; its type is written first.</summary>
+/// <param name="Type">The kind of message.</param>
 internal abstract record Message([property: JsonPropertyOrder(-1)] string Type);
 
-/// <summary>The house as it is to be drawn, and what can be done with it. Lengths are metres.</summary>
+/// <summary>The house as the page draws it, and what can be done with it. Lengths are metres.</summary>
 internal sealed record HouseMessage() : Message("house")
 {
     public required int Version { get; init; }
@@ -30,10 +30,10 @@ internal sealed record HouseMessage() : Message("house")
 
     public required string Controller { get; init; }
 
-    /// <summary>The margin that most seats require, dB: that of the heaviest line.</summary>
+    /// <summary>The margin that most seats require, dB; it has the boldest line.</summary>
     public required double RequiredDb { get; init; }
 
-    /// <summary>How sure the margin to count on is, in words.</summary>
+    /// <summary>The confidence of the margin to count on, in words.</summary>
     public required string Often { get; init; }
 
     /// <summary>The same as a share, 0 to 1.</summary>
@@ -46,22 +46,22 @@ internal sealed record HouseMessage() : Message("house")
 
     public required IReadOnlyList<string> People { get; init; }
 
-    /// <summary>Height of the hands of the map, metres above the floor.</summary>
+    /// <summary>Height of the hands for the map, metres above the floor.</summary>
     public required double HandsMetres { get; init; }
 
-    /// <summary>What is to be known of the journal; empty for nothing.</summary>
+    /// <summary>What the user should know about the journal; empty if nothing.</summary>
     public required string JournalNote { get; init; }
 
-    /// <summary>Steps of an earlier page that could be gone on from.</summary>
+    /// <summary>How many steps of an earlier page can be recovered.</summary>
     public required int Recoverable { get; init; }
 
     public required string RecoveryNote { get; init; }
 
-    /// <summary>Errors in the file as it is on disk, in the words of <c>check</c>.</summary>
+    /// <summary>Errors in the file on disk, in the words of <c>check</c>.</summary>
     public required IReadOnlyList<ProblemItem> Problems { get; init; }
 }
 
-/// <summary>One level. Shapes are SVG paths in metres, y north.</summary>
+/// <summary>One level. Shapes are SVG paths in metres, y pointing north.</summary>
 internal sealed record LevelDrawing(string Name, double HeightMetres, double[] Bounds)
 {
     public required IReadOnlyList<RoomItem> Rooms { get; init; }
@@ -87,7 +87,7 @@ internal sealed record WallItem(string Name, string Material, bool Full, string 
 
 internal sealed record OpeningItem(string Name, string Kind, bool Open, string Material, string Shape, string Leaf, string Swing, double X, double Y);
 
-/// <summary>A fixture; <paramref name="Fills"/> says whether the map's height lies in it, so that no margin is shown there.</summary>
+/// <summary>A fixture; <paramref name="Fills"/> says whether it is solid at the map's height, so that no margin is shown there.</summary>
 internal sealed record FixtureItem(string Name, string Material, bool Hollow, bool Fills, string Outline, string Sides);
 
 internal sealed record SpotItem(string Name, int Level, double X, double Y, double Height);
@@ -98,6 +98,6 @@ internal sealed record ZoneItem(string Name, int Level, string Outline);
 
 internal sealed record ProblemItem(int Line, int Column, bool IsError, string Words);
 
-/// <summary>The colours of margins, lowest first; one for each step from <paramref name="LeastDb"/> on.</summary>
+/// <summary>The colours of margins, lowest first: one per step from <paramref name="LeastDb"/>.</summary>
 internal sealed record ScaleMessage(double LeastDb, double GreatestDb, double StepDb, IReadOnlyList<string> Tones, IReadOnlyList<double> Lines, IReadOnlyList<string> ProbabilityTones)
     : Message("scale");

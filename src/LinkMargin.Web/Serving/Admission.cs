@@ -4,8 +4,8 @@ using System.Text;
 namespace LinkMargin.Web.Serving;
 
 /// <summary>
-/// Who may use the page. Each address holds a token that admits one browser, once: what stands in a command line, a history or a
-/// referrer later is worth nothing. A browser that was admitted has a key in a cookie from then on.
+/// Who may use the page. Each address has a token that admits one browser, once, so a token that is later found in a command line,
+/// a history or a referrer is worthless. An admitted browser has a key in a cookie from then on.
 /// </summary>
 internal sealed class Admission
 {
@@ -30,14 +30,14 @@ internal sealed class Admission
     /// <summary>The key that admitted browsers send with each request.</summary>
     public string Key => Encoding.ASCII.GetString(key);
 
-    /// <summary>Takes a token; it is spent.</summary>
-    /// <returns>Whether it was one, not spent yet.</returns>
+    /// <summary>Uses up a token.</summary>
+    /// <returns>Whether it was a valid token that had not been used.</returns>
     public bool Redeem(string? token)
     {
         byte[] given = Encoding.UTF8.GetBytes(token ?? "");
         lock (gate)
         {
-            // Every token is compared, so that the time taken says nothing.
+            // Every token is compared, so that the time taken reveals nothing.
             byte[]? found = null;
             foreach (byte[] one in tokens)
             {

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Http;
 
 namespace LinkMargin.Web.Serving;
 
-/// <summary>The files of the page, which are part of the program.</summary>
+/// <summary>The files of the page, embedded in the program.</summary>
 internal static class Assets
 {
     private const string Prefix = "page/";
@@ -20,7 +20,7 @@ internal static class Assets
         [".ttf"] = "font/ttf",
     };
 
-    // The faces of the pictures; the page's style names them.
+    // The fonts of the pictures; the page's style sheet names them.
     private static readonly Dictionary<string, Func<byte[]>> Faces = new(StringComparer.Ordinal)
     {
         ["regular.ttf"] = () => EmbeddedFonts.RegularFile,
@@ -29,14 +29,14 @@ internal static class Assets
 
     private static readonly Assembly Program = typeof(Assets).Assembly;
 
-    // By name, so that no path can lead anywhere else.
+    // Only known names are served, so no path can lead anywhere else.
     private static readonly FrozenSet<string> Names = Texts.Concat(Faces.Keys).ToFrozenSet(StringComparer.Ordinal);
 
-    /// <summary>All that are text.</summary>
+    /// <summary>The names of all text files.</summary>
     public static IEnumerable<string> Texts =>
         Program.GetManifestResourceNames().Where(name => name.StartsWith(Prefix, StringComparison.Ordinal)).Select(name => name[Prefix.Length..]);
 
-    /// <summary>Answers with a file; null name for the page itself.</summary>
+    /// <summary>Answers with a file; the page itself if the name is null.</summary>
     public static async Task Write(HttpResponse response, string? name)
     {
         string asked = string.IsNullOrEmpty(name) ? FirstPage : name;
@@ -60,7 +60,7 @@ internal static class Assets
         }
 
 #if DEBUG
-        // While the page is being worked on: the files as they are in the source, without building anything. No published program does this.
+        // For work on the page: serves the source files without a build. Not part of a published program.
         if (Environment.GetEnvironmentVariable("LINKMARGIN_PAGE_SOURCE") is { Length: > 0 } folder)
         {
             return File.OpenRead(Path.Combine(folder, name));

@@ -4,8 +4,8 @@ using Microsoft.Extensions.Primitives;
 namespace LinkMargin.Web.Serving;
 
 /// <summary>
-/// Stands before everything. A page of another site can make a browser send requests here, under another name for this machine
-/// (rebinding) or under its own; so each request must name this server exactly, come from this page exactly, and bring the key.
+/// Checks every request first. A page of another site can make a browser send requests here, under another name for this machine
+/// (DNS rebinding) or under its own; so each request must name exactly this host, come from exactly this origin, and carry the key.
 /// </summary>
 /// <param name="admission">Who may use the page.</param>
 /// <param name="port">The port the server listens on.</param>
@@ -18,16 +18,16 @@ internal sealed class Guard(Admission admission, int port)
 
     private readonly string host = HostOf(port);
 
-    /// <summary>The one name of the server.</summary>
+    /// <summary>The only valid host of the server.</summary>
     public static string HostOf(int port) => FormattableString.Invariant($"127.0.0.1:{port}");
 
-    /// <summary>The one origin requests may come from.</summary>
+    /// <summary>The only origin that requests may come from.</summary>
     public static string OriginOf(int port) => $"http://{HostOf(port)}";
 
-    /// <summary>Cookies ignore ports, so each server's has a name of its own.</summary>
+    /// <summary>The name of the cookie. Cookies ignore ports, so the name includes the port.</summary>
     public static string CookieOf(int port) => FormattableString.Invariant($"linkmargin-{port}");
 
-    /// <summary>Lets a request through, or answers it.</summary>
+    /// <summary>Passes a request on, or refuses it.</summary>
     public async Task Pass(HttpContext context, RequestDelegate next)
     {
         HttpRequest request = context.Request;
@@ -61,7 +61,7 @@ internal sealed class Guard(Admission admission, int port)
     {
         bool isAdmitted = admission.Redeem(context.Request.Query[TokenKey]);
 
-        // A browser that was admitted before and opens its old address again is simply let in.
+        // A browser that was admitted earlier may open its old address again.
         if (!isAdmitted && !admission.IsKey(context.Request.Cookies[CookieOf(port)]))
         {
             await Refusal.Write(
@@ -79,7 +79,7 @@ internal sealed class Guard(Admission admission, int port)
         context.Response.Headers.Location = "/";
     }
 
-    // A browser sends Origin with everything that could change something, and with every WebSocket. What reads may come without.
+    // Browsers send Origin with every request that could change something, and with every WebSocket. Read requests may lack it.
     private bool ComesFromHere(HttpRequest request)
     {
         StringValues origin = request.Headers.Origin, site = request.Headers[FetchSite];
@@ -93,10 +93,10 @@ internal sealed class Guard(Admission admission, int port)
     private static bool IsOne(StringValues values, string expected) => values.Count == 1 && string.Equals(values[0], expected, StringComparison.Ordinal);
 }
 
-/// <summary>What every answer says to the browser about itself.</summary>
+/// <summary>Security headers of every answer.</summary>
 internal static class Headers
 {
-    /// <summary>Adds them.</summary>
+    /// <summary>Adds the headers.</summary>
     public static void AddTo(HttpResponse response, string host)
     {
         IHeaderDictionary headers = response.Headers;
@@ -112,7 +112,7 @@ internal static class Headers
     }
 }
 
-/// <summary>An answer that is a sentence.</summary>
+/// <summary>An error answer of one sentence.</summary>
 internal static class Refusal
 {
     /// <summary>Writes it as plain text.</summary>

@@ -11,10 +11,10 @@ using Microsoft.Extensions.DependencyInjection;
 
 namespace LinkMargin.Web.Serving;
 
-/// <summary>Serves the page of one house on this machine, and on no other.</summary>
+/// <summary>Serves the page of one house, only to this machine.</summary>
 internal sealed class PageServer : IAsyncDisposable
 {
-    // No request of a page is larger; nor has a page so many connections.
+    // Above what the page ever needs.
     private const long MostRequestBytes = 256 * 1024;
     private const long MostConnections = 64;
 
@@ -34,7 +34,7 @@ internal sealed class PageServer : IAsyncDisposable
     /// <summary>Who may use it.</summary>
     public Admission Admission { get; }
 
-    /// <summary>What its pages share.</summary>
+    /// <summary>Services shared by its pages.</summary>
     public PageServices Services { get; }
 
     /// <summary>The port it listens on.</summary>
@@ -43,19 +43,19 @@ internal sealed class PageServer : IAsyncDisposable
     /// <summary>Ends when a page asks the program to end.</summary>
     public Task Ended => ended.Task;
 
-    /// <summary>Where it is, without a token.</summary>
+    /// <summary>Its address without a token.</summary>
     public string Origin => Guard.OriginOf(Port);
 
-    /// <summary>Starts.</summary>
+    /// <summary>Starts the server.</summary>
     /// <param name="tried">The house; the server disposes of it.</param>
-    /// <param name="confidence">How often a margin that is counted on is exceeded, above 0 and below 1.</param>
-    /// <param name="port">The port; 0 for any that is free.</param>
-    /// <param name="services">What pages share; null for the usual.</param>
-    /// <exception cref="FileProblemException">The port cannot be had.</exception>
+    /// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
+    /// <param name="port">The port; 0 for any free one.</param>
+    /// <param name="services">Services shared by pages; null for the default.</param>
+    /// <exception cref="FileProblemException">The port is not available.</exception>
     public static async Task<PageServer> Start(TriedHouse tried, double confidence, int port, PageServices? services = null)
     {
-        // The empty builder reads no settings file of the folder it happens to stand in and no environment variable: either could open the
-        // page to a network.
+        // The empty builder reads neither a settings file in the current folder nor environment variables: either could expose the page
+        // to the network.
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.WebHost.UseKestrelCore();
         builder.Services.AddRoutingCore();
@@ -96,7 +96,7 @@ internal sealed class PageServer : IAsyncDisposable
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        // Pages first: an open socket would hold the server up.
+        // Pages first, because an open socket would delay the server's stop.
         await stopping.CancelAsync();
         watch.Dispose();
         Services.Jobs.Dispose();
@@ -108,7 +108,7 @@ internal sealed class PageServer : IAsyncDisposable
             }
             catch (OperationCanceledException)
             {
-                // Somebody holds a connection open; it ends with the program.
+                // A client keeps a connection open; it ends with the program.
             }
         }
 

@@ -17,17 +17,17 @@ using Microsoft.AspNetCore.Http;
 
 namespace LinkMargin.Web.Serving;
 
-/// <summary>What can be asked of the server. Whoever gets here was let through by <see cref="Guard"/>.</summary>
-/// <param name="services">What pages share.</param>
+/// <summary>The routes of the server. Every request here has passed <see cref="Guard"/>.</summary>
+/// <param name="services">Services shared by all pages.</param>
 /// <param name="end">Ends the program.</param>
-/// <param name="stopping">The server ends.</param>
+/// <param name="stopping">Cancelled when the server stops.</param>
 internal sealed class Routes(PageServices services, Action end, CancellationToken stopping)
 {
     private const int MostFound = 12;
 
     private TriedHouse Tried => services.Tried;
 
-    /// <summary>Adds them.</summary>
+    /// <summary>Adds the routes.</summary>
     public void AddTo(WebApplication app)
     {
         Get("/", context => Assets.Write(context.Response, null));
@@ -77,7 +77,7 @@ internal sealed class Routes(PageServices services, Action end, CancellationToke
             ?? throw new CannotBeDoneException("this request is empty");
     }
 
-    // Each kind of fault has its status; none says more than a sentence.
+    // Each kind of error has its own status; the answer is never more than a sentence.
     private static async Task Guarded(HttpContext context, Func<Task> answer)
     {
         try
@@ -102,7 +102,7 @@ internal sealed class Routes(PageServices services, Action end, CancellationToke
         }
         catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
         {
-            // Nobody waits for the answer any more.
+            // The client no longer waits for the answer.
         }
         catch (Exception fault) when (!context.Response.HasStarted)
         {
