@@ -29,7 +29,7 @@ internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? aro
         double lossDb = freeSpaceDb;
         foreach (double crossingDb in crossingsDb)
         {
-            lossDb += crossingDb; // in order, as a field adds them, so that both give the same bits
+            lossDb += crossingDb; // in the same order as in a field, so that both give the same bits
         }
 
         var path = new TracedPath(PathKind.Direct, [Console, hands], length, crossings);

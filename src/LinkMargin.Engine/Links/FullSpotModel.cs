@@ -67,14 +67,14 @@ internal sealed class FullSpotModel : SpotModel
         return found.Power;
     }
 
-    // Returns what the slow ones bring.
+    // Returns the power of the slow ones.
     private double FindOptional(Point3 hands, double always, bool withSlow, TraceBuffer buffer, ref FoundPaths found)
     {
         LinkEnds ends = EndsTo(hands, null);
         double slow = 0;
         if (withSlow)
         {
-            // Reflections interfere with the straight line, which writes down by how much.
+            // Reflections interfere with the straight line, whose finder leaves the factors in the buffer.
             var straight = new FoundPaths(null);
             finders[0].FindTo(ends, 0, buffer, ref straight);
         }
@@ -117,7 +117,7 @@ internal sealed class FullSpotModel : SpotModel
 
     private LinkEnds EndsTo(Point3 hands, double? facingDegrees) => new(Console, hands, facingDegrees, isBackwards);
 
-    // Finds every path in turn, always in the same order, until their powers are enough; returns the sum.
+    // Finds the paths, always in the same order, until their power is enough; returns the sum.
     private double Find(in LinkEnds ends, TraceBuffer buffer, Action<IFoundPath>? each, double enough = double.PositiveInfinity)
     {
         var found = new FoundPaths(each) { Enough = enough };

@@ -4,7 +4,7 @@ using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Engine.Links;
 
-/// <summary>The itemised sum of one link, transmit power to margin.</summary>
+/// <summary>The itemised sum of one link, from transmit power to margin.</summary>
 /// <param name="Spot">Where the console stands.</param>
 /// <param name="Seat">Where the player sits.</param>
 /// <param name="DistanceMetres">Straight distance, metres.</param>
@@ -24,7 +24,7 @@ public sealed record LinkBudget(
     double MarginDb)
 {
     /// <summary>
-    /// Share of the power from which on a path's cautions are the link's: without so much the link would be 0.5 dB weaker.
+    /// Share of the power from which a path's cautions apply to the link: without that share the link would be 0.5 dB weaker.
     /// </summary>
     public const double LeastShareOfCaution = 0.1;
 
@@ -32,10 +32,10 @@ public sealed record LinkBudget(
     public IReadOnlyList<string> Cautions =>
         [.. Paths.Where(path => ShareOf(path) >= LeastShareOfCaution).SelectMany(path => path.Cautions).Distinct()];
 
-    /// <summary>Other seats with people who stand in the way.</summary>
+    /// <summary>Other seats whose people count as obstacles.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
-    /// <summary>Power of the strongest path over that of all others together, dB; null where it is alone.</summary>
+    /// <summary>Power of the strongest path above the sum of all others, dB; null where it is alone.</summary>
     public double? StrongestOverRestDb
     {
         get
@@ -65,8 +65,8 @@ public sealed record LinkBudget(
     }
 
     /// <summary>
-    /// One path's share of the power that arrives, 0 to 1. It is of the powers listed, so that rounding, and the greatest loss that
-    /// is reported, leave no share above 1.
+    /// One path's share of the power that arrives, 0 to 1. It is a share of the powers listed, so that neither rounding nor the
+    /// greatest reported loss gives a share above 1.
     /// </summary>
     public double ShareOf(PathBudget path)
     {
@@ -78,7 +78,7 @@ public sealed record LinkBudget(
     /// <summary>The required margin, dB.</summary>
     public double RequiredDb => Seat.RequiredDb;
 
-    /// <summary>Margin less required, dB; below 0 the seat does not pass.</summary>
+    /// <summary>Margin minus the required margin, dB; below 0 the seat does not pass.</summary>
     public double HeadroomDb => MarginDb - RequiredDb;
 
     /// <summary>Whether the margin is at least what the seat requires.</summary>

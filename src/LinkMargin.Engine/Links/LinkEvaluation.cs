@@ -11,7 +11,7 @@ namespace LinkMargin.Engine.Links;
 public static class LinkEvaluation
 {
     /// <summary>The budget of one link, itemised.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <param name="model">The model of the house.</param>
     /// <param name="spot">Where the console stands.</param>
     /// <param name="seat">Where the player sits.</param>
     public static LinkBudget Budget(LinkModel model, Spot spot, Seat seat)
@@ -23,7 +23,7 @@ public static class LinkEvaluation
     /// <summary>The budgets of one spot with several seats, in their order.</summary>
     public static LinkBudget[] Budgets(LinkModel model, Spot spot, IEnumerable<Seat> seats)
     {
-        var ready = new Lazy<SpotModel>(() => model.For(spot)); // not needed where every seat has somebody on it
+        var ready = new Lazy<SpotModel>(() => model.For(spot)); // not needed where somebody sits in every seat
         return
         [
             .. seats.Select(seat => model.SeenFrom(seat) is var seen && seen == model
@@ -37,7 +37,7 @@ public static class LinkEvaluation
     /// <param name="from">One place.</param>
     /// <param name="to">The other.</param>
     /// <param name="buffer">The thread's own.</param>
-    /// <param name="around">The walls in order round the first place, where many links share it.</param>
+    /// <param name="around">The walls sorted around the first place, where many links share it.</param>
     internal static double PathLossDb(Scene scene, Point3 from, Point3 to, TraceBuffer buffer, WallsAround[]? around = null)
     {
         scene.Trace(from, to, buffer, around: around);

@@ -7,15 +7,15 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Links;
 
 /// <summary>
-/// A house ready to answer for its links, at a depth of model. What all spots share (angle tables, the power balance of the
-/// rooms, the player's shadow) is computed once, here.
+/// A house prepared for computing its links, with the direct or the full model. What all spots share (angle tables, the power
+/// balance of the rooms, the player's shadow) is computed once, here.
 /// </summary>
 public sealed class LinkModel
 {
     private readonly TracedHouse? traced; // for the full model only, as are the sources
     private readonly IPathSource[] sources = [];
     private readonly Dictionary<string, Lazy<LinkModel>> without = [];
-    private SpotModel? recent; // the last that was asked for
+    private SpotModel? recent; // the last one requested
 
     /// <summary>Prepares a house.</summary>
     public LinkModel(House house, ModelDepth depth = ModelDepth.Full)
@@ -24,12 +24,12 @@ public sealed class LinkModel
     }
 
     /// <summary>
-    /// Prepares a house with people on some seats. They stand in the way of every link but their own, which takes its own
-    /// player into account in another way; a seat that does not say where it faces has nobody.
+    /// Prepares a house with people in some seats. They are obstacles for every link but their own, which counts its own player in
+    /// another way; a seat that does not say where it faces has nobody in it.
     /// </summary>
     /// <param name="house">The house.</param>
-    /// <param name="depth">How much of the physics is taken in.</param>
-    /// <param name="occupied">The seats with people on them.</param>
+    /// <param name="depth">How much of the physics is computed.</param>
+    /// <param name="occupied">The seats with people in them.</param>
     public LinkModel(House house, ModelDepth depth, IReadOnlyCollection<Seat> occupied)
         : this(house, depth, occupied, null)
     {
@@ -73,34 +73,34 @@ public sealed class LinkModel
         sources = PathSources.In(traced);
     }
 
-    /// <summary>The house, laid out.</summary>
+    /// <summary>The house, laid out for tracing.</summary>
     public Scene Scene { get; }
 
-    /// <summary>The house; people on its seats are among its fixtures.</summary>
+    /// <summary>The house; people in its seats are among its fixtures.</summary>
     public House House => Scene.House;
 
-    /// <summary>How much of the physics is taken in.</summary>
+    /// <summary>How much of the physics is computed.</summary>
     public ModelDepth Depth { get; }
 
-    /// <summary>The seats with people who stand in the way.</summary>
+    /// <summary>The seats whose people count as obstacles.</summary>
     public IReadOnlyList<Seat> Occupied { get; } = [];
 
     /// <summary>The two radios.</summary>
     public RadioPair Radios { get; }
 
-    /// <summary>How far a material's loss lies from one place to another by the tolerance of its layers, dB; none without layers.</summary>
+    /// <summary>Spread of a material's loss from place to place because of its layers' tolerances, dB; 0 without layers.</summary>
     internal double ToleranceSpreadDb(int material) => traced?.Losses[material].ToleranceSpreadDb ?? 0;
 
-    /// <summary>The house for a seat's own link: without its own player.</summary>
+    /// <summary>The model for a seat's own link: without the box of its own player.</summary>
     internal LinkModel SeenFrom(Seat seat) => without.TryGetValue(seat.Name, out Lazy<LinkModel>? own) ? own.Value : this;
 
-    /// <summary>The model of an edited house with people on some seats. What belongs to the materials that both have is computed once.</summary>
+    /// <summary>The model of an edited house with people in some seats. What belongs to materials that both houses have is reused.</summary>
     internal LinkModel Of(House edited, IReadOnlyCollection<Seat> occupied) => new(edited, Depth, occupied, this);
 
     /// <summary>Everything about one spot that its links share.</summary>
     internal SpotModel For(Spot spot)
     {
-        // Fields of several levels, and the draws that go with them, ask for one spot time and again.
+        // Fields of several levels, and their draws, request the same spot again and again.
         SpotModel? last = Volatile.Read(ref recent);
         if (last is null || last.Spot != spot)
         {
@@ -111,7 +111,7 @@ public sealed class LinkModel
     }
 
     /// <summary>
-    /// Everything about one seat that links computed backwards share: given a place and where the player on the seat looks, it
+    /// Everything about one seat that links computed backwards share: given a place and where the player in the seat looks, it
     /// gives the loss for a console at that place.
     /// </summary>
     internal SpotModel BackFrom(Seat seat) =>
@@ -122,7 +122,7 @@ public sealed class LinkModel
         : new FullSpotModel(traced, sources, spot, isBackwards);
 }
 
-/// <summary>How much of the physics an answer takes in.</summary>
+/// <summary>How much of the physics is computed.</summary>
 public enum ModelDepth
 {
     /// <summary>The straight line and the table loss of everything on it.</summary>

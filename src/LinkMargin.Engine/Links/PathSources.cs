@@ -10,8 +10,8 @@ namespace LinkMargin.Engine.Links;
 internal static class PathSources
 {
     /// <summary>
-    /// Every kind, in the order in which their powers are added up. Those that always count come first: what the others must
-    /// add to count is a share of them.
+    /// Every kind, in the order in which their powers are added up. Those that always count come first: the others count only if
+    /// they add a certain share of that power.
     /// </summary>
     internal static IPathSource[] In(TracedHouse house) =>
     [

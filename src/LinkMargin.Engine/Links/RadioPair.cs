@@ -4,12 +4,12 @@ using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Engine.Links;
 
-/// <summary>The two radios of a link, and what they make of a path loss.</summary>
+/// <summary>The two radios of a link, and the margins they have at a path loss.</summary>
 /// <param name="Console">The console's radio.</param>
 /// <param name="Controller">The controller's radio.</param>
 public sealed record RadioPair(Radio Console, Radio Controller)
 {
-    /// <summary>The path loss at which the worse direction has no margin left, dB. Margin is this less the path loss.</summary>
+    /// <summary>The path loss at which the worse direction has no margin left, dB. The margin is this minus the path loss.</summary>
     public double GreatestLossDb { get; } = Math.Min(LossAtZeroMargin(Controller, Console), LossAtZeroMargin(Console, Controller));
 
     /// <summary>Both directions at a path loss, controller to console first.</summary>
@@ -20,7 +20,7 @@ public sealed record RadioPair(Radio Console, Radio Controller)
         Direction("console", Console, "controller", Controller, pathLossDb),
     ];
 
-    /// <summary>What the polarisations of two antennas of unknown orientation cost, dB; the same in both directions and on every path.</summary>
+    /// <summary>Loss by the polarisation mismatch of two antennas of unknown orientation, dB; the same in both directions and on every path.</summary>
     public double PolarisationDb => PolarisationMismatchDb(Console, Controller);
 
     private static double PolarisationMismatchDb(Radio one, Radio other) =>
@@ -56,10 +56,10 @@ public sealed record RadioPair(Radio Console, Radio Controller)
 /// <param name="TransmitDbm">Power into the sender's antenna, dBm.</param>
 /// <param name="AntennaGainsDb">Both antennas' mean gains together, dB.</param>
 /// <param name="HandAndBodyDb">Allowance for the grip, both ends together, dB.</param>
-/// <param name="PolarisationDb">Loss by unlike polarisations, dB; none where one end's gain includes it.</param>
+/// <param name="PolarisationDb">Loss by polarisation mismatch, dB; 0 where one end's gain includes it.</param>
 /// <param name="ReceivedDbm">Local mean level at the receiver, dBm.</param>
 /// <param name="SensitivityDbm">The receiver's sensitivity, dBm.</param>
-/// <param name="MarginDb">Received less needed, dB.</param>
+/// <param name="MarginDb">Received level minus sensitivity, dB.</param>
 public sealed record DirectionBudget(
     string From,
     string To,

@@ -6,7 +6,7 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links;
 
-/// <summary>Everything about one spot that its links share. Never changes; threads trace in it with buffers of their own.</summary>
+/// <summary>Everything about one spot that its links share. It never changes; each thread traces in it with a buffer of its own.</summary>
 internal abstract class SpotModel
 {
     protected SpotModel(Scene scene, Spot spot)
@@ -29,33 +29,33 @@ internal abstract class SpotModel
     /// <param name="hands">The place.</param>
     /// <param name="facingDegrees">Where the player looks; null for the mean over all directions.</param>
     /// <param name="buffer">The thread's own.</param>
-    /// <param name="enoughDb">Once it is certain to be less than this, anything less may be given: nobody asks by how much.</param>
+    /// <param name="enoughDb">Once the loss is certain to be less than this, any lesser value may be returned.</param>
     internal abstract double PathLossDb(
         Point3 hands, double? facingDegrees, TraceBuffer buffer, double enoughDb = double.NegativeInfinity);
 
-    /// <summary>No less than that, and quickly found: what the paths that always count leave of the power.</summary>
+    /// <summary>A quick upper bound of that, dB: the loss of the paths that always count.</summary>
     internal abstract double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);
 
-    /// <summary>Whether some of its paths vary slowly from place to place, so that a field may carry them from cell to cell.</summary>
+    /// <summary>Whether some of its paths vary slowly from place to place, so that a field may interpolate them between cells.</summary>
     internal virtual bool HasSlowPaths => false;
 
-    /// <summary>Power to a place by the paths that always count, share of the power sent.</summary>
+    /// <summary>Power to a place by the paths that always count, share of the transmitted power.</summary>
     internal virtual double AlwaysPower(Point3 hands, TraceBuffer buffer) => throw new NotSupportedException();
 
-    /// <summary>Power to a place by all paths but the slow ones, from that by the paths that always count.</summary>
+    /// <summary>Power to a place by all paths but the slow ones, given the power by the paths that always count.</summary>
     internal virtual double PowerWithoutSlow(Point3 hands, double always, TraceBuffer buffer) => throw new NotSupportedException();
 
     /// <summary>Power to a place by all paths; with all mirrors, the same as <see cref="PathLossDb"/> to the last bit.</summary>
     /// <param name="hands">The place.</param>
     /// <param name="always">What <see cref="AlwaysPower"/> gives there.</param>
     /// <param name="onlyMirrors">The only mirrors to try, by number; null for all.</param>
-    /// <param name="counting">Takes the numbers of the mirrors that count; null where nobody asks.</param>
+    /// <param name="counting">Receives the numbers of the mirrors that count; null where they are not needed.</param>
     /// <param name="buffer">The thread's own.</param>
-    /// <param name="slow">What of it the slow paths bring.</param>
+    /// <param name="slow">The part of it that the slow paths bring.</param>
     internal virtual double Power(
         Point3 hands, double always, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer, out double slow) => throw new NotSupportedException();
 
-    /// <summary>The same, made ready for hundreds of places.</summary>
+    /// <summary>The same, prepared for hundreds of places.</summary>
     internal virtual SpotModel ForMany() => this;
 
     /// <summary>The same sum with its parts, strongest path first.</summary>

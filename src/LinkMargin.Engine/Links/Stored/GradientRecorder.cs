@@ -2,7 +2,7 @@ using LinkMargin.Engine.Paths;
 
 namespace LinkMargin.Engine.Links.Stored;
 
-/// <summary>Records one link's paths and their slopes. Materials are shifted everywhere, and in each place by themselves.</summary>
+/// <summary>Records one link's paths and their slopes. Each material can be shifted everywhere, and in each place alone.</summary>
 internal sealed class GradientRecorder(ParameterList parameters) : IGradientRecorder
 {
     private readonly List<double> power = [];
@@ -53,7 +53,7 @@ internal sealed class GradientRecorder(ParameterList parameters) : IGradientReco
     }
 }
 
-/// <summary>Keeps one link's paths and slopes as they come, to hand them on later.</summary>
+/// <summary>Keeps one link's paths and slopes as they come, to pass them on later.</summary>
 internal sealed class KeptGradients : IGradientRecorder
 {
     private readonly List<double> powers = [];
@@ -70,7 +70,7 @@ internal sealed class KeptGradients : IGradientRecorder
     /// <inheritdoc/>
     public void Add(int material, int? place, double slope) => slopes.Add((material, place, slope));
 
-    /// <summary>Hands everything on, in the order it came.</summary>
+    /// <summary>Passes everything on, in the order it came.</summary>
     internal void GiveTo(IGradientRecorder other)
     {
         for (int path = 0; path < powers.Count; path++)

@@ -2,7 +2,7 @@ using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Links.Stored;
 
-/// <summary>Numbers what may be shifted: first every material everywhere, then each material in each place it is crossed in.</summary>
+/// <summary>Numbers the losses that may be shifted: first each material everywhere, then each material in each place where it is crossed.</summary>
 internal sealed class ParameterList(Scene scene)
 {
     private readonly List<LossParameter> all = [.. Enumerable.Range(0, scene.Materials.Count).Select(m => new LossParameter(m, null))];
@@ -28,7 +28,7 @@ internal sealed class ParameterList(Scene scene)
     }
 }
 
-/// <summary>Something that a loss may be more or less than its table says by: a material everywhere, or in one place.</summary>
-/// <param name="Material">The material, by its place in <see cref="StoredPaths.Materials"/>.</param>
-/// <param name="Place">Which wall's plane or which floor, by a number that means nothing else; null for everywhere.</param>
+/// <summary>A loss that may differ from its table: that of a material everywhere, or in one place.</summary>
+/// <param name="Material">The material, by its index in <see cref="StoredPaths.Materials"/>.</param>
+/// <param name="Place">Which wall's plane or which floor, by an arbitrary number; null for everywhere.</param>
 public readonly record struct LossParameter(int Material, int? Place);

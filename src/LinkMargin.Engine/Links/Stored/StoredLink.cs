@@ -5,16 +5,16 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Links.Stored;
 
 /// <summary>
-/// The paths of one link with what each loses for every decibel more in each of the house's losses, so that the link can be
-/// evaluated again with other losses and nothing traced again. Each path's loss is taken as linear in the shifts, from the
-/// slope at the table's values over one decibel; the paths' powers then add up as always.
+/// The paths of one link, with how much more each loses for every decibel more in each of the house's losses, so that the link
+/// can be evaluated with other losses without tracing again. Each path's loss is taken as linear in the shifts, with the
+/// slope over one decibel at the table's values; the paths' powers then add up as always.
 /// </summary>
 public sealed class StoredLink
 {
     private readonly double[] power; // of each path, at the table's values
     private readonly int[] first; // one longer: path k has the slopes first[k]..first[k+1]-1
     private readonly int[] parameter;
-    private readonly double[] slope; // dB for each dB
+    private readonly double[] slope; // dB per dB
 
     internal StoredLink(double[] power, int[] first, int[] parameter, double[] slope)
     {
@@ -25,7 +25,7 @@ public sealed class StoredLink
     }
 
     /// <summary>Path loss, dB.</summary>
-    /// <param name="shiftsDb">What each of <see cref="StoredPaths.Parameters"/> loses more than its table says, dB.</param>
+    /// <param name="shiftsDb">How much more each of <see cref="StoredPaths.Parameters"/> loses than its table says, dB.</param>
     public double PathLossDb(ReadOnlySpan<double> shiftsDb)
     {
         double sum = 0;
@@ -38,8 +38,8 @@ public sealed class StoredLink
     }
 
     /// <summary>The same with its slopes.</summary>
-    /// <param name="shiftsDb">What each of <see cref="StoredPaths.Parameters"/> loses more than its table says, dB.</param>
-    /// <param name="gradient">Takes the derivative by each shift; all are written.</param>
+    /// <param name="shiftsDb">How much more each of <see cref="StoredPaths.Parameters"/> loses than its table says, dB.</param>
+    /// <param name="gradient">Receives the derivative by each shift; all are written.</param>
     public double PathLossDb(ReadOnlySpan<double> shiftsDb, Span<double> gradient)
     {
         gradient.Clear();
@@ -63,8 +63,8 @@ public sealed class StoredLink
     }
 
     /// <summary>Path losses in many houses at once, dB.</summary>
-    /// <param name="shiftsDb">What each parameter loses more in each house, dB: all houses of the first parameter, then of the next.</param>
-    /// <param name="lossesDb">Takes one loss for each house.</param>
+    /// <param name="shiftsDb">How much more each parameter loses in each house, dB: all houses of the first parameter, then of the next.</param>
+    /// <param name="lossesDb">Receives one loss for each house.</param>
     internal void PathLossesDb(ReadOnlySpan<double> shiftsDb, Span<double> lossesDb)
     {
         int houses = lossesDb.Length;
@@ -127,7 +127,7 @@ public sealed class StoredLink
             lossDb += slope[i] * shiftsDb[parameter[i]];
         }
 
-        // A slope holds for small shifts: no shift gives back more than a link can lose.
+        // A slope holds for small shifts only: no shift may gain more than a link can lose.
         return power[path] * Math.Exp(-Math.Max(lossDb, -PathLoss.GreatestDb) * (Math.Log(10) / 10));
     }
 }

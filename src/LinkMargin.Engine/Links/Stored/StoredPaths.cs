@@ -4,8 +4,8 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Engine.Links.Stored;
 
 /// <summary>
-/// The paths of a set of links of one house, kept so that they can be evaluated again and again with other losses. The links
-/// share one list of parameters, so that one draw of the house's losses serves them all.
+/// The paths of a set of links in one house, stored so that they can be evaluated again with other losses. The links share one
+/// list of parameters, so one draw of the house's losses applies to them all.
 /// </summary>
 public sealed class StoredPaths
 {
@@ -25,7 +25,7 @@ public sealed class StoredPaths
     /// <summary>The house's materials.</summary>
     public IReadOnlyList<Material> Materials { get; }
 
-    /// <summary>How far each material's loss lies from one place to another by the tolerance of its layers, dB.</summary>
+    /// <summary>Spread of each material's loss from place to place because of its layers' tolerances, dB.</summary>
     public IReadOnlyList<double> ToleranceSpreadsDb { get; }
 
     /// <summary>The links, in the order of the request.</summary>
@@ -49,7 +49,7 @@ public sealed class StoredPaths
         return Of(model, links);
     }
 
-    /// <summary>One spot with many places, for players that may look anywhere.</summary>
+    /// <summary>One spot with many places, as means over all directions in which a player may look.</summary>
     public static StoredPaths Of(LinkModel model, Spot spot, IReadOnlyList<Point3> hands)
     {
         SpotModel from = model.For(spot);
@@ -63,7 +63,7 @@ public sealed class StoredPaths
         return new StoredPaths(model, parameters, Store([.. links], parameters));
     }
 
-    // Slopes are found by many threads; parameters are numbered link by link, so that their order is always the same.
+    // Many threads find slopes; parameters are numbered link by link, so that their order is always the same.
     private static StoredLink[] Store((SpotModel From, Point3 To, double? FacingDegrees)[] links, ParameterList parameters)
     {
         var kept = new KeptGradients[links.Length];

@@ -7,15 +7,15 @@ using LinkMargin.Engine.Quantities;
 namespace LinkMargin.Engine.Paths.Body;
 
 /// <summary>
-/// What a player's own body leaves of a path that arrives from a direction: the exact field of a plane wave about a lossy cylinder,
-/// that of the torso up to the shoulders and that of the head up to the crown (<see cref="FrontShares"/>). Tabulated over the angle
-/// between where the player looks and where the path comes from, and over the path's slope; each slope when it is first asked for.
+/// Share of a path's power that the player's own body leaves, by direction: from the exact field of a plane wave at a lossy cylinder,
+/// of the torso's size up to the shoulders and of the head's up to the crown (<see cref="FrontShares"/>). Tabulated over the angle
+/// between where the player looks and where the path comes from, and over the path's slope; each slope when it is first needed.
 /// </summary>
 internal sealed class BodyShadow
 {
     private const int StepDegrees = 5;
 
-    // One step short of straight up and down, where no turn has a meaning.
+    // One step short of straight up and down, where the turn has no meaning.
     private const int GreatestSlopeDegrees = 90 - StepDegrees;
     private const int SlopeSteps = 2 * GreatestSlopeDegrees / StepDegrees;
     private const int LevelSlope = SlopeSteps / 2;
@@ -24,8 +24,8 @@ internal sealed class BodyShadow
 
     private readonly Complex permittivity;
     /// <summary>
-    /// No factor is greater: a body before a path adds at most all that it throws back, and over the window of a mean the powers of both
-    /// add.
+    /// No factor is greater: a body beyond the hands adds at most all the power that it reflects, and over the window of the mean the two
+    /// powers add.
     /// </summary>
     internal const double MostFactor = 2;
 
@@ -40,7 +40,7 @@ internal sealed class BodyShadow
         rows = [.. Enumerable.Range(0, LevelSlope + 1).Select(steep => new Lazy<(SlopeRow, SlopeRow)>(() => Rows(steep * StepDegrees)))];
     }
 
-    /// <summary>Area of a perfect absorber that takes as much of a diffuse field as the player, m².</summary>
+    /// <summary>Area of a perfect absorber that absorbs as much of a diffuse field as the player, m².</summary>
     internal double AbsorbingSquareMetres { get; }
 
     /// <summary>Share of a path's power that is left.</summary>
@@ -66,7 +66,7 @@ internal sealed class BodyShadow
 
     private SlopeRow Row(int slope) => slope >= LevelSlope ? rows[slope - LevelSlope].Value.Up : rows[LevelSlope - slope].Value.Down;
 
-    // A cylinder without end does not tell up from down: only where it ends does.
+    // Up and down differ only by where the body ends: for an infinite cylinder they are the same.
     private (SlopeRow Up, SlopeRow Down) Rows(int steepDegrees)
     {
         double slope = double.DegreesToRadians(steepDegrees), distance = Body.BehindHandsMetres;
@@ -77,7 +77,7 @@ internal sealed class BodyShadow
         return (up, steepDegrees == 0 ? up : new SlopeRow(means, FrontShares.At(-slope, distance, wavelengthMetres)));
     }
 
-    // Shares by turn, from a path that comes from where the player looks.
+    // Shares by turn; 0 is a path that comes from where the player looks.
     private sealed class SlopeRow
     {
         private readonly double[] factors = new double[TurnSteps + 1];

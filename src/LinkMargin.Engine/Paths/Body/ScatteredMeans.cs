@@ -4,19 +4,19 @@ using LinkMargin.Engine.Propagation;
 namespace LinkMargin.Engine.Paths.Body;
 
 /// <summary>
-/// Local means of what two endless cylinders about one axis scatter of a plane wave, each by itself, to hands at a distance from the
-/// axis: over both polarisations, over <see cref="WindowMetres"/> to either side along the circle about the axis, and over a quarter of a
-/// wavelength nearer and farther, one whole period of the standing wave before a body. Powers are shares of the incident wave's.
+/// Local means of the plane wave that two infinite cylinders on one axis scatter, each alone, to hands at a distance from the axis: over
+/// both polarisations, over <see cref="WindowMetres"/> to either side along the circle about the axis, and over a quarter of a wavelength
+/// nearer and farther, one whole period of the standing wave in front of a body. Powers are shares of the incident wave's.
 /// </summary>
 internal sealed class ScatteredMeans
 {
     /// <summary>How far to either side hands move during play, metres.</summary>
     internal const double WindowMetres = 0.06;
 
-    // Places in that to either side; the field of a body changes over a third of a wavelength at least.
+    // Steps in that to either side; the field of a body changes over a third of a wavelength or more.
     private const int StepsAside = 4;
 
-    // Gauss-Legendre, four points.
+    // Gauss-Legendre rule of four points.
     private static readonly (double At, double Weight)[] Nearer =
     [
         (-0.86113631159405258, 0.34785484513745386 / 2), (-0.33998104358485626, 0.65214515486254614 / 2),
@@ -51,12 +51,12 @@ internal sealed class ScatteredMeans
         }
     }
 
-    /// <summary>How many steps there are from behind the body to before it.</summary>
+    /// <summary>How many steps there are from behind the body to in front of it.</summary>
     internal static int Steps(double distanceMetres) => (int)Math.Ceiling(Math.PI * distanceMetres * StepsAside / WindowMetres);
 
     /// <summary>
-    /// Share of the power where torso and head take only their shares of the front. The mean of |1 + tT + hH|² for shares t and h that
-    /// have a part in step with the wave and one, of each edge between them, whose phase a mean does not keep.
+    /// Share of the power left where torso and head scatter only their shares of the front: the mean of |1 + tT + hH|². The shares t and h
+    /// have a part in phase with the wave and, for each edge, a part whose phase the mean does not keep.
     /// </summary>
     internal double Share(int step, in FrontShares front)
     {
@@ -100,20 +100,20 @@ internal sealed class ScatteredMeans
     }
 }
 
-/// <summary>What of an endless cylinder's scattered wave torso and head of a person take part in.</summary>
-/// <param name="Torso">Share of the torso in step with the wave.</param>
-/// <param name="Head">The same of the head.</param>
-/// <param name="Seat">Power of the edge at the torso's lower end, out of step.</param>
-/// <param name="Shoulders">The same of the edge between torso and head.</param>
-/// <param name="Crown">The same of the head's upper end.</param>
+/// <summary>Shares of an infinite cylinder's scattered wave that come from a person's torso and head.</summary>
+/// <param name="Torso">Share of the torso, in phase with the wave.</param>
+/// <param name="Head">The same for the head.</param>
+/// <param name="Seat">Power of the edge at the torso's lower end, not in phase.</param>
+/// <param name="Shoulders">The same for the edge between torso and head.</param>
+/// <param name="Crown">The same for the head's upper end.</param>
 internal readonly record struct FrontShares(double Torso, double Head, double Seat, double Shoulders, double Crown)
 {
-    /// <summary>A torso without end.</summary>
+    /// <summary>An infinite torso.</summary>
     internal static FrontShares OnlyTorso { get; } = new(1, 0, 0, 0, 0);
 
     /// <summary>
-    /// The shares for a wave of a slope. The wave scattered at a height z of the axis runs the detour (z − s)²·cos³ α/2ρ beyond that from
-    /// the height s = ρ·tan α over the hands, where it leaves as steeply as it came; so heights count as Fresnel parameter
+    /// The shares for a wave of a slope. The wave scattered at a height z of the axis travels (z − s)²·cos³ α/2ρ farther than that from
+    /// the height s = ρ·tan α above the hands, where it leaves as steeply as it came. So heights count as Fresnel parameter
     /// v = (z − s)·√(2cos³ α/λρ), and what is scattered above z is what passes over a knife edge there.
     /// </summary>
     /// <param name="slopeRadians">α, above 0 for a wave from above.</param>
@@ -129,9 +129,9 @@ internal readonly record struct FrontShares(double Torso, double Head, double Se
         return new FrontShares(seat - shoulders, shoulders - crown, seatEdge, shouldersEdge, crownEdge);
     }
 
-    // The field of all that lies above a knife edge at v, for a local mean: the part in step with the wave, and the power of the rest.
-    // In the edge's shadow (v > 0) its mean power is a² = 10^(−J(v)/10); the field of the rest, 1 less it, has that of J(−v), and the two
-    // fix the part in step: 1 − 2b + a² = 10^(−J(−v)/10).
+    // The field from above a knife edge at v, for a local mean: the part b in phase with the wave, and the power of the rest. In the
+    // edge's shadow (v > 0) its mean power is a² = 10^(−J(v)/10); the field from below the edge, 1 minus this field, has mean power
+    // 10^(−J(−v)/10). The two fix the part in phase: 1 − 2b + a² = 10^(−J(−v)/10).
     private static (double InStep, double OutOfStep) Above(double v)
     {
         double depth = Math.Abs(v), shadow = Math.Pow(10, -KnifeEdge.LossDb(depth) / 10), lit = Math.Pow(10, -KnifeEdge.LossDb(-depth) / 10);
