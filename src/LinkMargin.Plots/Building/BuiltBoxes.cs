@@ -6,11 +6,11 @@ using LinkMargin.Plots.Labels;
 namespace LinkMargin.Plots.Building;
 
 /// <summary>
-/// Ground that walls, their openings, open doors and fixtures take, as upright boxes that lettering had better avoid.
+/// Ground taken by walls, their openings, open doors and fixtures, as axis-aligned boxes that text should avoid.
 /// </summary>
 internal static class BuiltBoxes
 {
-    // A long slanted wall's upright box would claim far more than the wall.
+    // The box around a long slanted wall would be far larger than the wall.
     private const double LeastSlantMetres = 1;
     private const double PiecePoints = 6;
     private const int MostPieces = 500;
@@ -20,11 +20,11 @@ internal static class BuiltBoxes
         return Of(view, level).Concat(fixtures.Select(f => BoxOf(view, f.Corners())));
     }
 
-    /// <summary>Ground within the upright boxes of outlines, pixels.</summary>
+    /// <summary>The bounding boxes of outlines, pixels.</summary>
     public static IEnumerable<LabelBox> Of(PlanView view, IEnumerable<Polygon> outlines) =>
         outlines.Select(o => BoxOf(view, o.Corners));
 
-    /// <summary>Ground that walls alone take, pixels: a slanted one in pieces whose upright boxes claim little more.</summary>
+    /// <summary>The boxes of walls alone, pixels: a slanted wall is divided into pieces whose boxes fit closely.</summary>
     public static IEnumerable<LabelBox> OfWalls(PlanView view, Level level)
     {
         double piece = view.Points(PiecePoints) / view.PixelsPerMetre;

@@ -5,13 +5,13 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Building;
 
-/// <summary>Fixtures as outlines: solid ones closed and lightly filled, shells by their panels, open sides left open.</summary>
+/// <summary>Fixtures as outlines: solid ones closed and lightly filled, shells by their panels, with open sides left open.</summary>
 internal sealed class FixtureLayer(PlanView view, IReadOnlyList<Fixture> fixtures) : PlanLayer(view)
 {
     // Each side runs from the corner of the same number to the next one.
     private static readonly BoxSides[] SideFromCorner = [BoxSides.South, BoxSides.East, BoxSides.North, BoxSides.West];
 
-    /// <summary>What fixtures are drawn in.</summary>
+    /// <summary>The colour of fixtures.</summary>
     public SKColor Ink { get; init; } = Palette.Ink;
 
     protected override void Draw(SKCanvas canvas)
@@ -43,7 +43,7 @@ internal sealed class FixtureLayer(PlanView view, IReadOnlyList<Fixture> fixture
         }
     }
 
-    /// <summary>Each upright side with whether it is there; a shell's open sides are not.</summary>
+    /// <summary>Each vertical side and whether it has a panel; a shell's open sides do not.</summary>
     internal static IEnumerable<(Point2 From, Point2 To, bool IsThere)> SidesOf(Fixture fixture)
     {
         IReadOnlyList<Point2> corners = fixture.Corners();

@@ -6,12 +6,12 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Building;
 
-/// <summary>Joists of the floor above as faint lines along their run, at their true spacing, over the rooms.</summary>
+/// <summary>Draws the joists of the floor above over the rooms: faint lines in their direction, at their real spacing.</summary>
 internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
 {
     private const double LinePoints = 0.5;
 
-    /// <summary>What each direction of joists among some levels looks like, as entries of a key.</summary>
+    /// <summary>Key entries for the joist directions on some levels.</summary>
     public static IEnumerable<KeyEntry> Entries(IEnumerable<Level> levels, double pixelsPerPoint)
     {
         double[] runs = [.. levels.Select(level => level.Above?.Joists).OfType<JoistLayout>().Select(joists => Folded(joists.RunDegrees)).Distinct().Order()];
@@ -22,7 +22,7 @@ internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
         }
     }
 
-    // A run and its opposite are the same lines.
+    // A direction and its opposite give the same lines.
     private static double Folded(double degrees) => Math.Round(((degrees % 180) + 180) % 180, 3) % 180;
 
     private static SKPaint Paint(double pixelsPerPoint) => Pen.Line(Palette.FaintInk, LinePoints * pixelsPerPoint);
@@ -68,7 +68,7 @@ internal sealed class JoistLayer(PlanView view, Level level) : PlanLayer(view)
         canvas.Restore();
     }
 
-    /// <summary>Where the joists over a level lie, as far as its rooms reach.</summary>
+    /// <summary>The joists above a level, as far as its rooms extend.</summary>
     internal static IEnumerable<(Point2 From, Point2 To)> Lines(Level level, JoistLayout joists)
     {
         (double sine, double cosine) = Math.SinCos(joists.RunDegrees * Math.PI / 180);

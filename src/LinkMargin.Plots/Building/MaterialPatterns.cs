@@ -7,7 +7,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Building;
 
-/// <summary>The patterns of all wall materials of a house, the same on all its levels.</summary>
+/// <summary>The patterns of a house's wall materials, the same on all its levels.</summary>
 internal sealed class MaterialPatterns
 {
     private readonly List<Material> materials;
@@ -26,7 +26,7 @@ internal sealed class MaterialPatterns
     public MaterialPattern Of(Material material) =>
         MaterialPattern.For(materials.FindIndex(m => m.Name == material.Name), materials.Count);
 
-    /// <summary>Entries of a key: each material with its thickness and loss.</summary>
+    /// <summary>Key entries: each material with its thickness and loss.</summary>
     public IEnumerable<KeyEntry> Entries(double pixelsPerPoint, LengthUnit unit) => materials.Select(m => new KeyEntry(
         22,
         Words(m, unit),
@@ -53,8 +53,8 @@ internal sealed class MaterialPatterns
 }
 
 /// <summary>
-/// How a cut wall of one material is filled on a plan: from solid ink for what costs most to bare paper for what
-/// costs least.
+/// The fill of cut walls of one material on a plan: from solid ink for the highest loss to bare paper for the
+/// lowest.
 /// </summary>
 internal sealed class MaterialPattern
 {
@@ -67,11 +67,11 @@ internal sealed class MaterialPattern
 
     private MaterialPattern(int number) => this.number = number;
 
-    /// <summary>The pattern of one of several materials in order of falling loss; more than eight start again.</summary>
+    /// <summary>The pattern of one of several materials in order of falling loss; with more than eight they repeat.</summary>
     public static MaterialPattern For(int index, int materials) =>
         new(materials > Count ? index % Count : materials == 1 ? 0 : (int)Math.Round(index * (Count - 1.0) / (materials - 1)));
 
-    /// <summary>Fills an outline on white ground and rims it.</summary>
+    /// <summary>Fills an outline on a white background and draws its rim.</summary>
     public void Fill(SKCanvas canvas, SKPath outline, double pixelsPerPoint)
     {
         using SKPaint ground = Pen.Fill(Ground);
@@ -116,7 +116,7 @@ internal sealed class MaterialPattern
         return path;
     }
 
-    // Strokes at 45 degrees, counted from the sheet's corner so that all walls of a material are in step.
+    // Strokes at 45 degrees, aligned to the sheet's corner so that all walls of a material match.
     private static void Slanted(SKPath path, LabelBox box, double spacing, bool rises)
     {
         double shift = spacing * Math.Sqrt(2), height = box.Height;

@@ -6,12 +6,12 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Building;
 
 /// <summary>
-/// Doors as they stand (open: leaf and swing; shut: leaf in the wall), windows with their panes, gaps with the
+/// Doors in their state (open: leaf and swing; closed: leaf in the wall), windows with their panes, gaps with the
 /// line of the wall above.
 /// </summary>
 internal sealed class OpeningLayer(PlanView view, Level level) : PlanLayer(view)
 {
-    /// <summary>What openings are drawn in.</summary>
+    /// <summary>The colour of openings.</summary>
     public SKColor Ink { get; init; } = Palette.Ink;
 
     protected override void Draw(SKCanvas canvas)
@@ -90,16 +90,16 @@ internal sealed class OpeningLayer(PlanView view, Level level) : PlanLayer(view)
     }
 }
 
-/// <summary>How a door is drawn when it stands open.</summary>
+/// <summary>How an open door is drawn.</summary>
 /// <param name="Hinge">The hinged edge, metres.</param>
-/// <param name="Latch">Where the free edge is when shut.</param>
-/// <param name="Tip">Where the free edge is when open, a quarter turn on.</param>
+/// <param name="Latch">The free edge when closed.</param>
+/// <param name="Tip">The free edge when open, a quarter turn further.</param>
 /// <param name="TurnsLeft">Whether it opens anticlockwise on the plan.</param>
 internal sealed record DoorSwing(Point2 Hinge, Point2 Latch, Point2 Tip, bool TurnsLeft)
 {
     /// <summary>
-    /// A house file does not say which way a door swings; it is drawn hinged at the end nearer the wall's start, into a
-    /// room, and to the wall's left where there are rooms on both sides.
+    /// A house file does not say which way a door opens. It is drawn with its hinge at the end nearer the wall's start, opening into
+    /// a room, and to the wall's left if there are rooms on both sides.
     /// </summary>
     public static DoorSwing Of(Level level, Wall wall, Opening door)
     {

@@ -5,10 +5,10 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Building;
 
-/// <summary>What the outlines of walls mean that do not reach from floor to ceiling.</summary>
+/// <summary>Explains the outlines of walls that do not reach from floor to ceiling.</summary>
 internal static class PartHeightWalls
 {
-    /// <summary>The entry of a key; none where every wall is full.</summary>
+    /// <summary>The key entry; none if every wall is full height.</summary>
     /// <param name="levels">The levels shown.</param>
     /// <param name="unit">The unit of heights.</param>
     /// <param name="isDashed">Whether such walls are drawn with a dashed rim.</param>

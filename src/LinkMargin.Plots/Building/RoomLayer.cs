@@ -4,7 +4,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Building;
 
-/// <summary>Floors of rooms, with their outlines dotted: a dotted line that shows is an edge without a wall.</summary>
+/// <summary>Floors of rooms with dotted outlines: a visible dotted line is an edge without a wall.</summary>
 internal sealed class RoomLayer(PlanView view, Level level) : PlanLayer(view)
 {
     protected override void Draw(SKCanvas canvas)
@@ -25,7 +25,7 @@ internal sealed class RoomLayer(PlanView view, Level level) : PlanLayer(view)
     }
 }
 
-/// <summary>All rooms of a level as one region, to keep a field's tones and lines inside the house.</summary>
+/// <summary>All rooms of a level as one region, to clip a field's tones and lines to the house.</summary>
 internal static class RoomClip
 {
     public static SKPath Of(PlanView view, Level level)

@@ -9,7 +9,7 @@ namespace LinkMargin.Plots.Building;
 internal sealed class VoidLayer(PlanView view, IReadOnlyList<Polygon> voids) : PlanLayer(view)
 {
     /// <summary>Draws one hole.</summary>
-    /// <param name="canvas">Where to.</param>
+    /// <param name="canvas">Where to draw.</param>
     /// <param name="view">The view.</param>
     /// <param name="hole">The hole.</param>
     /// <param name="dashPoints">Length of a dash, points.</param>
@@ -29,7 +29,7 @@ internal sealed class VoidLayer(PlanView view, IReadOnlyList<Polygon> voids) : P
 
     protected override void Draw(SKCanvas canvas)
     {
-        // Stairs often rise through several floors: a hole right under another is drawn once.
+        // Stairs often rise through several floors: a hole directly below another is drawn once.
         foreach (Polygon hole in voids.DistinctBy(v => (v.Least, v.Greatest, v.Corners.Count)))
         {
             DrawOne(canvas, View, hole);
@@ -37,7 +37,7 @@ internal sealed class VoidLayer(PlanView view, IReadOnlyList<Polygon> voids) : P
     }
 }
 
-/// <summary>Holes in a level's own floor: those that the level below says lie above it.</summary>
+/// <summary>Holes in a level's own floor, which the level below describes.</summary>
 internal static class FloorVoids
 {
     public static IReadOnlyList<Polygon> Of(House house, int levelIndex) =>

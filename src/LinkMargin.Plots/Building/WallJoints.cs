@@ -4,32 +4,32 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Plots.Building;
 
 /// <summary>
-/// How walls end where they meet. Walls are written by their middles. One that ends against the side of another ends in
-/// its middle, or at its face where the two are of different materials. Where just two meet at an angle, their faces
-/// run on to each other, inside and outside (a mitre). Where more meet and none runs through, each runs on by half the
-/// thickest other's thickness if square to it.
+/// How walls end where they meet. A wall is written by its middle line. One that ends against the side of another is drawn to that
+/// one's middle line, or only to its face if the two are of different materials. If exactly two walls meet at an angle, their
+/// faces are extended to each other, inside and outside (a mitre). If more meet and none passes through, each is extended by half
+/// the thickness of the thickest wall at right angles to it.
 /// </summary>
 internal sealed class WallJoints(Level level, double leastThicknessMetres)
 {
     private const double SamePlaceMetres = 0.01;
 
-    // Sines of the angle between two walls: below the first they are in one line, above the second square.
+    // Sines of the angle between two walls: below the first they are in line, above the second at right angles.
     private const double InLineSine = 0.05;
     private const double SquareSine = 0.95;
 
     private const double InLineCosine = 0.99;
 
-    // Of a very short wall no more than this share is cut off at either end.
+    // At most this share of a very short wall is cut off at each end.
     private const double LongestCut = 0.4;
 
-    // A sharper corner than this many half thicknesses is cut off.
+    // A mitre longer than this many half thicknesses is not drawn.
     private const double LongestMitre = 4;
 
     private readonly WallEnds walls = new(level.Walls);
 
     public double HalfThicknessOf(Wall wall) => Math.Max(WallShape.ThicknessOf(wall.Material), leastThicknessMetres) / 2;
 
-    /// <summary>The two corners at an end, first the one to the right as seen looking from that end into the wall.</summary>
+    /// <summary>The two corners at an end; first the right one, seen from that end into the wall.</summary>
     public (Point2 Right, Point2 Left) CornersAt(Wall wall, bool isStart)
     {
         Point2 end = isStart ? wall.Start : wall.End;
@@ -64,7 +64,7 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
         return (cut - (half * left), cut + (half * left));
     }
 
-    // A wall that goes on past the end on both sides: one wall, or two in one line that meet there too.
+    // A wall that continues on both sides of the end: a single one, or two in line that meet there too.
     private Wall? RunningThrough(Wall wall, Point2 end, (Wall Wall, Point2 Inward)[] others)
     {
         foreach ((Wall other, Point2 inward) in others)
@@ -78,7 +78,7 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
         return walls.Near(end).FirstOrDefault(w => !ReferenceEquals(w, wall) && RunsPast(w, end));
     }
 
-    // Where two lines of walls cross, one of them must go through, or the crossing would be a hole.
+    // Where two lines of walls cross, one of them must pass through, otherwise the crossing would be a hole.
     private bool TakesPrecedence(Wall wall, Wall over)
     {
         int thicker = HalfThicknessOf(wall).CompareTo(HalfThicknessOf(over));
@@ -110,7 +110,7 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
         }
     }
 
-    // Our left face meets the other's right face, and our right its left, both looking away from the joint.
+    // Our left face meets the other's right face, and our right face its left, both seen away from the joint.
     private static (Point2 Right, Point2 Left)? Mitre(Point2 joint, Point2 ours, double half, Point2 theirs, double otherHalf)
     {
         Point2 ourLeft = new(-ours.Y, ours.X), theirLeft = new(-theirs.Y, theirs.X);
@@ -127,10 +127,10 @@ internal sealed class WallJoints(Level level, double leastThicknessMetres)
     }
 }
 
-/// <summary>The walls of a level by place, each with its number, so that a joint asks only about walls beside it.</summary>
+/// <summary>A spatial index of a level's walls by number, so that a joint only checks the walls beside it.</summary>
 internal sealed class WallEnds
 {
-    // A wall has an entry in each cell it passes: some eight where walls are long, whatever their length.
+    // A wall has an entry in each cell it passes: about eight for a wall of mean length, whatever that length is.
     private const double LeastCellMetres = 1;
     private const double CellsOfMeanWall = 8;
     private const double ReachMetres = 0.05;
@@ -149,14 +149,14 @@ internal sealed class WallEnds
         }
     }
 
-    /// <summary>The walls that may pass within a centimetre or so of a place, in the level's order.</summary>
+    /// <summary>The walls that may pass within about a centimetre of a place, in the level's order.</summary>
     public IEnumerable<Wall> Near(Point2 place)
     {
         List<int> here = cells.GetValueOrDefault((Cell(place.X), Cell(place.Y)), []);
         return here.Select(i => walls[i]);
     }
 
-    // Piece by piece, each no longer than a cell, so that a slanted wall is entered beside its line alone.
+    // In pieces no longer than a cell, so that a slanted wall is entered only in cells along its line.
     private void Add(int number)
     {
         Wall wall = walls[number];
@@ -182,7 +182,7 @@ internal sealed class WallEnds
             cells[key] = cell = [];
         }
 
-        // Walls come in order, so a wall that is here already stands last.
+        // Walls are added in order, so a wall that is already here is the last entry.
         if (cell.Count == 0 || cell[^1] != number)
         {
             cell.Add(number);

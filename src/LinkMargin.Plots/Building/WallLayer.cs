@@ -4,13 +4,13 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Building;
 
-/// <summary>Walls as an architect's plan shows them: cut full walls solid, low or hanging ones as outlines.</summary>
+/// <summary>Walls as on an architect's plan: cut full-height walls solid, low or hanging ones as outlines.</summary>
 internal sealed class WallLayer(PlanView view, Level level) : PlanLayer(view)
 {
     /// <summary>Walls are never drawn thinner than this, pixels.</summary>
     public const double LeastPixels = 2;
 
-    /// <summary>What walls are drawn in.</summary>
+    /// <summary>The colour of walls.</summary>
     public SKColor Ink { get; init; } = Palette.Ink;
 
     protected override void Draw(SKCanvas canvas)
@@ -21,7 +21,7 @@ internal sealed class WallLayer(PlanView view, Level level) : PlanLayer(view)
         using SKPaint low = Pen.Fill(Palette.Paper.WithAlpha(170));
         using SKPaint solid = Pen.Fill(Ink);
 
-        // One path each, so that no seam shows where two walls meet.
+        // One path for each kind, so that no seam shows where two walls meet.
         using SKPath full = Together(shapes.Where(s => s.IsFull)), partial = Together(shapes.Where(s => !s.IsFull));
         canvas.DrawPath(full, casing);
         canvas.DrawPath(partial, rim);
@@ -51,7 +51,7 @@ internal sealed class CutWallLayer(PlanView view, Level level, MaterialPatterns 
         using SKPaint rim = Pen.Line(Palette.Ink, View.Points(1.5));
         using SKPaint dashed = Pen.Dashed(Palette.Ink, View.Points(1.5), View.Points(3), View.Points(2));
 
-        // Low walls first: a full wall is never cut by one. All rims before all fills: no line is left across a joint.
+        // Low walls first, so that none cuts a full wall. All rims before all fills, so that no line crosses a joint.
         Fill(canvas, [.. shapes[false]], dashed);
         Fill(canvas, [.. shapes[true]], rim);
     }
@@ -64,7 +64,7 @@ internal sealed class CutWallLayer(PlanView view, Level level, MaterialPatterns 
             canvas.DrawPath(outline, rim);
         }
 
-        // A wall ends in the middle of the one it meets: the thicker is filled last and covers the end.
+        // A wall ends in the middle of the one it meets: the thicker is filled last and covers that end.
         foreach (WallShape shape in shapes.OrderBy(s => WallShape.ThicknessOf(s.Wall.Material)))
         {
             using SKPath outline = View.Outline(shape.Corners);

@@ -3,13 +3,13 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Plots.Building;
 
-/// <summary>One solid stretch of a wall as it lies on the plan, between its openings.</summary>
+/// <summary>One solid piece of a wall on the plan, between its openings.</summary>
 /// <param name="Wall">The wall.</param>
 /// <param name="Corners">Its outline, metres.</param>
-/// <param name="IsFull">Whether the wall closes the storey from floor to ceiling, or nearly so.</param>
+/// <param name="IsFull">Whether the wall reaches from floor to ceiling, or nearly so.</param>
 internal sealed record WallShape(Wall Wall, IReadOnlyList<Point2> Corners, bool IsFull)
 {
-    /// <summary>Drawn thickness of a wall whose material states none, metres.</summary>
+    /// <summary>Drawn thickness of a wall whose material has none, metres.</summary>
     public const double AssumedThicknessMetres = 0.1;
 
     private const double LeastStretchMetres = 0.001;
@@ -19,10 +19,10 @@ internal sealed record WallShape(Wall Wall, IReadOnlyList<Point2> Corners, bool 
         material.ThicknessMetres
         ?? (material.Layers.Count > 0 ? material.Layers.Sum(l => l.ThicknessMetres) : AssumedThicknessMetres);
 
-    /// <summary>Whether a wall closes its storey from floor to ceiling, or nearly so.</summary>
+    /// <summary>Whether a wall reaches from floor to ceiling, or nearly so.</summary>
     public static bool ClosesStorey(Level level, Wall wall) => wall.TopMetres - wall.BaseMetres >= FullShare * level.HeightMetres;
 
-    /// <summary>All solid stretches of a level.</summary>
+    /// <summary>All solid pieces of walls on a level.</summary>
     /// <param name="level">The level.</param>
     /// <param name="leastThicknessMetres">Thinner walls are drawn this thick.</param>
     public static IReadOnlyList<WallShape> Of(Level level, double leastThicknessMetres)
@@ -52,7 +52,7 @@ internal sealed record WallShape(Wall Wall, IReadOnlyList<Point2> Corners, bool 
         return shapes;
     }
 
-    /// <summary>A rectangle along a wall, from one distance along it to another and between two distances to its left.</summary>
+    /// <summary>A rectangle along a wall, between two distances along it and two distances to its left.</summary>
     public static IReadOnlyList<Point2> Along(Wall wall, double from, double to, double right, double left)
     {
         (Point2 along, Point2 across) = DirectionsOf(wall);

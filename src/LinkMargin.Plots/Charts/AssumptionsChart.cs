@@ -6,7 +6,7 @@ using Palette = LinkMargin.Plots.Drawing.Palette;
 
 namespace LinkMargin.Plots.Charts;
 
-/// <summary>The chart: a band for each assumption, in it a bar from the margin with one alternative to that with the other.</summary>
+/// <summary>The chart: a band for each assumption, with a bar from the margin with one alternative to that with the other.</summary>
 internal sealed class AssumptionsChart(LabelBox frame, AssumptionsRequest request, double pixelsPerPoint)
 {
     /// <summary>Height of an assumption's band, points.</summary>
@@ -16,21 +16,21 @@ internal sealed class AssumptionsChart(LabelBox frame, AssumptionsRequest reques
     private const double LetterPoints = 9;
     private const double BarPoints = 7;
 
-    // The axis shows at least this much, with this much room around the bars for what is written at their ends.
+    // The axis covers at least this span, with this much space around the bars for the text at their ends.
     private const double LeastSpanDb = 20;
     private const double RoomDb = 4;
 
-    /// <summary>Room for the assumptions on the left, pixels.</summary>
+    /// <summary>Space for the assumptions on the left, pixels.</summary>
     public double NameWidth { get; init; }
 
-    /// <summary>Draws it.</summary>
+    /// <summary>Draws the chart.</summary>
     public void Draw(SKCanvas canvas)
     {
         using var plot = new SheetPlot(frame, pixelsPerPoint);
         (double least, double greatest) = SheetPlot.WholeTens(
             [request.MarginDb, request.RequiredDb, .. request.Rows.SelectMany(row => row.Ends.Select(end => end.MarginDb))], RoomDb);
 
-        // Upright it counts points downwards from the first band, as the page does.
+        // The vertical axis counts points downwards from the first band, like the page.
         plot.Plot.Axes.SetLimits(least, Math.Max(greatest, least + LeastSpanDb), request.Rows.Count * BandPoints, 0);
         plot.Plot.DataBackground.Color = Colors.Transparent;
         plot.StyleDecibels(plot.Plot.Axes.Bottom, request.AxisName);
@@ -74,7 +74,7 @@ internal sealed class AssumptionsChart(LabelBox frame, AssumptionsRequest reques
         using var letters = new Lettering(LetterPoints * pixelsPerPoint, isBold: false);
         using var strong = new Lettering(LetterPoints * pixelsPerPoint, isBold: true);
 
-        // Of two alternatives on one side, the longer bar is drawn first and the shorter on it.
+        // Of two alternatives on one side, the longer bar is drawn first and the shorter one on top.
         foreach (AssumptionEnd end in row.Ends.OrderByDescending(end => Math.Abs(end.MarginDb - request.MarginDb)))
         {
             double to = plot.PixelX(end.MarginDb);
@@ -94,7 +94,7 @@ internal sealed class AssumptionsChart(LabelBox frame, AssumptionsRequest reques
 
         foreach (IGrouping<bool, AssumptionEnd> side in row.Ends.GroupBy(end => end.MarginDb < request.MarginDb))
         {
-            // Two alternatives on one side are written in their order from the middle, at the end of the longer bar.
+            // Two alternatives on one side are written at the end of the longer bar, in their order from the middle.
             AssumptionEnd[] outwards = [.. side.OrderBy(end => Math.Abs(end.MarginDb - request.MarginDb))];
             string[] then = [.. outwards.Select(end => end.Then).Where(text => text.Length > 0).Distinct()];
             double gap = 4 * pixelsPerPoint, x = plot.PixelX(outwards[^1].MarginDb) + (side.Key ? -gap : gap), room = side.Key ? x - frame.Left : frame.Right - x;

@@ -3,7 +3,7 @@ using LinkMargin.Plots.Labels;
 
 namespace LinkMargin.Plots.Charts;
 
-/// <summary>What a margin would be if the assumptions behind it were otherwise, the one that matters most on top.</summary>
+/// <summary>How a margin would change if the assumptions behind it were different, the most important on top.</summary>
 public static class AssumptionsPicture
 {
     private const double WidthPoints = 620;
@@ -11,10 +11,10 @@ public static class AssumptionsPicture
     private const double AxisPoints = 32;
     private const double KeyGapPoints = 8;
 
-    // Half the last figure of the axis.
+    // Half the width of the last number on the axis.
     private const double RightPoints = 12;
 
-    /// <summary>The size at which every line is easily read.</summary>
+    /// <summary>The size at which every line is easy to read.</summary>
     public static PictureSize FittingSize(AssumptionsRequest request, double pixelsPerPoint = 2.5)
     {
         ArgumentNullException.ThrowIfNull(request);
@@ -26,14 +26,14 @@ public static class AssumptionsPicture
         return new(width, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
 
-    /// <summary>Draws it; the bytes are a PNG.</summary>
+    /// <summary>Draws a PNG.</summary>
     public static byte[] Render(AssumptionsRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: false);
         return page.ToPng();
     }
 
-    /// <summary>Draws it as lines and letters.</summary>
+    /// <summary>Draws it as vector graphics.</summary>
     public static VectorPicture Vector(AssumptionsRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: true);
@@ -93,24 +93,24 @@ public static class AssumptionsPicture
 }
 
 /// <summary>What a picture of assumptions shows.</summary>
-/// <param name="Title">Above it.</param>
-/// <param name="Caption">Below it.</param>
-/// <param name="AxisName">What the margins are, with their unit.</param>
+/// <param name="Title">Text above it.</param>
+/// <param name="Caption">Text below it.</param>
+/// <param name="AxisName">Name of the margins, with their unit.</param>
 /// <param name="MarginDb">The margin as described, dB.</param>
 /// <param name="RequiredDb">The required margin, dB.</param>
-/// <param name="Rows">The assumptions, from the top.</param>
+/// <param name="Rows">The assumptions, top to bottom.</param>
 public sealed record AssumptionsRequest(
     string Title, string Caption, string AxisName, double MarginDb, double RequiredDb, IReadOnlyList<AssumptionRow> Rows);
 
 /// <summary>One assumption.</summary>
 /// <param name="Name">What it is about.</param>
 /// <param name="Assumed">What the house file says.</param>
-/// <param name="SpreadDb">What one standard deviation of that does, dB; 0 for none.</param>
+/// <param name="SpreadDb">Effect of one standard deviation, dB; 0 for none.</param>
 /// <param name="Ends">What could be true instead.</param>
 public sealed record AssumptionRow(string Name, string Assumed, double SpreadDb, IReadOnlyList<AssumptionEnd> Ends);
 
 /// <summary>One alternative to an assumption.</summary>
 /// <param name="Name">What would be true instead.</param>
 /// <param name="MarginDb">The margin then, dB.</param>
-/// <param name="Then">What else it changes, in a few words; empty for nothing.</param>
+/// <param name="Then">What else changes, in a few words; empty for nothing.</param>
 public sealed record AssumptionEnd(string Name, double MarginDb, string Then);

@@ -6,7 +6,7 @@ using Palette = LinkMargin.Plots.Drawing.Palette;
 
 namespace LinkMargin.Plots.Charts;
 
-/// <summary>One square: predicted along, measured upwards; a model that is right has its measurements on the diagonal.</summary>
+/// <summary>One square chart: predicted level to the right, measured level up; a correct model has its measurements on the diagonal.</summary>
 internal sealed class FitChart(LabelBox frame, (double Least, double Greatest) range, double pixelsPerPoint)
 {
     /// <summary>The band beside the diagonal.</summary>
@@ -16,16 +16,16 @@ internal sealed class FitChart(LabelBox frame, (double Least, double Greatest) r
     private const double LetterPoints = 9;
     private const double MarkPoints = 6.4;
 
-    /// <summary>Whether the left axis has figures and a name.</summary>
+    /// <summary>Whether the left axis has numbers and a name.</summary>
     public bool HasLeftFigures { get; init; }
 
-    /// <summary>Room above the frame, points.</summary>
+    /// <summary>Space above the frame, points.</summary>
     public double HeadPoints { get; init; }
 
     /// <summary>Half the height of the band beside the diagonal, dB.</summary>
     public double NoiseDb { get; init; }
 
-    /// <summary>How a measurement is drawn: a disc; a ring where it looks wrong; a wedge that points down where nothing was heard.</summary>
+    /// <summary>The mark of a measurement: a disc; a ring if it looks wrong; a triangle pointing down if nothing was heard.</summary>
     public static MarkerStyle Mark(bool isHeard, bool looksBad, double pixelsPerPoint)
     {
         bool isRing = isHeard && looksBad;
@@ -39,7 +39,7 @@ internal sealed class FitChart(LabelBox frame, (double Least, double Greatest) r
         };
     }
 
-    /// <summary>Draws it.</summary>
+    /// <summary>Draws the chart.</summary>
     public void Draw(SKCanvas canvas, FitPanel panel)
     {
         using var plot = new SheetPlot(frame, pixelsPerPoint);
@@ -49,7 +49,7 @@ internal sealed class FitChart(LabelBox frame, (double Least, double Greatest) r
         plot.StyleDecibels(plot.Plot.Axes.Left, HasLeftFigures ? "measured level (dBm)" : null);
         AddDiagonal(plot.Plot.Add);
 
-        // Suspect ones last, so that they lie on top.
+        // Bad measurements last, so that they are on top.
         foreach (IGrouping<(bool, bool), FitPoint> kind in panel.Points.OrderBy(p => p.LooksBad).GroupBy(p => (p.IsHeard, p.LooksBad)))
         {
             plot.Plot.Add.ScatterPoints(kind.Select(p => new Coordinates(p.PredictedDbm, p.MeasuredDbm)).ToArray())
@@ -83,7 +83,7 @@ internal sealed class FitChart(LabelBox frame, (double Least, double Greatest) r
         plain.WriteMiddle(canvas, plain.Fitted(panel.Figures, frame.Width), frame.Left, top + (22 * pixelsPerPoint), Palette.SoftInk);
     }
 
-    // Beside, over or under its mark, where it fits the frame and covers the fewest others: the library places no labels.
+    // A label goes beside, above or below its mark, inside the frame where it covers the fewest marks: the library places none.
     private void DrawLabels(SKCanvas canvas, SheetPlot plot, IReadOnlyList<FitPoint> points)
     {
         using Lettering plain = new(LetterPoints * pixelsPerPoint, isBold: false);

@@ -7,7 +7,7 @@ using Palette = LinkMargin.Plots.Drawing.Palette;
 
 namespace LinkMargin.Plots.Charts;
 
-/// <summary>Levels measured against levels predicted, a panel for each model, all on the same axes.</summary>
+/// <summary>Measured levels over predicted levels: one panel for each model, all with the same axes.</summary>
 public static class FitPicture
 {
     private const double PanelPoints = 230;
@@ -16,11 +16,11 @@ public static class FitPicture
     private const double LeftPoints = 40;
     private const double BelowPoints = 40;
 
-    // The axes show at least this much, with this much room around the measurements.
+    // The axes cover at least this span, with this much space around the measurements.
     private const double LeastSpanDb = 30;
     private const double RoomDb = 2.5;
 
-    /// <summary>The size at which its panels are square and easily read.</summary>
+    /// <summary>The size at which its panels are square and easy to read.</summary>
     public static PictureSize FittingSize(FitRequest request, double pixelsPerPoint = 2.5)
     {
         ArgumentNullException.ThrowIfNull(request);
@@ -32,7 +32,7 @@ public static class FitPicture
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
 
-    /// <summary>Draws it; the bytes are a PNG.</summary>
+    /// <summary>Draws a PNG.</summary>
     public static byte[] Render(FitRequest request, PictureSize size)
     {
         ArgumentNullException.ThrowIfNull(request);
@@ -62,7 +62,7 @@ public static class FitPicture
         return page.ToPng();
     }
 
-    /// <summary>The levels both axes run over, dBm.</summary>
+    /// <summary>The range of both axes, dBm.</summary>
     private static (double Least, double Greatest) RangeOf(IEnumerable<FitPoint> points)
     {
         double[] all = [.. points.SelectMany(point => new[] { point.MeasuredDbm, point.PredictedDbm }).Where(double.IsFinite)];
@@ -70,7 +70,7 @@ public static class FitPicture
         return (Math.Min(least, greatest - LeastSpanDb), greatest);
     }
 
-    /// <summary>What the marks mean; only those that are there.</summary>
+    /// <summary>The key of the marks that occur.</summary>
     private static KeyStrip Key(FitRequest request, double widthPixels, double pixelsPerPoint)
     {
         IReadOnlyList<FitPoint> points = request.Panels[0].Points;
@@ -102,26 +102,26 @@ public static class FitPicture
     }
 }
 
-/// <summary>What a picture of a fit shows: the same measurements against several models.</summary>
-/// <param name="Title">Above the panels.</param>
-/// <param name="Caption">Below them.</param>
+/// <summary>What a picture of a fit shows: the same measurements with several models.</summary>
+/// <param name="Title">Text above the panels.</param>
+/// <param name="Caption">Text below them.</param>
 /// <param name="Panels">One for each model, at least one.</param>
 public sealed record FitRequest(string Title, string Caption, IReadOnlyList<FitPanel> Panels)
 {
-    /// <summary>How far a good measurement lies from a model that is right, one standard deviation, dB.</summary>
+    /// <summary>Distance of a good measurement from a correct model, one standard deviation, dB.</summary>
     public required double NoiseDb { get; init; }
 }
 
-/// <summary>One model against the measurements.</summary>
-/// <param name="Title">What model it is.</param>
-/// <param name="Figures">How well it does, in a few words.</param>
+/// <summary>One model and the measurements.</summary>
+/// <param name="Title">The name of the model.</param>
+/// <param name="Figures">How good its fit is, in a few words.</param>
 /// <param name="Points">The measurements.</param>
 public sealed record FitPanel(string Title, string Figures, IReadOnlyList<FitPoint> Points);
 
-/// <summary>One measurement against what a model predicts.</summary>
-/// <param name="MeasuredDbm">The level measured, dBm; where nothing was heard, the level that would just have been heard.</param>
-/// <param name="PredictedDbm">The level predicted, dBm.</param>
+/// <summary>One measurement and the prediction of a model.</summary>
+/// <param name="MeasuredDbm">The measured level, dBm; if nothing was heard, the level below which the device hears nothing.</param>
+/// <param name="PredictedDbm">The predicted level, dBm.</param>
 /// <param name="IsHeard">Whether there was a level.</param>
 /// <param name="LooksBad">Whether the measurement looks wrong.</param>
-/// <param name="Label">Its name where it is to be written; null where it is not.</param>
+/// <param name="Label">Its label; null for none.</param>
 public sealed record FitPoint(double MeasuredDbm, double PredictedDbm, bool IsHeard, bool LooksBad, string? Label = null);

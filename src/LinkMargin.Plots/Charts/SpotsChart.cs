@@ -6,7 +6,7 @@ using Palette = LinkMargin.Plots.Drawing.Palette;
 
 namespace LinkMargin.Plots.Charts;
 
-/// <summary>The chart: a band for each seat, in it a bar for each spot from the margin to count on upwards.</summary>
+/// <summary>The chart: a band for each seat, with a bar for each spot that starts at the margin to count on.</summary>
 internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pixelsPerPoint)
 {
     private const double LinePoints = 13;
@@ -14,24 +14,24 @@ internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pi
     private const double NamePoints = 11;
     private const double LetterPoints = 9;
 
-    // The axis shows at least this much, with this much room around the bars.
+    // The axis covers at least this span, with this much space around the bars.
     private const double LeastSpanDb = 30;
     private const double RoomDb = 1;
 
     /// <summary>Height of a seat's band, points.</summary>
     public static double SeatPoints(SpotsSeat seat) => (Math.Max(seat.Bars.Count, 2) * LinePoints) + BetweenPoints;
 
-    /// <summary>Room for the names of the seats on the left, pixels.</summary>
+    /// <summary>Space for the names of the seats on the left, pixels.</summary>
     public double NameWidth { get; init; }
 
-    /// <summary>Draws it.</summary>
+    /// <summary>Draws the chart.</summary>
     public void Draw(SKCanvas canvas)
     {
         using var plot = new SheetPlot(frame, pixelsPerPoint);
         double height = request.Seats.Sum(SeatPoints);
         (double least, double greatest) = RangeOf(request.Seats);
 
-        // Upright it counts points downwards from the first seat, as the page does.
+        // The vertical axis counts points downwards from the first seat, like the page.
         plot.Plot.Axes.SetLimits(least, Math.Max(greatest, least + LeastSpanDb), height, 0);
         plot.Plot.DataBackground.Color = Colors.Transparent;
         plot.StyleDecibels(plot.Plot.Axes.Bottom, "link margin (dB)");
@@ -58,7 +58,7 @@ internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pi
         plot.Draw(canvas);
     }
 
-    /// <summary>The margins the axis runs over: every bar, every required margin and 0, dB.</summary>
+    /// <summary>The range of the axis: every bar, every required margin and 0, dB.</summary>
     private static (double Least, double Greatest) RangeOf(IReadOnlyList<SpotsSeat> seats) => SheetPlot.WholeTens(
         [0, .. seats.SelectMany(seat => seat.Bars.SelectMany(bar => new[] { bar.MarginAtConfidenceDb, bar.HighDb }).Append(seat.RequiredDb))], RoomDb);
 
@@ -80,7 +80,7 @@ internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pi
         required.MarkerSize = 0;
     }
 
-    // Two lines of different weight, over a band that runs on below the chart: no axis of the library has that.
+    // Two lines of different weight, over a band that extends below the chart: no axis of the library can do that.
     private void DrawName(SKCanvas canvas, SpotsSeat seat, double top, double height, bool hasBand)
     {
         if (hasBand)
@@ -97,14 +97,14 @@ internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pi
     }
 }
 
-/// <summary>A margin with its spread: full where the seat passes, an outline where not, with a dot at the median.</summary>
+/// <summary>A margin with its spread: filled if the seat passes, otherwise an outline; with a dot at the median.</summary>
 internal static class SpotSign
 {
     private const double BarPoints = 5;
     private const double RimPoints = 1.2;
     private const double DotPoints = 7.2;
 
-    /// <summary>The bar from the margin to count on to the high one.</summary>
+    /// <summary>The bar from the margin to count on to the high margin.</summary>
     public static Bar Bar(SpotBar bar, double middle, double pixelsPerPoint)
     {
         Color colour = SheetPlot.ToColor(SpotInk.Of(bar.Spot));
@@ -128,7 +128,7 @@ internal static class SpotSign
             OutlineWidth = (float)(RimPoints * pixelsPerPoint),
         };
 
-    /// <summary>Draws a sample of both in a key.</summary>
+    /// <summary>Draws a sample of both for a key.</summary>
     public static void DrawSample(SKCanvas canvas, LabelBox box, SKColor colour, bool passes, double pixelsPerPoint)
     {
         double half = BarPoints / 2 * pixelsPerPoint;
@@ -142,9 +142,9 @@ internal static class SpotSign
 }
 
 /// <summary>
-/// How spots are distinguished: the first, the one to choose, by the strong colour of the sheet, the others by tones that
-/// differ in lightness too, so that they part in black and white and for any eye. Their order in each seat's rows, which is
-/// that of the key, says the same.
+/// Colours of spots: the first, the one to choose, has the strong colour of the sheet; the others have tones that also differ in
+/// lightness, so that they can be told apart in black and white and with colour blindness. They are also identified by their
+/// order in each seat's rows, which is that of the key.
 /// </summary>
 internal static class SpotInk
 {
@@ -154,6 +154,6 @@ internal static class SpotInk
         new(0x3E, 0x8E, 0x8A),
     ];
 
-    /// <summary>The colour of a spot by its place in the key.</summary>
+    /// <summary>The colour of a spot by its position in the key.</summary>
     internal static SKColor Of(int spot) => Tones[spot % Tones.Length];
 }

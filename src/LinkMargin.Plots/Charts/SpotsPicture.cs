@@ -3,7 +3,7 @@ using LinkMargin.Plots.Labels;
 
 namespace LinkMargin.Plots.Charts;
 
-/// <summary>All seats against all spots at a glance: each margin with its spread, and each seat's required margin as a line.</summary>
+/// <summary>An overview of all seats and spots: each margin with its spread, and each seat's required margin as a line.</summary>
 public static class SpotsPicture
 {
     private const double WidthPoints = 620;
@@ -11,10 +11,10 @@ public static class SpotsPicture
     private const double AxisPoints = 32;
     private const double KeyGapPoints = 8;
 
-    // Half the last figure of the axis; a sheet of its own has a margin for it.
+    // Half the width of the last number on the axis; a PNG has a margin for that.
     private const double RightPoints = 12;
 
-    /// <summary>The size at which every line is easily read.</summary>
+    /// <summary>The size at which every line is easy to read.</summary>
     public static PictureSize FittingSize(SpotsRequest request, double pixelsPerPoint = 2.5)
     {
         ArgumentNullException.ThrowIfNull(request);
@@ -25,14 +25,14 @@ public static class SpotsPicture
         return new(width, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
 
-    /// <summary>Draws it; the bytes are a PNG.</summary>
+    /// <summary>Draws a PNG.</summary>
     public static byte[] Render(SpotsRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: false);
         return page.ToPng();
     }
 
-    /// <summary>Draws the same as lines and letters.</summary>
+    /// <summary>Draws the same as vector graphics.</summary>
     public static VectorPicture Vector(SpotsRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: true);
@@ -79,28 +79,28 @@ public static class SpotsPicture
     }
 }
 
-/// <summary>What a picture of seats against spots shows.</summary>
-/// <param name="Title">Above it.</param>
-/// <param name="Caption">Below it.</param>
-/// <param name="Spots">The spots, best first, each as the key names it.</param>
-/// <param name="Seats">The seats, from the top.</param>
+/// <summary>What a picture of seats and spots shows.</summary>
+/// <param name="Title">Text above it.</param>
+/// <param name="Caption">Text below it.</param>
+/// <param name="Spots">The spots, best first, as named in the key.</param>
+/// <param name="Seats">The seats, top to bottom.</param>
 public sealed record SpotsRequest(string Title, string Caption, IReadOnlyList<string> Spots, IReadOnlyList<SpotsSeat> Seats)
 {
-    /// <summary>How often the margin to count on is there, in words.</summary>
+    /// <summary>The confidence of the margin to count on, in words.</summary>
     public required string Often { get; init; }
 }
 
-/// <summary>One seat in a picture of seats against spots.</summary>
+/// <summary>One seat in a picture of seats and spots.</summary>
 /// <param name="Name">Its name.</param>
-/// <param name="Detail">The level it is on and the like, in a few words.</param>
+/// <param name="Detail">Its level and similar details, in a few words.</param>
 /// <param name="RequiredDb">Its required margin, dB.</param>
 /// <param name="Bars">Its margins, one for each spot it plays at.</param>
 public sealed record SpotsSeat(string Name, string Detail, double RequiredDb, IReadOnlyList<SpotBar> Bars);
 
 /// <summary>One seat's margin with one spot.</summary>
-/// <param name="Spot">The spot, by its place in the request's list.</param>
+/// <param name="Spot">The spot's index in the request's list.</param>
 /// <param name="MarginAtConfidenceDb">The margin to count on, dB.</param>
-/// <param name="MedianDb">The median, dB.</param>
-/// <param name="HighDb">The margin that is exceeded as seldom as the one to count on is missed, dB.</param>
+/// <param name="MedianDb">The median margin, dB.</param>
+/// <param name="HighDb">The margin that is exceeded as rarely as the margin to count on is missed, dB.</param>
 /// <param name="Passes">Whether the margin to count on reaches the required margin.</param>
 public sealed record SpotBar(int Spot, double MarginAtConfidenceDb, double MedianDb, double HighDb, bool Passes);

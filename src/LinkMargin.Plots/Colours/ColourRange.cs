@@ -2,18 +2,18 @@ using LinkMargin.Engine.Fields;
 
 namespace LinkMargin.Plots.Colours;
 
-/// <summary>The margins at the two ends of the colour scale. Maps to be laid side by side share one.</summary>
-/// <param name="LeastDb">At the dark end, dB; what lies below takes the same colour.</param>
+/// <summary>The margins at the two ends of the colour scale. Maps shown side by side share one.</summary>
+/// <param name="LeastDb">At the dark end, dB; lower margins have the same colour.</param>
 /// <param name="GreatestDb">At the light end, dB, above <paramref name="LeastDb"/>.</param>
 public sealed record ColourRange(double LeastDb, double GreatestDb)
 {
-    // Both in dB. The scale of a map ends on whole steps; a few cells beside the console must not stretch it.
+    // A map's scale ends on whole steps of this many dB; a few cells beside the console must not stretch it.
     private const double WholeStepDb = 5;
     private const double ShareNotDrawn = 0.01;
 
     /// <summary>
-    /// The range that suits some fields together, in whole 5 dB: all but the outermost hundredth of their cells at
-    /// either end, and the required margin with 10 dB on either side of it.
+    /// The range for several fields together, in whole steps of 5 dB: all but the outermost hundredth of their cells at
+    /// each end, and the required margin with 10 dB on either side.
     /// </summary>
     public static ColourRange Covering(IEnumerable<Field> fields, double requiredDb)
     {

@@ -3,10 +3,10 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Colours;
 
 /// <summary>
-/// Margin to colour: dark slate where little is left, warm paper where there is plenty. Made here, from a few anchors
-/// in OKLab joined by a smooth curve (Catmull and Rom's) and walked at constant speed, so that equal steps of margin are
-/// equal steps to the eye. Lightness only rises, so a grey printer keeps the order; the hue goes from blue to yellow,
-/// the axis that red-green colour blindness leaves alone.
+/// Margin to colour: dark slate for a low margin, warm paper for a high one. Computed from a few anchors in OKLab,
+/// joined by a Catmull–Rom curve that is followed at constant speed, so that equal steps of margin look equally
+/// different. Lightness only rises, so a grey printer keeps the order; the hue goes from blue to yellow,
+/// the axis that red-green colour blindness does not affect.
 /// </summary>
 internal static class ColourScale
 {
@@ -29,10 +29,10 @@ internal static class ColourScale
     private static readonly SKColor[] Colours =
         [.. Enumerable.Range(0, Steps + 1).Select(i => ExactAt((double)i / Steps).ToColour())];
 
-    /// <summary>The colour a share of the way up the scale; below 0 and above 1 the ends.</summary>
+    /// <summary>The colour at a share of the scale; below 0 and above 1, the end colours.</summary>
     public static SKColor At(double share) => Colours[(int)Math.Round(Math.Clamp(share, 0, 1) * Steps)];
 
-    /// <summary>The same before it is rounded to a screen's steps.</summary>
+    /// <summary>The same before rounding to 8-bit colour.</summary>
     internal static Oklab ExactAt(double share)
     {
         double wanted = share * Lengths[^1];
@@ -52,7 +52,7 @@ internal static class ColourScale
         return lengths;
     }
 
-    // At an end the missing anchor is the last one mirrored in the end.
+    // Beyond an end, the last anchor but one is mirrored at the end.
     private static Oklab OnCurve(double share)
     {
         double place = share * (Anchors.Length - 1);

@@ -2,15 +2,15 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Colours;
 
-/// <summary>One colour of the scale of margins, for what draws maps elsewhere.</summary>
-/// <param name="FromDb">The margin from which on it stands, dB; the lowest also stands for all below.</param>
+/// <summary>One colour of the scale of margins, for maps drawn elsewhere.</summary>
+/// <param name="FromDb">The lowest margin with this colour, dB; the lowest colour also covers everything below.</param>
 /// <param name="Hex">The colour, such as <c>#1b2029</c>.</param>
 public sealed record MarginColour(double FromDb, string Hex)
 {
-    /// <summary>The usual step from colour to colour, dB.</summary>
+    /// <summary>The usual step between colours, dB.</summary>
     public const double StepDb = 5;
 
-    /// <summary>The colours that a map of a range has, lowest first.</summary>
+    /// <summary>The colours of a map with this range, lowest first.</summary>
     public static IReadOnlyList<MarginColour> Over(ColourRange range)
     {
         ArgumentNullException.ThrowIfNull(range);

@@ -2,7 +2,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Colours;
 
-/// <summary>The colour of a margin on one map: one tone from each line of equal margin to the next.</summary>
+/// <summary>The colours of one map: one tone between each two contour lines.</summary>
 internal sealed class MarginColours
 {
     private const int MostTones = 200;
@@ -37,7 +37,7 @@ internal sealed class MarginColours
     public SKColor Of(double marginDb) =>
         tones[(int)Math.Clamp(Math.Floor(marginDb / StepDb) - lowestStep, 0, tones.Length - 1)];
 
-    /// <summary>Margins of the lines inside the range, lowest first.</summary>
+    /// <summary>Margins of the contour lines inside the range, lowest first.</summary>
     public IEnumerable<double> Lines()
     {
         for (double step = Math.Floor(Range.LeastDb / StepDb) + 1; step * StepDb < Range.GreatestDb; step++)

@@ -41,7 +41,7 @@ internal readonly record struct Oklab(double L, double A, double B)
     public Oklab Towards(Oklab other, double t) =>
         new(L + (t * (other.L - L)), A + (t * (other.A - A)), B + (t * (other.B - B)));
 
-    /// <summary>Linear-light red, green and blue; outside 0..1 where a screen cannot show the colour.</summary>
+    /// <summary>Linear red, green and blue; outside 0..1 for a colour that a screen cannot show.</summary>
     public (double Red, double Green, double Blue) ToLinear()
     {
         double l = Cube(L + (0.3963377774 * A) + (0.2158037573 * B));

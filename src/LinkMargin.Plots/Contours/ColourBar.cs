@@ -5,26 +5,26 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Contours;
 
-/// <summary>The scale of tones beside a map: margins upwards, hatched up to the required margin's heavy line.</summary>
+/// <summary>The colour scale beside a map: margins upwards, hatched up to the bold line of the required margin.</summary>
 internal sealed class ColourBar(MarginColours colours, double requiredDb, double pixelsPerPoint)
 {
-    /// <summary>Width with its figures, points.</summary>
+    /// <summary>Width including its numbers, points.</summary>
     public const double WidthPoints = 74;
 
     private const double BarPoints = 15;
     private const double HeadPoints = 26;
     private const double SizePoints = 9;
 
-    /// <summary>What the scale is of.</summary>
+    /// <summary>The quantity of the scale.</summary>
     public string Heading { get; init; } = "margin";
 
-    /// <summary>What the heavy line is.</summary>
+    /// <summary>The meaning of the bold line.</summary>
     public string Line { get; init; } = "required";
 
     /// <summary>Margins that only some seats require, dB.</summary>
     public IReadOnlyList<double> AlsoRequiredDb { get; init; } = [];
 
-    /// <summary>Whether what lies below that line is what is hatched.</summary>
+    /// <summary>Whether everything below that line is hatched.</summary>
     public bool IsHatched { get; init; } = true;
 
     public void Draw(SKCanvas canvas, LabelBox box)
@@ -97,7 +97,7 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
             double y = YOf(bar, margin);
             canvas.DrawLine((float)bar.Right, (float)y, (float)(bar.Right + (2.5 * pixelsPerPoint)), (float)y, tick);
 
-            // Figures give way to each other and to those of required margins.
+            // A number is left out if it would touch another or that of a required margin.
             if (lastY - y < lettering.LineHeight || Math.Abs(required - y) < lettering.LineHeight
                 || AlsoRequiredDb.Any(also => Math.Abs(YOf(bar, also) - y) < lettering.LineHeight))
             {

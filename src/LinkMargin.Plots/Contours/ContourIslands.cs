@@ -5,16 +5,16 @@ using LinkMargin.Plots.Building;
 namespace LinkMargin.Plots.Contours;
 
 /// <summary>
-/// Smooths away the small islands of a surface: patches above or below a line of equal margin that are smaller than
-/// <see cref="LeastSquareMetres"/>, end at that line somewhere and have no seat on them. They decide nothing and hide the lines
-/// that do. A wall or a shut door separates patches, an open one does not.
+/// Smooths away small islands of a surface: patches above or below a contour line that are smaller than
+/// <see cref="LeastSquareMetres"/>, border on that line and hold no seat or spot. They decide nothing and hide more important lines.
+/// A wall or a closed door separates patches, an open door does not.
 /// </summary>
 public sealed class ContourIslands
 {
-    /// <summary>Area from which a patch is drawn, square metres.</summary>
+    /// <summary>Smallest area of a patch that is drawn, square metres.</summary>
     public const double LeastSquareMetres = 0.3;
 
-    // Just below a line: far below what is drawn.
+    // Just below a line, by far less than is visible.
     private const double JustBelowDb = 1e-6;
 
     private readonly FieldSurface surface;
@@ -51,8 +51,8 @@ public sealed class ContourIslands
 
     /// <summary>A surface without its islands.</summary>
     /// <param name="surface">The surface.</param>
-    /// <param name="level">The level it lies on.</param>
-    /// <param name="lines">The lines that are drawn, dB, in any order.</param>
+    /// <param name="level">Its level.</param>
+    /// <param name="lines">The contour lines, dB, in any order.</param>
     /// <param name="places">Seats and spots: an island under one is kept.</param>
     internal static FieldSurface Smoothed(FieldSurface surface, Level level, IEnumerable<double> lines, IEnumerable<Point2> places)
     {
@@ -106,7 +106,7 @@ public sealed class ContourIslands
             && !wall.Openings.Any(o => o.Filling is null && metres >= o.OffsetMetres && metres <= o.OffsetMetres + o.WidthMetres);
     }
 
-    // Takes small patches on one side of a line to that line.
+    // Sets small patches on one side of a line to the value of that line.
     private void Level(double line, bool above)
     {
         int columns = surface.Columns;

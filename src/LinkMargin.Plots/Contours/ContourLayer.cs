@@ -5,7 +5,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Contours;
 
-/// <summary>Lines of equal margin with their figures; the required margin's is the heaviest and is drawn last.</summary>
+/// <summary>Contour lines with their numbers; that of the required margin is boldest and is drawn last.</summary>
 internal sealed class ContourLayer(
     PlanView view,
     FieldGround ground,
@@ -18,13 +18,13 @@ internal sealed class ContourLayer(
     private const double LeastLengthPoints = 9;
     private const double TextEveryPoints = 190;
 
-    // Lines closer than this share of a figure's height go without figures.
+    // Lines closer together than this share of a number's height have no numbers.
     private const double CrowdedShare = 0.9;
 
-    /// <summary>Size of the figures, points; the required margin's are a little larger.</summary>
+    /// <summary>Size of the numbers, points; those of the required margin are slightly larger.</summary>
     public double FigurePoints { get; init; } = 8.5;
 
-    /// <summary>Margins that only some seats require: heavy and dashed.</summary>
+    /// <summary>Margins that only some seats require: bold and dashed.</summary>
     public IReadOnlyList<double> AlsoRequiredDb { get; init; } = [];
 
     protected override void Draw(SKCanvas canvas)
@@ -90,7 +90,7 @@ internal sealed class ContourLayer(
         return texts.Place(line, text, width, height, View.Points(TextEveryPoints), at => SpacingAt(at) >= room);
     }
 
-    // From one line of equal margin to the next where the surface is as steep as here, pixels.
+    // The distance between contour lines where the surface is as steep as here, pixels.
     private double SpacingAt(SKPoint at)
     {
         double x = View.MetresX(at.X), y = View.MetresY(at.Y), step = surface.Grid.CellMetres / 2;
@@ -103,7 +103,7 @@ internal sealed class ContourLayer(
     private static double LengthOf(SKPoint[] line) =>
         Enumerable.Range(1, line.Length - 1).Sum(i => SKPoint.Distance(line[i - 1], line[i]));
 
-    // The line leaves a gap where its figure stands.
+    // The line has a gap for its number.
     private void Stroke(SKCanvas canvas, IReadOnlyList<SKPoint[]> lines, List<ContourText> texts, SKPaint paint)
     {
         canvas.Save();
@@ -147,7 +147,7 @@ internal sealed class ContourLayer(
     }
 }
 
-/// <summary>How lines at required margins are drawn: heavy where most seats require it, heavy and dashed where only some do.</summary>
+/// <summary>The style of lines at required margins: bold if most seats require it, bold and dashed if only some do.</summary>
 internal static class RequiredLine
 {
     /// <summary>The light edge below it.</summary>

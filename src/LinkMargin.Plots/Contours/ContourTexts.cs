@@ -4,22 +4,22 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Contours;
 
 /// <summary>
-/// Finds where on its line a figure reads well: a stretch as long as the figure, nearly straight, away from everything
-/// already on the sheet. At most one figure for each so many pixels of line.
+/// Finds where on a contour line a number is easy to read: a piece as long as the number, nearly straight, away from everything
+/// already on the sheet. At most one number per given length of line.
 /// </summary>
 internal sealed class ContourTexts(LabelBox frame, IEnumerable<LabelBox> taken)
 {
     private const double StraightShare = 0.965;
     private readonly List<LabelBox> obstacles = [.. taken];
 
-    /// <summary>Places figures on one line and keeps their ground.</summary>
+    /// <summary>Places numbers on one line and marks their ground as taken.</summary>
     /// <param name="line">The line, pixels.</param>
-    /// <param name="text">The figure.</param>
+    /// <param name="text">The number.</param>
     /// <param name="width">Its width, pixels.</param>
     /// <param name="height">Its height, pixels.</param>
-    /// <param name="everyPixels">Least length of line from one figure to the next.</param>
+    /// <param name="everyPixels">Least length of line between numbers.</param>
     /// <param name="fits">
-    /// Whether there is room between the lines at a place; where they crowd, a figure would hide its neighbours.
+    /// Whether the lines at a place are far enough apart; where they crowd, a number would hide its neighbours.
     /// </param>
     public IEnumerable<ContourText> Place(
         IReadOnlyList<SKPoint> line, string text, double width, double height, double everyPixels, Func<SKPoint, bool> fits)
@@ -77,10 +77,10 @@ internal sealed class ContourTexts(LabelBox frame, IEnumerable<LabelBox> taken)
     }
 }
 
-/// <summary>A figure written along a line of equal margin.</summary>
+/// <summary>A number written along a contour line.</summary>
 /// <param name="Text">The margin, dB.</param>
 /// <param name="X">Centre, pixels.</param>
 /// <param name="Y">Centre, pixels.</param>
-/// <param name="TurnDegrees">Turn, clockwise, never upside down.</param>
-/// <param name="Box">The upright box it takes.</param>
+/// <param name="TurnDegrees">Rotation, clockwise, never upside down.</param>
+/// <param name="Box">Its bounding box.</param>
 internal sealed record ContourText(string Text, double X, double Y, double TurnDegrees, LabelBox Box);

@@ -3,8 +3,8 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Plots.Contours;
 
 /// <summary>
-/// Lines of equal value by marching squares: each square of four nodes gives at most two straight pieces, which are
-/// then joined end to end. A saddle is settled by the mean of its four nodes. Squares with a missing node give nothing,
+/// Contour lines by marching squares: each square of four nodes gives at most two straight pieces, which are
+/// then joined end to end. The mean of its four nodes decides a saddle. Squares with a missing node give nothing,
 /// so a line ends where the surface ends.
 /// </summary>
 internal static class ContourTracer
@@ -23,7 +23,7 @@ internal static class ContourTracer
         return Join(surface, level, links);
     }
 
-    // An edge is known by its lower left node: twice the node's number, plus one for the upright edge.
+    // An edge is numbered by its lower left node: twice the node's number, plus one for the vertical edge.
     private static void AddSquare(FieldSurface s, double level, int column, int row, SortedDictionary<int, (int, int)> links)
     {
         double sw = s.AtNode(column, row), se = s.AtNode(column + 1, row);
@@ -59,7 +59,7 @@ internal static class ContourTracer
                 Link(links, south, north);
                 break;
             case 5 or 10:
-                // The two corners above the level are joined through the middle when the middle is above it too.
+                // The two corners above the level are connected if the middle is above it too.
                 bool cutsSouthEast = (corners == 5) == isMeanAbove;
                 Link(links, south, cutsSouthEast ? east : west);
                 Link(links, north, cutsSouthEast ? west : east);
@@ -119,7 +119,7 @@ internal static class ContourTracer
     }
 }
 
-/// <summary>One unbroken line of equal margin.</summary>
+/// <summary>One continuous contour line.</summary>
 /// <param name="Points">Its corners in order, metres; a closed line repeats its first at the end.</param>
-/// <param name="IsClosed">Whether it comes back to where it began.</param>
+/// <param name="IsClosed">Whether it ends where it starts.</param>
 internal sealed record ContourLine(IReadOnlyList<Point2> Points, bool IsClosed);

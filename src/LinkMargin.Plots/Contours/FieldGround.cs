@@ -6,19 +6,19 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Contours;
 
-/// <summary>The ground a field is drawn on: the rooms of a level without the fixtures that fill the space at its height.</summary>
+/// <summary>The ground a field is drawn on: the rooms of a level without the fixtures that are solid at its height.</summary>
 /// <param name="level">The level.</param>
-/// <param name="filled">Outlines of these fixtures.</param>
+/// <param name="filled">The outlines of those fixtures.</param>
 internal sealed class FieldGround(Level level, IReadOnlyList<Polygon> filled)
 {
-    /// <summary>Outlines of the solid things on a level that a height lies in; nobody holds a controller there.</summary>
+    /// <summary>Outlines of the fixtures on a level that are solid at a height; nobody holds a controller there.</summary>
     public static IReadOnlyList<Polygon> FilledAt(IEnumerable<Fixture> fixtures, double heightMetres) =>
     [
         .. fixtures.Where(f => !f.IsShell && f.Seat is null && f.FromMetres <= heightMetres && heightMetres <= f.ToMetres)
             .Select(f => new Polygon(f.Corners())),
     ];
 
-    /// <summary>Clips a canvas to it, and makes the rooms' floor bare where asked.</summary>
+    /// <summary>Clips a canvas to it; with 'bare', first fills the rooms' floor with paper.</summary>
     public void Clip(SKCanvas canvas, PlanView view, bool bare)
     {
         if (level.Rooms.Count > 0)

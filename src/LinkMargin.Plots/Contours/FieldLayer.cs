@@ -6,17 +6,17 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Contours;
 
 /// <summary>
-/// The field's tones and the hatch over what lies below the required margin, within the rooms. Tones are computed
-/// pixel by pixel from the surface the lines are traced on, so that a tone ends exactly on its line.
+/// A field's tones, and hatching where it is below the required margin, within the rooms. Tones are computed
+/// pixel by pixel from the surface of the contour lines, so that a tone ends exactly on its line.
 /// </summary>
 internal sealed class FieldLayer(
     PlanView view, FieldGround ground, FieldSurface surface, FieldSurface hatched, MarginColours colours, double requiredDb)
     : PlanLayer(view)
 {
-    /// <summary>Between strokes of the hatch, points.</summary>
+    /// <summary>Distance between hatch strokes, points.</summary>
     public const double HatchSpacingPoints = 6.5;
 
-    /// <summary>Draws strokes of the hatch, dark with a light edge so that they show on every tone, and thin enough to read through.</summary>
+    /// <summary>Draws hatch strokes, dark with a light edge so that they show on every tone, and thin enough not to hide it.</summary>
     public static void DrawHatch(SKCanvas canvas, SKPath strokes, double pixelsPerPoint)
     {
         using SKPaint edge = Pen.Line(Palette.Paper.WithAlpha(45), 1.4 * pixelsPerPoint);
@@ -44,7 +44,7 @@ internal sealed class FieldLayer(
     }
 }
 
-/// <summary>A surface's tones, one for each pixel of the frame; clear where the surface does not reach.</summary>
+/// <summary>A surface's tones, one per pixel of the frame; transparent outside the surface.</summary>
 internal static class FieldRaster
 {
     public static SKImage Of(FieldSurface surface, MarginColours colours, PlanView view)
@@ -65,6 +65,6 @@ internal static class FieldRaster
         return SKImage.FromPixelCopy(info, MemoryMarshal.AsBytes<uint>(pixels));
     }
 
-    // Blue in the lowest byte: the page's order of colours on the little-endian machines .NET runs on.
+    // Blue in the lowest byte: the sheet's colour order on little-endian machines, which .NET runs on.
     private static uint Packed(SKColor c) => c.Blue | ((uint)c.Green << 8) | ((uint)c.Red << 16) | 0xFF000000;
 }

@@ -5,11 +5,10 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Plots.Contours;
 
 /// <summary>
-/// A field as a continuous surface: bilinear between the centres of its cells. One ring of cells round the computed
-/// ones is filled with the mean of its computed neighbours, so that the surface reaches past the last cell's centre to
-/// the wall; what lies farther out stays NaN. For drawing, cells may be evened out with their neighbours in the same
-/// room: the edge of a wall's shadow is not sharp to a tenth of a metre, and a line along the steps of the cells only
-/// looks exact.
+/// A field as a continuous surface: bilinear between the centres of its cells. A ring of cells around the computed ones gets the
+/// mean of its computed neighbours, so that the surface extends past the last cell's centre to the wall; beyond that it is
+/// NaN. For drawing, cells may be smoothed with their neighbours in the same room: the edge of a wall's shadow is not sharp to a
+/// tenth of a metre, and a contour line along the steps of the cells would look more exact than it is.
 /// </summary>
 internal sealed class FieldSurface
 {
@@ -20,11 +19,11 @@ internal sealed class FieldSurface
 
     /// <summary>Makes a surface.</summary>
     /// <param name="field">The field.</param>
-    /// <param name="all">All rooms of the level, across whose borders nothing is evened out.</param>
+    /// <param name="all">All rooms of the level; values are not smoothed across their borders.</param>
     /// <param name="evenings">
-    /// How often each cell is evened out with its neighbours, weights 1 2 1 both ways; 0 for never.
+    /// How often each cell is smoothed with its neighbours, with weights 1 2 1 in both directions; 0 for never.
     /// </param>
-    /// <param name="filled">Outlines of what fills the space: cells in them count as not computed; null for none.</param>
+    /// <param name="filled">Outlines of solid fixtures: cells in them count as not computed; null for none.</param>
     public FieldSurface(Field field, IReadOnlyList<Room> all, int evenings, IReadOnlyList<Polygon>? filled = null)
     {
         if (field.MarginDb.Count != field.Grid.Count)
@@ -62,7 +61,7 @@ internal sealed class FieldSurface
 
     public Grid Grid { get; }
 
-    /// <summary>Nodes from west to east: the cells' centres and one ring about them.</summary>
+    /// <summary>Nodes from west to east: the centres of the cells and of one ring around them.</summary>
     public int Columns => Grid.Columns + 2;
 
     /// <summary>Nodes from south to north.</summary>
@@ -70,10 +69,10 @@ internal sealed class FieldSurface
 
     public double AtNode(int column, int row) => values[(row * Columns) + column];
 
-    /// <summary>The room a node's cell is in, by its place in the list; below 0 where the field was not computed.</summary>
+    /// <summary>The index of the room that a node's cell is in; negative where the field was not computed.</summary>
     public int RoomOfNode(int node) => rooms[node];
 
-    /// <summary>The same surface with other values at its nodes, as <see cref="AtNode"/> counts them: row by row.</summary>
+    /// <summary>The same surface with other values at its nodes, row by row like <see cref="AtNode"/>.</summary>
     public FieldSurface With(double[] atNodes)
     {
         if (atNodes.Length != values.Length)
@@ -90,7 +89,7 @@ internal sealed class FieldSurface
         Grid.Origin.X + ((column - 0.5) * Grid.CellMetres),
         Grid.Origin.Y + ((row - 0.5) * Grid.CellMetres));
 
-    /// <summary>The surface at a place on the plan; NaN where it does not reach.</summary>
+    /// <summary>The surface at a place on the plan; NaN outside it.</summary>
     public double At(double x, double y)
     {
         double u = ((x - Grid.Origin.X) / Grid.CellMetres) + 0.5;

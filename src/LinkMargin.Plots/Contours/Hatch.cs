@@ -4,8 +4,8 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Plots.Contours;
 
 /// <summary>
-/// Strokes over the ground where a surface lies below a value. Each stroke is walked along the surface in steps of a
-/// third of a cell and cut where the surface crosses the value, so that a hatch ends on the line it belongs to.
+/// Strokes over the ground where a surface is below a value. Each stroke follows the surface in steps of a third of a cell and is
+/// cut where the surface crosses the value, so that the hatching ends on its contour line.
 /// </summary>
 internal static class Hatch
 {
@@ -14,7 +14,7 @@ internal static class Hatch
     /// <summary>Strokes at 45 degrees, rising to the right.</summary>
     /// <param name="surface">The surface.</param>
     /// <param name="value">Ground below this is hatched.</param>
-    /// <param name="spacingMetres">Between strokes, metres, above 0.</param>
+    /// <param name="spacingMetres">Distance between strokes, metres, above 0.</param>
     public static IEnumerable<HatchLine> Below(FieldSurface surface, double value, double spacingMetres)
     {
         Grid grid = surface.Grid;
@@ -22,7 +22,7 @@ internal static class Hatch
         double right = left + (grid.Columns * grid.CellMetres), top = bottom + (grid.Rows * grid.CellMetres);
         double shift = spacingMetres * Math.Sqrt(2);
 
-        // Strokes are y = x + c with c a multiple of the shift, so neighbouring pictures hatch alike.
+        // Strokes are y = x + c with c a multiple of the shift, so the hatching of neighbouring pictures matches.
         for (double n = Math.Ceiling((bottom - right) / shift); n * shift <= top - left; n++)
         {
             double c = n * shift;

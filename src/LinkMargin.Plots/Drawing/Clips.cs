@@ -2,15 +2,15 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>Limits what is drawn.</summary>
+/// <summary>Restricts drawing to a region.</summary>
 internal static class Clips
 {
-    // Beyond every sheet.
+    // Outside every sheet.
     private const float Far = 1e5f;
 
     /// <summary>
-    /// Keeps what is drawn out of a hole. Done by a path with a hole in it, since a canvas that writes SVG knows only what lies
-    /// inside all of its limits.
+    /// Keeps drawing out of a hole. Uses a path with a hole in it, because the SVG canvas only supports clips that keep the
+    /// inside.
     /// </summary>
     public static void Without(SKCanvas canvas, SKPath hole)
     {

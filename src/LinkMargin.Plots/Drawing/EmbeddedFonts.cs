@@ -4,12 +4,12 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Drawing;
 
 /// <summary>
-/// The two faces every picture is lettered with. They travel inside the program, so a picture comes out the same on a
-/// machine with other fonts, or none.
+/// The two fonts of every picture. They are embedded in the program, so a picture is the same on a machine with other fonts or
+/// none.
 /// </summary>
 internal static class EmbeddedFonts
 {
-    /// <summary>The name the drawing library requests; deliberately no real family's, so no system can answer it.</summary>
+    /// <summary>The family name requested by the drawing library; no real font has it, so the system cannot substitute one.</summary>
     public const string Family = "LinkMargin Lettering";
 
     private const string RegularResource = "RobotoCondensed-Regular.ttf", BoldResource = "RobotoCondensed-Bold.ttf";
@@ -44,12 +44,12 @@ internal static class EmbeddedFonts
     }
 }
 
-/// <summary>Answers every request of the drawing library with an embedded face, whatever name it requests.</summary>
+/// <summary>Answers every font request of the drawing library with an embedded font, whatever the name.</summary>
 internal sealed class EmbeddedFontResolver : IFontResolver
 {
     private static readonly Lock Gate = new();
 
-    /// <summary>Makes this the only resolver. The library's own would look among the machine's fonts.</summary>
+    /// <summary>Makes this the only resolver. The library's own would use the machine's fonts.</summary>
     public static void Install()
     {
         lock (Gate)

@@ -3,7 +3,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>Signs and their meanings in rows, as many in a row as fit.</summary>
+/// <summary>Symbols and their meanings in rows, as many per row as fit.</summary>
 internal sealed class KeyStrip
 {
     private const double SizePoints = 9;
@@ -17,16 +17,16 @@ internal sealed class KeyStrip
     private readonly List<(double X, int Row)> places = [];
 
     /// <summary>Lays out a key.</summary>
-    /// <param name="entries">The signs.</param>
-    /// <param name="widthPixels">How wide it may be.</param>
+    /// <param name="entries">The symbols.</param>
+    /// <param name="widthPixels">The greatest width.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
-    /// <param name="inColumns">Whether entries stand below each other, all as wide as the widest.</param>
+    /// <param name="inColumns">Whether entries are aligned in columns, all as wide as the widest.</param>
     public KeyStrip(IReadOnlyList<KeyEntry> entries, double widthPixels, double pixelsPerPoint, bool inColumns = false)
     {
         this.pixelsPerPoint = pixelsPerPoint;
         using var lettering = new Lettering(SizePoints * pixelsPerPoint, isBold: false);
 
-        // A name of any length must not run off the sheet.
+        // A very long name must not extend past the sheet.
         this.entries = entries = [.. entries.Select(e => e with { Text = lettering.Fitted(e.Text, widthPixels - TextOffset(e)) })];
         double x = 0;
         int row = 0;
@@ -50,7 +50,7 @@ internal sealed class KeyStrip
 
     public double HeightPixels { get; }
 
-    /// <summary>From its left side to the end of the entry that reaches farthest.</summary>
+    /// <summary>From its left side to the end of the entry that extends furthest.</summary>
     public double WidestPixels { get; }
 
     public void Draw(SKCanvas canvas, double left, double top)
@@ -68,8 +68,8 @@ internal sealed class KeyStrip
     private double TextOffset(KeyEntry entry) => entry.SamplePoints > 0 ? (entry.SamplePoints + GapPoints) * pixelsPerPoint : 0;
 }
 
-/// <summary>One sign with its meaning.</summary>
-/// <param name="SamplePoints">Width of the sign, points; 0 for a remark without one.</param>
-/// <param name="Text">What it means.</param>
-/// <param name="DrawSample">Draws the sign in a box.</param>
+/// <summary>One symbol and its meaning.</summary>
+/// <param name="SamplePoints">Width of the symbol, points; 0 for a note without one.</param>
+/// <param name="Text">Its meaning.</param>
+/// <param name="DrawSample">Draws the symbol in a box.</param>
 internal sealed record KeyEntry(double SamplePoints, string Text, Action<SKCanvas, LabelBox> DrawSample);

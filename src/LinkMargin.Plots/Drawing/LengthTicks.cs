@@ -3,7 +3,7 @@ using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>Round lengths in the unit requested, given back in metres.</summary>
+/// <summary>Round lengths in a unit, in metres.</summary>
 internal static class LengthTicks
 {
     /// <summary>One foot, metres; exact (international yard and pound agreement, 1959).</summary>
@@ -15,21 +15,21 @@ internal static class LengthTicks
 
     public static string ShortNameOf(LengthUnit unit) => unit == LengthUnit.Foot ? "ft" : "m";
 
-    /// <summary>The smallest round step, in the unit, that is at least so many metres.</summary>
+    /// <summary>The smallest round step in the unit that is at least this many metres.</summary>
     public static double StepAtLeast(double metres, LengthUnit unit)
     {
         double wanted = metres / MetresPer(unit);
         return Array.Find(RoundSteps, s => s >= wanted) is double step and > 0 ? step : RoundSteps[^1];
     }
 
-    /// <summary>The largest round length, in the unit, that is at most so many metres.</summary>
+    /// <summary>The largest round length in the unit that is at most this many metres.</summary>
     public static double LengthAtMost(double metres, LengthUnit unit)
     {
         double wanted = metres / MetresPer(unit);
         return Array.FindLast(RoundSteps, s => s <= wanted) is double length and > 0 ? length : RoundSteps[0];
     }
 
-    /// <summary>Places of ticks between two ends, metres, with their figures.</summary>
+    /// <summary>Positions of ticks between two ends, metres, with their numbers.</summary>
     public static IEnumerable<(double Metres, string Text)> Between(
         double leastMetres, double greatestMetres, double step, LengthUnit unit)
     {
@@ -48,7 +48,7 @@ internal static class LengthTicks
         return rounded < 0 ? "\u2212" + text : text;
     }
 
-    /// <summary>A length as a plan writes it: metres to the centimetre, or feet and whole inches.</summary>
+    /// <summary>A length as written on a plan: metres to the centimetre, or feet and whole inches.</summary>
     public static string Written(double metres, LengthUnit unit)
     {
         if (unit == LengthUnit.Metre)

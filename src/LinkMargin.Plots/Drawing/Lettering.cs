@@ -5,7 +5,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>One size and weight of the embedded face.</summary>
+/// <summary>One size and weight of the embedded fonts.</summary>
 internal sealed class Lettering : IDisposable
 {
     private readonly SKFont font;
@@ -24,30 +24,30 @@ internal sealed class Lettering : IDisposable
         LineHeight = 1.25 * sizePixels;
     }
 
-    /// <summary>Height of a capital or a figure, pixels.</summary>
+    /// <summary>Height of a capital letter or a digit, pixels.</summary>
     public double CapHeight { get; }
 
-    /// <summary>How far letters reach below the line, pixels.</summary>
+    /// <summary>How far letters extend below the baseline, pixels.</summary>
     public double Descent { get; }
 
-    /// <summary>From one line of text to the next, pixels.</summary>
+    /// <summary>Distance between lines of text, pixels.</summary>
     public double LineHeight { get; }
 
     public double WidthOf(string text) => font.MeasureText(Legible.In(font.Typeface, text));
 
-    /// <summary>Writes with the line of text's foot at y.</summary>
+    /// <summary>Writes with the baseline at y.</summary>
     public void Write(SKCanvas canvas, string text, double x, double y, SKColor colour, SKTextAlign align = SKTextAlign.Left)
     {
         using SKPaint paint = Pen.Fill(colour);
         canvas.DrawText(Legible.In(font.Typeface, text), (float)x, (float)y, align, font, paint);
     }
 
-    /// <summary>Writes with the capitals centred on y.</summary>
+    /// <summary>Writes with capital letters centred on y.</summary>
     public void WriteMiddle(
         SKCanvas canvas, string text, double x, double y, SKColor colour, SKTextAlign align = SKTextAlign.Left) =>
         Write(canvas, text, x, y + (CapHeight / 2), colour, align);
 
-    /// <summary>The same with a rim of another colour, to be read on any ground.</summary>
+    /// <summary>The same with a rim of another colour, readable on any background.</summary>
     public void WriteMiddleRimmed(
         SKCanvas canvas, string text, double x, double y, SKColor colour, SKColor rim, double rimPixels, SKTextAlign align)
     {
@@ -56,7 +56,7 @@ internal sealed class Lettering : IDisposable
         WriteMiddle(canvas, text, x, y, colour, align);
     }
 
-    /// <summary>Breaks a text into lines no wider than given; a single word that is wider is cut short.</summary>
+    /// <summary>Breaks a text into lines of at most this width; a single wider word is truncated.</summary>
     public IReadOnlyList<string> Wrap(string text, double widthPixels)
     {
         var lines = new List<string>();
@@ -81,7 +81,7 @@ internal sealed class Lettering : IDisposable
         return lines;
     }
 
-    /// <summary>The text, or as much of its beginning as fits with an ellipsis.</summary>
+    /// <summary>The text, or as much of its start as fits with an ellipsis.</summary>
     public string Fitted(string text, double widthPixels)
     {
         if (WidthOf(text) <= widthPixels)
@@ -102,15 +102,15 @@ internal sealed class Lettering : IDisposable
 }
 
 /// <summary>
-/// Text as an embedded face can show it. A letter that the face lacks is shown by its Unicode number, never as a box: pictures do not
+/// Text that an embedded font can show. A letter that the font lacks is shown by its Unicode code, never as a box: pictures do not
 /// depend on the fonts of a machine.
 /// </summary>
 internal static class Legible
 {
-    // The faces have all letters up to here that can be seen.
+    // The fonts have all visible characters up to this one.
     private const char AllUpTo = '\u017F';
 
-    /// <summary>The text with every letter that a face has, and numbers for the others.</summary>
+    /// <summary>The text with every letter that the font has, and codes for the others.</summary>
     public static string In(SKTypeface face, string text)
     {
         if (!text.AsSpan().ContainsAnyExceptInRange(' ', AllUpTo) || face.ContainsGlyphs(text))
@@ -136,7 +136,7 @@ internal static class Legible
     }
 }
 
-/// <summary>Decibels as a picture writes them: with a true minus sign.</summary>
+/// <summary>Decibels as written in a picture: with a true minus sign.</summary>
 internal static class MarginText
 {
     public static string Bare(double marginDb)
@@ -146,12 +146,12 @@ internal static class MarginText
         return rounded < 0 ? "\u2212" + text : text;
     }
 
-    /// <summary>A required margin, as it was written.</summary>
+    /// <summary>A required margin as written in the house file.</summary>
     public static string AsWritten(double requiredDb) => requiredDb.ToString("0.#########", CultureInfo.InvariantCulture);
 
-    /// <summary>A margin by the rule of <see cref="ShownMargin"/>, so that pictures and text show the same figure.</summary>
+    /// <summary>A margin by the rule of <see cref="ShownMargin"/>, so that pictures and text show the same number.</summary>
     public static string WithUnit(double marginDb, double requiredDb) => WithSign(ShownMargin.Text(marginDb, requiredDb)) + " dB";
 
-    /// <summary>A figure that text prints, with the sign that pictures use.</summary>
+    /// <summary>A number as in text output, with the minus sign of pictures.</summary>
     public static string WithSign(string figure) => figure.Replace('-', '\u2212');
 }

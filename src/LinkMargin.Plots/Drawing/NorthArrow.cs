@@ -3,10 +3,10 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>Which way north is: up on every plan, since y runs north.</summary>
+/// <summary>The north arrow: up on every plan, since y points north.</summary>
 internal static class NorthArrow
 {
-    /// <summary>The arrow as an entry of a key.</summary>
+    /// <summary>The arrow as a key entry.</summary>
     public static KeyEntry For(double pixelsPerPoint) => new(8, "north", (canvas, box) => Draw(canvas, box, pixelsPerPoint));
 
     private static void Draw(SKCanvas canvas, LabelBox box, double pixelsPerPoint)

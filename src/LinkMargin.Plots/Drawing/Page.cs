@@ -3,27 +3,27 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>A sheet with a title above and a caption below; what lies between is the body.</summary>
+/// <summary>A sheet with a title above and a caption below; the body is in between.</summary>
 internal sealed class Page : IDisposable
 {
-    /// <summary>White round the edge of the sheet, points.</summary>
+    /// <summary>White margin of the sheet, points.</summary>
     public const double MarginPoints = 16;
 
     private const double TitlePoints = 15;
     private const double CaptionPoints = 9.5;
 
-    // The one order of colours that the drawing library fills quickly everywhere.
+    // The only colour order that the drawing library fills quickly on every platform.
     public const SKColorType ColourOrder = SKColorType.Bgra8888;
 
     private readonly SKSurface? surface;
     private readonly SKPictureRecorder? recorder;
     private readonly PictureSize size;
 
-    /// <summary>Begins a sheet.</summary>
-    /// <param name="size">How large it is.</param>
-    /// <param name="title">Above; empty for none.</param>
-    /// <param name="caption">Below; empty for none.</param>
-    /// <param name="isVector">Whether what is drawn is kept as lines and letters, for <see cref="ToVector"/>; else as pixels, for <see cref="ToPng"/>.</param>
+    /// <summary>Starts a sheet.</summary>
+    /// <param name="size">Its size.</param>
+    /// <param name="title">Text above the body; empty for none.</param>
+    /// <param name="caption">Text below the body; empty for none.</param>
+    /// <param name="isVector">Whether to record vector graphics, for <see cref="ToVector"/>; otherwise pixels, for <see cref="ToPng"/>.</param>
     public Page(PictureSize size, string title, string caption, bool isVector = false)
     {
         this.size = size;
@@ -49,10 +49,10 @@ internal sealed class Page : IDisposable
 
     public SKCanvas Canvas { get; }
 
-    /// <summary>What title, caption and margins leave, pixels.</summary>
+    /// <summary>The area between margins, title and caption, pixels.</summary>
     public LabelBox Body { get; }
 
-    /// <summary>Height that margins, title and caption take, if the picture is so wide, pixels.</summary>
+    /// <summary>Height of margins, title and caption for a picture of this width, pixels.</summary>
     public static double FurniturePixels(int widthPixels, double pixelsPerPoint, string title, string caption)
     {
         double width = widthPixels - (2 * MarginPoints * pixelsPerPoint);
@@ -75,8 +75,8 @@ internal sealed class Page : IDisposable
         return PngChunks.Mark(data.AsSpan(), size.PixelsPerPoint);
     }
 
-    /// <summary>The finished drawing without the margins, so that it fits between paragraphs.</summary>
-    /// <param name="bottomPixels">Where what was drawn ends; null for the lower margin.</param>
+    /// <summary>The finished drawing without margins, to be put between paragraphs.</summary>
+    /// <param name="bottomPixels">The lower end of the drawing; null for the lower margin.</param>
     public VectorPicture ToVector(double? bottomPixels = null)
     {
         SKPicture picture = (recorder ?? throw new InvalidOperationException("This page is kept as pixels.")).EndRecording();

@@ -2,7 +2,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>Paints in the form a drawing needs them.</summary>
+/// <summary>Makes the paints for drawing.</summary>
 internal static class Pen
 {
     public static SKPaint Line(SKColor colour, double widthPixels) => new()

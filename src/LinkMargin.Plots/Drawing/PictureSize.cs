@@ -2,10 +2,10 @@ using System.Globalization;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>How large a picture is, and how large its lettering is drawn.</summary>
+/// <summary>The size of a picture and of its text.</summary>
 public sealed record PictureSize
 {
-    /// <summary>The smallest width and height that leave room for a plan beside its lettering, points.</summary>
+    /// <summary>The smallest width and height that leave space for a plan beside the text, points.</summary>
     public const double LeastPoints = 280;
 
     /// <summary>The largest width and height, pixels.</summary>
@@ -14,7 +14,7 @@ public sealed record PictureSize
     /// <summary>Makes a size.</summary>
     /// <param name="widthPixels">Width, from 280 points to 20 000 pixels.</param>
     /// <param name="heightPixels">Height, from 280 points to 20 000 pixels.</param>
-    /// <param name="pixelsPerPoint">Pixels for a typographic point, 0.5 to 10; 2.5 is 180 dots an inch.</param>
+    /// <param name="pixelsPerPoint">Pixels per typographic point, 0.5 to 10; 2.5 is 180 dots per inch.</param>
     public PictureSize(int widthPixels, int heightPixels, double pixelsPerPoint = 2.5)
     {
         if (!(pixelsPerPoint >= 0.5 && pixelsPerPoint <= 10))
@@ -34,10 +34,10 @@ public sealed record PictureSize
     /// <summary>Height, pixels.</summary>
     public int HeightPixels { get; }
 
-    /// <summary>Pixels for a typographic point (1/72 inch): the scale of lettering and lines.</summary>
+    /// <summary>Pixels per typographic point (1/72 inch): the scale of text and lines.</summary>
     public double PixelsPerPoint { get; }
 
-    /// <summary>The nearest height that is allowed.</summary>
+    /// <summary>The nearest allowed height.</summary>
     internal static int NearestAllowed(double pixels, double pixelsPerPoint) =>
         (int)Math.Clamp(Math.Ceiling(pixels), Math.Ceiling(LeastPoints * pixelsPerPoint), GreatestPixels);
 

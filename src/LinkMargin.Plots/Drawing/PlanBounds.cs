@@ -3,12 +3,12 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>A rectangle on the plan that all levels of a house fit in, so that its pictures can be laid side by side.</summary>
+/// <summary>A rectangle on the plan that contains all levels of a house, so that its pictures match side by side.</summary>
 /// <param name="Least">Lower left corner, metres.</param>
 /// <param name="Greatest">Upper right corner, metres.</param>
 internal sealed record PlanBounds(Point2 Least, Point2 Greatest)
 {
-    /// <summary>Ground shown about the house, metres.</summary>
+    /// <summary>Ground shown around the house, metres.</summary>
     public const double MarginMetres = 0.6;
 
     public double WidthMetres => Greatest.X - Least.X;
@@ -16,8 +16,8 @@ internal sealed record PlanBounds(Point2 Least, Point2 Greatest)
     public double HeightMetres => Greatest.Y - Least.Y;
 
     /// <summary>
-    /// A width to draw at, in the unit given: the one given for a plan a quarter wider than high or more; less for a
-    /// narrower one, so that it does not become a tower, but never under six tenths.
+    /// The width of a drawing, in the unit of the argument: the full width for a plan at least a quarter wider than high; less for
+    /// a narrower one, so that the picture does not get too high, but at least six tenths.
     /// </summary>
     public double SensibleWidth(double width) =>
         width * Math.Clamp(Math.Sqrt(WidthMetres / HeightMetres / 1.25), 0.6, 1);

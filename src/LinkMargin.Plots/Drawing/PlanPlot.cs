@@ -6,32 +6,32 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>One plan in its frame, with axes in metres or feet. The plot is laid out to a view fixed beforehand.</summary>
+/// <summary>One plan in its frame, with axes in metres or feet. The plot is laid out for a fixed view.</summary>
 internal sealed class PlanPlot
 {
     private readonly LengthUnit unit;
     private readonly List<PlanLayer> layers = [];
 
     /// <summary>Makes an empty plan.</summary>
-    /// <param name="view">Where it goes, and its scale.</param>
+    /// <param name="view">Its position and scale.</param>
     /// <param name="unit">The unit of its axes.</param>
     public PlanPlot(PlanView view, LengthUnit unit) => (View, this.unit) = (view, unit);
 
     public PlanView View { get; }
 
-    /// <summary>Whether the left axis has figures.</summary>
+    /// <summary>Whether the left axis has numbers.</summary>
     public bool HasLeftFigures { get; init; } = true;
 
-    /// <summary>Whether the bottom axis has figures.</summary>
+    /// <summary>Whether the bottom axis has numbers.</summary>
     public bool HasBottomFigures { get; init; } = true;
 
-    /// <summary>Room the figures of an axis need beside the frame, points.</summary>
+    /// <summary>Space for the numbers of the left axis beside the frame, points.</summary>
     public static double LeftFiguresPoints => 30;
 
-    /// <summary>Room the figures of an axis need below the frame, points.</summary>
+    /// <summary>Space for the numbers of the bottom axis below the frame, points.</summary>
     public static double BottomFiguresPoints => 19;
 
-    /// <summary>The view that shows bounds as large as fits in a box, in its middle.</summary>
+    /// <summary>The view that shows bounds as large as possible in the middle of a box.</summary>
     public static PlanView ViewIn(LabelBox box, PlanBounds bounds, double pixelsPerPoint)
     {
         double scale = Math.Min(box.Width / bounds.WidthMetres, box.Height / bounds.HeightMetres);

@@ -5,10 +5,10 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>From metres on a plan to pixels on a picture. Here, once, north turns up: pixels count downwards.</summary>
+/// <summary>Converts metres on a plan to pixels on a picture. This is the only place where y is flipped: pixels count downwards.</summary>
 /// <param name="Frame">The drawing area, pixels.</param>
 /// <param name="Least">The plan point at the frame's lower left corner, metres.</param>
-/// <param name="PixelsPerMetre">Scale, the same both ways.</param>
+/// <param name="PixelsPerMetre">Scale, the same in both directions.</param>
 /// <param name="PixelsPerPoint">Pixels for a typographic point.</param>
 internal sealed record PlanView(LabelBox Frame, Point2 Least, double PixelsPerMetre, double PixelsPerPoint)
 {
@@ -35,7 +35,7 @@ internal sealed record PlanView(LabelBox Frame, Point2 Least, double PixelsPerMe
     }
 }
 
-/// <summary>One thing drawn on a plan, by our own hand, on a plot that supplies frame, axes and ticks.</summary>
+/// <summary>Something that we draw ourselves, on a plot that supplies frame, axes and ticks.</summary>
 internal abstract class PlanLayer(PlanView view) : IPlottable
 {
     /// <inheritdoc/>
@@ -47,7 +47,7 @@ internal abstract class PlanLayer(PlanView view) : IPlottable
     /// <inheritdoc/>
     public IEnumerable<LegendItem> LegendItems => [];
 
-    /// <summary>From metres to pixels, known before the plot is laid out.</summary>
+    /// <summary>Converts metres to pixels; known before the plot is laid out.</summary>
     public PlanView View { get; } = view;
 
     /// <inheritdoc/>

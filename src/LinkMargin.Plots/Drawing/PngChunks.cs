@@ -4,7 +4,7 @@ using LinkMargin.Shared;
 namespace LinkMargin.Plots.Drawing;
 
 /// <summary>
-/// Adds to a finished PNG who drew it and how large it prints (W3C PNG specification, third edition, sections 5.3,
+/// Adds our mark and the print size to a finished PNG (W3C PNG specification, third edition, sections 5.3,
 /// 11.3.3.1 tEXt and 11.3.4.3 pHYs).
 /// </summary>
 internal static class PngChunks
@@ -14,7 +14,7 @@ internal static class PngChunks
     // Signature, then IHDR with 13 bytes of data.
     private const int EndOfHeader = 8 + PngMark.ChunkFrameBytes + 13;
 
-    /// <summary>A copy of a PNG with our mark and its printing density, right after its header.</summary>
+    /// <summary>A copy of a PNG with our mark and its print resolution, right after its header.</summary>
     internal static byte[] Mark(ReadOnlySpan<byte> png, double pixelsPerPoint)
     {
         if (png.Length < EndOfHeader || !png.StartsWith(PngMark.Signature))
@@ -43,12 +43,12 @@ internal static class PngChunks
         int perMetre = (int)Math.Round(pixelsPerPoint / MetresPerPoint);
         BinaryPrimitives.WriteInt32BigEndian(data, perMetre);
         BinaryPrimitives.WriteInt32BigEndian(data.AsSpan(4), perMetre);
-        data[8] = 1; // per metre
+        data[8] = 1; // unit: the metre
         return data;
     }
 }
 
-/// <summary>The check sum of PNG chunks (W3C PNG specification, third edition, section 5.5 and annex D).</summary>
+/// <summary>The checksum of PNG chunks (W3C PNG specification, third edition, section 5.5 and annex D).</summary>
 internal static class Crc32
 {
     private const uint ReversedPolynomial = 0xEDB88320;

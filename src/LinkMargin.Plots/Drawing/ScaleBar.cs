@@ -9,7 +9,7 @@ internal static class ScaleBar
 {
     private const double LongestPoints = 130;
 
-    /// <summary>The bar as an entry of a key.</summary>
+    /// <summary>The bar as a key entry.</summary>
     public static KeyEntry For(double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit)
     {
         double length = LengthTicks.LengthAtMost(LongestPoints * pixelsPerPoint / pixelsPerMetre, unit);

@@ -7,7 +7,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>A plot of the drawing library in a fixed frame on a sheet that holds other things too.</summary>
+/// <summary>A plot of the drawing library in a fixed frame, on a sheet that also has other content.</summary>
 internal sealed class SheetPlot : IDisposable
 {
     private const double LetterPoints = 9;
@@ -20,7 +20,7 @@ internal sealed class SheetPlot : IDisposable
     private readonly LabelBox frame;
 
     /// <summary>Makes an empty plot without a grid.</summary>
-    /// <param name="frame">Where its data go, pixels.</param>
+    /// <param name="frame">The data area, pixels.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
     public SheetPlot(LabelBox frame, double pixelsPerPoint)
     {
@@ -28,7 +28,7 @@ internal sealed class SheetPlot : IDisposable
         (this.frame, this.pixelsPerPoint) = (frame, pixelsPerPoint);
         Plot = new Plot();
 
-        // It must not wipe the sheet it stands on.
+        // It must not clear the sheet it is drawn on.
         Plot.RenderManager.RenderActions.RemoveAll(action => action is ClearCanvas or RenderFigureBackground);
         Plot.HideGrid();
         Plot.Layout.Fixed(new PixelRect((float)frame.Left, (float)frame.Right, (float)frame.Bottom, (float)frame.Top));
@@ -42,15 +42,15 @@ internal sealed class SheetPlot : IDisposable
     /// <summary>The library's plot.</summary>
     public Plot Plot { get; }
 
-    // The library draws frames and ticks without smoothing, and so not at all when thinner than a pixel.
+    // The library draws frames and ticks without antialiasing, and so not at all if thinner than a pixel.
     private float LineWidth => (float)Math.Max(1, LinePoints * pixelsPerPoint);
 
-    /// <summary>The library's colour.</summary>
+    /// <summary>Converts to the library's colour.</summary>
     public static Color ToColor(SKColor colour) => Color.FromSKColor(colour);
 
-    /// <summary>Sets the ticks and letters of an axis.</summary>
+    /// <summary>Sets the ticks and text of an axis.</summary>
     /// <param name="axis">The axis.</param>
-    /// <param name="hasFigures">Whether its ticks have figures.</param>
+    /// <param name="hasFigures">Whether its ticks have numbers.</param>
     public void Style(IAxis axis, bool hasFigures)
     {
         Color ink = ToColor(Palette.SoftInk);
@@ -65,9 +65,9 @@ internal sealed class SheetPlot : IDisposable
         axis.TickLabelStyle.IsVisible = hasFigures;
     }
 
-    /// <summary>Makes an axis one of whole decibels with a name.</summary>
+    /// <summary>Gives an axis a name and ticks at whole decibels.</summary>
     /// <param name="axis">The axis.</param>
-    /// <param name="name">What it shows, with its unit; null for an axis without figures.</param>
+    /// <param name="name">What it shows, with its unit; null for an axis without numbers.</param>
     public void StyleDecibels(IAxis axis, string? name)
     {
         Style(axis, name is not null);
@@ -85,14 +85,14 @@ internal sealed class SheetPlot : IDisposable
         axis.Label.ForeColor = ToColor(Palette.Ink);
     }
 
-    /// <summary>Draws the frame, the axes and what was added, then some layers on top.</summary>
+    /// <summary>Draws the frame, the axes and the plot's content, then some layers on top.</summary>
     public void Draw(SKCanvas canvas, params IEnumerable<IPlottable> layers)
     {
         SKRectI device = canvas.DeviceClipBounds;
         var sheet = new PixelRect(device.Left, device.Right, device.Bottom, device.Top);
 
-        // A new plot draws itself twice, because its limits have changed since it last did; on a sheet that is not wiped
-        // in between, translucent ink would come out twice as dark. So it draws for the first time on nothing.
+        // A new plot draws itself twice, because its limits change the first time. Without clearing in between, translucent
+        // ink would come out twice as dark. So the first drawing goes to an empty canvas.
         using (var nothing = new SKNoDrawCanvas(device.Width, device.Height))
         {
             Plot.Render(nothing, sheet);
@@ -106,23 +106,23 @@ internal sealed class SheetPlot : IDisposable
         Plot.Render(canvas, sheet);
     }
 
-    /// <summary>Where a horizontal coordinate is, pixels.</summary>
+    /// <summary>The pixel position of a horizontal coordinate.</summary>
     public double PixelX(double x)
     {
         CoordinateRange range = Plot.Axes.Bottom.Range.ToCoordinateRange;
         return frame.Left + ((x - range.Value1) / (range.Value2 - range.Value1) * frame.Width);
     }
 
-    /// <summary>Where a vertical coordinate is, pixels.</summary>
+    /// <summary>The pixel position of a vertical coordinate.</summary>
     public double PixelY(double y)
     {
         CoordinateRange range = Plot.Axes.Left.Range.ToCoordinateRange;
         return frame.Bottom - ((y - range.Value1) / (range.Value2 - range.Value1) * frame.Height);
     }
 
-    /// <summary>The limits of an axis: whole tens of decibels around some values.</summary>
+    /// <summary>The limits of an axis: whole tens of decibels that contain some values.</summary>
     /// <param name="values">The values, dB.</param>
-    /// <param name="roomDb">Room beyond the least and the greatest.</param>
+    /// <param name="roomDb">Space beyond the least and the greatest value.</param>
     public static (double Least, double Greatest) WholeTens(IReadOnlyCollection<double> values, double roomDb) =>
         (Math.Floor((values.Min() - roomDb) / 10) * 10, Math.Ceiling((values.Max() + roomDb) / 10) * 10);
 

@@ -5,7 +5,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>A picture of lines and letters, for a page that is printed: it stays sharp at any size, and its text stays text.</summary>
+/// <summary>A vector picture for a printed page: it stays sharp at any size, and its text stays text.</summary>
 public sealed partial class VectorPicture : IDisposable
 {
     private readonly SKPicture picture;
@@ -15,15 +15,15 @@ public sealed partial class VectorPicture : IDisposable
     internal VectorPicture(SKPicture picture, SKRect shown, double pixelsPerPoint) =>
         (this.picture, this.shown, this.pixelsPerPoint) = (picture, shown, pixelsPerPoint);
 
-    /// <summary>Width at which its letters are as large as they were meant, points.</summary>
+    /// <summary>Width at which its text has its nominal size, points.</summary>
     public double WidthPoints => shown.Width / pixelsPerPoint;
 
     /// <summary>Height at that width, points.</summary>
     public double HeightPoints => shown.Height / pixelsPerPoint;
 
-    /// <summary>The picture as an SVG element to stand in a page; its letters are those of the page's font.</summary>
-    /// <param name="prefix">Begins every id, so that several pictures can stand in one page; letters and digits.</param>
-    /// <param name="description">What it shows, for those who cannot see it.</param>
+    /// <summary>The picture as an SVG element for a page; its text uses the page's font.</summary>
+    /// <param name="prefix">Start of every id, so that one page can have several pictures; letters and digits.</param>
+    /// <param name="description">What it shows, for readers who cannot see it.</param>
     public string ToSvg(string prefix, string description)
     {
         using var stream = new MemoryStream();
@@ -35,7 +35,7 @@ public sealed partial class VectorPicture : IDisposable
         string svg = Encoding.UTF8.GetString(stream.ToArray());
         int content = svg.IndexOf('>', svg.IndexOf("<svg", StringComparison.Ordinal)) + 1;
 
-        // The library counts its names through a whole run; counted from the start again, the same picture gives the same text.
+        // The library numbers its ids through a whole run; they are renumbered here, so that the same picture gives the same text.
         Dictionary<string, int> names = [];
         string inner = IdsAndReferences().Replace(svg[content..svg.LastIndexOf("</svg>", StringComparison.Ordinal)], match =>
         {
@@ -61,13 +61,13 @@ public sealed partial class VectorPicture : IDisposable
         canvas.Restore();
     }
 
-    /// <summary>The scale at which it is so many points wide, for <see cref="DrawAt"/> on a page in points.</summary>
+    /// <summary>The scale for a width in points, for <see cref="DrawAt"/> on a page measured in points.</summary>
     internal double ScaleFor(double widthPoints) => widthPoints / shown.Width;
 
     /// <inheritdoc/>
     public void Dispose() => picture.Dispose();
 
-    // Lists of places end with a comma, which is no valid list.
+    // The library ends lists of positions with a comma, which is not valid.
     [GeneratedRegex(@",\s*""", RegexOptions.CultureInvariant)]
     private static partial Regex EndOfList();
 

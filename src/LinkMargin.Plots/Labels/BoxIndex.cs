@@ -1,8 +1,8 @@
 namespace LinkMargin.Plots.Labels;
 
 /// <summary>
-/// Boxes by place, so that a crowded plan asks only about what lies near. Boxes that cover many cells go to a coarser
-/// grid; answers come in the order in which boxes were added.
+/// A spatial index of boxes, so that a crowded plan only checks nearby ones. Boxes that cover many cells go to a coarser
+/// grid; results come in the order in which boxes were added.
 /// </summary>
 internal sealed class BoxIndex
 {
@@ -10,7 +10,7 @@ internal sealed class BoxIndex
     private const double Coarser = 8;
     private const int Grids = 4;
 
-    // A wall across a picture covers some dozens of the finest cells.
+    // A wall across a picture covers some dozens of the smallest cells.
     private const int MostCells = 64;
 
     private readonly List<LabelBox> boxes = [];
@@ -19,7 +19,7 @@ internal sealed class BoxIndex
     private readonly List<int> found = [];
     private int query;
 
-    /// <summary>An index of some boxes, to which others can be added.</summary>
+    /// <summary>An index of some boxes; more can be added.</summary>
     public BoxIndex(IEnumerable<LabelBox> boxes)
     {
         foreach (LabelBox box in boxes)
@@ -28,7 +28,7 @@ internal sealed class BoxIndex
         }
     }
 
-    /// <summary>How many boxes were looked at so far: what the work grows with.</summary>
+    /// <summary>How many boxes were checked so far, as a measure of work.</summary>
     public long Looks { get; private set; }
 
     public void Add(LabelBox box)
@@ -57,7 +57,7 @@ internal sealed class BoxIndex
         lastQuery.Add(0);
     }
 
-    /// <summary>Whether some box overlaps the one given.</summary>
+    /// <summary>Whether any box overlaps the given one.</summary>
     public bool Overlaps(LabelBox box)
     {
         for (int grid = 0; grid < Grids; grid++)
@@ -90,7 +90,7 @@ internal sealed class BoxIndex
         return false;
     }
 
-    /// <summary>The numbers of all boxes that may touch the one given; valid until the next question.</summary>
+    /// <summary>The numbers of all boxes that may touch the given one; valid until the next query.</summary>
     public List<int> Near(LabelBox box)
     {
         found.Clear();
@@ -108,7 +108,7 @@ internal sealed class BoxIndex
         return found;
     }
 
-    /// <summary>The box of a number.</summary>
+    /// <summary>The box with a number.</summary>
     public LabelBox this[int number] => boxes[number];
 
     private void Gather(LabelBox box, int grid)
@@ -158,6 +158,6 @@ internal sealed class BoxIndex
         return (left, top, right, bottom, (right - left + 1L) * (bottom - top + 1L));
     }
 
-    // Far beyond every picture; so that no box, however large, has more cells than can be walked through.
+    // Limits are far outside every picture; they keep a huge box from covering too many cells.
     private static int Cell(double place) => (int)Math.Clamp(Math.Floor(place), -2000, 2000);
 }

@@ -1,6 +1,6 @@
 namespace LinkMargin.Plots.Labels;
 
-/// <summary>An upright rectangle on a picture, pixels, y running down.</summary>
+/// <summary>An axis-aligned rectangle on a picture, pixels, y pointing down.</summary>
 internal readonly record struct LabelBox(double Left, double Top, double Right, double Bottom)
 {
     public double Width => Right - Left;

@@ -1,12 +1,12 @@
 namespace LinkMargin.Plots.Labels;
 
 /// <summary>
-/// Finds places for labels: first beside the mark, then farther out on rings about it, then anywhere free in the frame.
-/// Labels are taken in the order given, each at its cheapest candidate; so the result depends on nothing but the input.
+/// Finds places for labels: first beside the mark, then further out on rings around it, then anywhere free in the frame.
+/// Labels are placed in the given order, each at its cheapest candidate, so the result depends only on the input.
 /// </summary>
 internal sealed class LabelPlacer
 {
-    // Costs are in heights of a label: how far one would rather move it than suffer.
+    // Costs are in label heights: how far it is worth moving the label to avoid the defect.
     private const double OverlapCost = 1e4;
     private const double LeaderOverLabelCost = 12;
     private const double AmbiguityCost = 2;
@@ -18,11 +18,11 @@ internal sealed class LabelPlacer
     private const double UnlikedSideCost = 0.12;
     private const double LeastDistance = 0.1;
 
-    // More than these make a candidate no worse, so that a heap of marks is not counted through for each.
+    // More than this does not make a candidate worse, to save counting through a crowd of marks.
     private const double MostAmbiguity = 4;
     private const int MostSoft = 2;
 
-    // In heights of a label: farther off it needs a line to its mark.
+    // In label heights: a label further away needs a line to its mark.
     private const double NearEnough = 0.75;
 
     private readonly LabelCandidates candidates;
@@ -31,15 +31,15 @@ internal sealed class LabelPlacer
     private readonly BoxIndex ground;
     private readonly double gap;
 
-    // Sizes that no place in the frame was free for; what is taken only grows.
+    // Sizes with no free place in the frame; taken ground only grows, so they never get one.
     private readonly List<(double Width, double Height)> full = [];
 
     /// <summary>Makes a placer for one picture.</summary>
-    /// <param name="frame">Labels stay inside.</param>
-    /// <param name="hard">What no label may cover.</param>
-    /// <param name="soft">What labels had better not cover.</param>
+    /// <param name="frame">Labels stay inside it.</param>
+    /// <param name="hard">Ground that no label may cover.</param>
+    /// <param name="soft">Ground that labels should not cover.</param>
     /// <param name="gap">Clear distance between labels, pixels.</param>
-    /// <param name="ground">What no label may cover, but the line from a label to its mark may cross; null for nothing.</param>
+    /// <param name="ground">Ground that no label may cover, but that the line to its mark may cross; null for none.</param>
     public LabelPlacer(
         LabelBox frame, IEnumerable<LabelBox> hard, IEnumerable<LabelBox> soft, double gap, IEnumerable<LabelBox>? ground = null)
     {
@@ -50,12 +50,12 @@ internal sealed class LabelPlacer
         this.gap = gap;
     }
 
-    /// <summary>How many boxes were looked at so far: what the work grows with.</summary>
+    /// <summary>How many boxes were checked so far, as a measure of work.</summary>
     public long Looks => taken.Looks + soft.Looks + ground.Looks;
 
     /// <summary>
-    /// Places for all requests, in their order; where nothing is free, over something. Marks of all requests are kept
-    /// clear by all labels.
+    /// Places for all requests, in their order; if nothing is free, on top of something. All labels keep clear of the marks of all
+    /// requests.
     /// </summary>
     public IReadOnlyList<PlacedLabel> Place(IReadOnlyList<LabelRequest> requests)
     {
@@ -63,10 +63,10 @@ internal sealed class LabelPlacer
         return [.. requests.Select(r => Keep(Near(r, requests, marks) ?? Anywhere(r, requests, marks), r, requests, marks))];
     }
 
-    /// <summary>The same, but only free places near their marks; null for a label that has none.</summary>
+    /// <summary>The same, but only free places near their marks; null for a label without one.</summary>
     /// <param name="requests">The labels.</param>
-    /// <param name="mayCross">Whether the line to the mark of a label, by its place in the list, may cross other labels; null where all may.</param>
-    /// <param name="mayCrossGround">The same for the ground that no label may cover.</param>
+    /// <param name="mayCross">Whether the line of a label, by its index, may cross other labels; null if all may.</param>
+    /// <param name="mayCrossGround">The same for ground that no label may cover.</param>
     public IReadOnlyList<PlacedLabel?> PlaceFree(
         IReadOnlyList<LabelRequest> requests, Func<int, bool>? mayCross = null, Func<int, bool>? mayCrossGround = null)
     {
@@ -182,7 +182,7 @@ internal sealed class LabelPlacer
             }
         }
 
-        // Beyond a wall a label would be read as belonging to the other room.
+        // Beyond a wall a label would seem to belong to the other room.
         return cost
             + (SoftAreaCost * Math.Min(1, covered))
             + (SoftTouchCost * Math.Min(MostSoft, touched))
@@ -191,7 +191,7 @@ internal sealed class LabelPlacer
 
     private int GroundCrossed(LabelBox box, LabelRequest request) => Math.Min(MostSoft, Crossed(ground, box, request));
 
-    // How many boxes the line from a label to its mark would cross; those the mark itself touches do not count.
+    // How many boxes the line from a label to its mark would cross, without those that the mark itself touches.
     private static int Crossed(BoxIndex boxes, LabelBox box, LabelRequest request)
     {
         double endX = Math.Clamp(request.X, box.Left, box.Right), endY = Math.Clamp(request.Y, box.Top, box.Bottom);
@@ -224,7 +224,7 @@ internal sealed class LabelPlacer
     private static LabelBox Between(double x0, double y0, double x1, double y1) =>
         new(Math.Min(x0, x1), Math.Min(y0, y1), Math.Max(x0, x1), Math.Max(y0, y1));
 
-    // A label nearly as near to another mark as to its own would be read as the other's: 1 for each that is as near.
+    // A label almost as close to another mark as to its own would seem to be the other's: 1 for each mark at the same distance.
     private static double Ambiguity(LabelBox box, LabelRequest request, IReadOnlyList<LabelRequest> requests, BoxIndex marks)
     {
         double near = Math.Max(box.DistanceTo(request.X, request.Y), LeastDistance * request.Height);
@@ -246,7 +246,7 @@ internal sealed class LabelPlacer
     }
 }
 
-/// <summary>A label that wants a place near its mark.</summary>
+/// <summary>A label that needs a place near its mark.</summary>
 /// <param name="X">The mark's centre, pixels from the left.</param>
 /// <param name="Y">The mark's centre, pixels from the top.</param>
 /// <param name="MarkRadius">Half the mark's size, pixels.</param>
@@ -258,7 +258,7 @@ internal sealed record LabelRequest(double X, double Y, double MarkRadius, doubl
     public LabelBox Mark => LabelBox.Around(X, Y, MarkRadius, MarkRadius);
 }
 
-/// <summary>Where a label went.</summary>
+/// <summary>The place of a label.</summary>
 /// <param name="Box">Its place.</param>
-/// <param name="HasLeader">Whether it stands so far off that a line to its mark is needed.</param>
+/// <param name="HasLeader">Whether it is so far away that it needs a line to its mark.</param>
 internal sealed record PlacedLabel(LabelBox Box, bool HasLeader);

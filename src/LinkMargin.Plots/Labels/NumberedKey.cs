@@ -1,34 +1,34 @@
 namespace LinkMargin.Plots.Labels;
 
 /// <summary>
-/// The names that found no place on a picture: each has a number where it belongs and stands in the key by that number.
-/// What is too crowded even for numbers is counted.
+/// Names that have no place on a picture: each has a number at its mark and is listed in the key under that number. Names for
+/// which even a number has no space are only counted.
 /// </summary>
 internal sealed class NumberedKey
 {
-    /// <summary>More numbers than this are no longer looked up.</summary>
+    /// <summary>With more names than this, none is placed; all become numbers.</summary>
     public const int MostNumbers = 400;
 
-    // After so many rounds of names giving way to numbers, all of them do.
+    // After this many rounds of replacing names by numbers, all names are replaced.
     private const int MostRounds = 4;
 
     private readonly List<string> names = [];
 
-    /// <summary>The names, from number 1 on.</summary>
+    /// <summary>The names, starting with number 1.</summary>
     public IReadOnlyList<string> Names => names;
 
     /// <summary>How many have neither a name nor a number on the picture.</summary>
     public int Unlabelled { get; private set; }
 
     /// <summary>
-    /// Places for names beside their marks where they are free; else for numbers. Where most names find none, all of
-    /// them are numbers, since they would only crowd each other out.
+    /// Free places for names beside their marks; for names without one, places for numbers. If most names have no place, all
+    /// become numbers, since they would only crowd each other out.
     /// </summary>
     /// <param name="names">The names.</param>
-    /// <param name="request">What the label of a text requests; the number is that of the name in the list.</param>
+    /// <param name="request">Makes the label request for a text; the index is that of the name in the list.</param>
     /// <param name="placer">Makes an empty placer.</param>
     /// <param name="mayCrossGround">Whether the line to a name may cross ground that no label may cover.</param>
-    /// <param name="inKey">What stands in the key for each name; null for the names.</param>
+    /// <param name="inKey">The text in the key for each name; null for the names.</param>
     /// <returns>The text to write and its place, for each name; null if there is none.</returns>
     public IReadOnlyList<(string Text, PlacedLabel Place)?> Place(
         IReadOnlyList<string> names,
@@ -39,13 +39,13 @@ internal sealed class NumberedKey
     {
         bool[] isNumber = new bool[names.Count];
 
-        // So many names never stand side by side; to look for places for them would only take time.
+        // This many names never fit side by side; searching places for them would only take time.
         Array.Fill(isNumber, names.Count > MostNumbers);
         IReadOnlyList<PlacedLabel?> places = [];
         int[] order = [];
         for (int round = 1; round <= MostRounds + 1; round++)
         {
-            // Numbers first: they belong where a name found no room.
+            // Numbers first: each marks where a name had no space.
             order = [.. Enumerable.Range(0, names.Count).OrderBy(i => isNumber[i] ? 0 : 1)];
             int numbers = isNumber.Count(n => n);
             string[] texts = [.. order.Select((i, k) => isNumber[i] ? Written(this.names.Count + k) : names[i])];

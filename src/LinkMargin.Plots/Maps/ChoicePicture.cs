@@ -12,7 +12,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Maps;
 
-/// <summary>The map of the choice: every level side by side, the lowest on the left, in one range of colours.</summary>
+/// <summary>The map of the choice: all levels side by side, lowest on the left, with one colour scale.</summary>
 public static class ChoicePicture
 {
     private const double BetweenPoints = 10;
@@ -21,12 +21,12 @@ public static class ChoicePicture
     private const double HeadLetterPoints = 12;
     private const double BeforeKeyPoints = 4;
 
-    // What is drawn is what is above the need of the weakest seat; at 0 it just passes.
+    // The values are dB above what the weakest seat requires; at 0 it just passes.
     private const double JustPassesDb = 0;
 
-    /// <summary>The size that leaves no empty ground about the plans.</summary>
+    /// <summary>The size that leaves no empty space around the plans.</summary>
     /// <param name="request">What to draw.</param>
-    /// <param name="planPoints">Width of one plan, points; null for 400, 570 where there is one, or less for a narrow house.</param>
+    /// <param name="planPoints">Width of one plan, points; null for 400, for 570 with only one, or for less with a narrow house.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
     public static PictureSize FittingSize(ChoiceRequest request, double? planPoints = null, double pixelsPerPoint = 2.5)
     {
@@ -44,7 +44,7 @@ public static class ChoicePicture
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
 
-    /// <summary>Draws the maps; the bytes are a PNG.</summary>
+    /// <summary>Draws a PNG.</summary>
     public static byte[] Render(ChoiceRequest request, PictureSize size)
     {
         if (request.Fields.Count == 0)
@@ -93,9 +93,9 @@ public static class ChoicePicture
         ChoiceKey.Entries(request.House, pixelsPerMetre, pixelsPerPoint, request.Unit), widthPixels, pixelsPerPoint);
 }
 
-/// <summary>Everything a map of the choice shows: the margin of the weakest seat for a console anywhere on the floor.</summary>
+/// <summary>Everything on a map of the choice: the margin of the weakest seat for a console anywhere on the floor.</summary>
 /// <param name="House">The house.</param>
-/// <param name="Fields">One for each level to show, its figures dB above what the weakest seat requires.</param>
+/// <param name="Fields">One for each level to show, in dB above what the weakest seat requires.</param>
 /// <param name="Marks">Places to show.</param>
 /// <param name="Title">One line above the maps.</param>
 /// <param name="Caption">One sentence below them.</param>
@@ -104,19 +104,19 @@ public sealed record ChoiceRequest(House House, IReadOnlyList<Field> Fields, IRe
     /// <summary>The unit of axes and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
 
-    /// <summary>Step between lines and between colours, dB, above 0.</summary>
+    /// <summary>Step between contour lines and colours, dB, above 0.</summary>
     public double StepDb { get; init; } = 5;
 }
 
-/// <summary>A place for a console, found or named, as a map of the choice shows it.</summary>
+/// <summary>A place for a console, found or named, on a map of the choice.</summary>
 /// <param name="LevelIndex">The level it is on; 0 is the lowest.</param>
-/// <param name="Plan">Where on the plan.</param>
+/// <param name="Plan">Its position on the plan.</param>
 /// <param name="Name">Its name.</param>
-/// <param name="Figure">How far its weakest seat is above or below what that seat requires, a signed figure in dB, as text prints it.</param>
-/// <param name="IsNamed">Whether it is a spot of the house file and not one that was found.</param>
+/// <param name="Figure">The headroom of its weakest seat, a signed number in dB, as in text output.</param>
+/// <param name="IsNamed">Whether it is a spot of the house file, not a place that was found.</param>
 public sealed record ChoiceMark(int LevelIndex, Point2 Plan, string Name, string Figure, bool IsNamed);
 
-/// <summary>What the signs of a map of the choice mean; only those that occur.</summary>
+/// <summary>The key of a map of the choice; only symbols that occur.</summary>
 internal static class ChoiceKey
 {
     public static IReadOnlyList<KeyEntry> Entries(House house, double pixelsPerMetre, double pixelsPerPoint, LengthUnit unit)
@@ -146,10 +146,10 @@ internal static class ChoiceKey
     }
 }
 
-/// <summary>Where a console may stand: an outline in the spot's colour with a light edge.</summary>
+/// <summary>Draws zones: an outline in the spot's colour with a light edge.</summary>
 internal sealed class ZoneLayer(PlanView view, IReadOnlyList<Polygon> zones) : PlanLayer(view)
 {
-    /// <summary>Draws one.</summary>
+    /// <summary>Draws one zone.</summary>
     public static void DrawOne(SKCanvas canvas, SKPath outline, double pixelsPerPoint)
     {
         using SKPaint casing = Pen.Line(Palette.Paper, 3 * pixelsPerPoint);

@@ -10,7 +10,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Maps;
 
-/// <summary>What the signs of a map mean.</summary>
+/// <summary>The key of a map.</summary>
 internal static class MapKey
 {
     private const double LabelPoints = 13;
@@ -47,7 +47,7 @@ internal static class MapKey
         yield return new(0, figure, (_, _) => { });
     }
 
-    // Which requirement each dashed line is.
+    // Lists the seats behind each dashed line.
     private static string Others(MapContent content)
     {
         Seat[] others = [.. content.Seats.Where(seat => seat.RequiredDb != content.RequiredDb).DistinctBy(seat => seat.Name)];
@@ -80,14 +80,14 @@ internal static class MapKey
         canvas.DrawRect(rect, rim);
     }
 
-    /// <summary>A mark and what it stands for.</summary>
+    /// <summary>A mark and its meaning.</summary>
     public static KeyEntry Mark(MarkKind kind, string text, double pixelsPerPoint) =>
         new(
             11,
             text,
             (canvas, box) => MarkShape.Draw(canvas, kind, new((float)box.CentreX, (float)box.CentreY), null, pixelsPerPoint));
 
-    /// <summary>A patch of the hatch.</summary>
+    /// <summary>A sample of the hatching.</summary>
     public static void DrawHatch(SKCanvas canvas, LabelBox box, double pixelsPerPoint)
     {
         var rect = new SKRect((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom);
@@ -108,26 +108,26 @@ internal static class MapKey
     }
 }
 
-/// <summary>What a map or a sheet of maps shows, as far as its key says it.</summary>
+/// <summary>What a map or a sheet of maps shows, as needed for its key.</summary>
 /// <param name="Levels">The levels.</param>
 /// <param name="Seats">The seats.</param>
-/// <param name="RequiredDb">The margin of the heaviest line, dB.</param>
+/// <param name="RequiredDb">The margin of the boldest line, dB.</param>
 /// <param name="Unit">The unit of lengths.</param>
 internal sealed record MapContent(IReadOnlyList<Level> Levels, IReadOnlyList<Seat> Seats, double RequiredDb, LengthUnit Unit)
 {
-    /// <summary>Whether what is hatched goes by another margin than is shown.</summary>
+    /// <summary>Whether hatching depends on another margin than the one shown.</summary>
     public bool IsHatchedByAnother { get; init; }
 
-    /// <summary>Whether a spot is seen through a floor.</summary>
+    /// <summary>Whether a spot on another level is drawn.</summary>
     public bool HasSpotElsewhere { get; init; }
 
-    /// <summary>Whether a fixture fills the space at the height of the hands.</summary>
+    /// <summary>Whether a fixture is solid at the height of the hands.</summary>
     public bool Fills { get; init; }
 
     /// <summary>Margins that only some seats require, dB, rising.</summary>
     public IReadOnlyList<double> AlsoRequiredDb => RequiredMargins.Others(Seats, RequiredDb);
 
-    /// <summary>What some fields show, with the seats on them.</summary>
+    /// <summary>The content of some fields with the seats on them.</summary>
     public static MapContent Of(House house, IReadOnlyList<Field> fields, IEnumerable<SeatMark> seats, double requiredDb, LengthUnit unit) => new(
         [.. fields.Select(field => field.LevelIndex).Distinct().Order().Select(level => house.Levels[level])],
         [.. seats.Select(mark => mark.Seat).DistinctBy(seat => seat.Name)],
@@ -139,7 +139,7 @@ internal sealed record MapContent(IReadOnlyList<Level> Levels, IReadOnlyList<Sea
     };
 }
 
-/// <summary>What seats require beside the margin of the heaviest line.</summary>
+/// <summary>Required margins other than that of the boldest line.</summary>
 internal static class RequiredMargins
 {
     /// <summary>The other margins, dB, rising.</summary>

@@ -6,15 +6,15 @@ using LinkMargin.Plots.Marks;
 
 namespace LinkMargin.Plots.Maps;
 
-/// <summary>The marks of maps: spots and seats with what is written beside them.</summary>
+/// <summary>The marks of maps: spots and seats with their labels.</summary>
 internal static class MapMarks
 {
-    /// <summary>The spot of a map and the seats.</summary>
+    /// <summary>The marks of a map's spot and of the seats.</summary>
     /// <param name="house">The house.</param>
     /// <param name="field">The field of the spot.</param>
     /// <param name="seats">The seats on the field's level.</param>
-    /// <param name="hasSpotLabel">Whether the spot's name stands at its mark.</param>
-    /// <param name="numbers">The seats that stand on the map as numbers, from 1; null for none.</param>
+    /// <param name="hasSpotLabel">Whether the spot's name is at its mark.</param>
+    /// <param name="numbers">The seats shown by number, from 1; null for none.</param>
     public static IEnumerable<PlanMark> OfSpot(
         House house, Field field, IReadOnlyList<SeatMark> seats, bool hasSpotLabel, IReadOnlyList<Seat>? numbers = null)
     {
@@ -54,12 +54,12 @@ internal static class MapMarks
     }
 }
 
-/// <summary>What a map writes below a seat's name.</summary>
+/// <summary>The text below a seat's name on a map.</summary>
 internal static class SeatFigure
 {
     /// <summary>
-    /// The margin to count on against what this seat requires; where the margin is another than the one that decides, both
-    /// figures without a comparison.
+    /// The margin to count on and the seat's required margin; if the map shows another margin than the one that decides, both
+    /// numbers without a comparison.
     /// </summary>
     public static string Of(SeatMark mark)
     {
@@ -71,6 +71,6 @@ internal static class SeatFigure
             : $"{margin} dB (requires {needed})";
     }
 
-    /// <summary>The margin alone, of a seat whose key says what it requires.</summary>
+    /// <summary>Only the margin, for a seat whose required margin is in the key.</summary>
     public static string Short(SeatMark mark) => MarginText.WithSign(ShownMargin.Text(mark.MarginDb, mark.Seat.RequiredDb));
 }

@@ -10,7 +10,7 @@ using LinkMargin.Plots.Marks;
 
 namespace LinkMargin.Plots.Maps;
 
-/// <summary>One map in its frame, as it stands alone on a picture or among others on a sheet.</summary>
+/// <summary>One map in its frame, alone on a picture or with others on a sheet.</summary>
 internal sealed class MapPanel(House house, MarginColours colours, double requiredDb, MapStyle style)
 {
     private const double RoomNamePoints = 9.5;
@@ -20,10 +20,10 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
 
     /// <summary>Stacks the layers of one map on a plan, lowest first.</summary>
     /// <param name="plot">The plan.</param>
-    /// <param name="field">What is coloured.</param>
+    /// <param name="field">The field shown in colours.</param>
     /// <param name="hatched">The field that is hatched where it is below the required margin.</param>
     /// <param name="marks">Spots and seats.</param>
-    /// <param name="alsoRequiredDb">Margins that only some of these seats require, dB; drawn heavy and dashed.</param>
+    /// <param name="alsoRequiredDb">Margins that only some of these seats require, dB; drawn bold and dashed.</param>
     public void Fill(PlanPlot plot, Field field, Field hatched, IReadOnlyList<PlanMark> marks, IReadOnlyList<double> alsoRequiredDb)
     {
         PlanView view = plot.View;
@@ -64,7 +64,7 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
             marks.Select(mark => mark.Place));
     }
 
-    /// <summary>Where the labels of marks go: never over a wall where there is other room.</summary>
+    /// <summary>The places of the marks' labels: never over a wall if there is space elsewhere.</summary>
     public MarkLabels LabelsOf(PlanView view, int levelIndex, IReadOnlyList<PlanMark> marks)
     {
         Level level = house.Levels[levelIndex];
@@ -75,17 +75,17 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
     private Fixture[] FixturesOf(int levelIndex) => [.. house.Fixtures.Where(f => f.LevelIndex == levelIndex)];
 }
 
-/// <summary>How much a map says, and how large.</summary>
+/// <summary>How detailed a map is, and its text sizes.</summary>
 /// <param name="LabelPoints">Size of seat and spot labels, points.</param>
-/// <param name="FigurePoints">Size of figures on contour lines, points.</param>
+/// <param name="FigurePoints">Size of numbers on contour lines, points.</param>
 /// <param name="HasRoomNames">Whether rooms are named.</param>
-/// <param name="SmoothingPasses">How often the field is smoothed before lines are drawn through it.</param>
+/// <param name="SmoothingPasses">How often the field is smoothed before its contour lines are drawn.</param>
 internal sealed record MapStyle(double LabelPoints, double FigurePoints, bool HasRoomNames, int SmoothingPasses)
 {
-    /// <summary>A map of one spot that stands alone.</summary>
+    /// <summary>A map of one spot, shown alone.</summary>
     public static MapStyle Single { get; } = new(10, 8.5, HasRoomNames: true, SmoothingPasses: 2);
 
-    /// <summary>A map among others, read small.</summary>
+    /// <summary>A map among others, at a small size.</summary>
     public static MapStyle OnSheet { get; } = new(11.5, 9.5, HasRoomNames: false, SmoothingPasses: 2);
 
     /// <summary>A map of the choice.</summary>

@@ -12,7 +12,7 @@ public static class MapPicture
     private const double BesideBarPoints = 12;
     private const double BeforeKeyPoints = 4;
 
-    /// <summary>The size that leaves no empty ground about the plan.</summary>
+    /// <summary>The size that leaves no empty space around the plan.</summary>
     /// <param name="request">What to draw.</param>
     /// <param name="mapPoints">Width of the map alone, points; null for 570, or less for a narrow house.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
@@ -30,7 +30,7 @@ public static class MapPicture
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
 
-    /// <summary>Draws the map; the bytes are a PNG.</summary>
+    /// <summary>Draws a PNG.</summary>
     public static byte[] Render(MapRequest request, PictureSize size)
     {
         double s = size.PixelsPerPoint;
@@ -39,7 +39,7 @@ public static class MapPicture
         LabelBox body = page.Body;
         double right = body.Right - ((ColourBar.WidthPoints + BesideBarPoints) * s);
 
-        // The key's height depends on the scale bar's length, which depends on the scale: one step settles it.
+        // The key's height depends on the scale bar's length, which depends on the scale: one iteration is enough.
         double keyHeight = Key(request, (right - body.Left) / bounds.WidthMetres, body.Width, s).HeightPixels;
         var box = new LabelBox(
             body.Left + (PlanPlot.LeftFiguresPoints * s),

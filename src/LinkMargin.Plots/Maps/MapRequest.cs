@@ -5,11 +5,11 @@ using LinkMargin.Plots.Colours;
 
 namespace LinkMargin.Plots.Maps;
 
-/// <summary>Everything one map shows: one spot's margin over one level.</summary>
+/// <summary>Everything on one map: one spot's margin over one level.</summary>
 /// <param name="House">The house.</param>
-/// <param name="Field">The margin over the level, which also says which spot and which level.</param>
+/// <param name="Field">The margin over the level, with the spot and the level it is for.</param>
 /// <param name="Seats">The seats on that level with their margins.</param>
-/// <param name="RequiredDb">The margin of the heaviest line; ground below it is hatched.</param>
+/// <param name="RequiredDb">The margin of the boldest line; ground below it is hatched.</param>
 /// <param name="Range">Ends of the colour scale.</param>
 /// <param name="Title">One line above the map.</param>
 /// <param name="Caption">One sentence below it: which console, which controller, which model.</param>
@@ -23,27 +23,27 @@ public sealed record MapRequest(
     string Caption)
 {
     /// <summary>
-    /// The margin that ground below the required one is hatched by; null where it is that of <see cref="Field"/>. On the same
+    /// The margin that decides which ground is hatched; null for that of <see cref="Field"/>. On the same
     /// grid.
     /// </summary>
     public Field? Hatched { get; init; }
 
-    /// <summary>Whether what is hatched goes by another margin than is shown.</summary>
+    /// <summary>Whether hatching depends on another margin than the one shown.</summary>
     internal bool IsHatchedByAnother => Hatched is { } hatched && hatched != Field;
 
     /// <summary>The unit of axes and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
 
-    /// <summary>Step between lines of equal margin and between colours, dB, above 0.</summary>
+    /// <summary>Step between contour lines and colours, dB, above 0.</summary>
     public double StepDb { get; init; } = 5;
 }
 
-/// <summary>A seat as a map shows it.</summary>
+/// <summary>A seat on a map.</summary>
 /// <param name="Seat">The seat.</param>
 /// <param name="MarginDb">Its margin to the map's spot, dB.</param>
-/// <param name="Passes">Whether that is enough for this seat.</param>
+/// <param name="Passes">Whether the seat passes.</param>
 public sealed record SeatMark(Seat Seat, double MarginDb, bool Passes)
 {
-    /// <summary>The margin by which it meets or does not, where that is another than is written, dB.</summary>
+    /// <summary>The margin that decides whether it passes, if it is not the one shown, dB.</summary>
     public double? MarginAtConfidenceDb { get; init; }
 }

@@ -7,13 +7,13 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Maps;
 
-/// <summary>All maps of a house on one sheet, spots side by side from the best on and levels one above the other.</summary>
+/// <summary>All maps of a house on one sheet: a column for each spot, best first, and a row for each level.</summary>
 public static class MapSheet
 {
     private const double HeadLetterPoints = 13;
     private const double DetailLetterPoints = 11;
 
-    /// <summary>The size that leaves no empty ground about the maps.</summary>
+    /// <summary>The size that leaves no empty space around the maps.</summary>
     /// <param name="request">What to draw.</param>
     /// <param name="mapPoints">Width of one map, points; null for 300, or less for a narrow house.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
@@ -22,21 +22,21 @@ public static class MapSheet
         double panelPoints = mapPoints ?? PlanBounds.Of(request.House).SensibleWidth(300), s = pixelsPerPoint;
         return SheetLayout.FittingSize(request, panelPoints, s, (scale, width) =>
         {
-            // Which seats are numbers hangs on the maps' size, not on the sheet's height.
+            // Which seats become numbers depends on the maps' size, not on the sheet's height.
             PlanBounds bounds = PlanBounds.Of(request.House);
             PlanView view = PlanPlot.ViewIn(new(0, 0, panelPoints * s, scale * bounds.HeightMetres), bounds, s);
             return Key(request, SheetNumbers.Of(request, _ => view), scale, width, s).HeightPixels;
         });
     }
 
-    /// <summary>Draws the sheet; the bytes are a PNG.</summary>
+    /// <summary>Draws a PNG.</summary>
     public static byte[] Render(SheetRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: false);
         return page.ToPng();
     }
 
-    /// <summary>Draws the same as lines and letters.</summary>
+    /// <summary>Draws the same as vector graphics.</summary>
     public static VectorPicture Vector(SheetRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: true);
@@ -57,7 +57,7 @@ public static class MapSheet
         SheetLayout layout = new(request, page.Body, key.HeightPixels, s);
         for (int round = 0; round < 2; round++)
         {
-            // The key's height decides the maps' scale, and that which seats stand in the key.
+            // The key's height decides the maps' scale, and the scale decides which seats are in the key.
             numbers = SheetNumbers.Of(request, map => layout.ViewOf(map.Field));
             key = Key(request, numbers, layout.View(0, 0).PixelsPerMetre, page.Body.Width, s);
             layout = new(request, page.Body, key.HeightPixels, s);

@@ -6,25 +6,25 @@ using LinkMargin.Plots.Labels;
 
 namespace LinkMargin.Plots.Maps;
 
-/// <summary>Where the maps of a sheet go: a column for each spot, a row for each level with the highest on top.</summary>
+/// <summary>The positions of the maps on a sheet: a column for each spot, a row for each level with the highest on top.</summary>
 internal sealed class SheetLayout
 {
     private const double GapPoints = 10;
 
-    /// <summary>Height of the heads of columns, points.</summary>
+    /// <summary>Height of column headings, points.</summary>
     public const double HeadPoints = 19;
 
-    /// <summary>Height of the verdicts below columns, points: one line large, two small.</summary>
+    /// <summary>Height of the verdicts below columns, points: one large line, two small ones.</summary>
     public const double VerdictPoints = 46;
 
-    /// <summary>Width of the heads of rows, points.</summary>
+    /// <summary>Width of row headings, points.</summary>
     public const double SidePoints = 17;
 
     private readonly double pixelsPerPoint;
     private readonly LabelBox grid;
     private readonly PlanBounds bounds;
 
-    /// <summary>Lays maps out in the body of a page.</summary>
+    /// <summary>Lays out the maps in the body of a page.</summary>
     public SheetLayout(SheetRequest request, LabelBox body, double keyPixels, double pixelsPerPoint)
     {
         this.pixelsPerPoint = pixelsPerPoint;
@@ -47,7 +47,7 @@ internal sealed class SheetLayout
     /// <summary>Numbers of levels from top to bottom.</summary>
     public IReadOnlyList<int> Levels { get; }
 
-    /// <summary>The strip of the colour bar.</summary>
+    /// <summary>The area of the colour bar.</summary>
     public LabelBox Bar
     {
         get
@@ -64,11 +64,11 @@ internal sealed class SheetLayout
 
     private double Gap => GapPoints * pixelsPerPoint;
 
-    /// <summary>The size whose maps are so many points wide with no empty ground about them.</summary>
+    /// <summary>The size for maps of a given width, without empty space around them.</summary>
     /// <param name="request">What to draw.</param>
     /// <param name="panelPoints">Width of one map, points.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
-    /// <param name="keyPixels">Height of the key at a scale, pixels for a metre, and a width, pixels.</param>
+    /// <param name="keyPixels">Gives the height of the key for a scale, pixels per metre, and a width, pixels.</param>
     public static PictureSize FittingSize(
         SheetRequest request, double panelPoints, double pixelsPerPoint, Func<double, double, double> keyPixels)
     {
@@ -86,7 +86,7 @@ internal sealed class SheetLayout
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
 
-    /// <summary>The view of the map in a column and a row. All views have one scale.</summary>
+    /// <summary>The view of the map in a column and a row. All views have the same scale.</summary>
     public PlanView View(int column, int row)
     {
         double left = grid.Left + (column * (PanelWidth + Gap)), top = grid.Top + (row * (PanelHeight + Gap));
@@ -97,7 +97,7 @@ internal sealed class SheetLayout
     public PlanView ViewOf(Field field) =>
         View(Spots.ToList().IndexOf(field.Spot), Levels.ToList().IndexOf(field.LevelIndex));
 
-    // From the lowest maps to the key.
+    // Between the lowest maps and the key.
     private static double BelowPoints(SheetRequest request) =>
         PlanPlot.BottomFiguresPoints + GapPoints + (request.Verdicts.Count > 0 ? VerdictPoints : 0);
 

@@ -6,8 +6,8 @@ using LinkMargin.Plots.Marks;
 namespace LinkMargin.Plots.Maps;
 
 /// <summary>
-/// The seats that stand on a sheet as numbers: those whose name finds no room on some map without covering a wall, a mark or
-/// another label. A seat is written the same way on all maps.
+/// The seats shown by number on a sheet: those whose name, on some map, has no place that does not cover a wall, a mark or
+/// another label. A seat has the same label on all maps.
 /// </summary>
 internal static class SheetNumbers
 {
@@ -15,7 +15,7 @@ internal static class SheetNumbers
 
     /// <summary>The seats, in the house's order; the first is number 1.</summary>
     /// <param name="request">The sheet.</param>
-    /// <param name="viewOf">Where each map is.</param>
+    /// <param name="viewOf">Gives the view of each map.</param>
     public static IReadOnlyList<Seat> Of(SheetRequest request, Func<SheetMap, PlanView> viewOf)
     {
         Seat[] seats = [.. request.House.Seats.Where(seat => request.Maps.Any(map => map.Seats.Any(mark => mark.Seat.Name == seat.Name)))];
@@ -38,15 +38,15 @@ internal static class SheetNumbers
         }
     }
 
-    /// <summary>The marks of one map; its spot is named by the head of the column.</summary>
+    /// <summary>The marks of one map; its spot is named in the column heading.</summary>
     public static IReadOnlyList<PlanMark> MarksOf(SheetRequest request, SheetMap map, IReadOnlyList<Seat> numbers) =>
         [.. MapMarks.OfSpot(request.House, map.Field, map.Seats, hasSpotLabel: false, numbers)];
 
-    /// <summary>What draws the maps.</summary>
+    /// <summary>The panel that draws the maps.</summary>
     public static MapPanel PanelOf(SheetRequest request, MarginColours colours) =>
         new(request.House, colours, request.RequiredDb, MapStyle.OnSheet);
 
-    /// <summary>The numbers' entries in the key.</summary>
+    /// <summary>The key entries of the numbers.</summary>
     public static IEnumerable<KeyEntry> Entries(IReadOnlyList<Seat> numbers, double pixelsPerPoint) => numbers.Select((seat, i) => new KeyEntry(
         NumberPoints,
         $"{seat.Name}, requires {MarginText.AsWritten(seat.RequiredDb)} dB",

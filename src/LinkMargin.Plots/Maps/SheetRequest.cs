@@ -5,13 +5,13 @@ using LinkMargin.Plots.Colours;
 
 namespace LinkMargin.Plots.Maps;
 
-/// <summary>Everything a sheet of maps shows: all spots, best first, over all levels in one range of colours.</summary>
+/// <summary>Everything on a sheet of maps: all spots, best first, over all levels with one colour scale.</summary>
 /// <param name="House">The house.</param>
-/// <param name="Maps">Its maps; spots stand in the order in which they come first here, and a spot and level without one is left blank.</param>
-/// <param name="RequiredDb">The margin of the heaviest line; ground below it is hatched.</param>
+/// <param name="Maps">Its maps; spots are in the order in which they first appear here; a missing map is left blank.</param>
+/// <param name="RequiredDb">The margin of the boldest line; ground below it is hatched.</param>
 /// <param name="Range">Ends of the colour scale.</param>
-/// <param name="Title">One line above.</param>
-/// <param name="Caption">One sentence below: which console, which controller, which model.</param>
+/// <param name="Title">One line above the maps.</param>
+/// <param name="Caption">One sentence below them: which console, which controller, which model.</param>
 public sealed record SheetRequest(
     House House,
     IReadOnlyList<SheetMap> Maps,
@@ -20,33 +20,33 @@ public sealed record SheetRequest(
     string Title,
     string Caption)
 {
-    /// <summary>Whether what is hatched goes by another margin than is shown.</summary>
+    /// <summary>Whether hatching depends on another margin than the one shown.</summary>
     internal bool IsHatchedByAnother => Maps.Any(map => map.Hatched is { } hatched && hatched != map.Field);
 
-    /// <summary>What is said of each spot below its column; none for a spot that is not here.</summary>
+    /// <summary>The text below each spot's column; none for a spot that is not here.</summary>
     public IReadOnlyList<SheetVerdict> Verdicts { get; init; } = [];
 
     /// <summary>The unit of axes and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
 
-    /// <summary>Step between lines of equal margin and between colours, dB, above 0.</summary>
+    /// <summary>Step between contour lines and colours, dB, above 0.</summary>
     public double StepDb { get; init; } = 5;
 }
 
-/// <summary>One map of a sheet; its field says which spot and which level it belongs to.</summary>
+/// <summary>One map of a sheet; its field gives its spot and level.</summary>
 /// <param name="Field">The margin over the level.</param>
 /// <param name="Seats">The seats on that level with their margins.</param>
 public sealed record SheetMap(Field Field, IReadOnlyList<SeatMark> Seats)
 {
     /// <summary>
-    /// The margin that ground below the required one is hatched by; null where it is that of <see cref="Field"/>. On the same
+    /// The margin that decides which ground is hatched; null for that of <see cref="Field"/>. On the same
     /// grid.
     /// </summary>
     public Field? Hatched { get; init; }
 }
 
-/// <summary>What was found for one spot of a sheet.</summary>
+/// <summary>The finding for one spot of a sheet.</summary>
 /// <param name="Spot">The spot.</param>
-/// <param name="Finding">The finding in a few words, written large.</param>
-/// <param name="Detail">A sentence or part of one below it.</param>
+/// <param name="Finding">The finding in a few words, in large letters.</param>
+/// <param name="Detail">A sentence or phrase below it.</param>
 public sealed record SheetVerdict(Spot Spot, string Finding, string Detail);

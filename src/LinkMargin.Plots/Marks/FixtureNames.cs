@@ -17,13 +17,13 @@ internal sealed class FixtureNames
     private readonly PlanView view;
     private readonly List<(Fixture Fixture, IReadOnlyList<string> Lines, PlacedLabel Place)> placed = [];
 
-    /// <summary>Finds places: inside the fixture where the name fits, else beside it.</summary>
+    /// <summary>Finds places: inside the fixture if the name fits, otherwise beside it.</summary>
     /// <param name="view">The view.</param>
     /// <param name="fixtures">The fixtures.</param>
     /// <param name="hard">Ground that names may not cover, pixels.</param>
-    /// <param name="soft">Ground that names had better not cover, pixels.</param>
-    /// <param name="ground">Ground that names may not cover but lines to them may cross, pixels; null for none.</param>
-    /// <param name="key">Takes the names that find no free place near their fixture; null where each is to be written.</param>
+    /// <param name="soft">Ground that names should not cover, pixels.</param>
+    /// <param name="ground">Ground that names may not cover, but that lines to them may cross, pixels; null for none.</param>
+    /// <param name="key">Takes the names without a free place near their fixture; null to write every name.</param>
     public FixtureNames(
         PlanView view,
         IReadOnlyList<Fixture> fixtures,
@@ -65,7 +65,7 @@ internal sealed class FixtureNames
             [.. outside.Select(o => o.Fixture.Name)],
             (i, text) => RequestFor(outside[i].Fixture, LinesFor(i, text), lettering) is var request && text == outside[i].Fixture.Name
                 ? request
-                : request with { MarkRadius = 0 }, // a number may stand on its fixture
+                : request with { MarkRadius = 0 }, // a number may be on its fixture
             Placer,
             mayCrossGround: false);
         for (int i = 0; i < outside.Count; i++)
@@ -79,7 +79,7 @@ internal sealed class FixtureNames
         IReadOnlyList<string> LinesFor(int i, string text) => text == outside[i].Fixture.Name ? outside[i].Lines : [text];
     }
 
-    /// <summary>Ground the names take, pixels.</summary>
+    /// <summary>Ground under the names, pixels.</summary>
     public IEnumerable<LabelBox> Taken => placed.Select(p => p.Place.Box);
 
     public void Draw(SKCanvas canvas)
@@ -107,7 +107,7 @@ internal sealed class FixtureNames
         }
     }
 
-    // A long name stands in two lines; what does not fit in them is cut short.
+    // A long name is written in two lines; a longer one is truncated.
     private List<string> LinesOf(string name, Lettering lettering)
     {
         IReadOnlyList<string> lines = lettering.Wrap(name, view.Points(LinePoints));
@@ -136,7 +136,7 @@ internal sealed class FixtureNames
     private Lettering Letters() => new(view.Points(SizePoints), isBold: false);
 }
 
-/// <summary>Names of fixtures on their places.</summary>
+/// <summary>Draws the names of fixtures at their places.</summary>
 internal sealed class FixtureNameLayer(PlanView view, FixtureNames names) : PlanLayer(view)
 {
     protected override void Draw(SKCanvas canvas) => names.Draw(canvas);

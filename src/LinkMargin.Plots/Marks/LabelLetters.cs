@@ -5,8 +5,8 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Marks;
 
 /// <summary>
-/// How the label of a mark is written: its name with its figure below, a number and its figure in one line. Of a seat that
-/// passes or fails the figure has a tick or a cross before it, and a label of a seat that fails is reversed.
+/// How a mark's label is written: a name with its figure below, or a number and its figure on one line. The figure of a seat has
+/// a tick if it passes or a cross if it fails, and the label of a seat that fails is inverted.
 /// </summary>
 internal sealed class LabelLetters : IDisposable
 {
@@ -23,7 +23,7 @@ internal sealed class LabelLetters : IDisposable
         bold = new(view.Points(sizePoints), isBold: true);
     }
 
-    /// <summary>What names are written in.</summary>
+    /// <summary>The lettering of names.</summary>
     public Lettering Name { get; }
 
     private double PadX => view.Points(3.5);
@@ -40,7 +40,7 @@ internal sealed class LabelLetters : IDisposable
         bold.Dispose();
     }
 
-    /// <summary>What room the label of a mark needs, and where.</summary>
+    /// <summary>The size of a mark's label, and the position of the mark.</summary>
     public LabelRequest RequestFor(PlanMark mark)
     {
         double name = FirstOf(mark).WidthOf(mark.Name), figure = FigureWidth(mark);
@@ -87,7 +87,7 @@ internal sealed class LabelLetters : IDisposable
         SecondOf(mark).WriteMiddle(canvas, mark.Figure, x, y, ink);
     }
 
-    /// <summary>The ground of a label, without its letters.</summary>
+    /// <summary>Draws the background of a label, without its letters.</summary>
     public static void DrawGround(SKCanvas canvas, LabelBox box, bool isSpot, bool isReversed, double pixelsPerPoint)
     {
         using SKPaint ground = Pen.Fill(isReversed ? Palette.Ink : Palette.Paper.WithAlpha(235));
@@ -113,12 +113,12 @@ internal sealed class LabelLetters : IDisposable
         : SecondOf(mark).WidthOf(mark.Figure) + (HasSign(mark) ? SignWidth + (0.8 * Space) : 0);
 }
 
-/// <summary>A tick for what passes, a cross for what fails, drawn heavy enough to be read small.</summary>
+/// <summary>A tick for a pass, a cross for a fail, bold enough to be readable at a small size.</summary>
 internal static class PassSign
 {
-    /// <summary>Draws one.</summary>
-    /// <param name="canvas">Where to.</param>
-    /// <param name="passes">Whether it is the tick.</param>
+    /// <summary>Draws the sign.</summary>
+    /// <param name="canvas">Where to draw.</param>
+    /// <param name="passes">Whether to draw a tick.</param>
     /// <param name="left">Its left side, pixels.</param>
     /// <param name="middle">Its middle line, pixels.</param>
     /// <param name="width">Its width and height, pixels.</param>

@@ -4,7 +4,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Marks;
 
-/// <summary>The labels of a plan's marks, each with the place found for it.</summary>
+/// <summary>The labels of a plan's marks with their places.</summary>
 internal sealed class MarkLabels
 {
     private readonly IReadOnlyList<PlanMark> marks;
@@ -15,12 +15,12 @@ internal sealed class MarkLabels
     /// <summary>Finds places for the labels of some marks.</summary>
     /// <param name="view">The view.</param>
     /// <param name="marks">The marks.</param>
-    /// <param name="soft">Ground that labels had better not cover, pixels.</param>
+    /// <param name="soft">Ground that labels should not cover, pixels.</param>
     /// <param name="sizePoints">Size of letters, points.</param>
     /// <param name="hard">Ground that labels may not cover, pixels; null for none.</param>
-    /// <param name="ground">Ground that labels may not cover but lines to them may cross, pixels; null for none.</param>
+    /// <param name="ground">Ground that labels may not cover, but that lines to them may cross, pixels; null for none.</param>
     /// <param name="key">
-    /// Takes the names that find no free place near their mark; null where each is to be written, free place or not.
+    /// Takes the names without a free place near their mark; null to write every name, even without a free place.
     /// </param>
     public MarkLabels(
         PlanView view,
@@ -63,20 +63,20 @@ internal sealed class MarkLabels
         }
     }
 
-    /// <summary>The width from which a name is cut short, because it would cover the plan it is about; pixels.</summary>
+    /// <summary>The width above which a name is truncated, because it would cover the plan; pixels.</summary>
     public static double WidestName(PlanView view) =>
         Math.Min(0.6 * view.Frame.Width, Math.Max(0.4 * view.Frame.Width, view.Points(110)));
 
-    /// <summary>The names that are cut short, or found no free place whose line to the mark crosses no ground; empty where a key takes them.</summary>
+    /// <summary>The names that are truncated, or have no free place with a line to the mark that crosses no ground; empty with a key.</summary>
     public IReadOnlyList<string> Crowded { get; } = [];
 
-    /// <summary>Ground taken by labels alone, pixels.</summary>
+    /// <summary>Ground under labels only, pixels.</summary>
     public IEnumerable<LabelBox> Written => labels.Select(l => l.Place.Box);
 
-    /// <summary>All ground taken by marks and labels, pixels.</summary>
+    /// <summary>All ground under marks and labels, pixels.</summary>
     public IEnumerable<LabelBox> Taken => Written.Concat(marks.Select(m => BoxOf(view, m)));
 
-    /// <summary>Ground that a mark itself takes, pixels.</summary>
+    /// <summary>Ground under a mark itself, pixels.</summary>
     public static LabelBox BoxOf(PlanView view, PlanMark mark)
     {
         double reach = view.Points(MarkShape.RadiusPoints + 3);

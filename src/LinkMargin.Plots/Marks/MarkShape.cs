@@ -5,15 +5,15 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Marks;
 
 /// <summary>
-/// The shapes of marks. A seat is a disc (full: margin met; ring with a bar: not met), a spot a diamond (full: on this
-/// level; dashed: on another), a place to read at a square with a cross. Shape says it all; colour only helps.
+/// The shapes of marks. A seat is a disc (full: it passes; ring with a bar: it does not), a spot a diamond (full: on this
+/// level; dashed: on another), a place to measure at a square with a cross. The shape alone is enough; colour only helps.
 /// </summary>
 internal static class MarkShape
 {
-    /// <summary>Radius a mark takes, points.</summary>
+    /// <summary>Radius of a mark, points.</summary>
     public const double RadiusPoints = 5.5;
 
-    /// <summary>How far the wedge reaches that shows where a player looks, points.</summary>
+    /// <summary>Length of the pointer that shows where a player faces, points.</summary>
     public const double FacingPoints = 9;
 
     public static void Draw(SKCanvas canvas, MarkKind kind, SKPoint at, double? facingDegrees, double pixelsPerPoint)
@@ -81,7 +81,7 @@ internal static class MarkShape
         canvas.DrawPath(diamond, line);
     }
 
-    // A wedge beyond the disc; kept within the mark's own radius and a little.
+    // A pointer outside the disc, only a little longer than the mark's own radius.
     private static void DrawFacing(SKCanvas canvas, SKPoint at, double facingDegrees, double pixelsPerPoint)
     {
         double angle = facingDegrees * Math.PI / 180, reach = FacingPoints * pixelsPerPoint, side = 4.2 * pixelsPerPoint;
@@ -96,13 +96,13 @@ internal static class MarkShape
     }
 }
 
-/// <summary>What a mark on a plan stands for; decides its shape.</summary>
+/// <summary>The meaning of a mark on a plan; decides its shape.</summary>
 internal enum MarkKind
 {
     /// <summary>A seat that has its required margin.</summary>
     SeatPasses,
 
-    /// <summary>A seat that has not.</summary>
+    /// <summary>A seat that does not.</summary>
     SeatBelow,
 
     /// <summary>A seat on a plan without margins.</summary>
@@ -111,7 +111,7 @@ internal enum MarkKind
     /// <summary>A spot on the level drawn.</summary>
     SpotHere,
 
-    /// <summary>A spot on another level, seen through the floor.</summary>
+    /// <summary>A spot on another level.</summary>
     SpotElsewhere,
 
     /// <summary>A place to measure at.</summary>
@@ -119,14 +119,14 @@ internal enum MarkKind
 }
 
 /// <summary>A point on a plan with a shape and a label.</summary>
-/// <param name="Kind">What it stands for.</param>
-/// <param name="Place">Where, metres.</param>
+/// <param name="Kind">Its meaning.</param>
+/// <param name="Place">Its position, metres.</param>
 /// <param name="Name">First part of the label.</param>
-/// <param name="Figure">Second part, under the first; empty for none.</param>
-/// <param name="FacingDegrees">Where a player looks, anticlockwise from x; null for none.</param>
+/// <param name="Figure">Second part, below the first; empty for none.</param>
+/// <param name="FacingDegrees">Where a player faces, anticlockwise from x; null for none.</param>
 internal sealed record PlanMark(MarkKind Kind, Point2 Place, string Name, string Figure, double? FacingDegrees)
 {
-    /// <summary>Whether the second part is only a remark and is not written bold.</summary>
+    /// <summary>Whether the second part is only a note and is not bold.</summary>
     public bool IsRemark { get; init; }
 
     /// <summary>Whether the first part is a number that a key explains.</summary>

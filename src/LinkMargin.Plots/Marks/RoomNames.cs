@@ -7,8 +7,8 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Marks;
 
 /// <summary>
-/// Names of rooms, each as near the middle of its room as there is free ground for it. A room too small or too full for
-/// its name goes without: seats and spots matter more.
+/// Names of rooms, each as close to the middle of its room as there is free ground. A room too small or too full for
+/// its name has none: seats and spots matter more.
 /// </summary>
 internal sealed class RoomNames
 {
@@ -23,10 +23,10 @@ internal sealed class RoomNames
 
     /// <summary>Finds places.</summary>
     /// <param name="view">The view.</param>
-    /// <param name="rooms">Rooms with the lines to write in each.</param>
+    /// <param name="rooms">Rooms with the lines of text for each.</param>
     /// <param name="taken">Ground already taken, pixels.</param>
     /// <param name="sizePoints">Size of letters, points.</param>
-    /// <param name="labelled">Ground beside which there had better be room for another label, pixels; null for none.</param>
+    /// <param name="labelled">Ground that should keep space beside it for another label, pixels; null for none.</param>
     public RoomNames(
         PlanView view,
         IEnumerable<(Room Room, IReadOnlyList<string> Lines)> rooms,
@@ -41,7 +41,7 @@ internal sealed class RoomNames
         using Lettering lettering = Letters();
         foreach ((Room room, IReadOnlyList<string> lines) in rooms)
         {
-            // Rather the name alone than nothing.
+            // If not all lines fit, only the name.
             foreach (string[] shorter in new string[][] { [.. lines], [lines[0]] })
             {
                 double width = shorter.Max(lettering.WidthOf) + view.Points(2 * PadPoints);
@@ -55,7 +55,7 @@ internal sealed class RoomNames
         }
     }
 
-    /// <summary>Ground the names take, pixels.</summary>
+    /// <summary>Ground under the names, pixels.</summary>
     public IEnumerable<LabelBox> Taken => placed.Select(p => p.Box);
 
     public void Draw(SKCanvas canvas)
@@ -76,7 +76,7 @@ internal sealed class RoomNames
 
     private LabelBox? Place(Polygon outline, double width, double height, BoxIndex taken)
     {
-        // Of a room that goes on beyond the picture, the part that is seen.
+        // Only the visible part of a room that extends beyond the picture.
         LabelBox frame = view.Frame;
         double left = Math.Max(frame.Left, view.PixelX(outline.Least.X)), right = Math.Min(frame.Right, view.PixelX(outline.Greatest.X));
         double top = Math.Max(frame.Top, view.PixelY(outline.Greatest.Y)), bottom = Math.Min(frame.Bottom, view.PixelY(outline.Least.Y));
@@ -111,7 +111,7 @@ internal sealed class RoomNames
     private Lettering Letters() => new(view.Points(sizePoints), isBold: false);
 }
 
-/// <summary>Names of rooms on their places.</summary>
+/// <summary>Draws the names of rooms at their places.</summary>
 internal sealed class RoomNameLayer(PlanView view, RoomNames names) : PlanLayer(view)
 {
     protected override void Draw(SKCanvas canvas) => names.Draw(canvas);

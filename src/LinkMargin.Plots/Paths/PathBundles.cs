@@ -1,18 +1,18 @@
 namespace LinkMargin.Plots.Paths;
 
 /// <summary>
-/// Finds paths that take the same way on the plan, such as the straight line and what the floor below it reflects, and
-/// says how far aside each is drawn so that all can be seen.
+/// Finds paths that coincide on the plan, such as the direct path and a reflection from the floor below it, and
+/// gives the offset at which each is drawn so that all are visible.
 /// </summary>
 internal static class PathBundles
 {
-    // Two paths that run beside each other for less of the longer one's way part soon enough to be distinguished.
+    // Paths that run together over less than this share of the longer one separate soon enough to be told apart.
     private const double SamePathShare = 0.6;
 
-    /// <summary>How far aside of its true line each track is drawn, in the unit of the gap; above 0 to the left.</summary>
+    /// <summary>The offset of each track from its true line, in the unit of the gap; above 0 to the left.</summary>
     /// <param name="tracks">The tracks on their true lines, strongest first.</param>
-    /// <param name="nearMetres">Tracks no farther apart than this run beside each other.</param>
-    /// <param name="gap">From the middle of one to the middle of the next.</param>
+    /// <param name="nearMetres">Greatest distance between tracks that run together.</param>
+    /// <param name="gap">Distance between the middles of neighbouring tracks.</param>
     public static double[] AsideOf(IReadOnlyList<PathTrack> tracks, double nearMetres, double gap)
     {
         double[] aside = new double[tracks.Count];
@@ -26,7 +26,7 @@ internal static class PathBundles
                 continue;
             }
 
-            // The strongest stays in the middle; the others go to its left and right in turn.
+            // The strongest stays in the middle; the others go left and right in turn.
             (PathTrack first, int count) = bundles[found];
             aside[i] = gap * ((count + 1) / 2) * (count % 2 == 1 ? 1 : -1);
             bundles[found] = (first, count + 1);

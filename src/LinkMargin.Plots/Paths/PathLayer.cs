@@ -19,7 +19,7 @@ internal sealed class PathLayer(PlanView view, IReadOnlyList<DrawnPath> paths, i
             canvas.DrawPath(line, elsewhere);
         }
 
-        // The strongest last, on top of all others.
+        // Strongest last, on top of the others.
         foreach (DrawnPath path in paths.Reverse())
         {
             DrawLines(canvas, path);
@@ -66,7 +66,7 @@ internal sealed class DiffuseLayer(PlanView view, Room room) : PlanLayer(view)
     }
 }
 
-/// <summary>How paths are drawn: kind by dashes, share of the power by width. It reads the same in grey.</summary>
+/// <summary>The style of paths: dashes for the kind, width for the share of the power. It is also readable in grey.</summary>
 internal static class PathPen
 {
     private const double LeastPoints = 1.1;
@@ -75,7 +75,7 @@ internal static class PathPen
     /// <summary>Colour of all paths.</summary>
     public static SKColor Colour => Palette.Spot;
 
-    /// <summary>Width of a path, points: its square goes with the share of the power.</summary>
+    /// <summary>Width of a path, points: it grows with the square root of the share of the power.</summary>
     public static double WidthPoints(double share) => LeastPoints + ((WholePoints - LeastPoints) * Math.Sqrt(Math.Clamp(share, 0, 1)));
 
     /// <summary>The pen of a path on its own level.</summary>
@@ -95,10 +95,10 @@ internal static class PathPen
         }
     }
 
-    /// <summary>The pen of what lies on another level.</summary>
+    /// <summary>The pen of a path on another level.</summary>
     public static SKPaint Elsewhere(double pixelsPerPoint) => Pen.Line(Colour.WithAlpha(70), 0.7 * pixelsPerPoint);
 
-    /// <summary>Dots over the ground that a diffuse field fills; the canvas is clipped to it.</summary>
+    /// <summary>Dots over the ground of a diffuse field; the canvas is clipped to it.</summary>
     public static void Stipple(SKCanvas canvas, SKRect ground, double pixelsPerPoint)
     {
         using SKPaint dot = Pen.Fill(Colour.WithAlpha(120));

@@ -4,7 +4,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>The paths in words and figures under the plans, a row each, with the line each is drawn with.</summary>
+/// <summary>The list of paths below the plans: words and numbers, one row each, with a sample of its line.</summary>
 internal sealed class PathList
 {
     private const double SizePoints = 9.5;
@@ -24,7 +24,7 @@ internal sealed class PathList
         width = Math.Min(widthPixels, WidestPoints * pixelsPerPoint);
     }
 
-    /// <summary>Its height, pixels: heads, paths, the sum, and what is omitted.</summary>
+    /// <summary>Its height, pixels: headings, paths, the total, and a note on omitted paths.</summary>
     public double HeightPixels => (request.Paths.Count + (request.NotDrawn.Length > 0 ? 3 : 2)) * RowPoints * pixelsPerPoint;
 
     private static double WordsLeft => (2 * NumberBadge.RadiusPoints) + SamplePoints + (2 * PadPoints);

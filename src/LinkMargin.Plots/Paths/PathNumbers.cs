@@ -8,13 +8,13 @@ namespace LinkMargin.Plots.Paths;
 /// <summary>The numbers of the paths on one level, each on its own line where it covers nothing else.</summary>
 internal sealed class PathNumbers
 {
-    // Shorter stretches than this have their number beside them, points.
+    // Shorter pieces than this have their number beside them, points.
     private const double LeastStretchPoints = 30;
     private const double OverlapCost = 100;
     private const double OtherLineCost = 10;
     private const double WallCost = 1.5;
 
-    // Rather near the middle of a stretch than near its ends, where paths come together.
+    // Prefers the middle of a piece to its ends, where paths come together.
     private const double FromMiddleCost = 2;
 
     private readonly List<(int Number, PlacedLabel Place, SKPoint From)> placed = [];
@@ -24,8 +24,8 @@ internal sealed class PathNumbers
     /// <param name="view">The view.</param>
     /// <param name="levelIndex">The level.</param>
     /// <param name="paths">The paths, strongest first.</param>
-    /// <param name="hard">What no number may cover, pixels.</param>
-    /// <param name="soft">What numbers had better not cover, pixels.</param>
+    /// <param name="hard">Ground that no number may cover, pixels.</param>
+    /// <param name="soft">Ground that numbers should not cover, pixels.</param>
     public PathNumbers(
         PlanView view, int levelIndex, IReadOnlyList<DrawnPath> paths, IReadOnlyList<LabelBox> hard, IReadOnlyList<LabelBox> soft)
     {
@@ -48,10 +48,10 @@ internal sealed class PathNumbers
         }
     }
 
-    /// <summary>Ground the numbers take, pixels.</summary>
+    /// <summary>Ground under the numbers, pixels.</summary>
     public IEnumerable<LabelBox> Taken => placed.Select(p => p.Place.Box);
 
-    /// <summary>Adds the number of a path that has no line.</summary>
+    /// <summary>Adds the number of a path without a line.</summary>
     public void Add(int number, LabelBox box) => placed.Add((number, new(box, HasLeader: false), default));
 
     public void Draw(SKCanvas canvas)
@@ -73,7 +73,7 @@ internal sealed class PathNumbers
         .Select(place => (Box: BoxAt(view, place.Point), place.Share))
         .MinBy(place => Cost(place.Box, place.Share, taken, others, soft)).Box;
 
-    // A stretch of a few points would vanish under its own number.
+    // A piece of a few points would be hidden by its own number.
     private static PlacedLabel Beside(
         PlanView view, TrackPart part, IEnumerable<LabelBox> hard, IReadOnlyList<LabelBox> soft, IEnumerable<LabelBox> ground)
     {
@@ -109,7 +109,7 @@ internal sealed class PathNumbers
     }
 }
 
-/// <summary>Numbers of paths on their places.</summary>
+/// <summary>Draws the numbers of paths at their places.</summary>
 internal sealed class PathNumberLayer(PlanView view, PathNumbers numbers) : PlanLayer(view)
 {
     protected override void Draw(SKCanvas canvas) => numbers.Draw(canvas);
@@ -123,7 +123,7 @@ internal static class NumberBadge
 
     private const double SizePoints = 8.5;
 
-    /// <summary>The ground it takes about a middle, pixels.</summary>
+    /// <summary>The ground it takes around its centre, pixels.</summary>
     public static LabelBox BoxAt(double x, double y, double pixelsPerPoint) =>
         LabelBox.Around(x, y, RadiusPoints * pixelsPerPoint, RadiusPoints * pixelsPerPoint);
 
@@ -140,7 +140,7 @@ internal static class NumberBadge
     }
 }
 
-/// <summary>Ground that a path's line takes, as small upright boxes that lettering had better avoid.</summary>
+/// <summary>Ground under a path's line, as small axis-aligned boxes that text should avoid.</summary>
 internal static class PathGround
 {
     private const double ApartPoints = 4;

@@ -7,8 +7,8 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Paths;
 
 /// <summary>
-/// Small signs on a path: a tick for each obstacle, a triangle where a floor or ceiling throws it back, a ring where it goes
-/// on on another level.
+/// Small signs on a path: a tick for each obstacle, a triangle where a floor or ceiling reflects it, a ring where it
+/// continues on another level.
 /// </summary>
 internal static class PathSigns
 {
@@ -16,7 +16,7 @@ internal static class PathSigns
     private const double RingPoints = 2.6;
     private const double TrianglePoints = 3.6;
 
-    /// <summary>Draws the signs of one path that lie on a level.</summary>
+    /// <summary>Draws the signs of one path on a level.</summary>
     public static void Draw(SKCanvas canvas, PlanView view, DrawnPath path, int levelIndex)
     {
         double width = PathPen.WidthPoints(path.Entry.Share);
@@ -45,7 +45,7 @@ internal static class PathSigns
         }
     }
 
-    /// <summary>Where a path comes to a level or leaves it.</summary>
+    /// <summary>Where a path enters or leaves a level.</summary>
     public static IEnumerable<TrackPoint> LevelEnds(PathTrack track, int levelIndex)
     {
         for (int i = 0; i + 1 < track.Parts.Count; i++)

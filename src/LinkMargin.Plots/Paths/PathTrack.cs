@@ -5,13 +5,13 @@ using LinkMargin.Engine.Paths;
 namespace LinkMargin.Plots.Paths;
 
 /// <summary>
-/// A path as it is drawn on plans: cut where it goes from one level to the next, and moved aside by a little where others
-/// take the same way. It comes back to its true line at both ends and wherever it turns.
+/// A path as drawn on plans: cut where it goes from one level to the next, and offset a little where others
+/// coincide with it. It returns to its true line at both ends and at every turn.
 /// </summary>
 internal sealed class PathTrack
 {
     private const double StepMetres = 0.05;
-    private const double CornerCosine = 0.996; // 5 degrees: less is no corner
+    private const double CornerCosine = 0.996; // 5 degrees: less does not count as a corner
 
     private readonly List<TrackPoint> points = [];
 
@@ -24,26 +24,26 @@ internal sealed class PathTrack
     /// <summary>Its parts in order from the spot.</summary>
     public IReadOnlyList<TrackPart> Parts { get; }
 
-    /// <summary>The track of a path that runs on lines.</summary>
+    /// <summary>The track of a path that consists of lines.</summary>
     /// <param name="house">The house.</param>
     /// <param name="path">The path.</param>
-    /// <param name="asideMetres">How far to the left of its true line it is drawn.</param>
-    /// <param name="easeMetres">Over which length it comes back to its true line.</param>
+    /// <param name="asideMetres">Offset to the left of its true line.</param>
+    /// <param name="easeMetres">Length over which it returns to its true line.</param>
     public static PathTrack Of(House house, PathBudget path, double asideMetres = 0, double easeMetres = 1)
     {
         double[] bounds = [.. house.Levels.Zip(house.Levels.Skip(1), (below, over) => (below.CeilingMetres + over.ElevationMetres) / 2)];
         return Of(path.Path.Points, path.Path.Points, bounds, asideMetres, easeMetres);
     }
 
-    /// <summary>The track of such a path on an upright cut: all in one part, its places those of the cut.</summary>
+    /// <summary>The track of such a path on a vertical cut: in one part, with positions on the cut.</summary>
     /// <param name="cut">The cut.</param>
     /// <param name="path">The path.</param>
-    /// <param name="asideMetres">How far to the left of its true line it is drawn.</param>
-    /// <param name="easeMetres">Over which length it comes back to its true line.</param>
+    /// <param name="asideMetres">Offset to the left of its true line.</param>
+    /// <param name="easeMetres">Length over which it returns to its true line.</param>
     public static PathTrack Of(SectionCut cut, PathBudget path, double asideMetres = 0, double easeMetres = 1) =>
         Of([.. path.Path.Points.Select(point => cut.Seen(point).At(0))], path.Path.Points, [], asideMetres, easeMetres);
 
-    // Drawn through some corners; lengths along the path are those between its true ones.
+    // Drawn through the given corners; lengths along the path are measured between its true corners.
     private static PathTrack Of(
         IReadOnlyList<Point3> corners, IReadOnlyList<Point3> trueCorners, double[] bounds, double asideMetres, double easeMetres)
     {
@@ -82,13 +82,13 @@ internal sealed class PathTrack
         return new PathTrack([.. parts.Select(part => new TrackPart(part[0].LevelIndex, part))]);
     }
 
-    /// <summary>The place a length from the spot along the path.</summary>
+    /// <summary>The point at a distance from the spot along the path.</summary>
     public TrackPoint At(double alongMetres) => points.MinBy(point => Math.Abs(point.AlongMetres - alongMetres));
 
-    /// <summary>Which share of this track runs beside another, nowhere farther from it than given, 0 to 1.</summary>
+    /// <summary>The share of this track with another one within the given distance, 0 to 1.</summary>
     public double ShareBeside(PathTrack other, double withinMetres)
     {
-        // Both tracks' points lie close enough together for points to stand for lines.
+        // The points of both tracks are close enough together to compare points instead of lines.
         int beside = points.Count(point => other.points.Exists(o => o.Plan.DistanceTo(point.Plan) <= withinMetres));
         return (double)beside / points.Count;
     }
@@ -99,7 +99,7 @@ internal sealed class PathTrack
         return s * s * (3 - (2 * s));
     }
 
-    // Both ends and every corner that shows, by their place along the path on the plan.
+    // Both ends and every visible corner, by distance along the path on the plan.
     private static double[] TurnPlaces(IReadOnlyList<Point3> corners)
     {
         var places = new List<double> { 0 };
@@ -127,11 +127,11 @@ internal sealed class PathTrack
     private static int LevelAt(double z, double[] bounds) => bounds.Count(bound => bound <= z);
 }
 
-/// <summary>A place on a path as it is drawn.</summary>
-/// <param name="Plan">Where on the plan, metres.</param>
+/// <summary>A point on a path as drawn.</summary>
+/// <param name="Plan">Its position on the plan, metres.</param>
 /// <param name="LevelIndex">The level it is on.</param>
-/// <param name="AlongMetres">From the spot along the path, metres.</param>
-/// <param name="Direction">Unit vector of the way it runs on the plan.</param>
+/// <param name="AlongMetres">Distance from the spot along the path, metres.</param>
+/// <param name="Direction">Unit vector of its direction on the plan.</param>
 internal readonly record struct TrackPoint(Point2 Plan, int LevelIndex, double AlongMetres, Point2 Direction);
 
 /// <summary>The part of a path between one floor and the next.</summary>
@@ -142,11 +142,11 @@ internal sealed record TrackPart(int LevelIndex, IReadOnlyList<TrackPoint> Point
     /// <summary>Its length on the plan, metres.</summary>
     public double PlanMetres { get; } = Points.Zip(Points.Skip(1), (a, b) => a.Plan.DistanceTo(b.Plan)).Sum();
 
-    /// <summary>The point nearest to a share of its points.</summary>
+    /// <summary>The point at a share of its length.</summary>
     public TrackPoint AtShare(double share) => Points[(int)Math.Round(share * (Points.Count - 1))];
 }
 
 /// <summary>A path with the line it is drawn on.</summary>
 /// <param name="Entry">The path.</param>
-/// <param name="Track">Where it is drawn.</param>
+/// <param name="Track">The line it is drawn on.</param>
 internal sealed record DrawnPath(PathEntry Entry, PathTrack Track);

@@ -5,15 +5,15 @@ using LinkMargin.Plots.Drawing;
 namespace LinkMargin.Plots.Paths;
 
 /// <summary>
-/// How much of the plan a picture of paths shows: the ground they run over with some of the house about it. A short link in a
-/// large house would vanish on the whole plan.
+/// How much of the plan a picture of paths shows: the ground under the paths with some of the house around it. On the whole plan
+/// of a large house a short link would be too small.
 /// </summary>
 internal static class PathsGround
 {
     private const double AboutMetres = 1.0;
     private const double LeastMetres = 4.0;
 
-    // Panels neither lie nor stand too long.
+    // Limits of height over width for a panel.
     private const double FlattestRatio = 0.75;
     private const double TallestRatio = 1.5;
 
@@ -36,7 +36,7 @@ internal static class PathsGround
         return new PlanBounds(new(left, low), new(right, high));
     }
 
-    // So long about the same middle, moved and shortened to stay on the plan.
+    // An interval of this length around the same middle, moved and shortened to stay on the plan.
     private static (double From, double To) Within(double from, double to, double length, double least, double greatest)
     {
         length = Math.Min(length, greatest - least);

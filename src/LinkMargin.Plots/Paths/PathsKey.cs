@@ -9,7 +9,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>What the signs of a picture of paths mean; only those that occur.</summary>
+/// <summary>The key of a picture of paths; only symbols that occur.</summary>
 internal static class PathsKey
 {
     public static IReadOnlyList<KeyEntry> Entries(

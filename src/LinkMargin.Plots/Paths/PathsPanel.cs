@@ -9,9 +9,9 @@ using LinkMargin.Plots.Marks;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>One level of a house with the paths of a link on it. What the paths do not meet stays in the background.</summary>
+/// <summary>One level of a house with the paths of a link. Anything that the paths do not cross is drawn in the background.</summary>
 /// <param name="request">What to draw.</param>
-/// <param name="paths">The paths that run on lines, strongest first.</param>
+/// <param name="paths">The paths that consist of lines, strongest first.</param>
 internal sealed class PathsPanel(PathsRequest request, IReadOnlyList<DrawnPath> paths)
 {
     private const double LabelPoints = 10;
@@ -73,7 +73,7 @@ internal sealed class PathsPanel(PathsRequest request, IReadOnlyList<DrawnPath> 
     private static bool IsShown(PlanView view, Point2 place) =>
         LabelBox.Around(view.PixelX(place.X), view.PixelY(place.Y), 0, 0) is var at && view.Frame.Contains(at);
 
-    // Ground beyond the frame, where nothing that is written would be seen.
+    // Ground outside the frame, where no text would be visible.
     private static IEnumerable<LabelBox> Outside(LabelBox frame)
     {
         const double Far = 1e6;
@@ -83,7 +83,7 @@ internal sealed class PathsPanel(PathsRequest request, IReadOnlyList<DrawnPath> 
         yield return new(-Far, frame.Bottom, Far, Far);
     }
 
-    // Named are the fixtures that a path meets, and the one the console stands in.
+    // Names are shown for fixtures that a path crosses, and for the one with the console in it.
     private bool IsMet(Fixture fixture) =>
         request.Paths.Any(entry =>
             entry.Path.Path.Crossings.Any(c => c.Kind is ObstacleKind.Fixture or ObstacleKind.Player
@@ -109,7 +109,7 @@ internal sealed class PathsPanel(PathsRequest request, IReadOnlyList<DrawnPath> 
         }
     }
 
-    // In the room whose field it is, where there is most free ground; beside the seat where there is no room.
+    // In the room of the field, where there is most free ground; beside the seat if there is no room.
     private LabelBox NumberOfField(PlanView view, Room? room, IReadOnlyList<LabelBox> taken)
     {
         LabelBox beside = NumberBadge.BoxAt(

@@ -5,7 +5,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>The paths of one link over the plans of the levels they touch and on a section through spot and seat, with a list of them.</summary>
+/// <summary>The paths of one link on the plans of the levels they touch and on a section through spot and seat, with a list of them.</summary>
 public static class PathsPicture
 {
     private const double BetweenPoints = 12;
@@ -14,19 +14,19 @@ public static class PathsPicture
     private const double BeforeKeyPoints = 6;
     private const double BeforeListPoints = 8;
 
-    // Paths nowhere farther apart than this are drawn side by side, points; and how far from one to the next.
+    // Paths that are nowhere further apart than the first are drawn side by side, at the distance of the second; points.
     private const double NearPoints = 10;
     private const double GapPoints = 9;
     private const double EasePoints = 48;
 
-    // A section of a long link is drawn smaller than the plans; one of a short link no higher than this.
+    // A section of a long link is drawn at a smaller scale than the plans; one of a short link at most this high.
     private const double BeforeSectionPoints = 12;
     private const double MostSectionPoints = 420;
 
-    /// <summary>The size at which each plan is so many points wide with no empty ground about it.</summary>
+    /// <summary>The size for plans of a given width, without empty space around them.</summary>
     /// <param name="request">What to draw.</param>
     /// <param name="planPoints">
-    /// Width of one plan, points; null for 560 where there is one, 400 where there are several, or less for a narrow
+    /// Width of one plan, points; null for 560 with one plan, 400 with several, or less for a narrow
     /// house.
     /// </param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
@@ -48,14 +48,14 @@ public static class PathsPicture
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
 
-    /// <summary>Draws the picture; the bytes are a PNG.</summary>
+    /// <summary>Draws a PNG.</summary>
     public static byte[] Render(PathsRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: false);
         return page.ToPng();
     }
 
-    /// <summary>Draws the same as lines and letters.</summary>
+    /// <summary>Draws the same as vector graphics.</summary>
     public static VectorPicture Vector(PathsRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: true);
@@ -104,7 +104,7 @@ public static class PathsPicture
         return page;
     }
 
-    // From left to right: every level that a path is on, and those of spot and seat.
+    // From left to right: every level with a path, and those of spot and seat.
     private static IReadOnlyList<int> LevelsOf(PathsRequest request) =>
     [
         .. request.Paths.Where(IsLine).SelectMany(entry => PathTrack.Of(request.House, entry.Path).Parts).Select(part => part.LevelIndex)
@@ -114,7 +114,7 @@ public static class PathsPicture
 
     private static bool IsLine(PathEntry entry) => entry.Path.Path.Kind != PathKind.Diffuse;
 
-    /// <summary>The paths that run on lines, those that take the same way drawn side by side.</summary>
+    /// <summary>The paths that consist of lines; those that coincide are drawn side by side.</summary>
     internal static IReadOnlyList<DrawnPath> Drawn(PathsRequest request, PlanView view) =>
         Drawn(request, view, (path, aside, ease) => PathTrack.Of(request.House, path, aside, ease));
 
@@ -134,7 +134,7 @@ public static class PathsPicture
         return (scale * bounds.HeightMetres) + ((BeforeSectionPoints + HeadPoints + PlanPlot.BottomFiguresPoints) * s);
     }
 
-    // That of the plans, or less where the section would be too wide or too high.
+    // The scale of the plans, or less if the section would be too wide or too high.
     private static double SectionScale(PlanBounds bounds, double pixelsPerMetre, double widthPixels, double s)
     {
         double width = Math.Max(1, widthPixels - ((PlanPlot.LeftFiguresPoints + SectionPanel.BesidePoints) * s));
@@ -157,7 +157,7 @@ public static class PathsPicture
         plain.WriteMiddle(canvas, plain.Fitted(rest, box.Right - left - bold.WidthOf(head)), left + bold.WidthOf(head), y, Palette.SoftInk);
     }
 
-    /// <summary>The paths that run on lines, on a section.</summary>
+    /// <summary>The paths that consist of lines, on a section.</summary>
     internal static IReadOnlyList<DrawnPath> DrawnOn(SectionCut cut, PathsRequest request, PlanView view) =>
         Drawn(request, view, (path, aside, ease) => PathTrack.Of(cut, path, aside, ease));
 

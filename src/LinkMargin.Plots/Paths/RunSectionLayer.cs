@@ -7,17 +7,17 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>The cable runs of a spot on a section, seen at right angles to the cut, each with its number.</summary>
+/// <summary>The cable runs of a spot on a section, projected onto the cut, each with its number.</summary>
 internal sealed class RunSectionLayer(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) : PlanLayer(view)
 {
-    /// <summary>What runs are drawn in: not the colour of the paths beside them.</summary>
+    /// <summary>The colour of runs, which differs from that of the paths beside them.</summary>
     public static readonly SKColor Colour = Palette.Ink;
 
-    /// <summary>Ground that numbers take, pixels.</summary>
+    /// <summary>Ground under numbers, pixels.</summary>
     public static IEnumerable<LabelBox> NumberBoxes(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) =>
         NumbersOf(cut, runs).Select(one => RunSigns.NumberBox(view.Pixel(one.At), view.PixelsPerPoint));
 
-    /// <summary>Ground that lines and numbers take, pixels.</summary>
+    /// <summary>Ground under lines and numbers, pixels.</summary>
     public static IEnumerable<LabelBox> Ground(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) =>
     [
         .. runs.SelectMany(run => Stretches(cut, run.Route)).SelectMany(one => RunSigns.Ground(view.Pixel(one.From), view.Pixel(one.To), view.PixelsPerPoint)),
@@ -51,7 +51,7 @@ internal sealed class RunSectionLayer(PlanView view, SectionCut cut, IReadOnlyLi
         from pair in points.Zip(points.Skip(1))
         select (leg, cut.Seen(pair.First), cut.Seen(pair.Second));
 
-    /// <summary>Draws the numbers, on top of what crosses the lines.</summary>
+    /// <summary>Draws the numbers, on top of anything that crosses the lines.</summary>
     internal sealed class Numbers(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) : PlanLayer(view)
     {
         protected override void Draw(SKCanvas canvas)
@@ -63,7 +63,7 @@ internal sealed class RunSectionLayer(PlanView view, SectionCut cut, IReadOnlyLi
         }
     }
 
-    // On the longest stretch of each as it is seen.
+    // On the longest visible piece of each run.
     private static IEnumerable<(int Number, Point2 At)> NumbersOf(SectionCut cut, IReadOnlyList<DrawnRun> runs) => RunSigns.NumberPlaces(
         from run in runs
         where run.Route.Legs.Count > 0

@@ -6,7 +6,7 @@ using LinkMargin.Plots.Drawing;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>What a cut through a link meets.</summary>
+/// <summary>Everything that a cut through a link meets.</summary>
 internal sealed class Section
 {
     private const double AboutMetres = 0.8;
@@ -47,22 +47,22 @@ internal sealed class Section
     /// <summary>The spot on the cut.</summary>
     public Point2 Spot { get; }
 
-    /// <summary>The seat's hands on the cut.</summary>
+    /// <summary>The hands of the seat's player on the cut.</summary>
     public Point2 Seat { get; }
 
-    /// <summary>The levels that paths are on, from the lowest.</summary>
+    /// <summary>The levels with paths on them, lowest first.</summary>
     public IReadOnlyList<Level> Levels { get; }
 
     /// <summary>Whether the first of them is the lowest of the house.</summary>
     public bool IsLowest { get; }
 
-    /// <summary>The floors between and about these levels.</summary>
+    /// <summary>The floors between, below and above these levels.</summary>
     public IReadOnlyList<FloorInCut> Floors { get; }
 
     /// <summary>The fixtures on these levels.</summary>
     public IReadOnlyList<FixtureInCut> Fixtures { get; }
 
-    /// <summary>What is shown of the cut.</summary>
+    /// <summary>The visible part of the cut.</summary>
     public PlanBounds Bounds { get; }
 
     private FloorInCut FloorOf(Level below, Level? over)
@@ -94,11 +94,11 @@ internal sealed class Section
     }
 }
 
-/// <summary>A floor where the cut crosses it.</summary>
+/// <summary>A floor where it crosses the cut.</summary>
 /// <param name="Floor">The floor.</param>
 /// <param name="BottomMetres">Its underside above the lowest level's floor.</param>
 /// <param name="TopMetres">Its top.</param>
-/// <param name="Stretches">Where it is along the cut: not in voids.</param>
+/// <param name="Stretches">Its extent along the cut, without voids.</param>
 /// <param name="Holes">Its voids along the cut.</param>
 internal sealed record FloorInCut(
     FloorAbove Floor,
@@ -107,18 +107,18 @@ internal sealed record FloorInCut(
     IReadOnlyList<(double From, double To)> Stretches,
     IReadOnlyList<(double From, double To)> Holes);
 
-/// <summary>A fixture where the cut crosses it.</summary>
+/// <summary>A fixture where it crosses the cut.</summary>
 /// <param name="Fixture">The fixture.</param>
 /// <param name="From">Its nearer side along the cut, metres.</param>
 /// <param name="To">Its farther side.</param>
 /// <param name="BottomMetres">Its underside above the lowest level's floor.</param>
 /// <param name="TopMetres">Its top.</param>
-/// <param name="HasNear">Whether the nearer side is there; open sides of shells are not.</param>
+/// <param name="HasNear">Whether the nearer side has a panel; open sides of shells have none.</param>
 /// <param name="HasFar">The same for the farther side.</param>
 internal sealed record FixtureInCut(
     Fixture Fixture, double From, double To, double BottomMetres, double TopMetres, bool HasNear, bool HasFar)
 {
-    /// <summary>The fixture on the cut; none where the cut misses it.</summary>
+    /// <summary>The fixture on the cut; empty if the cut misses it.</summary>
     public static IEnumerable<FixtureInCut> Of(SectionCut cut, Fixture fixture, double floorMetres)
     {
         (double At, bool IsThere)[] sides =

@@ -5,15 +5,15 @@ using LinkMargin.Plots.Building;
 namespace LinkMargin.Plots.Paths;
 
 /// <summary>
-/// The upright plane through a spot and a seat, and where it cuts a house. A place on it has its distance from the spot
-/// towards the seat and its height above the lowest floor, both metres.
+/// The vertical plane through a spot and a seat, and where it cuts a house. A position on it is the distance from the spot
+/// towards the seat and the height above the lowest floor, both in metres.
 /// </summary>
 internal sealed class SectionCut
 {
-    // Spot and seat one over the other have no direction: the cut then runs east.
+    // If spot and seat are above each other there is no direction, so the cut runs east.
     private const double LeastMetres = 0.01;
 
-    // A wall that the cut meets nearly lengthwise would be cut over metres.
+    // Below this sine the cut runs so nearly along a wall that it would cut it over metres.
     private const double LeastSine = 0.1;
 
     private readonly Point2 from;
@@ -29,13 +29,13 @@ internal sealed class SectionCut
     /// <summary>Unit vector along the cut on the plan.</summary>
     public Point2 Along { get; }
 
-    /// <summary>How far along the cut a place on the plan is.</summary>
+    /// <summary>Distance of a place on the plan along the cut.</summary>
     public double At(Point2 plan) => Point2.Dot(plan - from, Along);
 
-    /// <summary>A place in the house as it is seen at right angles to the cut.</summary>
+    /// <summary>A place in the house projected onto the cut.</summary>
     public Point2 Seen(Point3 place) => new(At(place.Plan), place.Z);
 
-    /// <summary>The stretches of the cut inside an outline, in order.</summary>
+    /// <summary>The intervals of the cut inside an outline, in order.</summary>
     public IReadOnlyList<(double From, double To)> Inside(Polygon outline)
     {
         IReadOnlyList<Point2> corners = outline.Corners;
@@ -46,7 +46,7 @@ internal sealed class SectionCut
         return [.. Enumerable.Range(0, crossings.Length / 2).Select(i => (crossings[2 * i], crossings[(2 * i) + 1]))];
     }
 
-    /// <summary>The stretches inside any of some outlines, those that touch joined, in order.</summary>
+    /// <summary>The intervals inside any of several outlines, in order; touching ones are merged.</summary>
     public IReadOnlyList<(double From, double To)> InsideAny(IEnumerable<Polygon> outlines)
     {
         var joined = new List<(double From, double To)>();
@@ -65,7 +65,7 @@ internal sealed class SectionCut
         return joined;
     }
 
-    /// <summary>Where the cut crosses a straight line between two places on the plan; null where it does not.</summary>
+    /// <summary>Where the cut crosses a straight line between two places on the plan; null if it does not.</summary>
     public double? Crossing(Point2 a, Point2 b)
     {
         double sideA = Point2.Cross(Along, a - from), sideB = Point2.Cross(Along, b - from);
@@ -90,11 +90,11 @@ internal sealed class SectionCut
         }
     }
 
-    /// <summary>The joists of a floor that the cut crosses: middle and half width of each; none where it runs along them.</summary>
-    /// <param name="joists">How they lie.</param>
-    /// <param name="widthMetres">Width of one.</param>
-    /// <param name="least">From here along the cut.</param>
-    /// <param name="greatest">To here.</param>
+    /// <summary>The joists of a floor that the cut crosses: middle and half width of each; none if it runs along them.</summary>
+    /// <param name="joists">Their layout.</param>
+    /// <param name="widthMetres">Width of one joist.</param>
+    /// <param name="least">Start of the interval along the cut.</param>
+    /// <param name="greatest">End of the interval.</param>
     public IEnumerable<(double Middle, double Half)> Joists(JoistLayout joists, double widthMetres, double least, double greatest)
     {
         (double sine, double cosine) = Math.SinCos(joists.RunDegrees * Math.PI / 180);
@@ -114,14 +114,14 @@ internal sealed class SectionCut
     }
 }
 
-/// <summary>A wall where the cut crosses it.</summary>
+/// <summary>A wall where it crosses the cut.</summary>
 /// <param name="Wall">The wall.</param>
 /// <param name="From">Its nearer face along the cut, metres.</param>
 /// <param name="To">Its farther face.</param>
-/// <param name="Opening">The opening that the cut passes through; null where it meets the wall itself.</param>
+/// <param name="Opening">The opening that the cut passes through; null if it passes through the wall itself.</param>
 internal sealed record WallInCut(Wall Wall, double From, double To, Opening? Opening)
 {
-    /// <summary>Solid stretches from bottom to top, metres above the level's floor.</summary>
+    /// <summary>Solid parts from bottom to top, metres above the level's floor.</summary>
     public IEnumerable<(double From, double To)> Solid()
     {
         double bottom = Wall.BaseMetres, top = Wall.TopMetres;

@@ -4,7 +4,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>What a cut meets of the house: rooms, floors with their layers and joists, walls with their openings, fixtures.</summary>
+/// <summary>The structure of the house in a cut: rooms, floors with their layers and joists, walls with their openings, fixtures.</summary>
 internal sealed class SectionLayer(PlanView view, Section section) : PlanLayer(view)
 {
     private const double EdgePoints = 0.7;
@@ -44,7 +44,7 @@ internal sealed class SectionLayer(PlanView view, Section section) : PlanLayer(v
     private SKRect Rect(double from, double bottom, double to, double top) =>
         new((float)View.PixelX(from), (float)View.PixelY(top), (float)View.PixelX(to), (float)View.PixelY(bottom));
 
-    // Layers from the top; a bay of joists is empty but for them.
+    // Layers from the top; a joist layer is empty between its joists.
     private void DrawFloor(SKCanvas canvas, FloorInCut floor)
     {
         using SKPaint board = Pen.Fill(Palette.FaintInk), bay = Pen.Fill(Palette.Paper), filling = Pen.Fill(Palette.Ground);
@@ -83,7 +83,7 @@ internal sealed class SectionLayer(PlanView view, Section section) : PlanLayer(v
         }
     }
 
-    // What lies below the lowest floor and above the highest ceiling is not in the file: a line.
+    // The file does not say what is below the lowest floor and above the highest ceiling, so each is drawn as a line.
     private void DrawEnds(SKCanvas canvas)
     {
         using SKPaint line = Pen.Line(Palette.SoftInk, View.Points(EndPoints));

@@ -9,10 +9,10 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>An upright section through spot and seat with the paths projected on it, and what levels and floors are beside it.</summary>
+/// <summary>A vertical section through spot and seat with the paths projected onto it, and the names of levels and floors beside it.</summary>
 internal sealed class SectionPanel(PathsRequest request)
 {
-    /// <summary>Room for the words to the right of the frame, points.</summary>
+    /// <summary>Space for the text to the right of the frame, points.</summary>
     public const double BesidePoints = 150;
 
     private const double LabelPoints = 10;
@@ -23,9 +23,9 @@ internal sealed class SectionPanel(PathsRequest request)
     public Section Section { get; } = new(request);
 
     /// <summary>Draws it with its axes.</summary>
-    /// <param name="canvas">Where to.</param>
+    /// <param name="canvas">Where to draw.</param>
     /// <param name="view">Its view: along the cut to the right, heights upwards.</param>
-    /// <param name="paths">The paths that run on lines, on the cut, strongest first.</param>
+    /// <param name="paths">The paths that consist of lines, on the cut, strongest first.</param>
     public void Draw(SKCanvas canvas, PlanView view, IReadOnlyList<DrawnPath> paths)
     {
         SectionLabels labels = LabelsOf(view, paths);
@@ -47,7 +47,7 @@ internal sealed class SectionPanel(PathsRequest request)
         DrawBeside(canvas, view);
     }
 
-    /// <summary>Where numbers and names stand: none over another, a mark or, where there is other room, a path.</summary>
+    /// <summary>Places of numbers and names: none over another, over a mark or, if there is space elsewhere, over a path.</summary>
     public SectionLabels LabelsOf(PlanView view, IReadOnlyList<DrawnPath> paths)
     {
         PlanMark[] marks =
@@ -66,7 +66,7 @@ internal sealed class SectionPanel(PathsRequest request)
         return new(labels, rooms, new FixtureNames(view, fixtures, [.. written, .. rooms.Taken], built, [.. lines, .. structure]), numbers);
     }
 
-    // The stretch of the seat's room that the seat is on.
+    // The part of the seat's room along the cut that contains the seat.
     private Room? SeatRoom()
     {
         Level level = request.House.Levels[request.Seat.LevelIndex];
@@ -77,7 +77,7 @@ internal sealed class SectionPanel(PathsRequest request)
 
     private string HeightOf(string name, double metres) => name.Length > 0 ? LengthTicks.WithUnit(metres, request.Unit) : "";
 
-    // Seen from the side, a fixture is a box as wide as its cut and as high as it stands.
+    // From the side, a fixture is a box as wide as its cut and as high as the fixture.
     private static Fixture Standing(FixtureInCut cut) => cut.Fixture with
     {
         Centre = new((cut.From + cut.To) / 2, (cut.BottomMetres + cut.TopMetres) / 2),
@@ -94,7 +94,7 @@ internal sealed class SectionPanel(PathsRequest request)
     private static Polygon Standing(double from, double bottom, double to, double top) =>
         new([new(from, bottom), new(to, bottom), new(to, top), new(from, top)]);
 
-    // Ground that walls and floors take; the lowest floor and the highest ceiling as strips.
+    // Ground under walls and floors; the lowest floor and the highest ceiling as strips.
     private IEnumerable<LabelBox> Structure(PlanView view)
     {
         double strip = 2 * view.PixelsPerPoint / view.PixelsPerMetre, right = view.MetresX(view.Frame.Right);
@@ -109,7 +109,7 @@ internal sealed class SectionPanel(PathsRequest request)
             ]);
     }
 
-    // Each level and floor is named at its own height, right of the frame.
+    // Each level and floor is named at its own height, to the right of the frame.
     private void DrawBeside(SKCanvas canvas, PlanView view)
     {
         using Lettering bold = new(view.Points(BesideLetterPoints), isBold: true), plain = new(view.Points(BesideLetterPoints), isBold: false);
@@ -136,7 +136,7 @@ internal sealed class SectionPanel(PathsRequest request)
     private bool IsAlong(JoistLayout layout) => !Section.Cut.Joists(layout, 0.05, 0, 2 * layout.SpacingMetres).Any();
 }
 
-/// <summary>What is written on a section, each with its place.</summary>
+/// <summary>The text on a section, with its places.</summary>
 /// <param name="Marks">Spot and seat with their heights.</param>
 /// <param name="Rooms">Names of rooms.</param>
 /// <param name="Fixtures">Names of fixtures.</param>

@@ -6,12 +6,12 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Plans;
 
 /// <summary>
-/// Distances between the lines of upright walls along the top of a plan, and of level walls along its right: first from
-/// each to the next, then from the first to the last. They are the figures of the house file, so a mistyped one shows.
+/// Distances between vertical wall lines along the top of a plan, and between horizontal ones along its right side: first
+/// between neighbours, then from the first to the last. They are the lengths of the house file, so a mistyped one shows.
 /// </summary>
 internal sealed class DimensionChain(PlanView view, Level level, LengthUnit unit)
 {
-    /// <summary>Ground the two rows take outside the frame, points.</summary>
+    /// <summary>Space of the two rows outside the frame, points.</summary>
     public const double DepthPoints = 30;
 
     private const double SizePoints = 9;
@@ -58,7 +58,7 @@ internal sealed class DimensionChain(PlanView view, Level level, LengthUnit unit
         }
     }
 
-    // Drawn as if along the top; for the right side the sheet is turned.
+    // Drawn as if along the top; the canvas is rotated for the right side.
     private void DrawRow(
         SKCanvas canvas, List<double> places, Func<double, double> pixel, bool isAlongTop, double rowPoints, Lettering lettering)
     {

@@ -10,7 +10,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Plans;
 
-/// <summary>What the signs of a plan mean; only those that occur.</summary>
+/// <summary>The key of a plan; only symbols that occur.</summary>
 internal static class PlanKey
 {
     private const double NumberPoints = 9;
@@ -38,8 +38,8 @@ internal static class PlanKey
         return entries;
     }
 
-    /// <summary>The names that stand on the plan as numbers, and how many there is no place for at all.</summary>
-    /// <param name="names">What found no place.</param>
+    /// <summary>The names shown on the plan by number, and how many names have no place at all.</summary>
+    /// <param name="names">The names without a place.</param>
     /// <param name="shown">How many of the numbers are explained.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
     public static IReadOnlyList<KeyEntry> Names(NumberedKey names, int shown, double pixelsPerPoint)

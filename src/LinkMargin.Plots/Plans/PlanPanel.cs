@@ -9,7 +9,7 @@ using LinkMargin.Plots.Runs;
 
 namespace LinkMargin.Plots.Plans;
 
-/// <summary>One level's plan as written, with nothing computed: what a person checks a house file by.</summary>
+/// <summary>One level's plan as written, without any results, to check a house file by.</summary>
 internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUnit unit, IReadOnlyList<MeasurementMark> measurements)
 {
     private const double LabelPoints = 10;
@@ -21,7 +21,7 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
     /// <summary>Stacks the layers of one level on a plan, lowest first.</summary>
     /// <param name="plot">The plan.</param>
     /// <param name="levelIndex">The level.</param>
-    /// <param name="key">Takes the names there is no free place for.</param>
+    /// <param name="key">Takes the names without a free place.</param>
     public void Fill(PlanPlot plot, int levelIndex, NumberedKey key)
     {
         PlanView view = plot.View;
@@ -39,7 +39,7 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
         plot.Add(new MarkLayer(view, labels.Marks));
     }
 
-    /// <summary>Where the names of one level stand; walls and marks are kept clear of all of them.</summary>
+    /// <summary>The places of the names on one level; all of them avoid walls and marks.</summary>
     public LevelLabels LabelsOf(PlanView view, int levelIndex, NumberedKey key)
     {
         Level level = house.Levels[levelIndex];
@@ -68,7 +68,7 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
         return [room.Name, $"{figure} {LengthTicks.ShortNameOf(unit)}²"];
     }
 
-    // A mark without a name has no label.
+    // A mark without a name has no label, and so no height.
     private string HeightOf(string name, double metres) => name.Length > 0 ? LengthTicks.WithUnit(metres, unit) : "";
 
     private IEnumerable<PlanMark> Marks(int levelIndex)
@@ -95,7 +95,7 @@ internal sealed class PlanPanel(House house, MaterialPatterns patterns, LengthUn
     }
 }
 
-/// <summary>The names on one level's plan, each with its place.</summary>
+/// <summary>The names on one level's plan with their places.</summary>
 /// <param name="Marks">Of spots and seats.</param>
 /// <param name="Rooms">Of rooms.</param>
 /// <param name="Fixtures">Of fixtures.</param>

@@ -7,7 +7,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Plans;
 
-/// <summary>The plan of a house as its file describes it, so that a mistyped wall is seen.</summary>
+/// <summary>The plan of a house as its file describes it, which shows a mistyped wall.</summary>
 public static class PlanPicture
 {
     private const double BetweenPoints = 12;
@@ -16,24 +16,24 @@ public static class PlanPicture
     private const double HeadFigurePoints = 9.5;
     private const double BeforeKeyPoints = 6;
 
-    // So many plans stand in one row; more of them in several, about half as many rows as columns.
+    // At most this many plans are in one row; more are put in several rows, about half as many rows as columns.
     private const int MostInRow = 5;
     private const double ColumnsForRow = 2;
     private const double BetweenRowsPoints = 16;
 
-    // A plan with more than one name to so much ground is drawn larger, up to twice, as far as all plans together allow.
+    // A plan with less ground per name than this is enlarged, up to twice, within a limit for all plans together.
     private const double SquarePointsForName = 800;
     private const double MostEnlarged = 2;
     private const double MostPixels = 24e6;
 
-    // A key of names may take this share of a picture whose size is given.
+    // A key of names may take up this share of a picture whose size is given.
     private const double MostKeyShare = 0.4;
 
-    /// <summary>The size at which each plan is so many points wide with no empty ground about it.</summary>
+    /// <summary>The size for plans of a given width, without empty space around them.</summary>
     /// <param name="request">What to draw.</param>
     /// <param name="planPoints">
-    /// Width of one plan, points; null for 560 where there is one, 400 where there are several, less for a narrow house
-    /// or very many levels, more where names are crowded.
+    /// Width of one plan, points; null for 560 with one plan, 400 with several, less for a narrow house
+    /// or very many levels, more if names are crowded.
     /// </param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
     public static PictureSize FittingSize(PlanRequest request, double? planPoints = null, double pixelsPerPoint = 2.5)
@@ -47,7 +47,7 @@ public static class PlanPicture
         double body = widthPixels - (2 * Page.MarginPoints * pixelsPerPoint);
         double plans = PlansHeight(request, bounds, each * pixelsPerPoint, pixelsPerPoint);
 
-        // Which names find no place is known once the plans are laid out, and their key comes below.
+        // Which names have no place is known only once the plans are laid out; their key comes below.
         var patterns = new MaterialPatterns(request.House);
         var top = new LabelBox(0, 0, body, plans);
         double key = Keys(request, patterns, Laid(request, patterns, top, bounds, pixelsPerPoint), body, pixelsPerPoint, null).Height;
@@ -56,14 +56,14 @@ public static class PlanPicture
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
 
-    /// <summary>Draws the plan; the bytes are a PNG.</summary>
+    /// <summary>Draws a PNG.</summary>
     public static byte[] Render(PlanRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: false);
         return page.ToPng();
     }
 
-    /// <summary>Draws the same as lines and letters.</summary>
+    /// <summary>Draws the same as vector graphics.</summary>
     public static VectorPicture Vector(PlanRequest request, PictureSize size)
     {
         using Page page = Drawn(request, size, isVector: true);
@@ -115,12 +115,12 @@ public static class PlanPicture
         return Math.Min(each * enlarged, Math.Max(most, PictureSize.LeastPoints / 2));
     }
 
-    /// <summary>The plans as large as they can be with their keys below: what these need hangs on the plans' scale.</summary>
+    /// <summary>The plans as large as possible with their keys below; the height of the keys depends on the plans' scale.</summary>
     private static Sheet Fitted(PlanRequest request, MaterialPatterns patterns, PlanBounds bounds, LabelBox body, double s)
     {
         const int MostRounds = 4;
 
-        // What plans as wide as they can be leave free: just what the key needs where the size is the fitting one.
+        // What is left below plans of the full width: exactly the key's height if the size is the fitting one.
         double free = body.Height - PlansHeight(request, bounds, WidthOfEach(request, body, s), s) - (BeforeKeyPoints * s);
         double most = Math.Max(free, MostKeyShare * body.Height);
         double reserved = Math.Max(0, free);
@@ -199,7 +199,7 @@ public static class PlanPicture
         KeyStrip NamesKey(int count) => new(PlanKey.Names(laid.Names, count, s), widthPixels, s, inColumns: true);
     }
 
-    /// <summary>The greatest count below a limit that fits, by halving; 0 where none does.</summary>
+    /// <summary>The greatest count up to a limit that fits, by bisection; 0 if none does.</summary>
     private static int MostThatFit(int limit, Func<int, bool> fits)
     {
         int least = 0;

@@ -8,20 +8,20 @@ namespace LinkMargin.Plots.Plans;
 /// <summary>What a plan shows.</summary>
 /// <param name="House">The house.</param>
 /// <param name="Levels">Numbers of the levels from left to right, at least one; 0 is the lowest.</param>
-/// <param name="Title">One line above.</param>
-/// <param name="Caption">One sentence below.</param>
+/// <param name="Title">One line above the plans.</param>
+/// <param name="Caption">One sentence below them.</param>
 public sealed record PlanRequest(House House, IReadOnlyList<int> Levels, string Title, string Caption)
 {
     /// <summary>The unit of axes, dimensions, areas and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
 
-    /// <summary>Places to measure at, drawn in place of the seats.</summary>
+    /// <summary>Places to measure at, drawn instead of the seats.</summary>
     public IReadOnlyList<MeasurementMark> Measurements { get; init; } = [];
 
     /// <summary>Cable runs to draw.</summary>
     public IReadOnlyList<DrawnRun> Runs { get; init; } = [];
 
-    /// <summary>All levels side by side, the lowest on the left.</summary>
+    /// <summary>All levels side by side, lowest on the left.</summary>
     public static PlanRequest OfAllLevels(House house, string title, string caption) =>
         new(house, [.. Enumerable.Range(0, house.Levels.Count)], title, caption);
 
@@ -32,6 +32,6 @@ public sealed record PlanRequest(House House, IReadOnlyList<int> Levels, string 
 
 /// <summary>A place to measure at.</summary>
 /// <param name="LevelIndex">The level it is on; 0 is the lowest.</param>
-/// <param name="Plan">Where on the plan.</param>
-/// <param name="Text">What is written beside it: its number and what to send from.</param>
+/// <param name="Plan">Its position on the plan.</param>
+/// <param name="Text">The text beside it: its number and the transmitter to use.</param>
 public sealed record MeasurementMark(int LevelIndex, Point2 Plan, string Text);

@@ -10,8 +10,8 @@ using LinkMargin.Plots.Marks;
 namespace LinkMargin.Plots.Plans;
 
 /// <summary>
-/// The plan for somebody who only wants to know what works: the chosen spot, and each seat by its number with whether it passes.
-/// All levels side by side, the lowest on the left, as large as fits a width.
+/// The plan for a reader who only wants to know what works: the chosen spot, and each seat with its number and whether it
+/// passes. All levels side by side, lowest on the left, as large as a given width allows.
 /// </summary>
 public static class VerdictPicture
 {
@@ -25,7 +25,7 @@ public static class VerdictPicture
     private const double WidestPlanPoints = 320;
     private const int MostInRow = 4;
 
-    /// <summary>The size of a picture with so much room between the margins of a page.</summary>
+    /// <summary>The size of a picture for a given width between the margins of a page.</summary>
     /// <param name="request">What to draw.</param>
     /// <param name="widthPoints">Its width, points.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
@@ -44,7 +44,7 @@ public static class VerdictPicture
             s);
     }
 
-    /// <summary>Draws it as lines and letters.</summary>
+    /// <summary>Draws it as vector graphics.</summary>
     public static VectorPicture Vector(VerdictRequest request, PictureSize size)
     {
         ArgumentNullException.ThrowIfNull(request);

@@ -3,9 +3,9 @@ using System.Buffers.Binary;
 namespace LinkMargin.Plots.Printing;
 
 /// <summary>
-/// A TrueType font with the outlines of some characters only, so that a document does not carry a whole font for a few words. Glyphs
-/// keep their numbers; those that are left out have no outline. Tables that only shape text (kerning, ligatures) or instruct
-/// screens are left out. Format: ISO/IEC 14496-22 (Open Font Format), tables glyf, loca, cmap, head.
+/// A TrueType font with the outlines of some characters only, so that a document does not embed a whole font for a few words. Glyphs
+/// keep their numbers; omitted ones have no outline. Tables for shaping only (kerning, ligatures) and for hinting are left out.
+/// Format: ISO/IEC 14496-22 (Open Font Format), tables glyf, loca, cmap, head.
 /// </summary>
 internal static class FontSubset
 {
@@ -15,10 +15,10 @@ internal static class FontSubset
 
     private static readonly string[] Kept = ["OS/2", "cmap", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "name", "post"];
 
-    /// <summary>Makes one.</summary>
+    /// <summary>Makes a subset.</summary>
     /// <param name="font">The whole font.</param>
     /// <param name="glyphs">Numbers of the glyphs to keep; glyph 0 is always kept.</param>
-    /// <returns>A font of the same family; the font itself where it has no outlines that can be left out.</returns>
+    /// <returns>A font of the same family; the font itself if no outlines can be left out.</returns>
     public static byte[] Of(byte[] font, IEnumerable<ushort> glyphs)
     {
         Dictionary<string, ArraySegment<byte>> tables = Tables(font);
@@ -52,10 +52,10 @@ internal static class FontSubset
 
         BinaryPrimitives.WriteUInt32BigEndian(places.AsSpan(4 * count), (uint)outlines.Length);
         byte[] head = [.. tables["head"]];
-        BinaryPrimitives.WriteUInt32BigEndian(head.AsSpan(8), 0); // the sum of the whole font comes last
+        BinaryPrimitives.WriteUInt32BigEndian(head.AsSpan(8), 0); // the checksum of the whole font is written last
         BinaryPrimitives.WriteInt16BigEndian(head.AsSpan(50), 1);
         byte[] post = [.. tables["post"][..32]];
-        BinaryPrimitives.WriteUInt32BigEndian(post, 0x00030000); // without names of glyphs
+        BinaryPrimitives.WriteUInt32BigEndian(post, 0x00030000); // format 3: without glyph names
         return Written(Kept.Where(tables.ContainsKey).ToDictionary(name => name, name => name switch
         {
             "glyf" => outlines.ToArray(),
@@ -87,7 +87,7 @@ internal static class FontSubset
         }
     }
 
-    // A letter with an accent is made of two glyphs.
+    // A letter with an accent is composed of two glyphs.
     private static List<int> PartsOf(ReadOnlySpan<byte> outline)
     {
         List<int> parts = [];

@@ -7,16 +7,16 @@ using System.Text.RegularExpressions;
 namespace LinkMargin.Plots.Printing;
 
 /// <summary>
-/// Leaves out of the fonts in a PDF the letters that it does not use. The drawing library embeds each font whole; which glyphs a
-/// document uses it lists itself, in the tables that turn glyphs back into text (ISO 32000-1, 9.10.3). Reads only what that library
-/// writes: objects one after the other, a table of their places, and a trailer (ISO 32000-1, 7.5).
+/// Reduces the fonts in a PDF to the letters it uses. The drawing library embeds each font whole. The glyphs in use are listed
+/// in the document's tables that map glyphs back to text (ISO 32000-1, 9.10.3). Only reads what that library
+/// writes: objects one after the other, a table of their positions, and a trailer (ISO 32000-1, 7.5).
 /// </summary>
 internal static partial class PdfFontSubsets
 {
-    /// <summary>The same document with smaller fonts; the document itself where nothing can be left out.</summary>
+    /// <summary>The same document with smaller fonts; the document itself if nothing can be left out.</summary>
     public static byte[] In(byte[] pdf)
     {
-        // One byte is one character, so that places in the text are places in the file.
+        // One byte is one character, so that positions in the text are positions in the file.
         string text = Encoding.Latin1.GetString(pdf);
         Match[] objects = ObjectHead().Matches(text).ToArray();
         int table = text.LastIndexOf("\nxref\n", StringComparison.Ordinal);
@@ -70,7 +70,7 @@ internal static partial class PdfFontSubsets
         Write(output, "\nendstream\nendobj\n");
     }
 
-    // The table keeps its form; only places change.
+    // The table keeps its format; only positions change.
     private static void WriteTable(Stream output, string old, Dictionary<int, long> places)
     {
         long at = output.Position;

@@ -2,7 +2,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Printing;
 
-/// <summary>A person's own picture, such as a logo: a PNG or a JPEG.</summary>
+/// <summary>The user's own picture, such as a logo: a PNG or a JPEG.</summary>
 public sealed class PhotoPicture : IDisposable
 {
     /// <summary>The largest file that is read, bytes.</summary>
@@ -13,7 +13,7 @@ public sealed class PhotoPicture : IDisposable
 
     private PhotoPicture(SKImage image, byte[] bytes, string mediaType) => (Image, Bytes, MediaType) = (image, bytes, mediaType);
 
-    /// <summary>The file as it was.</summary>
+    /// <summary>The file as given.</summary>
     public IReadOnlyList<byte> Bytes { get; }
 
     /// <summary><c>image/png</c> or <c>image/jpeg</c>.</summary>
@@ -24,9 +24,9 @@ public sealed class PhotoPicture : IDisposable
 
     internal SKImage Image { get; }
 
-    /// <summary>Reads one.</summary>
+    /// <summary>Reads a picture.</summary>
     /// <param name="bytes">The file.</param>
-    /// <param name="fault">What is wrong with it and what to do; null where nothing is.</param>
+    /// <param name="fault">What is wrong with it and what to do; null if nothing is.</param>
     public static PhotoPicture? Read(byte[] bytes, out string? fault)
     {
         ArgumentNullException.ThrowIfNull(bytes);

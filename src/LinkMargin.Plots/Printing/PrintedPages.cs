@@ -3,22 +3,22 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Printing;
 
-/// <summary>How dark something on a printed page is.</summary>
+/// <summary>The inks of a printed page.</summary>
 public enum PageInk
 {
     /// <summary>Text.</summary>
     Ink,
 
-    /// <summary>What is said beside it.</summary>
+    /// <summary>Secondary text.</summary>
     Soft,
 
     /// <summary>Thin lines.</summary>
     Faint,
 
-    /// <summary>Ground behind text.</summary>
+    /// <summary>Background of text.</summary>
     Ground,
 
-    /// <summary>The one strong colour.</summary>
+    /// <summary>The only strong colour.</summary>
     Strong,
 }
 
@@ -28,8 +28,8 @@ public enum PageInk
 public readonly record struct PageLetters(double SizePoints, bool IsBold = false);
 
 /// <summary>
-/// Pages of a PDF, written upon in points from the upper left corner. Text stays text, pictures stay lines, and only the letters that are
-/// used are embedded.
+/// Pages of a PDF, drawn in points from the upper left corner. Text stays text, pictures stay vector graphics, and only the letters
+/// in use are embedded.
 /// </summary>
 public sealed class PrintedPages : IDisposable
 {
@@ -38,10 +38,10 @@ public sealed class PrintedPages : IDisposable
     private readonly Dictionary<PageLetters, Lettering> letterings = [];
     private SKCanvas? canvas;
 
-    /// <summary>Begins a document without a page.</summary>
+    /// <summary>Starts a document without a page.</summary>
     /// <param name="size">The paper.</param>
-    /// <param name="title">Its title, for the reader's window.</param>
-    /// <param name="author">Who made it; empty for nobody.</param>
+    /// <param name="title">Its title, for the viewer's window.</param>
+    /// <param name="author">Its author; empty for none.</param>
     public PrintedPages(PaperSize size, string title, string author)
     {
         ArgumentNullException.ThrowIfNull(size);
@@ -60,10 +60,10 @@ public sealed class PrintedPages : IDisposable
     /// <summary>The paper.</summary>
     public PaperSize Size { get; }
 
-    /// <summary>How many pages were begun.</summary>
+    /// <summary>How many pages were started.</summary>
     public int Pages { get; private set; }
 
-    /// <summary>Ends the page before, if there is one, and begins another.</summary>
+    /// <summary>Ends the current page, if there is one, and starts the next.</summary>
     public void BeginPage()
     {
         if (Pages > 0)
@@ -97,8 +97,8 @@ public sealed class PrintedPages : IDisposable
 
     /// <summary>Writes a line.</summary>
     /// <param name="text">The text.</param>
-    /// <param name="x">Its left end, or its right end where it stands at the right.</param>
-    /// <param name="baseline">Where its letters stand.</param>
+    /// <param name="x">Its left end, or its right end if aligned right.</param>
+    /// <param name="baseline">The baseline of its letters.</param>
     /// <param name="letters">Its letters.</param>
     /// <param name="ink">Its colour.</param>
     /// <param name="isAtRight">Whether it ends at x.</param>
@@ -119,8 +119,8 @@ public sealed class PrintedPages : IDisposable
         Canvas.DrawRect((float)x, (float)y, (float)widthPoints, (float)heightPoints, fill);
     }
 
-    /// <summary>Draws a tick, or a cross.</summary>
-    /// <param name="passes">Whether it is the tick.</param>
+    /// <summary>Draws a tick or a cross.</summary>
+    /// <param name="passes">Whether to draw a tick.</param>
     /// <param name="x">Its left side.</param>
     /// <param name="middle">Its middle line.</param>
     /// <param name="sizePoints">Its width and height.</param>
@@ -134,7 +134,7 @@ public sealed class PrintedPages : IDisposable
         picture.DrawAt(Canvas, x, y, picture.ScaleFor(widthPoints));
     }
 
-    /// <summary>Draws a person's picture.</summary>
+    /// <summary>Draws the user's own picture.</summary>
     public void Draw(PhotoPicture picture, double x, double y, double widthPoints, double heightPoints)
     {
         ArgumentNullException.ThrowIfNull(picture);

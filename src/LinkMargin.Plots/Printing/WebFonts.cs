@@ -3,13 +3,13 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Printing;
 
-/// <summary>The embedded faces as a page carries them: TrueType files with the letters of one text.</summary>
+/// <summary>The embedded fonts for an HTML page: TrueType files with the letters of one text.</summary>
 public static class WebFonts
 {
-    /// <summary>The family's name, as vector pictures call it.</summary>
+    /// <summary>The name of the font family in vector pictures.</summary>
     public static string Family => EmbeddedFonts.Regular.FamilyName;
 
-    /// <summary>The faces with the letters of a text.</summary>
+    /// <summary>The fonts with the letters of a text.</summary>
     public static (byte[] Regular, byte[] Bold) For(string text)
     {
         ArgumentNullException.ThrowIfNull(text);

@@ -4,7 +4,7 @@ namespace LinkMargin.Plots.Runs;
 
 /// <summary>A cable run to draw.</summary>
 /// <param name="Number">Its number in the list of runs, from 1.</param>
-/// <param name="Route">Where it lies.</param>
+/// <param name="Route">Its route.</param>
 public sealed record DrawnRun(int Number, Route Route)
 {
     /// <summary>The new runs of a spot, numbered as in its pull sheet.</summary>

@@ -8,21 +8,21 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Runs;
 
 /// <summary>
-/// The cable runs on one level: along walls in full, in the floor above dashed, a ring where a hole is bored, a square where a passage or a
-/// riser leaves the level; each with its number.
+/// The cable runs on one level: solid along walls, dashed in the floor above, a ring at a hole to drill, a square where a passage or
+/// a riser leaves the level; each with its number.
 /// </summary>
 internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRun> runs, int levelIndex) : PlanLayer(view)
 {
-    // From a wall's face to the line of a cable along it, metres.
+    // Distance from a wall's face to the line of a cable along it, metres.
     private const double BesideWallMetres = 0.07;
 
-    // A wall whose line is so near to a leg is the one it follows, metres.
+    // A leg this close to a wall's line follows that wall, metres.
     private const double OnWallMetres = 0.3;
 
-    // Shorter stretches show no line, metres.
+    // Shorter pieces are not drawn, metres.
     private const double SlackMetres = 1e-6;
 
-    /// <summary>Ground that the lines and numbers take on a level, pixels.</summary>
+    /// <summary>Ground under the lines and numbers on a level, pixels.</summary>
     public static IEnumerable<LabelBox> Ground(PlanView view, House house, IReadOnlyList<DrawnRun> runs, int levelIndex)
     {
         foreach (DrawnRun run in runs)
@@ -42,7 +42,7 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
         }
     }
 
-    /// <summary>What its signs mean.</summary>
+    /// <summary>The key of its symbols.</summary>
     public static IEnumerable<KeyEntry> Entries(double pixelsPerPoint) => RunSigns.Entries(Palette.Spot, pixelsPerPoint).Append(RunSigns.RiserEntry(pixelsPerPoint));
 
     protected override void Draw(SKCanvas canvas)
@@ -76,7 +76,7 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
         }
     }
 
-    // On the longest stretch of each on the level.
+    // On the longest piece of each run on the level.
     private static IEnumerable<(int Number, Point2 At)> NumbersOn(House house, IReadOnlyList<DrawnRun> runs, int levelIndex) => RunSigns.NumberPlaces(
         from run in runs
         let stretches = StretchesOn(house, run.Route, levelIndex)
@@ -85,7 +85,7 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
         where longest.From.DistanceTo(longest.To) > SlackMetres
         select (run.Number, longest.From, longest.To));
 
-    // A leg in a floor belongs to the plan below it.
+    // A leg in a floor is drawn on the plan below it.
     private static IEnumerable<RouteLeg> LegsOn(House house, Route route, int levelIndex)
     {
         Level level = house.Levels[levelIndex];
@@ -95,7 +95,7 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
             && middle >= bottom - SlackMetres && middle < top - SlackMetres);
     }
 
-    // The lines of a run on one level as they are drawn: along a wall on its face in the room, not in its middle as a room's outline is.
+    // The lines of a run on one level as drawn: along a wall on its face in the room, not in its middle like a room's outline.
     private static List<(RouteLeg Leg, Point2 From, Point2 To)> StretchesOn(House house, Route route, int levelIndex)
     {
         Level level = house.Levels[levelIndex];
@@ -118,7 +118,7 @@ internal sealed class RunLayer(PlanView view, House house, IReadOnlyList<DrawnRu
         return stretches;
     }
 
-    // Two legs that run on are moved aside once; two that meet at a corner by both.
+    // Two legs in line are offset once; two that meet at a corner are offset by both.
     private static Point2 Sum(Point2 one, Point2 other) =>
         Math.Abs(Point2.Cross(one, other)) <= SlackMetres && Point2.Dot(one, one) > 0 && Point2.Dot(other, other) > 0 ? one : one + other;
 

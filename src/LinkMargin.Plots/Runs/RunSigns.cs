@@ -5,7 +5,7 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Runs;
 
-/// <summary>How cable runs are drawn, on plans and on sections alike.</summary>
+/// <summary>The style of cable runs, for plans and sections.</summary>
 internal static class RunSigns
 {
     private const double WidthPoints = 2;
@@ -15,11 +15,11 @@ internal static class RunSigns
     private const double SamplePoints = 14;
     private const double NumberPoints = 8.5;
 
-    // Half the height of a number's box, and how much wider it is than high.
+    // Half the height of a number's box, and the ratio of its width to its height.
     private const double BoxPoints = 5.6;
     private const double Wider = 1.35;
 
-    /// <summary>The ground that a line takes, as small boxes along it, pixels.</summary>
+    /// <summary>The ground under a line, as small boxes along it, pixels.</summary>
     public static IEnumerable<LabelBox> Ground(SKPoint from, SKPoint to, double pixelsPerPoint)
     {
         double half = WidthPoints * pixelsPerPoint;
@@ -31,26 +31,26 @@ internal static class RunSigns
         }
     }
 
-    /// <summary>The ground that a number takes about its middle, pixels.</summary>
+    /// <summary>The ground under a number around its centre, pixels.</summary>
     public static LabelBox NumberBox(SKPoint at, double pixelsPerPoint) =>
         LabelBox.Around(at.X, at.Y, Wider * BoxPoints * pixelsPerPoint, BoxPoints * pixelsPerPoint);
 
-    /// <summary>Where the numbers of runs stand: in the middle of a stretch each, those that share one beside each other along it.</summary>
+    /// <summary>The places of the numbers of runs: each in the middle of a piece; numbers on the same piece are side by side along it.</summary>
     public static IEnumerable<(int Number, Point2 At)> NumberPlaces(IEnumerable<(int Number, Point2 From, Point2 To)> stretches) =>
         from shared in stretches.GroupBy(one => (Math.Round(one.From.X + one.To.X, 1), Math.Round(one.From.Y + one.To.Y, 1)))
         let count = shared.Count()
         from one in shared.Select((one, i) => (one.Number, one.From, one.To, Share: (i + 1) / (count + 1.0)))
         select (one.Number, one.From + (one.Share * (one.To - one.From)));
 
-    /// <summary>The line of a run: dashed where it is out of sight in a floor.</summary>
+    /// <summary>The line of a run: dashed where it is hidden in a floor.</summary>
     public static SKPaint Line(bool isHidden, SKColor colour, double pixelsPerPoint) => isHidden
         ? Pen.Dashed(colour, WidthPoints * pixelsPerPoint, 5 * pixelsPerPoint, 3 * pixelsPerPoint)
         : Pen.Line(colour, WidthPoints * pixelsPerPoint);
 
-    /// <summary>The paper about that line.</summary>
+    /// <summary>The white edge of that line.</summary>
     public static SKPaint Casing(double pixelsPerPoint) => Pen.Line(Palette.Paper, (WidthPoints + (2 * CasingPoints)) * pixelsPerPoint);
 
-    /// <summary>A hole to bore.</summary>
+    /// <summary>Draws a hole to drill.</summary>
     public static void DrawHole(SKCanvas canvas, SKPoint at, double pixelsPerPoint)
     {
         using SKPaint paper = Pen.Fill(Palette.Paper);
@@ -61,7 +61,7 @@ internal static class RunSigns
         canvas.DrawCircle(at, (float)(DrillPoints * pixelsPerPoint), middle);
     }
 
-    /// <summary>Where a run leaves a plan upwards or downwards.</summary>
+    /// <summary>Draws where a run leaves a plan upwards or downwards.</summary>
     public static void DrawRiser(SKCanvas canvas, SKPoint at, double pixelsPerPoint)
     {
         float half = (float)(HolePoints * pixelsPerPoint);
@@ -69,7 +69,7 @@ internal static class RunSigns
         canvas.DrawRect(SKRect.Create(at.X - half, at.Y - half, 2 * half, 2 * half), fill);
     }
 
-    /// <summary>The number of a run.</summary>
+    /// <summary>Draws the number of a run.</summary>
     public static void DrawNumber(SKCanvas canvas, int number, SKPoint at, SKColor colour, double pixelsPerPoint)
     {
         float half = (float)(BoxPoints * pixelsPerPoint);
@@ -82,7 +82,7 @@ internal static class RunSigns
         lettering.WriteMiddle(canvas, FormattableString.Invariant($"R{number}"), at.X, at.Y, Palette.Ink, SKTextAlign.Center);
     }
 
-    /// <summary>What the line and the hole mean.</summary>
+    /// <summary>Key entries of the line and the hole.</summary>
     public static IEnumerable<KeyEntry> Entries(SKColor colour, double pixelsPerPoint)
     {
         yield return new(SamplePoints, "cable run, R1 as in the list of runs", (canvas, box) => DrawSample(canvas, box, false, colour, pixelsPerPoint));
@@ -90,7 +90,7 @@ internal static class RunSigns
         yield return new(SamplePoints, "hole to bore", (canvas, box) => DrawHole(canvas, Middle(box), pixelsPerPoint));
     }
 
-    /// <summary>What the sign for a riser means.</summary>
+    /// <summary>Key entry of the riser symbol.</summary>
     public static KeyEntry RiserEntry(double pixelsPerPoint) =>
         new(SamplePoints, "up or down: riser or passage", (canvas, box) => DrawRiser(canvas, Middle(box), pixelsPerPoint));
 
