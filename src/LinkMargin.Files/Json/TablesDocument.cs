@@ -10,7 +10,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="Radios">Radios.</param>
 /// <param name="Margins">What margins mean in practice.</param>
 /// <param name="Bands">What probabilities of passing mean in practice.</param>
-/// <param name="Spreads">Standard deviations other than those of single rows.</param>
+/// <param name="Spreads">Uncertainties other than the spreads of single rows.</param>
 public sealed record TablesDocument(
     IReadOnlyList<string> Files,
     IReadOnlyList<MaterialDocument> Materials,

@@ -52,10 +52,10 @@ public sealed record MaterialTables(
     /// <summary>Meanings of probabilities of passing, lowest first; empty if no table gives them.</summary>
     public IReadOnlyList<PassingBand> Bands { get; init; } = [];
 
-    /// <summary>Standard deviations, row by row; empty if no such table was read.</summary>
+    /// <summary>The rows of the table of spreads; empty if no such table was read.</summary>
     public IReadOnlyList<SpreadRow> SpreadRows { get; init; } = [];
 
-    /// <summary>Standard deviations; null if no such table was read.</summary>
+    /// <summary>The spreads; null if no such table was read.</summary>
     public Spreads? Spreads => SpreadRows.Count == 0 ? null : SpreadTableReader.Of(SpreadRows);
 
     /// <summary>The kinds of cable, most preferred first. The built-in table is only read when needed.</summary>
