@@ -3,21 +3,21 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// A cell divided evenly into blocks, along its own directions, so that its surface comes in patches that do not depend on how its
-/// walls are written.
+/// A cell divided into equal blocks along its own directions, so that the patches of its surface do not depend on how its walls are
+/// written.
 /// </summary>
 internal sealed class CellGrid
 {
-    /// <summary>Largest side of a block, metres. Half as much changes no level of the houses of RayCountTests by more than 0.3 dB.</summary>
+    /// <summary>Largest side of a block, metres. Halving it changes no level in the houses of RayCountTests by more than 0.3 dB.</summary>
     internal const double LargestMetres = 1.5;
 
     // A direction closer than this to a block's side runs along it.
     private const double AlongSine = 1e-6;
 
-    // Which of two directions as close to a slanted wall's normal counts must not hang on rounding.
+    // Rounding must not decide which of two directions counts that are equally close to a slanted wall's normal.
     private const double Bias = 1e-6;
 
-    // A surface where two blocks meet belongs to the one before it, metres.
+    // A surface where two blocks meet belongs to the block that it faces, this far in front of it, metres.
     private const double BeforeMetres = 0.01;
 
     private readonly Point3[] axes;
@@ -27,8 +27,8 @@ internal sealed class CellGrid
 
     /// <summary>Divides a box.</summary>
     /// <param name="east">Its first level direction, of unit length.</param>
-    /// <param name="corners">Corners that it holds.</param>
-    /// <param name="low">Its underside, metres over the lowest floor.</param>
+    /// <param name="corners">Corners that it encloses.</param>
+    /// <param name="low">Its underside, metres above the lowest floor.</param>
     /// <param name="high">Its top.</param>
     internal CellGrid(Point2 east, IReadOnlyList<Point2> corners, double low, double high)
     {
@@ -52,7 +52,7 @@ internal sealed class CellGrid
             double step = side.Dot(axes[axis]), across = other.Dot(axes[axis]);
             if (Math.Abs(step) <= AlongSine * side.Length || Math.Abs(across) > AlongSine * other.Length)
             {
-                continue; // along the block, or aslant to it
+                continue; // parallel to the blocks' faces, or at an angle to them
             }
 
             for (int i = 1; i < counts[axis]; i++)
@@ -65,7 +65,7 @@ internal sealed class CellGrid
     /// <summary>Its first level direction, of unit length.</summary>
     internal Point3 East => axes[0];
 
-    /// <summary>The number of the patch that a place of the surface belongs to: its block, and the way it faces.</summary>
+    /// <summary>The number of the patch that a place of the surface belongs to: from its block and the direction it faces.</summary>
     internal int PatchOf(Point3 place, Point3 normal)
     {
         int number = 0, facing = 0;

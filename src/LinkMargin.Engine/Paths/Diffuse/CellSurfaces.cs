@@ -5,20 +5,20 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// The surfaces of every cell, what a place in it sees of them, and the areas and volumes that its power balance is made of:
-/// all of the geometry, and no loss.
+/// The surfaces of every cell, what a place in it sees of them, and the areas and volumes for its power balance: all of the
+/// geometry, and no losses.
 /// </summary>
 internal sealed class CellSurfaces
 {
     private const double LeastSphere = 0.5;
 
-    // A line that does not run through a shell for more than this share of its length is a face of it.
+    // A line that is inside a shell for no more than this share of its length only touches it.
     private const double ThroughShare = 1e-6;
 
     private readonly List<Facet>[] facets;
     private readonly List<int>[] partners; // of each facet, the number of its other face in the cell behind; -1 for none
     private readonly List<int>[] behindHoles;
-    private readonly List<FixtureBox>[] shells; // that stand in each cell, out of doors none
+    private readonly List<FixtureBox>[] shells; // that stand in each cell; none outdoors
     private readonly CellGrid?[] grids;
     private readonly SurfacePatches?[] patches;
     private readonly FacetAngles?[] angles;
@@ -30,13 +30,13 @@ internal sealed class CellSurfaces
 
     /// <summary>Starts with no surface.</summary>
     /// <param name="cells">How many cells there are.</param>
-    /// <param name="gridOf">The blocks that a cell's surface is cut by; null for none.</param>
+    /// <param name="gridOf">The blocks that cut a cell's surface; null for none.</param>
     internal CellSurfaces(int cells, Func<int, CellGrid>? gridOf = null)
     {
         grids = [.. Enumerable.Range(0, cells).Select(cell => gridOf?.Invoke(cell)), null];
         patches = new SurfacePatches?[cells + 1];
         angles = new FacetAngles?[cells + 1];
-        facets = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<Facet>())]; // out of doors last
+        facets = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<Facet>())]; // outdoors last
         partners = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<int>())];
         shells = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<FixtureBox>())];
         formFactors = new FormFactors?[cells];
@@ -58,7 +58,7 @@ internal sealed class CellSurfaces
     internal bool IsMadeOf(int material) =>
         panels.Exists(panel => Array.Exists(panel.Sheets, sheet => sheet.Material == material)) || solids.Exists(solid => solid.Material == material);
 
-    /// <summary>The facets of one cell, or of the house as seen from out of doors.</summary>
+    /// <summary>The facets of one cell, or of the house as seen from outdoors.</summary>
     internal IReadOnlyList<Facet> Of(int cell) => facets[Index(cell)];
 
     /// <summary>The number of a facet's other face among those of the cell behind it; −1 where there is none.</summary>
@@ -68,10 +68,10 @@ internal sealed class CellSurfaces
     internal SurfacePatches PatchesOf(int cell) => LazyInitializer.EnsureInitialized(
         ref patches[Index(cell)], () => SurfacePatches.Of(facets[Index(cell)], grids[Index(cell)]));
 
-    /// <summary>Where what leaves the patches of a cell strikes next. Computed on first use.</summary>
+    /// <summary>Where power that leaves the patches of a cell strikes next. Computed on first use.</summary>
     internal FormFactors FormFactorsOf(int cell) => LazyInitializer.EnsureInitialized(ref formFactors[cell], () => FormFactors.Of(PatchesOf(cell).Patches, (place, middle) => IsHidden(cell, place, middle)));
 
-    /// <summary>Absorbing area of what no house file lists, square metres.</summary>
+    /// <summary>Absorbing area of furnishing that no house file lists, square metres.</summary>
     internal double FurnishingSquareMetres(int cell) => furnishing[cell];
 
     /// <summary>Volume, cubic metres.</summary>
@@ -86,7 +86,7 @@ internal sealed class CellSurfaces
     /// <summary>Adds air to a cell.</summary>
     internal void Fill(int cell, double cubicMetres) => volumes[cell] += cubicMetres;
 
-    /// <summary>Adds a shell that stands in a cell, which hides what lies behind it.</summary>
+    /// <summary>Adds a shell that stands in a cell and hides what lies behind it.</summary>
     internal void Stand(int cell, FixtureBox shell)
     {
         if (cell != Cells.Outdoors)
@@ -107,7 +107,7 @@ internal sealed class CellSurfaces
         }
     }
 
-    /// <summary>Adds a panel between two cells, to the books and to what both see.</summary>
+    /// <summary>Adds a panel between two cells, to the list of panels and to what both cells see.</summary>
     /// <param name="one">The cell on one side.</param>
     /// <param name="other">The cell on the other.</param>
     /// <param name="outline">Its corners in order.</param>
@@ -124,7 +124,7 @@ internal sealed class CellSurfaces
         panels.Add(new Panel(one, other, ofOne.SquareMetres, ofOne.Sheets));
         if (one == other)
         {
-            return; // it stands in the cell
+            return; // it stands inside one cell
         }
 
         double[] along = Cuts(one, other, ofOne.Outline, 1, 3), up = Cuts(one, other, ofOne.Outline, 3, 1);
@@ -185,8 +185,8 @@ internal sealed class CellSurfaces
 
     /// <summary>
     /// What a place sees: the share of the sphere that each facet of its cell fills. In the plane of a hole, where the two
-    /// cells' facets would tell two stories, half of what it sees is the one cell and half the other, whatever their facets;
-    /// towards the hole the one passes into the other, so nobody who steps through meets a seam.
+    /// cells' facets would give different results, half of what it sees is the mean of one cell and half that of the other.
+    /// Towards the hole the one view changes gradually into the other, so there is no seam.
     /// </summary>
     /// <param name="place">The place.</param>
     /// <param name="cell">The cell it is in.</param>
@@ -219,7 +219,7 @@ internal sealed class CellSurfaces
         }
 
         // Facets that stand for several, or a room with recesses, may not fill the sphere exactly.
-        // Out of doors the rest is sky.
+        // Outdoors the rest is sky.
         double whole = apart / Math.Max(angle, cell == Cells.Outdoors ? 1 : LeastSphere);
         foreach (ref double share in shares)
         {
@@ -237,7 +237,7 @@ internal sealed class CellSurfaces
 
     private FacetAngles AnglesOf(int cell) => LazyInitializer.EnsureInitialized(ref angles[Index(cell)], () => new FacetAngles(facets[Index(cell)]));
 
-    // Leaves nothing of what a place would see of patches whose middle lies behind a shell.
+    // Removes from what a place sees all patches whose middle is hidden behind a shell.
     private void Hide(int cell, Point3 place, Span<double> angles)
     {
         if (shells[Index(cell)].Count == 0)
@@ -261,7 +261,7 @@ internal sealed class CellSurfaces
         }
     }
 
-    // Whether the middle of a patch lies behind a shell.
+    // Whether the middle of a patch is hidden behind a shell.
     private bool IsHidden(int cell, Point3 place, Point3 middle)
     {
         foreach (FixtureBox shell in shells[Index(cell)])
@@ -279,17 +279,17 @@ internal sealed class CellSurfaces
     private int Index(int cell) => cell == Cells.Outdoors ? Count : cell;
 }
 
-/// <summary>What stands between two cells, or on both sides in one, for the books of the power balance.</summary>
+/// <summary>What stands between two cells, or inside one, for the power balance.</summary>
 /// <param name="One">The cell on one side.</param>
 /// <param name="Other">The cell on the other.</param>
 /// <param name="SquareMetres">Its area.</param>
 /// <param name="Sheets">What stands in it, from one side to the other; nothing in a hole.</param>
 internal sealed record Panel(int One, int Other, double SquareMetres, Sheet[] Sheets);
 
-/// <summary>A solid thing that stands in a cell: it takes what strikes it and nothing comes out on the other side into another cell.</summary>
+/// <summary>A solid thing that stands in a cell: nothing passes through it into another cell.</summary>
 /// <param name="Cell">The cell.</param>
 /// <param name="SquareMetres">Its surface.</param>
 /// <param name="Material">What it is made of.</param>
-/// <param name="Depths">How many times the depth that its material's loss belongs to a flight through it runs, on average.</param>
-/// <param name="IsMirror">Whether what it reflects first is a path of its own.</param>
+/// <param name="Depths">Mean length of a ray through it, as a multiple of the depth that its material's loss belongs to.</param>
+/// <param name="IsMirror">Whether its first reflection is a path of its own.</param>
 internal sealed record Solid(int Cell, double SquareMetres, int Material, double Depths, bool IsMirror);

@@ -4,25 +4,25 @@ using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
-/// <summary>The spaces in which a diffuse field is taken for even: each room of each level, and each hollow fixture.</summary>
+/// <summary>The spaces of the diffuse field: each room of each level, and each hollow fixture.</summary>
 internal sealed class Cells
 {
-    /// <summary>Out of doors, where nothing comes back from.</summary>
+    /// <summary>Outdoors, from where nothing comes back.</summary>
     internal const int Outdoors = -1;
 
-    // How far beside a wall's middle line its room is looked for: rooms may be written to their clear size.
+    // How far from a wall's centre line its room is searched for: rooms may be given by their clear size.
     private static readonly double[] BesideMetres = [0.06, 0.15, FarthestBesideMetres];
 
     /// <summary>The farthest of those.</summary>
     internal const double FarthestBesideMetres = 0.3;
 
-    // How much farther than a room's edge is looked for walls, as a share of the distance to it: one in the edge counts.
+    // How far past a room's edge walls are searched for, as a share of the distance to the edge: a wall in the edge counts.
     private const double PastEdge = 0.01;
 
     private readonly House house;
     private readonly PlanFrame frame;
     private readonly int[] firstOfLevel;
-    private readonly FixtureBox[] shells; // the smallest first: of one in another, it is the inner one's air
+    private readonly FixtureBox[] shells; // smallest first: where one is inside another, the air belongs to the inner one
 
     internal Cells(Scene scene)
     {
@@ -42,7 +42,7 @@ internal sealed class Cells
     /// <summary>How many of them are rooms; they come first.</summary>
     internal int RoomCount => firstOfLevel[^1];
 
-    /// <summary>A cell in blocks.</summary>
+    /// <summary>The blocks of a cell.</summary>
     internal CellGrid GridOf(int cell)
     {
         if (cell >= RoomCount)
@@ -62,14 +62,14 @@ internal sealed class Cells
     /// <summary>The cell of a hollow fixture.</summary>
     internal int OfShell(FixtureBox box) => firstOfLevel[^1] + Array.IndexOf(shells, box);
 
-    /// <summary>The cell round a fixture: the smallest hollow one it stands in, or the room.</summary>
+    /// <summary>The cell around a fixture: the smallest hollow one it stands in, or the room.</summary>
     internal int Around(FixtureBox box) =>
         Array.Find(shells, box.IsWithin) is { } shell ? OfShell(shell) : RoomAt(box.Level, box.Centre);
 
     /// <summary>The cell of a room.</summary>
     internal int OfRoom(int level, int room) => firstOfLevel[level] + room;
 
-    /// <summary>The room at a plan point of a level, hollow fixtures aside.</summary>
+    /// <summary>The room at a plan point of a level, ignoring hollow fixtures.</summary>
     internal int RoomAt(int level, Point2 at)
     {
         IReadOnlyList<Room> rooms = house.Levels[level].Rooms;
@@ -84,7 +84,7 @@ internal sealed class Cells
         return Outdoors;
     }
 
-    /// <summary>The room on one side of a wall: at a point on its middle line, in a direction.</summary>
+    /// <summary>The room on one side of a wall: at a point on its centre line, in a direction.</summary>
     internal int RoomBeside(int level, Point2 at, Point2 direction)
     {
         foreach (double beside in BesideMetres)
@@ -117,7 +117,7 @@ internal sealed class Cells
             return room;
         }
 
-        // In the line of a wall between rooms written to their clear size: the nearest room, if that wall does not stand between.
+        // In the thickness of a wall between rooms given by their clear size: the nearest room, unless that wall stands between.
         IReadOnlyList<Room> rooms = house.Levels[level].Rooms;
         double nearest = FarthestBesideMetres;
         Polygon? beside = null;
@@ -135,7 +135,7 @@ internal sealed class Cells
         return beside is not null && IsWallBetween(level, at.Plan, beside.NearestTo(at.Plan)) ? Outdoors : room;
     }
 
-    // Whether a wall's middle line stands between a place and the edge of a room nearest to it, or in that edge.
+    // Whether a wall's centre line lies between a place and the nearest edge of a room, or in that edge.
     private bool IsWallBetween(int level, Point2 place, Point2 edge)
     {
         Point2 past = edge + (PastEdge * (edge - place)), onwards = past - place;

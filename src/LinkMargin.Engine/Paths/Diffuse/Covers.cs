@@ -4,17 +4,17 @@ using LinkMargin.Engine.Scenes;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// What stands flush before the openings of a house and the sides of its shells. What passes there passes it as well; where it is
-/// a shell itself, it comes into that one's air.
+/// Fixtures that stand flush in front of the openings of a house and the sides of its shells. What passes there passes them as
+/// well; if the cover is a shell, it enters that shell's air.
 /// </summary>
 internal sealed class Covers
 {
-    /// <summary>How far before an opening or a side a fixture may stand and still cover it, metres: a few centimetres.</summary>
+    /// <summary>How far in front of an opening or a side a fixture may stand and still cover it, metres: a few centimetres.</summary>
     internal const double FlushMetres = 0.05;
 
     private readonly Scene scene;
     private readonly Cells cells;
-    private readonly Dictionary<FixtureBox, double> covering = []; // square metres of a solid thing's shadow
+    private readonly Dictionary<FixtureBox, double> covering = []; // square metres that a solid thing covers
     private readonly Dictionary<(FixtureBox Box, int Side), List<Rectangle>> taken = []; // of a shell's sides
 
     internal Covers(Scene scene, Cells cells)
@@ -26,7 +26,7 @@ internal sealed class Covers
     /// <summary>How much of a surface a solid thing covers, square metres.</summary>
     internal double CoveredBy(FixtureBox box) => covering.GetValueOrDefault(box);
 
-    /// <summary>What is left of a shell's side beside what has been found to stand before something else.</summary>
+    /// <summary>The part of a shell's side that has not been found to cover something else.</summary>
     internal IEnumerable<Rectangle> FreeOf(FixtureBox box, int side, Rectangle whole) =>
         taken.GetValueOrDefault((box, side), []).Aggregate<Rectangle, IEnumerable<Rectangle>>(
             [whole], (left, gone) => left.SelectMany(rectangle => rectangle.Without(gone)));
@@ -67,7 +67,7 @@ internal sealed class Covers
         return parts;
     }
 
-    // The nearest first, and of those the one that loses the most: whichever way fixtures are listed.
+    // Nearest first, and of equally near ones the one with the greatest loss, so that the order of listing does not matter.
     private IEnumerable<FixtureBox> Before(SurfacePlane plane, Rectangle rectangle, double reach, FixtureBox? own, bool bySolids)
     {
         Point3[] corners = plane.Corners(rectangle);
@@ -129,16 +129,16 @@ internal sealed class Covers
     private static double Sum((double Near, double Far) distances) => distances.Near + distances.Far;
 }
 
-/// <summary>A part of a plane with what lies behind it, what stands in it, and what lies before it.</summary>
+/// <summary>A part of a plane with what lies behind it, what stands in it, and what lies in front of it.</summary>
 /// <param name="Behind">The cell behind it.</param>
-/// <param name="Before">The cell before it.</param>
-/// <param name="Sheets">What stands in it, from behind to before.</param>
+/// <param name="Before">The cell in front of it.</param>
+/// <param name="Sheets">What stands in it, from back to front.</param>
 internal sealed record CoveredPart(int Behind, int Before, Sheet[] Sheets)
 {
-    /// <summary>Where.</summary>
+    /// <summary>Where it is.</summary>
     internal Rectangle Rectangle { get; init; }
 
-    /// <summary>Whether something covers it from before.</summary>
+    /// <summary>Whether something covers it from the front.</summary>
     internal bool IsCoveredBefore { get; private init; }
 
     /// <summary>Whether something covers it from behind.</summary>

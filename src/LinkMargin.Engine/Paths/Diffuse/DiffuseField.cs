@@ -4,32 +4,32 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// The diffuse field of one console: everything that reaches a place after two reflections or more, or after one that no path
-/// of its own stands for.
+/// The diffuse field of one console: everything that reaches a place after two reflections or more, or after one that is not a
+/// path of its own.
 /// <para>
-/// A console's first flights strike the facets of its cell, each its share of the sphere. What a facet reflects leaves it by Lambert's
-/// law, as does what it passes, and strikes the next by their form factors (<see cref="SurfaceExchange"/>). The last flight to a place is
-/// the first one of a console there, flown backwards, so two places always hear each other alike.
+/// The direct rays of a console strike the facets of its cell, each by its share of the sphere. What a facet reflects or passes leaves
+/// it by Lambert's law and strikes the others by their form factors (<see cref="SurfaceExchange"/>). The last leg to a place is the
+/// first leg from a console there, reversed, so a link has the same loss both ways.
 /// </para>
 /// <para>
-/// Let a be what the first flights strike, K all that strikes as long as nothing reflects, m what mirrors reflect of K·a and n what
-/// other things scatter: m strikes K·m. The field is what sets out from n and from the reflections of K·m, with all that becomes of
-/// it. A path's own kind counts what m does: one reflection by a mirror. In the plane of a hole, where the two cells' facets would
-/// tell two stories, half of what a place sees is the mean of the one cell and half of the other. Out of doors no energy gathers: a
-/// place there sees what the house's outer faces pass, which spreads as the angle they fill falls.
+/// Let a be what the direct rays bring to the facets, and K·a all that strikes before any reflection. Of that, mirrors reflect m and
+/// other things scatter n; m then strikes K·m. The field starts from n and from the reflections of K·m, with everything that follows.
+/// The reflected paths count m itself: one reflection by a mirror. In the plane of a hole, where the two cells' facets would give
+/// different results, half of what a place sees is the mean of one cell and half that of the other. Outdoors no energy builds up: a
+/// place there sees what the house's outer faces pass, which falls with the solid angle they fill.
 /// </para>
 /// </summary>
 internal sealed class DiffuseField
 {
-    // Of the change of one material's loss by a decibel, slopes need no more than this.
+    // Accurate enough for slopes, which need the change of the field by one decibel of one material's loss.
     private const double LeastShareOfShift = 1e-4;
 
     private readonly Cells cells;
     private readonly CellSurfaces surfaces;
     private readonly SurfaceExchange exchange;
     private readonly double[] sent; // by facet, and by cell for its things
-    private readonly double[] densities; // the same for each square metre
-    private readonly double[] first; // what strikes before any reflection, after one by a mirror, and in the end
+    private readonly double[] densities; // the same per square metre
+    private readonly double[] first; // what strikes before any reflection, then once after one by a mirror, and all of the field
     private readonly double[] once;
     private readonly double[] all;
 
@@ -38,7 +38,7 @@ internal sealed class DiffuseField
     {
     }
 
-    // The same with other losses, not far off: what is solved for one is the first answer to the other.
+    // The same with slightly different losses: the solution for one is the starting point for the other.
     private DiffuseField(Cells cells, RoomShell shell, Point3 console, DiffuseField? near)
     {
         double leastShare = near is null ? ExchangeSolver.LeastShare : LeastShareOfShift;
@@ -58,13 +58,13 @@ internal sealed class DiffuseField
         }
     }
 
-    /// <summary>The field of the same console with losses that are not far off.</summary>
+    /// <summary>The field of the same console with slightly different losses.</summary>
     internal DiffuseField With(RoomShell shell, Point3 console) => new(cells, shell, console, this);
 
-    /// <summary>What strikes each facet in all, share of the power sent out.</summary>
+    /// <summary>All that strikes each facet, share of the transmitted power.</summary>
     internal IReadOnlyList<double> AllStrikes => Sum(first, once, all);
 
-    /// <summary>Scalar power density at a place, per square metre, for each watt sent out.</summary>
+    /// <summary>Scalar power density at a place, per square metre, for each transmitted watt.</summary>
     internal double At(Point3 place)
     {
         int cell = cells.At(place);
@@ -99,14 +99,14 @@ internal sealed class DiffuseField
             flux += views.Beyond[h] > 0 ? views.Beyond[h] * exchange.MeanOf(surfaces.BehindHole(views.Cell, h), sent) : 0;
         }
 
-        // A quarter of a density strikes a surface from one side.
+        // A quarter of a scalar density strikes a surface from one side.
         return 4 * flux;
     }
 
-    // As many numbers as the view factors from a cell take.
+    // How many numbers the view factors from a cell need.
     private int Numbers(int cell) => surfaces.Of(cell).Count + surfaces.HoleCount(cell);
 
-    /// <summary>What the flights that leave a console strike first, share of the power sent out; the rest is lost in the furnishing, or in the sky.</summary>
+    /// <summary>What the direct rays of a console strike, share of the transmitted power; the rest is lost in the furnishing, or in the sky.</summary>
     internal double[] FirstStrikes(Point3 console)
     {
         int cell = cells.At(console);

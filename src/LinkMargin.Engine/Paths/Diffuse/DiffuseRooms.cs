@@ -4,11 +4,11 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
-/// <summary>The rooms of a house with their power balance: where every diffuse field starts from.</summary>
+/// <summary>The rooms of a house with their power balance, which every diffuse field shares.</summary>
 internal sealed class DiffuseRooms : IPathSource
 {
     private readonly ShiftedRooms shifted;
-    private readonly double[] fluxOfOwn; // by room, W/m² that strike its surfaces for each watt that sets out there; 0 = not yet known
+    private readonly double[] fluxOfOwn; // by room, W/m² that strike its surfaces for each watt put in there; 0 = not yet known
 
     internal DiffuseRooms(TracedHouse house)
     {
@@ -32,12 +32,12 @@ internal sealed class DiffuseRooms : IPathSource
     public PathFinder From(Point3 start) => new DiffusePaths(this, start);
 
     /// <summary>
-    /// Share of the diffuse field that a player leaves in the room of the hands. A body moves energy between directions and leaves the
-    /// mean over all of them as it is; what it turns to heat it takes from the room's balance, where it adds area A to the diagonal. The
-    /// flux in the room falls from F to F/(1 + A·g), with g the flux there for each watt put in there: exact for one cell of the balance
-    /// (Sherman and Morrison), whichever end of the link the power comes from.
+    /// Share of the diffuse field that a player leaves in the room of the hands. A body moves energy between directions without changing
+    /// the mean over all of them. What it absorbs is lost to the room's balance, where it adds area A to the diagonal. The flux in the
+    /// room falls from F to F/(1 + A·g), with g the flux there for each watt put in there: exact for one cell of the balance (Sherman
+    /// and Morrison), whichever end of the link the power comes from.
     /// </summary>
-    /// <param name="cell">The cell of the hands; a hollow fixture or out of doors has no room for a player.</param>
+    /// <param name="cell">The cell of the hands; in a hollow fixture or outdoors the player changes nothing.</param>
     internal double PlayerShare(int cell)
     {
         if (cell < 0 || cell >= fluxOfOwn.Length)
@@ -48,7 +48,7 @@ internal sealed class DiffuseRooms : IPathSource
         double flux = Volatile.Read(ref fluxOfOwn[cell]);
         if (flux == 0)
         {
-            // Whoever is first: all compute the same.
+            // Several threads may come here at once: all compute the same.
             var power = new double[Cells.Count];
             power[cell] = 1;
             flux = Shell.Balance.Flux(power)[cell];
@@ -85,7 +85,7 @@ internal sealed class DiffusePaths : PathFinder
 
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
     {
-        // An antenna in an even field takes in λ²/4π of it, whatever its pattern, less the mismatch that a link pays for all its paths.
+        // An antenna in a diffuse field receives λ²/4π of it, whatever its pattern; the polarisation mismatch is counted once for the link.
         double power = Field.At(ends.End) * rooms.House.WavelengthMetres * rooms.House.WavelengthMetres / (4 * Math.PI) * PlayerShare(ends);
         if (power > 0)
         {

@@ -3,18 +3,18 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// Solves the exchange of power between facets: I = Fᵀ·e + what strikes first, with e = R·I + T·I′. By steps: what one step leaves over
-/// is spread evenly over its cell, where <see cref="PowerBalance"/> knows the rest of its life, and the next step corrects that.
+/// Solves the exchange of power between facets: I = Fᵀ·e + what strikes first, with e = R·I + T·I′. It iterates: the residual of one
+/// step is spread evenly over its cell, where <see cref="PowerBalance"/> gives all that follows from it, and the next step corrects that.
 /// </summary>
 internal sealed class ExchangeSolver
 {
-    /// <summary>What the last step may leave over in each cell, as a share of what strikes there.</summary>
+    /// <summary>Greatest residual of the last step in each cell, as a share of what strikes there.</summary>
     internal const double LeastShare = 1e-12;
 
     private const int MostSteps = 200;
 
-    // In a cell that reflects more than this, such as a steel rack, what is left over goes round by itself for some flights before it
-    // is taken for even.
+    // In a cell that reflects more than this, such as a steel rack, the residual is followed for some reflections before it is taken
+    // as uniform.
     private const double BrightShare = 0.4;
     private const int BrightFlights = 12;
 
@@ -29,11 +29,11 @@ internal sealed class ExchangeSolver
         bright = new(() => [.. Enumerable.Range(0, exchange.CellCount).Where(IsBright)]);
     }
 
-    /// <summary>All that strikes the facets in the end, of what strikes them first.</summary>
+    /// <summary>All that strikes the facets, given what strikes them first.</summary>
     /// <param name="atFirst">What strikes them first.</param>
     /// <param name="withReflection">Whether it is reflected; otherwise only what passes goes on.</param>
-    /// <param name="near">A first answer; null for none.</param>
-    /// <param name="leastShare">What the last step may leave over in each cell, as a share of what strikes there.</param>
+    /// <param name="near">A starting solution; null for none.</param>
+    /// <param name="leastShare">Greatest residual of the last step in each cell, as a share of what strikes there.</param>
     internal double[] Strikes(double[] atFirst, bool withReflection, double[]? near = null, double leastShare = LeastShare)
     {
         double[] strikes = near is null ? new double[exchange.Count] : [.. near];
@@ -59,7 +59,7 @@ internal sealed class ExchangeSolver
         return strikes;
     }
 
-    // What an answer leaves over: what strikes by it, less what it says strikes.
+    // The residual of a solution: what strikes the facets according to the exchange, minus the solution.
     private void Leave(ReadOnlySpan<double> strikes, ReadOnlySpan<double> atFirst, bool withReflection, Span<double> sent, Span<double> left)
     {
         exchange.Send(strikes, withReflection, sent);
@@ -74,7 +74,7 @@ internal sealed class ExchangeSolver
         }
     }
 
-    // Adds what goes round in bright cells, and leaves over what has not settled there yet.
+    // Adds what is reflected back and forth in bright cells; what has not settled there yet remains as the residual.
     private void GoRound(Span<double> strikes, Span<double> left, Span<double> sent)
     {
         ReadOnlySpan<double> reflects = exchange.ReflectedShares;
@@ -110,7 +110,7 @@ internal sealed class ExchangeSolver
         return reflected > BrightShare * exchange.SquareMetresOf(cell);
     }
 
-    // Adds what is left over, and what becomes of it if it spreads evenly over its cell.
+    // Adds the residual, and all that follows from it if it spreads evenly over its cell.
     private void Correct(Span<double> strikes, Span<double> left, bool withReflection, Span<double> sent, Span<double> setOut)
     {
         if (withReflection)

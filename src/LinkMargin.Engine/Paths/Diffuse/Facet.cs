@@ -4,8 +4,8 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>One layer of what stands between two cells.</summary>
 /// <param name="Material">What it is made of, by number.</param>
-/// <param name="Depths">How many times the depth that its material's loss belongs to it is thick; null for a sheet.</param>
-/// <param name="IsMirror">Whether what it reflects first is a path of its own; other layers scatter it.</param>
+/// <param name="Depths">Its thickness as a multiple of the depth that its material's loss belongs to; null for a sheet.</param>
+/// <param name="IsMirror">Whether its first reflection is a path of its own; other layers scatter it.</param>
 internal readonly record struct Sheet(int Material, double? Depths = null, bool IsMirror = true);
 
 /// <summary>
@@ -16,19 +16,19 @@ internal readonly record struct Sheet(int Material, double? Depths = null, bool 
 /// <param name="Outline">Its corners in order.</param>
 internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
 {
-    /// <summary>A place nearer to a facet's plane lies in it, metres.</summary>
+    /// <summary>A place closer than this to a facet's plane counts as in the plane, metres.</summary>
     internal const double Hair = 1e-7;
 
     /// <summary>Whether nothing stands in it.</summary>
     internal bool IsHole => Sheets.Length == 0;
 
-    /// <summary>Whether what it reflects first is a path of its own; the others scatter it.</summary>
+    /// <summary>Whether its first reflection is a path of its own; other facets scatter it.</summary>
     internal bool IsMirror => IsHole || Sheets[0].IsMirror;
 
-    /// <summary>The way it faces, into the cell that sees it, of unit length; null where nobody asks.</summary>
+    /// <summary>The direction it faces, into the cell that sees it, of unit length; null where it is not needed.</summary>
     internal Point3? Normal { get; init; }
 
-    /// <summary>Whether its outline is a mean of several, so that a place may lie behind it that it still stands for.</summary>
+    /// <summary>Whether its outline is a mean of several, so that it counts even for a place behind it.</summary>
     internal bool IsMean { get; init; }
 
     /// <summary>For a hole, the number of the cell behind it among those its own cell has holes to; −1 for others.</summary>
@@ -40,7 +40,7 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
     /// <summary>
     /// Solid angle, steradians, by a fan of triangles, each by the formula of A. van Oosterom and J. Strackee, IEEE Trans.
     /// Biomedical Engineering 30(2), 1983: tan(Ω/2) = a·(b×c) / (abc + (a·b)c + (b·c)a + (c·a)b). In the facet's own plane, where
-    /// the formula cannot tell inside from outside, it is what it is a hair beside it: half the sphere for a place inside.
+    /// the formula cannot tell inside from outside, the place is moved off it by a hair: half the sphere for a place inside.
     /// </summary>
     internal double SolidAngle(Point3 from)
     {
@@ -88,8 +88,8 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
 }
 
 /// <summary>
-/// Where the flights that leave a place go first, as shares of all directions; and, since every flight may be flown backwards,
-/// where those that reach it come from.
+/// Where the rays that leave a place go first, as shares of all directions; and, since every ray can be reversed, where those
+/// that reach it come from.
 /// </summary>
 internal readonly ref struct ViewFactors
 {
@@ -104,12 +104,12 @@ internal readonly ref struct ViewFactors
     /// <summary>The cell the place is in.</summary>
     internal int Cell { get; }
 
-    /// <summary>By facet of the cell, flights that strike it.</summary>
+    /// <summary>For each facet of the cell, the rays that strike it.</summary>
     internal ReadOnlySpan<double> Shares { get; }
 
-    /// <summary>Flights that set out evenly into the cell, from the plane of a hole.</summary>
+    /// <summary>Rays that spread evenly over the cell, from the plane of a hole.</summary>
     internal double Here { get; }
 
-    /// <summary>By hole, flights that set out evenly into the cell behind it.</summary>
+    /// <summary>For each hole, the rays that spread evenly over the cell behind it.</summary>
     internal ReadOnlySpan<double> Beyond { get; }
 }

@@ -15,7 +15,7 @@ internal sealed class FacetAngles
     private readonly double[] numbers; // group by group: the first number of eight facets, then the second, and so on
     private readonly int count;
 
-    /// <summary>Lays facets of four corners out.</summary>
+    /// <summary>Lays out facets of four corners.</summary>
     internal FacetAngles(IReadOnlyList<Facet> facets)
     {
         count = facets.Count;
@@ -29,7 +29,7 @@ internal sealed class FacetAngles
                 Put(row, Row.Corner + (3 * corner), facet.Outline[corner]);
             }
 
-            // A facet that is never seen from behind faces nowhere.
+            // A facet that counts from both sides gets no normal.
             Put(row, Row.Normal, facet.IsMean ? default : facet.Normal ?? default);
             Point3 across = facet.DoubleArea();
             Put(row, Row.Hair, Facet.Hair / across.Length * across);
@@ -38,7 +38,7 @@ internal sealed class FacetAngles
 
     /// <summary>Writes the solid angle of each facet, steradians.</summary>
     /// <param name="from">The place.</param>
-    /// <param name="angles">As many numbers as whole groups of eight facets take.</param>
+    /// <param name="angles">Receives them; has room for whole groups of eight facets.</param>
     internal void From(Point3 from, Span<double> angles)
     {
         Vector512<double> hair = Vector512.Create(Facet.Hair);
@@ -54,7 +54,7 @@ internal sealed class FacetAngles
                 continue;
             }
 
-            // In a facet's own plane the formula cannot tell inside from outside: it is looked at from a hair beside it.
+            // In a facet's own plane the formula cannot tell inside from outside: the place is moved off it by a hair.
             Vectors aside = Vectors.At(rows, Row.Hair);
             Vector512<double> isInPlane = Vector512.LessThan(Vector512.Abs(aside.Dot(to)), hair * hair);
             at += aside.Where(isInPlane);
@@ -68,7 +68,7 @@ internal sealed class FacetAngles
         }
     }
 
-    /// <summary>How many numbers whole groups of so many facets take.</summary>
+    /// <summary>How many numbers whole groups of eight need for a number of facets.</summary>
     internal static int Room(int facets) => (facets + Lanes - 1) / Lanes * Lanes;
 
     private static void Put(Span<double> row, int number, Point3 point)

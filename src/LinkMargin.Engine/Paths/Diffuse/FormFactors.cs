@@ -4,29 +4,30 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// Where what leaves each facet of a cell by Lambert's law strikes next: form factors, as areas G_ij = A_i·F_ij. They are symmetrical,
-/// so that two places hear each other alike, and each row adds up to its facet's area, so that no power is lost or made.
+/// Where power that leaves each facet of a cell by Lambert's law strikes next: form factors, as areas G_ij = A_i·F_ij. They are
+/// symmetric, so that a link has the same loss both ways, and each row adds up to its facet's area, so that no power is lost or created.
 /// <para>
-/// From a point of a facet the share of another one is the form factor of a polygon, Σ Γ·n / 2π over its edges, cut off at the facet's
-/// own plane (J. H. Lambert, Photometria, 1760; formula from memory). The mean over a few points of either facet stands for the pair.
-/// Shells that stand between two facets hide one from the other; walls that jut out do not. What is then missing or too much in a row, because a room has recesses
-/// or a facet's outline is a mean, is spread in proportion (Sinkhorn's scaling), and what is left after that over all facets.
+/// From a point of a facet the share of another one is the form factor of a polygon, Σ Γ·n / 2π over its edges, clipped at the facet's
+/// own plane (J. H. Lambert, Photometria, 1760; formula from memory). The pair gets the mean over a few points of both facets. Shells
+/// between two facets hide one from the other; projecting walls do not. Where a row is then too small or too large, because a room has
+/// recesses or a facet's outline is a mean, rows are scaled in proportion (Sinkhorn's scaling); what is missing after that is spread
+/// over all facets.
 /// </para>
 /// </summary>
 internal sealed class FormFactors
 {
-    // With more facets than this one point of each stands for all of it.
+    // With more facets than this, each is sampled at its middle only.
     private const int MostSampled = 24;
 
     private const int ScalingRounds = 20;
 
-    // Two facets as near to one plane see nothing of each other, metres.
+    // Two facets this close to one plane see nothing of each other, metres.
     private const double InPlaneMetres = 1e-6;
 
-    // Of a facet that a plane has cut, and whole vectors.
+    // Enough for a facet that a plane has cut; a whole number of vectors.
     private const int MostCorners = 8;
 
-    // Gauss's two points on a side.
+    // Gauss-Legendre rule of two points on a side.
     private const double GaussPoint = 0.21132486540518713;
 
     private readonly double[] exchange;
@@ -40,10 +41,10 @@ internal sealed class FormFactors
     /// <summary>Area of each facet, square metres.</summary>
     internal double[] Areas { get; }
 
-    /// <summary>The row of one facet, square metres; all together its area.</summary>
+    /// <summary>The row of one facet, square metres; its sum is the facet's area.</summary>
     internal ReadOnlySpan<double> Of(int facet) => exchange.AsSpan(facet * Areas.Length, Areas.Length);
 
-    /// <summary>Adds to each facet the sum of its row, each number times that of its column: what strikes it if so much leaves each square metre.</summary>
+    /// <summary>Adds what strikes each facet, given what leaves each square metre of every facet.</summary>
     internal void AddTimes(ReadOnlySpan<double> leaving, Span<double> strikes)
     {
         int facet = 0;
@@ -86,7 +87,7 @@ internal sealed class FormFactors
         }
     }
 
-    /// <summary>Computes those of a cell's facets.</summary>
+    /// <summary>Computes the form factors of a cell's facets.</summary>
     /// <param name="facets">The facets.</param>
     /// <param name="isHidden">Whether something stands between a place and the middle of a facet.</param>
     internal static FormFactors Of(IReadOnlyList<Facet> facets, Func<Point3, Point3, bool> isHidden)
@@ -120,15 +121,15 @@ internal sealed class FormFactors
 
     private static Point3 Middle(Facet facet) => facet.Outline[0].Towards(facet.Outline[2], 0.5);
 
-    // A point of a facet, as seen from which another one fills a share of what it sends out.
+    // Share of what a point of a facet sends out that strikes another facet.
     private static double Share(Facet from, Point3 at, Facet to)
     {
         if (from.Normal is not { } normal || (to.Normal is { } facing && facing.Dot(at - to.Outline[0]) <= InPlaneMetres))
         {
-            return 0; // behind it, or in one plane with it, where rounding would tell
+            return 0; // behind it, or in one plane with it, where rounding would decide
         }
 
-        // Cut off at the facet's own plane: a corner more at most than a facet's four.
+        // Clipped at the facet's own plane: at most one corner more than four.
         Span<Point3> seen = stackalloc Point3[MostCorners + 1];
         int count = 0;
         double highest = double.NegativeInfinity;
@@ -175,7 +176,7 @@ internal sealed class FormFactors
         return Math.Abs(sum) / (2 * Math.PI);
     }
 
-    // Four points in Gauss's places, or the middle alone. Facets have four corners.
+    // Four Gauss points, or the middle alone. Facets have four corners.
     private static Point3[] Points(Facet facet, bool isMiddleAlone)
     {
         Point3 corner = facet.Outline[0], along = facet.Outline[1] - corner, up = facet.Outline[^1] - corner;
@@ -186,14 +187,14 @@ internal sealed class FormFactors
         ];
     }
 
-    // Rows and columns by one factor for each facet, until each row is about its facet's area.
+    // Scales rows and columns by one factor for each facet, until each row is about its facet's area.
     private static void Scale(double[] exchange, double[] areas)
     {
         int count = areas.Length;
         double[] factors = [.. areas.Select(_ => 1.0)];
         for (int round = 0; round < ScalingRounds; round++)
         {
-            // All at once, so that the order of the facets plays no part.
+            // All at once, so that the order of the facets does not matter.
             double[] next = new double[count];
             for (int i = 0; i < count; i++)
             {
@@ -218,7 +219,7 @@ internal sealed class FormFactors
         }
     }
 
-    // All of it shrunk until no row is above its facet's area, and what is left of each spread by what is left of the others.
+    // Shrinks everything until no row is above its facet's area, and spreads what each row lacks in proportion to what the others lack.
     private static void Fill(double[] exchange, double[] areas)
     {
         int count = areas.Length;

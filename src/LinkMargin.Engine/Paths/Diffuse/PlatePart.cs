@@ -7,12 +7,12 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// <param name="Other">That cell.</param>
 /// <param name="IsVoid">Whether it is a hole.</param>
 /// <param name="SquareMetres">Its area.</param>
-/// <param name="Outline">The rectangle it is seen as: of its area, middle and proportions.</param>
+/// <param name="Outline">The rectangle that stands for it, with its area, centroid and proportions.</param>
 internal sealed record PlatePart(int Other, bool IsVoid, double SquareMetres, Point2[] Outline)
 {
     private const double LeastSquareMetres = 1e-6;
 
-    /// <summary>The parts of a room's plate.</summary>
+    /// <summary>The parts of a room's floor or ceiling.</summary>
     /// <param name="cells">The cells.</param>
     /// <param name="frame">The house's directions.</param>
     /// <param name="outline">The room.</param>
@@ -22,7 +22,7 @@ internal sealed record PlatePart(int Other, bool IsVoid, double SquareMetres, Po
     internal static IEnumerable<PlatePart> Of(
         Cells cells, PlanFrame frame, Polygon outline, int otherLevel, IReadOnlyList<Room> rooms, IReadOnlyList<Polygon> voids)
     {
-        // The whole plate, less what lies behind rooms; and the same again for each hole.
+        // First the plate without its holes, divided by what lies behind it; then each hole in the same way.
         foreach (PlatePart part in Behind(cells, frame, outline, null, otherLevel, rooms, voids))
         {
             yield return part;

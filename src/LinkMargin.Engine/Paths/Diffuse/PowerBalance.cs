@@ -2,7 +2,7 @@
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// Power balance of coupled cells, each with an even diffuse field: a first answer to the exchange between their facets
+/// Power balance of coupled cells, each with a uniform diffuse field: a first approximation to the exchange between their facets
 /// (<see cref="SurfaceExchange"/>).
 /// <para>
 /// Derivation. Let S be a cell's scalar power density in W/m² (energy density times c). Rays pass a small flat surface from
@@ -15,15 +15,14 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// F_i · (absorbed_i + Σ_k exchange_ik + lost_i) = W_i + Σ_k F_k · exchange_ki
 /// </para>
 /// <para>
-/// with W the power that sets out into the cell. Summed over all cells the exchange cancels: ΣW = ΣF·(absorbed + lost).
-/// Nothing here requires small losses: what is put in lives for one free flight and for each further one it survives, and
-/// Σ Rⁿ = 1/(1 − R) is exact; Sabine's form differs in counting the first flight, which belongs to the direct path, as
-/// diffuse, and that is what fails when walls absorb most of what strikes them. What is left of the assumption is that a
-/// flight is as likely to strike any part of a cell's surface as any other.
+/// with W the power put into the cell. Summed over all cells the exchange cancels: ΣW = ΣF·(absorbed + lost).
+/// Nothing here requires small losses: power put in makes one free flight and each further one that it survives, and
+/// Σ Rⁿ = 1/(1 − R) is exact. Sabine's form counts the first flight, which belongs to the direct path, as diffuse, and so it
+/// fails where walls absorb most of what strikes them. The remaining assumption is that a flight is equally likely to strike
+/// any part of a cell's surface.
 /// </para>
 /// <para>
-/// Where a flight's reflections are counted, the flux of those not yet reflected obeys the same balance with all that is
-/// reflected taken out as well, area R·A.
+/// The flux that has not yet been reflected obeys the same balance with all that is reflected removed as well, area R·A.
 /// </para>
 /// <para>
 /// Method from memory after D. A. Hill, Electromagnetic Fields in Cavities (2009), chapter 7, and J. B. Andersen et al.,
@@ -34,8 +33,8 @@ internal sealed class PowerBalance
 {
     private readonly double[] absorbing; // square metres, by cell
     private readonly double[] volumes; // cubic metres, by cell
-    private readonly List<(int Column, double Value)>[] exchanging; // square metres, by cell: with which other, in their order
-    private readonly double[] losing; // square metres, by cell, to out of doors
+    private readonly List<(int Column, double Value)>[] exchanging; // square metres, by cell: for each other cell, in order
+    private readonly double[] losing; // square metres, by cell, to outdoors
     private readonly double[] mirrors; // square metres, by cell, times what they reflect
     private readonly double[] scatterers;
     private SparseCholesky? all;
@@ -54,19 +53,19 @@ internal sealed class PowerBalance
     /// <summary>How many cells there are.</summary>
     internal int Count => absorbing.Length;
 
-    /// <summary>Area of a perfect absorber that takes as much as the cell's own surfaces and things, m².</summary>
+    /// <summary>Area of a perfect absorber that absorbs as much as the cell's own surfaces and things, m².</summary>
     internal double AbsorbingArea(int cell) => absorbing[cell];
 
-    /// <summary>Area of a hole to out of doors that takes as much as goes there, m².</summary>
+    /// <summary>Area of a hole to outdoors that passes as much as the cell loses to there, m².</summary>
     internal double LosingArea(int cell) => losing[cell];
 
     /// <summary>Area of perfect mirrors that reflects as much as the cell's own, m².</summary>
     internal double MirrorArea(int cell) => mirrors[cell];
 
-    /// <summary>The same of what scatters what it reflects, m².</summary>
+    /// <summary>The same for surfaces that scatter, m².</summary>
     internal double ScatteringArea(int cell) => scatterers[cell];
 
-    /// <summary>How far energy in a cell's field runs before it is gone from it, 4V/A, metres.</summary>
+    /// <summary>Mean distance that energy in a cell's field travels before it is lost from the cell, 4V/A, metres.</summary>
     internal double LifeMetres(int cell)
     {
         if (cell == Cells.Outdoors)
@@ -87,7 +86,7 @@ internal sealed class PowerBalance
         }
     }
 
-    /// <summary>Adds to what a cell's facets, and what stands in it, turn to heat.</summary>
+    /// <summary>Adds to what a cell's facets, and the things in it, absorb.</summary>
     internal void Absorb(int cell, double squareMetres)
     {
         if (cell != Cells.Outdoors)
@@ -107,7 +106,7 @@ internal sealed class PowerBalance
         }
     }
 
-    /// <summary>Adds to what passes between two cells, or from one to out of doors.</summary>
+    /// <summary>Adds to what passes between two cells, or from one to outdoors.</summary>
     internal void Exchange(int cell, int other, double squareMetres)
     {
         if (cell == other)
@@ -126,10 +125,10 @@ internal sealed class PowerBalance
         AddTo(exchanging[other], cell, squareMetres);
     }
 
-    /// <summary>What strikes the surfaces of each cell, W/m², for the power that sets out into each.</summary>
+    /// <summary>What strikes the surfaces of each cell, W/m², for the power put into each.</summary>
     internal double[] Flux(ReadOnlySpan<double> powers) => Solve(ref all, powers, false);
 
-    /// <summary>The part of it that has not yet been reflected since it set out.</summary>
+    /// <summary>The part of it that has not yet been reflected.</summary>
     internal double[] BeforeReflection(ReadOnlySpan<double> powers) => Solve(ref unreflected, powers, true);
 
     private static void AddTo(List<(int Column, double Value)> row, int other, double squareMetres)
@@ -171,7 +170,7 @@ internal sealed class PowerBalance
         return flux;
     }
 
-    // As much passes a wall one way as the other and no cell passes on more than leaves it: symmetrical and positive.
+    // A wall passes as much one way as the other, and no cell passes on more than leaves it: symmetric and positive definite.
     private SparseCholesky Factorise(bool reflectionEnds)
     {
         // A cell that loses nothing at all (no walls) would have no steady state: it is given a hole of 1 mm².

@@ -46,7 +46,7 @@ internal sealed class RoomShell
     /// <summary>The exchange of power between their facets.</summary>
     internal SurfaceExchange Exchange { get; }
 
-    /// <summary>What becomes of power that strikes them.</summary>
+    /// <summary>Solves what follows from power that strikes them.</summary>
     internal ExchangeSolver Solver { get; }
 
     /// <summary>The power balance of whole cells.</summary>
@@ -77,8 +77,8 @@ internal sealed class RoomShell
         }
     }
 
-    // Layers that stand apart by some wavelengths, or by nobody knows what: their powers add. What passes the first and is not
-    // reflected back into it for good passes the second, and so on: T = T1·T2 / (1 − R1·R2).
+    // Layers that are some wavelengths apart, or at an unknown distance: their powers add, over all reflections between them:
+    // T = T1·T2 / (1 − R1·R2).
     internal SheetPower PowerOf(Sheet[] sheets)
     {
         var all = new SheetPower(1, 0, 0);

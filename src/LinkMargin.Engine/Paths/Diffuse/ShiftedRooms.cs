@@ -4,7 +4,7 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// The power balance of a house's rooms with each material's loss shifted in turn, for how the diffuse field changes with it.
+/// The power balance of a house's rooms with each material's loss shifted in turn, for the slopes of the diffuse field.
 /// Computed on first use.
 /// </summary>
 internal sealed class ShiftedRooms
@@ -12,7 +12,7 @@ internal sealed class ShiftedRooms
     private readonly RoomShell shell;
     private readonly LossTables losses;
     private readonly Cells cells;
-    private readonly Lazy<RoomShell?[]> shells; // by the material that is shifted; null for one that no surface is of
+    private readonly Lazy<RoomShell?[]> shells; // by the material that is shifted; null for one that no surface is made of
 
     internal ShiftedRooms(RoomShell shell, LossTables losses, Cells cells)
     {
@@ -46,7 +46,7 @@ internal sealed class ShiftedRooms
 /// <summary>One console's diffuse field with each material's loss shifted in turn.</summary>
 internal sealed class ShiftedFields(Cells cells, CellSurfaces surfaces, IReadOnlyList<DiffuseField> byMaterial)
 {
-    /// <summary>The slope of the diffuse power at a place by each material's loss, dB for each dB; nothing where it has none.</summary>
+    /// <summary>The slope of the diffuse power at a place by each material's loss, dB per dB; only those that are not 0.</summary>
     internal IEnumerable<(int Material, double Slope)> SlopesAt(Point3 hands, DiffuseField plain)
     {
         int cell = cells.At(hands);

@@ -1,9 +1,9 @@
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// Solves symmetrical, positive equations of which each unknown stands in few. The unknowns are put in an order that keeps neighbours
-/// together (E. Cuthill and J. McKee, 1969, reversed), and of each row of the factor only what stands from its first neighbour on is
-/// kept: rooms have few neighbours, so thousands of them take no longer to factorise than to lay out.
+/// Solves sparse, symmetric, positive definite equations. The unknowns are put in an order that keeps neighbours together (E. Cuthill
+/// and J. McKee, 1969, reversed), and each row of the factor is kept only from its first neighbour on: rooms have few neighbours, so
+/// thousands of them take no longer to factorise than to lay out.
 /// </summary>
 internal sealed class SparseCholesky
 {
@@ -13,7 +13,7 @@ internal sealed class SparseCholesky
 
     /// <summary>Factorises.</summary>
     /// <param name="diagonal">The diagonal.</param>
-    /// <param name="neighbours">What else stands in each row, by column.</param>
+    /// <param name="neighbours">The other entries of each row, by column.</param>
     internal SparseCholesky(double[] diagonal, IReadOnlyList<IReadOnlyList<(int Column, double Value)>> neighbours)
     {
         int count = diagonal.Length;
@@ -50,9 +50,9 @@ internal sealed class SparseCholesky
         }
     }
 
-    /// <summary>The unknowns for right-hand sides.</summary>
+    /// <summary>Solves for a right-hand side.</summary>
     /// <param name="right">One number for each unknown.</param>
-    /// <param name="unknowns">Takes the answer.</param>
+    /// <param name="unknowns">Receives the solution.</param>
     internal void Solve(ReadOnlySpan<double> right, Span<double> unknowns)
     {
         int count = rows.Length;
@@ -107,7 +107,7 @@ internal sealed class SparseCholesky
         row[^1] = Math.Sqrt(square);
     }
 
-    // Outwards from one unknown, those with few neighbours first; from the far end back.
+    // Outwards from one unknown, those with few neighbours first; then reversed.
     private static int[] Order(IReadOnlyList<IReadOnlyList<(int Column, double Value)>> neighbours)
     {
         int count = neighbours.Count;

@@ -4,7 +4,7 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
 /// The exchange of power between all facets of a house: what each sends into its cell, by reflection or from behind, strikes the others
-/// by their form factors, the things that stand about, or the furnishing.
+/// by their form factors, or the things in the cell, or the furnishing.
 /// <para>
 /// Let e be what leaves each facet, I what strikes it. Then I = Fᵀ·e + what strikes it first, and e = R·I + T·I′ with I′ what strikes the
 /// other face. <see cref="ExchangeSolver"/> solves that.
@@ -13,13 +13,13 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 internal sealed class SurfaceExchange
 {
     private readonly CellSurfaces surfaces;
-    private readonly int[] first; // node of each cell's first facet; out of doors last, then the things of each cell
+    private readonly int[] first; // node of each cell's first facet; outdoors last, then the things of each cell
     private readonly int[] partner; // of each facet, its other face; itself, which passes nothing, where there is none
     private readonly double[] areas;
     private readonly double[] reflects;
     private readonly double[] mirrors; // the part of it that mirrors reflect
     private readonly double[] passes;
-    private readonly double[] whole; // of each cell, all that a flight may strike, square metres
+    private readonly double[] whole; // of each cell, all that a ray may strike, square metres
     private readonly Lazy<PatchNumbers> patches;
 
     internal SurfaceExchange(CellSurfaces surfaces, Func<Sheet[], SheetPower> powerOf)
@@ -59,16 +59,16 @@ internal sealed class SurfaceExchange
         }
     }
 
-    /// <summary>How many cells there are, without the one out of doors.</summary>
+    /// <summary>How many cells there are, without outdoors.</summary>
     internal int CellCount => surfaces.Count;
     /// <summary>How many facets and cells there are together.</summary>
     internal int Count => areas.Length;
 
-    /// <summary>Adds a thing that stands about in a cell.</summary>
+    /// <summary>Adds a thing that stands in a cell.</summary>
     /// <param name="cell">The cell.</param>
-    /// <param name="squareMetres">Its surface, without what passes it.</param>
-    /// <param name="reflectingSquareMetres">What of it reflects.</param>
-    /// <param name="isMirror">Whether what it reflects first is a path of its own.</param>
+    /// <param name="squareMetres">Its surface, without the share that passes.</param>
+    /// <param name="reflectingSquareMetres">The share of it that reflects.</param>
+    /// <param name="isMirror">Whether its first reflection is a path of its own.</param>
     internal void AddThing(int cell, double squareMetres, double reflectingSquareMetres, bool isMirror)
     {
         if (cell == Cells.Outdoors || squareMetres <= 0)
@@ -99,19 +99,19 @@ internal sealed class SurfaceExchange
     /// <summary>Area of each facet and of each cell's things, square metres.</summary>
     internal ReadOnlySpan<double> Areas => areas;
 
-    /// <summary>All that a flight in a cell may strike, square metres.</summary>
+    /// <summary>All that a ray in a cell may strike, square metres.</summary>
     internal double SquareMetresOf(int cell) => whole[cell];
 
-    /// <summary>The node of a cell's first facet; its last one stands before the first of the next cell.</summary>
+    /// <summary>The node of a cell's first facet; its last one comes just before the first of the next cell.</summary>
     internal int FirstOf(int cell) => first[cell];
 
-    /// <summary>Share of a cell's flights that strike its facets.</summary>
+    /// <summary>Share of a cell's rays that strike its facets.</summary>
     internal double FreeShare(int cell) => cell == Cells.Outdoors ? 1 : 1 - ((areas[Things(cell)] + surfaces.FurnishingSquareMetres(cell)) / whole[cell]);
 
-    /// <summary>Share of a cell's flights that strike its things.</summary>
+    /// <summary>Share of a cell's rays that strike its things.</summary>
     internal double ThingsShare(int cell) => cell == Cells.Outdoors ? 0 : areas[Things(cell)] / whole[cell];
 
-    /// <summary>Adds what strikes the surfaces of a cell if power sets out there evenly.</summary>
+    /// <summary>Adds what strikes the surfaces of a cell if power spreads evenly there.</summary>
     internal void StrikeEvenly(int cell, double power, double[] strikes)
     {
         if (cell == Cells.Outdoors || power == 0)
@@ -127,7 +127,7 @@ internal sealed class SurfaceExchange
         strikes[Things(cell)] += power * areas[Things(cell)] / whole[cell];
     }
 
-    /// <summary>The mean over a cell's surfaces of what they send out, W/m², as <see cref="StrikeEvenly"/> backwards.</summary>
+    /// <summary>The mean over a cell's surfaces of what they send out, W/m²: the reverse of <see cref="StrikeEvenly"/>.</summary>
     internal double MeanOf(int cell, double[] sent)
     {
         if (cell == Cells.Outdoors)
@@ -144,7 +144,7 @@ internal sealed class SurfaceExchange
         return sum / whole[cell];
     }
 
-    /// <summary>What mirrors reflect of what strikes.</summary>
+    /// <summary>What mirrors reflect of the power that strikes.</summary>
     internal double[] ReflectedByMirrors(double[] strikes)
     {
         var sent = new double[Count];
@@ -156,7 +156,7 @@ internal sealed class SurfaceExchange
         return sent;
     }
 
-    /// <summary>What other things than mirrors reflect of what strikes first, and all that is reflected of what strikes after a mirror.</summary>
+    /// <summary>What surfaces other than mirrors reflect of what strikes first, plus all that is reflected of what strikes after a mirror.</summary>
     internal double[] ReflectedOnwards(double[] first, double[] once)
     {
         var sent = new double[Count];
@@ -176,7 +176,7 @@ internal sealed class SurfaceExchange
         return sent;
     }
 
-    /// <summary>The same, written where there is room for it.</summary>
+    /// <summary>The same, written to a span.</summary>
     internal void Send(ReadOnlySpan<double> strikes, bool withReflection, Span<double> sent)
     {
         ReadOnlySpan<int> other = partner.AsSpan(0, sent.Length);
@@ -209,7 +209,10 @@ internal sealed class SurfaceExchange
         return strikes;
     }
 
-    /// <summary>Adds what power that leaves the facets of one cell strikes next: from facets to patches, from patch to patch, and to their facets again by area.</summary>
+    /// <summary>
+    /// Adds what power that leaves the facets of one cell strikes next: from facets to patches, from patch to patch, and back to their
+    /// facets by area.
+    /// </summary>
     internal void Strike(int cell, ReadOnlySpan<double> sent, Span<double> strikes)
     {
         FormFactors factors = patches.Value.Factors[cell];
@@ -270,7 +273,7 @@ internal sealed class SurfaceExchange
 
     private int CellAt(int place) => place == surfaces.Count ? Cells.Outdoors : place;
 
-    // Of each facet the patch of its cell that it is part of, and each cell's form factors.
+    // For each facet the patch of its cell that it is part of, and each cell's form factors.
     private sealed record PatchNumbers(int[] Of, FormFactors[] Factors);
 }
 

@@ -3,8 +3,8 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// The facets of a cell in patches: those of one block that face one way. A patch is as bright all over as each of its facets reflects
-/// and passes; where it lies and how far it spreads follows from the area of its facets, so a wall in two parts is one wall.
+/// The facets of a cell grouped into patches: those of one block that face one way. A patch is uniformly bright, from all that its facets
+/// reflect and pass; its position and extent follow from the areas of its facets, so a wall in two parts counts as one wall.
 /// </summary>
 internal sealed class SurfacePatches
 {
@@ -16,7 +16,7 @@ internal sealed class SurfacePatches
         Patches = patches;
     }
 
-    /// <summary>Each patch as the rectangle it is seen as.</summary>
+    /// <summary>The rectangle that stands for each patch.</summary>
     internal IReadOnlyList<Facet> Patches { get; }
 
     /// <summary>The patch that a facet is part of.</summary>

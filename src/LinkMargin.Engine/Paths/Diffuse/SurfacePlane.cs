@@ -4,14 +4,14 @@ using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
-/// <summary>A plane of the house with two directions in it, square to each other and to its normal, all of unit length.</summary>
+/// <summary>A plane of the house with two directions in it, perpendicular to each other and to its normal, all of unit length.</summary>
 /// <param name="Origin">A point of it.</param>
 /// <param name="Along">One direction: level.</param>
 /// <param name="Up">The other: upright for a wall or a side, level for a lid.</param>
-/// <param name="Normal">The way it faces.</param>
+/// <param name="Normal">The direction it faces.</param>
 internal readonly record struct SurfacePlane(Point3 Origin, Point3 Along, Point3 Up, Point3 Normal)
 {
-    // Things that stand at less of an angle than this to a plane stand along it: one in fifty, about 1°.
+    // Things at a smaller angle than this to a plane count as parallel to it: one in fifty, about 1°.
     private const double AlongSine = 0.02;
 
     /// <summary>The plane of a wall, from its left to its right.</summary>
@@ -36,7 +36,7 @@ internal readonly record struct SurfacePlane(Point3 Origin, Point3 Along, Point3
         return new SurfacePlane(start.At(0), new Point2(-outward.Y, outward.X).At(0), new(0, 0, 1), outward.At(0));
     }
 
-    /// <summary>The rectangle that a box covers of it, seen along its normal.</summary>
+    /// <summary>The rectangle of it that a box covers, seen along its normal.</summary>
     internal Rectangle ShadowOf(FixtureBox box)
     {
         (double along, double halfAlong) = Across(box, Along);
@@ -44,21 +44,21 @@ internal readonly record struct SurfacePlane(Point3 Origin, Point3 Along, Point3
         return new Rectangle(along - halfAlong, along + halfAlong, up - halfUp, up + halfUp);
     }
 
-    /// <summary>Between which distances before it a box stands, metres; below 0 behind it.</summary>
+    /// <summary>The nearest and farthest distance of a box in front of it, metres; below 0 behind it.</summary>
     internal (double Near, double Far) DistancesOf(FixtureBox box)
     {
         (double middle, double half) = Across(box, Normal);
         return (middle - half, middle + half);
     }
 
-    /// <summary>Whether a box stands along it, with a side to it.</summary>
+    /// <summary>Whether a side of a box is parallel to it.</summary>
     internal bool HasAlong(FixtureBox box) => box.IsAlong(Normal.Z == 0 ? Normal : Along, AlongSine);
 
     /// <summary>The corners of one of its rectangles.</summary>
     internal Point3[] Corners(Rectangle of) =>
         [At(of.Left, of.Low), At(of.Right, of.Low), At(of.Right, of.High), At(of.Left, of.High)];
 
-    /// <summary>One of its rectangles as a rectangle of another plane along it.</summary>
+    /// <summary>One of its rectangles as a rectangle of a parallel plane.</summary>
     internal Rectangle In(SurfacePlane other, Rectangle of)
     {
         Point3 a = other.Place(At(of.Left, of.Low)), b = other.Place(At(of.Right, of.High));
@@ -83,7 +83,7 @@ internal readonly record struct SurfacePlane(Point3 Origin, Point3 Along, Point3
 /// <summary>A rectangle in a plane, metres.</summary>
 internal readonly record struct Rectangle(double Left, double Right, double Low, double High)
 {
-    /// <summary>Whether there is anything of it.</summary>
+    /// <summary>Whether it has any area.</summary>
     internal bool IsAny => Right - Left > GeometryTolerances.SlackMetres && High - Low > GeometryTolerances.SlackMetres;
 
     /// <summary>Its area.</summary>

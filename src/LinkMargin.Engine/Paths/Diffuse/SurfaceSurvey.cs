@@ -9,8 +9,8 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 internal sealed class SurfaceSurvey
 {
     /// <summary>
-    /// Absorbing area of furnishings that no house file lists (carpets, curtains, seats, what stands about), share of the
-    /// floor's area. From memory: reverberation of furnished against empty rooms.
+    /// Absorbing area of furnishings that no house file lists (carpets, curtains, seats, loose items), share of the floor's
+    /// area. From memory: reverberation of furnished against empty rooms.
     /// </summary>
     internal const double FurnishingShare = 0.15;
 
@@ -53,7 +53,7 @@ internal sealed class SurfaceSurvey
         double left = run.From;
         SurfacePlane plane = SurfacePlane.Of(wall, level.ElevationMetres);
 
-        // From opening to opening: the wall between them, the wall over and under them, and what fills them.
+        // From opening to opening: the wall between them, the wall above and below them, and what fills them.
         foreach (Opening opening in wall.Openings.OrderBy(o => o.OffsetMetres))
         {
             double start = Math.Clamp(opening.OffsetMetres, left, run.To);
@@ -67,7 +67,7 @@ internal sealed class SurfaceSurvey
         }
 
         Add(left, run.To, wall.BaseMetres, top, wall.Material);
-        Add(run.From, run.To, top, level.HeightMetres, null); // over a wall that is not full, and under one that hangs
+        Add(run.From, run.To, top, level.HeightMetres, null); // above a wall that is not full height, and below one that starts above the floor
         Add(run.From, run.To, 0, wall.BaseMetres, null);
 
         void Add(double from, double to, double bottom, double head, Material? material)
@@ -77,7 +77,7 @@ internal sealed class SurfaceSurvey
                 return;
             }
 
-            // Before the wall itself a solid thing changes little of what little passes; an opening it covers.
+            // In front of the wall itself a solid thing changes little, since little passes there; but it covers an opening.
             bool isOpening = !ReferenceEquals(material, wall.Material);
             AddParts(plane, covers.Cut(
                 plane,
@@ -97,8 +97,7 @@ internal sealed class SurfaceSurvey
         }
     }
 
-    // Floor and ceiling: each room's share with each room over and under it, measured square by square, and what it sees of
-    // them as one facet with their mean.
+    // Floor and ceiling: the part that each room shares with each room above and below it, as one facet of the same area and middle.
     private void AddPlates(int level)
     {
         Level here = scene.House.Levels[level];
@@ -114,7 +113,7 @@ internal sealed class SurfaceSurvey
         }
     }
 
-    // A ceiling is booked with the floor over it; a floor books only what hangs over out of doors or stands on the ground.
+    // A ceiling is added with the floor above it; a floor adds only what lies over outdoors or on the ground.
     private void AddPlate(int cell, Room room, int otherLevel, LevelMirror plate, bool hasOther, bool isCeiling)
     {
         IReadOnlyList<Level> levels = scene.House.Levels;
@@ -152,7 +151,7 @@ internal sealed class SurfaceSurvey
 
         foreach (FixtureBox box in scene.Boxes.Where(box => !box.IsShell))
         {
-            // What covers an opening is part of what closes that.
+            // What covers an opening is part of what closes it.
             double square = Math.Max(0, (box.SurfaceSquareMetres * (box.IsBody ? Body.Body.SkinOverBoxes : 1)) - (2 * covers.CoveredBy(box)));
             double depths = box.BulkThickness is double thickness ? box.MeanChordMetres / thickness : 1;
             surfaces.Add(new Solid(cells.Around(box), square, box.Material, depths, box.HasMirrors));

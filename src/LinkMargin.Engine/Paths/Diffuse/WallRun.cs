@@ -3,7 +3,7 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
-/// <summary>A stretch of a wall with one cell on each side all along.</summary>
+/// <summary>A stretch of a wall with the same cell along the whole of each side.</summary>
 /// <param name="Wall">The wall.</param>
 /// <param name="From">Where the stretch starts, metres from the wall's start.</param>
 /// <param name="To">Where it ends.</param>
