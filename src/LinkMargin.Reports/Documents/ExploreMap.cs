@@ -9,27 +9,27 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Documents;
 
-/// <summary>Maps of all spots and levels with their values, for a page on which a reader chooses one and points at places.</summary>
+/// <summary>Maps of all spots and levels with their values, for a page where a reader selects one and points at places.</summary>
 /// <param name="House">The house.</param>
 /// <param name="Fields">The margin to count on of each spot on each level.</param>
-/// <param name="Colours">From which margin on each colour stands, lowest first.</param>
-/// <param name="RequiredDb">What most seats require, dB.</param>
-/// <param name="Chosen">The spot to begin with.</param>
-/// <param name="InFeet">Whether places are read in feet.</param>
+/// <param name="Colours">The colours with the lowest margin of each, lowest first.</param>
+/// <param name="RequiredDb">The margin that most seats require, dB.</param>
+/// <param name="Chosen">The spot shown first.</param>
+/// <param name="InFeet">Whether places are shown in feet.</param>
 internal sealed record ExploreMap(
     House House, IReadOnlyList<Field> Fields, IReadOnlyList<MarginColour> Colours, double RequiredDb, Spot Chosen, bool InFeet)
 {
-    /// <summary>Whether a seat passes, by spot and seat; a seat that does not play at the spot is not in it.</summary>
+    /// <summary>Whether a seat passes at a spot; null if the seat does not play there.</summary>
     public required Func<Spot, Seat, bool?> Passes { get; init; }
 
-    // Stands for a cell that was not computed; no margin is so low.
+    // The value of a cell that was not computed; no margin is this low.
     private const short None = short.MinValue;
 
     private const double GreatestDb = 3000;
 
     /// <summary>
-    /// The data as JSON to stand in a page. Every character that could end or begin markup is escaped, whatever a house calls
-    /// its rooms.
+    /// The data as JSON for embedding in a page. Every character that could start or end markup is escaped, whatever the names in
+    /// the house.
     /// </summary>
     public string ToJson()
     {
@@ -137,7 +137,7 @@ internal sealed record ExploreMap(
         json.WriteEndArray();
     }
 
-    // Values are tenths of a decibel in 16 bits, the lowest byte first, rows from south to north.
+    // Values are tenths of a decibel in 16 bits, lowest byte first, rows from south to north.
     private void WriteFields(Utf8JsonWriter json)
     {
         json.WriteStartArray("fields");
@@ -174,6 +174,6 @@ internal sealed record ExploreMap(
         json.WriteEndArray();
     }
 
-    // A millimetre is finer than any screen shows.
+    // A millimetre is finer than a screen can show.
     private static double Rounded(double metres) => Math.Round(metres, 3);
 }

@@ -6,8 +6,8 @@ using LinkMargin.Plots.Printing;
 namespace LinkMargin.Reports.Documents;
 
 /// <summary>
-/// A report as one HTML file that needs nothing else: style, script, letters, pictures and values stand in it, and its security
-/// policy forbids it to load anything.
+/// A report as one self-contained HTML file: style, script, fonts, pictures and values are embedded, and its security policy
+/// forbids it to load anything.
 /// </summary>
 internal static class HtmlWriter
 {
@@ -64,7 +64,7 @@ internal static class HtmlWriter
         int pictures = 0;
         foreach (ReportSection section in report.Sections)
         {
-            // A section that is only for the screen leaves nothing behind on paper.
+            // A section that is only for the screen is left out in print.
             string[] classes = [.. section.BeginsPage ? ["page"] : Array.Empty<string>(), .. section.Blocks.All(block => block is ExploreBlock) ? ["screen"] : Array.Empty<string>()];
             html.Append(CultureInfo.InvariantCulture, $"<section id=\"{section.Id}\"{(classes.Length > 0 ? $" class=\"{string.Join(' ', classes)}\"" : "")}>\n<h2>{Text(section.Heading)}</h2>\n");
             foreach (ReportBlock block in section.Blocks)
@@ -155,7 +155,7 @@ internal static class HtmlWriter
         </script>
         """;
 
-    // Control characters have no place in a page; all else that could be markup is written as text.
+    // Control characters are dropped; everything else that could be markup is escaped.
     private static string Text(string text)
     {
         var html = new StringBuilder(text.Length);

@@ -5,8 +5,8 @@ using LinkMargin.Plots.Printing;
 namespace LinkMargin.Reports.Documents;
 
 /// <summary>
-/// A report as PDF. Pages are laid out twice: the second time the number of pages is known, for their feet. Both times every text and
-/// picture comes to the same place.
+/// A report as PDF. Pages are laid out twice: the second time the number of pages is known, for their footers. Both layouts put every
+/// text and picture in the same place.
 /// </summary>
 internal static class PdfWriter
 {
@@ -28,10 +28,10 @@ internal static class PdfWriter
     }
 }
 
-/// <summary>Lays a report out on pages, from top to bottom; what does not fit goes on the next page.</summary>
+/// <summary>Lays out a report on pages from top to bottom; anything that does not fit goes on the next page.</summary>
 internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? pageCount)
 {
-    private const double Side = 43, Top = 46, Bottom = 52; // 15 mm beside, 16 mm above; room for the foot
+    private const double Side = 43, Top = 46, Bottom = 52; // 15 mm at the sides, 16 mm at the top; space for the footer
     private const double LineShare = 1.35;
     private const double ParagraphGap = 6, CellPad = 2.4, ColumnGap = 8, ListIndent = 16;
     private const double LogoHeight = 44, LogoWidth = 170;
@@ -49,7 +49,7 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
 
     private double Free => End - y;
 
-    /// <summary>Lays out all of it.</summary>
+    /// <summary>Lays out the whole report.</summary>
     public void Lay()
     {
         Begin();
@@ -99,7 +99,7 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
             return;
         }
 
-        // A heading never stands alone at the foot of a page.
+        // A heading is never the last thing on a page.
         double first = Math.Min(HeightOf(blocks[0]), 150), second = blocks[0] is ParagraphBlock && blocks.Length > 1 ? Math.Min(HeightOf(blocks[1]), 80) : 0;
         if ((section.BeginsPage && y > Top) || Free < 40 + first + second)
         {
@@ -140,7 +140,7 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
         }
     }
 
-    // Enough to know whether it fits; a table may be cut between rows.
+    // Exact enough to know whether it fits; a table may be split between rows.
     private double HeightOf(ReportBlock block) => block switch
     {
         PictureBlock picture => picture.Picture.HeightPoints * ScaleOf(picture.Picture, End - Top),
@@ -165,7 +165,7 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
             y += 4;
         }
 
-        // A few lines stay together.
+        // A short paragraph is not split.
         PageLetters letters = LettersOf(paragraph.Weight);
         int lines = pages.Wrap(paragraph.Text, letters, Width).Count;
         Room(lines <= LinesTogether ? lines * letters.SizePoints * LineShare : 0);
@@ -174,7 +174,7 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
 
     private void Text(string text, PageLetters letters, PageInk ink, double gap) => y = TextAt(text, Side, Width, letters, ink, mayBreak: true) + gap;
 
-    // Writes lines from y on; gives the height of the end. Goes to the next page where it may.
+    // Writes lines from y down and returns the height of their end. Starts a new page if allowed.
     private double TextAt(string text, double x, double width, PageLetters letters, PageInk ink, bool mayBreak)
     {
         double line = letters.SizePoints * LineShare;
@@ -302,7 +302,7 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
 
     private double ScaleOf(VectorPicture picture, double mostHeight) => Math.Min(Math.Min(1, Width / picture.WidthPoints), mostHeight / picture.HeightPoints);
 
-    // A picture that would leave most of a page empty is drawn a little smaller instead.
+    // A picture that would leave most of a page empty is drawn slightly smaller instead.
     private void Picture(PictureBlock block)
     {
         double caption = block.Caption.Length == 0 ? 0 : (pages.Wrap(block.Caption, Small, Width).Count * Small.SizePoints * LineShare) + 4;

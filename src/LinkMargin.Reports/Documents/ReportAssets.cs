@@ -1,9 +1,9 @@
 namespace LinkMargin.Reports.Documents;
 
-/// <summary>The style and the script of a page, which stand in it.</summary>
+/// <summary>The style and the script that are embedded in a page.</summary>
 internal static class ReportAssets
 {
-    /// <summary>The style; <c>FAMILY</c> stands for the name of the embedded face.</summary>
+    /// <summary>The style; <c>FAMILY</c> is replaced by the name of the embedded font.</summary>
     public static string Style => Read("report.css");
 
     /// <summary>The script of the map.</summary>

@@ -55,7 +55,7 @@
     say();
   }
 
-  // Each cell in its colour; a stroke across cells below what most seats require.
+  // Fills each cell with its colour; draws a stroke across cells below the margin that most seats require.
   function drawValues() {
     const size = field.cell * scale;
     pen.lineWidth = 0.6;

@@ -8,32 +8,32 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Houses;
 
-/// <summary>A house that can be computed, with the tables it was read with.</summary>
+/// <summary>A house that is ready to compute, with the tables it was read with.</summary>
 /// <param name="House">The house, with every change of this run.</param>
 /// <param name="Unit">The unit of its file's bare lengths.</param>
 /// <param name="Tables">The tables it was read with.</param>
 internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables Tables)
 {
-    /// <summary>The house as its file has it, before any <c>--what-if</c>.</summary>
+    /// <summary>The house as in its file, before any <c>--what-if</c>.</summary>
     public House AsWritten { get; init; } = House;
 
-    /// <summary>What is different from the file, in the words of <c>--what-if</c>; empty where nothing is.</summary>
+    /// <summary>What differs from the file, in the words of <c>--what-if</c>; empty if nothing does.</summary>
     public IReadOnlyList<string> WhatIf { get; init; } = [];
 
-    /// <summary>Losses fitted to measurements, which replace the table losses; null where there are none.</summary>
+    /// <summary>Losses fitted to measurements, which replace the table losses; null if there are none.</summary>
     public FittedLosses? Fitted { get; init; }
 
-    /// <summary>The spreads that its tables state.</summary>
+    /// <summary>The spreads of its tables.</summary>
     public Spreads Spreads => Tables.Spreads
         ?? throw new CannotBeDoneException("these tables state no spreads, so no uncertainty can be computed; add spreads.yaml to the folder of --materials");
 
-    /// <summary>How uncertain its figures are.</summary>
+    /// <summary>The uncertainty of its inputs.</summary>
     public UncertaintyBasis Uncertainty => new(Spreads, Fitted);
 
     /// <summary>How many measurements its losses were fitted to, for JSON.</summary>
     public int? FittedToMeasurements => Fitted?.MeasurementCount;
 
-    /// <summary>The changes for JSON, which leaves out an empty list.</summary>
+    /// <summary>The changes for JSON; null instead of an empty list, so that it is omitted.</summary>
     public IReadOnlyList<string>? WhatIfOrNone => WhatIf.Count > 0 ? WhatIf : null;
 
     /// <summary>The same for the caption of a picture.</summary>
@@ -46,7 +46,7 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     /// <summary>The unit of its pictures: metres or feet.</summary>
     public LengthUnit PlotUnit => Lengths.InFeet ? LengthUnit.Foot : LengthUnit.Metre;
 
-    /// <summary>Says on lines of their own what is different from the file and the tables.</summary>
+    /// <summary>Writes what differs from the file and the tables, on separate lines.</summary>
     public void WriteWhatIf(TextWriter output, int width)
     {
         if (WhatIf.Count > 0)

@@ -7,7 +7,7 @@ namespace LinkMargin.Reports.Houses;
 /// <summary>The cable runs of ranked spots.</summary>
 internal static class RankedRuns
 {
-    /// <summary>Those of each spot, in the order of the ranking; none where the house file describes no displays.</summary>
+    /// <summary>The runs of each spot, in the order of the ranking; empty if the house file has no displays.</summary>
     public static SpotRuns[] Of(House house, Ranking ranking)
     {
         if (house.Cabling.Displays.Count == 0)

@@ -2,10 +2,10 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Reports.Houses;
 
-/// <summary>The one required margin a map draws its heaviest line at.</summary>
+/// <summary>The required margin at which a map draws its boldest line.</summary>
 internal static class RequiredMargin
 {
-    /// <summary>What most seats require, the larger of equals; the usual figure without seats.</summary>
+    /// <summary>The margin that most seats require, the larger one in a tie; the default for a house without seats.</summary>
     public static double OfMost(House house) => house.Seats
         .GroupBy(seat => seat.RequiredDb)
         .OrderByDescending(group => group.Count())

@@ -1,9 +1,9 @@
 namespace LinkMargin.Reports.Layout;
 
 /// <summary>
-/// A table in plain text: the same on a terminal, in a file and in a pipe. Lines have no blanks at their end. It keeps
-/// within its width: it wraps headings first, then the columns that say they wrap, then every column of words, with short
-/// headings; where that is not enough each row becomes a list of headings and values. A figure is never cut.
+/// A table in plain text: the same on a terminal, in a file and in a pipe. Lines have no trailing spaces. To keep within its
+/// width it wraps headings first, then columns of running text, then every column of words, with short headings. If that
+/// is not enough, each row becomes a list of headings and values. A number is never broken.
 /// </summary>
 internal sealed class TextTable(IReadOnlyList<Column> columns)
 {
@@ -12,30 +12,30 @@ internal sealed class TextTable(IReadOnlyList<Column> columns)
     // Narrower than this, running text is hard to read.
     private const int LeastWrappedWidth = 16;
 
-    // A word longer than this may be cut rather than give up the table.
+    // A longer word may be cut to this width if otherwise the table would not fit.
     private const int LeastWordWidth = 12;
 
-    // A null stands for a rule.
+    // Null means a horizontal rule.
     private readonly List<IReadOnlyList<Cell>?> rows = [];
 
     private IEnumerable<IReadOnlyList<Cell>> Cells => rows.OfType<IReadOnlyList<Cell>>();
 
-    /// <summary>Whether it can be written as a table within a width without cutting a word.</summary>
+    /// <summary>Whether it fits as a table within a width without cutting a word.</summary>
     public bool FitsIn(int width) => Across(WordWidths(Short)) <= width;
 
-    /// <summary>Adds a row of as many cells as there are columns.</summary>
+    /// <summary>Adds a row with as many cells as there are columns.</summary>
     public void Add(params IReadOnlyList<Cell> cells)
     {
         ArgumentOutOfRangeException.ThrowIfNotEqual(cells.Count, columns.Count);
         rows.Add(cells);
     }
 
-    /// <summary>Adds a rule across the table.</summary>
+    /// <summary>Adds a horizontal rule.</summary>
     public void AddRule() => rows.Add(null);
 
     /// <summary>Writes headings, a rule and the rows.</summary>
-    /// <param name="output">Where to.</param>
-    /// <param name="width">The width to keep within.</param>
+    /// <param name="output">Where to write.</param>
+    /// <param name="width">The greatest width.</param>
     public void WriteTo(TextWriter output, int width)
     {
         if (Layout(width) is not var (headings, widths))
@@ -65,7 +65,7 @@ internal sealed class TextTable(IReadOnlyList<Column> columns)
 
     private static int Across(int[] widths) => widths.Sum() + (Gap.Length * (widths.Length - 1));
 
-    // Each step that makes it narrower in turn, the least harmful first.
+    // Tries ever narrower layouts, the least harmful first.
     private (string[] Headings, int[] Widths)? Layout(int width)
     {
         string[] full = Full, brief = Short;
@@ -89,7 +89,7 @@ internal sealed class TextTable(IReadOnlyList<Column> columns)
         return null;
     }
 
-    // Headings of figures are narrowed before the words that name a row, the widest first.
+    // Columns of numbers, whose headings can wrap, are narrowed before columns of words, the widest first.
     private int[] Shrunk(int[] natural, int[] least, int width)
     {
         int[] widths = [.. natural];
@@ -106,17 +106,17 @@ internal sealed class TextTable(IReadOnlyList<Column> columns)
     private int[] NaturalWidths(string[] headings) =>
         [.. columns.Select((_, i) => Math.Max(WidestLine(headings[i]), Widest(i, cell => WidestLine(cell.Text))))];
 
-    // With headings wrapped and cells as they are.
+    // With headings wrapped and cells unwrapped.
     private int[] HeadingWidths(string[] headings) =>
         [.. columns.Select((_, i) => Math.Max(LongestWord(headings[i]), Widest(i, cell => WidestLine(cell.Text))))];
 
-    // With everything wrapped that may be, no word cut.
+    // With everything wrapped that may be, but no word cut.
     private int[] WordWidths(string[] headings) => [.. columns.Select((_, i) => WordWidth(headings, i))];
 
     private int WordWidth(string[] headings, int i) => Math.Max(
         Math.Max(LongestWord(headings[i]), WholeWidth(i)), Widest(i, cell => LongestWord(cell.Text)));
 
-    // What must not be broken: figures.
+    // The width of cells that must not be broken, such as numbers.
     private int WholeWidth(int i) => Widest(i, cell => MayWrap(cell, i) ? 0 : WidestLine(cell.Text));
 
     private int Widest(int column, Func<Cell, int> width) => Cells.Select(row => width(row[column])).DefaultIfEmpty(0).Max();
@@ -148,11 +148,11 @@ internal sealed class TextTable(IReadOnlyList<Column> columns)
         }
     }
 
-    // Only lines that are too wide are wrapped again, so that spaces somebody placed stay.
+    // Only lines that are too wide are wrapped again, so that deliberate spaces stay.
     private static string[] LinesOf(string cell, int width) =>
         WidestLine(cell) <= width ? cell.Split('\n') : [.. WordWrap.Lines(cell, width, cutsWords: true)];
 
-    // A row as a list: the first cell that says something, and beneath it what stands under each other heading.
+    // A row as a list: the first cell that is not empty, and below it the values under each other heading.
     private void WriteAsList(TextWriter output, int width)
     {
         foreach (IReadOnlyList<Cell> row in Cells)
@@ -175,38 +175,38 @@ internal sealed class TextTable(IReadOnlyList<Column> columns)
 }
 
 /// <summary>One column of a <see cref="TextTable"/>.</summary>
-/// <param name="Heading">What stands above it; may hold line ends.</param>
-/// <param name="Align">Which side its cells stand at; cells at the right are figures, which are never broken.</param>
+/// <param name="Heading">Its heading; may have line ends.</param>
+/// <param name="Align">Alignment of its cells; right-aligned cells are numbers, which are never broken.</param>
 internal sealed record Column(string Heading, Align Align = Align.Left)
 {
-    /// <summary>The heading where the table is short of room; null where there is no shorter one.</summary>
+    /// <summary>The heading for a narrow table; null if there is no shorter one.</summary>
     public string? ShortHeading { get; init; }
 
-    /// <summary>Whether its cells are running text, which is wrapped before anything else is.</summary>
+    /// <summary>Whether its cells are running text, which is wrapped first.</summary>
     public bool Wraps { get; init; }
 
-    /// <summary>Whether its cells are never broken, such as the names of files.</summary>
+    /// <summary>Whether its cells are never broken, such as file names.</summary>
     public bool Whole { get; init; }
 }
 
 /// <summary>One cell of a <see cref="TextTable"/>.</summary>
-/// <param name="Text">What stands in it; may hold line ends.</param>
-/// <param name="IsWords">Whether it is words among figures, which may be wrapped.</param>
+/// <param name="Text">Its text; may have line ends.</param>
+/// <param name="IsWords">Whether it is words in a column of numbers, which may be wrapped.</param>
 internal readonly record struct Cell(string Text, bool IsWords)
 {
-    /// <summary>Words in a column of figures.</summary>
+    /// <summary>Words in a column of numbers.</summary>
     public static Cell Words(string text) => new(text, true);
 
-    /// <summary>What a column usually holds.</summary>
+    /// <summary>Converts plain text, which most cells are.</summary>
     public static implicit operator Cell(string text) => new(text, false);
 }
 
-/// <summary>Which side of its column a cell stands at.</summary>
+/// <summary>The alignment of cells in a column.</summary>
 internal enum Align
 {
     /// <summary>Words.</summary>
     Left,
 
-    /// <summary>Figures.</summary>
+    /// <summary>Numbers.</summary>
     Right,
 }

@@ -4,18 +4,18 @@ using System.Text;
 namespace LinkMargin.Reports.Layout;
 
 /// <summary>
-/// Breaks text into lines at blanks. A word longer than a line, such as the name of a file, stays whole in running text and
-/// is cut in a table.
+/// Breaks text into lines at spaces. A word longer than a line, such as a file name, is kept whole in running text and
+/// cut in a table.
 /// </summary>
 internal static class WordWrap
 {
-    /// <summary>What stands before the second line of a message and those after it.</summary>
+    /// <summary>The indentation of a message after its first line.</summary>
     public const string MessageIndent = "    ";
 
-    /// <summary>How many places a text takes on a line.</summary>
+    /// <summary>The number of columns a text takes on a line.</summary>
     public static int WidthOf(string text) => new StringInfo(text).LengthInTextElements;
 
-    /// <summary>The text in lines of at most a width; line ends in the text stay.</summary>
+    /// <summary>The text in lines of at most the given width; existing line ends are kept.</summary>
     public static IEnumerable<string> Lines(string text, int width, bool cutsWords = false)
     {
         foreach (string paragraph in text.Split('\n'))
@@ -36,13 +36,13 @@ internal static class WordWrap
         }
     }
 
-    /// <summary>Writes a sentence or more in lines of at most a width.</summary>
+    /// <summary>Writes text in lines of at most the given width.</summary>
     public static void Write(string text, TextWriter output, int width) => WriteHanging(text, output, width, "", "");
 
-    /// <summary>Writes a message of one sentence; lines after its first are drawn in, so that each message stands out.</summary>
+    /// <summary>Writes a message of one sentence; lines after the first are indented, so that each message stands out.</summary>
     public static void WriteMessage(string text, TextWriter output, int width) => WriteHanging(text, output, width, "", MessageIndent);
 
-    /// <summary>The same with something before the first line and before each that follows.</summary>
+    /// <summary>The same with a prefix for the first line and one for the following lines.</summary>
     public static void WriteHanging(string text, TextWriter output, int width, string first, string others)
     {
         string before = first;

@@ -8,7 +8,7 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Pictures;
 
-/// <summary>What the picture of assumptions shows; its figures are those of the table.</summary>
+/// <summary>The content of the picture of assumptions; its numbers are those of the table.</summary>
 /// <param name="loaded">The house.</param>
 /// <param name="study">What was recomputed.</param>
 internal sealed class AssumptionsPictures(LoadedHouse loaded, SensitivityStudy study)

@@ -9,13 +9,13 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Pictures;
 
-/// <summary>What the map of the choice shows; the figures at its marks are those that the table prints.</summary>
+/// <summary>The content of the map of the choice; the numbers at its marks are those of the table.</summary>
 /// <param name="loaded">The house.</param>
-/// <param name="model">The house, ready.</param>
+/// <param name="model">The model of the house.</param>
 /// <param name="confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
 internal sealed class ChoicePictures(LoadedHouse loaded, LinkModel model, double confidence)
 {
-    /// <summary>What the picture shows.</summary>
+    /// <summary>The content of the picture.</summary>
     public ChoiceRequest RequestFor(PlaceResult result, Ranking named, IReadOnlyList<Field> fields, bool isEverywhere) => new(
         isEverywhere ? model.House with { Zones = [] } : model.House,
         fields,

@@ -5,10 +5,10 @@ using LinkMargin.Plots.Charts;
 
 namespace LinkMargin.Reports.Pictures;
 
-/// <summary>The picture of a fit: the fitted house and two simple models against the same measurements.</summary>
+/// <summary>The picture of a fit: the fitted house and two simple models with the same measurements.</summary>
 internal static class FitPictures
 {
-    /// <summary>Draws it.</summary>
+    /// <summary>Draws the picture.</summary>
     public static byte[] Render(HouseFit fit)
     {
         FitStudy study = fit.Study;

@@ -8,15 +8,15 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Pictures;
 
-/// <summary>What maps found, as their titles and verdicts say it.</summary>
+/// <summary>The findings of maps, for their titles and verdicts.</summary>
 internal static class MapFindings
 {
-    /// <summary>What was found on the map of one spot: the seats of its level, and how much of the floor would do.</summary>
+    /// <summary>The finding of one spot's map: the seats of its level, and how much of the floor would pass.</summary>
     /// <param name="spot">The spot.</param>
     /// <param name="level">The level's name.</param>
     /// <param name="seats">The seats on it.</param>
-    /// <param name="floor">The margins to count on over it; null where none was computed.</param>
-    /// <param name="requiredDb">The margin of the heaviest line, dB.</param>
+    /// <param name="floor">The margins to count on over the floor; null if none was computed.</param>
+    /// <param name="requiredDb">The margin of the boldest line, dB.</param>
     public static string OfMap(Spot spot, string level, IReadOnlyCollection<SeatMark> seats, FieldSummary? floor, double requiredDb)
     {
         int passing = seats.Count(mark => mark.Passes);
@@ -32,9 +32,9 @@ internal static class MapFindings
         return $"{Capital(spot.Name)}: {found}{share}";
     }
 
-    /// <summary>What was found over all spots: the best one.</summary>
+    /// <summary>The finding over all spots: the best one.</summary>
     /// <param name="ranking">The spots, at least one.</param>
-    /// <param name="isOfAll">Whether all spots of the house are in it.</param>
+    /// <param name="isOfAll">Whether these are all spots of the house.</param>
     public static string OfSpots(Ranking ranking, bool isOfAll)
     {
         SpotScore best = ranking.Scores[0];
@@ -49,9 +49,9 @@ internal static class MapFindings
             ? string.Create(CultureInfo.InvariantCulture, $"all {score.Seats} seats pass")
             : string.Create(CultureInfo.InvariantCulture, $"{score.SeatsPassing} of {score.Seats} seats pass");
 
-    /// <summary>The seat that decides, and by how much.</summary>
+    /// <summary>The weakest seat, which decides, and its headroom.</summary>
     public static string Weakest(SpotScore score) => $"weakest: {score.Worst.Seat.Name}, {Headroom.Words(score)} required";
 
-    /// <summary>A name at the beginning of a title, with a capital letter where there is one.</summary>
+    /// <summary>A name at the start of a title, with a capital letter if possible.</summary>
     public static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
 }

@@ -11,17 +11,17 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Pictures;
 
-/// <summary>Which figures maps show.</summary>
+/// <summary>Which margins maps show.</summary>
 /// <param name="Spots">The spots, at least one.</param>
 /// <param name="Confidence">Share of cases in which the margin to count on is reached, above 0 and below 1.</param>
-/// <param name="ShowsMedian">Whether the median is shown instead of the margin to count on.</param>
+/// <param name="ShowsMedian">Whether the median margin is shown instead of the margin to count on.</param>
 internal sealed record MapView(IReadOnlyList<Spot> Spots, double Confidence, bool ShowsMedian);
 
-/// <summary>The pictures of some fields, all in one range of colours so that they can be compared side by side.</summary>
+/// <summary>The pictures of some fields, all with one colour scale so that they can be compared.</summary>
 internal sealed class MapPictures
 {
     private readonly LoadedHouse loaded;
-    private readonly House house; // with the people on its seats
+    private readonly House house; // including the people on its seats
     private readonly IReadOnlyList<(Field Median, Field AtConfidence)> fields;
     private readonly MapView view;
     private readonly HouseUncertainty uncertainty;
@@ -30,7 +30,7 @@ internal sealed class MapPictures
     private readonly Ranking ranking;
     private readonly LinkModel model;
 
-    /// <summary>Gets ready to draw.</summary>
+    /// <summary>Prepares the drawing.</summary>
     public MapPictures(LoadedHouse loaded, LinkModel model, IReadOnlyList<(Field Median, Field AtConfidence)> fields, MapView view, HouseUncertainty? known = null)
     {
         this.loaded = loaded;
@@ -46,17 +46,17 @@ internal sealed class MapPictures
         this.model = model;
     }
 
-    /// <summary>The margin of the heaviest line, dB.</summary>
+    /// <summary>The margin of the boldest line, dB.</summary>
     public double RequiredDb { get; }
 
-    /// <summary>One field.</summary>
+    /// <summary>The picture of one field.</summary>
     public byte[] Map(Field field, Field atConfidence)
     {
         MapRequest request = RequestFor(field, atConfidence);
         return MapPicture.Render(request, MapPicture.FittingSize(request));
     }
 
-    /// <summary>What the picture of one field shows.</summary>
+    /// <summary>The content of the picture of one field.</summary>
     internal MapRequest RequestFor(Field field, Field atConfidence)
     {
         string title = MapFindings.OfMap(field.Spot, LevelOf(field), SeatsOf(field), FieldSummary.Of(atConfidence, RequiredDb), RequiredDb);
@@ -67,7 +67,7 @@ internal sealed class MapPictures
         };
     }
 
-    /// <summary>What the sheet of all fields shows: the best spot first, the finding above, a verdict below each column.</summary>
+    /// <summary>The content of the sheet of all fields: the best spot first, the finding above, a verdict below each column.</summary>
     internal SheetRequest RequestForSheet()
     {
         Spot[] bestFirst = [.. ranking.Scores.Select(score => score.Spot), .. view.Spots.Except(ranking.Scores.Select(score => score.Spot))];
@@ -86,7 +86,7 @@ internal sealed class MapPictures
         };
     }
 
-    /// <summary>All fields on one sheet.</summary>
+    /// <summary>The sheet of all fields.</summary>
     public byte[] Sheet()
     {
         SheetRequest request = RequestForSheet();
@@ -106,10 +106,10 @@ internal sealed class MapPictures
         ? $"Median link margin, dB; hatched where the margin to count on ({UncertaintyWords.Often(view.Confidence)}) is below the required margin"
         : $"Link margin to count on, dB ({UncertaintyWords.Often(view.Confidence)})";
 
-    // A cell of a map is not a seat, so it has no facing.
+    // A cell of a map is not a seat, so nobody faces any way there.
     private static string Facing(LinkModel model) => model.Depth == ModelDepth.Full ? ", averaged over facing" : "";
 
-    // Stated by FieldStage.Map and held by a test.
+    // Stated by FieldStage.Map and checked by a test.
     private static string Accuracy(Field field) => field.Stage == FieldStage.Exact
         ? "" : "reflections are interpolated within rooms: 99 of 100 cells within 0.3 dB of the exact figure; ";
 

@@ -13,9 +13,9 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Pictures;
 
-/// <summary>What the picture of one link's paths shows, with the numbers and words of its budget.</summary>
+/// <summary>The content of the picture of one link's paths, with the numbers and words of its budget.</summary>
 /// <param name="loaded">The house.</param>
-/// <param name="model">The house, ready.</param>
+/// <param name="model">The model of the house.</param>
 internal sealed class PathsPictures(LoadedHouse loaded, LinkModel model)
 {
     /// <summary>Paths with a smaller share of the power are not drawn.</summary>
@@ -23,7 +23,7 @@ internal sealed class PathsPictures(LoadedHouse loaded, LinkModel model)
 
     private readonly House house = loaded.House;
 
-    /// <summary>What the picture of a link shows.</summary>
+    /// <summary>The content of the picture of a link.</summary>
     /// <param name="budget">The link.</param>
     /// <param name="uncertainty">The house's uncertainty.</param>
     /// <param name="runs">The cable runs of its spot, drawn on the section; null for none.</param>
@@ -32,7 +32,7 @@ internal sealed class PathsPictures(LoadedHouse loaded, LinkModel model)
         var printed = new PrintedBudget(budget);
         int drawn = Math.Max(1, budget.Paths.Count(path => budget.ShareOf(path) >= LeastShare));
         return new PathsRequest(
-            model.House, // with the people on its seats
+            model.House, // including the people on its seats
             budget.Spot,
             budget.Seat,
             [.. budget.Paths.Take(drawn).Select((path, i) => EntryOf(budget, printed, path, i + 1))],

@@ -8,10 +8,10 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Pictures;
 
-/// <summary>What the picture of seats against spots shows.</summary>
+/// <summary>Makes the picture of seats and spots.</summary>
 internal static class SpotsPictures
 {
-    /// <summary>What the picture shows.</summary>
+    /// <summary>The content of the picture.</summary>
     /// <param name="loaded">The house.</param>
     /// <param name="ranking">Its spots, best first; at least one.</param>
     /// <param name="uncertainty">The uncertainty of its links.</param>

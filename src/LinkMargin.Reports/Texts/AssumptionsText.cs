@@ -6,7 +6,7 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>Which assumptions of the house file one margin hangs on.</summary>
+/// <summary>Writes which assumptions of the house file a margin depends on.</summary>
 /// <param name="house">The house.</param>
 /// <param name="study">What was recomputed.</param>
 internal sealed class AssumptionsText(House house, SensitivityStudy study)
@@ -71,7 +71,7 @@ internal sealed class AssumptionsText(House house, SensitivityStudy study)
         return table;
     }
 
-    // What else changes: the decision is about all links, of which this is one.
+    // Effects on the decision, which depends on all links and not only on this one.
     private IEnumerable<string> Decisions() =>
         from effect in study.Effects
         from one in effect.Alternatives

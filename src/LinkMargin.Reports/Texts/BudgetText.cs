@@ -11,11 +11,11 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>A budget line by line, from the path losses to the margin; the figures add up as printed.</summary>
+/// <summary>A budget line by line, from the path losses to the margin; the printed values add up.</summary>
 /// <param name="loaded">The house.</param>
 internal sealed class BudgetText(LoadedHouse loaded)
 {
-    // The strongest paths are shown in detail up to this share of the power or this number; the rest on request.
+    // The strongest paths are shown in detail, up to this share of the power or this number; the rest only on request.
     private const double ShareTakenApart = 0.8;
     private const int MostTakenApart = 3;
 
@@ -31,7 +31,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
     /// <summary>Whether every path is shown in detail, not only the strongest.</summary>
     public bool WithAllPaths { get; init; }
 
-    /// <summary>Writes a budget: the sums first, then the losses of the paths.</summary>
+    /// <summary>Writes a budget: the totals first, then the losses of the paths.</summary>
     public void Write(LinkBudget budget, TextWriter output, int width)
     {
         var printed = new PrintedBudget(budget);
@@ -168,7 +168,7 @@ internal sealed class BudgetText(LoadedHouse loaded)
         Add("median margin", d => d.Margin, "dB");
         if (Uncertainty is not null)
         {
-            // The uncertainty is the same in both directions, so one allowance serves both.
+            // The uncertainty is the same in both directions, so one allowance applies to both.
             long allowance = Tenths.OfMargin(Uncertainty.MarginAtConfidenceDb(budget)) - Tenths.OfMargin(budget.MarginDb);
             Add("allowance for uncertainty", _ => allowance, "dB");
             table.AddRule();

@@ -5,15 +5,15 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>What spots or places cost in cable, a row each.</summary>
+/// <summary>The cable cost of spots or places, one row each.</summary>
 internal static class CableTable
 {
-    /// <summary>Writes it.</summary>
-    /// <param name="rows">What each row is called, and its cost.</param>
+    /// <summary>Writes the table.</summary>
+    /// <param name="rows">The name and cost of each row.</param>
     /// <param name="heading">What the rows are.</param>
     /// <param name="lengths">How lengths are written.</param>
-    /// <param name="output">Where to.</param>
-    /// <param name="width">The width to keep within.</param>
+    /// <param name="output">Where to write.</param>
+    /// <param name="width">The greatest width.</param>
     public static void Write(IEnumerable<(string Name, CablesDocument Cables)> rows, string heading, LengthFormat lengths, TextWriter output, int width)
     {
         var table = new TextTable(

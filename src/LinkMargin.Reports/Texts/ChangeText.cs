@@ -5,10 +5,10 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>What an edit of the house changes for each spot.</summary>
+/// <summary>The effect of an edit of the house on each spot.</summary>
 /// <param name="house">The house as edited.</param>
-/// <param name="before">The ranking as the file has the house.</param>
-/// <param name="after">The ranking as edited.</param>
+/// <param name="before">The ranking for the house as in its file.</param>
+/// <param name="after">The ranking for the edited house.</param>
 internal sealed class ChangeText(House house, Ranking before, Ranking after)
 {
     /// <summary>Writes the spots in the house's order, before and after, and the seats that change.</summary>

@@ -5,14 +5,14 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>What a house file contains, so that a slip that is not a formal error is seen.</summary>
+/// <summary>Writes what a house file contains, so that a mistake that is not a formal error is noticed.</summary>
 internal static class CheckText
 {
-    /// <summary>Writes it.</summary>
-    /// <param name="check">What came of checking.</param>
-    /// <param name="lengths">How lengths are said.</param>
-    /// <param name="output">Where to.</param>
-    /// <param name="width">How wide it may be.</param>
+    /// <summary>Writes the summary.</summary>
+    /// <param name="check">The result of the check.</param>
+    /// <param name="lengths">How lengths are written.</param>
+    /// <param name="output">Where to write.</param>
+    /// <param name="width">The greatest width.</param>
     public static void Write(CheckDocument check, LengthFormat lengths, TextWriter output, int width)
     {
         if (check.House is null)

@@ -10,7 +10,7 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>Seats against spots, the ranking, and which spot to choose.</summary>
+/// <summary>The table of seats and spots, the ranking, and which spot to choose.</summary>
 /// <param name="house">The house.</param>
 /// <param name="ranking">Its ranking, of at least one spot.</param>
 internal sealed class ComparisonText(House house, Ranking ranking)
@@ -20,22 +20,22 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     private readonly SpotScore[] inOrder =
         [.. ranking.Scores.OrderBy(score => house.Spots.ToList().IndexOf(score.Spot))];
 
-    /// <summary>Seats with people who obstruct other links.</summary>
+    /// <summary>Seats with people who shadow other links.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
-    /// <summary>The uncertainty of its links; null if that was not computed.</summary>
+    /// <summary>The uncertainty of its links; null if it was not computed.</summary>
     public HouseUncertainty? Uncertainty { get; init; }
 
     /// <summary>How likely each spot is the best; null if that was not computed.</summary>
     public CloseCall? Call { get; init; }
 
-    /// <summary>What each spot costs in cable, in the order of the ranking; empty where the house file describes no displays.</summary>
+    /// <summary>The cable cost of each spot, in the order of the ranking; empty if the house file has no displays.</summary>
     public IReadOnlyList<SpotRuns> Runs { get; init; } = [];
 
     /// <summary>How lengths are written.</summary>
     public LengthFormat Lengths { get; init; } = LengthFormat.Metric;
 
-    /// <summary>Writes all of it.</summary>
+    /// <summary>Writes the whole comparison.</summary>
     public void Write(TextWriter output, int width)
     {
         WordWrap.Write(
@@ -101,7 +101,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         }
     }
 
-    // As many spots side by side as fit, at least one; where they take several blocks, each of about as many.
+    // As many spots side by side as fit, at least one; if several blocks are needed, they are of about equal size.
     private IEnumerable<SpotScore[]> Blocks(Func<SpotScore[], TextTable> table, int width)
     {
         int blocks = Enumerable.Range(1, inOrder.Length)
@@ -111,7 +111,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         int InEach(int count) => (inOrder.Length + count - 1) / count;
     }
 
-    // Half of all houses that could be behind the file have the median or more.
+    // The median margin and the probability of passing.
     private TextTable LikelyOf(SpotScore[] spots)
     {
         var table = new TextTable([new Column("seat"), new Column("level"), .. spots.Select(s => new Column(Heading(s.Spot), Align.Right))]);
@@ -186,7 +186,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         table.WriteTo(output, width);
     }
 
-    // What the choice of another level costs, where there is one to choose.
+    // The cost of choosing another level, if there is one.
     private void WriteLevels(TextWriter output, int width)
     {
         var choice = Choice.Of(ranking);
@@ -226,7 +226,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
 
     private string Heading(Spot spot) => $"{spot.Name}\n({LevelOf(spot.LevelIndex)})";
 
-    // The mark stands in front, so that the points of all figures stay below one another.
+    // The '!' comes first, so that the decimal points of all numbers are aligned.
     private static string Margin(SpotScore score, LinkBudget budget) =>
         (score.By.Passes(budget) ? "" : "! ") + Tenths.ShowMargin(score.By.MarginDb(budget), budget.RequiredDb);
 }

@@ -11,17 +11,17 @@ internal sealed class FitText(HouseFit fit)
     private const int MostMeasurements = 12;
     private const int MostPairs = 6;
 
-    // A shift of more than this many spreads is more than the table allows for.
+    // A larger shift, in standard deviations, is more than the table's spread allows for.
     private const double ManySpreads = 2;
 
-    // With more than this share of its spread left, the measurements do not constrain a material.
+    // If more than this share of its spread remains, the measurements do not constrain a material.
     private const double NothingLearned = 0.9;
 
     private FitStudy Study => fit.Study;
 
     private LossFit Fit => fit.Study.Fit;
 
-    /// <summary>Writes it.</summary>
+    /// <summary>Writes the result.</summary>
     public void Write(TextWriter output, int width)
     {
         int heard = fit.Measurements.Count(measurement => measurement.IsHeard);
@@ -58,7 +58,7 @@ internal sealed class FitText(HouseFit fit)
         _ => "The measurements scatter less than real ones do: rows were copied or invented.",
     };
 
-    // The fitted house beside two laws that know nothing of it.
+    // Compares the fitted house with two distance laws that do not use the plan.
     private void WriteScatter(TextWriter output, int width)
     {
         FittedMaterial exponent = Study.FreeExponent.Fit.Materials[0];

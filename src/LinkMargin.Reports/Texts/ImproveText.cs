@@ -10,7 +10,7 @@ namespace LinkMargin.Reports.Texts;
 
 /// <summary>Remedies for a spot, with effort and cautions.</summary>
 /// <param name="loaded">The house.</param>
-/// <param name="result">What was found.</param>
+/// <param name="result">The remedies that were found.</param>
 internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 {
     private const int MostReported = 12;
@@ -18,13 +18,13 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
     private readonly RemedyWords words = new(loaded);
 
-    /// <summary>Seats with people who obstruct other links.</summary>
+    /// <summary>Seats with people who shadow other links.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
     /// <summary>Share of cases in which the margin to count on is reached, 0 to 1.</summary>
     public required double Confidence { get; init; }
 
-    /// <summary>Writes it.</summary>
+    /// <summary>Writes the remedies.</summary>
     public void Write(TextWriter output, int width)
     {
         string spot = result.Before.Spot.Name, seat = result.Before.Worst.Seat.Name;
@@ -102,7 +102,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         .. reported.Concat(result.Pairs).Select(one => ($"'{one.After.Worst.Seat.Name}' with {string.Join(", and ", one.Remedies.Select(words.What))}", one.After.Worst.Cautions)),
     ]);
 
-    // A remedy takes a sentence, which no column has room for: the sentences are numbered and the table refers to them.
+    // A remedy needs a sentence, which no column has space for: the sentences are numbered and the table refers to them.
     private void WriteTable(IReadOnlyList<RemedyResult> results, int firstNumber, TextWriter output, int width)
     {
         var table = new TextTable(
@@ -140,7 +140,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
     private string Gain(RemedyResult one) => Tenths.Signed(Headroom.TenthsOf(one.After) - Headroom.TenthsOf(result.Before));
 
-    // Each with its gain at the seat that is then worst.
+    // Each with its gain in the weakest seat's headroom.
     private string Alternatives(RemedyResult one)
     {
         int others = one.Alternatives.Count - MostAlternatives;
@@ -148,7 +148,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
             + (others > 0 ? FormattableString.Invariant($"; {others} more in --json") : "");
     }
 
-    // The difference of figures as they are printed, so that 'compare' with the same edit shows the same.
+    // The difference of the printed values, so that 'compare' with the same edit shows the same.
     private string There(SpotScore after) => after.With(result.Before.Worst.Seat) is { } budget
         ? Tenths.Signed(Tenths.OfMargin(after.By.MarginDb(budget)) - Tenths.OfMargin(result.Before.By.MarginDb(result.Before.Worst)))
         : "cable";

@@ -6,7 +6,7 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>The maps that were written, with how much of each level has the required margin.</summary>
+/// <summary>The maps that were written, with the share of each level that has the required margin.</summary>
 internal static class MapsText
 {
     /// <summary>Writes the list.</summary>

@@ -8,7 +8,7 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>The measurements to take next, and what they are for.</summary>
+/// <summary>The measurements to take next, and their purpose.</summary>
 /// <param name="loaded">The house.</param>
 /// <param name="ranking">Its spots, best first.</param>
 /// <param name="measurements">The measurements, in the order to take them.</param>
@@ -17,7 +17,7 @@ internal sealed class NextMeasurementsText(LoadedHouse loaded, Ranking ranking, 
     /// <summary>The plan they are drawn on; null if there is none.</summary>
     public string? Picture { get; init; }
 
-    /// <summary>Writes it.</summary>
+    /// <summary>Writes the measurements.</summary>
     public void Write(TextWriter output, int width)
     {
         House house = loaded.House;

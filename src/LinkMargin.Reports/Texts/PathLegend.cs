@@ -4,13 +4,13 @@ using LinkMargin.Files.Json;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>What the columns and lines of some paths mean; only those that occur.</summary>
+/// <summary>The meaning of columns and lines for some paths; only those that occur.</summary>
 /// <param name="paths">The paths shown in detail.</param>
 internal sealed class PathLegend(IReadOnlyList<PathBudget> paths)
 {
     private IEnumerable<Crossing> Crossings => paths.SelectMany(path => path.Path.Crossings);
 
-    /// <summary>All of it, each a paragraph.</summary>
+    /// <summary>The whole legend, one paragraph each.</summary>
     public IEnumerable<string> All
     {
         get

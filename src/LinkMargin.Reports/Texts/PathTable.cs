@@ -9,17 +9,17 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>One path, part by part; the figures add up as printed.</summary>
+/// <summary>One path, part by part; the printed values add up.</summary>
 /// <param name="house">The house.</param>
-/// <param name="lengths">How lengths are said.</param>
+/// <param name="lengths">How lengths are written.</param>
 /// <param name="path">The path.</param>
-/// <param name="printed">The budget's figures.</param>
+/// <param name="printed">The budget's rounded values.</param>
 internal sealed class PathTable(House house, LengthFormat lengths, PathBudget path, PrintedBudget printed)
 {
-    /// <summary>Writes it.</summary>
-    /// <param name="heading">What stands above the table.</param>
-    /// <param name="output">Where to.</param>
-    /// <param name="width">How wide it may be.</param>
+    /// <summary>Writes the table.</summary>
+    /// <param name="heading">The text above the table.</param>
+    /// <param name="output">Where to write.</param>
+    /// <param name="width">The greatest width.</param>
     public void Write(string heading, TextWriter output, int width)
     {
         PathPart[] parts = PathPart.Of(path, house, lengths);
@@ -36,7 +36,7 @@ internal sealed class PathTable(House house, LengthFormat lengths, PathBudget pa
         WordWrap.Write(heading, output, width);
         output.WriteLine();
 
-        // Columns without any content are omitted.
+        // Empty columns are omitted.
         columns.RemoveAll(c => !c.Column.Wraps && parts.All(part => c.Cell(part).Length == 0));
         var table = new TextTable([.. columns.Select(c => c.Column), new Column("loss, dB", Align.Right)]);
         foreach ((PathPart part, long loss) in parts.Zip(printed.PartsOf(path, parts)))
@@ -51,7 +51,7 @@ internal sealed class PathTable(House house, LengthFormat lengths, PathBudget pa
         void Add(PathPart part, long loss) => table.Add([.. columns.Select(c => c.Cell(part)), Tenths.Show(loss)]);
     }
 
-    /// <summary>Whether a crossing counts by a share of the loss its material is listed with.</summary>
+    /// <summary>Whether a crossing counts only a share of the loss its material is listed with.</summary>
     public static bool HasShare(Crossing crossing) => crossing.Kind == ObstacleKind.Joists || crossing.Share != 1;
 
     private string WhatOf(PathPart part) =>
@@ -71,24 +71,24 @@ internal sealed class PathTable(House house, LengthFormat lengths, PathBudget pa
         : "";
 }
 
-/// <summary>One line of a path's sum.</summary>
-/// <param name="What">What takes or gives, in words.</param>
-/// <param name="LossDb">How much, dB; below 0 where it helps.</param>
+/// <summary>One line in the sum of a path.</summary>
+/// <param name="What">The cause of the loss or gain, in words.</param>
+/// <param name="LossDb">The loss, dB; below 0 for a gain.</param>
 internal sealed record PathPart(string What, double LossDb)
 {
-    // Less than this is nothing but rounding.
+    // A smaller loss is only rounding.
     private const double NothingDb = 1e-6;
 
-    /// <summary>The obstacle, where it is one.</summary>
+    /// <summary>The obstacle, if it is one.</summary>
     public Crossing? Crossing { get; init; }
 
-    /// <summary>How the obstacle's loss came about.</summary>
+    /// <summary>How the obstacle's loss is derived.</summary>
     public LossBasis? Basis { get; init; }
 
-    /// <summary>The turn, where it is one.</summary>
+    /// <summary>The turn, if it is one.</summary>
     public PathTurn? Turn { get; init; }
 
-    /// <summary>All parts of a path, those with a place in their order from the spot; they add up to its loss.</summary>
+    /// <summary>All parts of a path, those with a position in order from the spot; they add up to its loss.</summary>
     public static PathPart[] Of(PathBudget path, House house, LengthFormat lengths)
     {
         PathPart?[] last =
@@ -108,10 +108,10 @@ internal sealed record PathPart(string What, double LossDb)
         ];
     }
 
-    /// <summary>Whether a figure is more than rounding.</summary>
+    /// <summary>Whether a loss is more than rounding.</summary>
     public static bool IsShown(double lossDb) => Math.Abs(lossDb) >= NothingDb;
 
-    // The loss of all turns of a path is one figure; it stands with the first of them.
+    // The loss of all turns of a path is one value; it is listed with the first of them.
     private static IEnumerable<PathPart> Placed(PathBudget path, House house)
     {
         for (int i = 0; i < path.CrossingsDb.Count; i++)

@@ -7,11 +7,11 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>The best places for a console, how they compare with the spots the file names, and how to keep one.</summary>
+/// <summary>The best places for a console, how they compare with the spots of the house file, and how to keep one.</summary>
 /// <param name="loaded">The house.</param>
 internal sealed class PlacesText(LoadedHouse loaded)
 {
-    /// <summary>Writes it.</summary>
+    /// <summary>Writes the places.</summary>
     public void Write(PlacesDocument places, TextWriter output, int width)
     {
         WordWrap.Write(string.Create(CultureInfo.InvariantCulture,
@@ -101,10 +101,10 @@ internal sealed class PlacesText(LoadedHouse loaded)
 
     private static long Difference(PlaceDocument place) => ShownMargin.HeadroomTenths(place.MarginAtConfidenceDb, place.RequiredDb);
 
-    // The unit of metres stands once, in the heading of the column's figures; feet and inches have their own.
+    // Metres are named once, in the heading of the column; feet and inches carry their unit.
     private string Brief(double metres) => loaded.Lengths.InFeet ? loaded.Lengths.Brief(metres) : metres.ToString("0.00", CultureInfo.InvariantCulture);
 
-    // With their unit, so that the line can be pasted into a file in any unit.
+    // With the unit, so that the line can be pasted into a file with any unit.
     private string Written(double metres) => loaded.Lengths.InFeet
         ? loaded.Lengths.Exact(metres)
         : metres.ToString("0.0##", CultureInfo.InvariantCulture) + " m";

@@ -5,8 +5,8 @@ using LinkMargin.Reports.Layout;
 namespace LinkMargin.Reports.Texts;
 
 /// <summary>
-/// A budget's figures in tenths of a decibel, rounded together so that they add up as printed and the margin is the one
-/// every other table prints.
+/// A budget's values in tenths of a decibel, rounded together so that the printed values add up and the margin is the same as in
+/// every other table.
 /// </summary>
 internal sealed class PrintedBudget
 {
@@ -19,19 +19,19 @@ internal sealed class PrintedBudget
         DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)
             ?? throw new ArgumentException("A budget has two directions.", nameof(budget));
 
-        // The direction that decides fixes how the path loss is printed; the other direction takes it as it is.
+        // The direction that decides fixes the printed path loss; the other direction uses the same value.
         long[] deciding = Tenths.Apportion([.. RadioItems(worst), -budget.PathLossDb], Tenths.OfMargin(worst.MarginDb));
         PathLoss = -deciding[^1];
         Directions = [.. budget.Directions.Select(d => d == worst ? new PrintedDirection(deciding) : Other(d))];
     }
 
-    /// <summary>Loss of all paths together.</summary>
+    /// <summary>Total loss of all paths.</summary>
     public long PathLoss { get; }
 
     /// <summary>The directions, in the budget's order.</summary>
     public IReadOnlyList<PrintedDirection> Directions { get; }
 
-    /// <summary>Loss of one path; where it is the only one, that of all together.</summary>
+    /// <summary>Loss of one path; if it is the only one, the total loss.</summary>
     public long LossOf(PathBudget path) => hasOnePath ? PathLoss : Tenths.Of(path.LossDb);
 
     /// <summary>One path's parts, which add up to <see cref="LossOf"/>.</summary>
@@ -47,8 +47,8 @@ internal sealed class PrintedBudget
     }
 }
 
-/// <summary>One direction's figures in tenths of a decibel: what is added and what is taken away, with its sign.</summary>
-/// <param name="items">Transmit power, antenna gains, grip, polarisation mismatch, what the receiver needs, path loss.</param>
+/// <summary>One direction's values in tenths of a decibel; losses are negative.</summary>
+/// <param name="items">Transmit power, antenna gains, grip, polarisation mismatch, sensitivity with its sign changed, path loss.</param>
 internal sealed class PrintedDirection(IReadOnlyList<long> items)
 {
     /// <summary>Power into the sender's antenna.</summary>
@@ -57,21 +57,21 @@ internal sealed class PrintedDirection(IReadOnlyList<long> items)
     /// <summary>Both antennas' gains.</summary>
     public long AntennaGains => items[1];
 
-    /// <summary>The grip, taken away.</summary>
+    /// <summary>The loss by the grip, negative.</summary>
     public long HandAndBody => items[2];
 
-    /// <summary>The mismatch of polarisations, taken away.</summary>
+    /// <summary>The polarisation mismatch loss, negative.</summary>
     public long Polarisation => items[3];
 
-    /// <summary>The path loss, taken away.</summary>
+    /// <summary>The path loss, negative.</summary>
     public long PathLoss => items[5];
 
-    /// <summary>What arrives.</summary>
+    /// <summary>The received level.</summary>
     public long Received => Transmit + AntennaGains + HandAndBody + Polarisation + PathLoss;
 
-    /// <summary>What the receiver needs.</summary>
+    /// <summary>The level the receiver needs.</summary>
     public long Needed => -items[4];
 
-    /// <summary>Received less needed.</summary>
+    /// <summary>Received less needed level.</summary>
     public long Margin => Received - Needed;
 }

@@ -3,13 +3,13 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>The errors and warnings of a file, a message each.</summary>
+/// <summary>The errors and warnings of a file, one message each.</summary>
 internal static class ProblemLines
 {
     /// <summary>Writes them.</summary>
     /// <param name="problems">Errors and warnings.</param>
-    /// <param name="output">Where to.</param>
-    /// <param name="width">How wide it may be.</param>
+    /// <param name="output">Where to write.</param>
+    /// <param name="width">The greatest width.</param>
     public static void Write(IEnumerable<Problem> problems, TextWriter output, int width)
     {
         foreach (Problem problem in problems)
@@ -18,7 +18,7 @@ internal static class ProblemLines
         }
     }
 
-    /// <summary>Says that a file has errors that must be fixed first.</summary>
+    /// <summary>A sentence that the errors of a file must be fixed first.</summary>
     public static string FixFirst(string file, IReadOnlyList<Problem> problems)
     {
         int errors = problems.Count(p => p.Severity == Severity.Error);

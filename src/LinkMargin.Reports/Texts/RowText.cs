@@ -90,7 +90,7 @@ internal static class RowText
     }
 }
 
-/// <summary>Which rows the tables have: an overview by kind, and those that answer to a word.</summary>
+/// <summary>The rows of the tables: an overview by kind, and those that match a word.</summary>
 internal static class RowsText
 {
     /// <summary>Writes how many rows of each kind there are, and their names.</summary>
@@ -108,7 +108,7 @@ internal static class RowsText
             + "(such as siding) searches, and --all lists everything.", output, width);
     }
 
-    /// <summary>Writes the rows that a word found.</summary>
+    /// <summary>Writes the rows found for a word.</summary>
     public static void WriteFound(string word, IReadOnlyList<FoundRow> rows, TextWriter output, int width)
     {
         WordWrap.Write(rows.Count == 1

@@ -4,11 +4,11 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Reports.Texts;
 
-/// <summary>The tables in use, a line for each row, with its source.</summary>
+/// <summary>The tables in use, one line for each row, with its source.</summary>
 /// <param name="tables">The tables.</param>
 internal sealed class TablesText(MaterialTables tables)
 {
-    /// <summary>Writes all rows there are, table by table.</summary>
+    /// <summary>Writes all rows, table by table.</summary>
     public void Write(TextWriter output, int width)
     {
         (string What, string? File, int Rows, Func<TextTable> Table)[] all =
@@ -122,7 +122,7 @@ internal sealed class TablesText(MaterialTables tables)
 
     private static string Shown(double? figure) => figure is { } value ? Figures.Plain(value) : "";
 
-    // Beneath one another both have room; beside one another each would be a column of single words.
+    // Below one another both have enough space; side by side each would be a column of single words.
     private static string WithSource(string what, string source) => $"{what}\n- {source}";
 
     private static void Heading(TextWriter output, int width, string what, string? file)
