@@ -17,7 +17,7 @@ namespace LinkMargin.Cli.Completion;
 /// <param name="invocation">Where relative names start from.</param>
 internal sealed class CompletionWords(RootCommand root, Invocation invocation)
 {
-    /// <summary>The candidates for the last word, in order; empty where there are none.</summary>
+    /// <summary>The candidates for the last word, in order; empty if there are none.</summary>
     /// <param name="typed">The words after the program's name, as the shell has them; the last one is unfinished or empty.</param>
     public IReadOnlyList<string> For(IReadOnlyList<string> typed)
     {

@@ -9,7 +9,7 @@ namespace LinkMargin.Cli.Maps;
 internal static class PlanFile
 {
     /// <summary>Draws and writes it.</summary>
-    /// <param name="invocation">Where the command stands.</param>
+    /// <param name="invocation">Where the command writes and where relative paths start.</param>
     /// <param name="loaded">The house.</param>
     /// <param name="path">The file.</param>
     /// <param name="force">Whether a file that this program did not write may be replaced.</param>

@@ -14,7 +14,7 @@ namespace LinkMargin.Files.Measurements;
 /// <summary>Writes and reads the result of a fit, so that any command can use it. The tables are never edited.</summary>
 public static class FittedFile
 {
-    /// <summary>Correlations that would be rounded to zero are omitted.</summary>
+    /// <summary>Smaller correlations have no effect and are omitted.</summary>
     private const double LeastWritten = 0.0005;
 
     private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;

@@ -44,7 +44,7 @@ public sealed class LengthFormat(LengthUnit unit)
     /// </summary>
     public string Exact(double metres) => InFeet ? Nearest(metres) : $"{Number(metres)} m";
 
-    /// <summary>A short length in a message about a file: in whole millimetres, or to a sixteenth of an inch.</summary>
+    /// <summary>A short length in a message about a file: to a tenth of a millimetre, or to a sixteenth of an inch.</summary>
     public string Fine(double metres) => InFeet
         ? Nearest(metres)
         : FormattableString.Invariant($"{metres * 1000:0.#} mm");

@@ -43,7 +43,7 @@ internal sealed class FixtureLayer(PlanView view, IReadOnlyList<Fixture> fixture
         }
     }
 
-    /// <summary>Each vertical side and whether it has a panel; a shell's open sides do not.</summary>
+    /// <summary>Each vertical side and whether it is closed; only a shell's open sides are not.</summary>
     internal static IEnumerable<(Point2 From, Point2 To, bool IsThere)> SidesOf(Fixture fixture)
     {
         IReadOnlyList<Point2> corners = fixture.Corners();

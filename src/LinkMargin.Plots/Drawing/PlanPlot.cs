@@ -31,7 +31,7 @@ internal sealed class PlanPlot
     /// <summary>Space for the numbers of the bottom axis below the frame, points.</summary>
     public static double BottomFiguresPoints => 19;
 
-    /// <summary>The view that shows bounds as large as possible in the middle of a box.</summary>
+    /// <summary>The view that shows bounds as large as possible in a box, at its top and centred.</summary>
     public static PlanView ViewIn(LabelBox box, PlanBounds bounds, double pixelsPerPoint)
     {
         double scale = Math.Min(box.Width / bounds.WidthMetres, box.Height / bounds.HeightMetres);

@@ -58,7 +58,7 @@ internal sealed class DimensionChain(PlanView view, Level level, LengthUnit unit
         }
     }
 
-    // Drawn as if along the top; the canvas is rotated for the right side.
+    // A row along the top, or along the right side with its numbers rotated.
     private void DrawRow(
         SKCanvas canvas, List<double> places, Func<double, double> pixel, bool isAlongTop, double rowPoints, Lettering lettering)
     {

@@ -39,7 +39,7 @@ internal static class PlanKey
     }
 
     /// <summary>The names shown on the plan by number, and how many names have no place at all.</summary>
-    /// <param name="names">The names without a place.</param>
+    /// <param name="names">The names with a number, or with no place.</param>
     /// <param name="shown">How many of the numbers are explained.</param>
     /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
     public static IReadOnlyList<KeyEntry> Names(NumberedKey names, int shown, double pixelsPerPoint)

@@ -199,7 +199,7 @@ public static class PlanPicture
         KeyStrip NamesKey(int count) => new(PlanKey.Names(laid.Names, count, s), widthPixels, s, inColumns: true);
     }
 
-    /// <summary>The greatest count up to a limit that fits, by bisection; 0 if none does.</summary>
+    /// <summary>The greatest count below a limit that fits, by bisection; 0 if none does.</summary>
     private static int MostThatFit(int limit, Func<int, bool> fits)
     {
         int least = 0;

@@ -155,7 +155,7 @@ internal static class HtmlWriter
         </script>
         """;
 
-    // Control characters are dropped; everything else that could be markup is escaped.
+    // Control characters become spaces; everything that could be markup is escaped.
     private static string Text(string text)
     {
         var html = new StringBuilder(text.Length);

@@ -41,7 +41,7 @@ internal static class Tenths
     /// already whole tenths stay unchanged, since readers will compare them with the table they come from.
     /// </summary>
     /// <param name="items">The items.</param>
-    /// <param name="total">Their sum in tenths, rounded to nearest.</param>
+    /// <param name="total">Their sum in tenths, rounded down or to nearest.</param>
     public static long[] Apportion(IReadOnlyList<double> items, long total)
     {
         long[] whole = new long[items.Count];

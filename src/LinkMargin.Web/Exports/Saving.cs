@@ -92,10 +92,10 @@ internal sealed class Saving(TriedHouse tried)
     }
 }
 
-/// <summary>The lines in which two texts differ, shortened.</summary>
+/// <summary>The lines in which two texts differ, up to a limit.</summary>
 internal static class LineDifference
 {
-    /// <summary>The lines between the common start and end: those of the first text with a minus, those of the second with a plus.</summary>
+    /// <summary>Lines that only one of the texts has: those of the first with a minus, those of the second with a plus.</summary>
     public static IReadOnlyList<string> Of(string one, string other, int most)
     {
         string[] was = one.ReplaceLineEndings("\n").Split('\n'), now = other.ReplaceLineEndings("\n").Split('\n');

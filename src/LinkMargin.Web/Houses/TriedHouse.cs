@@ -62,7 +62,7 @@ internal sealed class TriedHouse : IDisposable
     /// <summary>Its journal.</summary>
     public Journal Journal => journal;
 
-    /// <summary>Errors in the file on disk; while there are any, <see cref="Current"/> keeps the last valid house.</summary>
+    /// <summary>Errors and warnings of the file on disk; with an error in it, <see cref="Current"/> keeps the last valid house.</summary>
     public IReadOnlyList<Problem> Problems
     {
         get

@@ -57,7 +57,7 @@ internal sealed record HouseMessage() : Message("house")
 
     public required string RecoveryNote { get; init; }
 
-    /// <summary>Errors in the file on disk, in the words of <c>check</c>.</summary>
+    /// <summary>Errors and warnings of the file on disk, in the words of <c>check</c>.</summary>
     public required IReadOnlyList<ProblemItem> Problems { get; init; }
 }
 

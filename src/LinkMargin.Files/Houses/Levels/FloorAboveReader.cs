@@ -11,7 +11,7 @@ namespace LinkMargin.Files.Houses.Levels;
 /// <summary>Reads what lies between a level and the one above.</summary>
 internal sealed class FloorAboveReader(Source source, MaterialReader materials)
 {
-    /// <summary>Reads it; null if the build-up could not be read.</summary>
+    /// <summary>Reads it; null if it is not written or the build-up could not be read.</summary>
     /// <param name="level">The level.</param>
     /// <param name="plan">What was read of its plan.</param>
     /// <param name="isOutlineKnown">Whether the plan is complete.</param>

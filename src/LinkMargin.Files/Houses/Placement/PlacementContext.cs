@@ -91,7 +91,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
         }
     }
 
-    /// <summary>Whether a place lies outside all rooms and walls of a level; false if not all of them could be read.</summary>
+    /// <summary>Whether a place lies outside the extent of a level's plan; false if not all of the plan could be read.</summary>
     public bool IsBeyond(int level, Point2 place) =>
         extents[level] is { } extent
         && (place.X < extent.Least.X - HouseLimits.SameHeight
