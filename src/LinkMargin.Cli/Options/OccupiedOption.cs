@@ -7,7 +7,7 @@ using LinkMargin.Reports.Layout;
 
 namespace LinkMargin.Cli.Options;
 
-/// <summary>Seats with people on them who shadow other links.</summary>
+/// <summary>Seats with people on them who obstruct other links.</summary>
 internal static class OccupiedOption
 {
     private const string Name = "--occupied";

@@ -10,7 +10,7 @@ namespace LinkMargin.Files.Json;
 /// <param name="House">The house's name.</param>
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Seat">The seat's name.</param>
-/// <param name="Occupied">Other seats with people who shadow other links.</param>
+/// <param name="Occupied">Other seats with people who obstruct other links.</param>
 /// <param name="DistanceM">Straight distance, metres.</param>
 /// <param name="FrequencyMHz">The frequency whose free-space loss is the mean over the band, MHz.</param>
 /// <param name="Paths">The paths, strongest first.</param>

@@ -7,7 +7,7 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>Every seat with every spot, and the ranking, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who shadow the other links.</param>
+/// <param name="Occupied">Seats with people who obstruct the other links.</param>
 /// <param name="Ranking">The spots, best first.</param>
 /// <param name="Choice">Which to choose.</param>
 /// <param name="SeatsNeverPassing">Seats below their required margin at every spot.</param>
@@ -48,7 +48,7 @@ public sealed record ComparisonDocument(
     /// <summary>A ranking of at least one spot as a document.</summary>
     /// <param name="house">The house.</param>
     /// <param name="ranking">Its ranking.</param>
-    /// <param name="occupied">The seats with people who shadow other links.</param>
+    /// <param name="occupied">The seats with people who obstruct other links.</param>
     /// <param name="uncertainty">The uncertainty of its links; null if it was not computed.</param>
     /// <param name="call">Whether the first spot is clearly the best; null if that was not computed.</param>
     public static ComparisonDocument Of(House house, Ranking ranking, IReadOnlyList<Seat> occupied, HouseUncertainty? uncertainty = null, CloseCall? call = null) => new(

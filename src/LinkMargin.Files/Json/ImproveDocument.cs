@@ -5,7 +5,7 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>What would help a spot, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who shadow other links.</param>
+/// <param name="Occupied">Seats with people who obstruct other links.</param>
 /// <param name="Before">The spot without a remedy.</param>
 /// <param name="Remedies">Remedies that help alone, greatest gain first.</param>
 /// <param name="Pairs">Pairs of remedies, if one is not enough.</param>
@@ -32,7 +32,7 @@ public sealed record ImproveDocument(
     /// <summary>Remedies as a document.</summary>
     /// <param name="house">The house.</param>
     /// <param name="result">What was found.</param>
-    /// <param name="occupied">The seats with people who shadow other links.</param>
+    /// <param name="occupied">The seats with people who obstruct other links.</param>
     /// <param name="confidence">Share of cases in which the margin to count on is reached, 0 to 1.</param>
     /// <param name="words">Describes a remedy in words.</param>
     public static ImproveDocument Of(House house, ImproveResult result, IReadOnlyList<Seat> occupied, double confidence, Func<Remedy, string> words)

@@ -5,7 +5,7 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>The maps one command made, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who shadow other links.</param>
+/// <param name="Occupied">Seats with people who obstruct other links.</param>
 /// <param name="CellM">Side of a cell, metres.</param>
 /// <param name="HandsM">Height of the hands above the floor, metres.</param>
 /// <param name="RequiredDb">The margin of the boldest contour line, dB.</param>
@@ -83,7 +83,7 @@ public sealed record MapDocument(
 /// <param name="House">The house's name.</param>
 /// <param name="Spot">The spot's name.</param>
 /// <param name="Seat">The seat's name.</param>
-/// <param name="Occupied">Other seats with people who shadow other links.</param>
+/// <param name="Occupied">Other seats with people who obstruct other links.</param>
 /// <param name="Picture">The picture.</param>
 /// <param name="PathsDrawn">How many paths it shows: the strongest ones.</param>
 /// <param name="PathsNotDrawn">How many weaker paths it does not show.</param>

@@ -6,7 +6,7 @@ namespace LinkMargin.Files.Json;
 
 /// <summary>The best places for a console, as JSON.</summary>
 /// <param name="House">The house's name.</param>
-/// <param name="Occupied">Seats with people who shadow other links.</param>
+/// <param name="Occupied">Seats with people who obstruct other links.</param>
 /// <param name="Candidates">How many places were considered.</param>
 /// <param name="ComputedExactly">How many of them were computed exactly, like a spot.</param>
 /// <param name="Places">The best places that differ clearly, best first.</param>

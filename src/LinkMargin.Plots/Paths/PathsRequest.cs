@@ -19,7 +19,7 @@ public sealed record PathsRequest(
     /// <summary>The unit of axes and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
 
-    /// <summary>Other seats with people who shadow other links.</summary>
+    /// <summary>Other seats with people who obstruct other links.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
     /// <summary>Cable runs to draw on the section.</summary>

@@ -20,7 +20,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     private readonly SpotScore[] inOrder =
         [.. ranking.Scores.OrderBy(score => house.Spots.ToList().IndexOf(score.Spot))];
 
-    /// <summary>Seats with people who shadow other links.</summary>
+    /// <summary>Seats with people who obstruct other links.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
     /// <summary>The uncertainty of its links; null if it was not computed.</summary>

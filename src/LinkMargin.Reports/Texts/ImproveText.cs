@@ -18,7 +18,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
     private readonly RemedyWords words = new(loaded);
 
-    /// <summary>Seats with people who shadow other links.</summary>
+    /// <summary>Seats with people who obstruct other links.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 
     /// <summary>Share of cases in which the margin to count on is reached, 0 to 1.</summary>

@@ -15,6 +15,6 @@ internal sealed record HouseState(int Version, HouseOnDisk Disk, LoadedHouse InF
     /// <summary>Names of the seats with people on them.</summary>
     public IReadOnlyList<string> People { get; init; } = [];
 
-    /// <summary>The seats with people on them who shadow links.</summary>
+    /// <summary>The seats with people on them who obstruct links.</summary>
     public IReadOnlyList<Seat> Occupied => [.. Now.House.Seats.Where(seat => People.Contains(seat.Name) && seat.FacingDegrees is not null)];
 }
