@@ -6,7 +6,7 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths;
 
-/// <summary>Turns what the tracer finds into the crossings and budgets a person reads.</summary>
+/// <summary>Turns what the tracer finds into the crossings and budgets that people read.</summary>
 internal static class Itemisation
 {
     /// <summary>What a straight line crosses, in order.</summary>
@@ -31,11 +31,11 @@ internal static class Itemisation
         return crossings;
     }
 
-    /// <summary>The budget of a path that runs on lines. What its other items leave of its loss is what passes beside the obstacles.</summary>
+    /// <summary>The budget of a path made of straight lines. The remainder of its loss is diffraction at obstacles beside the path.</summary>
     /// <param name="house">The house.</param>
     /// <param name="path">The path.</param>
-    /// <param name="lossDb">Its loss, all together, dB.</param>
-    /// <param name="items">What its own kind costs: reflection, diffraction, body; where it turns.</param>
+    /// <param name="lossDb">Its total loss, dB.</param>
+    /// <param name="items">The items of its kind: reflection, diffraction, body; where it turns.</param>
     internal static PathBudget Budget(TracedHouse house, TracedPath path, double lossDb, PathItems items)
     {
         double freeSpaceDb = FreeSpaceLoss.Db(path.LengthMetres, house.Scene.Band.Equivalent);
@@ -61,7 +61,7 @@ internal static class Itemisation
     /// <summary>A caution with the name of the thing it is about.</summary>
     internal static string? CautionAbout(string name, string? caution) => caution is null ? null : $"{name} is {caution}";
 
-    // The loss of ribs belongs to a member's whole depth, whichever way it is crossed.
+    // The loss of ribs is that of a member's whole depth, whatever the angle.
     private static double CosineOf(Crossing crossing) =>
         crossing.Kind == ObstacleKind.Joists ? 1 : Math.Cos(double.DegreesToRadians(crossing.IncidenceDegrees));
 }
@@ -69,16 +69,16 @@ internal static class Itemisation
 /// <summary>The items of a path's budget that depend on its kind.</summary>
 internal sealed record PathItems
 {
-    /// <summary>What a mirror does not reflect, dB.</summary>
+    /// <summary>Loss at the reflection, dB.</summary>
     internal double ReflectionDb { get; init; }
 
-    /// <summary>What diffraction at edges costs, dB.</summary>
+    /// <summary>Loss by diffraction at edges, dB.</summary>
     internal double DiffractionDb { get; init; }
 
-    /// <summary>What interference of a surface's reflection with the straight line beside it takes from both, dB.</summary>
+    /// <summary>Loss by interference of a surface's reflection with the straight line along it, dB.</summary>
     internal double SurfacesDb { get; init; }
 
-    /// <summary>What the player's own body takes, dB.</summary>
+    /// <summary>Loss by the player's own body, dB.</summary>
     internal double BodyDb { get; init; }
 
     /// <summary>Where it leaves its straight line.</summary>

@@ -2,7 +2,7 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths;
 
-/// <summary>Takes the paths of one link with how the loss of each changes with the losses of the house.</summary>
+/// <summary>Receives the paths of one link, with how the loss of each changes with the losses of the house.</summary>
 internal interface IGradientRecorder
 {
     /// <summary>Starts another path.</summary>
@@ -11,7 +11,7 @@ internal interface IGradientRecorder
     /// <summary>Adds to the path's slope by a material's loss.</summary>
     /// <param name="material">The material, by number. A whole floor stands for each of its layers.</param>
     /// <param name="place">Where; null where the material is not crossed in one place.</param>
-    /// <param name="slope">dB for each dB.</param>
+    /// <param name="slope">dB per dB.</param>
     internal void Add(int material, int? place, double slope);
 }
 
@@ -22,8 +22,8 @@ internal sealed class LossGradients(LossTables losses, IGradientRecorder recorde
     internal const double StepDb = 1;
 
     /// <summary>
-    /// The slope of a path's loss from its power at a loss and at <see cref="StepDb"/> more; 0 where nothing is left of it, since
-    /// no radio hears a change of nothing.
+    /// The slope of a path's loss from its power at a loss and at <see cref="StepDb"/> more; 0 where no power is left, since no
+    /// radio hears a change of it.
     /// </summary>
     internal static double SlopeOf(double before, double after) => before > 0 && after > 0 ? 10 * Math.Log10(before / after) / StepDb : 0;
 
@@ -90,6 +90,6 @@ internal sealed class LossGradients(LossTables losses, IGradientRecorder recorde
     private static bool AreAlike(in Piece one, in Piece other) =>
         one.Material == other.Material && PlaceOf(one) == PlaceOf(other);
 
-    // A wall and its image are one wall; what shares its plane with nothing is a floor, or part of one fixture.
+    // A wall and its image are one wall; a piece that shares its plane with no other is a floor, or part of one fixture.
     private static int PlaceOf(in Piece piece) => piece.Plane < Piece.NoPlane ? Piece.ImageOf(piece.Plane) : piece.Plane;
 }

@@ -17,22 +17,22 @@ internal interface IPathSource
 internal abstract class PathFinder
 {
     /// <summary>
-    /// A path of an optional kind that adds less than this share of the power of the kinds that always count, 0.02 dB, is left
-    /// out. Up to twice as much it fades in, so that leaving it out makes no step.
+    /// A path of an optional kind that adds less than this share of the power of the kinds that always count, 0.02 dB, is dropped.
+    /// Up to twice as much it fades in, so that dropping it causes no jump.
     /// </summary>
     internal const double LeastShare = 0.005;
 
     /// <summary>Whether its power always counts and sets the least power of the optional kinds, which come later.</summary>
     internal virtual bool AlwaysCounts => false;
 
-    /// <summary>Whether its power varies slowly from place to place within a room, without the steep edges of the straight line's shadows.</summary>
+    /// <summary>Whether its power varies slowly from place to place within a room, without the steep edges of shadows on the straight line.</summary>
     internal virtual bool VariesSlowly => false;
 
     /// <summary>Finds the paths of a link, always in the same order.</summary>
     /// <param name="ends">The link.</param>
-    /// <param name="leastPower">Power at or below which a path is left out; 0 for a kind that always counts.</param>
+    /// <param name="leastPower">Power at or below which a path is dropped; 0 for a kind that always counts.</param>
     /// <param name="buffer">The thread's own. While a path is added, it holds the pieces of the path's front.</param>
-    /// <param name="found">Takes the paths.</param>
+    /// <param name="found">Receives the paths.</param>
     internal abstract void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found);
 
     /// <summary>How much of an optional path's power counts.</summary>
@@ -43,7 +43,7 @@ internal abstract class PathFinder
 /// <summary>A path that a finder has found.</summary>
 internal interface IFoundPath
 {
-    /// <summary>Power that arrives by it, share of the power sent between isotropic antennas of one polarisation.</summary>
+    /// <summary>Power that arrives by it, share of the power transmitted between isotropic antennas of one polarisation.</summary>
     internal double Power { get; }
 
     /// <summary>Its budget, item by item.</summary>
@@ -53,27 +53,27 @@ internal interface IFoundPath
     internal void AddGradients(in LinkEnds ends, TraceBuffer buffer, LossGradients gradients);
 }
 
-/// <summary>Takes the paths of one link: adds up their powers and hands each on to whoever wants more.</summary>
+/// <summary>Receives the paths of one link: adds up their powers and passes each on where more is wanted.</summary>
 /// <param name="each">What else to do with each path; null where only the power is wanted.</param>
-/// <param name="power">What is known already, share of the power sent.</param>
+/// <param name="power">The power known already, share of the transmitted power.</param>
 internal struct FoundPaths(Action<IFoundPath>? each, double power = 0)
 {
-    /// <summary>The sum so far, share of the power sent between isotropic antennas.</summary>
+    /// <summary>The sum so far, share of the power transmitted between isotropic antennas.</summary>
     internal double Power { get; private set; } = power;
 
     /// <summary>Whether only the power is wanted.</summary>
     internal readonly bool IsSumOnly => each is null;
 
-    /// <summary>The power from which on nobody asks for more.</summary>
+    /// <summary>The power at which the search may stop.</summary>
     internal double Enough { get; init; } = double.PositiveInfinity;
 
-    /// <summary>Adds the power of a path that nobody looks at.</summary>
+    /// <summary>Adds the power of a path that is not passed on.</summary>
     internal void Add(double power) => Power += power;
 
     /// <summary>The only mirrors to try, by number; null for all.</summary>
     internal int[]? OnlyMirrors { get; init; }
 
-    /// <summary>Takes the numbers of the mirrors whose reflections count; null where nobody asks.</summary>
+    /// <summary>Receives the numbers of the mirrors whose reflections count; null where they are not needed.</summary>
     internal List<int>? CountingMirrors { get; init; }
 
     /// <summary>Adds a path.</summary>
@@ -104,7 +104,7 @@ internal readonly record struct LinkEnds(Point3 Start, Point3 End, double? Facin
 }
 
 /// <summary>A house ready for tracing, with what every kind of path needs.</summary>
-/// <param name="Scene">The house, laid out.</param>
+/// <param name="Scene">The house, laid out for tracing.</param>
 /// <param name="Losses">What its materials lose at every angle.</param>
 /// <param name="Body">What the player's body leaves of a path.</param>
 internal sealed record TracedHouse(Scene Scene, LossTables Losses, BodyShadow Body)
@@ -112,6 +112,6 @@ internal sealed record TracedHouse(Scene Scene, LossTables Losses, BodyShadow Bo
     /// <summary>Wavelength of the frequency that stands for the band, metres.</summary>
     internal double WavelengthMetres { get; } = Scene.Band.Equivalent.WavelengthMetres;
 
-    /// <summary>Power that arrives over a length of free space, share of the power sent between isotropic antennas.</summary>
+    /// <summary>Power that arrives over a length of free space, share of the power transmitted between isotropic antennas.</summary>
     internal double FreeSpaceRatio(double lengthMetres) => FreeSpaceLoss.PowerRatio(lengthMetres, WavelengthMetres);
 }

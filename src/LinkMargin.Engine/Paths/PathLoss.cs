@@ -7,14 +7,14 @@ namespace LinkMargin.Engine.Paths;
 internal static class PathLoss
 {
     /// <summary>
-    /// The greatest path loss that either model reports, dB; what loses more reports this. It is some 100 dB beyond what any radio
-    /// hears, so no decision depends on it.
+    /// The greatest path loss that either model reports, dB; a greater one is reported as this. It is some 100 dB beyond what any
+    /// radio hears, so no decision depends on it.
     /// </summary>
     internal const double GreatestDb = LayeredSlab.GreatestLossDb;
 
     /// <summary>A path loss as it is reported, dB.</summary>
     internal static double Reported(double lossDb) => Math.Min(GreatestDb, lossDb);
 
-    /// <summary>A power, as a share of what is sent, as the loss that is reported, dB.</summary>
+    /// <summary>A power, share of the transmitted power, as the loss that is reported, dB.</summary>
     internal static double FromPowerRatio(double powerRatio) => Reported(Decibels.LossFromPowerRatio(Math.Max(powerRatio, double.Epsilon)));
 }

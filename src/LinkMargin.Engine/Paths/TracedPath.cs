@@ -23,11 +23,11 @@ public enum PathKind
     /// <summary>Round the edge of an obstacle, through a doorway or a stair void off the straight line.</summary>
     Diffracted,
 
-    /// <summary>No path of its own any more: what fills a room after some bounces.</summary>
+    /// <summary>The diffuse field: what fills a room after several reflections.</summary>
     Diffuse,
 }
 
-/// <summary>One obstacle on a path. Geometry only: it knows what and at which angle, not how many dB.</summary>
+/// <summary>One obstacle on a path. Geometry only: what is crossed and at which angle, not how many dB.</summary>
 /// <param name="Kind">What kind of thing it is.</param>
 /// <param name="Name">Which one: the wall's, opening's, fixture's or floor's name.</param>
 /// <param name="Material">What it is made of there.</param>

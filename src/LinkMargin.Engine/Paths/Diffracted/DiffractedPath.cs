@@ -26,7 +26,7 @@ internal struct DiffractedPath
     /// <summary>Share of its power that the player's own body leaves.</summary>
     public double Body;
 
-    /// <summary>Power that arrives, share of the power sent out between isotropic antennas.</summary>
+    /// <summary>Power that arrives, share of the power transmitted between isotropic antennas.</summary>
     public double Power;
 
     /// <summary>Whether it goes round two edges.</summary>

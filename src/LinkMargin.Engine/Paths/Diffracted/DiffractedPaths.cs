@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Paths.Diffracted;
 
 /// <summary>
 /// The diffracted paths from one console, round one edge or two. Everything about a path is the same from both its ends: where it
-/// passes its edges, what its legs lose, what of it counts, and which paths are added up.
+/// passes its edges, what its legs lose, how much of it counts, and which paths are added up.
 /// <para>
 /// A path passes its edges at the heights of a straight line drawn out along it. Each leg is a front of its own
 /// (<see cref="EdgeGraph.LegRatio"/>): the legs at both ends run at the height of the console and of the hands as far as the edge
@@ -16,19 +16,19 @@ namespace LinkMargin.Engine.Paths.Diffracted;
 /// </para>
 /// <para>
 /// What passes an edge within reach of a straight line is part of that line's front already: of the direct path, or of the
-/// path round the other edge alone. A path counts only in so far as each of its edges lies beyond that reach of the line between
+/// path round the other edge alone. A path counts only as far as each of its edges is beyond that reach of the line between
 /// its neighbours, so the same energy is never counted twice.
 /// </para>
 /// </summary>
 internal sealed class DiffractedPaths : PathFinder
 {
-    /// <summary>How many paths are looked at most. Each jamb of a doorway and each side of a stair void has one.</summary>
+    /// <summary>Most paths that are kept. Each jamb of a doorway and each side of a stair void has one.</summary>
     internal const int Most = 24;
 
     /// <summary>Corners of a path round two edges.</summary>
     internal const int MostCorners = 4;
 
-    // The least that one edge out of reach loses, and two: what the edges together lose less (T_c) is at most 6 dB.
+    // Least loss of one edge out of reach, and of two: together they lose at most 6 dB less than their sum (T_c).
     private static readonly double OneEdgeDb = KnifeEdge.LossDb(EdgeKernel.ApartFrom);
     private static readonly double TwoEdgesDb = (2 * OneEdgeDb) - MultipleEdges.MostPairDb;
 
@@ -37,8 +37,8 @@ internal sealed class DiffractedPaths : PathFinder
     private readonly Point3 console;
     private readonly double wavelength;
     private readonly double leastDetourMetres; // of an edge that is out of reach
-    private readonly double[] firstDb; // loss of the obstacles in the way of the leg to each edge; ∞ where none leads there
-    private readonly int[] order; // edges, the least loss first
+    private readonly double[] firstDb; // loss of the obstacles on the leg to each edge; ∞ where none leads there
+    private readonly int[] order; // edges, least loss first
 
     internal DiffractedPaths(EdgeGraph graph, Point3 console)
     {
@@ -64,11 +64,11 @@ internal sealed class DiffractedPaths : PathFinder
         }
     }
 
-    /// <summary>The strongest paths that could add at least a share of power.</summary>
+    /// <summary>The strongest paths that add more than a least power.</summary>
     /// <param name="ends">The link, which starts at this console.</param>
     /// <param name="least">Power below which a path does not count.</param>
     /// <param name="buffer">The thread's own.</param>
-    /// <param name="found">Room for as many paths as are wanted.</param>
+    /// <param name="found">Receives the paths; has room for as many as are wanted.</param>
     /// <returns>How many there are.</returns>
     internal int To(in LinkEnds ends, double least, TraceBuffer buffer, Span<DiffractedPath> found)
     {
@@ -196,8 +196,9 @@ internal sealed class DiffractedPaths : PathFinder
         };
     }
 
-    // A doorway lights its shadow by the waves of both jambs, which cancel as it narrows: with the amplitudes of their shadows and
-    // what a mean keeps of their product (StripSum), as a share of the near jamb's alone. What the far one adds is a path of its own.
+    // The waves of both jambs of a doorway reach into its shadow and cancel as it narrows: power of both, with the amplitudes of their
+    // shadows and what a mean keeps of their product (StripSum), as a share of the near jamb's alone. What the far one adds is a path
+    // of its own.
     private double WidthFactor(DiffractionEdge edge, Point3 from, double height, Point3 to)
     {
         if (edge.Jambs is not (Point2 near, Point2 far))

@@ -4,7 +4,7 @@ namespace LinkMargin.Engine.Paths.Diffracted;
 
 /// <summary>A place where a path may be diffracted: beside an upright edge, or at the rim of a hole in a floor.</summary>
 /// <param name="Plan">Where on the plan: a few centimetres clear of the edge.</param>
-/// <param name="Low">The least height a path passes it at, over the lowest floor, metres.</param>
+/// <param name="Low">The least height at which a path passes it, above the lowest floor, metres.</param>
 /// <param name="High">The greatest.</param>
 /// <param name="LowLevel">The lowest level it is open to.</param>
 /// <param name="HighLevel">The highest.</param>
@@ -23,6 +23,6 @@ internal sealed record DiffractionEdge(
     /// <summary>Where a path that would pass at a height is diffracted.</summary>
     internal Point3 At(double height) => Plan.At(Math.Clamp(height, Low, High));
 
-    /// <summary>The turn of a path that has come so far from the console.</summary>
+    /// <summary>The turn of a path here, at a distance from the console along the path.</summary>
     internal PathTurn TurnAt(double distanceMetres) => new(Kind, Name, LowLevel, distanceMetres);
 }

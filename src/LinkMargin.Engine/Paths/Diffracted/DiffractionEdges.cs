@@ -9,7 +9,7 @@ internal static class DiffractionEdges
 {
     private const double ClearMetres = 0.04;
 
-    // Less loss than this passes more than is diffracted, dB.
+    // With less loss than this more passes than is diffracted, dB.
     private const double LeastDb = 10;
 
     /// <summary>
@@ -68,7 +68,7 @@ internal static class DiffractionEdges
         }
     }
 
-    // Round what hardly anything passes through, where it is too large for the diffuse field alone.
+    // Round fixtures that hardly anything passes through and that are too large for the diffuse field alone.
     private static void AddFixtures(List<DiffractionEdge> edges, House house, Scene scene, ref int group)
     {
         foreach ((Fixture fixture, FixtureBox box) in house.Fixtures.Zip(scene.Boxes))

@@ -13,7 +13,7 @@ internal sealed class EdgeGraph : IPathSource
     // A leg that loses more than this is part of no path round two edges, dB.
     private const double MostLegDb = 30;
 
-    // On a shorter leg nothing stands in the way, and its edge is within reach of the straight line, metres.
+    // A leg shorter than this has no obstacles, and its edge is within reach of the straight line, metres.
     private const double LeastLegMetres = 1e-3;
 
     private readonly (int To, double LossDb)[][] legs;
@@ -35,8 +35,8 @@ internal sealed class EdgeGraph : IPathSource
     public PathFinder From(Point3 start) => new DiffractedPaths(this, start);
 
     /// <summary>
-    /// The legs that leave an edge for one of another doorway or thing: where to, and the loss of the obstacles in their way, dB,
-    /// the least first.
+    /// The legs from an edge to those of other doorways or things: where to, and the loss of the obstacles on them, dB, least
+    /// first.
     /// </summary>
     internal ReadOnlySpan<(int To, double LossDb)> LegsFrom(int edge) => legs[edge];
 
@@ -47,7 +47,7 @@ internal sealed class EdgeGraph : IPathSource
         return (from.At(height), to.At(height));
     }
 
-    /// <summary>Share of power that passes the obstacles in the way of the leg between an edge and an end of the path, at the end's height.</summary>
+    /// <summary>Share of power that passes the obstacles on the leg between an edge and an end of the path, at the end's height.</summary>
     internal double EndLegRatio(DiffractionEdge edge, Point3 end, TraceBuffer buffer) => LegRatio(edge.At(end.Z), end, buffer, 0);
 
     /// <summary>The number of the level that a place is on.</summary>
@@ -63,7 +63,7 @@ internal sealed class EdgeGraph : IPathSource
         return level;
     }
 
-    // Share of power that passes the obstacles in the way of a straight leg, as a front of its own; 0 where that is no more than the least.
+    // Share of power that passes the obstacles on a straight leg, as a front of its own; 0 where that is no more than the least.
     private double LegRatio(Point3 from, Point3 to, TraceBuffer buffer, double least)
     {
         if (from.DistanceTo(to) < LeastLegMetres)
@@ -97,7 +97,7 @@ internal sealed class EdgeGraph : IPathSource
         return [.. all.Select(leaving => leaving.OrderBy(leg => leg.LossDb).ToArray())];
     }
 
-    // To edges of higher numbers: back again they lose as much.
+    // To edges of higher numbers only: the loss is the same both ways.
     private IEnumerable<(int To, double LossDb)> LegsOnwards(int from, TraceBuffer buffer)
     {
         double least = Decibels.ToPowerRatio(-MostLegDb);

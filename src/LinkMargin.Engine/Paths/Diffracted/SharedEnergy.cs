@@ -7,16 +7,16 @@ namespace LinkMargin.Engine.Paths.Diffracted;
 /// <summary>
 /// What diffracted paths of one link share. Two corners of a rack, or the jambs of two doorways in a row, may each stand within
 /// reach of the leg past the other: then the paths round either are one path, with the other corner in its front. So are those
-/// past the two jambs of one doorway, or the sides of one stair void. Such paths together bring what the strongest brings: each
-/// brings its power P times P⁴/∑ s·P⁴, over all paths with the share s that they have in common. That changes without a jump
-/// where one edge leaves the reach of the other's leg, or another path becomes the strongest.
+/// past the two jambs of one doorway, or the sides of one stair void. Such paths together bring as much as the strongest: each
+/// brings its power P times P⁴/∑ s·P⁴, over all paths with the share s that they have in common. So nothing jumps where one edge
+/// leaves the reach of the other's leg, or another path becomes the strongest.
 /// </summary>
 internal static class SharedEnergy
 {
     // Paths that have this much in common are listed as one.
     private const double MostlyShared = 0.5;
 
-    /// <summary>Leaves of each path what it brings, and of those that are one the strongest with what all of them bring.</summary>
+    /// <summary>Reduces each path to what it brings; of those that are one, keeps the strongest with what all of them bring.</summary>
     /// <param name="edges">The house's edges.</param>
     /// <param name="paths">The paths of a link, strongest first.</param>
     /// <param name="console">Where they start.</param>
@@ -69,7 +69,7 @@ internal static class SharedEnergy
     {
         if (one.HasTwoEdges != other.HasTwoEdges)
         {
-            return 0; // a second edge out of reach is what makes the difference
+            return 0; // they differ by a second edge, which is out of reach
         }
 
         if (edges[one.First].Group == edges[other.First].Group && edges[one.Last].Group == edges[other.Last].Group)
@@ -83,7 +83,7 @@ internal static class SharedEnergy
             : Alike(console, one.FirstPlace, other.FirstPlace, hands, wavelengthMetres);
     }
 
-    // How far a path round one place is that round another: they stand one behind the other, in either order.
+    // How far a path round one place is the same as that round another: the places are one behind the other, in either order.
     private static double Alike(Point3 from, Point3 one, Point3 other, Point3 to, double wavelengthMetres) =>
         Math.Max(InARow(from, one, other, to, wavelengthMetres), InARow(from, other, one, to, wavelengthMetres));
 

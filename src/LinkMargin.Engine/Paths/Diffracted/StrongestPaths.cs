@@ -1,8 +1,8 @@
 namespace LinkMargin.Engine.Paths.Diffracted;
 
 /// <summary>
-/// The strongest few diffracted paths of a link. Which these are depends on their powers alone, so a sum over them changes without
-/// a jump and is the same from both ends.
+/// The strongest few diffracted paths of a link. Which these are depends on their powers alone, so a sum over them never jumps and
+/// is the same from both ends.
 /// </summary>
 internal ref struct StrongestPaths(Span<DiffractedPath> found, double least)
 {
@@ -11,7 +11,7 @@ internal ref struct StrongestPaths(Span<DiffractedPath> found, double least)
     /// <summary>How many there are; strongest first.</summary>
     internal int Count { get; private set; }
 
-    /// <summary>A path of no more power than this is none of them.</summary>
+    /// <summary>A path with no more power than this is not one of them.</summary>
     internal double LeastPower { get; private set; } = least;
 
     /// <summary>Adds a path, if it is one of them so far.</summary>

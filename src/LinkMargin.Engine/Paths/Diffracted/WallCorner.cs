@@ -3,14 +3,14 @@ using LinkMargin.Engine.Scenes;
 
 namespace LinkMargin.Engine.Paths.Diffracted;
 
-/// <summary>A place where walls end or meet so that more than half of what lies round it is free.</summary>
+/// <summary>A place where walls end or meet so that more than half of the space around it is free.</summary>
 /// <param name="At">Where.</param>
 /// <param name="Outward">Unit vector to the middle of the free side.</param>
 /// <param name="Kind">The free end of one straight run of walls, or the outer corner of several.</param>
 /// <param name="Wall">Number of one of the walls, the first by its name.</param>
 internal sealed record WallCorner(Point2 At, Point2 Outward, TurnKind Kind, int Wall)
 {
-    // Walls that meet at less of an angle than this to a straight line make no corner, degrees.
+    // Walls that are straighter than this where they meet make no corner, degrees.
     private const double StraightDegrees = 5;
 
     /// <summary>The corner at a joint of walls; null where there is none.</summary>

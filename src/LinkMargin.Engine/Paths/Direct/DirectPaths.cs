@@ -7,7 +7,7 @@ namespace LinkMargin.Engine.Paths.Direct;
 
 /// <summary>
 /// The straight line, with what passes beside the obstacles near it. Where it runs along a surface, it and the reflection there interfere
-/// (<see cref="SurfacesAlong"/>): of their sum each has the share that it would have without.
+/// (<see cref="SurfacesAlong"/>): each gets the share of their sum that it would have without interference.
 /// </summary>
 internal sealed class DirectPaths(TracedHouse house) : PathFinder, IPathSource
 {

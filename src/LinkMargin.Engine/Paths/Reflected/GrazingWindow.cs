@@ -6,12 +6,12 @@ namespace LinkMargin.Engine.Paths.Reflected;
 /// <summary>
 /// The wave that a flat surface reflects beside the one that passes over it, as a local mean over places at both ends.
 /// <para>
-/// Image theory: over the surface the two run d' and d, with d'² − d² = 4·h1·h2, h1 and h2 the heights of the ends over it, so the
-/// reflected wave is φ = k·(d' − d) behind, and their power is that of 1 + Γ·e^(−jφ). The mean is over a window normal to the surface, at
-/// each end of Gaussian shape with a standard deviation of 3.5 cm, as wide as ±6 cm shared evenly (the window that the player's
-/// shadow is a mean over), or of a third of the height where that is more; what lies behind the surface counts as its image. So the waves
-/// interfere near the surface and at grazing angles. From the second Fresnel zone on, and before a wall struck head on, the mean keeps
-/// nothing of it, and the powers of both add. From <see cref="FadesFrom"/> to <see cref="Farthest"/> what is left fades out.
+/// Image theory: the two waves travel d' and d, with d'² − d² = 4·h1·h2, h1 and h2 the heights of the ends above the surface. So the
+/// reflected wave lags by φ = k·(d' − d), and their power is that of 1 + Γ·e^(−jφ). The mean is over a window normal to the surface, at
+/// each end of Gaussian shape with a standard deviation of 3.5 cm, that of a uniform window of ±6 cm (the window of the mean in the
+/// player's shadow), or of a third of the height where that is more; what lies behind the surface counts as its image. So the waves
+/// interfere near the surface and at grazing angles. From the second Fresnel zone on, and in front of a wall struck head on, the mean
+/// keeps no interference, and the powers of both add. From <see cref="FadesFrom"/> to <see cref="Farthest"/> what is left fades out.
 /// </para>
 /// </summary>
 internal static class GrazingWindow
@@ -19,23 +19,23 @@ internal static class GrazingWindow
     /// <summary>Least standard deviation of the window at each end, metres.</summary>
     internal const double LeastMetres = 0.035;
 
-    /// <summary>Standard deviation of the window, share of the height over the surface, where that is more.</summary>
+    /// <summary>Standard deviation of the window, share of the height above the surface, where that is more.</summary>
     internal const double HeightShare = 1.0 / 3;
 
     /// <summary>The phase from which what is left fades out, radians.</summary>
     internal const double FadesFrom = 6;
 
-    /// <summary>The phase from which nothing is left, radians: over a surface so far away the waves do not interfere.</summary>
+    /// <summary>The phase from which nothing is left, radians: with a surface this far away the waves do not interfere.</summary>
     internal const double Farthest = 8;
 
-    // A window over which the phase turns by less, radians for a standard deviation, needs few places.
+    // A window over which the phase changes by less than this, radians per standard deviation, needs few points.
     private const double Slow = 1.2;
 
-    // Gauss's five places for a Gaussian weight (Abramowitz and Stegun, table 25.10, scaled): exact up to the ninth power.
+    // Gauss-Hermite rule of five points (Abramowitz and Stegun, table 25.10, scaled): exact up to the ninth power.
     private static readonly (double At, double Weight)[] Few =
         [(-2.8569700138728, 0.0112574113277), (-1.3556261799742, 0.2220759220056), (0, 0.5333333333333), (1.3556261799742, 0.2220759220056), (2.8569700138728, 0.0112574113277)];
 
-    // Even steps: for a phase that turns fast they converge at once where they are fine enough.
+    // Equal steps: for a phase that changes fast they converge at once where they are fine enough.
     private static readonly (double At, double Weight)[] Many = Even(0.8, 4);
 
     /// <summary>The greatest h1·h2 with a phase that is not above <see cref="Farthest"/>, square metres.</summary>

@@ -5,15 +5,15 @@ namespace LinkMargin.Engine.Paths.Reflected;
 
 /// <summary>
 /// First-order reflections of one console's energy, by images. What the panels of a mirror reflect is summed over the front
-/// as what passes an opening is: a mirror is an opening into its image. So a reflection fades at the edge of a wall, and a wall
+/// like what passes an opening: a mirror is an opening into its image. So a reflection fades at the edge of a wall, and a wall
 /// in two parts is one mirror.
 /// </summary>
 internal static class Mirror
 {
-    // A mirror that reflects less has no place in the sum; it has faded out long before.
+    // A mirror that reflects less than this is not in the sum; it has faded out long before.
     private const double LeastPower = 1e-6;
 
-    /// <summary>A reflection in an upright mirror; false where next to nothing is reflected.</summary>
+    /// <summary>A reflection in an upright mirror; false where almost nothing is reflected.</summary>
     internal static bool InUpright(
         UprightMirror mirror, in MirrorView view, in LinkEnds ends, TracedHouse house, TraceBuffer buffer, out Reflection reflection)
     {
@@ -21,7 +21,7 @@ internal static class Mirror
         Point3 from = ends.Start, to = ends.End;
         double wavelengthMetres = house.WavelengthMetres;
 
-        // On the wall the zone is stretched along it by the angle on the plan, and up and down by the slope.
+        // On the wall the Fresnel zone is stretched along it by the angle on the plan, and vertically by the slope.
         double t = view.Share, at = view.AlongMetres, alongScale = view.AlongScale(wavelengthMetres), reach = EdgeKernel.Reach / alongScale;
         if (at + reach <= mirror.From || at - reach >= mirror.To)
         {
@@ -74,7 +74,7 @@ internal static class Mirror
         return true;
     }
 
-    // What the one panel is made of that takes up all of a front, from floor to ceiling and without an opening; null where none does.
+    // The material of the one panel that fills a whole front, from floor to ceiling and without an opening; null where none does.
     private static int? TryWhole(UprightMirror mirror, double from, double to, double least, double greatest)
     {
         int? found = null;
@@ -103,7 +103,7 @@ internal static class Mirror
         return found;
     }
 
-    /// <summary>The geometry of a reflection in a floor or ceiling; false where both ends do not lie on its face's side.</summary>
+    /// <summary>The geometry of a reflection in a floor or ceiling; false unless both ends are on the side that it faces.</summary>
     internal static bool InLevel(
         LevelMirror mirror, in LinkEnds ends, TracedHouse house, out Reflection reflection)
     {
@@ -138,7 +138,7 @@ internal static class Mirror
         return true;
     }
 
-    // The panel between its openings, what fills them, and the panel under and over them.
+    // The panel between its openings, what fills them, and the panel below and above them.
     private static void AddPanel(
         TraceBuffer buffer, MirrorPanel panel, double at, double scale, FrontHeights heights, double least, double greatest)
     {
@@ -182,8 +182,8 @@ internal static class Mirror
 /// <param name="Share">Where along the unfolded path, 0 to 1.</param>
 /// <param name="LengthMetres">Length of the unfolded path, metres.</param>
 /// <param name="CosIncidence">Cosine of the angle to the mirror's normal.</param>
-/// <param name="PowerRatio">Share of the power reflected, with what of the zone the mirror fills.</param>
-/// <param name="Fold">The mirror, as what stands in the path's way is unfolded at it.</param>
+/// <param name="PowerRatio">Share of the power reflected, with the part of the zone that the mirror fills.</param>
+/// <param name="Fold">The mirror at which obstacles on the path are unfolded.</param>
 internal readonly record struct Reflection(
     Point3 Image,
     Point3 ImageOfEnd,
@@ -194,9 +194,9 @@ internal readonly record struct Reflection(
     double PowerRatio,
     Fold Fold)
 {
-    /// <summary>The leg from its start to the mirror, looked at from the end's image.</summary>
+    /// <summary>The leg from its start to the mirror, as seen from the end's image.</summary>
     internal Ray There(Point3 from, double wavelengthMetres) => new(from, ImageOfEnd, wavelengthMetres, 0, Share);
 
-    /// <summary>The leg on to its end, looked at from the start's image.</summary>
+    /// <summary>The leg on to its end, as seen from the start's image.</summary>
     internal Ray On(Point3 to, double wavelengthMetres) => new(Image, to, wavelengthMetres, Share);
 }

@@ -5,20 +5,20 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Reflected;
 
 /// <summary>
-/// What a reflection can bring at most, so that a hopeless one is left out before it is examined closely. Both its legs cross
-/// the walls that run like the mirror and stand between it and the ends. Where such walls close off the whole front, the path
-/// keeps no more than what the clearest of their panels passes at its angle: no mean is above what the clearest strip alone
-/// would give. So what is left out here would have come to nothing anyway.
+/// Upper bound of a reflection's power, so that a hopeless one is dropped before its wavefront is collected. Both its legs cross
+/// the walls that are parallel to the mirror and stand between it and the ends. Where such walls close off the whole front, the
+/// path keeps no more than what the panel with the least loss passes at its angle: no mean is above what that strip alone would
+/// give. So what is dropped here would not have counted anyway.
 /// </summary>
 internal sealed class ParallelWalls
 {
     // Rounding of a product that is compared with one computed in another order.
     private const double Rounding = 1 + 1e-9;
 
-    // Nearer to a wall than this the rules of touching decide, metres.
+    // Closer to a wall than this the rules of touching decide, metres.
     private const double ClearMetres = 1e-4;
 
-    // Normals that differ by less point one way.
+    // Normals that differ by less than this point the same way.
     private const double SameDirection = 1e-9;
 
     private readonly LossTables losses;
@@ -56,13 +56,13 @@ internal sealed class ParallelWalls
             .ToArray()))];
     }
 
-    /// <summary>The most of a reflection's power that arrives, free space and the player's body aside.</summary>
+    /// <summary>The most of a reflection's power that can arrive, apart from free space and the player's body.</summary>
     /// <param name="mirror">The mirror.</param>
     /// <param name="view">How the path strikes it.</param>
     /// <param name="from">Its start.</param>
     /// <param name="to">Its end.</param>
     /// <param name="wavelengthMetres">λ.</param>
-    /// <param name="least">A share so small that none smaller need be reported.</param>
+    /// <param name="least">A share below which the exact value does not matter.</param>
     internal double Most(
         UprightMirror mirror, in MirrorView view, Point3 from, Point3 to, double wavelengthMetres, double least)
     {
@@ -93,12 +93,12 @@ internal sealed class ParallelWalls
         return most;
     }
 
-    // What the walls before a mirror leave.
+    // Share of power that the walls in front of a mirror leave.
     private double Past(WallScreen[] screens, double offset, in MirrorView view, double wavelengthMetres, double least)
     {
         double before = Math.Abs(view.Before), after = Math.Abs(view.After), farthest = Math.Max(before, after) - ClearMetres;
 
-        // The front at its widest, drawn out along walls that it strikes at a slant.
+        // The front at its widest, stretched along walls that it strikes at an angle.
         double reach = Ray.WidestReachMetres(wavelengthMetres * view.LengthMetres);
         double stretch = (reach * view.PlanMetres / (before + after)) + ClearMetres, most = 1;
         int side = view.Before > 0 ? 1 : -1;

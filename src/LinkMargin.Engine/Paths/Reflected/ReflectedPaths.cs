@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Paths.Reflected;
 /// <summary>Paths with one reflection: by a wall, a side of a large fixture, a floor or a ceiling.</summary>
 internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSource
 {
-    // The mirror itself stands at the end of one leg and the start of the other: a hair short of it.
+    // The mirror itself is at the end of one leg and the start of the other: the legs stop a hair short of it.
     private const double ShortOfMirror = 1e-5;
 
     private readonly ReflectedPower reflected = new(house);
@@ -88,7 +88,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
     private double Power(int mirror, in Reflection reflection, in LinkEnds ends, TraceBuffer buffer, double leastPower) =>
         Counted(reflected.Of(reflection, ends, buffer, leastPower), leastPower) * Factor(mirror, buffer);
 
-    // Beside a surface it interferes with the straight line.
+    // Along a surface, the reflection interferes with the straight line.
     private static double Factor(int mirror, TraceBuffer buffer) => buffer.IsAlong(mirror, out SurfaceAlong surface) ? surface.Factor : 1;
 
     private static PathBudget Itemise(

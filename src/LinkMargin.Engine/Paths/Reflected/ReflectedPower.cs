@@ -5,10 +5,10 @@ namespace LinkMargin.Engine.Paths.Reflected;
 /// <summary>What a reflection brings past the obstacles on both its legs.</summary>
 internal sealed class ReflectedPower(TracedHouse house)
 {
-    /// <summary>Its power; 0 where that is no more than the least that counts. The buffer holds its pieces then.</summary>
+    /// <summary>Its power; 0 where that is no more than the least that counts. Afterwards the buffer holds its pieces.</summary>
     internal double Of(in Reflection reflection, in LinkEnds ends, TraceBuffer buffer, double leastPower)
     {
-        // No obstacle adds to a path's power, so a path that is too weak already without obstacles is too weak with them.
+        // No obstacle adds to a path's power, so a path that is too weak without obstacles is too weak with them.
         double power = house.FreeSpaceRatio(reflection.LengthMetres) * reflection.PowerRatio * BodyFactor(house, reflection, ends);
         if (power <= leastPower)
         {
@@ -19,7 +19,7 @@ internal sealed class ReflectedPower(TracedHouse house)
         house.Scene.GatherFoldedLevels(there, on, reflection.Fold, buffer);
         if (FrontSum.PowerRatio(buffer.Pieces, house.Losses, leastPower / power) * power <= leastPower)
         {
-            return 0; // floors alone take too much of it
+            return 0; // the loss of floors alone is too much
         }
 
         house.Scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);

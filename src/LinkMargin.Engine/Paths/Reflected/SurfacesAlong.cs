@@ -4,11 +4,11 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Reflected;
 
 /// <summary>
-/// The walls, floors and ceilings that a straight line runs along, near enough for the wave that they reflect to interfere with
-/// the one on the line (<see cref="GrazingWindow"/>). Such a surface casts no shadow on the line but by what it reflects: close to
-/// it the reflected wave cancels the other one. So its panels leave the line's front as far as they fill the place where they
-/// reflect and as the reflected wave gets through; only a free edge is an edge. What stands against the surface and in the way of both
-/// waves goes on in its own image, and no way round it opens where the panels were.
+/// The walls, floors and ceilings that a straight line runs along, close enough for the wave that they reflect to interfere with
+/// the one on the line (<see cref="GrazingWindow"/>). Such a surface shadows the line only by its reflection: close to it the
+/// reflected wave cancels the other one. So its panels are taken out of the line's front as far as they fill the place where they
+/// reflect and as the reflected wave gets through; only a free edge counts as an edge. What touches the surface and obstructs both
+/// waves continues in its own image, so no path opens past it where the panels were.
 /// </summary>
 internal sealed class SurfacesAlong(TracedHouse house)
 {
@@ -57,13 +57,13 @@ internal sealed class SurfacesAlong(TracedHouse house)
     {
         double power = reflected.Of(reflection, ends, buffer, least), body = ReflectedPower.BodyFactor(house, reflection, ends);
         double bodiless = body > 0 ? power / body : power;
-        double clear = house.FreeSpaceRatio(reflection.LengthMetres) * reflection.PowerRatio; // with nothing in its way
+        double clear = house.FreeSpaceRatio(reflection.LengthMetres) * reflection.PowerRatio; // without obstacles
         double fill = near * surface.Fill * Math.Min(1, Math.Sqrt(bodiless / clear));
         buffer.Add(new SurfaceAlong(mirror, power, bodiless, fill, near * surface.More, near * surface.InStep));
     }
 
-    // How far panels fill the place where their mirror reflects, and what of it is in step. Of several materials each counts by what it
-    // reflects there.
+    // How far panels fill the place where their mirror reflects, and the part of the reflection in phase. With several materials each
+    // counts by what it reflects there.
     private (double Fill, double More, double InStep) OfPanels(ReadOnlySpan<Piece> panels, in Reflection reflection, in Window window)
     {
         using Scratch scratch = Scratch.Open();
@@ -102,8 +102,8 @@ internal sealed class SurfacesAlong(TracedHouse house)
     {
         internal double Near { get; } = GrazingWindow.Near(First, Second, StraightMetres, WavelengthMetres);
 
-        // What a material reflects more, on the mean over the window, than at its middle, and what of its wave is in step: shares of the power
-        // and of its root at the middle.
+        // How much more a material reflects as the mean over the window than at its middle, and the part of its wave in phase: shares of the
+        // power and of its root at the middle.
         internal (double More, double InStep) Of(AngleTable table, double cosIncidence)
         {
             (double power, double inStep) = GrazingWindow.Mean(table, First, Second, StraightMetres, WavelengthMetres);

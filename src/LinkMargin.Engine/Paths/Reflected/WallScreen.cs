@@ -4,16 +4,16 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Paths.Reflected;
 
 /// <summary>
-/// The walls of one storey in one plane that stand from floor to ceiling, as stretches along it: of a path between those
-/// heights nothing passes over or under them.
+/// The walls of one storey in one plane that stand from floor to ceiling, as stretches along it: nothing of a path between those
+/// heights passes over or under them.
 /// </summary>
 internal sealed class WallScreen
 {
-    // A slit narrower than this is none on any front: where the front is narrowest its two edges are one (FrontSum), metres.
+    // A slit narrower than this does not count on any front: even where the front is narrowest its two edges are one (FrontSum), metres.
     private const double SlitMetres = 1e-9;
 
     private readonly Stretch[] stretches; // by where they start
-    private readonly double[] farthest; // how far they reach, all up to each
+    private readonly double[] farthest; // for each, how far it and all before it reach
 
     internal WallScreen(UprightMirror plane, Storey storey)
     {
@@ -33,7 +33,7 @@ internal sealed class WallScreen
     /// <summary>Whether there are none.</summary>
     internal bool IsEmpty => stretches.Length == 0;
 
-    /// <summary>The first of several screens in order that stands at an offset or beyond it, seen to one side; its number.</summary>
+    /// <summary>The number of the first of several screens in order that stands at an offset or beyond it, to one side.</summary>
     internal static int FirstFrom(WallScreen[] screens, double offset, int side)
     {
         int low = 0, high = screens.Length;
@@ -50,13 +50,13 @@ internal sealed class WallScreen
             }
         }
 
-        // Seen downwards, one at the offset itself may be among those above; it stands in no way.
+        // Downwards, one at the offset itself may be counted among those above; it obstructs nothing.
         return side > 0 ? low : low - 1;
     }
 
     /// <summary>
-    /// Share of power that passes the clearest of what stands between two places along the plane; 1 where it does not close off
-    /// all of it.
+    /// Share of power that passes the panel with the least loss between two places along the plane; 1 where panels do not close
+    /// off all of it.
     /// </summary>
     internal double Passes(double from, double to, double cosIncidence, LossTables losses)
     {
@@ -86,7 +86,7 @@ internal sealed class WallScreen
         rise.OnFloor && rise.UnderCeiling
         && Math.Abs(rise.Low - storey.Low) <= VerticalExtent.SameMetres && Math.Abs(rise.High - storey.High) <= VerticalExtent.SameMetres;
 
-    // The panel between its openings, and over, under and in them.
+    // The panel between its openings, and above, below and in them.
     private static IEnumerable<Stretch> Of(MirrorPanel panel)
     {
         double from = panel.From;
