@@ -6,7 +6,7 @@ namespace LinkMargin.Engine.Runs;
 /// </summary>
 public static class Bundle
 {
-    /// <summary>More cables than this are not packed one by one.</summary>
+    /// <summary>Most cables that are packed one by one.</summary>
     public const int MostPacked = 16;
 
     // Loosely packed: the bound for many cables, and where the search starts.
@@ -35,7 +35,7 @@ public static class Bundle
         };
     }
 
-    // The third beside the first two where it finds room there, else the outer circle of Descartes' theorem.
+    // The third beside the first two if there is room, otherwise the outer circle of Descartes' theorem.
     private static double OfThree(double first, double second, double third)
     {
         (double a, double b, double c) = (2 / first, 2 / second, 2 / third); // curvatures
@@ -45,7 +45,7 @@ public static class Bundle
 
     private static double RootOfSquares(double[] diameters) => Math.Sqrt(diameters.Sum(d => d * d));
 
-    // Never less than without the thinnest.
+    // Never smaller than the bundle without the thinnest cable.
     private static double Packed(double[] diameters, double without)
     {
         double low = Math.Max(RootOfSquares(diameters), without), high = Math.Max(low, Loose * RootOfSquares(diameters));
@@ -73,7 +73,7 @@ public static class Bundle
         {
             for (int i = 0; i < count; i++)
             {
-                // Sunflower seeds, another turn at each start.
+                // A sunflower pattern, turned differently for each start.
                 double away = radius * Math.Sqrt((i + 0.5) / count) * 0.8, turn = (i * (2.399963 + (0.13 * start))) + start;
                 (x[i], y[i]) = (away * Math.Cos(turn), away * Math.Sin(turn));
             }
@@ -90,7 +90,7 @@ public static class Bundle
         return false;
     }
 
-    // One sweep; gives the greatest overlap it met.
+    // One sweep; returns the greatest overlap found.
     private static double Push(double[] diameters, double radius, double[] x, double[] y)
     {
         double most = 0;

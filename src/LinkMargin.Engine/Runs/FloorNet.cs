@@ -3,21 +3,21 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Runs;
 
 /// <summary>
-/// Ways between places in a floor's space, without a way from each place to each. From every place a leg leads along the joists to a few
+/// Routes between places in a floor's space, without a leg from each place to each. From every place a leg leads along the joists to a few
 /// lines across them: the line that halves the space, the one that halves that half, and so on. Between any two places there is a line that
-/// both reach, so the net holds a shortest way between them wherever the space or a corner of it lets one through, with a number of legs
+/// both reach, so the net holds a shortest route between them wherever the space or a corner of it lets one through, with a number of legs
 /// that grows little faster than the number of places (Clarkson, Kapoor and Vaidya, Rectilinear shortest paths through polygonal obstacles,
-/// 1987). The lines do not depend on the places, so that one more place never makes a way longer.
+/// 1987). The lines do not depend on the places, so one more place never makes a route longer.
 /// </summary>
 /// <param name="floor">The space.</param>
 /// <param name="addNode">Makes a node at a place of the plan.</param>
 /// <param name="join">Joins two nodes, by a length in metres and a number of joists to cross.</param>
 internal sealed class FloorNet(FloorSpace floor, Func<Point2, int> addNode, Action<int, int, double, int> join)
 {
-    // Places nearer to each other along the joists share their last line, metres.
+    // Places closer than this along the joists share their last line, metres.
     private const double NarrowestMetres = 0.01;
 
-    // Coordinates nearer to each other than a thousandth of a millimetre are one, metres.
+    // Coordinates closer than a thousandth of a millimetre count as one, metres.
     private const double KeyMetres = 1e-6;
 
     private readonly Dictionary<(long Along, long Across), int> nodes = [];
@@ -39,7 +39,7 @@ internal sealed class FloorNet(FloorSpace floor, Func<Point2, int> addNode, Acti
         }
     }
 
-    /// <summary>Joins what lies on each line, once all places are there.</summary>
+    /// <summary>Joins the nodes on each line; to be called when all places have been added.</summary>
     internal void JoinLines()
     {
         foreach (List<(double Along, double Across, int Node)> line in lines.OrderBy(line => line.Key).Select(line => line.Value))

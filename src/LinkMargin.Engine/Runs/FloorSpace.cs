@@ -4,26 +4,26 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Engine.Runs;
 
 /// <summary>
-/// The space between the joists of a floor. Along a joist a cable lies free; each joist that it crosses takes a hole. It leads nowhere
-/// across a void, nor past the rooms below and above it.
+/// The space between the joists of a floor. Along a joist a cable needs no hole; each joist that it crosses needs one. A cable cannot
+/// cross a void or leave the outline of the rooms below and above.
 /// <para>
 /// Places in it are given along and across the joists. A raster in these directions holds how far the space reaches to the left of each
-/// place and below it, so that one look says whether a straight leg is clear.
+/// place and below it, so one lookup tells whether a straight leg is clear.
 /// </para>
 /// </summary>
 internal sealed class FloorSpace
 {
-    // How closely the space is looked at, metres; at most so many steps from end to end.
+    // Step of the raster, metres; at most this many steps from end to end.
     private const double StepMetres = 0.1;
     private const int MostSteps = 1000;
 
-    // A way may run as close to a void's edge or past a room's outline, metres.
+    // A route may run this far past a void's edge or a room's outline, metres.
     private const double EdgeMetres = 0.1;
 
-    // A turn lies so far within its place of the raster, in steps.
+    // A turn lies this far from the centre of its raster square, in steps.
     private const double WithinSteps = 0.5 - 1e-5;
 
-    // A hole from below or above at the very line of a joist is made beside it, metres: half a joist's width.
+    // A hole from below or above exactly at a joist is made this far beside its centre line, metres: half a joist's width.
     private const double BesideJoistMetres = 0.025;
 
     private static readonly (int X, int Y)[] Diagonals = [(-1, -1), (-1, 1), (1, -1), (1, 1)];
@@ -34,7 +34,7 @@ internal sealed class FloorSpace
     private readonly double firstMetres;
     private readonly Point2 least;
     private readonly double stepMetres;
-    private readonly ushort[,] clearAlong; // how many places in a row are inside, up to and with this one
+    private readonly ushort[,] clearAlong; // how many squares in a row are inside, up to and including this one
     private readonly ushort[,] clearAcross;
 
     private FloorSpace(House house, int level, JoistLayout joists, double depthMetres)
@@ -71,7 +71,7 @@ internal sealed class FloorSpace
     /// <summary>Depth of a joist, metres.</summary>
     internal double JoistDepthMetres { get; }
 
-    /// <summary>Its middle over the lowest floor, metres.</summary>
+    /// <summary>Its middle above the lowest floor, metres.</summary>
     internal double HeightMetres { get; }
 
     /// <summary>Where it begins along the joists, metres.</summary>
@@ -80,10 +80,10 @@ internal sealed class FloorSpace
     /// <summary>Where it ends along the joists, metres.</summary>
     internal double GreatestAlong { get; }
 
-    /// <summary>What a shortest way may turn at, on the plan: wherever the raster has a corner that is in the way.</summary>
+    /// <summary>Where a shortest route may turn, on the plan: wherever the raster has a corner that blocks a straight line.</summary>
     internal IReadOnlyList<Point2> Turns { get; }
 
-    /// <summary>The space above a level; null where there is none to speak of.</summary>
+    /// <summary>The space above a level; null where the floor has no joists.</summary>
     internal static FloorSpace? Of(House house, int level)
     {
         if (level + 1 >= house.Levels.Count || house.Levels[level].Above is not { Joists: { } joists } above)
@@ -123,7 +123,7 @@ internal sealed class FloorSpace
     }
 
     /// <summary>
-    /// How many joists stand between two places, given across them. Where no joist's place is known, one is taken to lie along the edge of
+    /// How many joists are between two places, given across them. Where no joist's position is known, one is taken to lie along the edge of
     /// the rooms; there may be one more or less.
     /// </summary>
     internal int Crossed(double from, double to)
@@ -133,8 +133,8 @@ internal sealed class FloorSpace
     }
 
     /// <summary>
-    /// The legs of a way through places of it, in as few as are no longer and cross no more joists: each along the joists, then across them,
-    /// or the other way round.
+    /// The legs of a route through places of it, as few as possible without more length or more joists to cross: each along the joists,
+    /// then across them, or the other way round.
     /// </summary>
     internal IEnumerable<RouteLeg> Legs(IReadOnlyList<Point3> way)
     {
@@ -158,7 +158,7 @@ internal sealed class FloorSpace
         }
     }
 
-    // Along the joists first, or across them first; null if both are barred.
+    // Along the joists first, or across them first; null if both are blocked.
     private RouteLeg? Leg(Point3 from, Point3 to, bool isClear)
     {
         Point2 a = frame.FromPlan(from.Plan), b = frame.FromPlan(to.Plan);
@@ -177,7 +177,7 @@ internal sealed class FloorSpace
         return null;
     }
 
-    // Places beside which both neighbours are inside and the one between them is not: a way turns there as near to that one as it can.
+    // Squares with two neighbours inside and the diagonal one between them not: a route turns there as close to that one as it can.
     private IEnumerable<Point2> TurnsOf(bool[,] isInside)
     {
         bool Inside(int x, int y) => x >= 0 && y >= 0 && x < isInside.GetLength(0) && y < isInside.GetLength(1) && isInside[x, y];
@@ -205,7 +205,7 @@ internal sealed class FloorSpace
 
     private int Row(double across) => (int)Math.Round((across - least.Y) / stepMetres);
 
-    // Only what lies about the outline is looked at, so that many rooms cost no more than their ground.
+    // Only squares near the outline are examined, so that the cost of many rooms grows only with their area.
     private void Mark(bool[,] isInside, Polygon outline, double beyondMetres, bool inside)
     {
         Point2[] corners = [.. outline.Corners.Select(frame.FromPlan)];

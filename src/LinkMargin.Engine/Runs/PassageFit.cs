@@ -8,22 +8,22 @@ namespace LinkMargin.Engine.Runs;
 /// <param name="Added">The cables to be added, in the order they are pulled.</param>
 public sealed record PassageFit(Passage Passage, IReadOnlyList<CableKind> Added)
 {
-    /// <summary>Bores this many times as wide as one of three cables let them jam: NEC, chapter 9, table 1.</summary>
+    /// <summary>From this ratio of the bore to the diameter of one of three cables on, they may jam: NEC, chapter 9, table 1.</summary>
     public const double JamFrom = 2.8;
 
-    /// <summary>The upper end of that band.</summary>
+    /// <summary>Up to this ratio they may jam.</summary>
     public const double JamTo = 3.2;
 
     /// <summary>Most 90° corners between two places to pull from (common practice).</summary>
     public const int MostBends = 2;
 
     /// <summary>
-    /// The greatest filled share of a conduit with so many cables: 53 % with one, 31 % with two, 40 % with more. NEC, chapter 9,
-    /// table 1; good practice for low-voltage cable, no duty.
+    /// Greatest fill of a conduit, by the number of cables: 53 % with one, 31 % with two, 40 % with more. NEC, chapter 9, table 1;
+    /// for low-voltage cable good practice, not a requirement.
     /// </summary>
     public static double MostFilled(int cables) => cables switch { <= 1 => 0.53, 2 => 0.31, _ => 0.40 };
 
-    /// <summary>All cables it then has.</summary>
+    /// <summary>All cables in it then.</summary>
     public IReadOnlyList<CableKind> All => [.. Passage.Holds, .. Added];
 
     /// <summary>Whether its size is known.</summary>
@@ -44,26 +44,26 @@ public sealed record PassageFit(Passage Passage, IReadOnlyList<CableKind> Added)
         }
     }
 
-    /// <summary>Whether three cables may wedge side by side at a corner.</summary>
+    /// <summary>Whether three cables may jam side by side at a corner.</summary>
     public bool MayJam => All.Count == 3 && Passage.BoreMetres / All.Average(kind => kind.DiameterMetres) is >= JamFrom and <= JamTo;
 
-    /// <summary>Whether all of them fit: the share filled is allowed, and the bundle is not wider than the passage.</summary>
+    /// <summary>Whether all of them fit: the fill is allowed, and the bundle is not wider than the passage.</summary>
     public bool Fits => !IsMeasured || (FilledShare <= MostFilled(All.Count) && BundleMetres <= Narrowest);
 
-    /// <summary>The cables whose end does not pass it, however it is turned, with those pulled before in it.</summary>
+    /// <summary>The cables whose end does not pass, however it is turned, beside those pulled before.</summary>
     public IReadOnlyList<CableKind> Stuck => [.. Added.Where((kind, i) => !Passes(kind.Plug, [.. Passage.Holds, .. Added.Take(i)]))];
 
     private double Narrowest => Passage.BoreMetres
         ?? (Passage.Clear is { } clear ? Math.Min(clear.WidthMetres, clear.HeightMetres) : double.PositiveInfinity);
 
-    /// <summary>Whether an end passes a passage beside the cables in it.</summary>
+    /// <summary>Whether an end passes a passage that has no cables in it.</summary>
     public static bool PassesEmpty(Passage passage, PlugSize plug)
     {
         ArgumentNullException.ThrowIfNull(passage);
         return new PassageFit(passage, []).Passes(plug, []);
     }
 
-    // Beside others the end counts as a round one as wide as its diagonal.
+    // In a round bore the end counts as a circle as wide as its diagonal.
     private bool Passes(PlugSize plug, IReadOnlyList<CableKind> beside)
     {
         if (Passage.BoreMetres is { } bore)

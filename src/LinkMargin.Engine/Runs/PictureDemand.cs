@@ -4,14 +4,14 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Engine.Runs;
 
 /// <summary>
-/// Which connections the console of a spot needs: to the processors and displays that its seats face. A console has one picture output;
-/// where more than one input is to be fed, a splitter copies it.
+/// Which connections the console of a spot needs: to the displays that its seats face and their processors. A console has one picture
+/// output; where it must feed more than one input, a splitter copies it.
 /// </summary>
 /// <param name="Connections">What must be connected.</param>
 /// <param name="Splitter">The splitter in use; null for none.</param>
 internal sealed record PictureDemand(IReadOnlyList<Connection> Connections, SplitterUse? Splitter)
 {
-    /// <summary>The displays that a seat of a spot faces, and those that stand for themselves.</summary>
+    /// <summary>The displays that a seat of a spot faces, and those that are not fixtures.</summary>
     internal static IReadOnlyList<Display> DisplaysOf(House house, Spot spot) =>
     [
         .. house.Cabling.Displays.Where(display => display.Place.Fixture is not { } fixture
@@ -22,7 +22,7 @@ internal sealed record PictureDemand(IReadOnlyList<Connection> Connections, Spli
     internal static IReadOnlyList<string> WithoutProcessor(House house, IEnumerable<Display> displays) =>
         [.. displays.Where(display => display.Inputs.Contains(DisplayInput.Processed) && ProcessorOf(house, display) is null).Select(display => display.Name)];
 
-    /// <summary>Every arrangement that comes into question: one where no splitter is needed, otherwise one for each place it may stand.</summary>
+    /// <summary>Every possible arrangement: one where no splitter is needed, otherwise one for each place where it may stand.</summary>
     internal static IEnumerable<PictureDemand> Of(House house, CablePlace console, IReadOnlyList<Display> displays)
     {
         List<Connection> onwards = [];
@@ -81,7 +81,7 @@ internal sealed record PictureDemand(IReadOnlyList<Connection> Connections, Spli
     private static Device? ProcessorOf(House house, Display display) => house.Cabling.Devices.FirstOrDefault(
         device => device.Role == DeviceRole.Processor && (display.Through is null || device.Name == display.Through));
 
-    // Where the house file has it, beside the console, or beside one of what it feeds.
+    // Where the house file has it, beside the console, or beside something that it feeds.
     private static IEnumerable<(SplitterUse Splitter, RateLimit[] Passes)> Splitters(House house, CablePlace console, List<Sink> sinks)
     {
         Device? described = house.Cabling.Devices.FirstOrDefault(device => device.Role == DeviceRole.Splitter && device.Outputs >= sinks.Count);

@@ -2,10 +2,10 @@ using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Engine.Runs;
 
-/// <summary>Finds what lies near a place of the plan without looking at everything: boxes sorted into squares of the ground they cover.</summary>
+/// <summary>Finds what lies near a place of the plan without examining everything: boxes sorted into the squares of the plan they cover.</summary>
 internal sealed class PlanGrid
 {
-    // Squares from side to side. A house of 400 rooms has a few things in each.
+    // Squares from side to side. A house of 400 rooms has a few boxes in each.
     private const int Squares = 64;
 
     private readonly List<int>?[,] squares = new List<int>?[Squares, Squares];
@@ -31,11 +31,11 @@ internal sealed class PlanGrid
         }
     }
 
-    /// <summary>The box about a straight line.</summary>
+    /// <summary>The box around a straight line.</summary>
     internal static (Point2 Least, Point2 Greatest) BoxOf(Point2 a, Point2 b) =>
         (new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y)), new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y)));
 
-    /// <summary>The boxes that may touch a rectangle, in their own order; some do not.</summary>
+    /// <summary>The boxes that may touch a rectangle, in their own order; some of them do not.</summary>
     internal IEnumerable<int> Near(Point2 from, Point2 to) =>
         Touched(from, to).SelectMany(square => squares[square.X, square.Y] ?? []).Distinct().Order();
 

@@ -30,10 +30,10 @@ internal sealed class RoomEdge
     /// <summary>Its direction, of unit length.</summary>
     internal Point2 Along { get; }
 
-    /// <summary>Where its openings are, metres from its start, with how low and how high they reach over the floor.</summary>
+    /// <summary>Where its openings are, metres from its start, with the heights of sill and head above the floor.</summary>
     internal List<(double From, double To, double Sill, double Head)> Openings { get; } = [];
 
-    /// <summary>What stands on it; null where two rooms meet without a wall.</summary>
+    /// <summary>The wall on it; null where two rooms meet without a wall.</summary>
     internal Wall? Wall { get; set; }
 
     /// <summary>The places, metres from its start, in order.</summary>
@@ -41,16 +41,16 @@ internal sealed class RoomEdge
 
     internal Point2 At(double metres) => Start + (metres * Along);
 
-    /// <summary>Smallest and largest coordinates of it.</summary>
+    /// <summary>Its smallest and largest coordinates.</summary>
     internal (Point2 Least, Point2 Greatest) Box => PlanGrid.BoxOf(Start, End);
 
-    /// <summary>The place on it abreast of a point, metres from its start; outside 0 to its length where the point is past an end.</summary>
+    /// <summary>The place on its line nearest to a point, metres from its start; outside 0 to its length where the point is past an end.</summary>
     internal double Abreast(Point2 at) => Point2.Dot(at - Start, Along);
 
     /// <summary>How far to the left of it a point lies, metres.</summary>
     internal double LeftOf(Point2 at) => Point2.Cross(Along, at - Start);
 
-    /// <summary>Adds a place unless it is on one already, or past an end; gives the place on the edge.</summary>
+    /// <summary>Adds a place unless there is one already or it is past an end; returns the place on the edge.</summary>
     internal double? AddAt(double metres)
     {
         if (metres < -StopSlackMetres || metres > LengthMetres + StopSlackMetres)
@@ -68,7 +68,7 @@ internal sealed class RoomEdge
         return inside;
     }
 
-    /// <summary>Whether a cable at a height over the floor can go from one place to another.</summary>
+    /// <summary>Whether a cable at a height above the floor can go from one place to another.</summary>
     internal bool IsFree(double from, double to, double heightMetres) => !Openings.Any(opening =>
         opening.From < Math.Max(from, to) - StopSlackMetres && opening.To > Math.Min(from, to) + StopSlackMetres
         && heightMetres >= opening.Sill && heightMetres <= opening.Head);

@@ -6,16 +6,16 @@ namespace LinkMargin.Engine.Runs;
 /// <summary>The edges of all rooms of a house, with the places on them that a route may use.</summary>
 internal sealed class RoomEdges
 {
-    /// <summary>Two rooms whose outlines run so far apart at most have one wall between them, metres.</summary>
+    /// <summary>Two rooms whose outlines are at most this far apart have one wall between them, metres.</summary>
     internal const double ThickestWallMetres = 0.6;
 
-    // What is farther from an edge is not looked at, metres: more than a wall, since edges that run along each other may lean a little.
+    // What is farther from an edge than this is not considered, metres: more than a wall, since parallel edges may be at a small angle.
     private const double NearMetres = 1;
 
-    // Besides the nearest wall, walls as near as this may be reached, metres.
+    // Besides the nearest wall, walls this close may be reached, metres.
     private const double NearWallMetres = 1;
 
-    // Two edges at less than this angle run along each other.
+    // Two edges at less than this angle count as parallel.
     private const double AlongSine = 0.02;
 
     private readonly House house;
@@ -43,10 +43,13 @@ internal sealed class RoomEdges
                 && depth >= -ThickestWallMetres / 2 ? nearest : -1;
     }
 
-    /// <summary>The walls of its room that a place reaches, each with where: the nearest, and others close by. Where it does is a place of its own on them.</summary>
+    /// <summary>
+    /// The walls of its room that a place reaches, and where on each: the nearest, and others close by. That point becomes a place on the
+    /// wall.
+    /// </summary>
     /// <param name="level">The level.</param>
     /// <param name="at">The place.</param>
-    /// <param name="main">Takes the places on walls.</param>
+    /// <param name="main">Receives the places on walls.</param>
     internal List<(RoomEdge Edge, double Stop)> ReachedFrom(int level, Point2 at, HashSet<(RoomEdge, double)> main)
     {
         if (RoomAt(level, at) is not (>= 0 and var room))
@@ -72,8 +75,8 @@ internal sealed class RoomEdges
     }
 
     /// <summary>
-    /// Gives every place of an edge to the edge beside it, across a wall, and to those above and below it: a hole may be bored there. Once
-    /// all places that matter by themselves have been added.
+    /// Copies every place of an edge to the edge beside it, across a wall, and to those above and below it: a hole may be bored there. To
+    /// be called when all other places have been added.
     /// </summary>
     internal void Share()
     {
@@ -95,7 +98,7 @@ internal sealed class RoomEdges
         }
     }
 
-    /// <summary>Pairs of edges that run along each other within a wall's thickness, of two rooms.</summary>
+    /// <summary>Pairs of parallel edges of two rooms within a wall's thickness of each other.</summary>
     internal static IEnumerable<(RoomEdge One, RoomEdge Other)> Beside(IReadOnlyList<RoomEdge> some, IReadOnlyList<RoomEdge> others)
     {
         var near = new PlanGrid([.. others.Select(other => other.Box)]);

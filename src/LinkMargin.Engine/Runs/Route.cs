@@ -6,13 +6,13 @@ namespace LinkMargin.Engine.Runs;
 /// <param name="Legs">Its legs in order, from the source.</param>
 public sealed record Route(IReadOnlyList<RouteLeg> Legs)
 {
-    /// <summary>The most that corners between two places to pull from come to, degrees (common practice).</summary>
+    /// <summary>Greatest sum of corners between two pull points, degrees (common practice).</summary>
     public const double MostDegrees = 360;
 
-    // Two legs that meet at less than this run on; cosine of 30°.
+    // Two legs that meet at less than this angle make no corner; cosine of 30°.
     private const double RunsOnCosine = 0.866;
 
-    // Four right angles are four right angles.
+    // Rounding must not make four right angles more than four.
     private const double SlackDegrees = 0.1;
 
     /// <summary>Length along structure, metres, without slack.</summary>
@@ -57,7 +57,7 @@ public sealed record Route(IReadOnlyList<RouteLeg> Legs)
                 RouteLeg leg = Legs[i];
                 if (leg.Kind == LegKind.ThroughWall)
                 {
-                    // From along a wall into it, and out of it along its other side.
+                    // One corner into the wall and one out of it, along its other side.
                     bends.AddRange([new RouteBend(leg, 90, true), new RouteBend(leg, 90, true)]);
                     before = null;
                     continue;
@@ -97,8 +97,8 @@ public sealed record Route(IReadOnlyList<RouteLeg> Legs)
     public double BendDegrees => Bends.Sum(bend => bend.Degrees);
 
     /// <summary>
-    /// The stretches it is pulled in: each as long as its corners come to no more than <see cref="MostDegrees"/>, from one corner that can be
-    /// reached to another. One that has no such corner within reach goes on over that.
+    /// The stretches in which it is pulled, from one corner that can be reached to another: each as long as its corners sum to no more than
+    /// <see cref="MostDegrees"/>. A stretch without a corner that can be reached exceeds that.
     /// </summary>
     public IReadOnlyList<PullStretch> Stretches
     {
@@ -127,18 +127,18 @@ public sealed record Route(IReadOnlyList<RouteLeg> Legs)
 /// <summary>A corner of a route.</summary>
 /// <param name="Before">The leg that begins or turns there.</param>
 /// <param name="Degrees">By how much it turns.</param>
-/// <param name="IsReached">Whether a hand gets there: not within a floor or a passage.</param>
+/// <param name="IsReached">Whether it can be reached by hand: not within a floor or a passage.</param>
 public sealed record RouteBend(RouteLeg Before, double Degrees, bool IsReached);
 
 /// <summary>A part of a route that is pulled in one go.</summary>
-/// <param name="From">The leg at whose beginning it is pulled from; null for the end at the source.</param>
-/// <param name="Bends">Corners on the way.</param>
+/// <param name="From">The leg at whose start it is pulled; null for the end at the source.</param>
+/// <param name="Bends">Number of corners in it.</param>
 /// <param name="Degrees">Their sum.</param>
 public sealed record PullStretch(RouteLeg? From, int Bends, double Degrees)
 {
     /// <summary>Friction of a cable that slides over corners, without lubricant (common practice: 0.3 to 0.5).</summary>
     public const double Friction = 0.4;
 
-    /// <summary>How many times the force at its beginning the corners make of it: the rope's formula, friction times angle.</summary>
+    /// <summary>Factor by which its corners raise the pulling force: the capstan equation, friction times angle.</summary>
     public double ForceTimes => Math.Exp(Friction * double.DegreesToRadians(Degrees));
 }

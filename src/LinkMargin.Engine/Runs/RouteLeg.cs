@@ -49,8 +49,8 @@ public enum LegKind
 public sealed record RouteLeg(LegKind Kind, string Where, Point3 From, Point3 To, double LengthMetres, int Holes)
 {
     /// <summary>
-    /// Where it turns: in a floor between the part along the joists and the part across, beside a socket at the wall, as high as the socket;
-    /// null where it is straight.
+    /// Where it turns: in a floor between the part along the joists and the part across; beside a socket at the wall, at the socket's
+    /// height; null where it is straight.
     /// </summary>
     public Point3? Corner { get; init; }
 

@@ -6,11 +6,11 @@ namespace LinkMargin.Engine.Runs;
 /// <summary>What a run carries a picture from and to.</summary>
 /// <param name="From">The end at the source.</param>
 /// <param name="To">The other end.</param>
-/// <param name="Signal">The most demanding picture that it shall carry.</param>
-/// <param name="Limits">What stands at its ends and passes or takes only so much.</param>
+/// <param name="Signal">The most demanding picture that it must carry.</param>
+/// <param name="Limits">Devices and displays at its ends whose rate is limited.</param>
 public sealed record Connection(CablePlace From, CablePlace To, PictureSignal Signal, IReadOnlyList<RateLimit> Limits)
 {
-    /// <summary>What its source is called; a splitter may stand at another place than its own.</summary>
+    /// <summary>What its source is called; a splitter may stand in another place than its own.</summary>
     public string FromName { get; init; } = From.Name;
 
     /// <summary>What its other end is called.</summary>
@@ -28,7 +28,7 @@ public enum RunMeans
     /// <summary>By a cable that is pulled already.</summary>
     Existing,
 
-    /// <summary>By a short lead: its ends stand side by side.</summary>
+    /// <summary>By a short lead: its ends are side by side.</summary>
     Patch,
 
     /// <summary>By a new cable.</summary>
@@ -71,7 +71,7 @@ public sealed record Run(Connection Connection, RunMeans Means)
     /// <summary>Cables between the same ends that do not carry the picture.</summary>
     public IReadOnlyList<PulledCable> TooSlow { get; init; } = [];
 
-    /// <summary>Where a new cable lies; null for others, and where nothing leads.</summary>
+    /// <summary>Where a new cable lies; null for others, and where there is no route.</summary>
     public Route? Route { get; init; }
 
     /// <summary>Slack at both ends, metres.</summary>
@@ -83,7 +83,7 @@ public sealed record Run(Connection Connection, RunMeans Means)
     /// <summary>The length to buy, metres; 0 for an existing one.</summary>
     public double BuyMetres { get; init; }
 
-    /// <summary>Along its route with slack, metres.</summary>
+    /// <summary>Length along its route with slack, metres.</summary>
     public double NeededMetres { get; init; }
 
     /// <summary>What is left over, to be coiled up, metres.</summary>
@@ -98,13 +98,13 @@ public sealed record Run(Connection Connection, RunMeans Means)
     /// <summary>The highest rate that the cable may carry over its length, Gbit/s; null where there is no cable.</summary>
     public double? CableGbps { get; init; }
 
-    /// <summary>Whether the sum of the picture's bits stays below that rate.</summary>
+    /// <summary>Whether the picture's total bit rate stays below that rate.</summary>
     public Carries BySum => CableGbps is { } rate ? LinkRates.Of(Connection.Signal, rate) : Carries.No;
 
-    /// <summary>Whether what stands at an end passes or takes the picture; what is not stated counts as if it did.</summary>
+    /// <summary>Whether a device or display at an end passes or takes the picture; if its rate is not stated, it counts as if it did.</summary>
     public Carries By(RateLimit limit) => limit?.Gbps is { } gbps ? LinkRates.Of(Connection.Signal, gbps) : Carries.Yes;
 
-    /// <summary>The worst of cable, sum and ends.</summary>
+    /// <summary>The worst of cable, bit rate and ends.</summary>
     public Carries Carries => Connection.Limits.Select(By).Append(ByCable).Append(BySum).Max();
 
     /// <summary>What it lacks.</summary>
@@ -114,8 +114,8 @@ public sealed record Run(Connection Connection, RunMeans Means)
 /// <summary>A lead for a receiver, or for a controller on a wire.</summary>
 /// <param name="From">At the console.</param>
 /// <param name="To">Where the receiver or the player is.</param>
-/// <param name="Route">Where it lies; null if nothing leads there.</param>
-/// <param name="NeededMetres">Along its route with slack, metres.</param>
+/// <param name="Route">Where it lies; null if there is no route.</param>
+/// <param name="NeededMetres">Length along its route with slack, metres.</param>
 /// <param name="Kind">What to buy; null if no kind in the table is long enough.</param>
 /// <param name="Carries">Whether it works over the length.</param>
 public sealed record LeadRun(CablePlace From, CablePlace To, Route? Route, double NeededMetres, CableKind? Kind, Carries Carries);

@@ -5,27 +5,27 @@ namespace LinkMargin.Engine.Runs;
 
 /// <summary>
 /// Plans the runs of a spot: which connections its console needs, which of them existing cables make, where new cables lie, what kind and
-/// length to buy, whether they fit and carry. For one house; the structure is laid out once.
+/// length to buy, whether they fit and carry the picture. For one house; the structure is laid out once.
 /// </summary>
 public sealed class RunPlanner
 {
-    /// <summary>Ends so near to each other in one room are joined by a short lead, metres.</summary>
+    /// <summary>Ends this close to each other in one room are joined by a short lead, metres.</summary>
     public const double PatchMetres = 2;
 
-    // A patch lead is not stretched, metres.
+    // Slack of a patch lead, so that it is not stretched, metres.
     private const double PatchSlackMetres = 0.5;
 
     private readonly House house;
     private readonly RouteSearch routes;
     private readonly RoomEdges rooms;
     private readonly Dictionary<CablePlace, int> roomOf = [];
-    private readonly Dictionary<(CablePlace From, CablePlace To, double Gbps), Run> bought = []; // what is not made by a cable that is there
+    private readonly Dictionary<(CablePlace From, CablePlace To, double Gbps), Run> bought = []; // runs that no existing cable makes
     private readonly CableKind[] pictureKinds;
 
     /// <summary>Lays out the house's structure.</summary>
     /// <param name="house">The house.</param>
     /// <param name="kinds">The kinds of cable to choose from; null for those of the house.</param>
-    /// <param name="leadEnds">Where else leads may end than at spots, displays and devices.</param>
+    /// <param name="leadEnds">Where leads may end besides spots, displays and devices.</param>
     public RunPlanner(House house, IReadOnlyList<CableKind>? kinds = null, IReadOnlyList<CablePlace>? leadEnds = null)
     {
         ArgumentNullException.ThrowIfNull(house);

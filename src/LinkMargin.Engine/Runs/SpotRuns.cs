@@ -3,7 +3,7 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Runs;
 
-/// <summary>What one spot asks for in cable.</summary>
+/// <summary>What one spot needs in cable.</summary>
 /// <param name="Spot">The spot.</param>
 /// <param name="Runs">Its runs, those to be pulled in the order of pulling.</param>
 /// <param name="Passages">Each passage that a new cable goes through, with all cables it then has.</param>
@@ -12,7 +12,7 @@ public sealed record SpotRuns(Spot Spot, IReadOnlyList<Run> Runs, IReadOnlyList<
     /// <summary>The splitter the console needs; null for none.</summary>
     public SplitterUse? Splitter { get; init; }
 
-    /// <summary>Displays whose processed input has no processor in the house file, so that it is fed straight.</summary>
+    /// <summary>Displays whose processed input has no processor in the house file, so that it is fed directly.</summary>
     public IReadOnlyList<string> WithoutProcessor { get; init; } = [];
 
     /// <summary>The lead that the console's radio is on; null where the radio is in the console.</summary>
@@ -21,7 +21,7 @@ public sealed record SpotRuns(Spot Spot, IReadOnlyList<Run> Runs, IReadOnlyList<
     /// <summary>Cables to be pulled.</summary>
     public int NewRuns => Runs.Count(run => run.Means == RunMeans.New);
 
-    /// <summary>All lengths to buy, metres, short leads with them.</summary>
+    /// <summary>All lengths to buy, including short leads, metres.</summary>
     public double BuyMetres => Runs.Sum(run => run.BuyMetres);
 
     /// <summary>Holes to be bored.</summary>
@@ -39,7 +39,7 @@ public sealed record SpotRuns(Spot Spot, IReadOnlyList<Run> Runs, IReadOnlyList<
 
 /// <summary>The lead from a console to its radio.</summary>
 /// <param name="LengthMetres">Its length, metres.</param>
-/// <param name="LaidMetres">What it takes along walls and round what stands there, metres; infinite where no wall leads there.</param>
+/// <param name="LaidMetres">Length needed along walls and round what stands there, metres; infinite where no wall leads there.</param>
 /// <param name="Kind">What to buy; null if no kind in the table works over the length.</param>
 public sealed record RadioLead(double LengthMetres, double LaidMetres, CableKind? Kind);
 
