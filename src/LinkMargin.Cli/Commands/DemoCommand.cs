@@ -52,18 +52,18 @@ internal static class DemoCommand
             Ranking ranking = Ranking.Of(model, uncertainty.AtConfidence);
             var call = CloseCall.Of(model, ranking, uncertainty, loaded.Uncertainty);
             SpotsPictureFile.Write(invocation, loaded, ranking, uncertainty, call, spots, force);
-            LinkBudget worst = ranking.Scores[0].Worst;
+            LinkBudget weakest = ranking.Scores[0].Weakest;
             bool asJson = parse.GetValue(common.Json);
             if (!asJson)
             {
-                WriteDecision(invocation, loaded, ranking, worst, uncertainty, call);
+                WriteDecision(invocation, loaded, ranking, weakest, uncertainty, call);
             }
 
             MapsDocument maps = new MapMaker(invocation, loaded, model).Make(OrderOfAll(loaded.House, into, force) with { Uncertainty = uncertainty, Confidence = uncertainty.Confidence });
             if (asJson)
             {
                 invocation.Output.WriteLine(JsonText.Of(new DemoDocument(
-                    into, houseFile, measurements, plan, ComparisonDocument.Of(loaded.House, ranking, [], uncertainty, call).WithCables(RankedRuns.Of(loaded.House, ranking)) with { Picture = spots }, BudgetDocument.Of(loaded.House, worst, uncertainty), maps)));
+                    into, houseFile, measurements, plan, ComparisonDocument.Of(loaded.House, ranking, [], uncertainty, call).WithCables(RankedRuns.Of(loaded.House, ranking)) with { Picture = spots }, BudgetDocument.Of(loaded.House, weakest, uncertainty), maps)));
             }
             else
             {
@@ -95,14 +95,14 @@ internal static class DemoCommand
         Force = force,
     };
 
-    private static void WriteDecision(Invocation invocation, LoadedHouse loaded, Ranking ranking, LinkBudget worst, HouseUncertainty uncertainty, CloseCall call)
+    private static void WriteDecision(Invocation invocation, LoadedHouse loaded, Ranking ranking, LinkBudget weakest, HouseUncertainty uncertainty, CloseCall call)
     {
         TextWriter output = invocation.Output;
         new ComparisonText(loaded.House, ranking) { Uncertainty = uncertainty, Call = call, Runs = RankedRuns.Of(loaded.House, ranking), Lengths = loaded.Lengths }.Write(output, invocation.Width);
         output.WriteLine();
         WordWrap.Write("The deciding budget: weakest seat of the best spot", output, invocation.Width);
         output.WriteLine();
-        new BudgetText(loaded) { Uncertainty = uncertainty }.Write(worst, output, invocation.Width);
+        new BudgetText(loaded) { Uncertainty = uncertainty }.Write(weakest, output, invocation.Width);
         output.WriteLine();
         output.Flush(); // the maps take a while; the user can read this meanwhile
     }

@@ -15,14 +15,14 @@ public sealed record SpotScore
         Spot = spot;
         Budgets = budgets;
         By = by ?? DecisionMargin.Median;
-        Worst = budgets.MinBy(By.HeadroomDb)
+        Weakest = budgets.MinBy(By.HeadroomDb)
             ?? throw new ArgumentException("A spot is scored over at least one seat.", nameof(budgets));
         MeanHeadroomDb = budgets.Average(By.HeadroomDb);
-        ILookup<bool, IGrouping<string, LinkBudget>> met = budgets.GroupBy(b => b.Seat.WrittenName).ToLookup(players => players.All(By.Passes));
-        PassingSeats = [.. met[true].Select(players => players.Key)];
-        FailingSeats = [.. met[false].Select(players => players.Key)];
-        double passingDays = met[true].Sum(UsedDays);
-        PassingShare = passingDays / (passingDays + met[false].Sum(UsedDays));
+        ILookup<bool, IGrouping<string, LinkBudget>> byVerdict = budgets.GroupBy(b => b.Seat.WrittenName).ToLookup(players => players.All(By.Passes));
+        PassingSeats = [.. byVerdict[true].Select(players => players.Key)];
+        FailingSeats = [.. byVerdict[false].Select(players => players.Key)];
+        double passingDays = byVerdict[true].Sum(UsedDays);
+        PassingShare = passingDays / (passingDays + byVerdict[false].Sum(UsedDays));
     }
 
     /// <summary>The spot.</summary>
@@ -35,10 +35,10 @@ public sealed record SpotScore
     public DecisionMargin By { get; }
 
     /// <summary>The link with the least headroom: the seat that decides.</summary>
-    public LinkBudget Worst { get; }
+    public LinkBudget Weakest { get; }
 
     /// <summary>Headroom of the seat that decides, dB.</summary>
-    public double WeakestHeadroomDb => By.HeadroomDb(Worst);
+    public double WeakestHeadroomDb => By.HeadroomDb(Weakest);
 
     /// <summary>Mean headroom over the players, dB; parts spots that are equal at their weakest seat.</summary>
     public double MeanHeadroomDb { get; }

@@ -12,7 +12,7 @@ public sealed record FieldSummary(int Cells, double LeastDb, double GreatestDb, 
     /// <param name="requiredDb">The margin to have, dB.</param>
     public static FieldSummary? Of(Field field, double requiredDb)
     {
-        int cells = 0, met = 0;
+        int cells = 0, passing = 0;
         double least = double.PositiveInfinity, greatest = double.NegativeInfinity;
         foreach (double marginDb in field.MarginDb)
         {
@@ -22,11 +22,11 @@ public sealed record FieldSummary(int Cells, double LeastDb, double GreatestDb, 
             }
 
             cells++;
-            met += marginDb >= requiredDb ? 1 : 0;
+            passing += marginDb >= requiredDb ? 1 : 0;
             least = Math.Min(least, marginDb);
             greatest = Math.Max(greatest, marginDb);
         }
 
-        return cells == 0 ? null : new FieldSummary(cells, least, greatest, (double)met / cells);
+        return cells == 0 ? null : new FieldSummary(cells, least, greatest, (double)passing / cells);
     }
 }

@@ -32,6 +32,10 @@ public sealed record LinkBudget(
     public IReadOnlyList<string> Cautions =>
         [.. Paths.Where(path => ShareOf(path) >= LeastShareOfCaution).SelectMany(path => path.Cautions).Distinct()];
 
+    /// <summary>The direction with the smaller margin: the one that decides.</summary>
+    public DirectionBudget WorseDirection => Directions.MinBy(direction => direction.MarginDb)
+        ?? throw new InvalidOperationException("A budget has two directions.");
+
     /// <summary>Other seats whose people count as obstacles.</summary>
     public IReadOnlyList<Seat> Occupied { get; init; } = [];
 

@@ -137,9 +137,9 @@ public sealed class NextMeasurements
     // Is each other spot's weakest seat worse off than the first one's?
     private IEnumerable<DecisionQuestion> RivalsOf(IReadOnlyList<SpotScore> spots, LossVectors vectors)
     {
-        LinkBudget best = spots[0].Worst;
+        LinkBudget best = spots[0].Weakest;
         LossVector ofBest = VectorsOf([best], vectors)[0];
-        foreach (LinkBudget rival in spots.Skip(1).Select(score => score.Worst))
+        foreach (LinkBudget rival in spots.Skip(1).Select(score => score.Weakest))
         {
             LossVector apart = ofBest.Copy();
             apart.Add(VectorsOf([rival], vectors)[0], -1);

@@ -134,9 +134,9 @@ public sealed record RankDocument(
         rank,
         score.Spot.Name,
         house.Levels[score.Spot.LevelIndex].Name,
-        score.Worst.Seat.Name,
-        score.By.MarginDb(score.Worst),
-        score.Worst.RequiredDb,
+        score.Weakest.Seat.Name,
+        score.By.MarginDb(score.Weakest),
+        score.Weakest.RequiredDb,
         score.WeakestHeadroomDb,
         score.MeanHeadroomDb,
         score.SeatsPassing,
@@ -144,7 +144,7 @@ public sealed record RankDocument(
         score.PassingShare)
     {
         ProbabilityAllPass = uncertainty?.ProbabilityAllPass(score.Budgets) ?? score.ProbabilityAllPass,
-        Cautions = score.Worst.Cautions,
+        Cautions = score.Weakest.Cautions,
     };
 }
 

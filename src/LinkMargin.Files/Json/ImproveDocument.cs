@@ -91,14 +91,14 @@ public sealed record RemedyDocument(
         result.Remedies.Max(remedy => remedy.LengthMetres),
         result.GainDb,
         result.GainAtSeatDb,
-        result.After.Worst.Seat.Name,
+        result.After.Weakest.Seat.Name,
         result.After.WeakestHeadroomDb,
         result.After.SeatsPassing,
         result.After.Seats)
     {
         ProbabilityAtSeat = result.ProbabilityAtSeat,
         Alternatives = [.. result.Alternatives.Select(other => Of(other, words))],
-        Cautions = result.After.Worst.Cautions,
+        Cautions = result.After.Weakest.Cautions,
         ProbabilityAllPass = result.After.ProbabilityAllPass,
     };
 }

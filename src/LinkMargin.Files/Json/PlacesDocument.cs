@@ -77,15 +77,15 @@ public sealed record PlaceDocument(
         placed.Place.Plan.X,
         placed.Place.Plan.Y,
         placed.Place.HeightMetres,
-        placed.Score.Worst.Seat.Name,
-        placed.Score.By.MarginDb(placed.Score.Worst),
-        placed.Score.Worst.RequiredDb,
+        placed.Score.Weakest.Seat.Name,
+        placed.Score.By.MarginDb(placed.Score.Weakest),
+        placed.Score.Weakest.RequiredDb,
         placed.Score.WeakestHeadroomDb,
         placed.Score.SeatsPassing,
         placed.Score.Seats,
         placed.Score.PassingShare)
     {
         ProbabilityAllPass = placed.Score.ProbabilityAllPass,
-        Cautions = placed.Score.Worst.Cautions,
+        Cautions = placed.Score.Weakest.Cautions,
     };
 }

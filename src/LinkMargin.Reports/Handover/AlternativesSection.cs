@@ -41,7 +41,7 @@ internal sealed class AlternativesSection(HandoverFindings findings, HandoverPic
         ];
         if (failing.Length == 0)
         {
-            return $"it would do too; its weakest seat, '{score.Worst.Seat.Name}', has less to spare than the chosen spot's";
+            return $"it would do too; its weakest seat, '{score.Weakest.Seat.Name}', has less to spare than the chosen spot's";
         }
 
         string more = failing.Length > MostNamed ? string.Create(CultureInfo.InvariantCulture, $", and {failing.Length - MostNamed} more do not pass") : "";

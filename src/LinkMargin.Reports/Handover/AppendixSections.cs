@@ -61,36 +61,30 @@ internal sealed class AppendixSections(HandoverFindings findings, HandoverPictur
         yield return new ParagraphBlock($"Budgets of '{findings.Chosen.Spot.Name}', the worse direction of each", TextWeight.Heading);
         foreach (LinkBudget[] some in Evenly(findings.Chosen.Budgets))
         {
-            (LinkBudget Link, PrintedDirection Worst, DirectionBudget Direction)[] columns = [.. some.Select(Worst)];
+            (LinkBudget Link, PrintedDirection Worse)[] columns = [.. some.Select(link => (link, new PrintedBudget(link).Worse))];
             yield return new TableBlock(
                 [new TableColumn("", 2.2), .. some.Select(link => new TableColumn(link.Seat.Name, 1.2, true))],
                 [
-                    Row("direction", column => $"from {column.Direction.From}"),
+                    Row("direction", column => $"from {column.Link.WorseDirection.From}"),
                     Row("distance", column => findings.Loaded.Lengths.Brief(column.Link.DistanceMetres)),
-                    Row("transmit power, dBm", column => Tenths.Show(column.Worst.Transmit)),
-                    Row("antenna gains, both ends, dB", column => Tenths.Show(column.Worst.AntennaGains)),
-                    Row("grip and body, dB", column => Tenths.Show(column.Worst.HandAndBody)),
-                    Row("polarisation mismatch, dB", column => Tenths.Show(column.Worst.Polarisation)),
-                    Row("path loss, dB", column => Tenths.Show(column.Worst.PathLoss)),
-                    Row("received, dBm", column => Tenths.Show(column.Worst.Received)),
-                    Row("receiver sensitivity, dBm", column => Tenths.Show(column.Worst.Needed)),
-                    Row("median margin, dB", column => Tenths.Show(column.Worst.Margin)),
-                    Row("allowance for uncertainty, dB", column => Tenths.Show(Tenths.OfMargin(findings.Uncertainty.MarginAtConfidenceDb(column.Link)) - column.Worst.Margin)),
+                    Row("transmit power, dBm", column => Tenths.Show(column.Worse.Transmit)),
+                    Row("antenna gains, both ends, dB", column => Tenths.Show(column.Worse.AntennaGains)),
+                    Row("grip and body, dB", column => Tenths.Show(column.Worse.HandAndBody)),
+                    Row("polarisation mismatch, dB", column => Tenths.Show(column.Worse.Polarisation)),
+                    Row("path loss, dB", column => Tenths.Show(column.Worse.PathLoss)),
+                    Row("received, dBm", column => Tenths.Show(column.Worse.Received)),
+                    Row("receiver sensitivity, dBm", column => Tenths.Show(column.Worse.Needed)),
+                    Row("median margin, dB", column => Tenths.Show(column.Worse.Margin)),
+                    Row("allowance for uncertainty, dB", column => Tenths.Show(Tenths.OfMargin(findings.Uncertainty.MarginAtConfidenceDb(column.Link)) - column.Worse.Margin)),
                     Row("margin to count on, dB", column => Tenths.ShowMargin(findings.Uncertainty.MarginAtConfidenceDb(column.Link), column.Link.RequiredDb), isBold: true),
                     Row("required, dB", column => Tenths.ShowRequired(column.Link.RequiredDb)),
                     Row("strongest path", column => PathWords.Of(column.Link.Paths[0], findings.House, column.Link.Seat)),
                     Row("its share of the power", column => string.Create(CultureInfo.InvariantCulture, $"{100 * column.Link.ShareOf(column.Link.Paths[0]):0} %")),
                 ]) { IsSmall = true };
 
-            IReadOnlyList<TableCell> Row(string what, Func<(LinkBudget Link, PrintedDirection Worst, DirectionBudget Direction), string> figure, bool isBold = false) =>
+            IReadOnlyList<TableCell> Row(string what, Func<(LinkBudget Link, PrintedDirection Worse), string> figure, bool isBold = false) =>
                 [new TableCell(what) { IsBold = isBold }, .. columns.Select(column => new TableCell(figure(column)) { IsBold = isBold })];
         }
-    }
-
-    private static (LinkBudget Link, PrintedDirection Worst, DirectionBudget Direction) Worst(LinkBudget link)
-    {
-        DirectionBudget worst = link.Directions.MinBy(direction => direction.MarginDb)!;
-        return (link, new PrintedBudget(link).Directions[link.Directions.ToList().IndexOf(worst)], worst);
     }
 
     private IEnumerable<ReportBlock> Cautioned() => Cautions.About(findings.Chosen.Budgets.Select(link => ($"'{link.Seat.Name}'", link.Cautions)))

@@ -100,7 +100,7 @@ internal sealed class CertaintySection(HandoverFindings findings, HandoverPictur
         {
             ({ Count: > 0 } lost, _) => $"{List(lost)} no longer {(lost.Count == 1 ? "passes" : "pass")} at '{findings.Chosen.Spot.Name}'",
             (_, { Count: > 0 } gained) => $"{List(gained)} {(gained.Count == 1 ? "passes" : "pass")} too",
-            _ => $"the weakest seat, '{then.Worst.Seat.Name}', is {Headroom.Words(then)} the required margin",
+            _ => $"the weakest seat, '{then.Weakest.Seat.Name}', is {Headroom.Words(then)} the required margin",
         };
         return one.OtherBest(findings.Ranking) is { } other ? $"{findings.Named(other.Spot)} is the better spot; {seats}" : seats;
     }

@@ -119,7 +119,7 @@ internal sealed class HandoverPictures(HandoverFindings findings, double widthPo
         get
         {
             PathsRequest request = new PathsPictures(findings.Loaded, findings.Model).RequestFor(
-                findings.Chosen.Worst, findings.Uncertainty, findings.RunsOfChosen);
+                findings.Chosen.Weakest, findings.Uncertainty, findings.RunsOfChosen);
             string title = request.Title;
             request = request with { Title = "", Caption = "" };
             return new PictureBlock(PathsPicture.Vector(request, PathsPicture.FittingSize(request, ClosePlanPoints)), title, title + ".");

@@ -21,7 +21,7 @@ internal sealed class RemedySection(HandoverFindings findings)
             ? "Every seat passes as things are. These would add room to spare:"
             : "The changes that help most, each recomputed with the full model:"),
         new TableBlock(
-            [new TableColumn("Change", 4.6), new TableColumn("Takes", 1.2), new TableColumn("Seats that pass then", 1.5), new TableColumn($"'{result.Before.Worst.Seat.Name}' then", 1.9)],
+            [new TableColumn("Change", 4.6), new TableColumn("Takes", 1.2), new TableColumn("Seats that pass then", 1.5), new TableColumn($"'{result.Before.Weakest.Seat.Name}' then", 1.9)],
             [.. Shown.Select(RowOf)]),
         .. Minds.Length > 0 ? [new ListBlock([.. Minds.Select(mind => new ListItem(mind))])] : Array.Empty<ReportBlock>(),
     ]);

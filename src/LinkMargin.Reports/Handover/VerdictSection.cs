@@ -59,7 +59,7 @@ internal sealed class VerdictSection(HandoverFindings findings, HandoverPictures
             LinkBudget[] failing = [.. chosen.Budgets.Where(link => !chosen.By.Passes(link)).OrderBy(findings.Uncertainty.ProbabilityPasses)];
             if (failing.Length == 0)
             {
-                return $"The weakest seat is '{chosen.Worst.Seat.Name}': it {findings.BandOf(chosen.Worst).Means}.";
+                return $"The weakest seat is '{chosen.Weakest.Seat.Name}': it {findings.BandOf(chosen.Weakest).Means}.";
             }
 
             string list = string.Join(" and ", failing.GroupBy(link => findings.BandOf(link).Means)

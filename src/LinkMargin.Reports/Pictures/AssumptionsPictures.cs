@@ -39,7 +39,7 @@ internal sealed class AssumptionsPictures(LoadedHouse loaded, SensitivityStudy s
             $"weakest seat of {best.Spot.Name}: margin to count on above the required margin (dB)",
             best.WeakestHeadroomDb,
             0,
-            [.. study.Effects.Select(effect => RowOf(effect, effect.SpreadDb(best.Worst), one => one.ScoreOf(best.Spot.Name).WeakestHeadroomDb))]);
+            [.. study.Effects.Select(effect => RowOf(effect, effect.SpreadDb(best.Weakest), one => one.ScoreOf(best.Spot.Name).WeakestHeadroomDb))]);
     }
 
     private AssumptionRow RowOf(UnknownEffect effect, double spreadDb, Func<AlternativeEffect, double> marginDb) => new(

@@ -12,7 +12,7 @@ internal static class FitPictures
     public static byte[] Render(HouseFit fit)
     {
         FitStudy study = fit.Study;
-        int worst = Enumerable.Range(0, fit.Measurements.Count)
+        int farthest = Enumerable.Range(0, fit.Measurements.Count)
             .MaxBy(i => Math.Abs(study.Fit.Residuals[i].ResidualDb) / study.Fit.Residuals[i].Measurement.NoiseDb);
         var request = new FitRequest(
             Title(fit),
@@ -40,7 +40,7 @@ internal static class FitPictures
                     residual.PredictedDbm,
                     residual.Measurement.IsHeard,
                     study.Fit.Residuals[i].LooksBad,
-                    i == worst && law == study.Fit ? $"{fit.Measurements[i].Transmitter.Name} to {fit.Measurements[i].Receiver.Name}" : null)),
+                    i == farthest && law == study.Fit ? $"{fit.Measurements[i].Transmitter.Name} to {fit.Measurements[i].Receiver.Name}" : null)),
             ]);
     }
 

@@ -50,7 +50,7 @@ internal static class MapFindings
             : string.Create(CultureInfo.InvariantCulture, $"{score.SeatsPassing} of {score.Seats} seats pass");
 
     /// <summary>The weakest seat, which decides, and its headroom.</summary>
-    public static string Weakest(SpotScore score) => $"weakest: {score.Worst.Seat.Name}, {Headroom.Words(score)} required";
+    public static string Weakest(SpotScore score) => $"weakest: {score.Weakest.Seat.Name}, {Headroom.Words(score)} required";
 
     /// <summary>A name at the start of a title, with a capital letter if possible.</summary>
     public static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];

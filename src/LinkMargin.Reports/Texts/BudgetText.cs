@@ -183,18 +183,16 @@ internal sealed class BudgetText(LoadedHouse loaded)
 
     private string Sums(LinkBudget budget, PrintedBudget printed)
     {
-        DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)!;
         DecisionMargin by = Uncertainty?.AtConfidence ?? DecisionMargin.Median;
-        long received = printed.Directions[budget.Directions.ToList().IndexOf(worst)].Received;
-        return $"Received {Tenths.Show(received)} dBm, {(Uncertainty is null ? "median margin" : "margin to count on")} {Tenths.ShowMargin(by.MarginDb(budget), budget.RequiredDb)} dB, "
+        return $"Received {Tenths.Show(printed.Worse.Received)} dBm, {(Uncertainty is null ? "median margin" : "margin to count on")} {Tenths.ShowMargin(by.MarginDb(budget), budget.RequiredDb)} dB, "
             + $"required {Tenths.ShowRequired(budget.RequiredDb)} dB: {(by.Passes(budget) ? "passes" : "does not pass")}.";
     }
 
     private string Verdict(LinkBudget budget)
     {
-        DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)!;
+        DirectionBudget worse = budget.WorseDirection;
         DecisionMargin by = Uncertainty?.AtConfidence ?? DecisionMargin.Median;
-        string verdict = $"The worse direction is {worst.From} to {worst.To}: median margin {Tenths.ShowMargin(budget.MarginDb)} dB, from the median losses of the tables.{Drawn(budget)} This is "
+        string verdict = $"The worse direction is {worse.From} to {worse.To}: median margin {Tenths.ShowMargin(budget.MarginDb)} dB, from the median losses of the tables.{Drawn(budget)} This is "
             + $"{Headroom.Words(budget, by)} the required {Tenths.ShowRequired(budget.RequiredDb)} dB: '{budget.Seat.Name}' "
             + $"{(by.Passes(budget) ? "passes" : "does not pass")}"
             + (Uncertainty is null ? "." : $". Probability that it passes: {UncertaintyWords.Likely(Uncertainty.ProbabilityPasses(budget))}.");

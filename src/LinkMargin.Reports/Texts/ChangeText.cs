@@ -37,9 +37,9 @@ internal sealed class ChangeText(House house, Ranking before, Ranking after)
             table.Add(
                 spot.Name,
                 Tenths.Signed(old),
-                was.Worst.Seat.Name,
+                was.Weakest.Seat.Name,
                 Tenths.Signed(changed),
-                now.Worst.Seat.Name,
+                now.Weakest.Seat.Name,
                 Tenths.Signed(changed - old),
                 MostChanged(was, now));
         }

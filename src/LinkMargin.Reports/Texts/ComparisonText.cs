@@ -144,7 +144,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         }
 
         table.AddRule();
-        table.Add(["weakest seat", "", "", .. spots.Select(s => Cell.Words(s.Worst.Seat.Name))]);
+        table.Add(["weakest seat", "", "", .. spots.Select(s => Cell.Words(s.Weakest.Seat.Name))]);
         table.Add(["above required", "", "", .. spots.Select(s => Tenths.Signed(Headroom.TenthsOf(s)))]);
         return table;
     }
@@ -167,15 +167,15 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         for (int i = 0; i < ranking.Scores.Count; i++)
         {
             SpotScore score = ranking.Scores[i];
-            LinkBudget worst = score.Worst;
+            LinkBudget weakest = score.Weakest;
             table.Add(
             [
                 FormattableString.Invariant($"{i + 1}"),
                 score.Spot.Name,
                 LevelOf(score.Spot.LevelIndex),
-                worst.Seat.Name,
-                Margin(score, worst),
-                Tenths.ShowRequired(worst.RequiredDb),
+                weakest.Seat.Name,
+                Margin(score, weakest),
+                Tenths.ShowRequired(weakest.RequiredDb),
                 Tenths.Signed(Headroom.TenthsOf(score)),
                 FormattableString.Invariant($"{score.SeatsPassing} of {score.Seats}"),
                 .. IsWeighted ? [FormattableString.Invariant($"{100 * score.PassingShare:0} %")] : Array.Empty<string>(),

@@ -84,7 +84,7 @@ internal sealed class FitText(HouseFit fit)
 
     private void WriteMeasurements(TextWriter output, int width)
     {
-        int[] worst = [.. Enumerable.Range(0, fit.Measurements.Count).OrderByDescending(i => Math.Abs(Fit.Residuals[i].ResidualDb) / Fit.Residuals[i].Measurement.NoiseDb)];
+        int[] byResidual = [.. Enumerable.Range(0, fit.Measurements.Count).OrderByDescending(i => Math.Abs(Fit.Residuals[i].ResidualDb) / Fit.Residuals[i].Measurement.NoiseDb)];
         var table = new TextTable(
         [
             new Column("measurement, worst first") { Wraps = true },
@@ -94,7 +94,7 @@ internal sealed class FitText(HouseFit fit)
             new Column("residual\ndB", Align.Right),
             new Column(""),
         ]);
-        foreach (int i in worst.Take(MostMeasurements))
+        foreach (int i in byResidual.Take(MostMeasurements))
         {
             Measurement measurement = fit.Measurements[i];
             FitResidual residual = Fit.Residuals[i];
@@ -108,9 +108,9 @@ internal sealed class FitText(HouseFit fit)
         }
 
         table.WriteTo(output, width);
-        if (worst.Length > MostMeasurements)
+        if (byResidual.Length > MostMeasurements)
         {
-            WordWrap.Write(FormattableString.Invariant($"and {worst.Length - MostMeasurements} more with smaller residuals; --json lists all."), output, width);
+            WordWrap.Write(FormattableString.Invariant($"and {byResidual.Length - MostMeasurements} more with smaller residuals; --json lists all."), output, width);
         }
     }
 

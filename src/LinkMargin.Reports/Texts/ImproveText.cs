@@ -27,10 +27,10 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
     /// <summary>Writes the remedies.</summary>
     public void Write(TextWriter output, int width)
     {
-        string spot = result.Before.Spot.Name, seat = result.Before.Worst.Seat.Name;
+        string spot = result.Before.Spot.Name, seat = result.Before.Weakest.Seat.Name;
         WordWrap.Write(
             $"{loaded.House.Name}, console at '{spot}': {FormattableString.Invariant($"{result.Before.SeatsPassing} of {result.Before.Seats}")} seats pass; "
-                + $"the weakest, '{seat}', is {Headroom.Words(result.Before)} the required {Tenths.ShowRequired(result.Before.Worst.RequiredDb)} dB, by the margin to count on "
+                + $"the weakest, '{seat}', is {Headroom.Words(result.Before)} the required {Tenths.ShowRequired(result.Before.Weakest.RequiredDb)} dB, by the margin to count on "
                 + $"({UncertaintyWords.Often(Confidence)}).",
             output,
             width);
@@ -98,8 +98,8 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
 
     private IEnumerable<string> CautionLines(IEnumerable<RemedyResult> reported) => Cautions.About(
     [
-        ($"'{result.Before.Worst.Seat.Name}' as things are", result.Before.Worst.Cautions),
-        .. reported.Concat(result.Pairs).Select(one => ($"'{one.After.Worst.Seat.Name}' with {string.Join(", and ", one.Remedies.Select(words.What))}", one.After.Worst.Cautions)),
+        ($"'{result.Before.Weakest.Seat.Name}' as things are", result.Before.Weakest.Cautions),
+        .. reported.Concat(result.Pairs).Select(one => ($"'{one.After.Weakest.Seat.Name}' with {string.Join(", and ", one.Remedies.Select(words.What))}", one.After.Weakest.Cautions)),
     ]);
 
     // A remedy needs a sentence, which no column has space for: the sentences are numbered and the table refers to them.
@@ -128,7 +128,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
                 Gain(one),
                 There(one.After),
                 one.ProbabilityAtSeat is { } passes ? UncertaintyWords.Likely(passes) : "",
-                one.After.Worst.Seat.Name,
+                one.After.Weakest.Seat.Name,
                 Tenths.Signed(Headroom.TenthsOf(one.After)),
                 FormattableString.Invariant($"{one.After.SeatsPassing} of {one.After.Seats}"),
                 one.After.ProbabilityAllPass is { } likely ? UncertaintyWords.Likely(likely) : "-");
@@ -149,7 +149,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
     }
 
     // The difference of the printed values, so that 'compare' with the same edit shows the same.
-    private string There(SpotScore after) => after.With(result.Before.Worst.Seat) is { } budget
-        ? Tenths.Signed(Tenths.OfMargin(after.By.MarginDb(budget)) - Tenths.OfMargin(result.Before.By.MarginDb(result.Before.Worst)))
+    private string There(SpotScore after) => after.With(result.Before.Weakest.Seat) is { } budget
+        ? Tenths.Signed(Tenths.OfMargin(after.By.MarginDb(budget)) - Tenths.OfMargin(result.Before.By.MarginDb(result.Before.Weakest)))
         : "cable";
 }

@@ -16,17 +16,20 @@ internal sealed class PrintedBudget
     public PrintedBudget(LinkBudget budget)
     {
         hasOnePath = budget.Paths.Count == 1;
-        DirectionBudget worst = budget.Directions.MinBy(d => d.MarginDb)
-            ?? throw new ArgumentException("A budget has two directions.", nameof(budget));
+        DirectionBudget worse = budget.WorseDirection;
 
         // The direction that decides fixes the printed path loss; the other direction uses the same value.
-        long[] deciding = Tenths.Apportion([.. RadioItems(worst), -budget.PathLossDb], Tenths.OfMargin(worst.MarginDb));
+        long[] deciding = Tenths.Apportion([.. RadioItems(worse), -budget.PathLossDb], Tenths.OfMargin(worse.MarginDb));
         PathLoss = -deciding[^1];
-        Directions = [.. budget.Directions.Select(d => d == worst ? new PrintedDirection(deciding) : Other(d))];
+        Worse = new PrintedDirection(deciding);
+        Directions = [.. budget.Directions.Select(d => d == worse ? Worse : Other(d))];
     }
 
     /// <summary>Total loss of all paths.</summary>
     public long PathLoss { get; }
+
+    /// <summary>The direction that decides.</summary>
+    public PrintedDirection Worse { get; }
 
     /// <summary>The directions, in the budget's order.</summary>
     public IReadOnlyList<PrintedDirection> Directions { get; }

@@ -8,10 +8,10 @@ namespace LinkMargin.Reports.Words;
 internal static class Headroom
 {
     /// <summary>Margin less required, as the two are printed, of the weakest seat of a spot, by the margin that counts.</summary>
-    public static long TenthsOf(SpotScore score) => TenthsOf(score.Worst, score.By);
+    public static long TenthsOf(SpotScore score) => TenthsOf(score.Weakest, score.By);
 
     /// <summary>The words for the weakest seat of a spot, by the margin that counts.</summary>
-    public static string Words(SpotScore score) => Words(score.Worst, score.By);
+    public static string Words(SpotScore score) => Words(score.Weakest, score.By);
 
     private static long TenthsOf(LinkBudget budget, DecisionMargin by) => ShownMargin.HeadroomTenths(by.MarginDb(budget), budget.RequiredDb);
 

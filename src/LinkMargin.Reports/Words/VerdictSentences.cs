@@ -24,7 +24,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         .. HowClear,
         .. AtOnce,
         .. NeverPassing,
-        .. Cautions.About(ranking.Scores.Select(score => ($"'{score.Spot.Name}' to '{score.Worst.Seat.Name}'", score.Worst.Cautions))),
+        .. Cautions.About(ranking.Scores.Select(score => ($"'{score.Spot.Name}' to '{score.Weakest.Seat.Name}'", score.Weakest.Cautions))),
         Cautions.Estimates,
     ];
 
@@ -33,9 +33,9 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         get
         {
             SpotScore best = choice.Best;
-            LinkBudget worst = best.Worst;
-            string seat = $"Its weakest seat, '{worst.Seat.Name}', has {Tenths.ShowMargin(best.By.MarginDb(worst), worst.RequiredDb)} dB{ToCountOn}, "
-                + $"{Headroom.Words(best)} the required {Tenths.ShowRequired(worst.RequiredDb)} dB.";
+            LinkBudget weakest = best.Weakest;
+            string seat = $"Its weakest seat, '{weakest.Seat.Name}', has {Tenths.ShowMargin(best.By.MarginDb(weakest), weakest.RequiredDb)} dB{ToCountOn}, "
+                + $"{Headroom.Words(best)} the required {Tenths.ShowRequired(weakest.RequiredDb)} dB.";
             string every = SomePlayElsewhere ? "every seat that plays there" : "every seat";
             return best.PassesAll
                 ? $"Choose {Named(best)}: {every} passes. {seat}"
@@ -94,7 +94,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         ?
         [
             $"Consoles in use at the same time, each with the seats that play it: {string.Join("; ", consoles.Select(console =>
-                $"'{console.Spot.Name}': {Count(console.SeatsPassing)} of {Count(console.Seats)} seats pass, the weakest, '{console.Worst.Seat.Name}', is {Headroom.Words(console)} the required margin"))}. Interference between consoles is not computed.",
+                $"'{console.Spot.Name}': {Count(console.SeatsPassing)} of {Count(console.Seats)} seats pass, the weakest, '{console.Weakest.Seat.Name}', is {Headroom.Words(console)} the required margin"))}. Interference between consoles is not computed.",
         ]
         : [];
 
@@ -107,8 +107,8 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     private string Behind(SpotScore other)
     {
         long lead = Headroom.TenthsOf(choice.Best) - Headroom.TenthsOf(other);
-        string worst = $"at its weakest seat, '{other.Worst.Seat.Name}' ({Headroom.Words(other)} the required margin)";
-        return lead <= 0 ? $"equal within 0.1 dB {worst}" : $"{Tenths.Show(lead)} dB worse {worst}";
+        string weakest = $"at its weakest seat, '{other.Weakest.Seat.Name}' ({Headroom.Words(other)} the required margin)";
+        return lead <= 0 ? $"equal within 0.1 dB {weakest}" : $"{Tenths.Show(lead)} dB worse {weakest}";
     }
 
     // Where some seats are used more than others, the share of play says more than the number of seats.

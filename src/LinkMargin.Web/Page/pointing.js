@@ -9,7 +9,7 @@ import { store } from './store.js';
 const STEP_METRES = 0.1, LONG_STEP_METRES = 1;
 
 /** The place where the margin is read by keys. @type {{level: number, x: number, y: number}|null} */
-let reading = null;
+let crosshairs = null;
 
 /** Adds the listeners. */
 export function listen() {
@@ -52,9 +52,9 @@ function readByKey(event) {
   if (!sheet || !stack.classList.contains('stack') || (dx === 0 && dy === 0) || event.ctrlKey || event.metaKey || event.altKey) return;
   event.preventDefault();
   const [west, south, east, north] = sheet.level.bounds, step = event.shiftKey ? LONG_STEP_METRES : STEP_METRES;
-  const from = reading?.level === sheet.index ? reading : { x: (west + east) / 2, y: (south + north) / 2 };
-  reading = { level: sheet.index, x: Math.max(west, Math.min(east, from.x + dx * step)), y: Math.max(south, Math.min(north, from.y + dy * step)) };
-  const words = marginAt(reading.level, reading.x, reading.y) || 'no margin is shown here', at = screenAt(reading.level, reading.x, reading.y);
+  const from = crosshairs?.level === sheet.index ? crosshairs : { x: (west + east) / 2, y: (south + north) / 2 };
+  crosshairs = { level: sheet.index, x: Math.max(west, Math.min(east, from.x + dx * step)), y: Math.max(south, Math.min(north, from.y + dy * step)) };
+  const words = marginAt(crosshairs.level, crosshairs.x, crosshairs.y) || 'no margin is shown here', at = screenAt(crosshairs.level, crosshairs.x, crosshairs.y);
   if (at) show(words, at.x, at.y, true);
   say(words);
 }

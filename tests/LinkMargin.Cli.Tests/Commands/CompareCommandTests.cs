@@ -55,7 +55,7 @@ public sealed class CompareCommandTests : IDisposable
         JsonElement root = Run("compare", "house.yaml", "--json").Json;
 
         Assert.Equal(
-            ranking.Scores.Select(s => (s.Spot.Name, s.Worst.Seat.Name, s.WeakestHeadroomDb, s.SeatsPassing)),
+            ranking.Scores.Select(s => (s.Spot.Name, s.Weakest.Seat.Name, s.WeakestHeadroomDb, s.SeatsPassing)),
             root.GetProperty("ranking").EnumerateArray().Select(r => (
                 r.GetProperty("spot").GetString()!,
                 r.GetProperty("weakestSeat").GetString()!,
@@ -124,7 +124,7 @@ public sealed class CompareCommandTests : IDisposable
 
         JsonElement root = Run("compare", "house.yaml", "--json", "--model", "direct").Json;
 
-        Assert.Equal(direct.Scores[0].WeakestHeadroomDb + direct.Scores[0].Worst.RequiredDb, root.GetProperty("ranking")[0].GetProperty("marginAtConfidenceDb").GetDouble(), 1e-9);
+        Assert.Equal(direct.Scores[0].WeakestHeadroomDb + direct.Scores[0].Weakest.RequiredDb, root.GetProperty("ranking")[0].GetProperty("marginAtConfidenceDb").GetDouble(), 1e-9);
     }
 
     [Fact]

@@ -28,8 +28,8 @@ public sealed class DemoCommandTests : IDisposable
             ranking.Scores.Select(s => s.Spot.Name),
             run.Json.GetProperty("comparison").GetProperty("ranking").EnumerateArray().Select(r => r.GetProperty("spot").GetString()!));
         Assert.Equal(ranking.Scores[0].Spot.Name, run.Json.GetProperty("budget").GetProperty("spot").GetString());
-        Assert.Equal(ranking.Scores[0].Worst.Seat.Name, run.Json.GetProperty("budget").GetProperty("seat").GetString());
-        Assert.Equal(ranking.Scores[0].Worst.MarginDb, run.Json.GetProperty("budget").GetProperty("tableMedianDb").GetDouble());
+        Assert.Equal(ranking.Scores[0].Weakest.Seat.Name, run.Json.GetProperty("budget").GetProperty("seat").GetString());
+        Assert.Equal(ranking.Scores[0].Weakest.MarginDb, run.Json.GetProperty("budget").GetProperty("tableMedianDb").GetDouble());
         Assert.Equal(
             model.House.Spots.Count * model.House.Levels.Count, run.Json.GetProperty("maps").GetProperty("maps").GetArrayLength());
         string[] named =

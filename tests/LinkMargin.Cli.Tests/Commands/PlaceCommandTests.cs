@@ -38,7 +38,7 @@ public sealed class PlaceCommandTests : IDisposable
         var uncertainty = HouseUncertainty.Of(model, [spot], house.Seats, new UncertaintyBasis(Files.Tables.MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!));
         var score = new SpotScore(spot, LinkEvaluation.Budgets(model, spot, house.Seats), uncertainty.AtConfidence);
         Assert.Equal(
-            (score.Worst.Seat.Name, uncertainty.MarginAtConfidenceDb(score.Worst)),
+            (score.Weakest.Seat.Name, uncertainty.MarginAtConfidenceDb(score.Weakest)),
             (best.GetProperty("weakestSeat").GetString(), best.GetProperty("marginAtConfidenceDb").GetDouble()));
         Assert.Equal(uncertainty.ProbabilityAllPass(score.Budgets), best.GetProperty("probabilityAllPass").GetDouble(), 1e-12);
         Assert.True(root.GetProperty("bestSpot").GetProperty("headroomDb").GetDouble() <= score.WeakestHeadroomDb);

@@ -10,7 +10,7 @@ public sealed class ProgramWordsTests
     // Names in files of older versions, which are still read.
     private static readonly string[] OfOlderFiles = ["readings", "reading", "bad-reading"];
 
-    public static TheoryData<string> Assemblies => ["LinkMargin.Engine", "LinkMargin.Files", "LinkMargin.Plots", "LinkMargin.Reports", "linkmargin"];
+    public static TheoryData<string> Assemblies => ["LinkMargin.Engine", "LinkMargin.Files", "LinkMargin.Plots", "LinkMargin.Reports", "LinkMargin.Web", "linkmargin"];
 
     [Theory]
     [MemberData(nameof(Assemblies))]
@@ -24,7 +24,7 @@ public sealed class ProgramWordsTests
                 .Where(instruction => instruction.OpCode == OpCodes.Ldstr)
                 .Select(instruction => (string)instruction.Operand),
             .. module.Resources.OfType<EmbeddedResource>()
-                .Where(resource => Path.GetExtension(resource.Name) is ".yaml" or ".json" or ".csv")
+                .Where(resource => Path.GetExtension(resource.Name) is ".yaml" or ".json" or ".csv" or ".html" or ".js")
                 .SelectMany(resource => System.Text.Encoding.UTF8.GetString(resource.GetResourceData()).Split('\n')),
         ];
         Assert.NotEmpty(texts);

@@ -22,7 +22,7 @@ public sealed class RankingTests
         SpotScore first = new(SpotNamed("first"), [Budget(16, 15), Budget(20, 10)]);
         SpotScore second = new(SpotNamed("second"), [Budget(30, 15), Budget(12, 10)]);
         Assert.Equal(["second", "first"], [.. Ranking.Of([first, second]).Scores.Select(s => s.Spot.Name)]);
-        Assert.Equal(1, first.Worst.HeadroomDb);
+        Assert.Equal(1, first.Weakest.HeadroomDb);
     }
 
     [Fact]
@@ -51,7 +51,7 @@ public sealed class RankingTests
         SpotScore one = new(SpotNamed("one"), [Player(20, 0), Player(9, 1), Budget(12, 10, 2)]);
         Assert.Equal((2, 1), (one.Seats, one.SeatsPassing));
         Assert.Equal(2, new SpotScore(SpotNamed("both"), [Player(20, 0), Player(10, 1), Budget(12, 10, 2)]).SeatsPassing);
-        Assert.Equal("seat 1", one.Worst.Seat.Name);
+        Assert.Equal("seat 1", one.Weakest.Seat.Name);
     }
 
     [Fact]
@@ -64,7 +64,7 @@ public sealed class RankingTests
     public void A_seat_is_met_at_just_what_it_asks_for(double marginDb, bool met)
     {
         SpotScore score = Spot("spot", marginDb);
-        Assert.Equal(met, score.Worst.Passes);
+        Assert.Equal(met, score.Weakest.Passes);
         Assert.Equal(met ? 1 : 0, score.SeatsPassing);
     }
 
@@ -85,7 +85,7 @@ public sealed class RankingTests
             SpotScore[] shuffled = [.. scores];
             new Random(seed).Shuffle(shuffled);
             Assert.Equal(Names(scores), Names(shuffled));
-            Assert.Equal(scores.Max(s => s.Worst.HeadroomDb), Ranking.Of(shuffled).Scores[0].Worst.HeadroomDb);
+            Assert.Equal(scores.Max(s => s.Weakest.HeadroomDb), Ranking.Of(shuffled).Scores[0].Weakest.HeadroomDb);
         });
 
     [Fact, Law]
@@ -98,9 +98,9 @@ public sealed class RankingTests
                 Assert.Equal(house.Spots.Count, ranking.Scores.Count);
                 Assert.All(ranking.Scores, score => Assert.Equal(
                     house.Seats.Min(seat => LinkEvaluation.Budget(new LinkModel(scene, ModelDepth.Direct), score.Spot, seat).MarginDb - seat.RequiredDb),
-                    score.Worst.HeadroomDb));
+                    score.Weakest.HeadroomDb));
                 Assert.All(ranking.Scores.Zip(ranking.Scores.Skip(1)), pair =>
-                    Assert.True(pair.First.Worst.HeadroomDb >= pair.Second.Worst.HeadroomDb - 1e-9));
+                    Assert.True(pair.First.Weakest.HeadroomDb >= pair.Second.Weakest.HeadroomDb - 1e-9));
             },
             cases: 100);
 

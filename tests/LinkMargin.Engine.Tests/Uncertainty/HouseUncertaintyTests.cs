@@ -206,6 +206,6 @@ public sealed class HouseUncertaintyTests
         var uncertainty = HouseUncertainty.Of(model, house.Spots, house.Seats, new UncertaintyBasis(Some));
         var ranking = Ranking.Of(model, uncertainty.AtConfidence);
         Assert.Equal("margin to count on", ranking.Scores[0].By.Words);
-        Assert.Equal(uncertainty.MarginAtConfidenceDb(ranking.Scores[0].Worst) - 15, ranking.Scores[0].WeakestHeadroomDb, 1e-12);
+        Assert.Equal(uncertainty.MarginAtConfidenceDb(ranking.Scores[0].Weakest) - 15, ranking.Scores[0].WeakestHeadroomDb, 1e-12);
     }
 }

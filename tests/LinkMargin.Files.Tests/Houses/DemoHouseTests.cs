@@ -97,8 +97,8 @@ public sealed class DemoHouseTests
         Assert.InRange(scores[0].SeatsPassing, 4, House.Seats.Count);
         SpotScore rack = Assert.Single(scores, s => s.Spot.Name == "den rack");
         Assert.InRange(rack.SeatsPassing, 1, House.Seats.Count - 1);
-        Assert.InRange(scores[0].Worst.HeadroomDb - rack.Worst.HeadroomDb, 3, 60);
-        Assert.InRange(rack.Worst.HeadroomDb, -60, -3);
+        Assert.InRange(scores[0].Weakest.HeadroomDb - rack.Weakest.HeadroomDb, 3, 60);
+        Assert.InRange(rack.Weakest.HeadroomDb, -60, -3);
     }
 
     private static IEnumerable<string> BestSpots(IReadOnlyList<SpotScore> scores) =>

@@ -74,13 +74,13 @@ public sealed class JsonTextTests
         JsonElement[] ranks = [.. root.GetProperty("ranking").EnumerateArray()];
         Assert.Equal([1, 2], ranks.Select(r => r.GetProperty("rank").GetInt32()));
         Assert.Equal(ranking.Scores.Select(s => s.Spot.Name), ranks.Select(r => r.GetProperty("spot").GetString()));
-        Assert.Equal(ranking.Scores.Select(s => s.Worst.HeadroomDb), ranks.Select(r => r.GetProperty("headroomDb").GetDouble()));
+        Assert.Equal(ranking.Scores.Select(s => s.Weakest.HeadroomDb), ranks.Select(r => r.GetProperty("headroomDb").GetDouble()));
         Assert.Equal(ranking.Scores[0].Spot.Name, root.GetProperty("choice").GetProperty("spot").GetString());
         JsonElement rival = Assert.Single(root.GetProperty("choice").GetProperty("aheadOf").EnumerateArray());
         Assert.True(rival.GetProperty("isNext").GetBoolean());
         Assert.False(rival.GetProperty("isBestOfItsLevel").GetBoolean());
         Assert.Equal(
-            ranking.Scores[0].Worst.HeadroomDb - ranking.Scores[1].Worst.HeadroomDb, rival.GetProperty("leadDb").GetDouble());
+            ranking.Scores[0].Weakest.HeadroomDb - ranking.Scores[1].Weakest.HeadroomDb, rival.GetProperty("leadDb").GetDouble());
         Assert.Equal(House.Spots.Count * House.Seats.Count, root.GetProperty("links").GetArrayLength());
         Assert.Equal(ranking.SeatsNeverPassing.Select(s => s.Name), root.GetProperty("seatsNeverPassing").EnumerateArray().Select(s => s.GetString()!));
     }

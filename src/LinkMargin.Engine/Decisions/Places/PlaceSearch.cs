@@ -5,7 +5,7 @@ using LinkMargin.Engine.Links;
 namespace LinkMargin.Engine.Decisions.Places;
 
 /// <summary>
-/// Looks for the best places for a console, by the seat that is worst off at each. All places are surveyed by the median, with the links
+/// Looks for the best places for a console, by the weakest seat at each. All places are surveyed by the median, with the links
 /// read backwards; those that could be the best are judged by their stored paths, backwards still; and the best of them, with what could
 /// be as good, are computed forwards, as a spot is. Only those are answers.
 /// </summary>

@@ -42,8 +42,8 @@ internal sealed class RemedyTrial
     /// <summary>How it serves its seats as things are.</summary>
     public SpotScore Before { get; }
 
-    /// <summary>The seat that is worst off as things are.</summary>
-    public Seat WeakestSeat => Before.Worst.Seat;
+    /// <summary>The weakest seat as things are.</summary>
+    public Seat WeakestSeat => Before.Weakest.Seat;
 
     /// <summary>What some remedies gain, by the median where they gain next to nothing by it; null where no seat is left.</summary>
     public RemedyResult? Result(params IReadOnlyList<Remedy> remedies)
@@ -108,10 +108,10 @@ internal sealed class RemedyTrial
 /// <param name="Remedies">One or two.</param>
 /// <param name="After">How the spot then serves its seats.</param>
 /// <param name="GainDb">How much more headroom its weakest seat then has, dB; the weakest seat may be another then.</param>
-/// <param name="GainAtSeatDb">The same at the seat that was worst before, dB; null where that seat is on a cable.</param>
+/// <param name="GainAtSeatDb">The same at the seat that was weakest before, dB; null where that seat is on a cable.</param>
 public sealed record RemedyResult(IReadOnlyList<Remedy> Remedies, SpotScore After, double GainDb, double? GainAtSeatDb)
 {
-    /// <summary>How likely the seat that was worst before then passes, 0 to 1; null where that was not computed or it is on a cable.</summary>
+    /// <summary>How likely the seat that was weakest before then passes, 0 to 1; null where that was not computed or it is on a cable.</summary>
     public double? ProbabilityAtSeat { get; init; }
 
     /// <summary>Other variants of a single remedy, the greatest gain first; each says how well off the spot then is, like this one.</summary>

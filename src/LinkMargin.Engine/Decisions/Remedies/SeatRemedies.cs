@@ -7,7 +7,7 @@ using LinkMargin.Engine.Runs;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
-/// <summary>The seat that is worst off: turned, moved a little, or with its controller on a cable.</summary>
+/// <summary>The weakest seat: turned, moved a little, or with its controller on a cable.</summary>
 internal static class SeatRemedies
 {
     // A screen can still be watched from there.

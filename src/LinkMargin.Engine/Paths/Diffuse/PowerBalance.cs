@@ -53,12 +53,6 @@ internal sealed class PowerBalance
     /// <summary>How many cells there are.</summary>
     internal int Count => absorbing.Length;
 
-    /// <summary>Area of a perfect absorber that absorbs as much as the cell's own surfaces and things, m².</summary>
-    internal double AbsorbingArea(int cell) => absorbing[cell];
-
-    /// <summary>Area of a hole to outdoors that passes as much as the cell loses to there, m².</summary>
-    internal double LosingArea(int cell) => losing[cell];
-
     /// <summary>Area of perfect mirrors that reflects as much as the cell's own, m².</summary>
     internal double MirrorArea(int cell) => mirrors[cell];
 

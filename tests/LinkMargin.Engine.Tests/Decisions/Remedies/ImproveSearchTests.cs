@@ -31,7 +31,7 @@ public sealed class ImproveSearchTests
                 double after = Headroom(edited, depth);
                 Assert.Equal(after, reported.After.WeakestHeadroomDb, 1e-9);
                 Assert.Equal(after - result.Before.WeakestHeadroomDb, reported.GainDb, 1e-9);
-                Assert.Equal(HeadroomAt(edited, depth, result.Before.Worst.Seat) - result.Before.WeakestHeadroomDb, reported.GainAtSeatDb ?? double.NaN, 1e-9);
+                Assert.Equal(HeadroomAt(edited, depth, result.Before.Weakest.Seat) - result.Before.WeakestHeadroomDb, reported.GainAtSeatDb ?? double.NaN, 1e-9);
             });
         },
         cases: houses);
@@ -173,7 +173,7 @@ public sealed class ImproveSearchTests
         house = house with { Seats = [.. house.Seats, new Seat("near", 0, new Point2(1.5, 1), 0.7, null, 15)] };
         RemedyResult cable = Assert.Single(Search(house, ModelDepth.Direct).Alone, r => r.Remedies[0].Kind == RemedyKind.Wire);
         Assert.Null(cable.GainAtSeatDb);
-        Assert.Equal("near", cable.After.Worst.Seat.Name);
+        Assert.Equal("near", cable.After.Weakest.Seat.Name);
         Assert.True(cable.Remedies[0].CrossesStructure);
         Assert.Equal(8.5, cable.Remedies[0].LengthMetres); // 6 m along and 0.3 m down, 1 m to spare at either end, by the half metre
         Assert.DoesNotContain(Search(TwoRooms(60), ModelDepth.Direct).Alone, r => r.Remedies[0].Kind == RemedyKind.Wire); // the only seat

@@ -46,7 +46,7 @@ public sealed class PlayerInRoomTests
     {
         var seat = new Seat("seat", 0, new Point2(4, 2), 0.7, 90, 15);
         double Absorbing(LinkModel model) =>
-            ((FullSpotModel)model.For(new Spot("spot", 0, new Point2(1, 1), 1))).Finder<DiffusePaths>().Rooms.Shell.Balance.AbsorbingArea(0);
+            1 / ((FullSpotModel)model.For(new Spot("spot", 0, new Point2(1, 1), 1))).Finder<DiffusePaths>().Rooms.Shell.Balance.Flux([1])[0];
         var alone = new LinkModel(Room());
         double more = Absorbing(new LinkModel(Room(), ModelDepth.Full, [seat])) - Absorbing(alone);
         double own = ((FullSpotModel)alone.For(new Spot("spot", 0, new Point2(1, 1), 1))).House.Body.AbsorbingSquareMetres;
