@@ -51,7 +51,7 @@ internal sealed class Exporting(PageServices services)
         var computation = new HandoverComputation(state.Now, services.Models.For(state.Now.House, state.Occupied), services.Confidence);
         SpotScore chosen = computation.Ranking.Scores.FirstOrDefault(score => score.Spot.Name == spotName)
             ?? throw new CannotBeDoneException($"no seat plays a console at {Quote.Of(spotName)}, so there is nothing to report; choose another spot");
-        HandoverFindings findings = computation.Run(chosen, HandoverComputation.UsualCellMetres, _ => { }, cancellation);
+        HandoverFindings findings = computation.Run(chosen, HandoverComputation.UsualCellMetres, services.Jobs.PaceOf(Jobs.Report).Reach, cancellation);
         return new HandoverReport(findings, new HandoverRequest()).Bytes(paper);
     }
 

@@ -25,7 +25,8 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
     /// <summary>The search for what would help a spot.</summary>
     public const string Improve = "improve";
 
-    private static readonly TimeSpan BetweenTellings = TimeSpan.FromMilliseconds(200);
+    /// <summary>A report in the making. It answers the request for it; only its progress is announced here.</summary>
+    public const string Report = "report";
 
     private readonly Lock gate = new();
     private CancellationTokenSource? running;
@@ -68,6 +69,9 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
         Tell(new ProgressMessage(job, 0));
         _ = Task.Run(() => Run(job, state, spot, mine.Token), CancellationToken.None);
     }
+
+    /// <summary>Announces the progress of a job to all pages.</summary>
+    public Pace PaceOf(string job) => new(share => Tell(new ProgressMessage(job, share)));
 
     /// <summary>Stops the running search.</summary>
     public void Stop()
@@ -115,7 +119,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
         }
 
         int done = 0;
-        Pace pace = new(share => Tell(new ProgressMessage(Place, share)));
+        Pace pace = PaceOf(Place);
         PlaceResult result = search.Run(() => pace.Reach((double)Interlocked.Increment(ref done) / search.Places.Count), cancellation);
         return new JobMessage(
             Place,
@@ -151,7 +155,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
 
         var search = new ImproveSearch(
             house, models.For(house, state.Occupied), ImproveRequests.For(spot, state.Now.Tables), new JudgeAtConfidence(state.Now.Uncertainty, confidence));
-        Pace pace = new(share => Tell(new ProgressMessage(Improve, share)));
+        Pace pace = PaceOf(Improve);
         ImproveResult result = search.Run(pace.Reach, cancellation);
         var words = new RemedyWords(state.Now);
         RemedyResult[] all = [.. result.Pairs.Where(pair => pair.After.PassesAll), .. result.Alone, .. result.Pairs.Where(pair => !pair.After.PassesAll)];
@@ -180,29 +184,4 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
     }
 
     private void Tell(Message message) => Told?.Invoke(message);
-
-    // Limits how often a share is reported, and never reports a smaller one.
-    private sealed class Pace(Action<double> tell)
-    {
-        private readonly Lock gate = new();
-        private long toldAt = Environment.TickCount64;
-        private double greatest;
-
-        public void Reach(double share)
-        {
-            lock (gate)
-            {
-                greatest = Math.Max(greatest, Math.Min(1, share));
-                if (Environment.TickCount64 - toldAt < BetweenTellings.TotalMilliseconds)
-                {
-                    return;
-                }
-
-                toldAt = Environment.TickCount64;
-                share = greatest;
-            }
-
-            tell(share);
-        }
-    }
 }

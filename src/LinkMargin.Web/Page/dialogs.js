@@ -18,6 +18,12 @@ export function openDialog(kind) {
   dialog.showModal();
 }
 
+/** Draws what has changed. @param {Set<string>} changed */
+export function draw(changed) {
+  const bar = document.querySelector('dialog progress');
+  if (bar && changed.has('making') && store.making !== null) bar.value = store.making;
+}
+
 /** @param {() => void} close */
 function saveDialog(close) {
   const file = store.house.file.split(/[\\/]/).pop(), steps = store.house.steps;
@@ -48,6 +54,7 @@ function handOutDialog(close) {
     ['house.yaml', 'House file', 'with what you tried'],
   ];
   const make = async (what, text) => {
+    put({ making: null });
     state.replaceChildren(`${text}: being made…`, el('progress', { 'aria-label': text }));
     const words = await download(`/export/${what}${query}`);
     state.replaceChildren(words || `${text}: handed to your browser.`);

@@ -51,7 +51,7 @@ function take(message) {
       return;
     case 'comparison': return put({ comparison: message });
     case 'cables': return put({ cables: message });
-    case 'progress': return put({ progress: message });
+    case 'progress': return put(message.job === 'report' ? { making: message.share } : { progress: message });
     case 'job':
       put({ job: message, progress: null });
       return say(message.words);

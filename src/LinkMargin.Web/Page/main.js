@@ -2,6 +2,7 @@
 
 import * as chosen from './chosen.js';
 import { listenToKeys } from './commands.js';
+import * as dialogs from './dialogs.js';
 import * as drag from './drag.js';
 import * as fragment from './fragment.js';
 import * as jobs from './jobs.js';
@@ -28,6 +29,7 @@ onChange(changed => {
   jobs.draw(changed);
   legend.draw(changed);
   link.draw(changed);
+  dialogs.draw(changed);
   if (['spot', 'level', 'layer', 'linkSeat'].some(key => changed.has(key))) fragment.write();
 });
 

@@ -1,4 +1,4 @@
-// The state of the page in one place; listeners are told once per frame what has changed.
+// The state of the page in one place; listeners are notified once per frame of what has changed.
 
 /**
  * @typedef {Object} Chosen
@@ -43,6 +43,8 @@ export const store = {
   job: null,
   /** @type {any} */
   progress: null,
+  /** The share done of a report that is being made; null where nothing has been announced. @type {number|null} */
+  making: null,
   /** Coarse maps that arrived but are not painted yet. */
   unpainted: 0,
   /** The scale of the plans on the screen. */
