@@ -57,8 +57,8 @@ internal static class BoxFront
 
         // An end over or under it, the image of one aside.
         bool isImage = fold.Mirror >= 0;
-        enter = (!isImage || ray.Start == 0) && box.DepthOf(ray.From.Plan) >= -GeometryTolerances.SlackMetres ? 0 : silhouette.Enter;
-        leave = (!isImage || ray.End == 1) && box.DepthOf(ray.To.Plan) >= -GeometryTolerances.SlackMetres ? 1 : silhouette.Leave;
+        enter = (!isImage || ray.Start == 0) && box.Covers(ray.From.Plan) ? 0 : silhouette.Enter;
+        leave = (!isImage || ray.End == 1) && box.Covers(ray.To.Plan) ? 1 : silhouette.Leave;
         return left >= right && left > -EdgeKernel.Reach && right < EdgeKernel.Reach;
     }
 

@@ -190,7 +190,7 @@ internal sealed class FixtureBox
     internal bool IsWithin(FixtureBox other) =>
         other != this && low >= other.low - GeometryTolerances.SlackMetres && high <= other.high + GeometryTolerances.SlackMetres
         && CubicMetres < other.CubicMetres
-        && Array.TrueForAll(corners, corner => other.DepthOf(corner) >= -GeometryTolerances.SlackMetres);
+        && Array.TrueForAll(corners, other.Covers);
 
     /// <summary>Whether an upright side stands more across a ray on the plan than along it.</summary>
     internal bool IsAcross(in Ray ray, int side)
@@ -242,6 +242,13 @@ internal sealed class FixtureBox
         double east = ray.EastX * ray.CosSlope, north = ray.NorthY * ray.CosSlope;
         double dx = Math.Abs((cos * east) + (sin * north)), dy = Math.Abs((cos * north) - (sin * east));
         return Math.Min(2 * halfX / dx, Math.Min(2 * halfY / dy, (high - low) / Math.Abs(rise)));
+    }
+
+    /// <summary>Whether a plan point lies within the footprint or touches it.</summary>
+    internal bool Covers(Point2 at)
+    {
+        double x = at.X - centre.X, y = at.Y - centre.Y, farthest = RadiusMetres + GeometryTolerances.SlackMetres;
+        return (x * x) + (y * y) <= farthest * farthest && DepthOf(at) >= -GeometryTolerances.SlackMetres;
     }
 
     /// <summary>How far inside the footprint a plan point is, metres; below 0 outside.</summary>
