@@ -37,6 +37,9 @@ public sealed class ProgressiveField
     // Where reflections bring less of the power than this, they cannot be far off: 0.09 dB.
     private const double LeastShare = 0.02;
 
+    // While a console is being moved, a reflection that adds less than this share of the paths that always count is left out: 0.11 dB.
+    private const double RoughShare = 0.025;
+
     private readonly FieldRequest request;
     private readonly Level level;
     private readonly Grid grid;
@@ -48,12 +51,13 @@ public sealed class ProgressiveField
     private readonly int smallSteps;
     private readonly bool[] isIndoors;
     private readonly bool[] isRowDone;
-    private readonly double[] always; // power by the paths that always count
-    private readonly double[] power; // by all but the slow paths; of a traced cell by all
-    private readonly double[] slow; // by the slow ones; NaN where not traced
+    private readonly PowerParts[] parts; // power by all but the slow paths
+    private readonly double[] slow; // by the slow ones; NaN where not traced; the loss where there are no slow paths
+    private readonly SurfaceAlong[][] surfaces; // along each cell's straight line, for its reflections
     private readonly int[] blockOf; // the carried block of each cell that has one, or -1
     private readonly List<CarriedBlock> carried = [];
     private readonly int[]?[] mirrors; // that count at a cell where all were tried
+    private readonly bool[] isRough; // cells traced without weak reflections
 
     /// <summary>Gets ready; computes nothing yet but what all cells of the spot share.</summary>
     /// <param name="model">The house, ready.</param>
@@ -71,9 +75,10 @@ public sealed class ProgressiveField
         largestSteps = Math.Max(1, (int)Math.Round(LargestBlockMetres / request.CellMetres));
         smallSteps = Math.Max(1, (int)Math.Round(SmallBlockMetres / request.CellMetres));
         regions = spot.HasSlowPaths ? FieldRegions.Of(model.Scene, request.LevelIndex, grid, handsZ) : [];
-        (always, power, slow, blockOf) = (new double[grid.Count], new double[grid.Count], new double[grid.Count], new int[grid.Count]);
+        (parts, slow, blockOf) = (new PowerParts[grid.Count], new double[grid.Count], new int[grid.Count]);
+        surfaces = new SurfaceAlong[grid.Count][];
         mirrors = new int[]?[grid.Count];
-        (isIndoors, isRowDone) = (new bool[grid.Count], new bool[grid.Rows]);
+        (isIndoors, isRough, isRowDone) = (new bool[grid.Count], new bool[grid.Count], new bool[grid.Rows]);
         Array.Fill(slow, double.NaN);
         Array.Fill(blockOf, -1);
     }
@@ -81,18 +86,24 @@ public sealed class ProgressiveField
     /// <summary>The last stage that is complete; null before the first.</summary>
     public FieldStage? Reached { get; private set; }
 
-    /// <summary>Goes on until a stage is complete, or until it is stopped.</summary>
+    // The stage it begins with.
+    private FieldStage? First { get; set; }
+
+    /// <summary>
+    /// Goes on until a stage is complete, or until it is stopped. It begins with the stage that is asked for first and skips those before.
+    /// </summary>
     /// <param name="to">The stage.</param>
     /// <param name="rowDone">Called from any thread when the cells of a row are first known; null for none.</param>
     /// <param name="cancellation">Stops the work between two cells; what is done stays done.</param>
     /// <returns>Whether the stage is complete; otherwise call it again.</returns>
     public bool Advance(FieldStage to, Action? rowDone = null, CancellationToken cancellation = default)
     {
+        First ??= to;
         try
         {
             while (Reached is null || Reached < to)
             {
-                Complete(Reached is null ? FieldStage.Coarse : Reached.Value + 1, rowDone, cancellation);
+                Complete(Reached is null ? First.Value : Reached.Value + 1, rowDone, cancellation);
             }
 
             return true;
@@ -125,16 +136,18 @@ public sealed class ProgressiveField
     {
         if (!spot.HasSlowPaths)
         {
-            return power[cell]; // the loss itself
+            return slow[cell];
         }
 
-        return PathLoss.FromPowerRatio(
-            power[cell] + (double.IsNaN(slow[cell]) && blockOf[cell] >= 0 ? carried[blockOf[cell]].At(cell % grid.Columns, cell / grid.Columns) : 0));
+        return PathLoss.FromPowerRatio(parts[cell].With(
+            !double.IsNaN(slow[cell]) ? slow[cell]
+            : blockOf[cell] >= 0 ? carried[blockOf[cell]].At(cell % grid.Columns, cell / grid.Columns)
+            : 0));
     }
 
     private void Complete(FieldStage stage, Action? rowDone, CancellationToken cancellation)
     {
-        if (stage == FieldStage.Coarse)
+        if (stage == First)
         {
             ComputeRows(rowDone, cancellation);
         }
@@ -153,7 +166,7 @@ public sealed class ProgressiveField
         {
             case FieldStage.Coarse:
                 List<CellBlock> blocks = Blocks(CoarseBlocks);
-                TraceCells(blocks.SelectMany(block => WithMirrors(CornersOf(block), null)), cancellation);
+                TraceCells(blocks.SelectMany(block => WithMirrors(CornersOf(block), null)), cancellation, isRoughly: true);
                 foreach (CellBlock block in blocks)
                 {
                     Keep(block, Corners(block), carried, blockOf);
@@ -223,15 +236,14 @@ public sealed class ProgressiveField
             return corners;
         }
 
-        double rest = CornersOf(block).Min(cell => power[cell] - slow[cell]);
+        double rest = CornersOf(block).Min(cell => parts[cell].Sum);
         if (!IsLarge(block))
         {
             return Apart(rest, corners.Greatest, corners.Least) <= SmallCornersDb ? corners : null;
         }
 
         int middle = MiddleOf(block);
-        double there = power[middle] - slow[middle];
-        return Apart(there, corners.At(block.MiddleColumn, block.MiddleRow), slow[middle]) <= MiddleDb
+        return Apart(parts[middle].Sum, corners.At(block.MiddleColumn, block.MiddleRow), slow[middle]) <= MiddleDb
             && Apart(rest, corners.Greatest, corners.Least) <= CornersDb
             ? corners.WithMiddle(slow[middle])
             : null;
@@ -242,7 +254,7 @@ public sealed class ProgressiveField
 
     private bool IsLarge(CellBlock block) => block.Width > smallSteps || block.Height > smallSteps;
 
-    private double ShareAtCorners(CellBlock block) => CornersOf(block).Max(cell => power[cell] > 0 ? slow[cell] / power[cell] : 0);
+    private double ShareAtCorners(CellBlock block) => CornersOf(block).Max(cell => slow[cell] > 0 ? slow[cell] / parts[cell].With(slow[cell]) : 0);
 
     private void Keep(CellBlock block, in CarriedBlock good, List<CarriedBlock> kept, int[] keptOf)
     {
@@ -286,23 +298,25 @@ public sealed class ProgressiveField
                 Point3 hands = centre.At(handsZ);
                 if (!spot.HasSlowPaths)
                 {
-                    power[cell] = spot.PathLossDb(hands, null, buffer);
+                    slow[cell] = spot.PathLossDb(hands, null, buffer);
                     continue;
                 }
 
-                always[cell] = spot.AlwaysPower(hands, buffer);
-                power[cell] = spot.PowerWithoutSlow(hands, always[cell], buffer);
+                parts[cell] = spot.PartsWithoutSlow(hands, buffer);
+                surfaces[cell] = buffer.SurfaceCount == 0 ? [] : buffer.Surfaces.ToArray();
             }
 
             isRowDone[row] = true;
             rowDone?.Invoke();
         }, cancellation);
 
-    // Traces reflections where none are traced yet, for the first block that asks for a cell.
-    private void TraceCells(IEnumerable<OpenCell> cells, CancellationToken cancellation)
+    // Traces reflections where none are traced yet, or only roughly, for the first block that asks for a cell.
+    private void TraceCells(IEnumerable<OpenCell> cells, CancellationToken cancellation, bool isRoughly = false)
     {
-        OpenCell[] wanted = [.. cells.Where(one => double.IsNaN(slow[one.Cell])).DistinctBy(one => one.Cell)];
-        InParallel([.. Enumerable.Range(0, wanted.Length)], (i, buffer) => TraceCell(wanted[i], buffer), cancellation);
+        OpenCell[] wanted = [.. cells
+            .Where(one => double.IsNaN(slow[one.Cell]) || (isRough[one.Cell] && !isRoughly))
+            .DistinctBy(one => one.Cell)];
+        InParallel([.. Enumerable.Range(0, wanted.Length)], (i, buffer) => TraceCell(wanted[i], buffer, isRoughly), cancellation);
     }
 
     // All cells that have not been traced with all mirrors.
@@ -312,14 +326,16 @@ public sealed class ProgressiveField
             (cell, buffer) => TraceCell(new OpenCell(cell, null), buffer),
             cancellation);
 
-    private void TraceCell(OpenCell one, TraceBuffer buffer)
+    private void TraceCell(OpenCell one, TraceBuffer buffer, bool isRoughly = false)
     {
         int cell = one.Cell;
         List<int> counting = [];
         Point3 hands = grid.CentreOf(cell % grid.Columns, cell / grid.Columns).At(handsZ);
-        power[cell] = spot.Power(hands, always[cell], one.Mirrors, counting, buffer, out double ofSlow);
-        slow[cell] = ofSlow;
-        mirrors[cell] = one.Mirrors is null ? [.. counting] : null;
+        buffer.SetSurfaces(surfaces[cell]);
+        double least = parts[cell].Always * (isRoughly ? RoughShare : PathFinder.LeastShare);
+        slow[cell] = spot.SlowPower(hands, least, one.Mirrors, counting, buffer);
+        isRough[cell] = isRoughly;
+        mirrors[cell] = one.Mirrors is null && !isRoughly ? [.. counting] : null;
     }
 
     private static IEnumerable<OpenCell> WithMirrors(IEnumerable<int> cells, int[]? mirrors) => cells.Select(cell => new OpenCell(cell, mirrors));

@@ -36,8 +36,7 @@ internal sealed class FullSpotModel : SpotModel
     internal override double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
         PathLoss.FromPowerRatio(AlwaysPower(EndsTo(hands, facingDegrees), buffer));
 
-    internal override double AlwaysPower(Point3 hands, TraceBuffer buffer) => AlwaysPower(EndsTo(hands, null), buffer);
-
+    // By the direct path and the diffuse field.
     private double AlwaysPower(in LinkEnds ends, TraceBuffer buffer)
     {
         var found = new FoundPaths(null);
@@ -52,46 +51,28 @@ internal sealed class FullSpotModel : SpotModel
         return found.Power;
     }
 
-    internal override double PowerWithoutSlow(Point3 hands, double always, TraceBuffer buffer)
-    {
-        var found = new FoundPaths(null, always);
-        FindOptional(hands, always, withSlow: false, buffer, ref found);
-        return found.Power;
-    }
-
-    internal override double Power(
-        Point3 hands, double always, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer, out double slow)
-    {
-        var found = new FoundPaths(null, always) { OnlyMirrors = onlyMirrors, CountingMirrors = counting };
-        slow = FindOptional(hands, always, withSlow: true, buffer, ref found);
-        return found.Power;
-    }
-
-    // Returns the power of the slow ones.
-    private double FindOptional(Point3 hands, double always, bool withSlow, TraceBuffer buffer, ref FoundPaths found)
+    internal override PowerParts PartsWithoutSlow(Point3 hands, TraceBuffer buffer)
     {
         LinkEnds ends = EndsTo(hands, null);
-        double slow = 0;
-        if (withSlow)
-        {
-            // Reflections interfere with the straight line, whose finder leaves the factors in the buffer.
-            var straight = new FoundPaths(null);
-            finders[0].FindTo(ends, 0, buffer, ref straight);
-        }
+        double always = AlwaysPower(ends, buffer);
+        return new PowerParts(always, OptionalPower(ends, always * PathFinder.LeastShare, isSlow: false, new FoundPaths(null), buffer));
+    }
 
+    internal override double SlowPower(Point3 hands, double leastPower, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer) =>
+        OptionalPower(
+            EndsTo(hands, null), leastPower, isSlow: true, new FoundPaths(null) { OnlyMirrors = onlyMirrors, CountingMirrors = counting }, buffer);
+
+    private double OptionalPower(in LinkEnds ends, double leastPower, bool isSlow, FoundPaths found, TraceBuffer buffer)
+    {
         foreach (PathFinder finder in finders)
         {
-            if (finder.AlwaysCounts || (finder.VariesSlowly && !withSlow))
+            if (!finder.AlwaysCounts && finder.VariesSlowly == isSlow)
             {
-                continue;
+                finder.FindTo(ends, leastPower, buffer, ref found);
             }
-
-            double before = found.Power;
-            finder.FindTo(ends, always * PathFinder.LeastShare, buffer, ref found);
-            slow += finder.VariesSlowly ? found.Power - before : 0;
         }
 
-        return slow;
+        return found.Power;
     }
 
     internal override IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees)
@@ -117,17 +98,27 @@ internal sealed class FullSpotModel : SpotModel
 
     private LinkEnds EndsTo(Point3 hands, double? facingDegrees) => new(Console, hands, facingDegrees, isBackwards);
 
-    // Finds the paths, always in the same order, until their power is enough; returns the sum.
+    // Finds the paths, always in the same order, until their power is enough; returns the sum. What always counts comes first. Every other kind
+    // is summed by itself, as in a field, which computes them one after the other.
     private double Find(in LinkEnds ends, TraceBuffer buffer, Action<IFoundPath>? each, double enough = double.PositiveInfinity)
     {
-        var found = new FoundPaths(each) { Enough = enough };
-        double least = 0;
+        var always = new FoundPaths(each);
+        double power = 0, least = 0;
         foreach (PathFinder finder in finders)
         {
+            if (finder.AlwaysCounts)
+            {
+                finder.FindTo(ends, 0, buffer, ref always);
+                power = always.Power;
+                least = power * PathFinder.LeastShare;
+                continue;
+            }
+
+            var found = new FoundPaths(each) { Enough = enough - power };
             finder.FindTo(ends, least, buffer, ref found);
-            least = finder.AlwaysCounts ? found.Power * PathFinder.LeastShare : least;
+            power += found.Power;
         }
 
-        return found.Power;
+        return power;
     }
 }

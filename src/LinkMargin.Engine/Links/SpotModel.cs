@@ -39,21 +39,22 @@ internal abstract class SpotModel
     /// <summary>Whether some of its paths vary slowly from place to place, so that a field may interpolate them between cells.</summary>
     internal virtual bool HasSlowPaths => false;
 
-    /// <summary>Power to a place by the paths that always count, share of the transmitted power.</summary>
-    internal virtual double AlwaysPower(Point3 hands, TraceBuffer buffer) => throw new NotSupportedException();
+    /// <summary>
+    /// Power to a place by all paths but the slow ones, the mean over where the player looks. The buffer then holds the surfaces along the straight line.
+    /// </summary>
+    internal virtual PowerParts PartsWithoutSlow(Point3 hands, TraceBuffer buffer) => throw new NotSupportedException();
 
-    /// <summary>Power to a place by all paths but the slow ones, given the power by the paths that always count.</summary>
-    internal virtual double PowerWithoutSlow(Point3 hands, double always, TraceBuffer buffer) => throw new NotSupportedException();
-
-    /// <summary>Power to a place by all paths; with all mirrors, the same as <see cref="PathLossDb"/> to the last bit.</summary>
+    /// <summary>
+    /// Power to a place by the slow paths. With all mirrors and <see cref="PathFinder.LeastShare"/> <see cref="PowerParts.With"/> then gives the
+    /// same as <see cref="PathLossDb"/>, to the last bit.
+    /// </summary>
     /// <param name="hands">The place.</param>
-    /// <param name="always">What <see cref="AlwaysPower"/> gives there.</param>
+    /// <param name="leastPower">Power at or below which a path is left out.</param>
     /// <param name="onlyMirrors">The only mirrors to try, by number; null for all.</param>
     /// <param name="counting">Receives the numbers of the mirrors that count; null where they are not needed.</param>
-    /// <param name="buffer">The thread's own.</param>
-    /// <param name="slow">The part of it that the slow paths bring.</param>
-    internal virtual double Power(
-        Point3 hands, double always, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer, out double slow) => throw new NotSupportedException();
+    /// <param name="buffer">The thread's own, with the surfaces along the straight line.</param>
+    internal virtual double SlowPower(
+        Point3 hands, double leastPower, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer) => throw new NotSupportedException();
 
     /// <summary>The same, prepared for hundreds of places.</summary>
     internal virtual SpotModel ForMany() => this;
@@ -63,4 +64,16 @@ internal abstract class SpotModel
 
     /// <summary>Records each path's power, with how its loss changes with the house's losses.</summary>
     internal abstract void Record(Point3 hands, double? facingDegrees, IGradientRecorder recorder);
+}
+
+/// <summary>Power that arrives at a place but for the slow paths, shares of the transmitted power.</summary>
+/// <param name="Always">By the paths that always count.</param>
+/// <param name="Optional">By the others.</param>
+internal readonly record struct PowerParts(double Always, double Optional)
+{
+    /// <summary>The sum.</summary>
+    internal double Sum => Always + Optional;
+
+    /// <summary>The sum with the slow paths, in the order of <see cref="PathSources"/>.</summary>
+    internal double With(double slow) => Always + slow + Optional;
 }

@@ -41,6 +41,16 @@ internal sealed class TraceBuffer
         surfaces[SurfaceCount++] = surface;
     }
 
+    /// <summary>Takes the surfaces of a link that was looked at before.</summary>
+    internal void SetSurfaces(ReadOnlySpan<SurfaceAlong> known)
+    {
+        SurfaceCount = 0;
+        foreach (ref readonly SurfaceAlong surface in known)
+        {
+            Add(surface);
+        }
+    }
+
     /// <summary>Whether a mirror is one of the surfaces along the line.</summary>
     internal bool IsAlong(int mirror, out SurfaceAlong surface)
     {

@@ -91,6 +91,9 @@ public sealed class ProgressiveFieldTests
 
                     Assert.Equal(stage, stopped.Reached);
                     Assert.Equal(Bits(whole.Current()), Bits(stopped.Current()));
+                    var straight = new ProgressiveField(model, request);
+                    Assert.True(straight.Advance(stage));
+                    Assert.Equal(Bits(whole.Current()), Bits(straight.Current()));
                 }
             },
             cases: 5);
