@@ -7,31 +7,31 @@ namespace LinkMargin.Engine.Wavefront;
 /// The wave that an edge beside the straight line sends to a receiver, for local means.
 /// <para>
 /// Places beside the line are measured by v = √2·h/R1 (Recommendation ITU-R P.526-16, section 4.1, equation (26), with the
-/// first Fresnel radius R1). By Kirchhoff's integral the field of all that lies beyond v ≥ 0 on one side is B(v): 1/2 on the
-/// line, and then the wave of an edge at v. A knife edge alone fixes what of it a local mean needs. In its shadow the field
-/// is B, so ⟨|B|²⟩ = a², with a = 10^(−J(v)/20) and J(v) of equation (31) (<see cref="KnifeEdge.LossDb"/>). In the
-/// light the field is 1 − B, so 1 − 2⟨B⟩ + a² is the power that J(−v) leaves. The part ⟨B⟩ is in step with the line's own
-/// wave; the rest, √(a² − ⟨B⟩²), has a phase that turns too fast with the place for a mean to keep.
+/// first Fresnel radius R1). By Kirchhoff's integral the field from everything beyond v ≥ 0 on one side is B(v): 1/2 on the
+/// line, farther out the wave of an edge at v. A single knife edge fixes what a local mean keeps of it. In its shadow the field
+/// is B, so ⟨|B|²⟩ = a², with a = 10^(−J(v)/20) and J(v) of equation (31) (<see cref="KnifeEdge.LossDb"/>). On the lit side
+/// the field is 1 − B, so 1 − 2⟨B⟩ + a² is the power that J(−v) leaves. The part ⟨B⟩ is in phase with the line's own wave;
+/// the rest, √(a² − ⟨B⟩²), has a phase that changes too fast with position for a mean to keep.
 /// </para>
 /// </summary>
 internal static class EdgeKernel
 {
     /// <summary>
-    /// From this v on the front is not looked at any more: J is 25 dB there, and what comes from farther out is a diffracted path of
-    /// its own or part of the diffuse field.
+    /// The front ends at this v: J is 25 dB there, and what comes from farther out is a diffracted path of its own or part of the
+    /// diffuse field.
     /// </summary>
     internal const double Reach = 4;
 
-    /// <summary>From this v to the reach edges fade out, and paths of their own fade in, so that neither makes a step.</summary>
+    /// <summary>From this v to the reach edges fade out, and paths of their own fade in, so that neither causes a jump.</summary>
     internal const double ApartFrom = 3;
 
     // From this v outwards a lit receiver loses nothing: J(−v) is 0.
     private const double Guard = -KnifeEdge.LeastParameter;
 
-    // J(0) is 6.03 dB by the formula and 6.02 exactly; the front is shared evenly on the line itself.
+    // J(0) is 6.03 dB by the formula and 6.02 exactly; on the line itself each side has exactly half the front.
     private static readonly double AtZero = Shape(0);
 
-    // What a knife edge on the line and one at the guard would take, before LostBeyond is scaled to 1/2 and 0 there.
+    // Amplitude lost to a knife edge on the line and to one at the guard, before LostBeyond is scaled to 1/2 and 0 there.
     private static readonly double LostAtZero = 1 - (0.5 * Shape(0) / AtZero);
     private static readonly double LostAtGuard = 1 - (0.5 * Shape(-Guard) / AtZero);
 
@@ -45,7 +45,7 @@ internal static class EdgeKernel
         return way * way * (3 - (2 * way));
     }
 
-    /// <summary>The waves of four edges from beyond v ≥ 0 on one side: the parts in step with the line, and the rest.</summary>
+    /// <summary>The waves of four edges from beyond v ≥ 0 on one side: the parts in phase with the line, and the rest.</summary>
     internal static (Vector256<double> InStep, Vector256<double> Scattered) Beyond(Vector256<double> v)
     {
         var one = Vector256<double>.One;
@@ -73,12 +73,12 @@ internal static class EdgeKernel
     }
 
     /// <summary>
-    /// Amplitude that a single edge leaves of the field: that of its own shadow where the line runs behind it by v, −∞ to ∞,
-    /// and near 1 where the line is clear of it.
+    /// Amplitude that a single edge leaves of the field: that of its shadow where the line runs behind it by v, −∞ to ∞, and
+    /// near 1 where the line is clear of it.
     /// </summary>
     internal static double Past(double v) => v >= 0 ? Edge(v) * Math.Sqrt(1 - Apart(v)) : 1 - LostBeyond(-v);
 
-    // Amplitude lost to a lit receiver by an obstacle from v outwards, v ≥ 0: one less the amplitude of J(−v), scaled so that
+    // Amplitude lost to a lit receiver by an obstacle from v outwards, v ≥ 0: 1 minus the amplitude of J(−v), scaled so that
     // it is exactly 1/2 on the line and 0 where J has its guard.
     private static double LostBeyond(double v)
     {
@@ -90,7 +90,7 @@ internal static class EdgeKernel
         return 0.5 * (1 - (0.5 * Shape(-v) / AtZero) - LostAtGuard) / (LostAtZero - LostAtGuard);
     }
 
-    // 10^(−J(v)/20) but for a factor.
+    // 10^(−J(v)/20) apart from a factor.
     private static double Shape(double v) => 1 / KnifeEdge.InLogarithm(v);
 
     private static Vector256<double> Shape(Vector256<double> v) => Vector256<double>.One / KnifeEdge.InLogarithm(v);

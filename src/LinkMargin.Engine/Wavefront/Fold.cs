@@ -4,9 +4,9 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Wavefront;
 
 /// <summary>
-/// The mirror that throws a path back. Unfolded, the path runs straight through it, from what stands before the mirror into
-/// the image of what stands before it; what stands behind it is in no leg's way, and what touches it goes on without a gap in
-/// its own image.
+/// The mirror that reflects a path. Unfolded, the path runs straight through it, past the obstacles in front of the mirror and
+/// then past their images; obstacles behind it affect no leg, and an obstacle that touches it continues without a gap in its
+/// own image.
 /// </summary>
 internal readonly struct Fold
 {
@@ -37,7 +37,7 @@ internal readonly struct Fold
     /// <summary>Whether it is a floor or ceiling.</summary>
     internal bool IsLevel => !double.IsNaN(Height);
 
-    /// <summary>The fold at an upright mirror that a place stands before.</summary>
+    /// <summary>The fold at an upright mirror, for paths on the side of a place.</summary>
     internal static Fold At(UprightMirror mirror, Point3 place)
     {
         double side = mirror.Before(place.X, place.Y) >= 0 ? 1 : -1;
@@ -48,7 +48,7 @@ internal readonly struct Fold
     /// <summary>The fold at a floor or ceiling.</summary>
     internal static Fold At(LevelMirror mirror) => new(0, 0, 0, mirror.Height, mirror.FacesUp, -1);
 
-    /// <summary>The heights a path comes to, of which one end may be an image.</summary>
+    /// <summary>The heights between which a path runs; one of its ends may be an image.</summary>
     internal (double Least, double Greatest) Heights(double from, double to)
     {
         double a = Real(from), b = Real(to);
@@ -71,12 +71,12 @@ internal readonly struct Fold
         return new Point3(place.X - (twice * normalX), place.Y - (twice * normalY), place.Z);
     }
 
-    /// <summary>Cuts heights to those before a level mirror.</summary>
+    /// <summary>Cuts heights to those in front of a level mirror.</summary>
     internal (double Bottom, double Top) Before(double bottom, double top) => !IsLevel ? (bottom, top)
         : facesUp ? (Math.Max(bottom, Height), top)
         : (bottom, Math.Min(top, Height));
 
-    /// <summary>The part of a ray on the plan from which something before an upright mirror may come within reach.</summary>
+    /// <summary>The part of a ray on the plan within whose reach there may be something in front of an upright mirror.</summary>
     internal (Point2 From, Point2 To) Part(in Ray ray)
     {
         Point2 from = ray.From.Plan, to = ray.To.Plan;
@@ -91,7 +91,7 @@ internal readonly struct Fold
             : (from + (Math.Max(0, (-reach - start) / (end - start)) * (to - from)), to);
     }
 
-    /// <summary>Cuts a stretch of a line on the plan, between two shares of it, to what lies before an upright mirror.</summary>
+    /// <summary>Cuts a stretch of a line on the plan, between two shares of it, to what lies in front of an upright mirror.</summary>
     internal void Cut(double startX, double startY, double alongX, double alongY, ref double first, ref double last)
     {
         if (Mirror < 0)
@@ -116,7 +116,7 @@ internal readonly struct Fold
     }
 
     /// <summary>The same for four lines at once.</summary>
-    /// <returns>Which of them lie before the mirror at all.</returns>
+    /// <returns>Which of them lie in front of the mirror at all.</returns>
     internal Vector256<double> Cut(
         Vector256<double> startX,
         Vector256<double> startY,

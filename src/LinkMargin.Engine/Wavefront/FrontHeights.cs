@@ -1,19 +1,19 @@
 namespace LinkMargin.Engine.Wavefront;
 
 /// <summary>
-/// How heights measure on a ray's front, at one place along it or between two: of a thing that goes on along the ray the edge
-/// that stands highest over the line is its top, and the one lowest under it its bottom.
+/// Heights in v on a ray's front, at one place along it or between two: a thing that extends along the ray has its top where it
+/// is highest above the line, and its bottom where it is lowest below it.
 /// </summary>
 internal readonly struct FrontHeights
 {
     private readonly double start;
     private readonly double rise;
-    private readonly double scale; // v for each metre times R1
+    private readonly double scale; // v per metre, times R1
     private readonly double zone; // R1² over t(1 − t)
     private readonly double from;
     private readonly double to;
     private readonly double line; // at the first place, the line's height
-    private readonly double steps; // there, v for each metre above it
+    private readonly double steps; // there, v per metre above it
 
     private FrontHeights(in Ray ray, double from, double to)
     {
@@ -49,7 +49,7 @@ internal readonly struct FrontHeights
         }
         else if (bottom <= fold.Height && top >= fold.Height)
         {
-            // It touches the mirror, and goes on without a gap in its image.
+            // It touches the mirror, and continues without a gap in its image.
             Add(buffer, piece, Math.Min(bottom, fold.Image(top)), Math.Max(top, fold.Image(bottom)));
         }
         else
@@ -71,7 +71,7 @@ internal readonly struct FrontHeights
         }
     }
 
-    // The greatest v of a height over the line, or with both turned upside down.
+    // The greatest v of a height above the line, or with both turned upside down.
     private double Greatest(double height, int up)
     {
         double greatest = (height - (up * line)) * steps;
@@ -84,7 +84,7 @@ internal readonly struct FrontHeights
         greatest = Math.Max(greatest, At(first, last, to));
         if (first < 0 && last < 0 && first / (first + last) is double t && t > from && t < to)
         {
-            greatest = Math.Max(greatest, At(first, last, t)); // where a line that clears it all along comes nearest
+            greatest = Math.Max(greatest, At(first, last, t)); // where a line that clears it all along comes closest
         }
 
         return greatest;

@@ -3,8 +3,8 @@ using System.Runtime.Intrinsics;
 namespace LinkMargin.Engine.Wavefront;
 
 /// <summary>
-/// Stretches of a front, and what passes between and through them. A stretch is one amplitude from bottom to top, or several over each
-/// other: their level edges are summed only once the clearest of everything says that enough may pass, and all edges at once.
+/// Stretches of a front, and what passes between and through them. A stretch is one amplitude from bottom to top, or several above
+/// each other: their level edges are summed, all at once, only if enough may pass by the greatest amplitudes.
 /// </summary>
 internal ref struct FrontParts
 {
@@ -71,7 +71,7 @@ internal ref struct FrontParts
         {
             if (p == 0 || lows[p] != highs[p - 1])
             {
-                FrontEdges.Add(edges, ref many, lows[p]); // not where the part before ends: they stand in order
+                FrontEdges.Add(edges, ref many, lows[p]); // unless the part before ends here: they are in order
             }
 
             FrontEdges.Add(edges, ref many, highs[p]);
@@ -88,7 +88,7 @@ internal ref struct FrontParts
         middles[(edges.Length + 1)..].Fill(double.PositiveInfinity);
         Multiply(middles, through, beside);
 
-        // No mean is above what the clearest strip alone would give.
+        // No mean is above what the strip of the greatest amplitude alone would give.
         double most = 0;
         foreach (double strip in through[..(edges.Length + 1)])
         {
@@ -151,7 +151,7 @@ internal ref struct FrontParts
 /// <summary>Places across a front where what stands in it begins and ends, v, and the strips between them.</summary>
 internal static class FrontEdges
 {
-    /// <summary>Ends nearer to each other are one: where walls join, rounding must leave neither a slit nor an overlap.</summary>
+    /// <summary>Ends closer than this are one: where walls join, rounding must leave neither a slit nor an overlap.</summary>
     internal const double SameEdge = 1e-6;
 
     /// <summary>The middle of a strip between edges in order, or beyond the last of them.</summary>

@@ -3,9 +3,9 @@ namespace LinkMargin.Engine.Wavefront;
 /// <summary>
 /// Adds up what passes through the pieces in a ray's front, and beside them, to a local mean.
 /// <para>
-/// The ends of the pieces cut the front into upright strips. In each, the pieces of one plane stand over each other: a sill, a
-/// door and the wall over it, or a low wall and the air above. Their edges are level ones, summed first (<see cref="StripSum"/>),
-/// to an amplitude for the plane; where two claim one place, such as a wall drawn twice, the one that takes more counts, once.
+/// The ends of the pieces cut the front into upright strips. In each, the pieces of one plane are above each other: a sill, a
+/// door and the wall above it, or a low wall and the air above. Their level edges are summed first (<see cref="StripSum"/>), to
+/// an amplitude for the plane; where two pieces overlap, such as a wall drawn twice, the one with more loss counts, once.
 /// The amplitudes of planes behind each other multiply. Then the strips are summed over their upright edges.
 /// </para>
 /// </summary>
@@ -27,7 +27,7 @@ internal static class FrontSum
     /// <summary>The same for given amplitudes.</summary>
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, double least = 0)
     {
-        // What takes up the whole front multiplies; only the rest has edges to sum over.
+        // Pieces that cover the whole front multiply; only the others have edges to sum.
         using Scratch scratch = Scratch.Open();
         Span<bool> shared = scratch.Of<bool>(pieces.Length);
         shared.Clear();
@@ -63,7 +63,7 @@ internal static class FrontSum
         return everywhere * parts.MeanPower(1, least / everywhere);
     }
 
-    /// <summary>Power that the panels of one mirror reflect, as a share of what a boundless one would.</summary>
+    /// <summary>Power that the panels of one mirror reflect, as a share of what an infinite one would.</summary>
     /// <param name="panels">The panels in the front, all in one plane.</param>
     /// <param name="amplitudes">What each reflects.</param>
     internal static double Reflected(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
@@ -76,13 +76,13 @@ internal static class FrontSum
         return parts.MeanPower(0, 0);
     }
 
-    // Which pieces share their plane with others that stand over or under them on the front; how many do.
+    // Finds the pieces that share their plane with others above or below them on the front; returns how many.
     private static int FindShared(ReadOnlySpan<Piece> pieces, Span<bool> shared)
     {
         using Scratch scratch = Scratch.Open();
         Span<int> planes = scratch.Of<int>(pieces.Length);
         int many = 0;
-        ulong seen = 0; // a bit for each plane so far, some of them the same for several
+        ulong seen = 0; // a bit for each plane so far; several planes may share one
         for (int i = 0; i < pieces.Length; i++)
         {
             int plane = pieces[i].Plane;
@@ -105,7 +105,7 @@ internal static class FrontSum
         return many;
     }
 
-    // The planes that pieces share: each cut into strips at its pieces' upright edges, with what stands over each other in each.
+    // Cuts each plane that pieces share into strips at their upright edges, and adds what is above each other in each strip.
     private static void CutIntoStrips(
         ReadOnlySpan<Piece> pieces,
         ReadOnlySpan<double> amplitudes,
@@ -143,7 +143,7 @@ internal static class FrontSum
         }
     }
 
-    // A piece that nothing stands over or under: beside it is air.
+    // A piece with nothing of its plane above or below it: beside it is air.
     private static void AddAlone(ref FrontParts parts, in Piece piece, double amplitude)
     {
         bool isOpenBelow = piece.Bottom > -EdgeKernel.Reach, isOpenAbove = piece.Top < EdgeKernel.Reach;
@@ -161,7 +161,7 @@ internal static class FrontSum
         parts.End(at, isOpenAbove ? 1 : amplitude);
     }
 
-    // What one plane's pieces make of the strip at a place, by the level edges in it; nothing where none stands there.
+    // Adds one plane's pieces in the strip at a place, by the level edges in it; nothing where there are none.
     private static void AddStacked(ref FrontParts parts, double low, double high, in Plane plane, double at)
     {
         using Scratch scratch = Scratch.Open();
@@ -209,8 +209,8 @@ internal static class FrontSum
         return room[..FrontEdges.Arrange(room[..count])];
     }
 
-    // Amplitude of what stands at a height: of several the one that takes more, or reflects more. Beside them is air, or for a
-    // mirror nothing.
+    // Amplitude of the piece at a height: of several the one that loses more, or for a mirror reflects more. Beside them is air,
+    // or for a mirror nothing.
     private static double AmplitudeAt(in Plane plane, ReadOnlySpan<int> standing, double height)
     {
         double amplitude = plane.IsMirror ? 0 : 1;

@@ -5,8 +5,8 @@ internal static class LevelPlate
 {
     /// <summary>
     /// Share of the amplitude that falls inside the plate's outline, by its nearest edge: what passes a single edge inside the
-    /// outline, and what is diffracted outside. On the plate the front is an ellipse, R1 wide and R1 / sin(slope) long; the
-    /// mean of both stands for it, whichever way the edge runs.
+    /// outline, and what is diffracted outside. On the plate the front is an ellipse, R1 wide and R1 / sin(slope) long; their
+    /// geometric mean is used, whichever way the edge runs.
     /// </summary>
     /// <param name="ray">The ray.</param>
     /// <param name="t">Where it crosses the plate, share of its length.</param>
@@ -15,9 +15,9 @@ internal static class LevelPlate
         EdgeKernel.Past(-DepthInFront(ray, t, depthMetres));
 
     /// <summary>
-    /// How far a small plate stands in the ray's way: from its middle to its edge as <see cref="Share"/>; a ray that passes
-    /// beside it is lit and loses almost nothing, nothing at all where the edge is clear of the line. So a plate matters only
-    /// near by, and which plates are looked at plays no part.
+    /// How far a small plate obstructs the ray: inside its outline as <see cref="Share"/>; a ray that passes beside it is lit
+    /// and loses almost nothing, and nothing at all where the edge is clear of the line. So a plate matters only close by, and
+    /// it makes no difference which others are examined.
     /// </summary>
     internal static double Shade(in Ray ray, double t, double depthMetres) =>
         depthMetres >= 0 ? Share(ray, t, depthMetres)

@@ -13,7 +13,7 @@ internal sealed class LossTables
     /// <summary>Computes them.</summary>
     /// <param name="materials">The materials.</param>
     /// <param name="band">The band.</param>
-    /// <param name="akin">The tables of a house in the same band, which serve for the materials it shares with this one; null for none.</param>
+    /// <param name="akin">The tables of a house in the same band, reused for the materials it shares with this one; null for none.</param>
     internal LossTables(IReadOnlyList<Material> materials, Band band, LossTables? akin = null)
         : this(materials, new AngleTable[materials.Count]) =>
         Parallel.For(0, tables.Length, i => tables[i] = akin?.Find(materials[i]) ?? new AngleTable(materials[i], band));
@@ -49,7 +49,7 @@ internal sealed class LossTables
 
     /// <summary>Amplitude that passes a piece of a ray's front, and beside it through its holes.</summary>
     /// <param name="piece">The piece.</param>
-    /// <param name="moreDb">What its material loses more than its table says, dB.</param>
+    /// <param name="moreDb">How much more its material loses than its table says, dB.</param>
     internal double Amplitude(in Piece piece, double moreDb = 0)
     {
         double through = Through(piece, moreDb);
@@ -62,7 +62,7 @@ internal sealed class LossTables
         AngleTable table = tables[piece.Material];
         if (piece.IsRibs)
         {
-            // The loss of ribs belongs to a member's whole depth, whichever way it is crossed.
+            // The loss of ribs is that of a member's whole depth, whatever the angle.
             return 1 - (piece.Share * (1 - (more * table.Amplitude(1))));
         }
 

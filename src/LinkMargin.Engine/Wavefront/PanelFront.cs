@@ -3,8 +3,8 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Wavefront;
 
 /// <summary>
-/// An upright panel in a ray's wave front: which stretch of the front, between which shares of the panel's length, and
-/// how its heights measure on the front.
+/// An upright panel in a ray's wave front: the stretch of the front that it takes up, the part of its length that counts, and its
+/// heights on the front.
 /// </summary>
 internal readonly ref struct PanelFront
 {
@@ -17,10 +17,10 @@ internal readonly ref struct PanelFront
     private readonly double endlessTo; // beyond the ray's ends
     private readonly double touchFrom; // share of the panel at which it touches the ray's start; NaN for nowhere
     private readonly double touchTo; // and its end
-    private readonly double touchSlack; // share of the panel's length that is within a hair
-    private readonly double nearest; // share of the panel where the line comes nearest to it without crossing; NaN for none
+    private readonly double touchSlack; // the slack as a share of the panel's length
+    private readonly double nearest; // share of the panel where the line comes closest to it without crossing; NaN for none
 
-    /// <summary>Looks at a panel.</summary>
+    /// <summary>Measures a panel.</summary>
     /// <param name="ray">The ray.</param>
     /// <param name="fold">Where it is reflected.</param>
     /// <param name="panel">The panel on the plan.</param>
@@ -31,19 +31,20 @@ internal readonly ref struct PanelFront
         leftStart = ray.LeftOf(panel.StartX, panel.StartY);
         leftStep = (ray.EastX * panel.AlongY) - (ray.NorthY * panel.AlongX);
         double abreast = (panel.AlongX * ray.EastX) + (panel.AlongY * ray.NorthY), squared = panel.SquaredMetres;
-        bool isSquare = abreast * abreast <= GeometryTolerances.ParallelSine * GeometryTolerances.ParallelSine * squared; // square to the line
+        bool isSquare = abreast * abreast <= GeometryTolerances.ParallelSine * GeometryTolerances.ParallelSine * squared; // perpendicular to the line
         tStep = isSquare ? 0 : abreast / ray.PlanMetres;
         tStart -= isSquare ? leftStart / leftStep * abreast / ray.PlanMetres : 0; // where the line crosses its plane, whichever end it is drawn from
         nearest = double.NaN;
 
-        // How far the panel's plane is from both ends of the ray, up to one factor. Where the line crosses the plane it divides
-        // the ray as these two; where it does not, v is least there: of (a + (b − a)·t)/√(t(1 − t)) at t = a/(a + b).
+        // How far the panel's plane is from both ends of the ray, up to a common factor. If the line crosses the plane, the crossing
+        // divides the ray in their ratio; if not, v = (a + (b − a)·t)/√(t(1 − t)) is least there, at t = a/(a + b).
         double before = (leftStart * tStep) - (tStart * leftStep), after = before + leftStep;
         if (Math.Max(Math.Abs(leftStart), Math.Abs(leftStart + leftStep)) <= GeometryTolerances.SlackMetres
             || (IsInPlane(before, squared) && IsInPlane(after, squared)))
         {
-            // The line runs along inside it: like the straight line's own rule, it is not crossed. Of an almost upright line a
-            // hair at its ends decides how far from it the panel's ends are and where it crosses the plane, so its own ends count.
+            // The line runs inside the panel: it does not cross it, by the same rule as for the straight line alone. For an almost
+            // vertical line a hair at its ends decides how far away the panel's ends are and where it crosses the plane; so the line's
+            // own ends are tested.
             Last = -1;
             return;
         }
@@ -52,8 +53,8 @@ internal readonly ref struct PanelFront
         double sum = Math.Abs(before) + Math.Abs(after), divided = sum > 0 ? Math.Abs(before) / sum : 0.5, t = Clamped(divided);
         bool isCrossed = before > 0 != after > 0, hasWidth = divided == t;
 
-        // An end of the ray in the panel itself has all of it in its way, as for the straight line alone; so has a line that
-        // crosses it where the zone has no width to speak of.
+        // If an end of the ray lies in the panel itself, the panel takes up the whole front, as for the straight line alone; so too if
+        // the line crosses it where the zone has almost no width.
         touchSlack = GeometryTolerances.SlackMetres / Math.Sqrt(squared);
         double crossedAt = isCrossed && !hasWidth ? OnPanel(-leftStart / leftStep) : double.NaN;
         touchFrom = divided < t && !double.IsNaN(crossedAt) ? crossedAt : TouchAt(0, before, squared);
@@ -69,12 +70,12 @@ internal readonly ref struct PanelFront
             return;
         }
 
-        // Heights are measured there, or at the end of the run nearest to it: a wall in two parts is one wall.
+        // Heights are measured at t, or at the end of the run nearest to it: a wall in two parts is one wall.
         double from = Clamped(tStart + (panel.RunFrom * tStep)), to = Clamped(tStart + (panel.RunTo * tStep));
         NearestAlong = Math.Clamp(t, Math.Min(from, to), Math.Max(from, to));
         if (!(isCrossed && hasWidth) && tStep != 0)
         {
-            // Crossed where the zone has no width does not count: if a panel stops short of an end of the ray that lies in its plane,
+            // A crossing where the zone has no width does not count: if a panel stops short of an end of the ray that lies in its plane,
             // rounding alone decides on which side of the plane that end is.
             nearest = (t - tStart) / tStep;
         }
@@ -108,7 +109,7 @@ internal readonly ref struct PanelFront
     /// <summary>Where along the ray its plane is crossed or nearest, share of the ray's length.</summary>
     internal double NearestAlong { get; }
 
-    /// <summary>How its heights measure on the front.</summary>
+    /// <summary>Its heights on the front.</summary>
     internal FrontHeights Heights { get; }
 
     /// <summary>The stretch of the front that a part of the panel takes up, v; false where it is out of reach.</summary>
@@ -150,13 +151,13 @@ internal readonly ref struct PanelFront
     private double AtAbreast(double u) =>
         Math.Sqrt(2) * (leftStart + (u * leftStep)) / ray.RadiusAt(Clamped(tStart + (u * tStep)));
 
-    // The shares of the panel between which it is abreast of the ray: only that part stands in its way. Where that ends at an
-    // end of the ray the zone has no width any more, and what goes on beyond it takes up the front without end.
+    // The shares of the panel between which it is abreast of the ray: only that part obstructs it. Where that ends at an end of the
+    // ray, the zone has no width, and a panel that continues beyond takes up the front to infinity.
     private (double From, double To) AbreastPart()
     {
         if (tStep == 0)
         {
-            return (double.NegativeInfinity, double.PositiveInfinity); // all of it or nothing
+            return (double.NegativeInfinity, double.PositiveInfinity); // all of it or none
         }
 
         double a = (ray.Least - tStart) / tStep, b = (ray.Greatest - tStart) / tStep;
@@ -186,7 +187,7 @@ internal readonly ref struct PanelFront
     // A share of the panel's length, if it is on the panel; NaN where it is not.
     private double OnPanel(double u) => u >= -touchSlack && u <= 1 + touchSlack ? Math.Clamp(u, 0, 1) : double.NaN;
 
-    // All on one side of the line, and farther from it than the front reaches where it is widest abreast of the panel.
+    // Whether it is all on one side of the line, and farther from it than the front reaches at its widest abreast of the panel.
     private bool IsOutOfReach(double from, double to)
     {
         double one = leftStart + (from * leftStep), other = leftStart + (to * leftStep);

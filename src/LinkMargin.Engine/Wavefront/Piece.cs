@@ -1,7 +1,7 @@
 namespace LinkMargin.Engine.Wavefront;
 
 /// <summary>
-/// A part of an obstacle as a ray sees it: the rectangle of wave front it stands in, in v to the left and upwards of the line,
+/// A part of an obstacle as a ray sees it: the rectangle of wave front that it covers, in v to the left of the line and above it,
 /// and what it is. Geometry only.
 /// </summary>
 internal struct Piece

@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Wavefront;
 /// </summary>
 internal readonly struct Ray
 {
-    /// <summary>Nearer to an end than this the zone has no width to speak of, metres.</summary>
+    /// <summary>Closer to an end than this the zone has almost no width, metres.</summary>
     private const double EndMetres = 1e-4;
 
     /// <summary>A whole line, or the leg of it between two shares of its length.</summary>
@@ -47,10 +47,10 @@ internal readonly struct Ray
     /// <summary>Where the travelled part ends, share of the whole length.</summary>
     internal double End { get; }
 
-    /// <summary>The least share of the whole length at which a ray has a width to speak of.</summary>
+    /// <summary>The least share of the whole length at which the zone's width counts.</summary>
     internal double Least { get; }
 
-    /// <summary>The greatest share of the whole length at which it has.</summary>
+    /// <summary>The greatest share of the whole length at which it counts.</summary>
     internal double Greatest { get; }
 
     /// <summary>East component of its unit direction on the plan.</summary>
@@ -68,13 +68,13 @@ internal readonly struct Ray
     /// <summary>Widest half-width of the strip in which obstacles matter, metres.</summary>
     internal double ReachMetres => WidestReachMetres(ZoneSquareMetres);
 
-    /// <summary>The same of any ray.</summary>
+    /// <summary>The same for any ray.</summary>
     /// <param name="zoneSquareMetres">Wavelength times its whole length, square metres.</param>
     internal static double WidestReachMetres(double zoneSquareMetres) =>
         EdgeKernel.Reach / Math.Sqrt(2) * Math.Sqrt(zoneSquareMetres) / 2;
 
     /// <summary>Whether something is nowhere within the front's reach.</summary>
-    /// <param name="asideMetres">The least distance of it from the line on the plan, metres.</param>
+    /// <param name="asideMetres">Its least distance from the line on the plan, metres.</param>
     /// <param name="one">Where it starts abreast of the line, share of the length.</param>
     /// <param name="other">Where it ends.</param>
     internal bool IsOutOfReach(double asideMetres, double one, double other)
@@ -86,8 +86,8 @@ internal readonly struct Ray
     }
 
     /// <summary>
-    /// Whether a share of the whole length lies in the travelled part. The place where two legs meet is the first one's, so what
-    /// stands just there is met once; the ends of the whole line are in no leg.
+    /// Whether a share of the whole length lies in the travelled part. The place where two legs meet belongs to the first, so that
+    /// an obstacle exactly there is met once; the ends of the whole line are in no leg.
     /// </summary>
     internal bool Holds(double t) => t > Start && (t < End || (t == End && End < 1));
 

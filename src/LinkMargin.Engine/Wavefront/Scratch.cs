@@ -4,8 +4,8 @@ using System.Runtime.InteropServices;
 namespace LinkMargin.Engine.Wavefront;
 
 /// <summary>
-/// Room for the numbers of one computation, handed back when it ends and used again by the next on the same thread, so that hot
-/// loops allocate nothing. What is handed out holds whatever stood there before. Always opened with <c>using</c>.
+/// Memory for the numbers of one computation, returned when it ends and reused by the next on the same thread, so that hot loops
+/// allocate nothing. It is not cleared. Always opened with <c>using</c>.
 /// </summary>
 internal readonly ref struct Scratch : IDisposable
 {
@@ -27,7 +27,7 @@ internal readonly ref struct Scratch : IDisposable
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static Scratch Open() => new(ofThread ??= new Room());
 
-    /// <summary>Hands out room for so many numbers.</summary>
+    /// <summary>Gives out memory for a number of values.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal Span<T> Of<T>(int count)
         where T : unmanaged
@@ -43,7 +43,7 @@ internal readonly ref struct Scratch : IDisposable
         return MemoryMarshal.Cast<double, T>(numbers)[..count];
     }
 
-    /// <summary>Hands everything back.</summary>
+    /// <summary>Returns everything.</summary>
     public void Dispose() => room.Used = usedBefore;
 
     private sealed class Room
@@ -51,7 +51,7 @@ internal readonly ref struct Scratch : IDisposable
         internal double[] Numbers = new double[FirstSize];
         internal int Used;
 
-        // What was handed out before stays in the old array.
+        // What was given out before stays in the old array.
         [MethodImpl(MethodImplOptions.NoInlining)]
         internal void Grow(int size) => Numbers = new double[2 * (Used + size)];
     }

@@ -6,19 +6,19 @@ namespace LinkMargin.Engine.Wavefront;
 /// The local mean of the power that arrives past strips across a wave front, each with its own amplitude.
 /// <para>
 /// Kirchhoff's integral over strips is a sum over their edges: the field is the amplitude on the line and, for each edge, the
-/// step outwards at it times the wave B(v) from beyond it (<see cref="EdgeKernel.Beyond"/>). Over a few wavelengths the parts
-/// in step add as amplitudes. The scattered parts have no fixed phase to the line, nor to those of the other side (the average
-/// of Recommendation ITU-R P.526-16, section 5.1), so their powers add; of two edges on one side the phases differ by
-/// π/2·(v1² − v2²), and e^(−δ²/2) of that difference is what a mean keeps of their product. So a strip narrowed to nothing has
-/// no effect, and an opaque half plane is exactly J(v), a wide screen J_av.
+/// outward step of the amplitude times the wave B(v) from beyond it (<see cref="EdgeKernel.Beyond"/>). Over a few wavelengths
+/// the parts in phase add as amplitudes. The scattered parts have no fixed phase to the line, nor to those of the other side
+/// (the average of Recommendation ITU-R P.526-16, section 5.1), so their powers add. The phases of two edges on one side differ
+/// by δ = π/2·(v1² − v2²), and a mean keeps e^(−δ²/2) of their product. So a strip narrowed to nothing has no effect, and an
+/// opaque half plane is exactly J(v), a wide screen J_av.
 /// </para>
 /// </summary>
 internal static class StripSum
 {
-    // Differences of v² from which two edges have nothing to do with each other: e^(−δ²/2) is below 1e-4.
+    // Difference of v² from which two edges are independent: e^(−δ²/2) is below 1e-4.
     private const double Unrelated = 2.8;
 
-    /// <summary>Mean power, as a share of what arrives with nothing in the way.</summary>
+    /// <summary>Mean power, as a share of what arrives without obstacles.</summary>
     /// <param name="edges">Where strips meet, v, in order, each within reach of the line at 0.</param>
     /// <param name="amplitudes">Amplitude of each strip, 0 to 1, one more than edges.</param>
     internal static double MeanPower(ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes)
@@ -32,12 +32,12 @@ internal static class StripSum
         return MeanPower(edges, amplitudes, inStep, scattered);
     }
 
-    /// <summary>As many numbers as whole vectors take.</summary>
+    /// <summary>A count rounded up to whole vectors.</summary>
     internal static int WholeVectors(int count) => (count + 3) & ~3;
 
-    /// <summary>The waves of edges, of which several sums may be made.</summary>
-    /// <param name="inStep">Takes the parts in step with the line; whole vectors.</param>
-    /// <param name="scattered">Where the edges are, v; takes the rest of their waves.</param>
+    /// <summary>The waves of edges, for one sum or several.</summary>
+    /// <param name="inStep">Receives the parts in phase with the line; whole vectors.</param>
+    /// <param name="scattered">Where the edges are, v; receives the rest of their waves.</param>
     internal static void Waves(Span<double> inStep, Span<double> scattered)
     {
         for (int i = 0; i < scattered.Length; i += 4)
@@ -48,7 +48,7 @@ internal static class StripSum
         }
     }
 
-    /// <summary>Mean power from the waves of its edges, whose places are used for something else then.</summary>
+    /// <summary>Mean power from the waves of its edges, which are overwritten.</summary>
     internal static double MeanPower(ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes, Span<double> inStep, Span<double> scattered)
     {
         if (edges.IsEmpty)
@@ -68,17 +68,17 @@ internal static class StripSum
         Strips strips = new(edges, amplitudes, inStep, scattered);
         double power = OneSide(strips, line, edges.Length - line, 1, ref field) + OneSide(strips, line - 1, line, -1, ref field);
 
-        // Scattered waves are an estimate of their own: no mean is above what the clearest strip alone would give.
+        // Scattered waves are an estimate: no mean is above what the strip of the greatest amplitude alone would give.
         return Math.Min(most * most, (field * field) + power);
     }
 
-    // Power of the scattered waves of one side's edges, the nearest to the line first; adds what they send in step to the field.
+    // Power of the scattered waves of one side's edges, the nearest to the line first; adds their parts in phase to the field.
     private static double OneSide(in Strips strips, int nearest, int many, int onwards, ref double field)
     {
         ReadOnlySpan<double> edges = strips.Edges, amplitudes = strips.Amplitudes;
         Span<double> inStep = strips.InStep, scattered = strips.Scattered;
 
-        // The squares and waves of the edges so far take the places of what has been read.
+        // The squares and waves of the edges so far overwrite what has been read.
         Span<double> squares = inStep, waves = scattered;
         double power = 0;
         int next = nearest;

@@ -41,7 +41,7 @@ internal sealed class TraceBuffer
         surfaces[SurfaceCount++] = surface;
     }
 
-    /// <summary>Takes the surfaces of a link that was looked at before.</summary>
+    /// <summary>Sets the surfaces of a link that was computed before.</summary>
     internal void SetSurfaces(ReadOnlySpan<SurfaceAlong> known)
     {
         SurfaceCount = 0;
@@ -70,7 +70,7 @@ internal sealed class TraceBuffer
     /// <summary>Forgets all hits.</summary>
     internal void Clear() => Count = 0;
 
-    /// <summary>Keeps the first so many.</summary>
+    /// <summary>Keeps only the first hits.</summary>
     internal void KeepFirst(int count) => Count = count;
 
     /// <summary>Makes room for one more and hands it out; the caller sets every member.</summary>
@@ -96,25 +96,25 @@ internal sealed class TraceBuffer
     }
 }
 
-/// <summary>A surface that a link's straight line runs along, near enough for its reflection to interfere.</summary>
+/// <summary>A surface that a link's straight line runs along, close enough for its reflection to interfere.</summary>
 /// <param name="Mirror">The upright mirror's number, or that of a plate (<see cref="OfPlate"/>).</param>
-/// <param name="Power">What its reflection brings, share of the power sent, interference aside.</param>
+/// <param name="Power">Power of its reflection, share of the transmitted power, without interference.</param>
 /// <param name="BarePower">The same without the player's own body.</param>
-/// <param name="Fill">How far its panels leave the line's front: the share that they fill where it reflects, 0 to 1.</param>
-/// <param name="More">What its reflection brings more as a mean over the window of places, share of its power.</param>
-/// <param name="InStep">How far its wave is in step with that on the line, −1 (against it) to 1.</param>
+/// <param name="Fill">How far its panels are taken out of the line's front: the share that they fill where it reflects, 0 to 1.</param>
+/// <param name="More">How much more its reflection brings as a mean over the window of places, share of its power.</param>
+/// <param name="InStep">How far its wave is in phase with that on the line, −1 (opposite) to 1.</param>
 internal readonly record struct SurfaceAlong(int Mirror, double Power, double BarePower, double Fill, double More, double InStep)
 {
-    // So that the power of both is never exactly nothing.
+    // Keeps the power of both above 0.
     private const double LeastFactor = 1e-6;
 
-    /// <summary>Power of the line and the reflection together, share of the sum of both; each counts by it.</summary>
+    /// <summary>Power of the line and the reflection with interference, share of the sum of both; each is multiplied by it.</summary>
     internal double Factor { get; init; } = 1;
 
-    /// <summary>The number that a floor or ceiling goes by.</summary>
+    /// <summary>The number that stands for a floor or ceiling.</summary>
     internal static int OfPlate(int plate) => -2 - plate;
 
-    /// <summary>The same beside a wave on the line, which brings a power without the player's own body.</summary>
+    /// <summary>The same with the factor for a wave on the line, given that wave's power without the player's own body.</summary>
     internal SurfaceAlong Beside(double barePower)
     {
         double sum = barePower + BarePower;
@@ -147,8 +147,8 @@ internal struct Hit
     public double CosIncidence;
 
     /// <summary>
-    /// Whether it is a solid thing. Its loss is taken head on, as its front takes it: a line that goes in by one side and out by
-    /// another loses the same both ways.
+    /// Whether it is a solid thing. Its loss is taken at normal incidence, as in the wave front: a line that enters by one side and
+    /// leaves by another loses the same both ways.
     /// </summary>
     public bool IsSolid;
 

@@ -38,7 +38,7 @@ internal sealed record UprightMirror(
     /// </summary>
     internal int OnlySide { get; init; }
 
-    /// <summary>The panel at a place, or the nearest to it: a mirror may run through several walls and levels.</summary>
+    /// <summary>The panel at a place, or the nearest to it: a mirror may span several walls and levels.</summary>
     internal MirrorPanel PanelAt(Point3 place)
     {
         double along = Along(place.X, place.Y);
@@ -51,17 +51,17 @@ internal sealed record UprightMirror(
 internal sealed record MirrorPanel(
     double From, double To, VerticalExtent VerticalExtent, int Material, int Name, OpeningPanel[] Openings);
 
-/// <summary>An opening in a wall: from and to along it, heights over the lowest floor, what fills it (-1: nothing).</summary>
+/// <summary>An opening in a wall: from and to along it, heights above the lowest floor, what fills it (-1: nothing).</summary>
 internal readonly record struct OpeningPanel(double From, double To, double Low, double High, int Filling, int Name)
 {
-    /// <summary>Whether a place on the wall lies in the opening, grown by a margin all round, metres.</summary>
+    /// <summary>Whether a place on the wall lies in the opening, enlarged by a margin on all sides, metres.</summary>
     internal bool Reaches(double along, double height, double marginMetres) =>
         along >= From - marginMetres && along <= To + marginMetres
         && height >= Low - marginMetres && height <= High + marginMetres;
 }
 
 /// <summary>A floor seen from above or a ceiling seen from below.</summary>
-/// <param name="Height">Over the lowest floor, metres.</param>
+/// <param name="Height">Above the lowest floor, metres.</param>
 /// <param name="FacesUp">Whether it is a floor.</param>
 /// <param name="Material">What it is made of.</param>
 /// <param name="Level">The level it bounds.</param>
