@@ -1,8 +1,8 @@
 namespace LinkMargin.Engine.Fields;
 
 /// <summary>
-/// A block of cells over which reflected power is carried from its corners, and from its middle where that is traced as well: linear in
-/// both directions, in the fourth root of the power, in which both a reflection that fades out and one that falls off are nearly straight.
+/// A block of cells over which reflected power is interpolated from its corners, and from its middle where that is traced as well: linear
+/// in both directions, in the fourth root of the power, in which a reflection that fades out and one that falls off are both nearly linear.
 /// </summary>
 internal readonly struct CarriedBlock
 {
@@ -11,9 +11,9 @@ internal readonly struct CarriedBlock
     private readonly double southEast;
     private readonly double northWest;
     private readonly double northEast;
-    private readonly double middle; // what the middle has more than its corners say
+    private readonly double middle; // how much more the middle has than its corners give
 
-    /// <summary>Takes the powers at the corners.</summary>
+    /// <summary>Makes a block from the powers at its corners.</summary>
     internal CarriedBlock(CellBlock block, double southWest, double southEast, double northWest, double northEast)
     {
         this.block = block;

@@ -7,7 +7,7 @@ namespace LinkMargin.Engine.Fields;
 public static class FieldComputation
 {
     /// <summary>The margin at the centre of every cell of a level that lies in a room.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <param name="model">The model of the house.</param>
     /// <param name="request">What is wanted.</param>
     /// <param name="rowDone">Called from any thread when the cells of a row are first known; null for none.</param>
     /// <param name="cancellation">Stops the work between two cells.</param>
@@ -45,7 +45,7 @@ public sealed record FieldRequest(Spot Spot, int LevelIndex)
     /// <summary>Hands of somebody on a sofa, metres above the floor: common practice.</summary>
     public const double SofaHandsMetres = 0.7;
 
-    /// <summary>Side of a cell by default, metres: finer than a wavelength, so nothing a map could show is lost.</summary>
+    /// <summary>Default side of a cell, metres: finer than a wavelength, so nothing a map could show is lost.</summary>
     public const double DefaultCellMetres = 0.1;
 
     /// <summary>Side of a cell, metres, above 0.</summary>
@@ -54,7 +54,7 @@ public sealed record FieldRequest(Spot Spot, int LevelIndex)
     /// <summary>Height of the hands above the level's floor, metres.</summary>
     public double HandsMetres { get; init; } = SofaHandsMetres;
 
-    /// <summary>How close to the exact figures its cells are to be.</summary>
+    /// <summary>How close to the exact figures its cells must be.</summary>
     public FieldStage Stage { get; init; } = FieldStage.Exact;
 
     /// <summary>How many threads may work at once; every number gives the same bits. Null: as many as there are processors.</summary>

@@ -5,8 +5,8 @@ using LinkMargin.Engine.Scenes;
 namespace LinkMargin.Engine.Fields;
 
 /// <summary>
-/// A grid cut into rectangles of cells between whose centres nothing stands: no wall, no door's plane, no edge of a room and no side of a
-/// fixture at the height of the hands. Whatever is carried from cell to cell stays within one of them.
+/// A grid cut into rectangles of cells with nothing between their centres: no wall, no door's plane, no edge of a room and no side of a
+/// fixture at the height of the hands. Interpolation stays within one of them.
 /// </summary>
 internal sealed class FieldRegions
 {
@@ -25,7 +25,7 @@ internal sealed class FieldRegions
     /// <param name="scene">The house.</param>
     /// <param name="levelIndex">The level.</param>
     /// <param name="grid">Its grid.</param>
-    /// <param name="handsZ">Height of the hands over the lowest floor, metres.</param>
+    /// <param name="handsZ">Height of the hands above the lowest floor, metres.</param>
     internal static IReadOnlyList<CellBlock> Of(Scene scene, int levelIndex, Grid grid, double handsZ)
     {
         var found = new FieldRegions(grid);
@@ -55,7 +55,7 @@ internal sealed class FieldRegions
         return found.regions;
     }
 
-    // Marks the pairs of neighbours that a line parts.
+    // Marks the pairs of neighbours that a line separates.
     private void Cut(Point2 start, Point2 end)
     {
         double x1 = ColumnOf(start.X), y1 = RowOf(start.Y), x2 = ColumnOf(end.X), y2 = RowOf(end.Y);
@@ -87,7 +87,7 @@ internal sealed class FieldRegions
 
     private double RowOf(double y) => ((y - grid.Origin.Y) / grid.CellMetres) - 0.5;
 
-    // Parts a rectangle along the line that most of it is cut along, until nothing cuts it.
+    // Divides a rectangle along the line where most of it is cut, until nothing cuts it.
     private void Divide(CellBlock block)
     {
         double most = 0;
@@ -152,8 +152,8 @@ internal readonly record struct CellBlock(int West, int South, int East, int Nor
     /// <summary>The row in the middle.</summary>
     internal int MiddleRow => (South + North) / 2;
 
-    /// <summary>Cut evenly into parts of at most so many steps, which share their outermost columns and rows.</summary>
-    /// <param name="mostSteps">How many columns or rows a part takes up at most, less one.</param>
+    /// <summary>Equal parts of at most a number of steps, which share their outermost columns and rows.</summary>
+    /// <param name="mostSteps">Most columns or rows of a part, minus one.</param>
     /// <param name="together">How many of these parts, each way, are taken as one.</param>
     internal IEnumerable<CellBlock> Parts(int mostSteps, int together)
     {

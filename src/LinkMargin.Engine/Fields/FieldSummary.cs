@@ -9,7 +9,7 @@ public sealed record FieldSummary(int Cells, double LeastDb, double GreatestDb, 
 {
     /// <summary>Sums a field up; null where no cell was computed.</summary>
     /// <param name="field">The field.</param>
-    /// <param name="requiredDb">The margin to have, dB.</param>
+    /// <param name="requiredDb">The required margin, dB.</param>
     public static FieldSummary? Of(Field field, double requiredDb)
     {
         int cells = 0, passing = 0;

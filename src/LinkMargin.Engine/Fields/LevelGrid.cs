@@ -6,7 +6,7 @@ namespace LinkMargin.Engine.Fields;
 /// <summary>The grid that covers a level's plan, and which of its cells lie in a room.</summary>
 public static class LevelGrid
 {
-    /// <summary>The most cells a level may be cut into; more is a slip in the cell or the plan.</summary>
+    /// <summary>The most cells a level may be cut into; more is an error in the cell or the plan.</summary>
     public const int MostCells = 20_000_000;
 
     /// <summary>The smallest grid over all rooms, or over all walls where the level has no room.</summary>

@@ -8,36 +8,36 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Fields;
 
 /// <summary>
-/// A field that comes coarse first and is refined in place. It may be stopped at any moment and go on later: each figure is computed from
-/// its place alone, so the result of a stage has the same bits whatever the interruptions and the number of threads.
+/// A field that is coarse first and refined in place. It may be stopped at any moment and continued later: each figure depends only on its
+/// position, so the result of a stage has the same bits whatever the interruptions and the number of threads.
 /// <para>
 /// The straight line, the diffuse field and diffracted paths are computed at every cell. Reflections take most of the time and vary slowly;
-/// they are traced at the corners of blocks of at most <see cref="LargestBlockMetres"/> and carried over between them, never
+/// they are traced at the corners of blocks of at most <see cref="LargestBlockMetres"/> and interpolated between them, never
 /// through a wall, a door's plane or a side of a fixture (<see cref="FieldRegions"/>). A block is halved where its middle shows that the
-/// carried figure is off, or its corners lie too far apart, down to single cells. Within a block that has been looked at, only those
-/// mirrors are tried again that counted at one of its corners or in its middle.
+/// interpolation is off, or its corners differ too much, down to single cells. Within a block that has been examined, only mirrors
+/// that counted at one of its corners or in its middle are tried again.
 /// </para>
 /// </summary>
 public sealed class ProgressiveField
 {
-    /// <summary>Longest side of a block over which reflections are carried, metres.</summary>
+    /// <summary>Longest side of a block over which reflections are interpolated, metres.</summary>
     public const double LargestBlockMetres = 0.8;
 
-    // The first stage takes so many of these blocks, each way, as one.
+    // The first stage takes this many of these blocks, each way, as one.
     private const int CoarseBlocks = 2;
 
     // A block no longer than this is judged by its corners, metres.
     private const double SmallBlockMetres = 0.2;
 
-    // How far off the middle of a block may be, and how far apart the corners of a small one and of any may lie, dB of the margin.
+    // Greatest error in the middle of a block, and greatest difference of corners in a small block and in any, dB of the margin.
     private const double MiddleDb = 0.2;
     private const double SmallCornersDb = 0.3;
     private const double CornersDb = 2;
 
-    // Where reflections bring less of the power than this, they cannot be far off: 0.09 dB.
+    // Where reflections bring less than this share of the power, their error is at most 0.09 dB.
     private const double LeastShare = 0.02;
 
-    // While a console is being moved, a reflection that adds less than this share of the paths that always count is left out: 0.11 dB.
+    // While a console is being moved, a reflection that adds less than this share of the paths that always count is dropped: 0.11 dB.
     private const double RoughShare = 0.025;
 
     private readonly FieldRequest request;
@@ -54,13 +54,13 @@ public sealed class ProgressiveField
     private readonly PowerParts[] parts; // power by all but the slow paths
     private readonly double[] slow; // by the slow ones; NaN where not traced; the loss where there are no slow paths
     private readonly SurfaceAlong[][] surfaces; // along each cell's straight line, for its reflections
-    private readonly int[] blockOf; // the carried block of each cell that has one, or -1
+    private readonly int[] blockOf; // the interpolated block of each cell that has one, or -1
     private readonly List<CarriedBlock> carried = [];
     private readonly int[]?[] mirrors; // that count at a cell where all were tried
     private readonly bool[] isRough; // cells traced without weak reflections
 
-    /// <summary>Gets ready; computes nothing yet but what all cells of the spot share.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <summary>Prepares a field; computes only what all cells of the spot share.</summary>
+    /// <param name="model">The model of the house.</param>
     /// <param name="request">What is wanted.</param>
     public ProgressiveField(LinkModel model, FieldRequest request)
     {
@@ -90,7 +90,7 @@ public sealed class ProgressiveField
     private FieldStage? First { get; set; }
 
     /// <summary>
-    /// Goes on until a stage is complete, or until it is stopped. It begins with the stage that is asked for first and skips those before.
+    /// Continues until a stage is complete, or until it is stopped. It begins with the first stage requested and skips those before.
     /// </summary>
     /// <param name="to">The stage.</param>
     /// <param name="rowDone">Called from any thread when the cells of a row are first known; null for none.</param>
@@ -182,8 +182,8 @@ public sealed class ProgressiveField
         }
     }
 
-    // Generation by generation: what it needs is traced, then each block is kept or halved. Stopped and called again, it starts with the
-    // first generation, whose cells are traced already.
+    // One generation of blocks after the other: the cells it needs are traced, then each block is kept or halved. If stopped and called
+    // again, it starts with the first generation, whose cells are traced already.
     private void Refine(CancellationToken cancellation)
     {
         List<OpenBlock> generation = Blocks(1).ConvertAll(block => new OpenBlock(block, null));
@@ -218,11 +218,11 @@ public sealed class ProgressiveField
         keptOf.CopyTo(blockOf, 0);
     }
 
-    // The corners of larger blocks are corners of smaller ones, so no stage traces for itself alone.
+    // The corners of larger blocks are corners of smaller ones, so each stage reuses what the one before traced.
     private List<CellBlock> Blocks(int together) =>
         [.. regions.Where(region => isIndoors[CellOf(region.West, region.South)]).SelectMany(region => region.Parts(largestSteps, together))];
 
-    // The block as it is carried over; null where it is to be halved, or is all corners.
+    // The interpolated block; null where it must be halved, or has only corners.
     private CarriedBlock? Judge(CellBlock block)
     {
         if (block.Width <= 1 && block.Height <= 1)
@@ -280,8 +280,8 @@ public sealed class ProgressiveField
 
     private int CellOf(int column, int row) => (row * grid.Columns) + column;
 
-    // Row by row to whichever thread is free: rows through many rooms take several times as long as others, and at the end
-    // nobody waits for more than one.
+    // Rows go one by one to whichever thread is free: rows through many rooms take several times as long as others, and at the
+    // end no thread waits for more than one row.
     private void ComputeRows(Action? rowDone, CancellationToken cancellation) =>
         InParallel([.. Enumerable.Range(0, grid.Rows).Where(row => !isRowDone[row])], (row, buffer) =>
         {
@@ -310,7 +310,7 @@ public sealed class ProgressiveField
             rowDone?.Invoke();
         }, cancellation);
 
-    // Traces reflections where none are traced yet, or only roughly, for the first block that asks for a cell.
+    // Traces reflections where none are traced yet, or only roughly, with the mirrors of the first block that needs a cell.
     private void TraceCells(IEnumerable<OpenCell> cells, CancellationToken cancellation, bool isRoughly = false)
     {
         OpenCell[] wanted = [.. cells
@@ -351,13 +351,13 @@ public sealed class ProgressiveField
         }, _ => { });
     }
 
-    // A block that is looked at, and the only mirrors to try in it; null for all.
+    // A block to be examined, and the only mirrors to try in it; null for all.
     private readonly record struct OpenBlock(CellBlock Block, int[]? Mirrors);
 
     private readonly record struct OpenCell(int Cell, int[]? Mirrors);
 }
 
-/// <summary>How far a field has come.</summary>
+/// <summary>How far a field is computed.</summary>
 public enum FieldStage
 {
     /// <summary>Reflections traced at the corners of the largest blocks alone: for a console that is being moved.</summary>
