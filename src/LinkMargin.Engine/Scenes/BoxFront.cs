@@ -47,23 +47,22 @@ internal static class BoxFront
         }
     }
 
-    // Where the footprint stands on the front, and where the line enters and leaves it or comes nearest; false where that is out of
-    // reach.
+    // Where the footprint is on the front, and where the line enters and leaves it or comes closest; false where that is out of reach.
     private static bool Shade(
         FixtureBox box, in Ray ray, in Fold fold, out double right, out double left, out double enter, out double leave)
     {
         BoxSilhouette silhouette = BoxSilhouette.Of(box, ray, fold);
         (right, left) = (silhouette.Right, silhouette.Left);
 
-        // An end over or under it, the image of one aside.
+        // An end above or below the footprint counts as on it, unless it is an image.
         bool isImage = fold.Mirror >= 0;
         enter = (!isImage || ray.Start == 0) && box.Covers(ray.From.Plan) ? 0 : silhouette.Enter;
         leave = (!isImage || ray.End == 1) && box.Covers(ray.To.Plan) ? 1 : silhouette.Leave;
         return left >= right && left > -EdgeKernel.Reach && right < EdgeKernel.Reach;
     }
 
-    // With an end of the path inside, all of the front runs through what lies between; false where neither real end is. A leg's end
-    // at the mirror is none. Of a path reflected by a floor or ceiling both legs are here.
+    // With an end of the path inside, the whole front passes through the thing; false where neither real end is. A leg's end at the
+    // mirror does not count. For a path reflected by a floor or ceiling, both legs are here.
     private static bool TryGatherFromInside(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer)
     {
         if (!IsNear(box, ray, ray.Start) && !IsNear(box, ray, ray.End) && !IsNear(box, ray, 0))
@@ -88,7 +87,7 @@ internal static class BoxFront
         return true;
     }
 
-    // Whether a place on the ray may lie over the box's footprint.
+    // Whether a place on the ray may lie above or below the box's footprint.
     private static bool IsNear(FixtureBox box, in Ray ray, double t)
     {
         double x = ray.From.X + (t * (ray.To.X - ray.From.X)) - box.Centre.X, y = ray.From.Y + (t * (ray.To.Y - ray.From.Y)) - box.Centre.Y;

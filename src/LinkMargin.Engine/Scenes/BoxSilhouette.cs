@@ -6,9 +6,9 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// The stretch of a ray's front, in v, in which the part of a footprint abreast of the ray stands, and where the line enters and
-/// leaves it on the plan, or comes nearest: four sides at once, by the arithmetic of <see cref="PanelFront"/>. An end of the ray
-/// in a side itself is left to that.
+/// The stretch of a ray's front, in v, that the part of a footprint abreast of the ray takes up, and where the line enters and
+/// leaves it on the plan, or comes closest: four sides at once, by the arithmetic of <see cref="PanelFront"/>. If an end of the
+/// ray lies in a side itself, that class does it.
 /// </summary>
 internal readonly ref struct BoxSilhouette
 {
@@ -24,7 +24,7 @@ internal readonly ref struct BoxSilhouette
     /// <summary>Where it leaves it.</summary>
     internal double Leave { get; private init; }
 
-    /// <summary>Looks at a footprint.</summary>
+    /// <summary>The silhouette of a footprint.</summary>
     internal static BoxSilhouette Of(FixtureBox box, in Ray ray, in Fold fold) =>
         TryOf(box, ray, fold, out BoxSilhouette silhouette) ? silhouette : SideBySide(box, ray, fold);
 
@@ -83,10 +83,10 @@ internal readonly ref struct BoxSilhouette
         if (!Vector256.EqualsAll(divided, t))
         {
             silhouette = default;
-            return false; // crossed or nearest where the zone has no width to speak of
+            return false; // crossed or closest where the zone has almost no width
         }
 
-        // The part abreast of the ray and before the mirror; in a side that runs along inside the line, none.
+        // The part abreast of the ray and in front of the mirror; none of a side that the line runs along inside.
         Vector256<double> hasStep = ~Vector256.Equals(tStep, zero);
         Vector256<double> a = (least - tStart) / tStep, b = (greatest - tStart) / tStep;
         Vector256<double> endlessFrom = Vector256.ConditionalSelect(hasStep, Vector256.Min(a, b), Vector256.Create(double.NegativeInfinity));
@@ -113,7 +113,7 @@ internal readonly ref struct BoxSilhouette
         return true;
     }
 
-    // All sides together. A side that ends on the line is crossed: rounding does not decide where the line runs along the side beside it.
+    // All sides together. A side that ends on the line counts as crossed, so rounding does not decide where the line runs along the next.
     private static BoxSilhouette Round(Vector256<double> low, Vector256<double> high, Vector256<double> nearestAlong, uint sides)
     {
         double right = double.PositiveInfinity, left = double.NegativeInfinity;
@@ -151,7 +151,7 @@ internal readonly ref struct BoxSilhouette
     private static Vector256<double> Between(Vector256<double> at, Vector256<double> least, Vector256<double> greatest) =>
         Vector256.Min(Vector256.Max(at, least), greatest);
 
-    // How places on the sides stand to the ray.
+    // Where places on the sides are relative to the ray.
     private readonly ref struct Sides(
         Vector256<double> tStart,
         Vector256<double> tStep,

@@ -1,17 +1,16 @@
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// Things put together because some pairs of them are one. Which end up together depends on the pairs alone, not on the order the
-/// pairs come in: whatever a chain of pairs connects is one cluster.
+/// Things joined into clusters by pairs: whatever a chain of pairs connects is one cluster, whatever the order of the pairs.
 /// </summary>
 internal sealed class Clusters
 {
     private readonly int[] parents;
 
-    /// <summary>So many things, each alone.</summary>
+    /// <summary>Starts with a number of things, each alone.</summary>
     internal Clusters(int count) => parents = [.. Enumerable.Range(0, count)];
 
-    /// <summary>Puts two things, and all that is together with either, together.</summary>
+    /// <summary>Joins the clusters of two things.</summary>
     internal void Join(int one, int other)
     {
         int a = RootOf(one), b = RootOf(other);

@@ -4,7 +4,7 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
-/// <summary>What the compiler makes of a house: obstacles and mirrors in numbers, with materials and names by their place in a list.</summary>
+/// <summary>A house as the compiler makes it: obstacles and mirrors in numbers, with materials and names by their index in a list.</summary>
 internal sealed record CompiledHouse
 {
     /// <summary>The house it was made from.</summary>
@@ -22,10 +22,10 @@ internal sealed record CompiledHouse
     /// <summary>The fixtures.</summary>
     internal required FixtureBoxes Fixtures { get; init; }
 
-    /// <summary>The materials hits name by number.</summary>
+    /// <summary>The materials that hits refer to by number.</summary>
     internal required IReadOnlyList<Material> Materials { get; init; }
 
-    /// <summary>The names hits give by number.</summary>
+    /// <summary>The names that hits refer to by number.</summary>
     internal required IReadOnlyList<string> Names { get; init; }
 
     /// <summary>Upright surfaces that reflect: walls that share a plane, and the sides of large fixtures.</summary>

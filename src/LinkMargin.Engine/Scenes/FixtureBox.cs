@@ -5,7 +5,7 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
-/// <summary>One fixture, ready to be pierced by lines.</summary>
+/// <summary>One fixture, laid out for tracing lines through it.</summary>
 internal sealed class FixtureBox
 {
     private readonly Point2 centre;
@@ -20,10 +20,10 @@ internal sealed class FixtureBox
     private readonly int[] panels; // of a shell's sides in AllSides' order, by number
     private readonly double[] panelLossesDb;
 
-    /// <summary>Lays a fixture out.</summary>
+    /// <summary>Lays out a fixture.</summary>
     /// <param name="fixture">The fixture.</param>
     /// <param name="level">The level it stands on.</param>
-    /// <param name="numberOf">Numbers materials.</param>
+    /// <param name="numberOf">Gives the number of a material.</param>
     /// <param name="name">The number of its name.</param>
     /// <param name="firstMirror">The number of its first upright side as a mirror; −1 where it is too small for one.</param>
     /// <param name="firstPlane">The first of the planes it takes up.</param>
@@ -167,7 +167,7 @@ internal sealed class FixtureBox
         _ => new(-cos, -sin),
     };
 
-    /// <summary>How far a plan point lies behind an upright side, towards the box's middle and beyond, metres.</summary>
+    /// <summary>How far a plan point is behind an upright side, towards the box's middle and beyond, metres.</summary>
     internal double DepthBehind(int side, Point2 at) =>
         (PanelSides[side] is BoxSides.South or BoxSides.North ? halfY : halfX) - Point2.Dot(at - centre, OutwardOf(side));
 
@@ -179,14 +179,14 @@ internal sealed class FixtureBox
         return (middle, (east * halfX) + (north * halfY) + (Math.Abs(direction.Z) * (high - low) / 2));
     }
 
-    /// <summary>Whether a direction of unit length on the plan runs along one pair of its upright sides, to an angle whose sine is given.</summary>
+    /// <summary>Whether a direction of unit length on the plan is parallel to a pair of its upright sides, within an angle of a given sine.</summary>
     internal bool IsAlong(Point3 direction, double sine)
     {
         double east = Math.Abs((cos * direction.X) + (sin * direction.Y)), north = Math.Abs((cos * direction.Y) - (sin * direction.X));
         return Math.Min(east, north) <= sine;
     }
 
-    /// <summary>Whether it stands wholly in another.</summary>
+    /// <summary>Whether it stands entirely inside another.</summary>
     internal bool IsWithin(FixtureBox other) =>
         other != this && low >= other.low - GeometryTolerances.SlackMetres && high <= other.high + GeometryTolerances.SlackMetres
         && CubicMetres < other.CubicMetres
@@ -200,8 +200,8 @@ internal sealed class FixtureBox
     }
 
     /// <summary>
-    /// What a line crosses on one side of a shell, or on several where it runs through their common edge: the panel that loses
-    /// the most; <see cref="Open"/> where none of them has one.
+    /// What a line crosses on one side of a shell, or on several where it runs through their common edge: the panel with the most
+    /// loss; <see cref="Open"/> where none of them has one.
     /// </summary>
     internal int PanelOn(BoxSides sides)
     {
@@ -262,8 +262,8 @@ internal sealed class FixtureBox
     // The space between two parallel sides.
     private readonly record struct Slab(double Least, double Greatest, BoxSides LeastSide, BoxSides GreatestSide)
     {
-        // Narrows a passage to the part of the line that lies in it; false if nothing is left. A line along the sides lies between them
-        // where its middle does, so that its direction plays no part; in a side it is outside.
+        // Narrows a passage to the part of the line that lies in it; false if nothing is left. A line parallel to the sides lies between
+        // them if its middle does, so that its direction does not matter; in a side it is outside.
         internal bool Narrow(ref BoxPassage passage, double at, double step, double whole)
         {
             if (Math.Abs(step) <= GeometryTolerances.ParallelSine * whole)
@@ -296,8 +296,8 @@ internal sealed class FixtureBox
 }
 
 /// <summary>
-/// Where a line goes into a box and out again: places along it (below 0 or above 1 where an end lies inside), the sides
-/// (several where it goes through their common edge), and the cosine of the angle to the first of those sides' normals.
+/// Where a line enters and leaves a box: places along it (below 0 or above 1 where an end lies inside), the sides (several
+/// where it goes through their common edge), and the cosine of the angle to the first of those sides' normals.
 /// </summary>
 internal struct BoxPassage
 {

@@ -105,7 +105,7 @@ internal sealed class FixtureBoxes
         }
     }
 
-    // A leg that comes to the height of no lid or underside passes none.
+    // A leg that does not reach the height of any lid or underside passes none.
     private bool MayPassPlate(double least, double greatest)
     {
         foreach (double height in plateHeights)

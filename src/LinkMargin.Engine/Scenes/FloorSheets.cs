@@ -7,8 +7,8 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// What lies between one level and the next, as level sheets. A floor reaches as far as the plan goes; only its voids are
-/// holes. Each sheet is met at its own middle height, so a slanting line may clip a void's edge; the edge is floor.
+/// What lies between one level and the next, as level sheets. A floor extends as far as the plan; only its voids are holes.
+/// Each sheet is met at its own middle height, so a slanting line may clip a void's edge; the edge counts as floor.
 /// </summary>
 /// <param name="level">The level below.</param>
 /// <param name="wavelengthMetres">λ.</param>
@@ -72,7 +72,7 @@ internal sealed class FloorSheets(
         }
     }
 
-    /// <summary>Adds the pieces in the ray's front: what of it passes through a void meets nothing.</summary>
+    /// <summary>Adds the pieces in the ray's front: the part that passes through a void meets nothing.</summary>
     internal void Gather(in Ray ray, TraceBuffer buffer)
     {
         double dz = ray.To.Z - ray.From.Z;
@@ -141,20 +141,20 @@ internal sealed class FloorSheets(
     }
 }
 
-/// <summary>One level sheet of a floor: its middle height over the lowest floor, its material, its ribs if it is a joist bay.</summary>
+/// <summary>One level sheet of a floor: its middle height above the lowest floor, its material, its ribs if it is a joist bay.</summary>
 internal sealed record FloorSheet(double Height, int Material, RibLayout? Ribs);
 
 /// <summary>How the joists of a floor lie; the first offset is null where unknown.</summary>
 internal sealed record RibLayout(
     double RunDegrees, double WidthMetres, double DepthMetres, double SpacingMetres, double? FirstOffsetMetres)
 {
-    /// <summary>Signed distance from the nearest joist's centre line, metres; null where the joists' places are unknown.</summary>
+    /// <summary>Signed distance from the nearest joist's centre line, metres; null where the joists' positions are unknown.</summary>
     internal double? OffsetFromNearest(Point2 at) => FirstOffsetMetres is double first
         ? RibShare.OffsetMetres(at.X, at.Y, RunDegrees, first, SpacingMetres)
         : null;
 }
 
-/// <summary>A floor build-up, its joists aside, as one material: what it takes head on is the sum of its layers' losses.</summary>
+/// <summary>A floor build-up without its joists as one material: its loss at normal incidence is the sum of its layers' losses.</summary>
 internal static class WholeFloor
 {
     internal static Material Of(FloorBuildUp buildUp)

@@ -9,12 +9,12 @@ internal static class HitOrder
 {
     /// <summary>
     /// Sorts by place. Where walls join or cross, or a wall borders on its opening, the line meets several of them in one
-    /// place: the one that takes most is kept, of two alike the one met at the greater slant, whichever order they were drawn in
-    /// and from whichever end the line is looked at.
+    /// place: the one with the most loss is kept, of two alike the one met at the greater slant, in whatever order they were
+    /// drawn and from whichever end the line starts.
     /// </summary>
     /// <param name="buffer">The hits.</param>
     /// <param name="lengthMetres">Length of the line, metres.</param>
-    /// <param name="rank">Of each material by number: the greater, the more it takes.</param>
+    /// <param name="rank">Of each material by number: the greater, the greater its loss.</param>
     internal static void Arrange(TraceBuffer buffer, double lengthMetres, int[] rank)
     {
         Span<Hit> hits = buffer.Hits;

@@ -3,8 +3,8 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
-/// <summary>Puts upright panels into mirrors, one for each plane, so that a wall in two parts is one mirror.</summary>
-/// <param name="lines">Where all the panels stand on the plan.</param>
+/// <summary>Groups upright panels into mirrors, one for each plane, so that a wall in two parts is one mirror.</summary>
+/// <param name="lines">Where all the panels are on the plan.</param>
 internal sealed class MirrorCollector(IEnumerable<(Point2 Start, Point2 End)> lines)
 {
     private readonly UprightPlanes planes = new(lines);

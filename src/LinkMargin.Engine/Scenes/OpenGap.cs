@@ -3,14 +3,14 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// A place in the walls of a level that stands open. Openings of one straight run that touch or overlap, such as one cut with its
-/// wall, are one; so are those of two runs that meet end to end and go on in the same direction.
+/// A gap in the walls of a level. Openings of one straight run that touch or overlap, such as one cut with its wall, are one; so are
+/// those of two runs that meet end to end and continue in the same direction.
 /// </summary>
 /// <param name="Start">One jamb on the plan.</param>
 /// <param name="End">The other.</param>
-/// <param name="Low">Its lower edge over the lowest floor, metres.</param>
+/// <param name="Low">Its lower edge above the lowest floor, metres.</param>
 /// <param name="High">Its upper edge, metres.</param>
-/// <param name="Name">Number of its name, the first in the alphabet of those it is made of.</param>
+/// <param name="Name">Number of its name, the first in alphabetical order of those it is made of.</param>
 internal sealed record OpenGap(Point2 Start, Point2 End, double Low, double High, int Name)
 {
     private const double SameMetres = WallJoint.SameMetres;
@@ -26,7 +26,7 @@ internal sealed record OpenGap(Point2 Start, Point2 End, double Low, double High
         return Joined(gaps, (one, other) => one.GoesOnIn(other), names);
     }
 
-    // Each drawn the way its run is.
+    // Each in the direction of its run.
     private static OpenGap[] AllIn(StraightRun run, IReadOnlyList<WallPanel> walls) =>
     [
         .. from i in run.Walls
@@ -40,7 +40,7 @@ internal sealed record OpenGap(Point2 Start, Point2 End, double Low, double High
            select new OpenGap(isTurned ? end : start, isTurned ? start : end, opening.Low, opening.High, opening.Name),
     ];
 
-    // All that pairs connect becomes one, from jamb to jamb farthest apart.
+    // All that pairs connect become one, between the two jambs that are farthest apart.
     private static OpenGap[] Joined(OpenGap[] gaps, Func<OpenGap, OpenGap, bool> areOne, IReadOnlyList<string> names)
     {
         var clusters = new Clusters(gaps.Length);
@@ -72,7 +72,7 @@ internal sealed record OpenGap(Point2 Start, Point2 End, double Low, double High
     private bool IsAsHighAs(OpenGap other) =>
         Math.Abs(Low - other.Low) <= SameMetres && Math.Abs(High - other.High) <= SameMetres;
 
-    // Of one straight run, both drawn in its direction.
+    // For gaps of one straight run, both in its direction.
     private static bool TouchesOrOverlaps(OpenGap one, OpenGap other) =>
         IsClearOf(one, other) <= SameMetres && IsClearOf(other, one) <= SameMetres;
 
@@ -87,7 +87,7 @@ internal sealed record OpenGap(Point2 Start, Point2 End, double Low, double High
         Goes(Start, End, other.End, other.Start) || Goes(Start, End, other.Start, other.End)
         || Goes(End, Start, other.Start, other.End) || Goes(End, Start, other.End, other.Start);
 
-    // Whether two meet where both touch, and go on in the same direction.
+    // Whether two meet at these jambs and continue in the same direction.
     private static bool Goes(Point2 here, Point2 back, Point2 there, Point2 on) =>
         here.DistanceTo(there) <= SameMetres
         && back.DistanceTo(on) >= back.DistanceTo(here) + there.DistanceTo(on) - SameMetres;

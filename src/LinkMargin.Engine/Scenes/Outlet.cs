@@ -4,19 +4,19 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
-/// <summary>Where a leg of a path leaves a shell that just one of its ends lies in.</summary>
+/// <summary>Where a leg of a path leaves a shell that exactly one of its ends is inside.</summary>
 /// <param name="From">That end.</param>
 /// <param name="Side">The side it leaves by, or comes in by.</param>
-/// <param name="Onwards">Its direction on the plan, of unit length; nothing where it runs straight up or down.</param>
+/// <param name="Onwards">Its direction on the plan, of unit length; zero where it runs straight up or down.</param>
 internal readonly record struct Outlet(Point3 From, BoxSides Side, Point2 Onwards)
 {
     /// <summary>Whether it leaves by lid or underside.</summary>
     internal bool IsLevel => (Side & ~(BoxSides.Top | BoxSides.Bottom)) == 0;
 
-    /// <summary>The height of that lid or underside over the lowest floor, metres.</summary>
+    /// <summary>The height of that lid or underside above the lowest floor, metres.</summary>
     internal double HeightMetres(FixtureBox box) => (Side & BoxSides.Top) != 0 ? box.VerticalExtent.High : box.VerticalExtent.Low;
 
-    /// <summary>How far it is from the end inside to an upright side on the plan: straight on, or the shortest way where that misses it, metres.</summary>
+    /// <summary>Distance on the plan from the end inside to an upright side: along the leg, or the shortest if the leg misses it, metres.</summary>
     internal double PlanMetresTo(FixtureBox box, int side)
     {
         Point2 normal = box.OutwardOf(side);
@@ -24,10 +24,10 @@ internal readonly record struct Outlet(Point3 From, BoxSides Side, Point2 Onward
         return (Side & FixtureBox.PanelSides[side]) != 0 && Point2.Dot(Onwards, normal) is var towards and > 0 ? depth / towards : depth;
     }
 
-    /// <summary>Where a straight line, or one leg of a folded one, leaves the shell; null where both its ends lie in it, or none does.</summary>
+    /// <summary>Where a straight line, or one leg of a folded one, leaves the shell; null where both its ends are inside, or neither.</summary>
     internal static Outlet? Of(FixtureBox box, in Ray leg) => Of(box, leg.From, leg.To, leg.Start, leg.End);
 
-    /// <summary>The same of the part of a line between two shares of its length.</summary>
+    /// <summary>The same for the part of a line between two shares of its length.</summary>
     internal static Outlet? Of(FixtureBox box, Point3 from, Point3 to, double start, double end)
     {
         if (!box.IsShell || !box.Pierce(from, to, out BoxPassage passage))
@@ -52,8 +52,8 @@ internal readonly record struct Outlet(Point3 From, BoxSides Side, Point2 Onward
 }
 
 /// <summary>
-/// Where the legs of a path leave a shell, of a ray that stands for both legs where a floor or ceiling reflects it. Both legs do
-/// where the place that reflects lies inside.
+/// Where the legs of a path leave a shell; if a floor or ceiling reflects the path, the ray stands for both legs. Both legs leave the
+/// shell if the point of reflection is inside.
 /// </summary>
 internal readonly ref struct FoldedOutlets
 {
@@ -74,7 +74,7 @@ internal readonly ref struct FoldedOutlets
     /// <summary>Whether every leg that leaves does so by lid or underside.</summary>
     internal bool AreLevel => there is { IsLevel: true } && on is { IsLevel: true };
 
-    /// <summary>Looks at a shell.</summary>
+    /// <summary>The outlets of a shell.</summary>
     internal static FoldedOutlets Of(FixtureBox box, in Ray ray, in Fold fold)
     {
         if (!fold.IsLevel)
@@ -87,7 +87,7 @@ internal readonly ref struct FoldedOutlets
             Outlet.Of(box, start, imageOfEnd, 0, ray.Start), Outlet.Of(box, ray.From, ray.To, ray.Start, 1), ray.Start);
     }
 
-    // Of a path that a side of the shell reflects inside it one leg lies in the shell: its front goes on in the image of the shell, which
+    // If a side of the shell reflects the path inside it, one leg lies in the shell: its front continues in the image of the shell, which
     // it leaves where the other leg does.
     private static Outlet? OfOtherLeg(FixtureBox box, in Ray leg, in Fold fold)
     {
@@ -100,6 +100,6 @@ internal readonly ref struct FoldedOutlets
         return Outlet.Of(box, leg.PointAt(mirror), fold.Image(image), 0, 1);
     }
 
-    /// <summary>Where the leg leaves that a share of the ray's length belongs to.</summary>
+    /// <summary>The outlet of the leg that a share of the ray's length belongs to.</summary>
     internal Outlet? At(double along) => along < foldedAt ? there : on;
 }

@@ -40,7 +40,7 @@ internal sealed class PlanTree
     /// <param name="from">One end.</param>
     /// <param name="to">The other end.</param>
     /// <param name="found">Filled from its start; grown when too small.</param>
-    /// <param name="reachMetres">Boxes this near to the line count as well.</param>
+    /// <param name="reachMetres">Boxes this close to the line count as well.</param>
     /// <returns>How many there are.</returns>
     internal int Query(Point2 from, Point2 to, ref int[] found, double reachMetres = 0)
     {
@@ -123,7 +123,7 @@ internal sealed class PlanTree
         return (x | (x << 1)) & 0x55555555;
     }
 
-    /// <summary>One layer's boxes, in the form the overlap test wants: centre and half size.</summary>
+    /// <summary>One layer's boxes, in the form that the overlap test needs: centre and half size.</summary>
     internal sealed class Layer
     {
         private Layer(int count)
@@ -185,13 +185,13 @@ internal sealed class PlanTree
             CentreX[i] = (box.Left + box.Right) / 2;
             CentreY[i] = (box.Bottom + box.Top) / 2;
 
-            // A little larger than life, so that rounding never loses a box that the line just touches.
+            // Slightly enlarged, so that rounding never loses a box that the line just touches.
             HalfX[i] = ((box.Right - box.Left) / 2) + GeometryTolerances.SlackMetres;
             HalfY[i] = ((box.Top - box.Bottom) / 2) + GeometryTolerances.SlackMetres;
         }
     }
 
-    // A line and a box overlap unless an axis parts them: x, y, or the line's own normal.
+    // A line and a box overlap unless an axis separates them: x, y, or the line's own normal.
     private readonly struct PlanLine(Point2 from, Point2 to, double reach)
     {
         private readonly double midX = (from.X + to.X) / 2;
@@ -222,11 +222,11 @@ internal sealed class PlanTree
 /// <summary>A box on the plan with sides along the axes, metres.</summary>
 internal readonly record struct PlanBox(double Left, double Bottom, double Right, double Top)
 {
-    /// <summary>The smallest box round two points.</summary>
+    /// <summary>The smallest box around two points.</summary>
     internal static PlanBox Round(Point2 a, Point2 b) =>
         new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y));
 
-    /// <summary>The smallest box round both.</summary>
+    /// <summary>The smallest box around both.</summary>
     internal PlanBox With(PlanBox other) => new(
         Math.Min(Left, other.Left),
         Math.Min(Bottom, other.Bottom),

@@ -6,8 +6,8 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// A house laid out for tracing: flat arrays and an index, nothing a person wrote in it by name. It never changes, so any
-/// number of threads may trace in it, each with a buffer of its own.
+/// A house laid out for tracing: flat arrays and an index, with numbers in place of names. It never changes, so any number of
+/// threads may trace in it, each with a buffer of its own.
 /// </summary>
 public sealed class Scene
 {
@@ -16,7 +16,7 @@ public sealed class Scene
     private readonly FixtureBoxes fixtures;
     private readonly Dictionary<Material, int> numbers;
     private readonly CompiledHouse compiled;
-    private readonly int[] rank; // of each material: the greater, the more it takes
+    private readonly int[] rank; // of each material: the greater, the greater its loss
 
     internal Scene(CompiledHouse compiled)
     {
@@ -38,10 +38,10 @@ public sealed class Scene
     /// <summary>The channels losses are averaged over.</summary>
     public Band Band => compiled.Band;
 
-    /// <summary>The materials hits name by number.</summary>
+    /// <summary>The materials that hits refer to by number.</summary>
     internal IReadOnlyList<Material> Materials => compiled.Materials;
 
-    /// <summary>The names hits give by number.</summary>
+    /// <summary>The names that hits refer to by number.</summary>
     internal IReadOnlyList<string> Names => compiled.Names;
 
     /// <summary>Upright surfaces that reflect: walls that share a plane, and the sides of large fixtures.</summary>
@@ -50,7 +50,7 @@ public sealed class Scene
     /// <summary>Level surfaces that reflect: floors and ceilings.</summary>
     internal IReadOnlyList<LevelMirror> Plates => compiled.Plates;
 
-    /// <summary>The directions its walls run in.</summary>
+    /// <summary>The directions of its walls.</summary>
     internal PlanFrame Frame { get; }
 
     /// <summary>A distance that leaves the house from anywhere in it, metres.</summary>
@@ -82,7 +82,7 @@ public sealed class Scene
             [.. House.Fixtures.Zip(Boxes).Where(pair => pair.First.Seat?.Name != seat.Name).Select(pair => pair.Second)]),
     });
 
-    /// <summary>Lays a house out for Bluetooth's band.</summary>
+    /// <summary>Lays out a house for the Bluetooth band.</summary>
     public static Scene Compile(House house) => SceneCompiler.Compile(house, Band.Bluetooth);
 
     /// <summary>
@@ -93,14 +93,14 @@ public sealed class Scene
     /// <param name="to">Its end.</param>
     /// <param name="buffer">The thread's own.</param>
     /// <param name="wholeFloors">Whether a floor is met as one sheet and its joists.</param>
-    /// <param name="around">The walls in order round its start, where many lines set out from there.</param>
+    /// <param name="around">The walls sorted around its start, where many lines start from there.</param>
     internal void Trace(Point3 from, Point3 to, TraceBuffer buffer, bool wholeFloors = false, WallsAround[]? around = null)
     {
         buffer.Clear();
         double length = from.DistanceTo(to);
         if (length <= GeometryTolerances.SlackMetres)
         {
-            return; // the same place: nothing lies between
+            return; // the same place: nothing is in between
         }
 
         double low = Math.Min(from.Z, to.Z), high = Math.Max(from.Z, to.Z);
@@ -122,7 +122,7 @@ public sealed class Scene
         HitOrder.Arrange(buffer, length, rank);
     }
 
-    /// <summary>Each storey's walls in order round a place.</summary>
+    /// <summary>Each storey's walls sorted around a place.</summary>
     internal WallsAround[] Around(Point3 from) => [.. storeys.Select(storey => storey.Walls.Around(from))];
 
     /// <summary>Writes the pieces of obstacles in a straight ray's front into the buffer.</summary>
@@ -134,8 +134,8 @@ public sealed class Scene
     }
 
     /// <summary>
-    /// Writes the level pieces that the front of a path with one reflection meets, unfolded: of the leg there, looked at from the
-    /// end's image, and of the leg on from the start's image.
+    /// Writes the level pieces that the front of a path with one reflection meets, unfolded: those of the first leg as seen from the
+    /// end's image, and those of the second leg as seen from the start's image.
     /// </summary>
     /// <param name="there">From the start to the image of the end, up to the mirror.</param>
     /// <param name="on">From the image of the start to the end, from the mirror.</param>
@@ -196,7 +196,7 @@ public sealed class Scene
     {
         if (!(ray.Least < ray.Greatest) || ray.PlanMetres < GeometryTolerances.SlackMetres)
         {
-            return; // too short for anything to stand in its way, or straight up or down
+            return; // too short for any obstacle, or straight up or down
         }
 
         (double least, double greatest) = fold.Heights(ray.From.Z, ray.To.Z);
@@ -226,7 +226,7 @@ public sealed class Scene
         fixtures.GatherPlates(leg, buffer);
     }
 
-    // By table loss, and of those that lose the same by name: numbers depend on the order things are listed in.
+    // By table loss, then by name: the numbers of materials depend on the order in which things are listed.
     private static int[] RankOf(IReadOnlyList<Material> materials)
     {
         int[] order = [.. Enumerable.Range(0, materials.Count)

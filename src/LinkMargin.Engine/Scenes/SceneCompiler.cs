@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Scenes;
 /// <summary>Turns a house into a scene.</summary>
 internal sealed class SceneCompiler
 {
-    // A wall whose top comes this near to the ceiling is a full wall.
+    // A wall whose top is this close to the ceiling is a full wall.
     private const double FullHeightSlackMetres = 0.001;
 
     // Four wavelengths.
@@ -74,7 +74,7 @@ internal sealed class SceneCompiler
         Level level = house.Levels[index];
         double floor = level.ElevationMetres;
 
-        // Between ceiling and floor above, a wall's line goes on as plate, blocking or masonry, so a full wall reaches up
+        // Between ceiling and floor above, a wall's line continues as plate, blocking or masonry, so a full wall reaches up
         // to the floor above and no line slips over it through the joist bay.
         double reach = index + 1 < house.Levels.Count
             ? Math.Max(level.CeilingMetres, house.Levels[index + 1].ElevationMetres)
@@ -103,7 +103,7 @@ internal sealed class SceneCompiler
 
     /// <summary>
     /// Whether a fixture is some wavelengths across, so that its sides reflect paths of their own and paths are diffracted at its
-    /// corners; smaller ones only stir the diffuse field.
+    /// corners; smaller ones only scatter the diffuse field.
     /// </summary>
     internal static bool IsLarge(Fixture fixture) =>
         Math.Max(fixture.SizeX, fixture.SizeY) >= LeastMirrorMetres && fixture.ToMetres - fixture.FromMetres >= LeastMirrorMetres;
@@ -163,7 +163,7 @@ internal sealed class SceneCompiler
         return whole;
     }
 
-    // A jamb within a hair of the wall's end, or of the next opening, is there: rounding leaves no sliver of wall between.
+    // A jamb within a hair of the wall's end, or of the next opening, counts as there: rounding leaves no sliver of wall between.
     private OpeningPanel[] OpeningsIn(Wall wall, double floor)
     {
         double length = wall.LengthMetres, before = 0;
@@ -227,12 +227,12 @@ internal sealed class SceneCompiler
         layout?.FirstOffsetMetres);
 }
 
-/// <summary>One level's walls, and the heights between which they stand, over the lowest floor.</summary>
+/// <summary>One level's walls, and the heights between which they stand, above the lowest floor.</summary>
 /// <param name="Low">Its floor.</param>
 /// <param name="High">Its ceiling, or the floor above.</param>
 /// <param name="Walls">Its walls.</param>
 /// <param name="Joints">Where they end and meet.</param>
-/// <param name="Gaps">Where they stand open.</param>
+/// <param name="Gaps">Where they are open.</param>
 internal sealed record Storey(
     double Low, double High, WallPanels Walls, IReadOnlyList<WallJoint> Joints, IReadOnlyList<OpenGap> Gaps);
 

@@ -5,9 +5,9 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// A hollow fixture in a ray's wave front. To a ray that passes it, its sides are panels with air over and beside them. To a ray
-/// that comes from inside it the air over a side lies behind the lid, and the air beside the lid behind a side: whatever leaves
-/// a closed box passes one of its panels.
+/// A hollow fixture in a ray's wave front. For a ray that passes it, its sides are panels with air above and beside them. For a ray
+/// from inside, the air above a side is behind the lid, and the air beside the lid is behind a side: whatever leaves a closed box
+/// passes one of its panels.
 /// </summary>
 internal static class ShellFront
 {
@@ -15,9 +15,9 @@ internal static class ShellFront
     /// <param name="box">The shell.</param>
     /// <param name="ray">The ray.</param>
     /// <param name="fold">Where it is reflected.</param>
-    /// <param name="buffer">Takes the pieces.</param>
-    /// <param name="bottom">Where the shell's sides start for this ray, metres over the lowest floor; −∞ where nothing passes beneath.</param>
-    /// <param name="top">Where they end; ∞ where nothing passes over.</param>
+    /// <param name="buffer">Receives the pieces.</param>
+    /// <param name="bottom">Where the shell's sides start for this ray, metres above the lowest floor; −∞ where nothing passes below.</param>
+    /// <param name="top">Where they end; ∞ where nothing passes above.</param>
     internal static void Gather(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer, double bottom, double top)
     {
         FoldedOutlets outlets = FoldedOutlets.Of(box, ray, fold);
@@ -68,7 +68,7 @@ internal static class ShellFront
     /// <summary>Adds the lid and the underside that a leg passes through.</summary>
     internal static void GatherPlates(FixtureBox box, in Ray leg, TraceBuffer buffer)
     {
-        // Where it leaves by a side, that side's front holds what passes over and under it.
+        // Where it leaves by a side, that side's front includes what passes above and below it.
         Outlet? outlet = Outlet.Of(box, leg);
         if (outlet is { IsLevel: true } level)
         {
@@ -79,7 +79,7 @@ internal static class ShellFront
         GatherPlate(box, leg, buffer, box.VerticalExtent.High, BoxSides.Top, outlet is not null);
     }
 
-    // What of the front lies over or under a side that a ray from inside leaves by: it has come through lid or underside.
+    // The part of the front above or below a side that a ray from inside leaves by: it has come through lid or underside.
     private static void AddBeyond(
         FixtureBox box,
         BoxSides plate,
@@ -105,7 +105,7 @@ internal static class ShellFront
         heights.Add(buffer, fold, beyond, from, to);
     }
 
-    // The lid, or the underside, that a ray from inside leaves by, with the sides round it: as a rectangle in the ray's front,
+    // The lid, or the underside, that a ray from inside leaves by, with the sides around it: as a rectangle in the ray's front,
     // each edge as far from the line as it is there.
     private static void AddLevelOutlet(FixtureBox box, in Ray leg, in Outlet outlet, TraceBuffer buffer)
     {
@@ -143,7 +143,7 @@ internal static class ShellFront
             };
             if (box.IsAcross(leg, i))
             {
-                // Onwards on a lid that the ray rises through is under its line.
+                // On a lid that the ray rises through, what is farther onwards is below its line.
                 bool isUnder = onwards > 0 == dz > 0;
                 (beyond[i].Bottom, beyond[i].Top) = isUnder ? (double.NegativeInfinity, -v) : (v, double.PositiveInfinity);
                 (plate.Bottom, plate.Top) = isUnder ? (-v, plate.Top) : (plate.Bottom, v);
@@ -158,7 +158,7 @@ internal static class ShellFront
         AddIfIn(buffer, plate);
         foreach (ref Piece piece in beyond)
         {
-            // Over and under the plate; what lies beside it is the other sides'.
+            // Above and below the plate; what is beside it belongs to the other sides.
             bool isAcross = double.IsInfinity(piece.Low) && double.IsInfinity(piece.High);
             (piece.Low, piece.High) = isAcross ? (plate.Low, plate.High) : (piece.Low, piece.High);
             AddIfIn(buffer, piece);
@@ -175,8 +175,8 @@ internal static class ShellFront
         }
     }
 
-    // A plate in the plane of the floor or ceiling that reflects the leg is passed there once, wherever the leg leaves the shell: on the
-    // first leg, whatever rounding makes of where that ends.
+    // A plate in the plane of the floor or ceiling that reflects the leg is passed once, wherever the leg leaves the shell: on the first
+    // leg, however rounding moves the end of that leg.
     private static void GatherPlate(FixtureBox box, in Ray leg, TraceBuffer buffer, double height, BoxSides side, bool onlyAtMirror)
     {
         double dz = leg.To.Z - leg.From.Z;

@@ -3,15 +3,15 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// Walls of one level that go on from each other, or lie over each other, in one straight line. A wall cut in two is the same run
-/// as the whole one.
+/// Walls of one level that continue each other, or overlap, in one straight line. A wall cut in two is the same run as the whole
+/// one.
 /// </summary>
 /// <param name="Start">One end.</param>
 /// <param name="End">The other.</param>
 /// <param name="Walls">Its walls, by number.</param>
 internal sealed record StraightRun(Point2 Start, Point2 End, IReadOnlyList<int> Walls)
 {
-    /// <summary>The runs of a level's walls. A wall of no length, which stands in nothing's way, is in none.</summary>
+    /// <summary>The runs of a level's walls. A wall of no length, which obstructs nothing, is in none.</summary>
     internal static IReadOnlyList<StraightRun> Of(IReadOnlyList<WallPanel> walls)
     {
         var runs = new List<StraightRun>();

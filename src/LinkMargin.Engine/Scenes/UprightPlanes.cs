@@ -8,8 +8,8 @@ namespace LinkMargin.Engine.Scenes;
 /// </summary>
 internal sealed class UprightPlanes
 {
-    // Lines that run apart by less, and lie beside each other's middle by less, share a plane: far above rounding, far below
-    // anything built.
+    // Lines at a smaller angle than this, and closer than this to each other's middle, share a plane: far above rounding, far
+    // below anything built.
     private const double SameSine = 1e-7;
     private const double SameMetres = 1e-7;
 
@@ -89,7 +89,7 @@ internal sealed class UprightPlanes
         && Math.Abs(one.Aside(other.Middle)) <= SameMetres
         && Math.Abs(other.Aside(one.Middle)) <= SameMetres;
 
-    // The mean of its lines by their lengths, which a wall cut in two leaves as it is.
+    // The mean of its lines weighted by length, which does not change if a wall is cut in two.
     private UprightPlane PlaneOf(int[] members)
     {
         Line first = lines[members[0]];

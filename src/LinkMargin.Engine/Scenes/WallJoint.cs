@@ -3,18 +3,18 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// A place where straight runs of walls end, and what other runs meet or pass there. Ends within <see cref="SameMetres"/> of each
-/// other are one place, and so are all ends that a chain of such pairs connects, whatever order the walls are listed in.
+/// A place where straight runs of walls end, and the other runs that meet or pass there. Ends within <see cref="SameMetres"/> of
+/// each other are one place, and so are all ends that a chain of such pairs connects, whatever order the walls are listed in.
 /// </summary>
 /// <param name="Ends">The ends, one of each run that ends there.</param>
-/// <param name="Ways">Along each wall that leaves, to where it goes on to; its length has no meaning.</param>
+/// <param name="Ways">The direction of each wall that leaves; its length has no meaning.</param>
 /// <param name="RunCount">How many runs end there or pass.</param>
 /// <param name="Walls">The walls of those runs that reach the place, by number.</param>
 internal sealed record WallJoint(
     IReadOnlyList<Point2> Ends, IReadOnlyList<Point2> Ways, int RunCount, IReadOnlyList<int> Walls)
 {
     /// <summary>
-    /// Ends this near to each other meet, metres: a centimetre, and a slack for people who write ends just a centimetre apart.
+    /// Ends this close to each other meet, metres: a centimetre, and a slack for people who write ends just a centimetre apart.
     /// </summary>
     internal const double SameMetres = 0.01 + GeometryTolerances.SlackMetres;
 

@@ -7,7 +7,7 @@ namespace LinkMargin.Engine.Scenes;
 /// <summary>The walls of one level in flat arrays, with their openings.</summary>
 internal sealed class WallPanels
 {
-    // Nearer than this the rules of touching decide, metres.
+    // Closer than this the rules of touching decide, metres.
     private const double ClearMetres = 1e-3;
 
     private readonly PlanTree tree;
@@ -42,7 +42,7 @@ internal sealed class WallPanels
         mirror = [.. walls.Select(w => w.Mirror)];
         material = [.. walls.Select(w => w.Material)];
         name = [.. walls.Select(w => w.Name)];
-        openings = [.. walls.SelectMany(w => w.Openings.OrderBy(o => o.From))]; // a front takes them from end to end
+        openings = [.. walls.SelectMany(w => w.Openings.OrderBy(o => o.From))]; // a front needs them in order along the wall
         firstOpening = new int[walls.Count + 1];
         for (int i = 0; i < walls.Count; i++)
         {
@@ -58,7 +58,7 @@ internal sealed class WallPanels
     /// </summary>
     /// <param name="from">Its start.</param>
     /// <param name="to">Its end.</param>
-    /// <param name="around">These walls in order round its start; null where few lines set out from there.</param>
+    /// <param name="around">These walls sorted around its start; null where few lines start from there.</param>
     /// <param name="buffer">The thread's own.</param>
     internal void Trace(Point3 from, Point3 to, WallsAround? around, TraceBuffer buffer)
     {
@@ -66,7 +66,7 @@ internal sealed class WallPanels
         double run = Math.Sqrt((dx * dx) + (dy * dy));
         if (run <= GeometryTolerances.SlackMetres)
         {
-            return; // straight up or down: in no wall's way
+            return; // straight up or down: it crosses no wall
         }
 
         double whole = Math.Sqrt((run * run) + (dz * dz));
@@ -106,13 +106,13 @@ internal sealed class WallPanels
         }
     }
 
-    /// <summary>The walls in order round a place.</summary>
+    /// <summary>The walls sorted around a place.</summary>
     internal WallsAround Around(Point3 from) => new(
         from,
         [.. Enumerable.Range(0, length.Length).Select(i => new WallSeen(
             new Point2(startX[i] - from.X, startY[i] - from.Y), new Point2(alongX[i], alongY[i]), length[i], low[i], high[i]))]);
 
-    // What lies a little to each side, above and below, but never beyond the wall.
+    // Adds what is slightly to each side, above and below, but never beyond the wall.
     private void AddAllRound(TraceBuffer buffer, int wall, double u, double z, double along, double cosine)
     {
         const double Step = 2 * GeometryTolerances.SlackMetres;
@@ -145,7 +145,7 @@ internal sealed class WallPanels
     }
 
     /// <summary>
-    /// Adds the pieces in the ray's front, each opening apart from the wall round it; walls of the mirror itself are left out.
+    /// Adds the pieces in the ray's front, each opening separately from the wall around it; walls of the mirror itself are left out.
     /// </summary>
     internal void Gather(in Ray ray, in Fold fold, TraceBuffer buffer)
     {
@@ -188,7 +188,7 @@ internal sealed class WallPanels
         }
     }
 
-    // Whether a wall lies so clearly beside the front, before the ray's start or after its end, that a closer look is not needed.
+    // Whether a wall is so clearly beside the front, before the ray's start or after its end, that it needs no exact check.
     private bool IsClear(in Ray ray, int i)
     {
         double east = startX[i] - ray.From.X, north = startY[i] - ray.From.Y;
@@ -203,11 +203,11 @@ internal sealed class WallPanels
         return aside > 0 && left > 0 == otherLeft > 0 && ray.IsOutOfReach(aside, abreast / ray.PlanMetres, otherAbreast / ray.PlanMetres);
     }
 
-    // A place on a wall no nearer to its start than one and no farther than another.
+    // A place on a wall no closer to its start than one place and no farther than another.
     private static Share At(in PanelFront front, double u, in Share from, in Share last) =>
         u <= from.Along ? from : u >= last.Along ? last : new(u, front.At(u));
 
-    // What fills a patch of a wall, and its image in a floor or ceiling.
+    // Adds what fills a patch of a wall, and its image in a floor or ceiling.
     private static void AddPieces(TraceBuffer buffer, in PanelFront front, in Fold fold, ref Piece piece, int filling, in Patch patch)
     {
         if (filling < 0
@@ -255,7 +255,7 @@ internal sealed class WallPanels
     private readonly record struct Patch(Share From, Share To, double Bottom, double Top);
 }
 
-/// <summary>One wall on its way into a scene's arrays: heights over the lowest floor, names and materials by number.</summary>
+/// <summary>One wall on its way into a scene's arrays: heights above the lowest floor, names and materials by number.</summary>
 /// <param name="Start">One end.</param>
 /// <param name="End">The other end.</param>
 /// <param name="VerticalExtent">The heights it stands between.</param>

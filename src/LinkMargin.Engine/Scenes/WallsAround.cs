@@ -5,8 +5,8 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// The walls of one level in order round one place, so that a line from there looks only at those that stand its way, the near
-/// ones first. Worth its making where hundreds of lines set out from one place, as those of a field do. A line meets what
+/// The walls of one level sorted around one place, so that a line from there tests only those in its direction, the near ones
+/// first. Worth building where hundreds of lines start from one place, as those of a field do. A line meets what
 /// <see cref="WallPanels.Trace"/> meets, by the same arithmetic, eight walls at a time.
 /// </summary>
 internal sealed class WallsAround
@@ -14,21 +14,21 @@ internal sealed class WallsAround
     private const int Lanes = 8;
     private const int Numbers = 8; // of one wall: see Row
 
-    // Fine enough that few walls of a house stand in one without being met, few enough to stay in a processor's cache.
+    // Fine enough that a line meets most walls of its sector, few enough to stay in a processor's cache.
     private const int Sectors = 256;
     private const int Quarter = Sectors / 4;
 
-    // A wall as near as this may be met in any direction, metres; farther ones, in a direction off by less than this.
+    // A wall this close may be met in any direction, metres; farther ones, in a direction that is off by less than this.
     private const double AtHandMetres = 1e-3;
     private const double SlackTurns = 2 * GeometryTolerances.SlackMetres / AtHandMetres;
 
     private readonly Point3 from;
     private readonly double[] rows; // whole groups: the first numbers of eight walls, then the second ones, and so on
-    private readonly int[] walls; // by the same places
+    private readonly int[] walls; // their numbers, in the same order
     private readonly double[] nearest; // by group, metres
     private readonly int[] firstGroups; // one longer than the sectors
 
-    /// <summary>Puts walls in order round a place.</summary>
+    /// <summary>Sorts walls around a place.</summary>
     /// <param name="from">The place.</param>
     /// <param name="seen">The walls as it sees them, by number.</param>
     internal WallsAround(Point3 from, WallSeen[] seen)
@@ -83,7 +83,7 @@ internal sealed class WallsAround
         double run = Math.Sqrt((dx * dx) + (dy * dy));
         if (run <= GeometryTolerances.SlackMetres)
         {
-            return 0; // straight up or down: in no wall's way
+            return 0; // straight up or down: it crosses no wall
         }
 
         var line = new Line(from.Z, dx, dy, dz, run);
@@ -96,7 +96,7 @@ internal sealed class WallsAround
                 Array.Resize(ref found, 2 * (count + Lanes));
             }
 
-            // Writing two more than there are is quicker than asking each time whether there are any.
+            // Writing two at a time, and perhaps one too many, is quicker than testing each.
             int many = BitOperations.PopCount(met);
             for (int i = 0; i < many; i += 2)
             {
@@ -200,7 +200,7 @@ internal sealed class WallsAround
     }
 }
 
-/// <summary>A wall as a place sees it: where it starts from there and how it runs on the plan, its length, its heights, metres.</summary>
+/// <summary>A wall as seen from a place: where it starts from there and how it runs on the plan, its length, its heights, metres.</summary>
 internal readonly record struct WallSeen(Point2 Start, Point2 Along, double LengthMetres, double Low, double High)
 {
     /// <summary>How far away it is on the plan, metres.</summary>
