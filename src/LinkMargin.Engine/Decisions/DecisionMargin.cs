@@ -6,8 +6,8 @@ using LinkMargin.Engine.Links.Stored;
 namespace LinkMargin.Engine.Decisions;
 
 /// <summary>
-/// The margin of a link that a decision counts on. Everything that ranks, places or improves asks here, so that what is
-/// counted on can change in one place.
+/// The margin of a link that decisions use. Everything that ranks, places or improves gets it here, so that it can change in
+/// one place.
 /// </summary>
 /// <param name="Words">What it is, such as <c>median margin</c>.</param>
 /// <param name="MarginDb">The margin to count on, dB.</param>
@@ -16,7 +16,7 @@ public sealed record DecisionMargin(string Words, Func<LinkBudget, double> Margi
     /// <summary>The median: as likely too high as too low.</summary>
     public static DecisionMargin Median { get; } = new("median margin", budget => budget.MarginDb);
 
-    /// <summary>The margin to count on less what the seat requires, dB.</summary>
+    /// <summary>The margin to count on minus what the seat requires, dB.</summary>
     public double HeadroomDb(LinkBudget budget) => MarginDb(budget) - budget.RequiredDb;
 
     /// <summary>Whether the margin to count on is at least what the seat requires.</summary>
@@ -24,32 +24,32 @@ public sealed record DecisionMargin(string Words, Func<LinkBudget, double> Margi
 }
 
 /// <summary>
-/// Says how good a spot is. What searches (places, remedies) asks here of every house and spot it tries, so that one search
-/// serves the median and the margin to count on alike.
+/// Says how good a spot is. Searches (for places, for remedies) use it for every house and spot they try, so that one search
+/// works for the median and for the margin to count on.
 /// </summary>
 public interface ISpotJudge
 {
     /// <summary>Scores a spot.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <param name="model">The model of the house.</param>
     /// <param name="spot">The spot; it need not be one of the house's.</param>
     /// <param name="seats">The seats it is played from, at least one.</param>
     public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats);
 
-    /// <summary>Scores a spot of which the budgets are known.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <summary>Scores a spot whose budgets are known.</summary>
+    /// <param name="model">The model of the house.</param>
     /// <param name="spot">The spot; it need not be one of the house's.</param>
     /// <param name="budgets">Its budget with each seat it is played from, at least one.</param>
     public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<LinkBudget> budgets);
 
-    /// <summary>Headroom of the seat that has least, at each of some places, from links computed backwards, dB.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <summary>Headroom of the weakest seat at each of some places, from links computed backwards, dB.</summary>
+    /// <param name="model">The model of the house.</param>
     /// <param name="backwards">The links: seat by seat, each with the places in their order.</param>
     /// <param name="seats">The seats.</param>
     /// <param name="places">The places.</param>
     public double[] WeakestHeadroomDb(LinkModel model, StoredPaths backwards, IReadOnlyList<Seat> seats, IReadOnlyList<Point3> places);
 
-    /// <summary>How far the margin that counts lies below the median of any link, at least, dB; 0 where nothing is known.</summary>
-    /// <param name="model">The house, ready.</param>
+    /// <summary>Least amount by which the margin that counts is below the median on any link, dB; 0 where nothing is known.</summary>
+    /// <param name="model">The model of the house.</param>
     public double LeastAllowanceDb(LinkModel model);
 }
 
@@ -60,7 +60,7 @@ public sealed class MedianJudge : ISpotJudge
     {
     }
 
-    /// <summary>The one there is.</summary>
+    /// <summary>The only instance.</summary>
     public static MedianJudge Instance { get; } = new();
 
     /// <inheritdoc/>

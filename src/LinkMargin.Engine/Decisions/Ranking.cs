@@ -5,7 +5,7 @@ namespace LinkMargin.Engine.Decisions;
 
 /// <summary>
 /// Spots from best to worst. A spot is as good as its weakest seat: the one with the least headroom (the margin to count
-/// on less what the seat requires). Equals are parted by the share of the play that passes, then by mean headroom, then by
+/// on minus what the seat requires). Equals are ordered by the share of the play that passes, then by mean headroom, then by
 /// name.
 /// </summary>
 /// <param name="Scores">Best first; empty where the house has no spot or no seat.</param>
@@ -17,7 +17,7 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
     /// <summary>
     /// Ranks a house's spots, each over the seats it is played from. A spot that is played from no seat is left out.
     /// </summary>
-    /// <param name="model">The house, ready.</param>
+    /// <param name="model">The model of the house.</param>
     /// <param name="by">The margin that counts; null for the median.</param>
     public static Ranking Of(LinkModel model, DecisionMargin? by = null)
     {
@@ -40,12 +40,12 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
     }
 
     /// <summary>
-    /// Consoles in use at once: each spot that some seats say they play, over those seats alone. Empty where no seat does.
+    /// Consoles in use at once: each spot that some seats name as the one they play, over those seats alone. Empty where no seat does.
     /// </summary>
     public IReadOnlyList<SpotScore> InUse =>
         [.. Scores.Select(score => score.Over(seat => seat.Plays == score.Spot.Name)).OfType<SpotScore>()];
 
-    /// <summary>Seats that lack their required margin at every spot that is played from them.</summary>
+    /// <summary>Seats that pass at none of the spots that are played from them.</summary>
     public IReadOnlyList<Seat> SeatsNeverPassing =>
     [
         .. Scores.SelectMany(score => score.Budgets)
@@ -70,11 +70,11 @@ public sealed record Ranking(IReadOnlyList<SpotScore> Scores)
         return order != 0 ? order : string.CompareOrdinal(a.Spot.Name, b.Spot.Name);
     }
 
-    // Rounded to a lattice, so that "equal" is an equivalence and the order a proper one.
+    // Rounded to steps, so that "equal" is transitive and the order consistent.
     private static int Descending(double a, double b) => Math.Round(b / EqualDb).CompareTo(Math.Round(a / EqualDb));
 }
 
-/// <summary>The spot a ranking would choose, and the spots it is judged against.</summary>
+/// <summary>The best spot of a ranking, and the spots it is compared with.</summary>
 /// <param name="Best">First of the ranking.</param>
 /// <param name="Next">Second of the ranking; null where there is only one spot.</param>
 /// <param name="BestOfOtherLevels">The best spot of each level other than the chosen one's, best first.</param>

@@ -3,8 +3,8 @@ using System.Globalization;
 namespace LinkMargin.Engine.Decisions;
 
 /// <summary>
-/// How a margin is shown, in text and in pictures alike: rounded down to 0.1 dB, so that a seat that does not pass never reads
-/// as one that does. Beside a required margin of more decimals it gets as many as it takes to show on which side it lies.
+/// How a margin is shown, in text and in pictures: rounded down to 0.1 dB, so that a seat that does not pass never looks like one
+/// that does. Beside a required margin with more decimals it gets enough decimals to show which of the two is greater.
 /// </summary>
 public static class ShownMargin
 {
@@ -13,7 +13,7 @@ public static class ShownMargin
     /// <summary>The greatest whole number of tenths of a decibel that is not above a margin.</summary>
     public static long Tenths(double marginDb) => Parts(marginDb, 10);
 
-    /// <summary>Margin less required, tenths of a decibel, rounded down: below 0 exactly where the margin is below the required one.</summary>
+    /// <summary>Margin minus the required margin, tenths of a decibel, rounded down: below 0 exactly where the seat does not pass.</summary>
     public static long HeadroomTenths(double marginDb, double requiredDb) => IsWholeTenths(requiredDb)
         ? Tenths(marginDb) - Tenths(requiredDb)
         : Tenths(marginDb - requiredDb);
@@ -36,7 +36,7 @@ public static class ShownMargin
         bool Hides(string shown) => double.Parse(shown, CultureInfo.InvariantCulture) < requiredDb != marginDb < requiredDb;
     }
 
-    /// <summary>A required margin: as it was written, with one decimal at least.</summary>
+    /// <summary>A required margin: as it was written, with at least one decimal.</summary>
     public static string RequiredText(double requiredDb) => requiredDb.ToString("0.0########", CultureInfo.InvariantCulture);
 
     private static bool IsWholeTenths(double requiredDb) => Tenths(requiredDb) / 10.0 == requiredDb;
@@ -45,7 +45,7 @@ public static class ShownMargin
     {
         long parts = (long)Math.Floor(ofDecibel * marginDb);
 
-        // The product is rounded itself, so the neighbour may be the one.
+        // The product is itself rounded, so a neighbour may be the right one.
         return parts / ofDecibel > marginDb ? parts - 1 : (parts + 1) / ofDecibel <= marginDb ? parts + 1 : parts;
     }
 }

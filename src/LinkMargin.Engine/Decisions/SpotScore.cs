@@ -3,7 +3,7 @@ using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Decisions;
 
-/// <summary>How one spot serves the seats it is played from.</summary>
+/// <summary>How good one spot is for the seats it is played from.</summary>
 public sealed record SpotScore
 {
     /// <summary>Scores a spot.</summary>
@@ -40,13 +40,13 @@ public sealed record SpotScore
     /// <summary>Headroom of the seat that decides, dB.</summary>
     public double WeakestHeadroomDb => By.HeadroomDb(Weakest);
 
-    /// <summary>Mean headroom over the players, dB; parts spots that are equal at their weakest seat.</summary>
+    /// <summary>Mean headroom over the players, dB; orders spots that are equal at their weakest seat.</summary>
     public double MeanHeadroomDb { get; }
 
-    /// <summary>The seats that pass, each of their players, by the names they were written with.</summary>
+    /// <summary>The seats that pass with all of their players, by the names they were written with.</summary>
     public IReadOnlyList<string> PassingSeats { get; }
 
-    /// <summary>The seats that lack it.</summary>
+    /// <summary>The seats that do not pass.</summary>
     public IReadOnlyList<string> FailingSeats { get; }
 
     /// <summary>How many seats there are; the players of one seat count once.</summary>
@@ -61,13 +61,13 @@ public sealed record SpotScore
     /// <summary>Whether every seat passes.</summary>
     public bool PassesAll => FailingSeats.Count == 0;
 
-    /// <summary>How likely every seat passes at once, 0 to 1; null where that was not computed.</summary>
+    /// <summary>Probability that all seats pass at once, 0 to 1; null where that was not computed.</summary>
     public double? ProbabilityAllPass { get; init; }
 
-    /// <summary>How likely each seat passes, 0 to 1, by its name; null where that was not computed.</summary>
+    /// <summary>Probability that each seat passes, 0 to 1, by its name; null where that was not computed.</summary>
     public IReadOnlyDictionary<string, double>? ProbabilitiesPassing { get; init; }
 
-    /// <summary>How likely a seat passes, 0 to 1; null where that was not computed, or it does not play here.</summary>
+    /// <summary>Probability that a seat passes, 0 to 1; null where that was not computed, or it does not play here.</summary>
     public double? ProbabilityPasses(Seat seat) => ProbabilitiesPassing?.TryGetValue(seat.Name, out double likely) == true ? likely : null;
 
     /// <summary>The same score under another name of the spot.</summary>

@@ -61,14 +61,14 @@ public sealed record SwapMaterial(FabricPart Part, string? Name, int? LevelIndex
 }
 
 /// <summary>
-/// The floor above a level built otherwise. Levels that lie on the build-ups below them move up or down with its thickness, as
-/// they do when the house file is read; a level whose elevation the file states may lie elsewhere and stays.
+/// Another build-up for the floor above a level. Levels that rest on the build-ups below them move up or down with its thickness,
+/// as they do when the house file is read; a level whose elevation the file states may be elsewhere and stays.
 /// </summary>
 /// <param name="LevelIndex">The level below the floor; 0 is the lowest.</param>
-/// <param name="With">What the floor then is built of.</param>
+/// <param name="With">The new build-up.</param>
 public sealed record SwapBuildUp(int LevelIndex, FloorBuildUp With) : HouseEdit
 {
-    // Two elevations closer than this are one: far below what is written, far above rounding.
+    // Two elevations closer than this are equal: far below what people write, far above rounding.
     private const double SameMetres = 1e-9;
 
     /// <inheritdoc/>

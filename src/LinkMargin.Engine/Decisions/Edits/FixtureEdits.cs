@@ -18,7 +18,7 @@ public sealed record OpenFixtureSide(string Name, BoxSides Side) : HouseEdit
     };
 }
 
-/// <summary>A fixture taken away. Who looked at it looks the same way on; what stood in it stays where it was.</summary>
+/// <summary>A fixture taken away. Seats that faced it keep their direction; what stood in it stays where it was.</summary>
 /// <param name="Name">Its name.</param>
 public sealed record RemoveFixture(string Name) : HouseEdit
 {
@@ -36,10 +36,10 @@ public sealed record RemoveFixture(string Name) : HouseEdit
     }
 }
 
-/// <summary>One side of a hollow fixture with a panel of something else, as the key <c>sides</c> of a house file writes it.</summary>
+/// <summary>One side of a hollow fixture with a panel of another material, as with the key <c>sides</c> of a house file.</summary>
 /// <param name="Name">The fixture's name.</param>
 /// <param name="Side">The one side.</param>
-/// <param name="Material">What the new panel is of.</param>
+/// <param name="Material">What the new panel is made of.</param>
 public sealed record SwapFixtureSide(string Name, BoxSides Side, Material Material) : HouseEdit
 {
     /// <inheritdoc/>

@@ -3,13 +3,13 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Engine.Decisions.Edits;
 
 /// <summary>
-/// One change to a house, as somebody would make it in the house file. It never changes the house it is given: the answer is
-/// another one, equal to what the edited file reads as.
+/// One change to a house, as somebody would make it in the house file. It never changes the house it is given: it returns
+/// another one, equal to what the edited file gives.
 /// </summary>
 public abstract record HouseEdit
 {
     /// <summary>The house with this change.</summary>
-    /// <exception cref="ArgumentException">The house has nothing of the name that the edit is about.</exception>
+    /// <exception cref="ArgumentException">The house has nothing with the name that the edit is about.</exception>
     public abstract House ApplyTo(House house);
 
     /// <summary>A list with some of its items changed; there must be at least one of them.</summary>

@@ -3,7 +3,7 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Decisions.Edits;
 
-/// <summary>A seat put somewhere else. Whoever looks at a fixture turns to it from the new place.</summary>
+/// <summary>A seat moved. A seat that faces a fixture turns to it from the new place.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="LevelIndex">The level it is then on; 0 is the lowest.</param>
 /// <param name="Plan">Where the hands are on the plan.</param>
@@ -29,7 +29,7 @@ public sealed record MoveSeat(string Name, int LevelIndex, Point2 Plan, double H
     }
 }
 
-/// <summary>A seat taken out of the question, as by a controller on a cable.</summary>
+/// <summary>A seat that no longer counts, such as one with a controller on a cable.</summary>
 /// <param name="Name">Its name.</param>
 public sealed record RemoveSeat(string Name) : HouseEdit
 {

@@ -3,7 +3,7 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Decisions.Edits;
 
-/// <summary>A spot put somewhere else.</summary>
+/// <summary>A spot moved.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="LevelIndex">The level it is then on; 0 is the lowest.</param>
 /// <param name="Plan">Where on the plan.</param>

@@ -5,7 +5,7 @@ namespace LinkMargin.Engine.Decisions.Edits;
 /// <summary>A door or a window opened or shut.</summary>
 /// <param name="Name">Its name; several of one name change together.</param>
 /// <param name="LevelIndex">The level it is on; null for every level.</param>
-/// <param name="IsOpen">Whether it then stands open.</param>
+/// <param name="IsOpen">Whether it is then open.</param>
 public sealed record SetOpening(string Name, int? LevelIndex, bool IsOpen) : HouseEdit
 {
     /// <inheritdoc/>
@@ -19,7 +19,7 @@ public sealed record SetOpening(string Name, int? LevelIndex, bool IsOpen) : Hou
     private bool IsMeant(Opening opening) => opening.Kind != OpeningKind.Gap && opening.Name == Name;
 }
 
-/// <summary>A wall made of something else; its openings stay.</summary>
+/// <summary>A wall of another material; its openings stay.</summary>
 /// <param name="Name">The wall's name; every stretch of that name changes.</param>
 /// <param name="LevelIndex">The level it is on; null for every level.</param>
 /// <param name="Material">What it is then made of.</param>

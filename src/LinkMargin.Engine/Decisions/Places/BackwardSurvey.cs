@@ -8,20 +8,20 @@ namespace LinkMargin.Engine.Decisions.Places;
 
 /// <summary>
 /// Links computed backwards: from each seat to many places for a console. A path loses the same both ways, so one spot model at
-/// each seat, with its player's body at that end, serves all places, at the price of a field. The straight line is exactly the
-/// same both ways. The full model is so but for which diffracted paths it finds, so its answer here is a survey, to be computed
-/// forwards where it matters.
+/// each seat, with its player's body at that end, is enough for all places, at the cost of a field. The straight line is exactly
+/// the same both ways. So is the full model, except for which diffracted paths it finds. So its result here is a survey, to be
+/// computed forwards where it matters.
 /// </summary>
 internal sealed class BackwardSurvey
 {
-    // So much more than the weakest so far is more, whatever the rounding.
+    // A difference this large from the weakest so far is real, whatever the rounding.
     private const double RoundingDb = 1e-9;
 
     private readonly LinkModel model;
     private readonly (Seat Seat, SpotModel Back)[] seats;
     private readonly double greatestLossDb;
 
-    /// <summary>Gets ready to look from some seats.</summary>
+    /// <summary>Prepares a survey from some seats.</summary>
     public BackwardSurvey(LinkModel model, IReadOnlyList<Seat> seats, int? threads = null)
     {
         this.model = model;
@@ -36,15 +36,15 @@ internal sealed class BackwardSurvey
         this.seats = back;
     }
 
-    /// <summary>Whether its answers are those that the links have forwards.</summary>
+    /// <summary>Whether its results are those of the links computed forwards.</summary>
     public bool IsExact { get; }
 
-    /// <summary>The seats that are looked from.</summary>
+    /// <summary>The seats that links start from.</summary>
     public IReadOnlyList<Seat> Seats => [.. seats.Select(one => one.Seat)];
 
     /// <summary>
-    /// Margin less what the seat requires, of the seat that has least, at each place; dB. A seat that has more by the paths that always
-    /// count than another has by all of them is not the weakest, whatever other paths bring it: only the rest are computed in full.
+    /// Headroom of the weakest seat at each place, dB. A seat with more headroom from the paths that always count than another has from
+    /// all paths is not the weakest, whatever other paths add: only the rest are computed in full.
     /// </summary>
     /// <param name="places">The places.</param>
     /// <param name="moreDb">What to add to the margin at the tables' losses at each place, seat by seat, dB; null for nothing.</param>
@@ -67,7 +67,7 @@ internal sealed class BackwardSurvey
         }
     }
 
-    /// <summary>The links' paths, kept to be computed with other losses: seat by seat, each with the places in their order.</summary>
+    /// <summary>The links' paths, stored to be evaluated with other losses: seat by seat, each with the places in their order.</summary>
     public StoredPaths Store(IReadOnlyList<Standing> places)
     {
         Point3[] at = [.. places.Select(PointOf)];
@@ -101,7 +101,7 @@ internal sealed class BackwardSurvey
 
         return weakestDb;
 
-        // The loss for a headroom by the same sum.
+        // Gives the headroom for a loss, and by the same sum the loss for a headroom.
         double HeadroomDb(int seat, double lossDb) => greatestLossDb - lossDb - seats[seat].Seat.RequiredDb + (moreDb?[seat] ?? 0);
     }
 }

@@ -5,24 +5,24 @@ using LinkMargin.Engine.Links;
 namespace LinkMargin.Engine.Decisions.Places;
 
 /// <summary>
-/// Looks for the best places for a console, by the weakest seat at each. All places are surveyed by the median, with the links
-/// read backwards; those that could be the best are judged by their stored paths, backwards still; and the best of them, with what could
-/// be as good, are computed forwards, as a spot is. Only those are answers.
+/// Searches for the best places for a console, by the weakest seat at each. All places are surveyed by the median, with links computed
+/// backwards; those that could be the best are judged by their stored paths, also backwards; the best of them, and those that could be as
+/// good, are computed forwards, like a spot. Only those are reported.
 /// </summary>
 public sealed class PlaceSearch
 {
-    // With so few places, all are computed: the answer is then the best of the grid, whatever the survey says.
+    // With this few places, all are computed: the result is then the best of the grid, whatever the survey says.
     private const int FewPlaces = 200;
 
-    // How much better than its survey a place may turn out, but for what is allowed for uncertainty on every link; twice the worst
+    // How much better than its survey a place may turn out, apart from the allowance for uncertainty on every link; twice the worst
     // seen among random links (BackwardLinkTests).
     private const double SurveySlackDb = 1;
     private const double ExactSlackDb = 1e-6;
 
-    /// <summary>How far what a place is judged at backwards may lie from what it is computed at forwards, dB.</summary>
+    /// <summary>Greatest difference between a place judged backwards and computed forwards, dB.</summary>
     internal const double JudgedSlackDb = 0.01;
 
-    // Judged between two looks at whether the rest can still matter; the same for any number of threads.
+    // How many places are judged between two checks whether the rest can still matter; the same for any number of threads.
     private const int AtATime = 16;
 
     private readonly LinkModel model;
@@ -31,10 +31,10 @@ public sealed class PlaceSearch
     private readonly Seat[] seats;
     private readonly Lazy<BackwardSurvey> survey;
 
-    /// <summary>Gets ready to search.</summary>
-    /// <param name="model">The house, ready.</param>
-    /// <param name="request">Where to look.</param>
-    /// <param name="judge">What says how good a spot is; null for the median.</param>
+    /// <summary>Prepares a search.</summary>
+    /// <param name="model">The model of the house.</param>
+    /// <param name="request">Where to search.</param>
+    /// <param name="judge">Says how good a spot is; null for the median.</param>
     public PlaceSearch(LinkModel model, PlaceRequest request, ISpotJudge? judge = null)
     {
         (this.model, this.request, this.judge) = (model, request, judge ?? MedianJudge.Instance);
@@ -46,13 +46,13 @@ public sealed class PlaceSearch
     /// <summary>Every place there is.</summary>
     public IReadOnlyList<Standing> Places { get; }
 
-    /// <summary>The links of its seats, read backwards.</summary>
+    /// <summary>The links of its seats, computed backwards.</summary>
     internal BackwardSurvey Survey => survey.Value;
 
     /// <summary>How many threads may work at once; null: as many as there are processors.</summary>
     internal int? Threads => request.Threads;
 
-    /// <summary>Whether some seat is played with whichever console there is, and not with one at a spot of its own.</summary>
+    /// <summary>Whether some seat plays any console, and not only one at a spot of its own.</summary>
     public bool HasSeats => seats.Length > 0;
 
     /// <summary>Searches.</summary>
@@ -75,14 +75,14 @@ public sealed class PlaceSearch
         var best = new List<PlacedSpot>();
         for (int rank = 0; rank < request.Most; rank++)
         {
-            // The next best is sought among places far enough from those found already.
+            // The next best is searched among places far enough from those found already.
             int[] left = [.. order.Where(i => best.All(reported => AreApart(reported.Place, Places[i])))];
             if (left.Length == 0)
             {
                 break;
             }
 
-            // For a place that is not the first, one look at those the survey puts on top is enough.
+            // For a place that is not the first, judging the top of the survey once is enough.
             int looks = rank == 0 || isFew || isExact ? int.MaxValue : 1;
             best.Add(BestOf(Candidates(left, surveyDb, slackDb, looks, judgedDb, cancellation), worked, cancellation));
         }
@@ -94,7 +94,7 @@ public sealed class PlaceSearch
             worked.Count);
     }
 
-    // Those of some places that could be the best, by the links read backwards.
+    // Those of some places that could be the best, by the links computed backwards.
     private int[] Candidates(
         int[] bySurvey, double[] surveyDb, double slackDb, int looks, Dictionary<int, double> judgedDb, CancellationToken cancellation)
     {
@@ -148,7 +148,7 @@ public sealed class PlaceSearch
         }
     }
 
-    // Numbered by their order on the grid, so that equals are parted the same way each time.
+    // Named by their order on the grid, so that equals are ordered the same way each time.
     private static PlacedSpot Ranked(PlacedSpot[] some)
     {
         SpotScore first = Ranking.Of(some.Select(placed => placed.Score)).Scores[0];
@@ -159,47 +159,47 @@ public sealed class PlaceSearch
         a.LevelIndex != b.LevelIndex || a.Plan.DistanceTo(b.Plan) >= request.ApartMetres;
 }
 
-/// <summary>Where to look for a place for a console.</summary>
+/// <summary>Where to search for a place for a console.</summary>
 public sealed record PlaceRequest
 {
-    /// <summary>Between places in a zone by default, metres: about a wavelength.</summary>
+    /// <summary>Default distance between places in a zone, metres: about a wavelength.</summary>
     public const double ZoneCellMetres = 0.1;
 
-    /// <summary>Between places on the floor by default, metres: about the width of a console.</summary>
+    /// <summary>Default distance between places on the floor, metres: about the width of a console.</summary>
     public const double FloorCellMetres = 0.25;
 
-    /// <summary>Heights over the floor by default where no zone says any, metres: a low and a high board of a shelf.</summary>
+    /// <summary>Default heights above the floor where no zone states any, metres: a low and a high board of a shelf.</summary>
     public static IReadOnlyList<double> FloorHeightsMetres { get; } = [0.5, 1.5];
 
-    /// <summary>Whether to look over all free floor though the house has zones.</summary>
+    /// <summary>Whether to search all free floor although the house has zones.</summary>
     public bool Everywhere { get; init; }
 
-    /// <summary>Between places, metres, above 0; null for <see cref="ZoneCellMetres"/> or <see cref="FloorCellMetres"/>.</summary>
+    /// <summary>Distance between places, metres, above 0; null for <see cref="ZoneCellMetres"/> or <see cref="FloorCellMetres"/>.</summary>
     public double? CellMetres { get; init; }
 
-    /// <summary>Heights over the floor where no zone says any, metres.</summary>
+    /// <summary>Heights above the floor where no zone states any, metres.</summary>
     public IReadOnlyList<double> HeightsMetres { get; init; } = FloorHeightsMetres;
 
-    /// <summary>The one level to look on; null for all.</summary>
+    /// <summary>The one level to search; null for all.</summary>
     public int? LevelIndex { get; init; }
 
     /// <summary>How many places are wanted at most.</summary>
     public int Most { get; init; } = 5;
 
-    /// <summary>How far apart two places are at least to be listed as two, metres.</summary>
+    /// <summary>Least distance between two places that are listed separately, metres.</summary>
     public double ApartMetres { get; init; } = 1;
 
     /// <summary>How many threads may work at once; every number gives the same answer. Null: as many as there are processors.</summary>
     public int? Threads { get; init; }
 }
 
-/// <summary>What a search for places gave.</summary>
-/// <param name="Best">The best places, distinct, best first; empty where a console may stand nowhere.</param>
+/// <summary>The result of a search for places.</summary>
+/// <param name="Best">The best places, distinct, best first; empty where there is nowhere for a console to stand.</param>
 /// <param name="LookedAt">How many places there were.</param>
 /// <param name="Computed">How many of them were computed forwards.</param>
 public sealed record PlaceResult(IReadOnlyList<PlacedSpot> Best, int LookedAt, int Computed);
 
 /// <summary>A place for a console, computed forwards as a spot of its own.</summary>
 /// <param name="Place">The place.</param>
-/// <param name="Score">How it serves the seats.</param>
+/// <param name="Score">Its score for the seats.</param>
 public sealed record PlacedSpot(Standing Place, SpotScore Score);

@@ -6,10 +6,10 @@ namespace LinkMargin.Engine.Decisions.Places;
 /// <summary>Where in a house a console may stand, on a grid.</summary>
 public static class StandingRoom
 {
-    /// <summary>Half a console's width: nearer to a wall's middle line none fits. Common practice, 0.3 m across.</summary>
+    /// <summary>Half a console's width: closer to a wall's centre line none fits. Common practice, 0.3 m across.</summary>
     public const double ClearMetres = 0.15;
 
-    // A zone narrower than a cell gets smaller ones, but not without end.
+    // A zone narrower than a cell gets smaller cells, up to a limit.
     private const int MostHalvings = 5;
 
     /// <summary>Every place of a request, zones in the house's order, then south to north and west to east.</summary>
@@ -20,13 +20,13 @@ public static class StandingRoom
             : Enumerable.Range(0, house.Levels.Count).Where(level => IsAsked(level, request)).SelectMany(level => OnFloor(house, level, request))),
     ];
 
-    /// <summary>Whether there is a floor under a place, and nothing solid and no keep-out in its way.</summary>
+    /// <summary>Whether there is a floor below a place, and nothing solid and no keep-out at it.</summary>
     public static bool IsFree(House house, int levelIndex, Point2 plan, double heightMetres) =>
         !IsOverVoid(house, levelIndex, plan)
         && !house.KeepOuts.Any(k => k.LevelIndex == levelIndex && k.Contains(plan, heightMetres))
         && !house.Fixtures.Any(f => f.LevelIndex == levelIndex && !f.IsShell && f.Contains(plan, heightMetres));
 
-    /// <summary>Whether a place is over a hole in its level's floor: a stairwell or a gallery, where nobody puts up a shelf.</summary>
+    /// <summary>Whether a place is above a hole in its level's floor: a stairwell or a gallery, where nobody puts up a shelf.</summary>
     public static bool IsOverVoid(House house, int levelIndex, Point2 plan) =>
         levelIndex > 0 && (house.Levels[levelIndex - 1].Above?.Voids.Any(hole => hole.Contains(plan)) ?? false);
 

@@ -5,7 +5,7 @@ using LinkMargin.Engine.Runs;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
-/// <summary>The console, or its radio alone, somewhere else near by.</summary>
+/// <summary>The console, or its radio alone, somewhere else nearby.</summary>
 internal static class ConsoleRemedies
 {
     // Leads that can be bought, metres: common practice.
@@ -13,10 +13,10 @@ internal static class ConsoleRemedies
 
     private const double RaiseStepMetres = 0.2;
 
-    // A board that bears a console is hardly deeper: common practice.
+    // A shelf for a console is hardly deeper: common practice.
     private const double DeepestBoardMetres = 0.5;
 
-    // Clear of the lid it stands on.
+    // Height of the radio above the lid that the console stands on.
     private const double AboveLidMetres = 0.05;
 
     /// <summary>The edit that puts the spot at a place.</summary>
@@ -52,7 +52,7 @@ internal static class ConsoleRemedies
     }
 
     /// <summary>
-    /// The console at other heights: inside what encloses it, on top of that, or on a board of a wall within reach of where it
+    /// The console at other heights: inside the fixture it is in, on top of that, or on a shelf on a wall within reach of where it
     /// stands.
     /// </summary>
     public static IEnumerable<Remedy> Raised(RemedyTrial trial)
@@ -87,7 +87,7 @@ internal static class ConsoleRemedies
                };
     }
 
-    /// <summary>The best place of each zone; on another level the picture's cable has to get there too.</summary>
+    /// <summary>The best place of each zone; on another level the picture cable must get there too.</summary>
     public static IEnumerable<Remedy> Shelves(RemedyTrial trial)
     {
         foreach (Zone zone in trial.House.Zones)

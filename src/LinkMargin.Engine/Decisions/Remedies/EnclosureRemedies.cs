@@ -3,7 +3,7 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
-/// <summary>The sides of what the console stands in: left open, or of something else.</summary>
+/// <summary>The sides of the fixture that the console is in: left open, or made of another material.</summary>
 internal static class EnclosureRemedies
 {
     private static readonly BoxSides[] Sides = [BoxSides.West, BoxSides.East, BoxSides.South, BoxSides.North, BoxSides.Top];
@@ -14,7 +14,7 @@ internal static class EnclosureRemedies
         .MinBy(fixture => fixture.SizeX * fixture.SizeY * (fixture.ToMetres - fixture.FromMetres));
 
     /// <summary>
-    /// Each closed side that has air before it opened, and made of each of some materials; and all of them together.
+    /// Each closed side with free air in front of it: opened, and made of each of some materials; and all of them together.
     /// </summary>
     public static IEnumerable<Remedy> All(RemedyTrial trial, IReadOnlyList<Material> panels)
     {

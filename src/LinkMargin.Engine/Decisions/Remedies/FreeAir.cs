@@ -3,15 +3,18 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
-/// <summary>Whether there is air before a side of a hollow fixture, so that leaving it open lets anything out.</summary>
+/// <summary>Whether there is free air in front of a side of a hollow fixture, so that leaving it open lets anything out.</summary>
 internal static class FreeAir
 {
-    // What merely touches the edge of a side does not stand before it.
+    // What merely touches the edge of a side is not in front of it.
     private const double InsetMetres = 0.01;
     private const double LeastSquareMetres = 1e-6;
     private const double SlackMetres = 1e-9;
 
-    /// <summary>Whether nothing solid stands within <see cref="ImproveRequest.LeastFreeAirMetres"/> before one side: no wall, no other fixture, no ceiling.</summary>
+    /// <summary>
+    /// Whether nothing solid is within <see cref="ImproveRequest.LeastFreeAirMetres"/> in front of one side: no wall, no other fixture, no
+    /// ceiling.
+    /// </summary>
     public static bool IsBefore(House house, Fixture fixture, BoxSides side)
     {
         bool isTop = side == BoxSides.Top;

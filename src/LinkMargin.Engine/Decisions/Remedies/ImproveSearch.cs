@@ -4,21 +4,21 @@ using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
-/// <summary>Works out what would help a spot: each remedy, and pairs where one is not enough, by running the model again.</summary>
+/// <summary>Computes what would help a spot: each remedy, and pairs where one is not enough, by running the model again.</summary>
 public sealed class ImproveSearch
 {
-    // Pairs are made of so many of the best, of different kinds.
+    // Pairs are made from this many of the best, of different kinds.
     private const int PairedFrom = 8;
     private const int MostPairs = 5;
 
     private readonly RemedyTrial trial;
     private readonly ImproveRequest request;
 
-    /// <summary>Gets ready.</summary>
+    /// <summary>Prepares a search.</summary>
     /// <param name="house">The house, without people.</param>
-    /// <param name="model">The same, ready, with the people on its seats.</param>
+    /// <param name="model">The model of the house, with the people in its seats.</param>
     /// <param name="request">What to improve, and what with.</param>
-    /// <param name="judge">What says how good a spot is; null for the median.</param>
+    /// <param name="judge">Says how good a spot is; null for the median.</param>
     public ImproveSearch(House house, LinkModel model, ImproveRequest request, ISpotJudge? judge = null)
     {
         this.request = request;
@@ -81,8 +81,8 @@ public sealed class ImproveSearch
     }
 
     /// <summary>
-    /// Of several that do the same with other figures (heights, turns, lengths of lead) the best; a longer lead only where it
-    /// gains more than the next shorter.
+    /// The best of several that do the same with other figures (heights, turns, lengths of lead); a longer lead only where it gains
+    /// more than the next shorter one.
     /// </summary>
     private static IEnumerable<RemedyResult> BestOfEach(IEnumerable<RemedyResult> results)
     {
@@ -123,16 +123,16 @@ public sealed class ImproveSearch
     private static bool Helps(RemedyResult result) =>
         result.GainDb >= ImproveRequest.LeastGainDb || result.GainAtSeatDb is null || result.GainAtSeatDb >= ImproveRequest.LeastGainDb;
 
-    // What helps the weakest seat and makes another one worse than that was is of use only in a pair, unless more seats pass.
+    // A remedy that helps the weakest seat but makes another one even weaker is useful only in a pair, unless more seats pass.
     private bool IsNoLoss(RemedyResult result) =>
         result.GainDb > -ImproveRequest.LeastGainDb || result.After.SeatsPassing > trial.Before.SeatsPassing;
 
-    // Another panel is the second best that keeps a side closed: where leaving it open does not help, what is computed for a
-    // panel rests on what it reflects, and that is no ground to buy one.
+    // Another panel is the second best, which keeps a side closed. Where leaving the side open does not help, the gain computed for a
+    // panel comes from what it reflects, and that is no reason to buy one.
     private static bool IsWorthTelling(RemedyResult result, RemedyResult[] helpful) => result.Remedies[0] is not { Kind: RemedyKind.SwapSide } swap
         || helpful.Any(other => other.Remedies[0] is { Kind: RemedyKind.OpenSide } open && (open.Thing, open.Side) == (swap.Thing, swap.Side));
 
-    // What helps the weakest seat may gain little as long as the next one is hardly better off: two can then gain much.
+    // A remedy for the weakest seat may gain little while the next seat is hardly better; two remedies can then gain much.
     private static double ForPairs(RemedyResult result) => Math.Max(result.GainDb, Math.Min(result.GainAtSeatDb ?? 10, 10));
 
     // Each pair once, and never two that would put one thing in two places.
@@ -162,7 +162,7 @@ public sealed record ImproveRequest(Spot Spot, IReadOnlyList<Material> Panels, I
     public const double GreatestFromFaceMetres = 0.1;
 
     /// <summary>
-    /// Air that an open side needs before it, metres: less than a wavelength away a wall or a cupboard closes it again (judgement).
+    /// Air that an open side needs in front of it, metres: less than a wavelength away a wall or a cupboard closes it again (judgement).
     /// </summary>
     public const double LeastFreeAirMetres = 0.1;
 
@@ -171,7 +171,7 @@ public sealed record ImproveRequest(Spot Spot, IReadOnlyList<Material> Panels, I
 }
 
 /// <summary>What would help a spot.</summary>
-/// <param name="Before">How it serves its seats as things are.</param>
+/// <param name="Before">Its score as things are.</param>
 /// <param name="Alone">Remedies that help, the greatest gain first.</param>
 /// <param name="Pairs">Two together, where one is not enough and two gain more; the greatest gain first.</param>
 /// <param name="Tried">How many remedies were computed.</param>

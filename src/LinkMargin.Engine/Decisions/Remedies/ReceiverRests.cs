@@ -18,21 +18,21 @@ internal static class ReceiverRests
     /// <summary>Lowest height of a receiver, or of the top it lies on, metres: a skirting board or a low bench.</summary>
     public const double LowestMetres = 0.2;
 
-    /// <summary>Greatest height of the same, metres: over a door, at arm's length.</summary>
+    /// <summary>Greatest height of the same, metres: above a door, at arm's length.</summary>
     public const double HighestMetres = 2.1;
 
     // From the face to the middle of a receiver: half a small box, or a dongle on its lead (judgement).
     private const double OffMetres = 0.05;
 
-    // Skirting, table, eye height, over a door.
+    // Skirting, table, eye height, above a door.
     private static readonly double[] WallHeightsMetres = [LowestMetres, 0.9, 1.5, HighestMetres];
 
     private const double StepMetres = 0.25;
 
-    // A narrower top holds nothing.
+    // On a narrower top nothing stays.
     private const double NarrowestTopMetres = 0.05;
 
-    /// <summary>All of them in a room, given to a centimetre, so that they are what a person reads.</summary>
+    /// <summary>All of them in a room, rounded to a centimetre, so that they are exactly what is printed.</summary>
     public static IEnumerable<ReceiverRest> In(House house, int levelIndex, Room room) =>
         OnWalls(house, levelIndex, room).Concat(OnTops(house, levelIndex, room))
             .Where(rest => room.Outline.Contains(rest.Place.Plan)
@@ -56,7 +56,7 @@ internal static class ReceiverRests
                 Point2 at = from + (run * along);
                 foreach (double height in WallHeightsMetres)
                 {
-                    // The thickest of walls drawn there: its face is the one to be seen.
+                    // The thickest of the walls drawn there: its face is the visible one.
                     Wall? behind = near.Where(wall => IsAt(wall, at, height)).MaxBy(wall => wall.HalfThicknessMetres);
                     if (behind is not null)
                     {

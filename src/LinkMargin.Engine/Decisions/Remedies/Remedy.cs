@@ -4,9 +4,9 @@ using LinkMargin.Engine.Runs;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
-/// <summary>Something that could be done, as edits of the house; what it gains is computed with them.</summary>
+/// <summary>Something that could be done, as edits of the house; its gain is computed with them.</summary>
 /// <param name="Kind">What it does.</param>
-/// <param name="Effort">What it asks of somebody.</param>
+/// <param name="Effort">The effort it takes.</param>
 /// <param name="Edits">The edits, in order.</param>
 public sealed record Remedy(RemedyKind Kind, Effort Effort, IReadOnlyList<HouseEdit> Edits)
 {
@@ -22,13 +22,13 @@ public sealed record Remedy(RemedyKind Kind, Effort Effort, IReadOnlyList<HouseE
     /// <summary>The side of a fixture, or several; <see cref="BoxSides.None"/> where it is not about any.</summary>
     public BoxSides Side { get; init; }
 
-    /// <summary>What a new panel is of; empty where there is none.</summary>
+    /// <summary>What a new panel is made of; empty where there is none.</summary>
     public string Material { get; init; } = "";
 
     /// <summary>Length of a lead or a cable, metres; null where there is none.</summary>
     public double? LengthMetres { get; init; }
 
-    /// <summary>Where a cable to a seat lies and what it takes; null where there is none.</summary>
+    /// <summary>Where a cable to a seat lies and what it needs; null where there is none.</summary>
     public LeadRun? Run { get; init; }
 
     /// <summary>Whether its cable goes to another level, or through the wall of a room.</summary>
@@ -38,7 +38,7 @@ public sealed record Remedy(RemedyKind Kind, Effort Effort, IReadOnlyList<HouseE
     public House ApplyTo(House house) => Edits.Aggregate(house, (edited, edit) => edit.ApplyTo(edited));
 }
 
-/// <summary>What a remedy asks of somebody, least first.</summary>
+/// <summary>The effort that a remedy takes, least first.</summary>
 public enum Effort
 {
     /// <summary>Nothing to buy and nothing to build.</summary>
@@ -57,13 +57,13 @@ public enum Effort
 /// <summary>What a remedy does.</summary>
 public enum RemedyKind
 {
-    /// <summary>The receiver on a lead, outside what encloses the console.</summary>
+    /// <summary>The receiver on a lead, outside the fixture that the console is in.</summary>
     Lead,
 
-    /// <summary>A side of what encloses the console left open, or every closed one.</summary>
+    /// <summary>A side of the fixture that the console is in left open, or every closed one.</summary>
     OpenSide,
 
-    /// <summary>A side of what encloses the console made of something else, or every closed one.</summary>
+    /// <summary>A side of the fixture that the console is in made of another material, or every closed one.</summary>
     SwapSide,
 
     /// <summary>The console at another height in the same place.</summary>

@@ -4,7 +4,7 @@ using LinkMargin.Engine.Links;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
-/// <summary>Works out how a spot serves its seats in an edited house.</summary>
+/// <summary>Computes a spot's score in an edited house.</summary>
 internal sealed class RemedyTrial
 {
     private readonly LinkModel model;
@@ -14,16 +14,16 @@ internal sealed class RemedyTrial
     private readonly Lazy<BackwardSurvey> survey;
 
     /// <summary>
-    /// How much more a remedy may gain by the margin that counts than by the median, dB. One that gains so little by the median that this
-    /// cannot make it worth reporting is not drawn.
+    /// How much more a remedy may gain by the margin that counts than by the median, dB. One that gains so little by the median that even
+    /// this would not make it worth reporting is not drawn.
     /// </summary>
     internal const double UndecidedDb = 0.4;
 
-    /// <summary>Gets ready to try edits of a house.</summary>
+    /// <summary>Prepares to try edits of a house.</summary>
     /// <param name="house">The house, without people.</param>
-    /// <param name="model">The same, ready, with the people on its seats.</param>
+    /// <param name="model">The model of the house, with the people in its seats.</param>
     /// <param name="spot">The spot.</param>
-    /// <param name="judge">What says how good a spot is.</param>
+    /// <param name="judge">Says how good a spot is.</param>
     /// <param name="undecidedDb">As <see cref="UndecidedDb"/>.</param>
     public RemedyTrial(House house, LinkModel model, Spot spot, ISpotJudge judge, double undecidedDb = UndecidedDb)
     {
@@ -39,13 +39,13 @@ internal sealed class RemedyTrial
     /// <summary>The spot as it is.</summary>
     public Spot Spot { get; }
 
-    /// <summary>How it serves its seats as things are.</summary>
+    /// <summary>Its score as things are.</summary>
     public SpotScore Before { get; }
 
     /// <summary>The weakest seat as things are.</summary>
     public Seat WeakestSeat => Before.Weakest.Seat;
 
-    /// <summary>What some remedies gain, by the median where they gain next to nothing by it; null where no seat is left.</summary>
+    /// <summary>What some remedies gain; only by the median where that is almost nothing; null where no seat is left.</summary>
     public RemedyResult? Result(params IReadOnlyList<Remedy> remedies)
     {
         House edited = remedies.Aggregate(House, (house, remedy) => remedy.ApplyTo(house));
@@ -73,7 +73,7 @@ internal sealed class RemedyTrial
     private bool CouldHelp(RemedyResult byMedian) => byMedian.GainAtSeatDb is not { } atSeatDb
         || Math.Max(byMedian.GainDb, atSeatDb) + undecidedDb >= ImproveRequest.LeastGainDb;
 
-    // The house with the people on its seats, as far as they sit there still.
+    // The edited house with the people in its seats, as far as those seats are still there.
     private LinkModel ModelOf(House edited)
     {
         Seat[] people = [.. edited.Seats.Where(seat => model.Occupied.Any(other => other.Name == seat.Name))];
@@ -106,17 +106,17 @@ internal sealed class RemedyTrial
 
 /// <summary>One remedy or two together, computed.</summary>
 /// <param name="Remedies">One or two.</param>
-/// <param name="After">How the spot then serves its seats.</param>
+/// <param name="After">The spot's score then.</param>
 /// <param name="GainDb">How much more headroom its weakest seat then has, dB; the weakest seat may be another then.</param>
 /// <param name="GainAtSeatDb">The same at the seat that was weakest before, dB; null where that seat is on a cable.</param>
 public sealed record RemedyResult(IReadOnlyList<Remedy> Remedies, SpotScore After, double GainDb, double? GainAtSeatDb)
 {
-    /// <summary>How likely the seat that was weakest before then passes, 0 to 1; null where that was not computed or it is on a cable.</summary>
+    /// <summary>Probability that the seat that was weakest before then passes, 0 to 1; null where not computed or the seat is on a cable.</summary>
     public double? ProbabilityAtSeat { get; init; }
 
-    /// <summary>Other variants of a single remedy, the greatest gain first; each says how well off the spot then is, like this one.</summary>
+    /// <summary>Other variants of a single remedy, the greatest gain first; each has the spot's score then, like this one.</summary>
     public IReadOnlyList<RemedyResult> Alternatives { get; init; } = [];
 
-    /// <summary>The most that any of them asks of somebody.</summary>
+    /// <summary>The greatest effort of any of them.</summary>
     public Effort Effort => Remedies.Max(remedy => remedy.Effort);
 }

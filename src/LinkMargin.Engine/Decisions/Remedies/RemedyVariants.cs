@@ -3,17 +3,17 @@ using System.Numerics;
 namespace LinkMargin.Engine.Decisions.Remedies;
 
 /// <summary>
-/// Puts variants of one remedy together: the sides of one rack, the panels they could be of, the lengths of a lead, the classes
-/// of controller. One of them stands for all, the others are its alternatives.
+/// Groups variants of one remedy: the sides of one rack, the panels they could be made of, the lengths of a lead, the classes of
+/// controller. One of them stands for all, the others are its alternatives.
 /// </summary>
 internal static class RemedyVariants
 {
-    // Gains are reported to a tenth; what gains no more than that is no better.
+    // Gains are reported to a tenth; a smaller difference does not count.
     private const int Decimals = 1;
 
     /// <summary>One result for each remedy, in no order.</summary>
     /// <param name="results">Single remedies, computed.</param>
-    /// <param name="isEnough">Whether a result is all that is wanted: of several that are, the smallest stands for all.</param>
+    /// <param name="isEnough">Whether a result is enough by itself: of several that are, the smallest stands for all.</param>
     public static IEnumerable<RemedyResult> Merged(IEnumerable<RemedyResult> results, Func<RemedyResult, bool> isEnough) =>
         from result in results
         group result by Family(result.Remedies[0]) into variants

@@ -10,7 +10,7 @@ namespace LinkMargin.Engine.Decisions.Remedies;
 /// <summary>The weakest seat: turned, moved a little, or with its controller on a cable.</summary>
 internal static class SeatRemedies
 {
-    // A screen can still be watched from there.
+    // With these turns a screen can still be watched.
     private static readonly double[] TurnsDegrees = [-60, -30, 30, 60];
 
     private const double ReachMetres = 1;

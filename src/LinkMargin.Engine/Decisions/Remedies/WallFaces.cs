@@ -3,10 +3,10 @@ using LinkMargin.Engine.Houses;
 
 namespace LinkMargin.Engine.Decisions.Remedies;
 
-/// <summary>Where the faces of a wall are: half its thickness from the line that a plan draws it as.</summary>
+/// <summary>Where the faces of a wall are: half its thickness from its line on the plan.</summary>
 internal static class WallFaces
 {
-    /// <summary>What it takes up on the plan.</summary>
+    /// <summary>The area that it covers on the plan.</summary>
     public static Polygon Body(Wall wall)
     {
         Point2 along = (1 / wall.LengthMetres) * (wall.End - wall.Start);
@@ -26,7 +26,7 @@ internal static class WallFaces
     /// <param name="wall">The wall.</param>
     /// <param name="alongMetres">From its start along it.</param>
     /// <param name="heightMetres">Above the level's floor.</param>
-    /// <param name="clearMetres">How far openings must keep.</param>
+    /// <param name="clearMetres">Least distance of openings.</param>
     public static bool IsSolidAt(Wall wall, double alongMetres, double heightMetres, double clearMetres) =>
         alongMetres >= 0 && alongMetres <= wall.LengthMetres
         && heightMetres >= wall.BaseMetres && heightMetres <= wall.TopMetres
