@@ -91,7 +91,7 @@ public sealed class LinkModel
     /// <summary>Spread of a material's loss from place to place because of its layers' tolerances, dB; 0 without layers.</summary>
     internal double ToleranceSpreadDb(int material) => traced?.Losses[material].ToleranceSpreadDb ?? 0;
 
-    /// <summary>The model for a seat's own link: without the box of its own player.</summary>
+    /// <summary>The model for a seat's own link: without the boxes of its own player.</summary>
     internal LinkModel SeenFrom(Seat seat) => without.TryGetValue(seat.Name, out Lazy<LinkModel>? own) ? own.Value : this;
 
     /// <summary>The model of an edited house with people in some seats. What belongs to materials that both houses have is reused.</summary>

@@ -20,7 +20,7 @@ public sealed record RadioPair(Radio Console, Radio Controller)
         Direction("console", Console, "controller", Controller, pathLossDb),
     ];
 
-    /// <summary>Loss by the polarisation mismatch of two antennas of unknown orientation, dB; the same in both directions and on every path.</summary>
+    /// <summary>Loss by polarisation mismatch of two antennas of unknown orientation, dB; the same in both directions and on every path.</summary>
     public double PolarisationDb => PolarisationMismatchDb(Console, Controller);
 
     private static double PolarisationMismatchDb(Radio one, Radio other) =>

@@ -40,7 +40,8 @@ internal abstract class SpotModel
     internal virtual bool HasSlowPaths => false;
 
     /// <summary>
-    /// Power to a place by all paths but the slow ones, the mean over where the player looks. The buffer then holds the surfaces along the straight line.
+    /// Power to a place by all paths but the slow ones, as the mean over all directions in which the player may look. The buffer then holds
+    /// the surfaces along the straight line.
     /// </summary>
     internal virtual PowerParts PartsWithoutSlow(Point3 hands, TraceBuffer buffer) => throw new NotSupportedException();
 
@@ -49,7 +50,7 @@ internal abstract class SpotModel
     /// same as <see cref="PathLossDb"/>, to the last bit.
     /// </summary>
     /// <param name="hands">The place.</param>
-    /// <param name="leastPower">Power at or below which a path is left out.</param>
+    /// <param name="leastPower">Power at or below which a path is dropped.</param>
     /// <param name="onlyMirrors">The only mirrors to try, by number; null for all.</param>
     /// <param name="counting">Receives the numbers of the mirrors that count; null where they are not needed.</param>
     /// <param name="buffer">The thread's own, with the surfaces along the straight line.</param>
@@ -66,7 +67,7 @@ internal abstract class SpotModel
     internal abstract void Record(Point3 hands, double? facingDegrees, IGradientRecorder recorder);
 }
 
-/// <summary>Power that arrives at a place but for the slow paths, shares of the transmitted power.</summary>
+/// <summary>Power that arrives at a place without the slow paths, shares of the transmitted power.</summary>
 /// <param name="Always">By the paths that always count.</param>
 /// <param name="Optional">By the others.</param>
 internal readonly record struct PowerParts(double Always, double Optional)

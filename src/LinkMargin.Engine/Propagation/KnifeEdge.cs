@@ -16,8 +16,8 @@ public static class KnifeEdge
 
     /// <summary>
     /// Shortest distance from an end of a path to an edge, in wavelengths, at which the method holds; the text requires
-    /// distances large against the wavelength (how large is judgement). Diffracted paths have no nearer edge: it would be too
-    /// close to the straight line.
+    /// distances large against the wavelength (how large is judgement). Diffracted paths have no nearer edge: it would be part
+    /// of the straight line's own wave front.
     /// </summary>
     public const double LeastDistanceWavelengths = 1;
 

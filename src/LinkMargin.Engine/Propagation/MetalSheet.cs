@@ -23,7 +23,7 @@ public static class MetalSheet
     public const double MostOpenShare = 0.65;
 
     /// <summary>
-    /// Largest pitch of a mesh, in wavelengths: 30 mm at 2.44 GHz. The text asks for a pitch far below a wavelength; how far is
+    /// Largest pitch of a mesh, in wavelengths: 30 mm at 2.44 GHz. The source requires a pitch far below a wavelength; how far is
     /// judgement.
     /// </summary>
     public const double MostMeshPitchWavelengths = 0.25;

@@ -118,7 +118,7 @@ internal sealed class UnknownsOfHouse
         return [.. Ends(known.Select(other => (other.LossDb - material.LossDb, other))).Select(end => end.End)];
     }
 
-    // The least and the most, as far as they lie below and above what is assumed.
+    // The alternatives with the least and the most loss, if these are below and above what is assumed.
     private static IEnumerable<Alternative> Ends(IEnumerable<Alternative> all) =>
         Ends(all.Select(alternative => (alternative.LossDb, alternative))).Select(end => end.End);
 

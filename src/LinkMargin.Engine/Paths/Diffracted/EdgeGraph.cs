@@ -7,7 +7,7 @@ namespace LinkMargin.Engine.Paths.Diffracted;
 /// <summary>The diffraction edges of a house with the loss between them, computed once for all spots.</summary>
 internal sealed class EdgeGraph : IPathSource
 {
-    /// <summary>With more edges than this only paths round a single edge are looked for.</summary>
+    /// <summary>With more edges than this only paths round a single edge are searched.</summary>
     private const int MostEdges = 400;
 
     // A leg that loses more than this is part of no path round two edges, dB.

@@ -106,7 +106,7 @@ internal sealed class DiffuseField
     // How many numbers the view factors from a cell need.
     private int Numbers(int cell) => surfaces.Of(cell).Count + surfaces.HoleCount(cell);
 
-    /// <summary>What the direct rays of a console strike, share of the transmitted power; the rest is lost in the furnishing, or in the sky.</summary>
+    /// <summary>What a console's direct rays strike, share of the transmitted power; the rest is lost in the furnishing, or in the sky.</summary>
     internal double[] FirstStrikes(Point3 console)
     {
         int cell = cells.At(console);
