@@ -18,7 +18,7 @@ internal sealed class CellSurfaces
     private readonly List<Facet>[] facets;
     private readonly List<int>[] partners; // of each facet, the number of its other face in the cell behind; -1 for none
     private readonly List<int>[] behindHoles;
-    private readonly List<FixtureBox>[] shells; // that stand in each cell; none outdoors
+    private readonly List<(FixtureBox Box, int Cell)>[] shells; // in each cell, each with the cell inside it; none outdoors
     private readonly CellGrid?[] grids;
     private readonly SurfacePatches?[] patches;
     private readonly FacetAngles?[] angles;
@@ -38,7 +38,7 @@ internal sealed class CellSurfaces
         angles = new FacetAngles?[cells + 1];
         facets = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<Facet>())]; // outdoors last
         partners = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<int>())];
-        shells = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<FixtureBox>())];
+        shells = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<(FixtureBox, int)>())];
         formFactors = new FormFactors?[cells];
         behindHoles = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<int>())];
         furnishing = new double[cells];
@@ -66,7 +66,7 @@ internal sealed class CellSurfaces
 
     /// <summary>The patches that the facets of a cell make. Computed on first use, when all are there.</summary>
     internal SurfacePatches PatchesOf(int cell) => LazyInitializer.EnsureInitialized(
-        ref patches[Index(cell)], () => SurfacePatches.Of(facets[Index(cell)], grids[Index(cell)]));
+        ref patches[Index(cell)], () => SurfacePatches.Of(facets[Index(cell)], grids[Index(cell)], facet => shells[Index(cell)].FindIndex(shell => shell.Cell == facet.Other)));
 
     /// <summary>Where power that leaves the patches of a cell strikes next. Computed on first use.</summary>
     internal FormFactors FormFactorsOf(int cell) => LazyInitializer.EnsureInitialized(ref formFactors[cell], () => FormFactors.Of(PatchesOf(cell).Patches, (place, middle) => IsHidden(cell, place, middle)));
@@ -87,11 +87,14 @@ internal sealed class CellSurfaces
     internal void Fill(int cell, double cubicMetres) => volumes[cell] += cubicMetres;
 
     /// <summary>Adds a shell that stands in a cell and hides what lies behind it.</summary>
-    internal void Stand(int cell, FixtureBox shell)
+    /// <param name="cell">The cell.</param>
+    /// <param name="shell">The shell.</param>
+    /// <param name="inside">The cell inside the shell.</param>
+    internal void Stand(int cell, FixtureBox shell, int inside)
     {
         if (cell != Cells.Outdoors)
         {
-            shells[cell].Add(shell);
+            shells[cell].Add((shell, inside));
         }
     }
 
@@ -237,34 +240,29 @@ internal sealed class CellSurfaces
 
     private FacetAngles AnglesOf(int cell) => LazyInitializer.EnsureInitialized(ref angles[Index(cell)], () => new FacetAngles(facets[Index(cell)]));
 
-    // Removes from what a place sees all patches whose middle is hidden behind a shell.
+    // Reduces what a place sees of each patch to the part that no shell hides. A shell does not hide its own sides.
     private void Hide(int cell, Point3 place, Span<double> angles)
     {
-        if (shells[Index(cell)].Count == 0)
-        {
-            return;
-        }
-
+        List<Facet> all = facets[Index(cell)];
         SurfacePatches ofCell = PatchesOf(cell);
-        using Scratch scratch = Scratch.Open();
-        Span<bool> isKnown = scratch.Of<bool>(ofCell.Patches.Count), isHidden = scratch.Of<bool>(ofCell.Patches.Count);
-        isKnown.Clear();
-        for (int i = 0; i < facets[Index(cell)].Count; i++)
+        Span<Point3> planes = stackalloc Point3[ShellShadow.MostPlanes];
+        foreach ((FixtureBox box, int inside) in shells[Index(cell)])
         {
-            int patch = ofCell.Of(i);
-            if (angles[i] > 0 && !isKnown[patch])
+            var shadow = new ShellShadow(box, place, planes);
+            for (int i = 0; i < all.Count; i++)
             {
-                (isKnown[patch], isHidden[patch]) = (true, IsHidden(cell, place, ofCell.MiddleOf(i)));
+                if (angles[i] > 0 && all[i].Other != inside)
+                {
+                    angles[i] *= 1 - shadow.Hidden(ofCell.MiddleOf(i), ofCell.HalfMetresOf(i));
+                }
             }
-
-            angles[i] = angles[i] > 0 && isHidden[patch] ? 0 : angles[i];
         }
     }
 
     // Whether the middle of a patch is hidden behind a shell.
     private bool IsHidden(int cell, Point3 place, Point3 middle)
     {
-        foreach (FixtureBox shell in shells[Index(cell)])
+        foreach ((FixtureBox shell, _) in shells[Index(cell)])
         {
             if (shell.Pierce(place, middle, out BoxPassage passage)
                 && passage.Leave - passage.Enter > ThroughShare && passage.Enter < 1 - ThroughShare && passage.Leave > ThroughShare)

@@ -3,17 +3,21 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// The facets of a cell grouped into patches: those of one block that face one way. A patch is uniformly bright, from all that its facets
+/// The facets of a cell grouped into patches: those of one block that face one way, a shell's sides apart from the room's. A patch is uniformly bright, from all that its facets
 /// reflect and pass; its position and extent follow from the areas of its facets, so a wall in two parts counts as one wall.
 /// </summary>
 internal sealed class SurfacePatches
 {
     private readonly int[] ofFacet;
+    private readonly Point3[] middles;
+    private readonly double[] halfMetres;
 
     private SurfacePatches(int[] ofFacet, Facet[] patches)
     {
         this.ofFacet = ofFacet;
         Patches = patches;
+        middles = [.. patches.Select(Middle)];
+        halfMetres = [.. patches.Select(patch => Math.Sqrt(patch.SquareMetres) / 2)];
     }
 
     /// <summary>The rectangle that stands for each patch.</summary>
@@ -23,16 +27,16 @@ internal sealed class SurfacePatches
     internal int Of(int facet) => ofFacet[facet];
 
     /// <summary>The middle of the patch that a facet is part of.</summary>
-    internal Point3 MiddleOf(int facet)
-    {
-        Point3[] outline = Patches[ofFacet[facet]].Outline;
-        return outline[0].Towards(outline[2], 0.5);
-    }
+    internal Point3 MiddleOf(int facet) => middles[ofFacet[facet]];
+
+    /// <summary>Half the side of a square with the area of that patch, metres.</summary>
+    internal double HalfMetresOf(int facet) => halfMetres[ofFacet[facet]];
 
     /// <summary>Puts facets into patches.</summary>
     /// <param name="facets">The facets.</param>
     /// <param name="grid">The blocks; null where each facet is a patch.</param>
-    internal static SurfacePatches Of(IReadOnlyList<Facet> facets, CellGrid? grid)
+    /// <param name="shellOf">The number of the shell of which a facet is a side; below 0 for none. Its sides are patches of their own.</param>
+    internal static SurfacePatches Of(IReadOnlyList<Facet> facets, CellGrid? grid, Func<Facet, int> shellOf)
     {
         var ofFacet = new int[facets.Count];
         if (grid is null)
@@ -40,11 +44,11 @@ internal sealed class SurfacePatches
             return new SurfacePatches([.. Enumerable.Range(0, facets.Count)], [.. facets]);
         }
 
-        var numbers = new Dictionary<int, int>();
+        var numbers = new Dictionary<(int Place, int Shell), int>();
         var sums = new List<Moments>();
         for (int i = 0; i < ofFacet.Length; i++)
         {
-            int key = grid.PatchOf(Middle(facets[i]), facets[i].Normal!.Value);
+            (int Place, int Shell) key = (grid.PatchOf(Middle(facets[i]), facets[i].Normal!.Value), shellOf(facets[i]));
             if (!numbers.TryGetValue(key, out int patch))
             {
                 numbers.Add(key, patch = sums.Count);

@@ -162,7 +162,7 @@ internal sealed class SurfaceSurvey
     {
         int inside = cells.OfShell(box), outside = cells.Around(box);
         surfaces.Fill(inside, box.CubicMetres);
-        surfaces.Stand(outside, box);
+        surfaces.Stand(outside, box, inside);
         for (int side = 0; side < FixtureBox.AllSides.Length; side++)
         {
             SurfacePlane plane = SurfacePlane.Of(box, side);

@@ -50,15 +50,19 @@ public sealed class RayCountTests
     }
 
     [Theory]
-    [InlineData(1.5, 2.0)] // before the open side
-    [InlineData(3.2, 3.2)] // aside
-    [InlineData(4.0, 2.0)] // behind it
-    [InlineData(4.6, 1.0)]
-    public void A_rack_with_one_open_side(double x, double y)
+    [InlineData(3.3, 1.5, 2.0)] // in front of the open side
+    [InlineData(3.3, 3.2, 3.2)] // beside the rack
+    [InlineData(3.3, 4.0, 2.0)] // behind it
+    [InlineData(3.3, 4.6, 1.0)]
+    [InlineData(4.67, 1.5, 2.0)] // in front of one that stands against a wall
+    [InlineData(4.67, 4.0, 2.0)]
+    [InlineData(4.67, 3.6, 3.2)]
+    [InlineData(4.67, 4.6, 1.0)] // beside it
+    public void A_rack_with_one_open_side(double rackAt, double x, double y)
     {
         Material wall = Stud, steel = SimpleHouse.Material("steel", 40);
         RoomGrid.Side[] sides = RoomGrid.Sides([0, 5], [0, 4]);
-        var rack = new Fixture("rack", 0, new Point2(3.3, 2), 0.6, 0.6, 0, 0.2, 2.0, steel) { IsShell = true, OpenSides = BoxSides.West };
+        var rack = new Fixture("rack", 0, new Point2(rackAt, 2), 0.6, 0.6, 0, 0.2, 2.0, steel) { IsShell = true, OpenSides = BoxSides.West };
         House house = SimpleHouse.Of(new Level("level", 0, Room.Z)
         {
             Rooms = RoomGrid.Rooms([0, 5], [0, 4]),
@@ -72,11 +76,42 @@ public sealed class RayCountTests
         RayCount.Surface[] surfaces =
         [
             .. RayCount.Box(new(0, 0, 0), Room, face => Face(diffuse, face, outer)),
-            .. RayCount.Box(new(3, 1.7, 0.2), new(3.6, 2.3, 2.0), _ => panel).Where((_, face) => face != 3),
+            .. RayCount.Box(new(rackAt - 0.3, 1.7, 0.2), new(rackAt + 0.3, 2.3, 2.0), _ => panel).Where((_, face) => face != 3),
         ];
-        AreAlike(diffuse, new RayCount(surfaces, at => IsIn(at) ? 0 : Furnishing(at)), new Point3(3.4, 2, 1), new Point3(x, y, 1.1), BallMetres);
+        AreAlike(diffuse, new RayCount(surfaces, at => IsIn(at) ? 0 : Furnishing(at)), new Point3(rackAt + 0.1, 2, 1), new Point3(x, y, 1.1), BallMetres);
 
-        static bool IsIn(Point3 at) => at.X is > 3 and < 3.6 && at.Y is > 1.7 and < 2.3 && at.Z is > 0.2 and < 2;
+        bool IsIn(Point3 at) => Math.Abs(at.X - rackAt) < 0.3 && at.Y is > 1.7 and < 2.3 && at.Z is > 0.2 and < 2;
+    }
+
+    [Theory]
+    [InlineData(3.5, 3.2, 1.5)]
+    [InlineData(6.5, 2.0, 1.2)] // in the next room
+    [InlineData(8.0, 3.0, 0.8)]
+    public void A_rack_against_a_wall_heard_in_two_rooms(double x, double y, double z)
+    {
+        Material wall = Brick, between = Stud, steel = SimpleHouse.Material("steel", 40);
+        RoomGrid.Side[] sides = RoomGrid.Sides([0, 5, 9], [0, 4]);
+        House house = SimpleHouse.Of(new Level("level", 0, Room.Z)
+        {
+            Rooms = RoomGrid.Rooms([0, 5, 9], [0, 4]),
+            Walls = [.. sides.Select((side, i) => new Wall($"wall {i}", side.Start, side.End, 0, Room.Z, side.IsOuter ? wall : between))],
+        }) with
+        {
+            Fixtures = [new Fixture("rack", 0, new Point2(0.33, 2), 0.6, 0.6, 0, 0.2, 2.0, steel) { IsShell = true, OpenSides = BoxSides.East }],
+        };
+        var diffuse = new DiffuseHouse(house);
+        (double Passes, double Scatters) outer = Of(diffuse, wall), inner = Of(diffuse, between), panel = Of(diffuse, steel);
+        RayCount.Surface[] surfaces =
+        [
+            .. RayCount.Box(new(0, 0, 0), Room, face => face == 1 ? inner : Face(diffuse, face, outer)),
+            .. RayCount.Box(new(5, 0, 0), new(9, 4, Room.Z), face => Face(diffuse, face, outer)).Where((_, face) => face != 3),
+            .. RayCount.Box(new(0.03, 1.7, 0.2), new(0.63, 2.3, 2.0), _ => panel).Where((_, face) => face != 1),
+        ];
+        var place = new Point3(x, y, z);
+        AreAlike(
+            diffuse, new RayCount(surfaces, at => IsIn(at) ? 0 : Furnishing(at)), new Point3(0.23, 2, 1), place, place.X > 5 ? LargeBallMetres : BallMetres);
+
+        static bool IsIn(Point3 at) => at.X is > 0.03 and < 0.63 && at.Y is > 1.7 and < 2.3 && at.Z is > 0.2 and < 2;
     }
 
     [Theory]
