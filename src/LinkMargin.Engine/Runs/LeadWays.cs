@@ -10,13 +10,13 @@ namespace LinkMargin.Engine.Runs;
 /// </summary>
 public sealed class LeadWays
 {
-    /// <summary>So near it is laid straight, over whatever lies between, metres: an arm's length.</summary>
+    /// <summary>Within this distance a lead goes straight, over whatever lies between, metres: an arm's length.</summary>
     public const double WithinReachMetres = 1;
 
-    // A lead hangs freely so far from a wall, metres; farther off it lies on the floor.
+    // A lead hangs freely up to this far from a wall, metres; farther off it lies on the floor.
     private const double OffWallMetres = 0.6;
 
-    // What stands so near to a wall stands against it, metres.
+    // What is no farther than this from a wall stands against it, metres.
     private const double AgainstWallMetres = 0.05;
 
     // Below this sill there is no wall to lay a lead along, metres.
@@ -83,7 +83,7 @@ public sealed class LeadWays
         return (from.Fixture is not null && from.Fixture == to.Fixture) || Math.Min(square, host is null ? square : BeyondHost(to, host)) <= WithinReachMetres ? square : null;
     }
 
-    // Along what the console stands in a lead is laid as well: how far it is from there.
+    // A lead may also run along what the console stands in: the length from there.
     private static double BeyondHost(CablePlace to, Fixture host)
     {
         (double sin, double cos) = Math.SinCos(double.DegreesToRadians(host.TurnDegrees));
@@ -95,8 +95,8 @@ public sealed class LeadWays
 
     private static double Square(Point2 plan, double height) => Math.Abs(plan.X) + Math.Abs(plan.Y) + Math.Abs(height);
 
-    // Where a lead from a place comes to a wall abreast of it, or to the front of what stands there: those close by; from farther off, any, over
-    // the floor.
+    // Where a lead from a place reaches the walls opposite it, or the fronts of furniture there: those close by or, with none close by, all of
+    // them, across the floor.
     private IEnumerable<Landing> LandingsOf(CablePlace place)
     {
         double height = Math.Clamp(place.HeightMetres, 0, ceilingMetres);
@@ -204,7 +204,7 @@ public sealed class LeadWays
                 (bulge.From == from ? bulge.Depth : 0) + (bulge.To == to ? bulge.Depth : 0));
     }
 
-    // Where a solid thing stands against a wall; what is in it or on it is not kept from the wall by it.
+    // The parts of walls that a piece of furniture stands against. Things in it or on it still reach the wall.
     private IEnumerable<Bulge> BulgesOf(Fixture fixture)
     {
         IReadOnlyList<Point2> corners = fixture.Corners();
@@ -220,9 +220,9 @@ public sealed class LeadWays
         }
     }
 
-    // Where a lead comes to the wall: how far along, how high, and how long it is up to there.
+    // Where a lead reaches the wall: how far along, how high, and the length of lead up to there.
     private readonly record struct Landing(double Along, double Height, double Metres);
 
-    // What stands against a wall, from where to where along it and up it, and how far into the room.
+    // Furniture against a wall: its extent along the wall and up it, and how far it projects into the room.
     private readonly record struct Bulge(double From, double To, double Bottom, double Top, double Depth);
 }

@@ -26,7 +26,7 @@ internal sealed class RouteSearch(StructureGraph structure)
         return route;
     }
 
-    // Ways lead both ways, and many spots share a few displays and devices: the search is made from the far end, once.
+    // A route is the same in both directions, and many spots share a few displays and devices: search from the far end, once.
     private Route? Search(CablePlace from, CablePlace to)
     {
         bool isForwards = searched.ContainsKey(from) && !searched.ContainsKey(to);
@@ -113,7 +113,7 @@ internal sealed class RouteSearch(StructureGraph structure)
         }
     }
 
-    // Legs of one kind that run on are one.
+    // Joins consecutive legs of one kind in a straight line.
     private static List<RouteLeg> Joined(IReadOnlyList<RouteLeg> legs)
     {
         List<RouteLeg> joined = [];

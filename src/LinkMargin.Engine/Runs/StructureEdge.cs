@@ -12,7 +12,7 @@ internal readonly record struct StructureEdge(int Source, int Target, LegKind Ki
     // One hole counts as more than any house is long, metres.
     private const double HoleMetres = 1e5;
 
-    // Of routes as long as each other the one with fewer climbs, metres: far below any length that is shown.
+    // Of equally long routes, prefer the one with fewer climbs, metres: far below any length that is shown.
     private const double ClimbMetres = 1e-8;
 
     /// <summary>What decides between routes: holes first, then metres, then climbs.</summary>

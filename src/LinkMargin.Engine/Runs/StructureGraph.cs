@@ -7,20 +7,20 @@ namespace LinkMargin.Engine.Runs;
 /// Where cables may lie in a house, as a graph: along walls at the floor and under the ceiling, up and down walls, through walls, ceilings
 /// and floors by a hole, in floors along the joists and across them by a hole each, and through passages.
 /// <para>
-/// Doorways are no way for a cable. Nothing runs outdoors. The places where a route may turn or leave are the corners of rooms, the sides of openings, what is abreast of the ends and the passages, and
-/// all of these on the other side of a wall or floor, so that one more passage never makes a route worse. Into a floor with joists a hole leads
-    /// at corners and abreast of ends and passages.
+/// Cables do not run through doorways or outdoors. A route may turn or leave at the corners of rooms, at the sides of openings, opposite the ends
+/// and the passages, and at all of these on the other side of a wall or floor, so that one more passage never makes a route worse. A hole into
+/// a floor with joists is made at corners and opposite ends and passages.
 /// </para>
 /// </summary>
 internal sealed class StructureGraph
 {
-    // What hangs so close under a ceiling may be reached through it, metres.
+    // What hangs no farther than this below a ceiling may be reached through it, metres.
     private const double UnderCeilingMetres = 0.6;
 
-    // A doorway or a glazed door down to the floor bars the way along it; cables lie so high there, metres.
+    // Height of a cable along the floor, metres: doorways and glazed doors down to the floor block it.
     private const double SkirtingMetres = 0.1;
 
-    // Above and below a floor without joists, places so far apart are one hole, metres.
+    // A hole through a floor without joists joins places at most this far out of line, metres.
     private const double SlabAsideMetres = 0.3;
 
     private readonly House house;
@@ -129,7 +129,7 @@ internal sealed class StructureGraph
         }
     }
 
-    // Through walls where there is wall on both sides; through floors without joists where there is wall above each other.
+    // Through walls where both sides are wall; through floors without joists where there is a wall above and below.
     private void AddHoles()
     {
         for (int i = 0; i < house.Levels.Count; i++)
@@ -163,7 +163,7 @@ internal sealed class StructureGraph
 
     private bool IsVoid(int level, Point2 at) => house.Levels[level].Above?.Voids.Any(hole => hole.DepthOf(at) > -RoomEdge.StopSlackMetres) ?? false;
 
-    // Places of two edges that lie abreast of each other, with wall there.
+    // Pairs of places on two edges that lie opposite each other, with wall at both.
     private static IEnumerable<(double Stop, double Across)> Facing(RoomEdge one, RoomEdge other, double aside) =>
         one.Wall is null || other.Wall is null ? [] : one.Stops
             .Where(one.IsSolid)

@@ -6,7 +6,7 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// <summary>
 /// What a shell hides from a place. Planes through the place and the edges of the shell's outline bound its shadow, which lies behind the faces
 /// that the place sees. A patch of a surface is hidden as far as it lies within those planes: half of it where its middle lies in one, all of
-/// it or nothing where its middle is half the patch's side away. So no patch appears or vanishes all at once when a place moves.
+/// it or nothing where its middle is half the patch's side away. So no patch appears or vanishes abruptly when a place moves.
 /// </summary>
 internal readonly ref struct ShellShadow
 {
@@ -23,9 +23,9 @@ internal readonly ref struct ShellShadow
     private readonly Axis east;
     private readonly Axis north;
     private readonly Axis up;
-    private readonly ReadOnlySpan<Point3> planes; // of each its unit normal, towards the shell
+    private readonly ReadOnlySpan<Point3> planes; // the unit normal of each, towards the shell
 
-    /// <summary>Looks at a shell.</summary>
+    /// <summary>The shadow of a shell from a place.</summary>
     /// <param name="box">The shell.</param>
     /// <param name="place">The place.</param>
     /// <param name="room">Room for the planes.</param>
@@ -74,7 +74,7 @@ internal readonly ref struct ShellShadow
                 double length = double.Hypot(toOne, toOther);
                 if (one.Sees(side) != other.Sees(otherSide) && length > 0)
                 {
-                    // Square to the axis and to the line from the place to the edge.
+                    // Perpendicular to the axis and to the line from the place to the edge.
                     Point3 normal = ((toOther / length) * one.Direction) - ((toOne / length) * other.Direction);
                     double middle = (toOne * other.At) - (toOther * one.At);
                     room[count++] = middle >= 0 ? normal : -normal;

@@ -3,8 +3,9 @@ using LinkMargin.Engine.Geometry;
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// The facets of a cell grouped into patches: those of one block that face one way, a shell's sides apart from the room's. A patch is uniformly bright, from all that its facets
-/// reflect and pass; its position and extent follow from the areas of its facets, so a wall in two parts counts as one wall.
+/// The facets of a cell grouped into patches: those of one block that face one way, a shell's sides separately from the room's. A patch is
+/// uniformly bright, from all that its facets reflect and pass; its position and extent follow from the areas of its facets, so a wall in two
+/// parts counts as one wall.
 /// </summary>
 internal sealed class SurfacePatches
 {
