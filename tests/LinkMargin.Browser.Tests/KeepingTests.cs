@@ -93,7 +93,7 @@ public sealed class KeepingTests(BrowserFixture fixture)
         Assert.Equal([0x89, 0x50, 0x4E, 0x47], await Begin("Maps of"));
         Assert.Equal([0x89, 0x50, 0x4E, 0x47], await Begin("Sheet"));
         Assert.Equal("%PDF"u8.ToArray(), await Begin("Report"));
-        await page.Open.Has("dialog", "Report: handed to your browser.");
+        await page.Open.Has("dialog", "is in your browser’s downloads.");
         Assert.Empty(page.Open.Said);
 
         async Task<byte[]> Begin(string what)

@@ -90,13 +90,13 @@ public sealed class TryingTests(BrowserFixture fixture)
         await page.Page.Locator(".grip[data-name='study door']").HoverAsync();
         await page.Open.Has("#hover", "study door: shut, door-hollow. Click to open it");
         await page.Page.Locator(".grip[data-name='study door']").ClickAsync();
-        await page.Tried("open door study door");
+        await page.Tried("open study door");
         await page.Page.Locator(".swing").WaitForAsync();
         await page.Open.Has("#seats thead", "in the file");
         await page.Open.Has("#subtitle", "Plover End");
         Assert.True(DoorOf(page).IsOpen);
         await page.Button("#chosen", "Shut it").ClickAsync();
-        await page.Tried("close door study door");
+        await page.Tried("shut study door");
         Assert.False(DoorOf(page).IsOpen);
     }
 
@@ -107,7 +107,7 @@ public sealed class TryingTests(BrowserFixture fixture)
         await page.Page.Locator("[data-key=find]").SelectOptionAsync(new SelectOptionValue { Label = "ground: wall lounge | study" });
         await page.Page.Locator("#chosen input[type=search]").FillAsync("brick");
         await page.Page.Locator("#chosen .found button").First.ClickAsync();
-        await page.Tried("material lounge | study = brick");
+        await page.Tried("make wall lounge | study of brick");
         Assert.Contains(page.House.Tried.Current.Now.House.Levels[0].Walls, wall => wall.Name == "lounge | study" && wall.Material.Name.Contains("brick", StringComparison.Ordinal));
     }
 
@@ -116,7 +116,7 @@ public sealed class TryingTests(BrowserFixture fixture)
     {
         await using ServedPage page = await ServedPage.Of(fixture);
         await page.Page.Locator("[data-key=controller]").SelectOptionAsync("controller-class-1");
-        await page.Tried("controller controller-class-1");
+        await page.Tried("controllers: controller-class-1");
         await page.Page.Locator("[data-key=people]").CheckAsync();
         await page.Tried("people on sofa, chair");
         Assert.Equal(2, page.House.Tried.Current.Occupied.Count);
@@ -129,7 +129,7 @@ public sealed class TryingTests(BrowserFixture fixture)
         await page.NothingIsTried();
         Assert.Equal(0, page.Steps);
         await page.Button("#steps", "Redo (3)").ClickAsync();
-        await page.Tried("controller controller-class-1");
+        await page.Tried("controllers: controller-class-1");
     }
 
     [BrowserFact]

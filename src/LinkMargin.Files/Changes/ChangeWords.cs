@@ -5,7 +5,7 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Changes;
 
-/// <summary>Changes in words, in the form of <c>--what-if</c> where it has one; and the changes that make up an edit.</summary>
+/// <summary>Changes in words, and the changes that make up an edit.</summary>
 public static class ChangeWords
 {
     /// <summary>The words for the sides of a fixture.</summary>
@@ -29,19 +29,19 @@ public static class ChangeWords
         ArgumentNullException.ThrowIfNull(house);
         var lengths = new LengthFormat(unit);
         string on = change.Level is { } level && level >= 0 && level < house.Levels.Count && house.Levels.Count > 1 ? $" on {house.Levels[level].Name}" : "";
-        string at = change is { X: { } x, Y: { } y } ? $"{lengths.Brief(x)}, {lengths.Brief(y)}{(change.Height is { } z ? $", {lengths.Brief(z)}" : "")}" : "";
+        string at = change is { X: { } x, Y: { } y } ? $"{lengths.Brief(x)} east, {lengths.Brief(y)} north{(change.Height is { } z ? $", {lengths.Brief(z)} high" : "")}" : "";
         return change.Kind switch
         {
             ChangeKinds.MoveSpot => $"move spot {change.Name} to {at}{on}",
             ChangeKinds.MoveSeat => $"move seat {change.Name} to {at}{on}",
             ChangeKinds.TurnSeat => FormattableString.Invariant($"turn seat {change.Name} to {change.Degrees:0}"),
-            ChangeKinds.SetOpening => $"{(change.Open == true ? "open" : "close")} {KindOf(change, house)} {change.Name}{on}",
-            ChangeKinds.WallMaterial => $"material {change.Name}{on} = {change.Material}",
+            ChangeKinds.SetOpening => $"{(change.Open == true ? "open" : "shut")} {OpeningOf(change, house)}{on}",
+            ChangeKinds.WallMaterial => $"make wall {change.Name}{on} of {change.Material}",
             ChangeKinds.RemoveFixture => $"remove fixture {change.Name}",
             ChangeKinds.OpenSide => $"open the {change.Side} of {change.Name}",
-            ChangeKinds.SwapSide => $"{change.Side} of {change.Name} = {change.Material}",
-            ChangeKinds.Console => $"console {change.Name}",
-            ChangeKinds.Controller => $"controller {change.Name}",
+            ChangeKinds.SwapSide => $"make the {change.Side} of {change.Name} of {change.Material}",
+            ChangeKinds.Console => $"console: {change.Name}",
+            ChangeKinds.Controller => $"controllers: {change.Name}",
             ChangeKinds.RemoveSeat => $"seat {change.Name} on a cable",
             ChangeKinds.People => change.Seats is { Count: > 0 } seats ? $"people on {string.Join(", ", seats)}" : "nobody on the seats",
             _ => change.Kind,
@@ -67,8 +67,12 @@ public static class ChangeWords
 
     private static IEnumerable<string> Each(BoxSides sides) => Sides.Where(side => (sides & side.Value) != 0).Select(side => side.Key);
 
-    private static string KindOf(HouseChange change, House house) =>
-        house.Levels.SelectMany(level => level.Walls).SelectMany(wall => wall.Openings).Any(one => one.Name == change.Name && one.Kind == OpeningKind.Window)
+    // Most names already say what it is.
+    private static string OpeningOf(HouseChange change, House house)
+    {
+        string kind = house.Levels.SelectMany(level => level.Walls).SelectMany(wall => wall.Openings).Any(one => one.Name == change.Name && one.Kind == OpeningKind.Window)
             ? "window"
             : "door";
+        return change.Name?.Contains(kind, StringComparison.OrdinalIgnoreCase) == true ? change.Name : $"{kind} {change.Name}";
+    }
 }

@@ -28,9 +28,9 @@ internal static class LinkAnswers
         var uncertainty = HouseUncertainty.Of(model, [spot], [seat], state.Now.Uncertainty, confidence);
         PathsRequest request = new PathsPictures(state.Now, model).RequestFor(budget, uncertainty);
         using var text = new StringWriter { NewLine = "\n" };
-        new BudgetText(state.Now) { Uncertainty = uncertainty }.Write(budget, text, TextWidth);
+        new BudgetText(state.Now) { Uncertainty = uncertainty, WithAllPaths = true }.Write(budget, text, TextWidth);
         var section = new Section(request);
-        return new LinkAnswer(request.Title, request.Caption, text.ToString(), PathsOf(request, section), request.NotDrawn, SectionShapes.Of(section));
+        return new LinkAnswer(request.Title, ObstacleSentence.Of(budget, state.Now), request.Caption, text.ToString(), PathsOf(request, section), request.NotDrawn, SectionShapes.Of(section));
     }
 
     private static PathItem[] PathsOf(PathsRequest request, Section section)

@@ -16,10 +16,17 @@ internal sealed record Step(IReadOnlyList<HouseChange> Changes, IReadOnlyList<st
         LoadedHouse before, IReadOnlyList<string> people, IReadOnlyList<HouseChange> changes)
     {
         House house = before.House;
-        List<string> words = [];
+        List<string> words = [], whatIf = [];
         foreach (HouseChange change in changes)
         {
             words.Add(ChangeWords.Of(change, house, before.Unit));
+
+            // Captions name people by themselves.
+            if (change.Kind != ChangeKinds.People)
+            {
+                whatIf.Add(words[^1]);
+            }
+
             foreach (var edit in new ChangeReader(house, before.Tables, before.Unit).Read(change))
             {
                 house = edit.ApplyTo(house);
@@ -28,6 +35,6 @@ internal sealed record Step(IReadOnlyList<HouseChange> Changes, IReadOnlyList<st
             people = change.Kind == ChangeKinds.People ? [.. (change.Seats ?? []).Distinct(StringComparer.Ordinal)] : people;
         }
 
-        return (before with { House = house, WhatIf = [.. before.WhatIf, .. words] }, people, new Step(changes, words));
+        return (before with { House = house, WhatIf = [.. before.WhatIf, .. whatIf] }, people, new Step(changes, words));
     }
 }

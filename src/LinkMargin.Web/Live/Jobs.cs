@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Decisions.Remedies;
 using LinkMargin.Engine.Geometry;
@@ -124,10 +125,21 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
         return new JobMessage(
             Place,
             state.Version,
-            FormattableString.Invariant($"The best of {result.LookedAt} places. Choose one to try '{spot.Name}' there."),
+            FormattableString.Invariant($"The best of {result.LookedAt} places. Choose one to try '{spot.Name}' there. {Now(state, spot)}"),
             [.. result.Best.Select(placed => Of(state, spot, placed))],
             [Cautions.Estimates]);
     }
+
+    // What the places are to be compared with.
+    private string Now(HouseState state, Spot spot)
+    {
+        Seat[] seats = [.. state.Now.House.Seats.Where(seat => seat.IsPlayedAt(spot))];
+        return seats.Length == 0
+            ? ""
+            : WordsOf($"Now, at '{spot.Name}'", new JudgeAtConfidence(state.Now.Uncertainty, confidence).Score(models.For(state.Now.House, state.Occupied), spot, seats));
+    }
+
+    private static string WordsOf(string where, SpotScore score) => $"{where}: {Tenths.Signed(Headroom.TenthsOf(score))} dB; {MapFindings.Passing(score)}; {MapFindings.Weakest(score)}.";
 
     private static JobResult Of(HouseState state, Spot spot, PlacedSpot placed)
     {
@@ -162,7 +174,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
         return new JobMessage(
             Improve,
             state.Version,
-            FormattableString.Invariant($"What helps '{spot.Name}', of {result.Tried} remedies tried. Choose one to try it."),
+            FormattableString.Invariant($"What helps '{spot.Name}', of {result.Tried} remedies tried. Choose one to try it. {WordsOf("Now", result.Before)}"),
             [.. all.Select(one => Of(house, result, words, one))],
             [.. all.SelectMany(one => one.Remedies).Select(words.Mind).Where(mind => mind.Length > 0).Distinct(), Cautions.Estimates]);
     }

@@ -1,5 +1,6 @@
 // The selection: a spot to show, a seat whose link is shown, or a door, wall or fixture to change.
 
+import { el } from './dom.js';
 import { post } from './live.js';
 import { put, store } from './store.js';
 
@@ -23,3 +24,18 @@ export async function tryResult(i) {
 
 /** Makes one step of several changes. @param {...any} changes */
 export const change = (...changes) => post('/changes', { changes });
+
+/**
+ * Makes a change from a field, and says beside the field why it cannot be made.
+ * @param {HTMLInputElement} field
+ * @param {any} what
+ */
+export async function changeFrom(field, what) {
+  const fields = field.closest('.fields');
+  fields.parentElement.querySelector('.refusal')?.remove();
+  const answer = await post('/changes', { changes: [what] }, words => {
+    field.value = field.defaultValue;
+    fields.after(el('p', { class: 'refusal', role: 'alert' }, words));
+  });
+  return answer;
+}

@@ -1,7 +1,7 @@
 // What can be done with the selected thing by buttons and numbers: everything that dragging does, and more.
 
 import { button, byId, el, refill, select } from './dom.js';
-import { change, choose } from './choose.js';
+import { change, changeFrom, choose } from './choose.js';
 import { get } from './live.js';
 import { put, store, withPreview } from './store.js';
 import { fieldMetres, fieldValue, snapped } from './units.js';
@@ -47,14 +47,15 @@ function content() {
   return [
     el('h2', {}, inner ? titleOf(chosen) : 'Try something'),
     ...(inner ?? [el('p', {}, 'Drag a spot or a seat, to another level too. Click a door to open or shut it, a wall or a fixture to change it.')]),
-    el('div', { class: 'fields' }, finder(), ...forAll())];
+    el('div', { class: 'fields' }, finder(Boolean(inner)), ...forAll())];
 }
 
 /** The choices for the whole house. */
 function forAll() {
   const { house } = store, radios = store.radios ?? [], seated = house.seats.filter(seat => seat.facing !== undefined && seat.facing !== null).map(seat => seat.name);
+  const textOf = name => [name, radios.find(one => one.name === name)?.what].filter(text => text).join(': ');
   const radio = (label, kind) => select(label,
-    [...new Set([house[kind], ...radios.map(one => one.name).sort((a, b) => Number(b.startsWith(kind)) - Number(a.startsWith(kind)))])].map(text => ({ value: text, text })),
+    [...new Set([house[kind], ...radios.map(one => one.name).sort((a, b) => Number(b.startsWith(kind)) - Number(a.startsWith(kind)))])].map(name => ({ value: name, text: textOf(name) })),
     house[kind], name => change({ kind, name }), { 'data-key': kind });
   return [radio('Console', 'console'), radio('Controllers', 'controller'),
     el('label', { class: 'check' }, el('input', {
@@ -72,7 +73,7 @@ export async function loadRadios() {
 const titleOf = ({ kind, name }) => kind === 'opening' ? name[0].toUpperCase() + name.slice(1) : `${{ spot: 'Spot', seat: 'Seat', wall: 'Wall', fixture: 'Fixture' }[kind]} ${name}`;
 
 /** A list of all things by name, for keyboard users. */
-function finder() {
+function finder(isFound) {
   const { house } = store, options = [{ value: '', text: 'a door, wall or fixture…' }];
   const add = (kind, level, name, text) => options.push({ value: JSON.stringify({ kind, level, name }), text });
   house.levels.forEach((level, i) => {
@@ -80,21 +81,22 @@ function finder() {
     for (const name of new Set(level.walls.map(item => item.name))) add('wall', i, name, `${level.name}: wall ${name}`);
     for (const item of level.fixtures) add('fixture', i, item.name, `${level.name}: ${item.name}`);
   });
-  return select('Change', options, store.chosen && !['spot', 'seat'].includes(store.chosen.kind) ? JSON.stringify({ kind: store.chosen.kind, level: store.chosen.level, name: store.chosen.name }) : '',
+  return select('Change', options, isFound && !['spot', 'seat'].includes(store.chosen.kind) ? JSON.stringify({ kind: store.chosen.kind, level: store.chosen.level, name: store.chosen.name }) : '',
     value => choose(value ? JSON.parse(value) : null), { 'data-key': 'find' });
 }
 
 /** Fields for level and place. */
-function placeFields(kind, thing, height) {
+function placeFields(kind, thing, height, ...more) {
   const { house } = store, { inFeet } = house, unit = inFeet ? 'ft' : 'm';
-  const moved = values => change({ kind, name: thing.name, level: thing.level, x: thing.x, y: thing.y, height: thing[height], ...values });
+  const moved = values => ({ kind, name: thing.name, level: thing.level, x: thing.x, y: thing.y, height: thing[height], ...values });
   const field = (label, value, put) => el('label', { class: 'choice' }, el('span', {}, `${label}, ${unit}`), el('input', {
     type: 'number', step: inFeet ? '0.25' : '0.05', value: String(fieldValue(value, inFeet)), 'data-key': `${thing.name} ${label}`,
-    onchange: event => { if (event.target.value !== '') put(snapped(fieldMetres(Number(event.target.value), inFeet), inFeet)); },
+    onchange: event => { if (event.target.value !== '') changeFrom(event.target, moved(put(snapped(fieldMetres(Number(event.target.value), inFeet), inFeet)))); },
   }));
   return el('div', { class: 'fields' },
-    select('Level', house.levels.map((level, i) => ({ value: String(i), text: level.name })), String(thing.level), level => moved({ level: Number(level) }), { 'data-key': `${thing.name} level` }),
-    field('East', thing.x, x => moved({ x })), field('North', thing.y, y => moved({ y })), field(height === 'hands' ? 'Hands' : 'Height', thing[height], value => moved({ height: value })));
+    select('Level', house.levels.map((level, i) => ({ value: String(i), text: level.name })), String(thing.level), level => change(moved({ level: Number(level) })), { 'data-key': `${thing.name} level` }),
+    field('East', thing.x, x => ({ x })), field('North', thing.y, y => ({ y })), field(height === 'hands' ? 'Hands' : 'Height', thing[height], value => ({ height: value })),
+    ...more);
 }
 
 /** A spot or seat at its current place, even while it is being moved. */
@@ -116,16 +118,15 @@ function spotContent({ name }) {
 function seatContent({ name }) {
   const seat = placed('move-seat', store.house.seats, name), { people } = store.house;
   return seat && [
-    placeFields('move-seat', seat, 'hands'),
-    el('div', { class: 'fields' },
-      el('label', { class: 'choice' }, el('span', {}, 'Faces, degrees from east'), el('input', {
+    placeFields('move-seat', seat, 'hands',
+      el('label', { class: 'choice', title: '0 is east, 90 north, 180 west, 270 south' }, el('span', {}, 'Faces, ° from east'), el('input', {
         type: 'number', step: '15', min: '0', max: '359', value: seat.facing === undefined ? '' : String(Math.round(seat.facing)), 'data-key': `${name} facing`,
-        onchange: event => { if (event.target.value !== '') change({ kind: 'turn-seat', name, degrees: Number(event.target.value) }); },
+        onchange: event => { if (event.target.value !== '') changeFrom(event.target, { kind: 'turn-seat', name, degrees: Number(event.target.value) }); },
       })),
       seat.facing !== undefined && el('label', { class: 'check' }, el('input', {
         type: 'checkbox', checked: people.includes(name), 'data-key': `${name} person`,
         onchange: event => change({ kind: 'people', seats: event.target.checked ? [...people, name] : people.filter(one => one !== name) }),
-      }), 'Somebody sits here')),
+      }), 'Person here, also while others play')),
     el('p', { class: 'note' }, `${seat.faces ? `Faces ${seat.faces}. ` : ''}Requires ${seat.requiredDb} dB.${seat.plays ? ` Plays ${seat.plays}.` : ''}`),
     store.linkSeat !== name && button('Explain this link', () => put({ linkSeat: name }), { 'data-key': 'explain' }),
   ];
@@ -134,9 +135,9 @@ function seatContent({ name }) {
 function openingContent({ name, level }) {
   const item = store.house.levels[level]?.openings.find(one => one.name === name);
   return item && [
-    el('p', {}, `${item.kind === 'door' ? 'Door' : 'Window'} of ${item.material}, ${item.open ? 'open' : 'shut'}.`),
+    el('p', {}, `${item.open ? 'Open' : 'Shut'}. Material: ${item.material}.`),
     button(item.open ? 'Shut it' : 'Open it', () => change({ kind: 'set-opening', name, level, open: !item.open }), { class: 'main', 'data-key': 'toggle' }),
-    item.kind === 'door' && el('p', { class: 'note' }, 'Fire doors stay shut: local codes decide.'),
+    item.kind === 'door' && el('p', { class: 'note' }, 'A fire door must stay shut: local codes decide which doors are.'),
   ];
 }
 
@@ -148,7 +149,7 @@ function wallContent({ name, level }) {
   if (!wall) return null;
   const found = store.found ?? [];
   return [
-    el('p', {}, `Made of ${wall.material}.`),
+    el('p', {}, `Material: ${wall.material}.`),
     el('label', { class: 'choice' }, el('span', {}, 'Another material'), el('input', {
       type: 'search', placeholder: 'brick, stud, glass…', value: typed, 'data-key': 'material', autocomplete: 'off', spellcheck: 'false',
       oninput: event => search(event.target.value),
@@ -172,7 +173,7 @@ async function search(text) {
 function fixtureContent({ name, level }) {
   const item = store.house.levels[level]?.fixtures.find(one => one.name === name);
   return item && [
-    el('p', {}, `${item.hollow ? 'Hollow, panels of' : 'Of'} ${item.material}.`),
+    el('p', {}, item.hollow ? `Hollow; its panels: ${item.material}.` : `Material: ${item.material}.`),
     button('Take it away', () => change({ kind: 'remove-fixture', name }), { 'data-key': 'remove' }),
     item.hollow && el('div', { class: 'row' }, ...['north', 'east', 'south', 'west', 'top'].map(side =>
       button(`Open ${side}`, () => change({ kind: 'open-side', name, side }), { 'data-key': `open ${side}` }))),

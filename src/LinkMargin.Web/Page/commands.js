@@ -33,7 +33,7 @@ export const commands = {
   place: { name: 'Best places', keys: 'P', isKey: event => plain(event) && event.key.toLowerCase() === 'p', isReady: () => Boolean(store.spot), run: () => search('place') },
   improve: { name: 'What would help', keys: 'H', isKey: event => plain(event) && event.key.toLowerCase() === 'h', isReady: () => Boolean(store.spot), run: () => search('improve') },
   nextLayer: {
-    name: 'Next layer', keys: 'L', isKey: event => plain(event) && event.key.toLowerCase() === 'l',
+    name: 'Show the next of margin to count on, median and probability', keys: 'L', isKey: event => plain(event) && event.key.toLowerCase() === 'l',
     run: () => put({ layer: { countOn: 'median', median: 'probability', probability: 'countOn' }[store.layer] }),
   },
   keys: { name: 'Keys', keys: '?', isKey: event => plain(event) && event.key === '?', run: () => openDialog('keys') },
@@ -57,9 +57,10 @@ export function run(id) {
 /** Handles keys, except while the user types. */
 export function listenToKeys() {
   window.addEventListener('keydown', event => {
-    const target = /** @type {Element} */ (event.target), isTyping = target.closest('input, select, textarea, dialog') !== null;
+    const target = /** @type {Element} */ (event.target), isTyping = target.closest('textarea, dialog, input:not([type=checkbox])') !== null, isList = target.closest('select') !== null;
     const found = Object.keys(commands).filter(id => commands[id].isKey?.(event));
-    if (found.length === 1 && (!isTyping || (control(event) && found[0] === 'save'))) {
+    // In a list a plain letter picks an entry, and in a text field Ctrl+Z belongs to the text.
+    if (found.length === 1 && (found[0] === 'save' || (!isTyping && (!isList || control(event))))) {
       event.preventDefault();
       run(found[0]);
     }

@@ -28,24 +28,28 @@ export function draw(changed) {
 function saveDialog(close) {
   const file = store.house.file.split(/[\\/]/).pop(), steps = store.house.steps;
   const name = el('input', { type: 'text', value: file.replace(/(\.ya?ml)?$/, '-tried$1'), spellcheck: 'false', autocomplete: 'off', 'aria-label': 'Name of the copy' });
+  const state = el('p', { role: 'alert', class: 'state' });
   const save = async to => {
-    const answer = await post('/save', { name: to });
+    const answer = await post('/save', { name: to }, (words, lines) => lines.length > 0 ? (close(), notice(words, lines)) : state.replaceChildren(words));
+    if (!answer) return;
     close();
-    if (answer) notice(answer.words);
+    notice(answer.words);
   };
+  const copyName = () => /\.ya?ml$/i.test(name.value) ? name.value : `${name.value.trim()}.yaml`;
   return [
     el('h2', {}, 'Save what you tried'),
     steps.length === 0 ? el('p', {}, 'Nothing is tried, so the house file stays as it is.') : el('ul', {}, ...steps.map(step => el('li', {}, step))),
     el('p', {}, 'Only what was changed is written: comments, order and layout elsewhere stay as they are.'),
     button(`Save in ${file}`, () => save(''), { class: 'main', disabled: steps.length === 0 }),
-    el('form', { class: 'row', onsubmit: event => { event.preventDefault(); save(name.value); } },
-      el('label', {}, 'A copy beside it: ', name), el('button', { type: 'submit' }, 'Save the copy')),
+    el('form', { class: 'row', onsubmit: event => { event.preventDefault(); save(copyName()); } },
+      el('label', {}, 'A copy in the same folder: ', name), el('button', { type: 'submit' }, 'Save the copy')),
+    state,
   ];
 }
 
 /** @param {() => void} close */
 function handOutDialog(close) {
-  const query = `?spot=${encodeURIComponent(store.spot)}&layer=${store.layer === 'median' ? 'median' : 'countOn'}`, state = el('p', { role: 'status' });
+  const query = `?spot=${encodeURIComponent(store.spot)}&layer=${store.layer === 'median' ? 'median' : 'countOn'}`, state = el('p', { role: 'status', class: 'state' });
   const files = [
     ['map.png', `Maps of ${store.spot}`, 'all levels, as a picture'],
     ['sheet.png', 'Sheet', 'all spots on all levels, as a picture'],
@@ -56,14 +60,14 @@ function handOutDialog(close) {
   const make = async (what, text) => {
     put({ making: null });
     state.replaceChildren(`${text}: being made…`, el('progress', { 'aria-label': text }));
-    const words = await download(`/export/${what}${query}`);
-    state.replaceChildren(words || `${text}: handed to your browser.`);
+    const { name, words } = await download(`/export/${what}${query}`);
+    state.replaceChildren(words || `${text}: ${name} is in your browser’s downloads.`);
   };
   return [
     el('h2', {}, 'Hand out'),
     el('ul', { class: 'files' }, ...files.map(([what, text, note]) => el('li', {}, button(text, () => make(what, text), { 'data-key': what }), ` ${note}`))),
-    state,
-    el('p', {}, 'All show the house as it is tried now. The browser’s print command prints the plans as they are.')];
+    el('p', {}, 'All show the house as it is tried now. The browser’s print command prints the plans as they are.'),
+    state];
 }
 
 function keysDialog() {

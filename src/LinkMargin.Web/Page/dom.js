@@ -35,7 +35,10 @@ function fill(element, with_, children) {
     if (key.startsWith('on')) element.addEventListener(key.slice(2), value);
     else if (key === 'text') element.textContent = value;
     else if (key === 'dataset') Object.assign(element.dataset, value);
-    else if (key === 'value') element.value = value;
+    else if (key === 'value') {
+      element.value = value;
+      if (element instanceof HTMLInputElement) element.defaultValue = value;
+    }
     else element.setAttribute(key, value === true ? '' : String(value));
   }
   element.append(...children.filter(child => child !== null && child !== undefined && child !== false));

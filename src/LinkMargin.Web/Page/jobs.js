@@ -28,7 +28,7 @@ function jobs() {
   return [
     el('h2', {}, titles[job.job]),
     el('p', {}, job.words),
-    house && job.version !== house.version && job.results.length > 0 && el('p', { class: 'note' }, 'Searched before the latest change.'),
+    house && job.version !== house.version && job.results.length > 0 && el('p', { class: 'note' }, 'The figures are for the house before your latest change. Search again for new ones.'),
     el('ol', { class: 'results' }, ...job.results.map((result, i) => el('li', {},
       button(`${result.title}: ${result.gain}`, () => tryResult(i), { 'data-key': `result ${i}`, title: 'Try it' }), el('small', {}, result.words)))),
     ...job.notes.map(text => el('p', { class: 'note' }, text)),

@@ -12,7 +12,7 @@ const RINGS = [0.15, 0.9, 1.8, 3, 4.4]; // in label heights
 const SLIDES = [0.18, 0.36, -0.18, -0.36]; // in label widths
 const FROM_LEADER = 1; // from this ring on, a line joins label and mark
 const ROOM = 2, NEARER = 9, CLOSE = 24;
-const COST_OF_RING = 0.35, COST_OF_ANOTHERS = 1.2, COST_OF_CROSSING = 1.5, COST_OF_NO_PLACE = 8;
+const COST_OF_RING = 0.35, COST_OF_ANOTHERS = 1.2, COST_OF_NEARER_TO_ANOTHER = 3, COST_OF_CROSSING = 1.5, COST_OF_NO_PLACE = 8;
 
 /** @param {Box} one @param {Box} other */
 export const overlaps = (one, other) => other.left < one.right && other.right > one.left && other.top < one.bottom && other.bottom > one.top;
@@ -71,7 +71,7 @@ function bestOf(request, all, frame, taken, labels, soft) {
     const own = distance(box, request), others = Math.min(...all.filter(other => other !== request).map(other => distance(box, other)));
     const hasLeader = !request.isOptional && (ring >= FROM_LEADER || others < CLOSE);
     const cost = away + soft.reduce((sum, wall) => sum + shared(box, wall), 0) / area
-      + (others < own + NEARER ? COST_OF_ANOTHERS : 0)
+      + (others < own ? COST_OF_NEARER_TO_ANOTHER : others < own + NEARER ? COST_OF_ANOTHERS : 0)
       + (hasLeader && labels.some(other => crosses(request, box, grown(other, 1))) ? COST_OF_CROSSING : 0);
     if (cost < least) [best, least] = [{ box, hasLeader, cost }, cost];
   }

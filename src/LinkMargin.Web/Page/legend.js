@@ -19,13 +19,14 @@ export function draw(changed) {
     el('ul', { class: 'keys' },
       key(svg('path', { d: 'M2 7H30', class: 'heavy' }), `${house.requiredDb} dB to count on, required by ${others.length > 0 ? 'most seats' : 'the seats'}`),
       layer === 'countOn' && others.length > 0 && key(svg('path', { d: 'M2 7H30', class: 'heavy dashed' }), `${others.join(', ')} dB: by others`),
-      key(svg('rect', { x: 2, y: 1, width: 28, height: 12, class: 'hatched' }), 'below it', true),
+      key(svg('rect', { x: 2, y: 1, width: 28, height: 12, class: 'hatched' }), 'below the required margin', true),
       key(svg('path', { d: 'M16 0L23 7L16 14L9 7Z', class: 'mark-shape spot' }), 'spot shown'),
       key(svg('path', { d: 'M16 1L22 7L16 13L10 7Z', class: 'spot-elsewhere' }), 'on another level'),
       key(svg('circle', { cx: 16, cy: 7, r: 5.5, class: 'mark-shape seat' }), 'seat passes'),
-      key(svg('g', {}, svg('circle', { cx: 16, cy: 7, r: 4.8, class: 'seat-fails' }), svg('path', { d: 'M13 10L19 4', class: 'seat-fails' })), 'does not')));
-  refill(byId('footer'), el('p', {}, `The map is for hands ${lengthText(house.handsMetres, house.inFeet)} above the floor, averaged over where a player faces. `
-    + `All figures are planning estimates for ${house.controller} with ${house.console}. Test the spot with the real console before you pull cable or make holes.`));
+      key(svg('g', {}, svg('circle', { cx: 16, cy: 7, r: 4.8, class: 'seat-fails' }), svg('path', { d: 'M13 10L19 4', class: 'seat-fails' })), 'does not')),
+    el('p', { class: 'note' }, `The map is for hands ${lengthText(house.handsMetres, house.inFeet)} above the floor, averaged over all directions. `
+      + 'A seat counts with its own height and facing, so it may differ from the map around it.'));
+  refill(byId('footer'), el('p', {}, `All figures are planning estimates for ${house.controller} with ${house.console}. Test the spot with the real console before you pull cable or make holes.`));
 }
 
 /** @param {SVGElement} shape @param {string} text @param {boolean} [isHatched] */

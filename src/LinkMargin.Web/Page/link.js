@@ -32,6 +32,7 @@ function show() {
   const open = section.querySelector('details')?.open ?? false;
   refill(section,
     el('div', { class: 'row head' }, el('h2', {}, link.title), button('Close', () => put({ linkSeat: null }), { class: 'quiet', 'data-key': 'close link' })),
+    link.between && el('p', {}, link.between),
     el('p', { class: 'note' }, link.words),
     el('div', { class: 'two' },
       el('figure', {}, drawing(link.section, link.paths), el('figcaption', {}, 'Section through spot and seat: what the paths cross.')),

@@ -86,14 +86,15 @@ function takeFrame(buffer) {
  * Asks the server to do something; an error is shown.
  * @param {string} path
  * @param {any} [body]
+ * @param {(words: string, lines: string[]) => void} [refused] shows the error
  * @returns {Promise<any>} the answer; null if refused
  */
-export async function post(path, body = {}) {
+export async function post(path, body = {}, refused = notice) {
   try {
     const response = await fetch(path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
     const answer = await response.json();
     if (answer.ok) return answer;
-    notice(answer.words, answer.lines ?? []);
+    refused(answer.words, answer.lines ?? []);
   } catch {
     notice('LinkMargin does not answer. What you tried is in the journal; start linkmargin again to go on.', []);
   }
@@ -120,20 +121,20 @@ export async function get(path) {
 /**
  * Has the server make a file, and downloads it.
  * @param {string} path
- * @returns {Promise<string>} the reason for a failure, in words; empty on success
+ * @returns {Promise<{name: string, words: string}>} the name of the file, or the reason for a failure
  */
 export async function download(path) {
   try {
     const response = await fetch(path);
-    if (!response.ok) return (await response.json()).words;
+    if (!response.ok) return { name: '', words: (await response.json()).words };
     const name = response.headers.get('Content-Disposition')?.match(/filename="([^"]+)"/)?.[1] ?? 'file', address = URL.createObjectURL(await response.blob());
     const link = document.createElement('a');
     link.href = address;
     link.download = name;
     link.click();
     setTimeout(() => URL.revokeObjectURL(address), 60000);
-    return '';
+    return { name, words: '' };
   } catch {
-    return 'LinkMargin does not answer.';
+    return { name: '', words: 'LinkMargin does not answer.' };
   }
 }

@@ -117,7 +117,7 @@ function builtOf(level, index, paths) {
     path(level.voids, 'voids'),
     ...store.house.zones.filter(zone => zone.level === index).map(zone => path(zone.outline, 'zone')),
     ...level.fixtures.flatMap(item => [
-      chosenBy('fixture', item, item.outline, item.hollow ? 'fixture hollow' : 'fixture', `${item.name}: ${item.material}`),
+      chosenBy('fixture', item, item.outline, item.hollow ? 'fixture hollow' : 'fixture', item.name === item.material ? item.name : `${item.name}: ${item.material}`),
       path(item.sides, 'sides')]),
     ...level.walls.filter(item => !item.full).map(item => chosenBy('wall', item, item.shape, 'wall low', `${item.name}: ${item.material}`)),
     path(level.walls.filter(item => item.full).map(item => item.shape).join(''), 'casing'),
@@ -152,7 +152,9 @@ function drawField(sheet, changed) {
 
 /** @param {Sheet} sheet */
 function drawPaths(sheet) {
-  const parts = (store.link?.paths ?? []).slice().reverse().flatMap(path => path.parts.map(part => ({ path, part })));
+  // A level that no path touches stays free of them.
+  const all = (store.link?.paths ?? []).slice().reverse().flatMap(path => path.parts.map(part => ({ path, part })));
+  const parts = all.some(({ part }) => part.level === sheet.index) ? all : [];
   sheet.paths.replaceChildren(...parts.map(({ path, part }) => svg('polyline', {
     points: pointsText(part.points),
     class: `path ${path.kind} ${part.level === sheet.index ? '' : 'elsewhere'}`,

@@ -19,6 +19,7 @@ export function listen() {
   plans.addEventListener('click', event => {
     // A finger cannot hover, so a tap reads the margin.
     if (/** @type {PointerEvent} */ (event).pointerType === 'touch') readAt(event);
+    else hide();
     clickOn(event.target.closest('[data-kind]'));
   });
   plans.addEventListener('keydown', readByKey);

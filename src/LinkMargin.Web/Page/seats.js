@@ -10,7 +10,7 @@ import { signed } from './units.js';
 export function draw(changed) {
   const { house, figures, comparison } = store;
   if (!house) return;
-  if (changed.has('house') || changed.has('comparison')) drawHeading();
+  if (['house', 'comparison', 'spot', 'figures'].some(key => changed.has(key))) drawHeading();
   if (changed.has('figures') && figures && figures.seats.length > 0) say(spoken(figures));
   if (['house', 'figures', 'comparison', 'cables', 'spot', 'linkSeat'].some(key => changed.has(key))) {
     refill(byId('seats'), ...(figures ? spotTable(figures) : [el('p', { class: 'wait' }, 'Computing…')]));
@@ -27,11 +27,12 @@ function spoken(figures) {
 }
 
 function drawHeading() {
-  const { house, comparison } = store;
+  const { house, comparison, figures } = store;
   document.title = `${house.name} – LinkMargin`;
   byId('finding').textContent = comparison ? comparison.finding : `${house.name}: computing…`;
   const before = comparison?.findingInFile && comparison.findingInFile !== comparison.finding ? `As in the file: ${comparison.findingInFile}. ` : '';
-  byId('subtitle').textContent = `${before}${house.name}. Margin to count on: ${house.often} the real margin is at least this. Planning estimates.`;
+  const isOther = figures && comparison?.spots.length > 0 && comparison.spots[0].spot !== store.spot && figures.spot === store.spot;
+  byId('subtitle').textContent = `${isOther ? `Shown: ${figures.words}. ` : ''}${before}${house.name}. Margin to count on: ${house.often} the real margin is at least this. Planning estimates.`;
 }
 
 /** @param {any} figures */
@@ -49,12 +50,12 @@ function spotTable(figures) {
           el('th', { scope: 'row' }, button(figure.seat, () => choose({ kind: 'seat', name: figure.seat, level: seat?.level ?? 0 }), { class: 'link', 'data-key': `row ${figure.seat}`, title: 'Explain this link' })),
           number(`${seat?.requiredDb ?? ''}`),
           ...(hasTried
-            ? [number(was === undefined ? '–' : (Math.floor(was * 10) / 10).toFixed(1)), verdict(figure), number(was === undefined ? '–' : signed(figure.countOnDb - was), was !== undefined && Math.abs(figure.countOnDb - was) >= 0.05 ? 'moved' : '')]
+            ? [number(was === undefined ? '–' : (Math.floor(was * 10) / 10).toFixed(1)), verdict(figure), number(was === undefined ? '–' : signed(figure.countOnDb - was), was === undefined || Math.abs(figure.countOnDb - was) < 0.05 ? '' : figure.countOnDb > was ? 'gained' : 'lost')]
             : [verdict(figure)]),
           number(figure.median), number(figure.likely));
       })))),
     el('p', { class: 'note' }, figures.seats.length > 0
-      ? 'In dB. ✓ passes, ✗ is below the required margin. Likely: the probability that the seat passes. Choose a seat to see why.'
+      ? 'In dB. ✓ passes, ✗ is below the required margin. Likely: the probability that the seat passes. Choose a seat to see what is in its way.'
       : ''),
   ];
 }
@@ -96,7 +97,7 @@ function cableRows(comparison) {
   return [
     row('new cable runs', one => one && `${one.newRuns}`),
     row('cable to buy', one => one?.toBuy),
-    row('holes to bore', one => one && `${one.holes}`),
+    row('holes to drill', one => one && `${one.holes}`),
     ...(cables.some(one => one.carries !== 'yes' || !one.isComplete) ? [row('picture carried', one => one && (one.isComplete ? one.carries : `${one.carries}, not complete`))] : []),
   ];
 }

@@ -63,7 +63,14 @@ internal sealed record JobResult(string Title, string Words, string Gain, IReadO
 internal sealed record NoticeMessage(string Words, IReadOnlyList<string> Lines) : Message("notice");
 
 /// <summary>The budget of one link, in words and figures, with its paths and a section.</summary>
-internal sealed record LinkAnswer(string Title, string Words, string Text, IReadOnlyList<PathItem> Paths, string NotDrawn, SectionDrawing Section);
+/// <param name="Title">The finding.</param>
+/// <param name="Between">What stands between spot and seat, the greatest losses first; empty for nothing.</param>
+/// <param name="Words">The figures, in words.</param>
+/// <param name="Text">The budget, line by line.</param>
+/// <param name="Paths">Its paths.</param>
+/// <param name="NotDrawn">What is not drawn, in words.</param>
+/// <param name="Section">A section through spot and seat.</param>
+internal sealed record LinkAnswer(string Title, string Between, string Words, string Text, IReadOnlyList<PathItem> Paths, string NotDrawn, SectionDrawing Section);
 
 /// <summary>One path: its corners in metres, level by level and on the section.</summary>
 internal sealed record PathItem(
