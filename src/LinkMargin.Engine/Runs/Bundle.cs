@@ -98,10 +98,10 @@ public static class Bundle
         {
             for (int j = 0; j < i; j++)
             {
-                double dx = x[i] - x[j], dy = y[i] - y[j], apart = double.Hypot(dx, dy);
-                double over = ((diameters[i] + diameters[j]) / 2) - apart;
-                if (over > 0)
+                double dx = x[i] - x[j], dy = y[i] - y[j], touching = (diameters[i] + diameters[j]) / 2, squared = (dx * dx) + (dy * dy);
+                if (squared < touching * touching)
                 {
+                    double apart = Math.Sqrt(squared), over = touching - apart;
                     most = Math.Max(most, over);
                     (dx, dy) = apart > 0 ? (dx / apart, dy / apart) : (1, 0);
                     (x[i], y[i]) = (x[i] + (over / 2 * dx), y[i] + (over / 2 * dy));
@@ -109,7 +109,7 @@ public static class Bundle
                 }
             }
 
-            double away = double.Hypot(x[i], y[i]), beyond = away + (diameters[i] / 2) - radius;
+            double away = Math.Sqrt((x[i] * x[i]) + (y[i] * y[i])), beyond = away + (diameters[i] / 2) - radius;
             if (beyond > 0)
             {
                 most = Math.Max(most, beyond);
