@@ -47,16 +47,16 @@ internal sealed class RadioReader(Source source, IReadOnlyDictionary<string, Rad
     private static Radio? Written(MappingReader group, string key)
     {
         string name = group.OptionalName("name") ?? key;
-        double? transmit = group.RequiredNumber("transmit", Quantity.LevelDbm, HouseLimits.Transmit);
-        double? gain = group.RequiredNumber("gain", Quantity.Gain, HouseLimits.Gain);
+        double? transmit = group.RequiredNumber("transmit", Quantity.LevelDbm, TableLimits.Transmit);
+        double? gain = group.RequiredNumber("gain", Quantity.Gain, TableLimits.Gain);
         bool includesMismatch = group.OptionalFlag(RadioTableReader.MismatchKey) ?? false;
-        double? sensitivity = group.RequiredNumber("sensitivity", Quantity.LevelDbm, HouseLimits.Sensitivity);
+        double? sensitivity = group.RequiredNumber("sensitivity", Quantity.LevelDbm, TableLimits.Sensitivity);
 
         // A console stands on a shelf; a controller is held, so its loss by the hand must be given.
         double? hand = key == "controller" || group.Has("hand")
-            ? group.RequiredNumber("hand", Quantity.Decibels, HouseLimits.Hand)
+            ? group.RequiredNumber("hand", Quantity.Decibels, TableLimits.Hand)
             : 0;
-        double spread = group.OptionalNumber("spread", Quantity.Decibels, HouseLimits.Spread) ?? HouseLimits.RadioSpreadDb;
+        double spread = group.OptionalNumber("spread", Quantity.Decibels, TableLimits.Spread) ?? HouseLimits.RadioSpreadDb;
         return transmit is { } power && gain is { } gainDb && sensitivity is { } weakest && hand is { } handDb
             ? new Radio(name, PowerLevel.FromDbm(power), gainDb, PowerLevel.FromDbm(weakest), handDb, spread, "written in the house file")
             {

@@ -2,7 +2,9 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Files.Tables;
 
-/// <summary>Allowed ranges for the figures of a table. The checks and the messages both use them.</summary>
+/// <summary>
+/// Allowed ranges for the figures of a table, and of a radio in a house file. The checks and the messages both use them.
+/// </summary>
 internal static class TableLimits
 {
     /// <summary>Layers of one construction, including those of the rows it is built of.</summary>
@@ -47,14 +49,14 @@ internal static class TableLimits
     /// <summary>Exponent of the frequency.</summary>
     public static QuantityRange Exponent { get; } = new(-3, 3, "");
 
-    /// <summary>Power into an antenna.</summary>
+    /// <summary>Power into an antenna: from the weakest beacon to far above any radio in a house.</summary>
     public static QuantityRange Transmit { get; } = new(-40, 36, "dBm");
 
     /// <summary>Mean gain of an antenna.</summary>
-    public static QuantityRange Gain { get; } = new(-30, 20, "dBi");
+    public static QuantityRange Gain { get; } = new(-30, 30, "dBi");
 
     /// <summary>Weakest level that a receiver decodes.</summary>
-    public static QuantityRange Sensitivity { get; } = new(-130, -20, "dBm");
+    public static QuantityRange Sensitivity { get; } = new(-140, -20, "dBm");
 
     /// <summary>Allowance for the grip and the body.</summary>
     public static QuantityRange Hand { get; } = new(0, 40, "dB");

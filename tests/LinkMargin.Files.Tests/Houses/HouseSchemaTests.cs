@@ -4,6 +4,7 @@ using Json.Schema;
 using LinkMargin.Files.Houses.Keys;
 using LinkMargin.Files.Problems;
 using LinkMargin.Files.Resources;
+using LinkMargin.Files.Tables;
 using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Tests.Houses;
@@ -78,11 +79,11 @@ public sealed class HouseSchemaTests
             ("window.width", HouseLimits.OpeningWidth),
             ("gap.width", HouseLimits.OpeningWidth),
             ("joists.spacing", HouseLimits.JoistSpacing),
-            ("radio.transmit", HouseLimits.Transmit),
-            ("radio.gain", HouseLimits.Gain),
-            ("radio.sensitivity", HouseLimits.Sensitivity),
-            ("radio.hand", HouseLimits.Hand),
-            ("radio.spread", HouseLimits.Spread),
+            ("radio.transmit", TableLimits.Transmit),
+            ("radio.gain", TableLimits.Gain),
+            ("radio.sensitivity", TableLimits.Sensitivity),
+            ("radio.hand", TableLimits.Hand),
+            ("radio.spread", TableLimits.Spread),
             ("seat.required", HouseLimits.Required),
             ("seat.used", HouseLimits.UsedDays),
             ("seat.players", HouseLimits.Players),

@@ -5,7 +5,8 @@ namespace LinkMargin.Files.Houses.Keys;
 
 /// <summary>
 /// Allowed ranges and default values of a house file. The ranges are generous limits for a dwelling, chosen to catch wrong units
-/// and signs. The defaults are common building practice, except where a comment says otherwise.
+/// and signs; those of a radio are in <see cref="Tables.TableLimits"/>, because a house file and a table describe the same radios. The defaults
+/// are common building practice, except where a comment says otherwise.
 /// </summary>
 internal static class HouseLimits
 {
@@ -50,21 +51,6 @@ internal static class HouseLimits
 
     /// <summary>Players on one seat.</summary>
     public static readonly QuantityRange Players = new(1, 16, "");
-
-    /// <summary>Power into an antenna: from the weakest beacon to far above any radio in a house.</summary>
-    public static readonly QuantityRange Transmit = new(-40, 36, "dBm");
-
-    /// <summary>Mean gain of an antenna.</summary>
-    public static readonly QuantityRange Gain = new(-30, 30, "dBi");
-
-    /// <summary>Weakest level that a receiver decodes.</summary>
-    public static readonly QuantityRange Sensitivity = new(-140, -20, "dBm");
-
-    /// <summary>Allowance for the grip.</summary>
-    public static readonly QuantityRange Hand = new(0, 40, "dB");
-
-    /// <summary>Standard deviation between radios.</summary>
-    public static readonly QuantityRange Spread = new(0, 20, "dB");
 
     /// <summary>Diameter, or a clear side, of a cable passage.</summary>
     public static readonly QuantityRange PassageSide = new(0.003, 5, "m");
