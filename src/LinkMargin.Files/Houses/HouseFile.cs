@@ -12,6 +12,9 @@ public static class HouseFile
     /// <summary>The format of house files. A file of an older version without it is also read.</summary>
     public const string Form = "linkmargin/house/1";
 
+    /// <summary>Bytes that a house file may have.</summary>
+    public const int MostBytes = YamlLimits.Bytes;
+
     /// <summary>Reads a file. Errors are returned as problems, never thrown.</summary>
     /// <param name="path">The file, as the person named it.</param>
     /// <param name="tables">The tables that materials, build-ups and radios are looked up in.</param>

@@ -37,7 +37,7 @@ internal sealed class MaterialPatterns
         double? thickness = material.ThicknessMetres ?? (material.Layers.Count > 0 ? WallShape.ThicknessOf(material) : null);
         string thick = thickness is not double t ? ""
             : unit == LengthUnit.Foot
-                ? string.Create(CultureInfo.InvariantCulture, $", {t / LengthTicks.MetresPerFoot * 12:0.#} in")
+                ? string.Create(CultureInfo.InvariantCulture, $", {t / LengthUnits.MetresPerFoot * 12:0.#} in")
                 : string.Create(CultureInfo.InvariantCulture, $", {t * 1000:0} mm");
         return string.Create(CultureInfo.InvariantCulture, $"{material.Name}{thick}, {material.LossDb:0.#} dB");
     }

@@ -6,12 +6,9 @@ namespace LinkMargin.Plots.Drawing;
 /// <summary>Round lengths in a unit, in metres.</summary>
 internal static class LengthTicks
 {
-    /// <summary>One foot, metres; exact (international yard and pound agreement, 1959).</summary>
-    public const double MetresPerFoot = 0.3048;
-
     private static readonly double[] RoundSteps = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
-    public static double MetresPer(LengthUnit unit) => unit == LengthUnit.Foot ? MetresPerFoot : 1;
+    public static double MetresPer(LengthUnit unit) => unit == LengthUnit.Foot ? LengthUnits.MetresPerFoot : 1;
 
     public static string ShortNameOf(LengthUnit unit) => unit == LengthUnit.Foot ? "ft" : "m";
 
@@ -56,7 +53,7 @@ internal static class LengthTicks
             return metres.ToString("0.00", CultureInfo.InvariantCulture);
         }
 
-        long inches = (long)Math.Round(metres / MetresPerFoot * 12);
+        long inches = (long)Math.Round(metres / LengthUnits.MetresPerFoot * 12);
         return inches % 12 == 0
             ? string.Create(CultureInfo.InvariantCulture, $"{inches / 12}′")
             : string.Create(CultureInfo.InvariantCulture, $"{inches / 12}′ {inches % 12}″");

@@ -16,9 +16,6 @@ namespace LinkMargin.Web.Houses;
 /// <param name="Problems">Errors and warnings, in the words of <c>check</c>.</param>
 internal sealed record HouseOnDisk(byte[] Bytes, string Text, LoadedHouse? Loaded, IReadOnlyList<Problem> Problems)
 {
-    // The reader refuses a larger file too.
-    private const int MostBytes = 4 * 1024 * 1024;
-
     /// <summary>Identifies its content.</summary>
     public string Hash { get; } = Journal.Hash(Bytes);
 
@@ -50,9 +47,9 @@ internal sealed record HouseOnDisk(byte[] Bytes, string Text, LoadedHouse? Loade
         try
         {
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-            if (stream.Length > MostBytes)
+            if (stream.Length > HouseFile.MostBytes)
             {
-                throw new FileProblemException(path, "this file is too large for a house file");
+                throw new FileProblemException(path, $"this file is larger than the allowed {HouseFile.MostBytes / (1024 * 1024)} MB");
             }
 
             byte[] bytes = new byte[stream.Length];
