@@ -38,8 +38,8 @@ public static class ChangeWords
             ChangeKinds.SetOpening => $"{(change.Open == true ? "open" : "shut")} {OpeningOf(change, house)}{on}",
             ChangeKinds.WallMaterial => $"make wall {change.Name}{on} of {change.Material}",
             ChangeKinds.RemoveFixture => $"remove fixture {change.Name}",
-            ChangeKinds.OpenSide => $"open the {change.Side} of {change.Name}",
-            ChangeKinds.SwapSide => $"make the {change.Side} of {change.Name} of {change.Material}",
+            ChangeKinds.OpenSide => $"open the {change.Side} side of {change.Name}",
+            ChangeKinds.SwapSide => $"make the {change.Side} side of {change.Name} of {change.Material}",
             ChangeKinds.Console => $"console: {change.Name}",
             ChangeKinds.Controller => $"controllers: {change.Name}",
             ChangeKinds.RemoveSeat => $"seat {change.Name} on a cable",
@@ -67,12 +67,12 @@ public static class ChangeWords
 
     private static IEnumerable<string> Each(BoxSides sides) => Sides.Where(side => (sides & side.Value) != 0).Select(side => side.Key);
 
-    // Most names already say what it is.
+    // A step of the journal may name an opening that has since become a gap. Most names already say what it is.
     private static string OpeningOf(HouseChange change, House house)
     {
-        string kind = house.Levels.SelectMany(level => level.Walls).SelectMany(wall => wall.Openings).Any(one => one.Name == change.Name && one.Kind == OpeningKind.Window)
-            ? "window"
-            : "door";
+        IEnumerable<Level> levels = change.Level is { } level && level >= 0 && level < house.Levels.Count ? [house.Levels[level]] : house.Levels;
+        Opening? opening = levels.SelectMany(one => one.Walls).SelectMany(wall => wall.Openings).FirstOrDefault(one => one.Name == change.Name);
+        string kind = opening?.Kind switch { OpeningKind.Window => "window", OpeningKind.Gap => "gap", _ => "door" };
         return change.Name?.Contains(kind, StringComparison.OrdinalIgnoreCase) == true ? change.Name : $"{kind} {change.Name}";
     }
 }
