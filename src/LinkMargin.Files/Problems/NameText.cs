@@ -25,7 +25,7 @@ public static class NameText
 
     /// <summary>What a name holds that is not allowed, worded to follow its quotation; null if nothing.</summary>
     /// <param name="text">The name.</param>
-    /// <param name="mayHaveLines">Whether it is a text, not a name: line ends and tabs are then allowed.</param>
+    /// <param name="mayHaveLines">Whether it is a text, not a name: line feeds and tabs are then allowed.</param>
     public static string? Fault(string text, bool mayHaveLines = false)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -44,7 +44,7 @@ public static class NameText
             i += rune.Utf16SequenceLength;
         }
 
-        return Look(text).Length == 0 ? "holds only characters that cannot be seen; write some that can" : null;
+        return Look(text).Length == 0 ? "holds only invisible characters; write at least one visible character" : null;
     }
 
     /// <summary>The visible part of a name: two names that look the same give the same text.</summary>

@@ -49,7 +49,7 @@ internal static class ValueReader
             return null;
         }
 
-        string text = scalar.Text.Length > LongestText ? scalar.Text.Trim() : NameText.Normal(scalar.Text);
+        string text = scalar.Text.Length > LongestText ? scalar.Text.Trim() : NameText.Normal(scalar.Text).Replace("\r\n", "\n", StringComparison.Ordinal);
         if (text.Length is 0 or > LongestText)
         {
             source.Error(node.Mark, text.Length == 0

@@ -12,7 +12,7 @@ public sealed class NameTextTests
     [InlineData("den\nx", "holds U+000A, a control character; remove it")]
     [InlineData("den\u2028x", "holds U+2028, a line break; remove it")]
     [InlineData("den\u2029x", "holds U+2029, a line break; remove it")]
-    [InlineData("\u200b\u2060", "holds only characters that cannot be seen; write some that can")]
+    [InlineData("\u200b\u2060", "holds only invisible characters; write at least one visible character")]
     public void What_no_name_may_hold_is_reported_by_its_number(string name, string fault) => Assert.Equal(fault, NameText.Fault(name));
 
     // Attributes cannot hold half a character.

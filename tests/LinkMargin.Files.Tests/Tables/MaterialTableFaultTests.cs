@@ -55,18 +55,18 @@ public sealed class MaterialTableFaultTests : IDisposable
     [InlineData("name: a, thickness: 100, " + Rest, "thickness: '100' (100 m) is outside the allowed 0.0001 m to 2 m")]
     [InlineData("name: a, form: solid, " + Rest, "form: 'solid' is not a form of loss; write one of: sheet, bulk")]
     [InlineData("name: a, reflects: steel, " + Rest, "reflects: 'steel' is not a kind of reflection; write one of: board, metal")]
-    [InlineData("name: a, reflects: metal, layers: [{of: air, thickness: 1 mm}], " + Rest, "reflects: the layers or the dielectric of a row say what it reflects; remove one of the two")]
-    [InlineData("name: a, form: bulk, " + Rest, "form: a bulk loss belongs to a length travelled; write it as thickness")]
-    [InlineData("name: Stud Wall, " + Rest, "name: 'Stud Wall' is not one word of lower-case letters, digits and hyphens; write for example 'stud-wall'")]
-    [InlineData("name: air, " + Rest, "name: 'air' means something else in a table; choose another name")]
+    [InlineData("name: a, reflects: metal, layers: [{of: air, thickness: 1 mm}], " + Rest, "reflects: 'dielectric' or 'layers' already determine what this row reflects; remove one of the two")]
+    [InlineData("name: a, form: bulk, " + Rest, "form: a bulk loss is stated for a thickness; add 'thickness'")]
+    [InlineData("name: Stud Wall, " + Rest, "name: 'Stud Wall' is not one word of lower-case letters, digits and hyphens; write, for example, 'stud-wall'")]
+    [InlineData("name: air, " + Rest, "name: 'air' has a special meaning in a table; choose another name")]
     [InlineData("name: a, dielectric: {a: 0.9, b: 0, c: 0, d: 0}, " + Rest, "a: '0.9' is outside the allowed 1 to 100")]
     [InlineData("name: a, dielectric: {a: 2, b: 0, c: -1, d: 0}, " + Rest, "c: '-1' (-1 S/m) is outside the allowed 0 S/m to 100000000 S/m")]
     [InlineData("name: a, dielectric: {a: 2, b: 0, c: 1}, " + Rest, "a dielectric needs the key 'd'")]
     [InlineData("name: a, layers: [{of: air}], " + Rest, "of: air needs a thickness")]
-    [InlineData("name: a, layers: [{of: air, thickness: 9 mm, tolerance: 9 mm}], " + Rest, "leaves nothing of a layer 0.009 m thick")]
-    [InlineData("name: a, layers: [{of: a, thickness: 1 mm}], " + Rest, "of: 'a' is built of itself (a > a); remove one of these layers")]
-    [InlineData("name: a, dielectric: {a: 2, b: 0, c: 1, d: 0}, layers: [{of: air, thickness: 1 mm}], " + Rest, "a row is one substance, with a dielectric, or built of layers, not both")]
-    [InlineData("name: a, studs: {of: a, width: 50 mm, depth: 90 mm, spacing: 50 mm}, " + Rest, "studs 0.05 m wide cannot stand 0.05 m apart between centres")]
+    [InlineData("name: a, layers: [{of: air, thickness: 9 mm, tolerance: 9 mm}], " + Rest, "is more than a layer 0.009 m thick allows")]
+    [InlineData("name: a, layers: [{of: a, thickness: 1 mm}], " + Rest, "of: 'a' contains itself (a > a); remove one of these layers")]
+    [InlineData("name: a, dielectric: {a: 2, b: 0, c: 1, d: 0}, layers: [{of: air, thickness: 1 mm}], " + Rest, "a row has either 'dielectric' or 'layers', not both")]
+    [InlineData("name: a, studs: {of: a, width: 50 mm, depth: 90 mm, spacing: 50 mm}, " + Rest, "studs 0.05 m wide do not fit at a spacing of 0.05 m")]
     [InlineData("name: a, studs: {of: b, width: 50 mm, depth: 90 mm, spacing: 400 mm}, " + Rest, "of: 'b' is not a row of this table; did you mean 'a'?")]
     [InlineData("name: a, studs: timber, " + Rest, "a group of studs is written with keys (of, width, depth, spacing), not as 'timber'")]
     public void Are_reported_of_a_row(string row, string message) =>
@@ -81,7 +81,7 @@ public sealed class MaterialTableFaultTests : IDisposable
     [Fact]
     public void Tell_the_whole_ring_of_rows_built_of_one_another() =>
         Assert.EndsWith(
-            "materials.yaml:4:29: of: 'a' is built of itself (a > b > c > a); remove one of these layers",
+            "materials.yaml:4:29: of: 'a' contains itself (a > b > c > a); remove one of these layers",
             Assert.Single(FaultsOf($$"""
                 materials:
                   - {name: a, layers: [{of: b}], {{Rest}}}
@@ -104,7 +104,7 @@ public sealed class MaterialTableFaultTests : IDisposable
     [Fact]
     public void Tell_a_thickness_that_layers_already_have() =>
         Assert.Contains(
-            "of: 'b' is built of layers of its own, whose thickness counts; remove thickness and tolerance here",
+            "of: 'b' has layers of its own, which set its thickness; remove 'thickness' and 'tolerance' here",
             Assert.Single(FaultsOf($$"""
                 materials:
                   - {name: a, layers: [{of: b, thickness: 1 mm}], {{Rest}}}
@@ -126,7 +126,7 @@ public sealed class MaterialTableFaultTests : IDisposable
     [Fact]
     public void Tell_a_member_too_deep_for_its_loss() =>
         Assert.Contains(
-            "of: 'b' 2 m deep comes to 100 dB, outside the allowed 0 dB to 80 dB",
+            "of: 'b', 2 m deep, has a loss of 100 dB, outside the allowed 0 dB to 80 dB",
             Assert.Single(FaultsOf($$"""
                 materials:
                   - {name: a, studs: {of: b, width: 50 mm, depth: 2 m, spacing: 400 mm}, {{Rest}}}
@@ -179,6 +179,22 @@ public sealed class MaterialTableFaultTests : IDisposable
     [InlineData("material: []\n", "'material' is not a key of the material table; did you mean 'materials'?")]
     public void Tell_a_file_that_is_no_table(string text, string end) =>
         Assert.Contains(FaultsOf(text), fault => fault.EndsWith(end, StringComparison.Ordinal));
+
+    [Theory]
+    [InlineData("one\\r\\ntwo", "one\ntwo")]
+    [InlineData("one\\ntwo", "one\ntwo")]
+    public void A_text_may_have_lines_with_either_line_end(string written, string read)
+    {
+        folder.Write("materials.yaml", $"materials:\n  - {{name: a, what: \"{written}\", loss: 1 dB, spread: 1 dB, source: from memory}}\n");
+        Assert.Equal(read, folder.Read().Tables!.Materials["a"].Description);
+    }
+
+    [Fact]
+    public void A_carriage_return_alone_is_refused() =>
+        Assert.Contains(
+            "what: 'one<U+000D>two' holds U+000D, a control character; remove it",
+            Assert.Single(FaultsOf("materials:\n  - {name: a, what: \"one\\rtwo\", loss: 1 dB, spread: 1 dB, source: from memory}\n")),
+            StringComparison.Ordinal);
 
     /// <summary>The mistakes in materials.yaml; the other three files are the built-in ones.</summary>
     private string[] FaultsOf(string materials)
