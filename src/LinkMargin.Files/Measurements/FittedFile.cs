@@ -14,8 +14,8 @@ namespace LinkMargin.Files.Measurements;
 /// <summary>Writes and reads the result of a fit, so that any command can use it. The tables are never edited.</summary>
 public static class FittedFile
 {
-    /// <summary>Smaller correlations have no effect and are omitted.</summary>
-    private const double LeastWritten = 0.0005;
+    /// <summary>Smaller correlations would be written as 0 with four decimals, so they are omitted.</summary>
+    private const double LeastWritten = 0.00005;
 
     private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
 
@@ -26,8 +26,8 @@ public static class FittedFile
         StringBuilder text = new();
         void Line(FormattableString line) => text.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
         Line($"{GeneratorMark.CommentLine}: losses fitted to measurements. Give this file to a command with --fitted.");
-        Line($"# shift: loss of the material in this house less its table loss; spread: one standard deviation of that,");
-        Line($"# table-spread: the same before the fit; offset: the level that a pair of devices would show with no loss between.");
+        Line($"# shift: loss of the material in this house minus its table loss; spread: one standard deviation of the shift,");
+        Line($"# table-spread: the same before the fit; offset: the level that a pair of devices would show without any path loss.");
         Line($"form: {FittedReader.Form}");
         Line($"fitted: {Quoted(fitted.HouseName)}");
         Line($"measurements: {fitted.MeasurementCount}");
@@ -56,7 +56,7 @@ public static class FittedFile
 
         if (fitted.Links.Count > 0)
         {
-            Line($"# For links that were measured: how much more each loses than the fitted losses say. Positions in metres.");
+            Line($"# For each measured link: its extra loss beyond the fitted losses. Positions in metres.");
             Line($"links:");
             foreach (FittedLink link in fitted.Links)
             {
@@ -115,7 +115,7 @@ public static class FittedFile
     {
         Example = "fitted: Name",
         Start = "'linkmargin fit HOUSE MEASUREMENTS' writes one",
-        Usual = "what a fit gives takes a few kilobytes",
+        Usual = "a file of fitted losses usually has a few kilobytes",
     };
 
     private static string Written(Point3 place) => $"[{Figure(place.X)}, {Figure(place.Y)}, {Figure(place.Z)}]";

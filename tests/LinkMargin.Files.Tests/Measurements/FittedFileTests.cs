@@ -47,9 +47,20 @@ public sealed class FittedFileTests
 
             Assert.Equal(($"x{name}x", 17), (read.Devices[0].Name, read.Devices[0].MeasurementCount));
             Assert.Equal(offset, read.Devices[0].OffsetDbm, 1e-4);
-            Assert.Equal(correlation, read.Correlation(0, 1), 1e-3);
+            Assert.Equal(correlation, read.Correlation(0, 1), 1e-4);
             Assert.Equal(read.Correlation(0, 1), read.Correlation(1, 0));
         });
+
+    [Theory]
+    [InlineData(0.0004, 0.0004)]
+    [InlineData(-0.00006, -0.0001)]
+    [InlineData(0.00004, 0)]
+    public void Small_correlations_are_kept_to_four_decimals(double fitted, double read)
+    {
+        FittedLosses written = new(
+            SmallHouse.House.Name, 2, [new FittedMaterial("board", 3, 1, 0, 1), new FittedMaterial("brick", 7, 1, 0, 1)], [new FittedDevice("x", 0, 2.5, 2)], (_, _) => fitted);
+        Assert.Equal(read, FittedFile.Parse(FittedFile.Text(written), "f.yaml", SmallHouse.House).Fitted!.Correlation(0, 1), 1e-12);
+    }
 
     [Fact]
     public void A_file_of_ones_own_making_is_known_again()
@@ -82,8 +93,8 @@ public sealed class FittedFileTests
     }
 
     [Theory]
-    [InlineData("fitted: Two rooms", "fitted: Another", "f.yaml:1:9: fitted: this was fitted in 'Another', and the house is 'Two rooms'; check that it is the same house")]
-    [InlineData("table: 3 dB", "table: 3.5 dB", "f.yaml:4:26: table: 'board' was 3.5 dB in the table when this was fitted and is 3 dB now; the shift is added to what it is now, so fit again")]
+    [InlineData("fitted: Two rooms", "fitted: Another", "f.yaml:1:9: fitted: these losses were fitted for 'Another', but the house is 'Two rooms'; check that it is the same house")]
+    [InlineData("table: 3 dB", "table: 3.5 dB", "f.yaml:4:26: table: the table loss of 'board' was 3.5 dB when this was fitted and is 3 dB now; the shift is added to the present table loss, so fit again")]
     public void What_looks_odd_is_reported_and_read(string good, string odd, string problem)
     {
         FittedParseResult result = FittedFile.Parse(Good.Replace(good, odd, StringComparison.Ordinal), "f.yaml", SmallHouse.House);
@@ -92,10 +103,10 @@ public sealed class FittedFileTests
     }
 
     [Theory]
-    [InlineData("shift: -2 dB", "shift: -8 dB", "f.yaml:5:39: shift: -8 dB leaves less than nothing of the 7 dB of 'brick'; -7 dB is the least")]
+    [InlineData("shift: -2 dB", "shift: -8 dB", "f.yaml:5:39: shift: -8 dB would make the loss of 'brick', 7 dB in the table, negative; -7 dB is the lowest allowed shift")]
     [InlineData("readings: 12\nm", "m", "f.yaml:1:1: a fitted file needs the key 'measurements'")]
     [InlineData("name: brick", "name: board", "f.yaml:5:12: name: 'board' appears twice; the first is in line 4, so rename or remove one")]
-    [InlineData("[board, brick]", "[board, brik]", "f.yaml:9:23: between: 'brik' is no fitted material of this file; did you mean 'brick'?")]
+    [InlineData("[board, brick]", "[board, brik]", "f.yaml:9:23: between: 'brik' is not a fitted material of this file; did you mean 'brick'?")]
     [InlineData("[board, brick]", "[board]", "f.yaml:9:15: between: write the names of two materials, [a, b]")]
     [InlineData("value: -0.4", "value: -1.4", "f.yaml:9:38: value: '-1.4' is outside the allowed -1 to 1")]
     [InlineData("shift: 1.25 dB", "shift: NaN", "f.yaml:4:39: shift: 'NaN' is not a finite number (-80 dB to 300 dB is allowed)")]
@@ -111,7 +122,7 @@ public sealed class FittedFileTests
     [Fact]
     public void A_file_of_another_house_altogether_is_refused() =>
         Assert.Contains(
-            "f.yaml:4:3: materials: the house is made of none of these; name the file that was fitted in it",
+            "f.yaml:4:3: materials: the house contains none of these; name the file that was fitted for this house",
             FittedFile.Parse(
                 Good.Replace("board", "felt", StringComparison.Ordinal).Replace("brick", "straw", StringComparison.Ordinal), "f.yaml", SmallHouse.House)
                 .Problems.Select(p => p.ToString()));
@@ -122,7 +133,7 @@ public sealed class FittedFileTests
         FittedMaterial[] materials = [.. ((string[])["board", "brick", "leaf"]).Select(n => new FittedMaterial(n, n == "board" ? 3 : 7, 1, 0, 1))];
         FittedLosses impossible = new("Two rooms", 3, materials, [], (_, _) => -0.9);
         Assert.Contains(
-            "correlations: these cannot all hold at once; write the file again with 'linkmargin fit'",
+            "correlations: these values contradict each other; write the file again with 'linkmargin fit'",
             FittedFile.Parse(FittedFile.Text(impossible), "f.yaml", SmallHouse.House).Problems.Select(p => p.Message));
     }
 
