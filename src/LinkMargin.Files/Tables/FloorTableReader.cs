@@ -6,8 +6,8 @@ namespace LinkMargin.Files.Tables;
 
 /// <summary>Reads the table of floor build-ups.</summary>
 /// <param name="materials">The valid rows of the material table.</param>
-/// <param name="met">The names of all its rows, so that one with errors is not also reported as unknown. Null if unreadable.</param>
-internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> materials, IReadOnlyCollection<string>? met)
+/// <param name="knownNames">The names of all its rows, so that one with errors is not also reported as unknown. Null if unreadable.</param>
+internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> materials, IReadOnlyCollection<string>? knownNames)
 {
     private static readonly string[] RowKeys = ["name", "what", SearchWords.AlsoKey, "layers", "source"];
     private static readonly string[] LayerKeys = ["of", "thickness", "joists", "fill", "tolerance"];
@@ -28,7 +28,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
             if (layers.Count > TableLimits.MostLayers)
             {
                 row.Source.Error(row.MarkOf("layers"), FormattableString.Invariant(
-                    $"layers: a floor of {layers.Count} layers is more than the allowed {TableLimits.MostLayers}; remove some"));
+                    $"layers: this floor has {layers.Count} layers, more than the allowed {TableLimits.MostLayers}; remove some"));
             }
 
             if (row.Source.Problems.Count == before && name is not null && source is not null && !layers.Contains(null))
@@ -44,7 +44,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
     {
         if (layer.Has("joists") == layer.Has("of"))
         {
-            layer.Source.Error(layer.Mark, "a layer is either of a row, with 'of', or a bay with 'joists'; write one of the two");
+            layer.Source.Error(layer.Mark, "a layer has either 'of', which names a row of the material table, or 'joists'; write one of the two");
             return null;
         }
 
@@ -56,7 +56,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
         double? written = layer.OptionalLength("thickness", TableLimits.Thickness);
         if (layer.Has("fill"))
         {
-            layer.Source.Error(layer.MarkOf("fill"), "fill: only a bay with joists has a fill; write the layer's own row as 'of'");
+            layer.Source.Error(layer.MarkOf("fill"), "fill: only a layer with 'joists' has a fill; write the layer's material as 'of'");
         }
 
         if (layer.RequiredName("of") is not { } of)
@@ -89,7 +89,7 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
     {
         if (layer.Has("thickness"))
         {
-            layer.Source.Error(layer.MarkOf("thickness"), "thickness: a bay is as thick as its joists are deep; remove this key");
+            layer.Source.Error(layer.MarkOf("thickness"), "thickness: a layer with 'joists' is as thick as the joists are deep; remove this key");
         }
 
         RibsDraft? joists = RibsReader.Read(layer, "joists");
@@ -122,11 +122,11 @@ internal sealed class FloorTableReader(IReadOnlyDictionary<string, Material> mat
             return row;
         }
 
-        if (met is not null && !met.Contains(word))
+        if (knownNames is not null && !knownNames.Contains(word))
         {
             layer.Source.Error(
                 mark ?? layer.MarkOf(key),
-                $"{key}: {Quote.Of(word)} is not a row of the material table; {NearestWord.Advice(word, [.. met], "'linkmargin materials'")}");
+                $"{key}: {Quote.Of(word)} is not a row of the material table; {NearestWord.Advice(word, [.. knownNames], "'linkmargin materials'")}");
         }
 
         return null;

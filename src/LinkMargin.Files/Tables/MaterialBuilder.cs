@@ -11,25 +11,25 @@ internal sealed class MaterialBuilder
     public const string Air = "air";
 
     private readonly Source source;
-    private readonly IReadOnlyCollection<string> met;
+    private readonly IReadOnlyCollection<string> knownNames;
     private readonly Dictionary<string, MaterialDraft> drafts;
     private readonly Dictionary<string, IReadOnlyList<Layer>> built = [];
     private readonly List<string> building = [];
 
-    private MaterialBuilder(Source source, IReadOnlyList<MaterialDraft> drafts, IReadOnlyCollection<string> met)
+    private MaterialBuilder(Source source, IReadOnlyList<MaterialDraft> drafts, IReadOnlyCollection<string> knownNames)
     {
-        (this.source, this.met) = (source, met);
+        (this.source, this.knownNames) = (source, knownNames);
         this.drafts = drafts.ToDictionary(draft => draft.Plain.Name);
     }
 
     /// <summary>Builds every row, in written order.</summary>
     /// <param name="source">The file.</param>
     /// <param name="drafts">The rows without errors of their own.</param>
-    /// <param name="met">The names of all rows, so that one with errors is not also reported as unknown.</param>
+    /// <param name="knownNames">The names of all rows, so that one with errors is not also reported as unknown.</param>
     public static OrderedDictionary<string, Material> Build(
-        Source source, IReadOnlyList<MaterialDraft> drafts, IReadOnlyCollection<string> met)
+        Source source, IReadOnlyList<MaterialDraft> drafts, IReadOnlyCollection<string> knownNames)
     {
-        MaterialBuilder builder = new(source, drafts, met);
+        MaterialBuilder builder = new(source, drafts, knownNames);
         OrderedDictionary<string, Material> rows = [];
         foreach (MaterialDraft draft in drafts)
         {
@@ -90,7 +90,7 @@ internal sealed class MaterialBuilder
 
         if (draft.Plain.Dielectric is not { } dielectric)
         {
-            return Wrong(layer, $"of: '{layer.Of}' has neither a dielectric nor layers, so nothing is known of the inside of a layer of it; choose another row, or leave layers out");
+            return Wrong(layer, $"of: '{layer.Of}' has neither a dielectric nor layers, so it cannot be a layer; choose another row, or remove 'layers'");
         }
 
         double? own = draft.Plain.Form == LossForm.Sheet ? draft.Plain.ThicknessMetres : null;
@@ -103,7 +103,7 @@ internal sealed class MaterialBuilder
     {
         if (building.IndexOf(layer.Of) is var first and >= 0)
         {
-            return Wrong(layer, $"of: '{layer.Of}' is built of itself ({string.Join(" > ", building.Skip(first))} > {layer.Of}); remove one of these layers");
+            return Wrong(layer, $"of: '{layer.Of}' contains itself ({string.Join(" > ", building.Skip(first))} > {layer.Of}); remove one of these layers");
         }
 
         if (building.Count > TableLimits.MostRowsDeep)
@@ -113,7 +113,7 @@ internal sealed class MaterialBuilder
         }
 
         return layer.ThicknessMetres is not null || layer.ToleranceMetres > 0
-            ? Wrong(layer, $"of: '{layer.Of}' is built of layers of its own, whose thickness counts; remove thickness and tolerance here")
+            ? Wrong(layer, $"of: '{layer.Of}' has layers of its own, which set its thickness; remove 'thickness' and 'tolerance' here")
             : LayersOf(draft);
     }
 
@@ -141,9 +141,9 @@ internal sealed class MaterialBuilder
             return draft;
         }
 
-        if (!met.Contains(name))
+        if (!knownNames.Contains(name))
         {
-            source.Error(mark, $"of: {Quote.Of(name)} is not a row of this table; {NearestWord.Advice(name, [.. met, Air])}");
+            source.Error(mark, $"of: {Quote.Of(name)} is not a row of this table; {NearestWord.Advice(name, [.. knownNames, Air])}");
         }
 
         return null;
@@ -183,6 +183,6 @@ internal static class MaterialScaling
         double loss = AtDepth(row, depthMetres).LossDb;
         return TableLimits.Loss.Contains(loss)
             ? null
-            : $"'{row.Name}' {TableLimits.Thickness.Show(depthMetres)} deep comes to {TableLimits.Loss.Show(loss)}, outside the allowed {TableLimits.Loss}; make it thinner, or write a sheet row for it";
+            : $"'{row.Name}', {TableLimits.Thickness.Show(depthMetres)} deep, has a loss of {TableLimits.Loss.Show(loss)}, outside the allowed {TableLimits.Loss}; make it thinner, or write a sheet row for it";
     }
 }
