@@ -14,7 +14,7 @@ namespace LinkMargin.Cli;
 internal static class CommandLineProgram
 {
     /// <summary>The message of a command that was stopped.</summary>
-    public const string Stopped = "stopped; no file was changed half way";
+    public const string Stopped = "stopped; no file was left half-written";
 
     /// <summary>Runs a command.</summary>
     /// <param name="words">The words after the program's name.</param>
@@ -75,7 +75,7 @@ internal static class CommandLineProgram
         {
             // Last resort for a bug: report it in one sentence, never as a stack trace.
             string sentence = Quote.Sentence(fault.Message);
-            return Refuse(invocation.Error, invocation.Width, $"unexpected: {fault.GetType().Name}: {sentence}; this is a bug in the program, please report it");
+            return Refuse(invocation.Error, invocation.Width, $"unexpected error: {fault.GetType().Name}: {sentence}; this is a bug in the program, please report it");
         }
     }
 

@@ -86,7 +86,7 @@ public sealed class KeepingTests(BrowserFixture fixture)
     public async Task Maps_report_and_house_file_are_handed_out()
     {
         await using ServedPage page = await ServedPage.Of(fixture);
-        await page.Button("#toolbar", "Hand out").ClickAsync();
+        await page.Button("#toolbar", "Export").ClickAsync();
         IDownload file = await page.Page.RunAndWaitForDownloadAsync(() => page.Button("dialog", "House file").ClickAsync());
         Assert.Equal("plover-end.yaml", file.SuggestedFilename);
         Assert.Equal(ServedHouse.Small, await File.ReadAllTextAsync(await file.PathAsync()));
@@ -110,7 +110,7 @@ public sealed class KeepingTests(BrowserFixture fixture)
             fixture, ServedHouse.Small.Replace("facing: south}", "facing: south, plays: desk}", StringComparison.Ordinal).Replace("facing: west}", "facing: west, plays: desk}", StringComparison.Ordinal));
         await page.Page.Locator("[data-key=spot]").SelectOptionAsync("shelf");
         await page.Open.Has("#seats h2", "Shelf: no seat plays here");
-        await page.Button("#toolbar", "Hand out").ClickAsync();
+        await page.Button("#toolbar", "Export").ClickAsync();
         await page.Button("dialog", "Report").First.ClickAsync();
         await page.Open.Has("dialog", "no seat plays a console at 'shelf'");
     }

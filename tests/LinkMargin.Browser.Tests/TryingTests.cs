@@ -121,7 +121,7 @@ public sealed class TryingTests(BrowserFixture fixture)
         await page.Tried("people on sofa, chair");
         Assert.Equal(2, page.House.Tried.Current.Occupied.Count);
         await page.Page.Locator(".fixture[data-name=bookcase]").ClickAsync();
-        await page.Button("#chosen", "Take it away").ClickAsync();
+        await page.Button("#chosen", "Remove it").ClickAsync();
         await page.Tried("remove fixture bookcase");
         Assert.DoesNotContain(page.House.Tried.Current.Now.House.Fixtures, one => one.Name == "bookcase");
 

@@ -14,9 +14,9 @@ internal static class CompletionCommand
     {
         Argument<string> shell = new("SHELL")
         {
-            Description = $"{string.Join(", ", CompletionScripts.Shells)}; or {CompletionScripts.Words}, which the scripts use: it prints what could stand at the end of WORDS",
+            Description = $"{string.Join(", ", CompletionScripts.Shells)}; or {CompletionScripts.Words}, which the scripts use: it prints the possible completions of WORDS",
         };
-        Argument<string[]> words = new("WORDS") { Description = $"with {CompletionScripts.Words}: a command line behind --, with = before each word", Arity = ArgumentArity.ZeroOrMore };
+        Argument<string[]> words = new("WORDS") { Description = $"with {CompletionScripts.Words}: the command line so far, after --, with = before each word", Arity = ArgumentArity.ZeroOrMore };
         var command = new Command("completion", "Print a script that makes a shell complete commands, options, and the names of spots, seats and levels in the house file." + ExitCodes.Of()) { shell, words };
         command.SetAction(parse =>
         {

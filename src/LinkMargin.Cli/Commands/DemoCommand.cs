@@ -28,7 +28,7 @@ internal static class DemoCommand
         Option<string?> folder = CommonOptions.Text("--out", "DIR", $"Folder for the files; default {DefaultFolder}.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
-        var command = new Command("demo", "Run everything on the built-in house: ranking, a budget, maps; its house file is a start for yours." + ExitCodes.Of())
+        var command = new Command("demo", "Run everything on the built-in house: ranking, a budget, maps; its house file is a starting point for yours." + ExitCodes.Of())
         {
             folder, depth, confidence,
         };
@@ -114,7 +114,7 @@ internal static class DemoCommand
         Tell($"All files are in {folder}. Besides the maps:");
         Item($"{plan}: the plan");
         Item($"{spots}: all seats and spots");
-        Item($"{houseFile}: the house file, a start for yours");
+        Item($"{houseFile}: the house file, a starting point for yours");
         Item($"{measurements}: invented measurements, to try 'linkmargin fit'");
         Item($"{Path.Combine(folder, HouseSchema.FileName)}: schema of house files, for editors");
         WordWrap.Write($"Next: 'linkmargin explain {houseFile} --spot SPOT --seat SEAT' explains any other link.", output, invocation.Width);

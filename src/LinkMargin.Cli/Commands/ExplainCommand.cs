@@ -24,7 +24,7 @@ internal static class ExplainCommand
         Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "Name of the spot; optional if there is only one.");
         Option<string?> seat = CommonOptions.Text("--seat", "SEAT", "Name of the seat; optional if there is only one.");
         Option<bool> all = CommonOptions.Flag(BudgetText.AllPaths, "Details of every path, not only of the strongest.");
-        Option<bool> assumptions = CommonOptions.Flag("--assumptions", "Also recompute the house with other materials that could be meant: which assumptions this margin hangs on.");
+        Option<bool> assumptions = CommonOptions.Flag("--assumptions", "Also recompute the margin with other plausible materials: shows which assumptions it depends on.");
         Option<string?> picture = CommonOptions.Text("--plot", "FILE", "With --assumptions: a picture (PNG) of them.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
@@ -55,7 +55,7 @@ internal static class ExplainCommand
             var uncertainty = HouseUncertainty.Of(model, [budget.Spot], [budget.Seat], loaded.Uncertainty, ConfidenceOption.Of(parse, confidence));
             if (parse.GetValue(assumptions) && !budget.Seat.IsPlayedAt(budget.Spot))
             {
-                throw new CannotBeDoneException($"'{budget.Seat.Name}' plays another console ('plays' in the house file), so no decision hangs on this link; omit {assumptions.Name}");
+                throw new CannotBeDoneException($"'{budget.Seat.Name}' plays another console ('plays' in the house file), so no decision depends on this link; omit {assumptions.Name}");
             }
 
             SensitivityStudy? study = parse.GetValue(assumptions) ? AssumptionsStudy.Of(invocation, loaded, model, uncertainty.Confidence, budget) : null;

@@ -109,7 +109,7 @@ internal static class FitCommand
 
         WordWrap.Write($"{blank}: a line for each spot and seat of {loaded.House.Name}.", invocation.Output, invocation.Width);
         WordWrap.Write(
-            "Put a 2.4 GHz transmitter at a spot, stand at a seat, turn around for some seconds, and write the level shown (dBm) under 'received', "
+            "Put a 2.4 GHz transmitter at a spot, stand at a seat, turn around for a few seconds, and write the level shown (dBm) under 'received', "
                 + "or 'not heard'. Write under 'device' what you measured with. Lines may be repeated, added and left empty; a position that is not a spot or seat "
                 + "is given by coordinates ('linkmargin guide measuring' lists the columns).",
             invocation.Output,

@@ -23,7 +23,7 @@ internal static class GuideCommand
             Arity = ArgumentArity.ZeroOrOne,
         };
         Option<bool> man = CommonOptions.Flag("--man", "Print a manual page (roff) made of the help of all commands.");
-        var command = new Command("guide", "The user's guide, a topic at a time; on a terminal through the program named by PAGER." + ExitCodes.Of()) { name, man };
+        var command = new Command("guide", "The user's guide, one topic at a time; on a terminal, shown by the program that PAGER names." + ExitCodes.Of()) { name, man };
         command.SetAction(parse =>
         {
             string? wanted = parse.GetValue(name);

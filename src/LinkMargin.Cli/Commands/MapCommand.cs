@@ -27,7 +27,7 @@ internal static class MapCommand
         Option<string?> folder = CommonOptions.Text("--out", "DIR", "Folder for the files; default: named after the house file.");
         Option<bool> csv = CommonOptions.Flag("--csv", "Also write the numbers as CSV.");
         Option<bool> geojson = CommonOptions.Flag("--geojson", "Also write the numbers as GeoJSON, in metres on the plan.");
-        Option<bool> exact = CommonOptions.Flag("--exact", "Trace every cell; takes some six times as long.");
+        Option<bool> exact = CommonOptions.Flag("--exact", "Trace every cell; takes about six times as long.");
         Option<ModelDepth?> depth = ModelOption.Create();
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string?> show = ShowOption.Create();

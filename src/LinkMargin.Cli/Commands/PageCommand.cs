@@ -21,18 +21,18 @@ internal static class PageCommand
         Argument<string> file = HouseArgument.Create();
         var port = new Option<int?>(PortName)
         {
-            Description = "Port to listen on, on this machine only; default: one that is free.",
+            Description = "Port to listen on, on this machine only; default: any free port.",
             HelpName = "PORT",
             CustomParser = ReadPort,
         };
-        Option<bool> noBrowser = CommonOptions.Flag("--no-browser", "Print the address and open no browser.");
+        Option<bool> noBrowser = CommonOptions.Flag("--no-browser", "Print the address; do not open a browser.");
         Option<double?> confidence = ConfidenceOption.Create();
         Option<string[]?> occupied = OccupiedOption.Create();
         Option<string?> fitted = FittedOption.Create();
         var command = new Command(
             "page",
-            "Open the house in a browser: drag the console and see every seat, open doors, save what helps. Served by this program to this machine alone; "
-                + "ends with Ctrl-C or from the page." + ExitCodes.Of())
+            "Open the house in a browser: drag the console and see every seat, open doors, save what helps. This program serves the page to this machine only; "
+                + "end it with Ctrl-C or from the page." + ExitCodes.Of())
         {
             file, port, noBrowser, confidence, occupied, fitted,
         };
@@ -66,7 +66,7 @@ internal static class PageCommand
             return port;
         }
 
-        result.AddError($"{PortName} {Quote.Of(word)} is not a port; write a number from 1 to {GreatestPort}, or 0 for one that is free");
+        result.AddError($"{PortName} {Quote.Of(word)} is not a port; write a number from 1 to {GreatestPort}, or 0 for any free port");
         return null;
     }
 }

@@ -34,15 +34,15 @@ internal static class PageRun
             }
             else
             {
-                Tell($"{order.Loaded.House.Name} is at this address, on this machine only; it works once:");
+                Tell($"{order.Loaded.House.Name} is at this address, on this machine only; the address works once:");
                 TellAddress(server.NewAddress());
-                Tell("Press Enter for another address. End with Ctrl-C or from the page.");
+                Tell("Press Enter for a new address. End with Ctrl-C or from the page.");
             }
 
             invocation.Output.Flush();
             if (order.OpensBrowser && !Browser.Open(server.NewAddress()))
             {
-                WordWrap.WriteMessage("no browser could be opened; open the address in one", invocation.Error, invocation.Width);
+                WordWrap.WriteMessage("no browser could be started; open the address in a browser", invocation.Error, invocation.Width);
             }
 
             // Each line on standard input asks for a new address; at its end the loop stops.

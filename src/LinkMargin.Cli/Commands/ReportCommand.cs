@@ -29,7 +29,7 @@ internal static class ReportCommand
         Argument<string> file = HouseArgument.Create();
         Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "Name of the spot to report on; default: the best one.");
         Option<string?> outFile = CommonOptions.Text("--out", "FILE", "The report, .html or .pdf; default: named after the house file, .html.");
-        Option<string?> title = CommonOptions.Text("--title", "TEXT", "Title; default: made of the house's name.");
+        Option<string?> title = CommonOptions.Text("--title", "TEXT", "Title; default: made from the house's name.");
         Option<string?> client = CommonOptions.Text("--for", "NAME", "For whom the report is.");
         Option<string?> maker = CommonOptions.Text("--by", "NAME", "Who made the report.");
         Option<string?> logo = CommonOptions.Text("--logo", "FILE", "Your own picture above the title, PNG or JPEG.");
@@ -90,7 +90,7 @@ internal static class ReportCommand
             return findings.Chosen.PassesAll ? ExitCodes.Done : ExitCodes.SeatFails;
 
             string? Checked(Option<string?> option) => parse.GetValue(option) is not { } text ? null
-                : text.Length > MostLetters ? throw new CannotBeDoneException(FormattableString.Invariant($"{option.Name}: this text has {text.Length} letters, more than the allowed {MostLetters}; shorten it"))
+                : text.Length > MostLetters ? throw new CannotBeDoneException(FormattableString.Invariant($"{option.Name}: this text has {text.Length} characters, more than the allowed {MostLetters}; shorten it"))
                 : text;
         });
         return command;

@@ -12,9 +12,9 @@ internal sealed record GuideTopic(string Name, string About)
     [
         new("house-file", "describe a house: every key, with defaults"),
         new("budget", "read what 'linkmargin explain' prints, line by line"),
-        new("uncertainty", "how certain a margin is, and how that decides"),
+        new("uncertainty", "how certain a margin is, and what that means for the choice"),
         new("measuring", "measure your own house and fit the losses to it"),
-        new("report", "the report to hand over, its words and its figures"),
+        new("report", "the report to hand over: what its words and figures mean"),
         new("model", "what the radio model includes, leaves out and rests on"),
         new("page", "try places and changes in a browser, and save them"),
         new("commands", "commands, options, exit codes, files written"),

@@ -21,8 +21,8 @@ internal static class ExitCodes
     /// <summary>The same in words, for the program's help.</summary>
     public const string Explained =
         "Exit codes: 0 done; 1 done, but a seat does not pass (explain), at the spot it is about (report), at any spot (compare), at the best place "
-        + "(place) or with any remedy (improve); 2 could not be done; 130 stopped by Ctrl-C, 143 by SIGTERM, with no file "
-        + "half written.";
+        + "(place) or with any remedy (improve); 2 could not be done; 130 stopped by Ctrl-C, 143 by SIGTERM, with no file left "
+        + "half-written.";
 
     /// <summary>The same for the help of one command.</summary>
     /// <param name="seatFails">What <see cref="SeatFails"/> means for this command; null if it never returns it.</param>

@@ -10,7 +10,7 @@ internal sealed class CommonOptions
 
     /// <summary>A folder of the user's own tables.</summary>
     public Option<string?> Materials { get; } = Text(
-        "--materials", "DIR", "Folder with materials.yaml, floors.yaml, radios.yaml, margins.yaml, spreads.yaml, cables.yaml; missing files are built in.");
+        "--materials", "DIR", "Folder with materials.yaml, floors.yaml, radios.yaml, margins.yaml, spreads.yaml, cables.yaml; for a missing file, the built-in one is used.");
 
     /// <summary>Allows overwriting other programs' files.</summary>
     public Option<bool> Force { get; } = Flag("--force", "Overwrite files that this program did not write.");

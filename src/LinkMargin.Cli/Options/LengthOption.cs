@@ -35,13 +35,13 @@ internal sealed record WrittenLength(string Option, string Text, QuantityRange R
         Parsed parsed = LengthText.Parse(Text, bareUnit);
         if (parsed.Fault is { } fault)
         {
-            throw new CannotBeDoneException($"{Option} {Quote.Of(Text)} {fault}; it may be {lengths.Allowed(Range)}");
+            throw new CannotBeDoneException($"{Option} {Quote.Of(Text)} {fault}; {lengths.Allowed(Range)} is allowed");
         }
 
         double metres = parsed.Value;
         return Range.Contains(metres)
             ? metres
-            : throw new CannotBeDoneException($"{Option} {Quote.Of(Text)} is {lengths.Show(Range, metres)}, but may be {lengths.Allowed(Range)}");
+            : throw new CannotBeDoneException($"{Option} {Quote.Of(Text)} is {lengths.Show(Range, metres)}, but {lengths.Allowed(Range)} is allowed");
     }
 }
 

@@ -112,7 +112,7 @@ internal sealed class ParseFaults(ParseResult parse, IReadOnlyList<string> words
     {
         if (AtRoot)
         {
-            return $"say what to do: {string.Join(", ", command.Subcommands.Select(c => c.Name))}; 'linkmargin --help' describes each";
+            return $"name a command: {string.Join(", ", command.Subcommands.Select(c => c.Name))}; 'linkmargin --help' describes them";
         }
 
         return parse.CommandResult.Children.OfType<ArgumentResult>()

@@ -64,7 +64,7 @@ internal sealed class ReportFiles(Invocation invocation, bool force)
         {
             string path = invocation.Files.ToRead(typed);
             return new FileInfo(path) is { Exists: true, Length: > Bundle.MostBytes }
-                ? throw new CannotBeDoneException(FormattableString.Invariant($"{Quote.Of(typed)} has more than the allowed {Bundle.MostBytes / 1024} KiB"))
+                ? throw new CannotBeDoneException(FormattableString.Invariant($"{Quote.Of(typed)} is larger than the allowed {Bundle.MostBytes / 1024} KiB"))
                 : File.ReadAllBytes(path);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)

@@ -35,7 +35,7 @@ public sealed class LayeredPanel
     private const int DiffuseNodes = 48;
 
     private static readonly string TooFlat = FormattableString.Invariant(
-        $"hit at more than {GreatestComfortDegrees:0} deg from head-on, where a real panel is too short for the layer formula: the loss of this path is a rough figure");
+        $"hit at more than {GreatestComfortDegrees:0} deg from head-on, where a real panel is too short for the layer formula; the loss of this path is a rough estimate");
 
     private static readonly double LeastComfortCosine = Math.Cos(double.DegreesToRadians(GreatestComfortDegrees));
     private static readonly double LeastLog = Math.Log(LayeredSlab.LeastCosine);

@@ -34,7 +34,7 @@ public static class FreeSpaceLoss
     /// <param name="frequency">f.</param>
     public static string? CautionAt(double distanceMetres, Frequency frequency) =>
         Turns(distanceMetres, frequency.WavelengthMetres) <= 1
-            ? "the console and the hands are in one place, too close for the free-space formula; its loss is taken as 0 dB"
+            ? "the console and the hands are at the same place, too close for the free-space formula; its loss is taken as 0 dB"
             : null;
 
     /// <summary>The same as a share of the transmitted power, for a distance and a wavelength that have been checked.</summary>

@@ -89,9 +89,9 @@ public static class MetalSheet
     /// <param name="frequency">f.</param>
     public static string? PerforatedCaution(double holeMetres, double cellSquareMetres, Frequency frequency) =>
         holeMetres > MostHoleWavelengths * frequency.WavelengthMetres
-            ? "the holes are too large against the wavelength for the formula; it is an estimate here"
+            ? "the holes are too large compared with the wavelength for the formula; the loss is a rough estimate"
             : Math.PI / 4 * holeMetres * holeMetres > MostOpenShare * cellSquareMetres
-                ? "the sheet has more open area than the formula was compared with; it is an estimate here"
+                ? "the sheet has more open area than the formula was verified for; the loss is a rough estimate"
                 : null;
 
     /// <summary>Loss of a square mesh of round wires, bonded where they cross, head on: Casey 1988, wires that conduct without loss.</summary>
@@ -118,7 +118,7 @@ public static class MetalSheet
     /// <param name="frequency">f.</param>
     public static string? MeshCaution(double pitchMetres, Frequency frequency) =>
         pitchMetres > MostMeshPitchWavelengths * frequency.WavelengthMetres
-            ? "the mesh is too wide against the wavelength for the formula; it is an estimate here"
+            ? "the mesh is too wide compared with the wavelength for the formula; the loss is a rough estimate"
             : null;
 
     /// <summary>
@@ -146,9 +146,9 @@ public static class MetalSheet
     /// <param name="frequency">f.</param>
     public static string? SeamCaution(Seam seam, Frequency frequency) =>
         seam.WidthMetres > MostSeamWidthWavelengths * frequency.WavelengthMetres
-            ? "the seam is too wide against the wavelength for the formula; it is an estimate here"
+            ? "the seam is too wide compared with the wavelength for the formula; the loss is a rough estimate"
             : seam.LengthMetres < LeastSeamLengthWavelengths * frequency.WavelengthMetres
-                ? "the seam is too short for the formula: near half a wavelength it passes more, below far less"
+                ? "the seam is too short for the formula: near half a wavelength it passes more than computed, below that far less"
                 : null;
 
     /// <summary>

@@ -71,7 +71,7 @@ public sealed record Bundle
             using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
             if (file.Length > MostBytes)
             {
-                throw new BundleFaultException(path, FormattableString.Invariant($"this archive has {file.Length / 1024} KiB, more than the allowed {MostBytes / 1024}"));
+                throw new BundleFaultException(path, FormattableString.Invariant($"this archive is larger than the allowed {MostBytes / 1024} KiB: it has {file.Length / 1024} KiB"));
             }
 
             using var archive = new ZipArchive(file, ZipArchiveMode.Read);
@@ -134,7 +134,7 @@ public sealed record Bundle
         {
             if (LeavesFolder(entry.FullName))
             {
-                throw new BundleFaultException(path, $"the name {Quote.Of(entry.FullName)} in this archive leads out of its folder, so it is not opened");
+                throw new BundleFaultException(path, $"the path {Quote.Of(entry.FullName)} in this archive leads outside the archive, so the archive was not opened");
             }
 
             if (!names.Add(entry.FullName))
@@ -145,7 +145,7 @@ public sealed record Bundle
 
         if (archive.Entries.Sum(entry => entry.Length) > MostBytes)
         {
-            throw new BundleFaultException(path, FormattableString.Invariant($"unpacked, the files of this archive would have more than the allowed {MostBytes / 1024} KiB, so it is not opened"));
+            throw new BundleFaultException(path, FormattableString.Invariant($"unpacked, this archive would be larger than the allowed {MostBytes / 1024} KiB, so it was not opened"));
         }
 
         ZipArchiveEntry[] houses = [.. archive.Entries.Where(entry => IsHouse(entry.FullName))];
@@ -186,7 +186,7 @@ public sealed record Bundle
         }
         catch (DecoderFallbackException)
         {
-            throw new BundleFaultException(path, $"{Quote.Of(entry.FullName)} in this archive is not UTF-8");
+            throw new BundleFaultException(path, $"{Quote.Of(entry.FullName)} in this archive is not UTF-8 text; write the archive again with 'linkmargin report --bundle'");
         }
     }
 
@@ -198,7 +198,7 @@ public sealed record Bundle
         int count = stream.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false);
         return count < buffer.Length
             ? buffer[..count]
-            : throw new BundleFaultException(path, FormattableString.Invariant($"{Quote.Of(entry.FullName)} in this archive has more than the allowed {YamlLimits.Bytes / 1024} KiB, or more than it says"));
+            : throw new BundleFaultException(path, FormattableString.Invariant($"{Quote.Of(entry.FullName)} in this archive is larger than the allowed {YamlLimits.Bytes / 1024} KiB, or larger than the archive states"));
     }
 
     private byte[] Contents()

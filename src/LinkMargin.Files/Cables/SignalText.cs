@@ -44,7 +44,7 @@ public static class SignalText
             {
                 if (!Depths.Contains(depth))
                 {
-                    return (null, $"has '{words[i - 1]} bit', which is no depth of a picture; write 8, 10, 12 or 16 bit");
+                    return (null, $"has '{words[i - 1]} bit', which is not a bit depth of a picture; write 8, 10, 12 or 16 bit");
                 }
 
                 signal = signal with { BitsPerSample = depth };
@@ -61,12 +61,12 @@ public static class SignalText
             else
             {
                 string[] known = [.. Formats, .. Samplings.Keys, "bit"];
-                string advice = NearestWord.Find(word.ToLowerInvariant(), known) is { } meant ? $"did you mean '{meant}'?" : $"write for example {Example}";
-                return (null, $"has the word {Quote.Of(word)}, which says nothing of a picture; {advice}");
+                string advice = NearestWord.Find(word.ToLowerInvariant(), known) is { } meant ? $"did you mean '{meant}'?" : $"write, for example, {Example}";
+                return (null, $"has the word {Quote.Of(word)}, which is not part of a signal; {advice}");
             }
         }
 
-        return hasFormat ? (signal, null) : (null, $"gives no size and rate; write for example {Example}");
+        return hasFormat ? (signal, null) : (null, $"gives no size and rate; write, for example, {Example}");
     }
 
     /// <summary>Writes a signal.</summary>

@@ -49,7 +49,7 @@ public sealed class ChangeReader
             ChangeKinds.Controller => [new SetController(RadioOf(change))],
             ChangeKinds.RemoveSeat => [new RemoveSeat(SeatOf(change).Name)],
             ChangeKinds.People => People(change),
-            _ => throw new EditFaultException($"is of no known kind: {Quote.Of(change.Kind ?? "")}"),
+            _ => throw new EditFaultException($"has an unknown kind: {Quote.Of(change.Kind ?? "")}"),
         };
     }
 
@@ -87,7 +87,7 @@ public sealed class ChangeReader
             "door or window",
             change.Name,
             house.Levels[level].Walls.SelectMany(wall => wall.Openings).Where(one => one.Kind != OpeningKind.Gap).Select(one => one.Name));
-        return new SetOpening(name, level, change.Open ?? throw new EditFaultException("does not say whether it stands open"));
+        return new SetOpening(name, level, change.Open ?? throw new EditFaultException("does not say whether to open or to close it"));
     }
 
     private HouseEdit[] WallMaterial(HouseChange change)
@@ -145,7 +145,7 @@ public sealed class ChangeReader
 
     private Fixture ShellOf(HouseChange change) => FixtureOf(change) is { IsShell: true } shell
         ? shell
-        : throw new EditFaultException($"is about the sides of {Quote.Of(change.Name ?? "")}, which is not hollow");
+        : throw new EditFaultException($"changes a side of {Quote.Of(change.Name ?? "")}, which is not hollow");
 
     private static BoxSides SideOf(HouseChange change) => ChangeWords.Sides.TryGetValue(change.Side ?? "", out BoxSides side)
         ? side

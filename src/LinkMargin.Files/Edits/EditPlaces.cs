@@ -55,7 +55,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
         if (heightMetres > level.HeightMetres + Slack)
         {
             throw new EditFaultException(
-                $"goes {lengths.Exact(heightMetres)} high, above the ceiling of the level {Quote.Of(level.Name)}; {lengths.Exact(0)} to {lengths.Exact(level.HeightMetres)} is allowed");
+                $"goes to a height of {lengths.Exact(heightMetres)}, above the ceiling of the level {Quote.Of(level.Name)}; {lengths.Exact(0)} to {lengths.Exact(level.HeightMetres)} is allowed");
         }
     }
 
@@ -105,7 +105,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
 
         return words.Length >= least && words.Length <= most
             ? words // a fault in one of them is reported for that one
-            : throw new EditFaultException($"goes to {Quote.Of(text)}; write {form}, such as {Example(most == least)}");
+            : throw new EditFaultException($"goes to {Quote.Of(text)}, which is not a position; write {form}, such as {Example(most == least)}");
     }
 
     private string Example(bool withHeight) => (lengths.InFeet, withHeight) switch

@@ -56,7 +56,7 @@ public sealed class Journal : IDisposable
         string away = System.IO.Path.Combine(stateFolder, $"{name}-{Hash(Encoding.UTF8.GetBytes(houseFile))[..16]}.journal");
         return TryOpen(away) is { } far
             ? new Journal(far, away, isBeside: false)
-            : throw new FileProblemException(away, "no journal can be written here, so what is tried could be lost; choose a folder that can be written");
+            : throw new FileProblemException(away, "no journal can be written here, so your changes could be lost; choose a folder in which you may write");
     }
 
     /// <summary>The path of a journal beside a house file.</summary>

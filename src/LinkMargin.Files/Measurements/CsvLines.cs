@@ -60,7 +60,7 @@ internal static class CsvLines
             Mark mark = new(line, column + raw.Length - raw.TrimStart().Length);
             if (plain.StartsWith('"') && (plain.Length == 1 || !plain.EndsWith('"')))
             {
-                source.Error(mark, $"a quote opens here and nothing closes it on this line: {Quote.Of(plain)}; close it, or leave the quotes out");
+                source.Error(mark, $"a quote opened here is not closed on this line: {Quote.Of(plain)}; close it, or remove the quotes");
             }
 
             cells.Add(new CsvCell(SpreadsheetText.Read(NameText.Normal(reader.GetString(i))), mark));

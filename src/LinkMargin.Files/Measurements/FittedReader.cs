@@ -52,12 +52,12 @@ internal sealed class FittedReader(Source source, House house)
         };
         if (!fitted.AreCorrelationsPossible)
         {
-            source.Error(file.MarkOf("correlations"), $"correlations: these cannot all hold at once; {WriteAgain}");
+            source.Error(file.MarkOf("correlations"), $"correlations: these values contradict each other; {WriteAgain}");
         }
 
         if (name is not null && name != house.Name)
         {
-            source.Warning(file.MarkOf("fitted"), $"fitted: this was fitted in {Quote.Of(name)}, and the house is {Quote.Of(house.Name)}; check that it is the same house");
+            source.Warning(file.MarkOf("fitted"), $"fitted: these losses were fitted for {Quote.Of(name)}, but the house is {Quote.Of(house.Name)}; check that it is the same house");
         }
 
         return fitted;
@@ -89,12 +89,12 @@ internal sealed class FittedReader(Source source, House house)
 
             if (loss + more < -SameDb)
             {
-                source.Error(row.MarkOf("shift"), $"shift: {Shift.Show(more)} leaves less than nothing of the {Shift.Show(loss)} of '{name}'; {Shift.Show(-loss)} is the least");
+                source.Error(row.MarkOf("shift"), $"shift: {Shift.Show(more)} would make the loss of '{name}', {Shift.Show(loss)} in the table, negative; {Shift.Show(-loss)} is the lowest allowed shift");
             }
 
             if (tableDb.TryGetValue(name, out double now) && Math.Abs(now - loss) > SameDb)
             {
-                source.Warning(row.MarkOf("table"), $"table: '{name}' was {Shift.Show(loss)} in the table when this was fitted and is {Shift.Show(now)} now; the shift is added to what it is now, so fit again");
+                source.Warning(row.MarkOf("table"), $"table: the table loss of '{name}' was {Shift.Show(loss)} when this was fitted and is {Shift.Show(now)} now; the shift is added to the present table loss, so fit again");
             }
 
             materials.Add(new FittedMaterial(name, loss, tableSpread.Value, Math.Max(more, -loss), spread.Value));
@@ -102,7 +102,7 @@ internal sealed class FittedReader(Source source, House house)
 
         if (materials.Count > 0 && !materials.Exists(m => tableDb.ContainsKey(m.Name)))
         {
-            source.Error(file.MarkOf("materials"), $"materials: the house is made of none of these; name the file that was fitted in it");
+            source.Error(file.MarkOf("materials"), $"materials: the house contains none of these; name the file that was fitted for this house");
         }
 
         return materials;
@@ -193,7 +193,7 @@ internal sealed class FittedReader(Source source, House house)
         int place = Array.IndexOf(names, name);
         if (place < 0 && !materialNames.Met.Contains(name))
         {
-            source.Error(item.Mark, $"between: {Quote.Of(name)} is no fitted material of this file; {source.Advice(name, names, "'materials' in this file")}");
+            source.Error(item.Mark, $"between: {Quote.Of(name)} is not a fitted material of this file; {source.Advice(name, names, "'materials' in this file")}");
         }
 
         return place < 0 ? null : place;

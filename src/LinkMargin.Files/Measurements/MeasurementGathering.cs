@@ -29,7 +29,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         foreach (MeasurementRow row in rows.Where(row => row.BoundDbm > weakest))
         {
             source.Warning(row.Mark, FormattableString.Invariant(
-                $"{name} is said to hear nothing below {row.BoundDbm:0.#} dBm here, but shows {weakest:0.#} dBm in another line; check the two"));
+                $"this line says that {name} hears nothing below {row.BoundDbm:0.#} dBm, but another line has {weakest:0.#} dBm from it; check both"));
         }
 
         bool isReportedOnce = false;
@@ -40,7 +40,7 @@ internal sealed class MeasurementGathering(House house, Source source)
             double? bound = row.BoundDbm ?? weakest;
             if (row.LevelDbm is null && bound is null && !isReportedOnce)
             {
-                source.Error(row.Mark, $"received: {name} heard nothing at all in this file, so what it could have heard is unknown; write the level below which it hears nothing, such as < -92 dBm");
+                source.Error(row.Mark, $"received: {name} heard nothing at all in this file, so its sensitivity is unknown; write the level below which it hears nothing, such as < -92 dBm");
                 isReportedOnce = true;
             }
 
@@ -56,7 +56,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         Point3 from = first.Transmitter.PositionIn(house), to = first.Receiver.PositionIn(house);
         if (from.DistanceTo(to) < MeasurementLimits.OnePlaceMetres)
         {
-            source.Error(first.Mark, $"{Quote.Of(first.Transmitter.Name)} and {Quote.Of(first.Receiver.Name)} are in one place, so there is no link between them; fix one of the two");
+            source.Error(first.Mark, $"{Quote.Of(first.Transmitter.Name)} and {Quote.Of(first.Receiver.Name)} are at the same place, so there is no link between them; fix one of the two");
             return null;
         }
 
@@ -66,7 +66,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         if (rows.Length >= PowerMean.MostEqual && isHeard && samples == 1)
         {
             source.Warning(first.Mark, FormattableString.Invariant(
-                $"{rows.Length} lines from here on say the same level of the same link with {name}; they count as one measurement, since fading would move them"));
+                $"{rows.Length} lines from here on have the same level for the same link with {name}; they count as one measurement, because fading would make independent measurements differ"));
         }
 
         return new Measurement(first.Transmitter, first.Receiver, name, level, isHeard)
@@ -83,7 +83,7 @@ internal sealed class MeasurementGathering(House house, Source source)
         foreach (IGrouping<string, Measurement> pair in measurements.GroupBy(r => r.Devices).Where(pair => pair.Count() == 1))
         {
             string meant = NearestWord.Find(pair.Key, names.Where(n => n != pair.Key)) is { } near ? $"; did you mean '{near}'?" : "";
-            source.Warning(new Mark(pair.First().Lines[0], 1), $"{Quote.Of(pair.Key)} took only this one measurement, which sets its own offset and says almost nothing about the house{meant}");
+            source.Warning(new Mark(pair.First().Lines[0], 1), $"{Quote.Of(pair.Key)} has only this one measurement, which sets its own offset and says almost nothing about the house{meant}");
         }
     }
 

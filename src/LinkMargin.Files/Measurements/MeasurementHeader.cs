@@ -76,7 +76,7 @@ internal sealed partial class MeasurementHeader
 
         if (!places.TryAdd(column, place))
         {
-            source.Error(cell.Mark, $"the heading '{column.Heading}' is here a second time; remove one of the two columns");
+            source.Error(cell.Mark, $"the heading '{column.Heading}' appears twice; remove one of the two columns");
         }
         else if (unit.Length > 0 && !column.TakesUnit(unit))
         {
@@ -99,7 +99,7 @@ internal sealed partial class MeasurementHeader
         CheckPlaced(MeasurementColumn.Receiver, MeasurementColumn.ReceiverPlace, mark, source);
         if (!Has(MeasurementColumn.Device))
         {
-            source.Warning(mark, "there is no column 'device', so all levels are taken to be read with one and the same device");
+            source.Warning(mark, "there is no column 'device', so all levels are assumed to come from the same device");
         }
     }
 

@@ -133,7 +133,7 @@ internal sealed class MeasurementPlaces(House house, LengthUnit houseUnit, Sourc
         {
             if (absent is null)
             {
-                source.Error(line[0].Mark, $"{column.Heading}: this line gives coordinates without it; write it, for example {lengths.Example}");
+                source.Error(line[0].Mark, $"{column.Heading}: this line gives the other coordinates but not this one; write it, for example {lengths.Example}");
             }
 
             return absent;

@@ -23,7 +23,7 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
         if (line.Count > header.ColumnCount && line.Skip(header.ColumnCount).FirstOrDefault(cell => cell.Text.Length > 0) is { Text: not null } more)
         {
             source.Error(more.Mark, FormattableString.Invariant(
-                $"this line has {line.Count} fields and the headings are {header.ColumnCount}; a decimal comma cannot be distinguished from the comma between fields, so write points, or part the fields with semicolons"));
+                $"this line has {line.Count} fields, but there are {header.ColumnCount} headings; a decimal comma looks like the comma between fields, so write decimal points, or separate the fields with semicolons"));
             return null;
         }
 
@@ -79,7 +79,7 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
         looks.TryAdd(NameText.Look(pair.Name), pair.Name);
         if (!first.Equals(pair.Name, StringComparison.OrdinalIgnoreCase))
         {
-            source.Error(line[0].Mark, $"device: {Quote.Of(pair.Name)} differs from a device above only by characters that cannot be seen; write one name for one device");
+            source.Error(line[0].Mark, $"device: {Quote.Of(pair.Name)} differs from a device above only by invisible characters; write one name for one device");
             return null;
         }
 
@@ -92,14 +92,14 @@ internal sealed partial class MeasurementRowReader(MeasurementHeader header, Mea
         Parsed parsed = Quantity.LevelDbm.Parse(text);
         if (parsed.Fault is not null && !text.Any(char.IsAsciiDigit))
         {
-            source.Error(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is neither a level nor '{NotHeard}'; write for example -63 dBm, {NotHeard}, or < -92 dBm");
+            source.Error(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is neither a level nor '{NotHeard}'; write, for example, -63 dBm, {NotHeard}, or < -92 dBm");
             return null;
         }
 
         if (parsed.Fault is null && parsed.Value > 0)
         {
             string meant = MeasurementLimits.Received.Contains(-parsed.Value) ? $"; did you mean {MeasurementLimits.Received.Show(-parsed.Value)}?" : "";
-            source.Error(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is more than any device in a house receives, and bars or per cent are no level; {MeasurementLimits.Received} is allowed{meant}");
+            source.Error(cell.Mark, $"{column.Heading}: {Quote.Of(cell.Text)} is higher than any device in a house receives; write the level in dBm, not in bars or per cent; {MeasurementLimits.Received} is allowed{meant}");
             return null;
         }
 

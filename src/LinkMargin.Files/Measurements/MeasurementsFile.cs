@@ -56,7 +56,7 @@ public static class MeasurementsFile
         int first = header is null ? 0 : 1;
         if (header is null && IsPlain(lines[0]))
         {
-            source.Warning(lines[0][0].Mark, $"the line of headings is missing; the fields are taken for {Order(separator)}");
+            source.Warning(lines[0][0].Mark, $"the line of headings is missing; the fields are assumed to be {Order(separator)}");
             header = MeasurementHeader.OfTemplate();
         }
 
@@ -84,7 +84,7 @@ public static class MeasurementsFile
         if (measurements.Count > MeasurementLimits.MostMeasurements)
         {
             source.Error(Start, FormattableString.Invariant(
-                $"this file has measurements of {measurements.Count} links, more than the {MeasurementLimits.MostMeasurements} that are fitted to; leave some out"));
+                $"this file has measurements of {measurements.Count} links, more than the {MeasurementLimits.MostMeasurements} that a fit can use; remove some"));
         }
 
         if (measurements.Count == 0 && !source.Problems.Any(p => p.Severity == Severity.Error))
@@ -105,7 +105,7 @@ public static class MeasurementsFile
     private static Source SourceOf(string file, ProblemList problems, LengthUnit unit) => new(file, problems)
     {
         BareUnit = unit,
-        Usual = "ten minutes of measurements take a few kilobytes",
+        Usual = "a measurements file usually has a few kilobytes",
     };
 
     private static MeasurementsParseResult Sorted(IReadOnlyList<Measurement>? measurements, ProblemList problems) => new(

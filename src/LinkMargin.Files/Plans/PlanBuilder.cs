@@ -88,8 +88,8 @@ internal static class PlanBuilder
             report.Warning(
                 draft.Rooms[0].Mark,
                 $"the rooms of level {Quote.Of(draft.LevelName)} enclose {area} between {report.Lengths.Place(outline.Least)} and "
-                    + $"{report.Lengths.Place(outline.Greatest)} that no room is written for; it is called {Quote.Of(room.Name)} and its "
-                    + "walls are inner ones; write it as a room to name it");
+                    + $"{report.Lengths.Place(outline.Greatest)} that belongs to no room of the file; it is called {Quote.Of(room.Name)} and its "
+                    + "walls count as inner walls; add a room there to name it");
         }
     }
 

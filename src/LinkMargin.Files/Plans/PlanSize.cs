@@ -20,8 +20,8 @@ internal static class PlanSize
         problems.Error(
             MarkOf(draft),
             FormattableString.Invariant(
-                $"level {Quote.Of(draft.LevelName)} comes to {walls} walls; a level may have at most {PlanLimits.MostWalls}, so ")
-                + "leave out detail or split it into levels");
+                $"level {Quote.Of(draft.LevelName)} has {walls} walls, more than the allowed {PlanLimits.MostWalls}; ")
+                + "remove detail or split it into levels");
         return false;
     }
 

@@ -70,7 +70,7 @@ public static class NearestWord
         {
             return whereListed is null
                 ? $"there are {candidates.Count} to choose from, such as '{candidates.First()}'"
-                : $"see {whereListed} for the {candidates.Count} there are";
+                : $"{whereListed} lists all {candidates.Count}";
         }
 
         return $"write one of: {string.Join(", ", candidates)}";

@@ -17,8 +17,8 @@ public static partial class LengthText
     {
         string plain = WithPlainQuotes(text.Trim());
         string notALength = new LengthFormat(bareUnit).InFeet
-            ? "is not a length; write for example 12ft 6in or 4 1/2in"
-            : "is not a length; write for example 3.81 m or 38 mm";
+            ? "is not a length; write, for example, 12ft 6in or 4 1/2in"
+            : "is not a length; write, for example, 3.81 m or 38 mm";
         if (plain.Length > NumberText.LongestText)
         {
             return Parsed.Wrong(notALength);

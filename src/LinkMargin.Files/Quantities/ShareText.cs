@@ -14,7 +14,7 @@ public static class ShareText
         bool isPercent = trimmed.EndsWith('%');
         Parsed read = NumberText.Parse(isPercent ? trimmed[..^1] : trimmed, "is not a share; write 0.9 or 90%");
         double share = isPercent ? read.Value / 100 : read.Value;
-        return read.Fault is { } fault ? Parsed.Wrong($"{fault}; it may be {range}")
+        return read.Fault is { } fault ? Parsed.Wrong($"{fault}; {range} is allowed")
             : range.Contains(share) ? Parsed.Of(share)
             : Parsed.Wrong($"must be {range}; 0.9 means nine cases of ten");
     }

@@ -25,7 +25,7 @@ internal sealed class SeatTexts(TextSurgery surgery, FileLengths lengths, House 
             else if (left.Length < was.Length)
             {
                 throw new CannotBeSavedException(
-                    $"one player of the seat {Quote.Of(players.Key)} is on a cable and the others are not, which a house file cannot say; write a seat for each in the file");
+                    $"one player of the seat {Quote.Of(players.Key)} is on a cable and the others are not, which a house file cannot express; in the file, write a separate seat for each player");
             }
             else
             {

@@ -70,7 +70,7 @@ internal static class CableTableReader
             double? sure = reach.RequiredLength("sure", TableLimits.CableLength), most = reach.RequiredLength("most", TableLimits.CableLength);
             if (most < sure)
             {
-                reach.Source.Error(reach.MarkOf("most"), "most: this is shorter than 'sure'; a length that may work is never below one that surely does");
+                reach.Source.Error(reach.MarkOf("most"), "most: this is shorter than 'sure'; write at least the length under 'sure'");
             }
 
             isWhole &= rate is not null && sure is not null && most >= sure;

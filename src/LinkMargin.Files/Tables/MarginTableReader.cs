@@ -80,7 +80,7 @@ internal static class MarginTableReader
 
         if (bands.Count > 0 && !seen.ContainsKey(0))
         {
-            table.Source.Error(table.MarkOf(BandsKey), $"{BandsKey}: no band begins at 0, so a seat could be in none; add one");
+            table.Source.Error(table.MarkOf(BandsKey), $"{BandsKey}: no band starts at 0, so a seat could fall outside all bands; add one");
         }
 
         return [.. bands.OrderBy(band => band.LeastProbability)];

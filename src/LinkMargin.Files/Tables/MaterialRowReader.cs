@@ -44,17 +44,17 @@ internal static class MaterialRowReader
         RibsDraft? studs = RibsReader.Read(row, "studs");
         if (form == LossForm.Bulk && !row.Has("thickness"))
         {
-            row.Source.Error(row.Mark, "form: a bulk loss belongs to a length travelled; write it as thickness");
+            row.Source.Error(row.Mark, "form: a bulk loss is stated for a thickness; add 'thickness'");
         }
 
         if (row.Has("dielectric") && row.Has("layers"))
         {
-            row.Source.Error(row.MarkOf("layers"), "layers: a row is one substance, with a dielectric, or built of layers, not both; remove one");
+            row.Source.Error(row.MarkOf("layers"), "layers: a row has either 'dielectric' or 'layers', not both; remove one");
         }
 
         if (row.Has("reflects") && (row.Has("dielectric") || row.Has("layers")))
         {
-            row.Source.Error(row.MarkOf("reflects"), "reflects: the layers or the dielectric of a row say what it reflects; remove one of the two");
+            row.Source.Error(row.MarkOf("reflects"), "reflects: 'dielectric' or 'layers' already determine what this row reflects; remove one of the two");
         }
 
         // Checked last, so that every error of the row is reported.
@@ -138,7 +138,7 @@ internal static class RibsReader
         {
             ribs.Source.Error(
                 ribs.MarkOf("spacing"),
-                $"spacing: {key} {TableLimits.Spacing.Show(width.Value)} wide cannot stand {TableLimits.Spacing.Show(spacing.Value)} apart between centres; give the distance from centre to centre");
+                $"spacing: {key} {TableLimits.Spacing.Show(width.Value)} wide do not fit at a spacing of {TableLimits.Spacing.Show(spacing.Value)}; give the distance from centre to centre");
             return null;
         }
 
@@ -161,7 +161,7 @@ internal static class ToleranceReader
         {
             layer.Source.Error(
                 layer.MarkOf("tolerance"),
-                $"tolerance: {TableLimits.Tolerance.Show(tolerance.Value)} to either side leaves nothing of a layer {TableLimits.Thickness.Show(thicknessMetres.Value)} thick; give half of the difference between thinnest and thickest");
+                $"tolerance: {TableLimits.Tolerance.Show(tolerance.Value)} is more than a layer {TableLimits.Thickness.Show(thicknessMetres.Value)} thick allows; give half of the difference between the thinnest and the thickest");
         }
 
         return tolerance ?? 0;

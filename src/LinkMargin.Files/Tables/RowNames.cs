@@ -24,13 +24,13 @@ internal sealed partial class RowNames(params string[] reserved)
         Mark mark = row.MarkOf("name");
         if (!Word().IsMatch(name))
         {
-            row.Source.Error(mark, $"name: {Quote.Of(name)} is not one word of lower-case letters, digits and hyphens; write for example '{AsWord(name)}'");
+            row.Source.Error(mark, $"name: {Quote.Of(name)} is not one word of lower-case letters, digits and hyphens; write, for example, '{AsWord(name)}'");
             return null;
         }
 
         if (reserved.Contains(name))
         {
-            row.Source.Error(mark, $"name: '{name}' means something else in a table; choose another name");
+            row.Source.Error(mark, $"name: '{name}' has a special meaning in a table; choose another name");
             return null;
         }
 
@@ -54,7 +54,7 @@ internal sealed partial class RowNames(params string[] reserved)
             return kind;
         }
 
-        row.Source.Error(row.MarkOf(key), $"{key}: {Quote.Of(kind)} is not one word of lower-case letters, digits and hyphens; write for example '{AsWord(kind)}'");
+        row.Source.Error(row.MarkOf(key), $"{key}: {Quote.Of(kind)} is not one word of lower-case letters, digits and hyphens; write, for example, '{AsWord(kind)}'");
         return null;
     }
 

@@ -155,7 +155,7 @@ internal sealed class SearchWords
         if (items.Count > TableLimits.MostAlso)
         {
             row.Source.Error(row.MarkOf(AlsoKey), FormattableString.Invariant(
-                $"also: {items.Count} other words for a row are more than the allowed {TableLimits.MostAlso}; remove some"));
+                $"also: this row has {items.Count} other words, more than the allowed {TableLimits.MostAlso}; remove some"));
             return;
         }
 

@@ -38,7 +38,7 @@ internal static class LinkedPath
 
             if (++links > MostLinks)
             {
-                throw new IOException("its links lead back to each other");
+                throw new IOException("its symbolic links form a loop");
             }
 
             string root = Path.GetPathRoot(target) ?? "";

@@ -82,7 +82,7 @@ public static class WholeFile
 
         if (kind == FileKind.Disk)
         {
-            throw new FileProblemException(path, "this is a whole disk; name a file");
+            throw new FileProblemException(path, "this is a disk device; name a file");
         }
 
         if (kind == FileKind.Stream)
@@ -105,12 +105,12 @@ public static class WholeFile
         string place = LinkedPath.Follow(path);
         if (kind == FileKind.Regular && !SystemFile.IsSame(path, place))
         {
-            throw new FileProblemException(path, "this leads to a file that has no name of its own; name a file");
+            throw new FileProblemException(path, "this link leads to a file that has no path of its own; name a file");
         }
 
         return new FileInfo(path).LinkTarget is null || Directory.Exists(Path.GetDirectoryName(place))
             ? place
-            : throw new FileProblemException(path, $"this leads to {place}, whose folder does not exist; make it first or choose another place");
+            : throw new FileProblemException(path, $"this link leads to {place}, whose folder does not exist; create the folder first, or choose another place");
     }
 
     /// <summary>Makes a folder with its parents, where missing.</summary>
@@ -178,11 +178,11 @@ public static class WholeFile
         }
         catch (DirectoryNotFoundException e)
         {
-            throw new FileProblemException(path, "its folder does not exist; make it first or choose another place", e);
+            throw new FileProblemException(path, "its folder does not exist; create it first, or choose another place", e);
         }
         catch (UnauthorizedAccessException e)
         {
-            throw new FileProblemException(path, "there is no permission to write here; choose another place", e);
+            throw new FileProblemException(path, "you have no permission to write here; choose another place", e);
         }
         catch (IOException e) when (IsFull(e))
         {
@@ -212,8 +212,8 @@ public static class WholeFile
         throw new FileProblemException(
             path,
             author == Author.ProgramThenPerson
-                ? "somebody changed this file since LinkMargin wrote it, or an old version wrote it; choose another name, or --force to replace it"
-                : "this file exists and LinkMargin did not write it, or somebody edits it by hand; choose another name, or --force to replace it");
+                ? "this file was changed after LinkMargin wrote it, or an old version wrote it; choose another name, or add --force to replace it"
+                : "this file exists, and LinkMargin did not write it or it is a file to edit by hand; choose another name, or add --force to replace it");
     }
 
     private static bool IsSame(FileStream stream, ReadOnlySpan<byte> content)

@@ -23,7 +23,7 @@ internal sealed class Source(string file, ICollection<Problem> problems)
     public string Example { get; init; } = "house: Name";
 
     /// <summary>The usual size of a file of this kind, for a message.</summary>
-    public string Usual { get; init; } = "a house takes a few kilobytes";
+    public string Usual { get; init; } = "a house file usually has a few kilobytes";
 
     /// <summary>How to get a first file of this kind, for a message.</summary>
     public string Start { get; init; } = "'linkmargin new FILE' writes one to start from";

@@ -114,11 +114,11 @@ internal sealed class YamlTree
 
         if (++nodes > YamlLimits.Nodes)
         {
-            return FormattableString.Invariant($"this file holds more than {YamlLimits.Nodes} values, the most that are read; split it or remove detail");
+            return FormattableString.Invariant($"this file holds more than the allowed {YamlLimits.Nodes} values; split it or remove detail");
         }
 
         return found is not Scalar && depth >= YamlLimits.Depth
-            ? FormattableString.Invariant($"lists and groups stand more than {YamlLimits.Depth} deep inside one another here, the maximum; check the brackets")
+            ? FormattableString.Invariant($"lists and groups are nested more than {YamlLimits.Depth} deep here, the maximum; check the brackets")
             : null;
     }
 
@@ -151,7 +151,7 @@ internal sealed class YamlTree
 
             if (key is not ScalarNode { Text: var name })
             {
-                source.Error(key.Mark, $"{key.Kind} stands where a key is needed; write 'key: value'");
+                source.Error(key.Mark, $"there is {key.Kind} where a key is needed; write 'key: value'");
             }
             else if (seen.TryGetValue(name, out Mark first))
             {

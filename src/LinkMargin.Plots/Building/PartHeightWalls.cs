@@ -29,7 +29,7 @@ internal static class PartHeightWalls
         string tops = LengthTicks.WithUnit(least, unit) + (greatest > least ? $" to {LengthTicks.WithUnit(greatest, unit)}" : "");
         string words = heights.All(h => h.From == 0)
             ? $"wall {tops} high, open above"
-            : $"wall of part height, its top at {tops}";
+            : $"part-height wall, top at {tops}";
         yield return new(20, words, (canvas, box) =>
         {
             var rect = new SKRect((float)box.Left, (float)(box.CentreY - (1.6 * pixelsPerPoint)), (float)box.Right, (float)(box.CentreY + (1.6 * pixelsPerPoint)));

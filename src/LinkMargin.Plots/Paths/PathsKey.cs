@@ -47,7 +47,7 @@ internal static class PathsKey
 
         entries.AddRange(request.Runs.Count > 0 ? RunSigns.Entries(RunSectionLayer.Colour, pixelsPerPoint) : []);
         entries.Add(new(0, "the wider the line, the larger its share", (_, _) => { }));
-        entries.Add(new(0, "section: upwards from the lowest floor, sideways from the spot; at labels, heights above the floor", (_, _) => { }));
+        entries.Add(new(0, "section: heights from the lowest floor, distances from the spot; labels give heights above the floor", (_, _) => { }));
         return entries;
 
         void AddTriangle(TurnKind kind, string text)

@@ -152,7 +152,7 @@ public static class PathsPicture
         panel.Draw(canvas, view, DrawnOn(panel.Section.Cut, request, view));
         using Lettering bold = new(HeadLetterPoints * s, isBold: true), plain = new(HeadLetterPoints * s, isBold: false);
         double y = top - (HeadPoints / 2 * s);
-        string head = "section ", rest = $"from {request.Spot.Name} to {request.Seat.Name}, paths{(request.Runs.Count > 0 ? " and new cable runs" : "")} projected on it";
+        string head = "section ", rest = $"from {request.Spot.Name} to {request.Seat.Name}, paths{(request.Runs.Count > 0 ? " and new cable runs" : "")} projected onto it";
         bold.WriteMiddle(canvas, head, left, y, Palette.Ink);
         plain.WriteMiddle(canvas, plain.Fitted(rest, box.Right - left - bold.WidthOf(head)), left + bold.WidthOf(head), y, Palette.SoftInk);
     }

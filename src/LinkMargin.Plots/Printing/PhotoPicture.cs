@@ -38,7 +38,7 @@ public sealed class PhotoPicture : IDisposable
             SKEncodedImageFormat.Jpeg => "image/jpeg",
             _ => null,
         };
-        fault = type is null ? "this is no PNG or JPEG; name a picture of one of these kinds"
+        fault = type is null ? "this is not a PNG or JPEG; name a picture of one of these kinds"
             : codec!.Info.Width > MostPixels || codec.Info.Height > MostPixels
                 ? FormattableString.Invariant($"this picture is {codec.Info.Width} by {codec.Info.Height} pixels; make it at most {MostPixels} wide and high")
             : null;

@@ -160,7 +160,7 @@
     const x = field.origin[0] + (pointed[0] + 0.5) * field.cell, y = field.origin[1] + (pointed[1] + 0.5) * field.cell;
     const place = length(x) + ' east, ' + length(y) + ' north: ';
     said.textContent = tenths === none
-      ? place + 'no figure here.'
+      ? place + 'no margin here.'
       : place + (tenths / 10).toFixed(1) + ' dB to count on; most seats require ' + data.requiredDb + ' dB, so a seat here '
         + (tenths / 10 >= data.requiredDb ? 'would pass.' : 'would not pass.');
   }

@@ -21,7 +21,7 @@ internal sealed class AssumptionsPictures(LoadedHouse loaded, SensitivityStudy s
         double marginDb = study.Uncertainty.MarginAtConfidenceDb(link);
         return new(
             $"{MapFindings.Capital(link.Spot.Name)} to {link.Seat.Name}: assumptions behind {Tenths.ShowMargin(marginDb, link.RequiredDb)} dB to count on",
-            $"{loaded.House.Name}. {loaded.WhatIfCaption}{FormattableString.Invariant($"Of {study.Considered} assumptions of the house file those that move this margin most")}, "
+            $"{loaded.House.Name}. {loaded.WhatIfCaption}{FormattableString.Invariant($"Of {study.Considered} assumptions of the house file, those that change this margin most")}, "
                 + "each recomputed with the full model. Planning estimates.",
             "margin to count on (dB)",
             marginDb,

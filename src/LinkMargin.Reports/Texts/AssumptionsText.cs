@@ -18,19 +18,19 @@ internal sealed class AssumptionsText(House house, SensitivityStudy study)
     {
         if (study.Effects.Count == 0)
         {
-            WordWrap.Write(FormattableString.Invariant($"None of {study.Considered} assumptions moves this margin by 0.1 dB."), output, width);
+            WordWrap.Write(FormattableString.Invariant($"None of {study.Considered} assumptions changes this margin by 0.1 dB or more."), output, width);
             return;
         }
 
         WordWrap.Write(
-            FormattableString.Invariant($"Assumptions of the house file behind this margin, of {study.Considered} looked at; each row recomputed with the full model"),
+            FormattableString.Invariant($"Assumptions of the house file that change this margin most, of {study.Considered} examined; each row is recomputed with the full model"),
             output,
             width);
         output.WriteLine();
         TableOf(link).WriteTo(output, width);
         WordWrap.Write(
-            "change: of the margin to count on, if this is true instead; '!' = then below the required margin. ±: what one standard deviation of "
-                + "the losses as described moves the median margin. A row that could be meant is of the same kind and about as thick.",
+            "change: of the margin to count on, if this is true instead; '!' = then below the required margin. ±: change of the median margin by one standard deviation of "
+                + "the losses as described. Alternatives are rows of the same kind and about the same thickness.",
             output,
             width);
         foreach (string sentence in Decisions())
@@ -77,5 +77,5 @@ internal sealed class AssumptionsText(House house, SensitivityStudy study)
         from one in effect.Alternatives
         let best = one.OtherBest(study.Ranking)
         where best is not null
-        select $"If {words.Subject(effect.Unknown)} is {one.Alternative.Row}, '{best.Spot.Name}' is the best spot in place of '{study.Ranking.Scores[0].Spot.Name}'.";
+        select $"If {words.Subject(effect.Unknown)} is {one.Alternative.Row}, '{best.Spot.Name}' is the best spot instead of '{study.Ranking.Scores[0].Spot.Name}'.";
 }

@@ -41,7 +41,7 @@ internal sealed class PathLegend(IReadOnlyList<PathBudget> paths)
             if (paths.Any(path => PathPart.IsShown(path.SurfacesDb)))
             {
                 yield return "Interference along a surface: where the direct path runs along a wall, floor or ceiling, its reflection there "
-                    + "arrives almost in step or against it. Both paths share what that takes or adds.";
+                    + "arrives almost in phase or in antiphase. The gain or loss that results is divided between both paths.";
             }
 
             if (paths.Any(path => path.Path.Kind == PathKind.Diffuse))

@@ -50,8 +50,8 @@ internal static class RowText
             ("transmit", $"{Figures.Plain(row.TransmitPower.Dbm)} dBm into its antenna"),
             ("gain", $"{Figures.Plain(row.AntennaGainDb)} dBi, mean over directions"),
             ("polarisation", row.GainIncludesMismatch
-                ? "the gain is in one polarisation: the mismatch is in it"
-                : $"the gain counts both polarisations: a link pays {Figures.Plain(Math.Round(PolarisationMismatch.MeanDb, 1))} dB for the mismatch"),
+                ? "the gain is for one polarisation: it includes the mismatch"
+                : $"the gain counts both polarisations: a link loses {Figures.Plain(Math.Round(PolarisationMismatch.MeanDb, 1))} dB by the mismatch"),
             ("sensitivity", $"{Figures.Plain(row.Sensitivity.Dbm)} dBm"),
             ("grip", $"{Figures.Plain(row.HandAndBodyDb)} dB for the hand and the body behind it"),
             ("spread", $"{Figures.Plain(row.SpreadDb)} dB, one standard deviation between units and grips"),
@@ -60,7 +60,7 @@ internal static class RowText
 
     private static IEnumerable<(string Label, string Text)> Reflection(SheetReflection? reflects) => reflects is null
         ? []
-        : [("reflects", reflects == SheetReflection.Metal ? "as metal: most of what does not pass" : "as board: little")];
+        : [("reflects", reflects == SheetReflection.Metal ? "like metal: most of what does not pass through" : "like board: little")];
 
     private static IEnumerable<(string Label, string Text)> Layer(string label, FloorLayer layer) =>
     [

@@ -37,7 +37,7 @@ internal static class HouseMessages
             HandsMetres = FieldRequest.SofaHandsMetres,
             JournalNote = tried.Journal.IsBeside
                 ? ""
-                : $"The folder of the house file cannot be written, so the journal of what you try is {tried.Journal.Path}.",
+                : $"The folder of the house file cannot be written, so the journal of your changes is kept at {tried.Journal.Path}.",
             Recoverable = tried.Recoverable,
             RecoveryNote = tried.RecoveryNote,
             Problems = [.. tried.Problems.Select(problem => new ProblemItem(problem.Mark.Line, problem.Mark.Column, problem.Severity == Severity.Error, problem.Message))],

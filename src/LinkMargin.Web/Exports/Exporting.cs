@@ -37,7 +37,7 @@ internal sealed class Exporting(PageServices services)
                 "map.png" => new ExportedFile($"{stem}-map.png", Png, Maps(state, [SpotOf(state, spotName)], isMedian, cancellation).Sheet()),
                 "report.pdf" => new ExportedFile($"{stem}-report.pdf", Pdf, Report(state, spotName, state.Now.Lengths.InFeet ? PaperSize.Letter : PaperSize.A4, cancellation)),
                 "report.html" => new ExportedFile($"{stem}-report.html", Html, Report(state, spotName, null, cancellation)),
-                _ => throw new CannotBeDoneException($"there is no file {Quote.Of(what)} to hand out"),
+                _ => throw new CannotBeDoneException($"there is no file {Quote.Of(what)} to export"),
             };
         },
         cancellation);

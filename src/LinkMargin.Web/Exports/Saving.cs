@@ -41,7 +41,7 @@ internal sealed class Saving(TriedHouse tried)
 
         // Never overwrites an existing file: its author may need it.
         WholeFile.Write(path, BytesOfNow(), force: false);
-        return new Answer(true, $"Saved as {name}. This page goes on with {Path.GetFileName(houseFile)}.");
+        return new Answer(true, $"Saved as {name}. This page still has {Path.GetFileName(houseFile)} open.");
     }
 
     private Answer SaveHere(string houseFile)
@@ -50,7 +50,7 @@ internal sealed class Saving(TriedHouse tried)
         byte[] onDisk = HouseOnDisk.BytesOf(houseFile);
         if (!onDisk.AsSpan().SequenceEqual(state.Disk.Bytes))
         {
-            return new Answer(false, "The house file has changed on disk, so nothing was saved. The page takes it up now with your changes on top; look at it and save again. What differs:")
+            return new Answer(false, "The house file has changed on disk, so nothing was saved. The page now loads the changed file and applies your changes to it; check the result and save again. What differs:")
             {
                 Lines = LineDifference.Of(state.Disk.Text, Encoding.UTF8.GetString(onDisk), MostLinesTold),
             };
@@ -88,7 +88,7 @@ internal sealed class Saving(TriedHouse tried)
             && Endings.Contains(Path.GetExtension(name).ToLowerInvariant());
         return isPlain
             ? name
-            : throw new CannotBeDoneException($"{Quote.Of(name)} is not a name for a house file here; write a plain file name that ends in .yaml, without a folder");
+            : throw new CannotBeDoneException($"{Quote.Of(name)} cannot be the name of a house file; write a plain file name that ends in .yaml, without a folder");
     }
 }
 
@@ -105,7 +105,7 @@ internal static class LineDifference
             .. was.Select((line, i) => (Line: line, Number: i + 1)).Where(pair => !inNow.Contains(pair.Line)).Select(pair => FormattableString.Invariant($"- {pair.Number}: {pair.Line.Trim()}")),
             .. now.Select((line, i) => (Line: line, Number: i + 1)).Where(pair => !inWas.Contains(pair.Line)).Select(pair => FormattableString.Invariant($"+ {pair.Number}: {pair.Line.Trim()}")),
         ];
-        return lines.Count == 0 ? ["only the order of lines, blanks or line ends"]
+        return lines.Count == 0 ? ["only the order of lines, blanks or line endings"]
             : lines.Count > most ? [.. lines.Take(most), FormattableString.Invariant($"and {lines.Count - most} more")]
             : lines;
     }

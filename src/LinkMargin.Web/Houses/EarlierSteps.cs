@@ -36,7 +36,7 @@ internal static class EarlierSteps
     /// <param name="found">The content of the journal.</param>
     /// <param name="hash">The hash of the house file now.</param>
     public static string NoteOf(JournalContent found, string hash) =>
-        found.IsDamaged ? "A part of the journal is damaged; what stands before it is offered."
+        found.IsDamaged ? "Part of the journal is damaged; only the changes before that part can be restored."
         : found.BaseHash is { } was && was != hash && found.Entries.Count > 0 ? "The house file has changed since."
         : "";
 }

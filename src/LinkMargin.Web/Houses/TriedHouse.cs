@@ -113,7 +113,7 @@ internal sealed class TriedHouse : IDisposable
             RefuseWhileRecoverable();
             if (changes.Count is 0 or > MostChangesOfStep || done >= MostSteps)
             {
-                throw new EditFaultException("this is more than one page can try at once; save what is tried, or start again from the file");
+                throw new EditFaultException("is more than this page can try at once; save your changes, or go back to the file");
             }
 
             (LoadedHouse now, IReadOnlyList<string> people, Step step) = Step.Try(state.Now, state.People, changes);
@@ -229,7 +229,7 @@ internal sealed class TriedHouse : IDisposable
     {
         if (recoverable is not null)
         {
-            throw new EditFaultException("decide first about what was tried before: go on with it, or discard it");
+            throw new EditFaultException("cannot be made yet; first continue with the changes from last time, or discard them");
         }
     }
 

@@ -116,7 +116,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
         var search = new PlaceSearch(models.For(house, state.Occupied), new PlaceRequest(), new JudgeAtConfidence(state.Now.Uncertainty, confidence));
         if (!search.HasSeats || search.Places.Count == 0)
         {
-            return new JobMessage(Place, state.Version, search.HasSeats ? "There is no free place for a console." : "Every seat plays a console at a spot of its own.", [], []);
+            return new JobMessage(Place, state.Version, search.HasSeats ? "There is no free place for a console." : "Every seat already plays a console at a named spot, so there is nothing to place.", [], []);
         }
 
         int done = 0;
@@ -174,7 +174,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
         return new JobMessage(
             Improve,
             state.Version,
-            FormattableString.Invariant($"What helps '{spot.Name}', of {result.Tried} remedies tried. Choose one to try it. {WordsOf("Now", result.Before)}"),
+            FormattableString.Invariant($"Remedies that help '{spot.Name}', of {result.Tried} tried. Choose one to try it. {WordsOf("Now", result.Before)}"),
             [.. all.Select(one => Of(house, result, words, one))],
             [.. all.SelectMany(one => one.Remedies).Select(words.Mind).Where(mind => mind.Length > 0).Distinct(), Cautions.Estimates]);
     }

@@ -196,7 +196,7 @@ internal sealed class LivePage : IDisposable
         }
         catch (EditFaultException fault)
         {
-            Send(new FiguresMessage(request.Generation, state.Version, request.Spot ?? "", $"Not here: this {fault.Message}", []));
+            Send(new FiguresMessage(request.Generation, state.Version, request.Spot ?? "", $"Not here: this change {fault.Message}", []));
             return null;
         }
     }

@@ -46,7 +46,7 @@ function content() {
   const { chosen } = store, inner = chosen ? kinds[chosen.kind](chosen) : null;
   return [
     el('h2', {}, inner ? titleOf(chosen) : 'Try something'),
-    ...(inner ?? [el('p', {}, 'Drag a spot or a seat, to another level too. Click a door to open or shut it, a wall or a fixture to change it.')]),
+    ...(inner ?? [el('p', {}, 'Drag a spot or a seat, even to another level. Click a door to open or shut it, a wall or a fixture to change it.')]),
     el('div', { class: 'fields' }, finder(Boolean(inner)), ...forAll())];
 }
 
@@ -119,7 +119,7 @@ function seatContent({ name }) {
   const seat = placed('move-seat', store.house.seats, name), { people } = store.house;
   return seat && [
     placeFields('move-seat', seat, 'hands',
-      el('label', { class: 'choice', title: '0 is east, 90 north, 180 west, 270 south' }, el('span', {}, 'Faces, ° from east'), el('input', {
+      el('label', { class: 'choice', title: '0 is east, 90 north, 180 west, 270 south' }, el('span', {}, 'Facing, ° anticlockwise from east'), el('input', {
         type: 'number', step: '15', min: '0', max: '359', value: seat.facing === undefined ? '' : String(Math.round(seat.facing)), 'data-key': `${name} facing`,
         onchange: event => { if (event.target.value !== '') changeFrom(event.target, { kind: 'turn-seat', name, degrees: Number(event.target.value) }); },
       })),
@@ -137,7 +137,7 @@ function openingContent({ name, level }) {
   return item && [
     el('p', {}, `${item.open ? 'Open' : 'Shut'}. Material: ${item.material}.`),
     button(item.open ? 'Shut it' : 'Open it', () => change({ kind: 'set-opening', name, level, open: !item.open }), { class: 'main', 'data-key': 'toggle' }),
-    item.kind === 'door' && el('p', { class: 'note' }, 'A fire door must stay shut: local codes decide which doors are.'),
+    item.kind === 'door' && el('p', { class: 'note' }, 'Keep fire doors shut; local codes decide which doors are fire doors.'),
   ];
 }
 
@@ -174,7 +174,7 @@ function fixtureContent({ name, level }) {
   const item = store.house.levels[level]?.fixtures.find(one => one.name === name);
   return item && [
     el('p', {}, item.hollow ? `Hollow; its panels: ${item.material}.` : `Material: ${item.material}.`),
-    button('Take it away', () => change({ kind: 'remove-fixture', name }), { 'data-key': 'remove' }),
+    button('Remove it', () => change({ kind: 'remove-fixture', name }), { 'data-key': 'remove' }),
     item.hollow && el('div', { class: 'row' }, ...['north', 'east', 'south', 'west', 'top'].map(side =>
       button(`Open ${side}`, () => change({ kind: 'open-side', name, side }), { 'data-key': `open ${side}` }))),
     item.hollow && el('p', { class: 'note' }, 'A metal rack may be earthed through its panels: ask a licensed electrician before you remove one.'),

@@ -29,7 +29,7 @@ export const commands = {
     isReady: () => (store.house?.undone ?? 0) > 0, run: () => post('/redo'),
   },
   save: { name: 'Save…', keys: 'Ctrl+S', isKey: event => control(event) && event.key.toLowerCase() === 's', run: () => openDialog('save') },
-  handOut: { name: 'Hand out…', run: () => openDialog('handOut') },
+  export: { name: 'Export…', run: () => openDialog('export') },
   place: { name: 'Best places', keys: 'P', isKey: event => plain(event) && event.key.toLowerCase() === 'p', isReady: () => Boolean(store.spot), run: () => search('place') },
   improve: { name: 'What would help', keys: 'H', isKey: event => plain(event) && event.key.toLowerCase() === 'h', isReady: () => Boolean(store.spot), run: () => search('improve') },
   nextLayer: {

@@ -6,9 +6,9 @@ import { commands } from './commands.js';
 import { notice, say } from './speak.js';
 import { put, store } from './store.js';
 
-const kinds = { save: saveDialog, handOut: handOutDialog, keys: keysDialog, end: endDialog };
+const kinds = { save: saveDialog, export: exportDialog, keys: keysDialog, end: endDialog };
 
-/** Opens a dialog. @param {'save'|'handOut'|'keys'|'end'} kind */
+/** Opens a dialog. @param {'save'|'export'|'keys'|'end'} kind */
 export function openDialog(kind) {
   document.querySelector('dialog')?.remove();
   const dialog = el('dialog', { onclose: () => dialog.remove() });
@@ -38,8 +38,8 @@ function saveDialog(close) {
   const copyName = () => /\.ya?ml$/i.test(name.value) ? name.value : `${name.value.trim()}.yaml`;
   return [
     el('h2', {}, 'Save what you tried'),
-    steps.length === 0 ? el('p', {}, 'Nothing is tried, so the house file stays as it is.') : el('ul', {}, ...steps.map(step => el('li', {}, step))),
-    el('p', {}, 'Only what was changed is written: comments, order and layout elsewhere stay as they are.'),
+    steps.length === 0 ? el('p', {}, 'You have not changed anything, so there is nothing to save.') : el('ul', {}, ...steps.map(step => el('li', {}, step))),
+    el('p', {}, 'Only your changes are written; comments, order and layout of the file stay the same.'),
     button(`Save in ${file}`, () => save(''), { class: 'main', disabled: steps.length === 0 }),
     el('form', { class: 'row', onsubmit: event => { event.preventDefault(); save(copyName()); } },
       el('label', {}, 'A copy in the same folder: ', name), el('button', { type: 'submit' }, 'Save the copy')),
@@ -48,33 +48,33 @@ function saveDialog(close) {
 }
 
 /** @param {() => void} close */
-function handOutDialog(close) {
+function exportDialog(close) {
   const query = `?spot=${encodeURIComponent(store.spot)}&layer=${store.layer === 'median' ? 'median' : 'countOn'}`, state = el('p', { role: 'status', class: 'state' });
   const files = [
     ['map.png', `Maps of ${store.spot}`, 'all levels, as a picture'],
     ['sheet.png', 'Sheet', 'all spots on all levels, as a picture'],
     ['report.pdf', 'Report', `on ${store.spot}, to print; takes a minute`],
-    ['report.html', 'Report as a page', 'the same for a browser; takes a minute'],
-    ['house.yaml', 'House file', 'with what you tried'],
+    ['report.html', 'Report as a web page', 'the same for a browser; takes a minute'],
+    ['house.yaml', 'House file', 'with your changes'],
   ];
   const make = async (what, text) => {
     put({ making: null });
-    state.replaceChildren(`${text}: being made…`, el('progress', { 'aria-label': text }));
+    state.replaceChildren(`${text}: in preparation…`, el('progress', { 'aria-label': text }));
     const { name, words } = await download(`/export/${what}${query}`);
     state.replaceChildren(words || `${text}: ${name} is in your browser’s downloads.`);
   };
   return [
-    el('h2', {}, 'Hand out'),
+    el('h2', {}, 'Export'),
     el('ul', { class: 'files' }, ...files.map(([what, text, note]) => el('li', {}, button(text, () => make(what, text), { 'data-key': what }), ` ${note}`))),
-    el('p', {}, 'All show the house as it is tried now. The browser’s print command prints the plans as they are.'),
+    el('p', {}, 'Each file shows the house with your changes. To print the plans as you see them, use the browser’s print command.'),
     state];
 }
 
 function keysDialog() {
   const rows = [
     ['Tab', 'to the next spot, seat or button'], ['Arrow keys', 'move the focused spot or seat by 10 cm; with Shift by 1 m'],
-    ['Page up, Page down', 'move it to the next level'], ['[ and ]', 'turn the focused seat'], ['Enter', 'choose it: a spot is shown, a seat’s link is explained'],
-    ['Escape', 'take back a move that is going on'], ['Arrow keys on a plan', 'read the margin there'],
+    ['Page up, Page down', 'move it to the next level'], ['[ and ]', 'turn the focused seat'], ['Enter', 'select it: shows the map of a spot, explains the link of a seat'],
+    ['Escape', 'cancel the current move'], ['Arrow keys on a plan', 'read the margin there'],
     ...Object.values(commands).filter(command => command.keys).map(command => [command.keys, command.name]),
   ];
   return [el('h2', {}, 'Keys'), el('table', {}, el('tbody', {}, ...rows.map(([keys, what]) => el('tr', {}, el('th', { scope: 'row' }, keys), el('td', {}, what)))))];
@@ -84,7 +84,7 @@ function keysDialog() {
 function endDialog(close) {
   return [
     el('h2', {}, 'End LinkMargin'),
-    el('p', {}, store.house?.steps.length > 0 ? 'What you tried is not saved yet. It is in the journal: when you start again, you can go on.' : 'Nothing is left to save.'),
+    el('p', {}, store.house?.steps.length > 0 ? 'Your changes are not saved in the house file yet. They are in the journal: when you start LinkMargin again, you can continue with them.' : 'There is nothing to save.'),
     button('End', async () => {
       put({ ended: true });
       const answer = await post('/end');

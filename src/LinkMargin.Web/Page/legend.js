@@ -18,10 +18,10 @@ export function draw(changed) {
     scaleBar(house.inFeet),
     el('ul', { class: 'keys' },
       key(svg('path', { d: 'M2 7H30', class: 'heavy' }), `${house.requiredDb} dB to count on, required by ${others.length > 0 ? 'most seats' : 'the seats'}`),
-      layer === 'countOn' && others.length > 0 && key(svg('path', { d: 'M2 7H30', class: 'heavy dashed' }), `${others.join(', ')} dB: by others`),
+      layer === 'countOn' && others.length > 0 && key(svg('path', { d: 'M2 7H30', class: 'heavy dashed' }), `${others.join(', ')} dB: required by other seats`),
       key(svg('rect', { x: 2, y: 1, width: 28, height: 12, class: 'hatched' }), 'below the required margin', true),
       key(svg('path', { d: 'M16 0L23 7L16 14L9 7Z', class: 'mark-shape spot' }), 'spot shown'),
-      key(svg('path', { d: 'M16 1L22 7L16 13L10 7Z', class: 'spot-elsewhere' }), 'on another level'),
+      key(svg('path', { d: 'M16 1L22 7L16 13L10 7Z', class: 'spot-elsewhere' }), 'spot on another level'),
       key(svg('circle', { cx: 16, cy: 7, r: 5.5, class: 'mark-shape seat' }), 'seat passes'),
       key(svg('g', {}, svg('circle', { cx: 16, cy: 7, r: 4.8, class: 'seat-fails' }), svg('path', { d: 'M13 10L19 4', class: 'seat-fails' })), 'does not')),
     el('p', { class: 'note' }, `The map is for hands ${lengthText(house.handsMetres, house.inFeet)} above the floor, averaged over all directions. `
@@ -43,7 +43,7 @@ const hatching = id => svg('pattern', { id, width: 7, height: 7, patternUnits: '
 function bar(tones, label, required) {
   const width = tones.length * STEP;
   const isRequired = i => Math.abs(i - required) < 1e-9;
-  return svg('svg', { class: 'tones', viewBox: `0 0 ${width + 2 * LEFT} 32`, width: width + 2 * LEFT, role: 'img', 'aria-label': `Colours from ${label(0)} to ${label(tones.length - 1)} and more` },
+  return svg('svg', { class: 'tones', viewBox: `0 0 ${width + 2 * LEFT} 32`, width: width + 2 * LEFT, role: 'img', 'aria-label': `Colours from ${label(0)} to ${label(tones.length - 1)} or more` },
     hatching('bar-hatch'),
     ...tones.map((tone, i) => svg('rect', { x: LEFT + i * STEP, y: 1, width: STEP, height: TONE, fill: tone })),
     required > 0 && svg('rect', { x: LEFT, y: 1, width: Math.min(required, tones.length) * STEP, height: TONE, fill: 'url(#bar-hatch)' }),

@@ -96,7 +96,7 @@ export async function post(path, body = {}, refused = notice) {
     if (answer.ok) return answer;
     refused(answer.words, answer.lines ?? []);
   } catch {
-    notice('LinkMargin does not answer. What you tried is in the journal; start linkmargin again to go on.', []);
+    notice('LinkMargin does not respond. Your changes are in the journal; start linkmargin again to continue.', []);
   }
   return null;
 }
@@ -135,6 +135,6 @@ export async function download(path) {
     setTimeout(() => URL.revokeObjectURL(address), 60000);
     return { name, words: '' };
   } catch {
-    return { name: '', words: 'LinkMargin does not answer.' };
+    return { name: '', words: 'LinkMargin does not respond.' };
   }
 }

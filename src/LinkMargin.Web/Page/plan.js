@@ -211,7 +211,7 @@ export function marginAt(level, x, y) {
   if (Number.isNaN(countOn) || isBuilt) return '';
   const likely = probabilityOf(median, countOn, house.requiredDb, normalQuantile(house.confidence));
   const tenth = db => (Math.floor(db * 10) / 10).toFixed(1);
-  return `${tenth(countOn)} dB to count on, median ${tenth(median)} dB, ${Math.min(99, Math.max(1, Math.round(likely * 100)))} % for ${house.requiredDb} dB`;
+  return `${tenth(countOn)} dB to count on, median ${tenth(median)} dB, probability of ${house.requiredDb} dB: ${Math.min(99, Math.max(1, Math.round(likely * 100)))} %`;
 }
 
 const tester = document.createElement('canvas').getContext('2d');

@@ -98,6 +98,6 @@ function cableRows(comparison) {
     row('new cable runs', one => one && `${one.newRuns}`),
     row('cable to buy', one => one?.toBuy),
     row('holes to drill', one => one && `${one.holes}`),
-    ...(cables.some(one => one.carries !== 'yes' || !one.isComplete) ? [row('picture carried', one => one && (one.isComplete ? one.carries : `${one.carries}, not complete`))] : []),
+    ...(cables.some(one => one.carries !== 'yes' || !one.isComplete) ? [row('picture carried', one => one && (one.isComplete ? one.carries : `${one.carries}, incomplete`))] : []),
   ];
 }

@@ -26,20 +26,20 @@ function drawToolbar() {
       select('Level', [{ value: '-1', text: 'all levels' }, ...house.levels.map((level, i) => ({ value: String(i), text: level.name }))], String(store.level), level => put({ level: Number(level) }), { 'data-key': 'level' })),
     el('div', { class: 'group' }, command('undo'), command('redo')),
     el('div', { class: 'group' }, command('place'), command('improve')),
-    el('div', { class: 'group end' }, command('save'), command('handOut'), command('keys'), command('end')));
+    el('div', { class: 'group end' }, command('save'), command('export'), command('keys'), command('end')));
 }
 
 function drawBanners() {
   const { house } = store, open = byId('banners').querySelector('.notice');
   refill(byId('banners'),
     store.ended ? el('div', { class: 'banner' }, el('p', {}, 'LinkMargin has ended. You can close this page.'))
-      : !store.connected && el('div', { class: 'banner bad' }, el('p', {}, 'The connection to LinkMargin is lost. What you tried is in the journal. This page tries to connect again; if you ended LinkMargin, start it again and open the new address.')),
+      : !store.connected && el('div', { class: 'banner bad' }, el('p', {}, 'The connection to LinkMargin is lost. Your changes are in the journal. This page is trying to reconnect; if you ended LinkMargin, start it again and open the new address.')),
     house.problems.some(problem => problem.isError) && el('div', { class: 'banner bad', id: 'problems' },
-      el('p', {}, `${house.file} has errors now. The page shows the last house without; it goes on when they are fixed.`),
+      el('p', {}, `${house.file} now has errors. The page shows the last version without errors and updates when they are fixed.`),
       el('ul', {}, ...house.problems.filter(problem => problem.isError).map(problem => el('li', {}, el('b', {}, `line ${problem.line}, column ${problem.column}: `), problem.words)))),
     house.recoverable > 0 && el('div', { class: 'banner', id: 'recovery' },
       el('p', {}, `${house.recoverable} ${house.recoverable === 1 ? 'change was' : 'changes were'} tried before and not saved. ${house.recoveryNote}`),
-      button('Go on with them', () => recover(true), { class: 'main', 'data-key': 'recover' }), button('Discard them', () => recover(false), { 'data-key': 'discard' })),
+      button('Continue with them', () => recover(true), { class: 'main', 'data-key': 'recover' }), button('Discard them', () => recover(false), { 'data-key': 'discard' })),
     house.journalNote && el('div', { class: 'banner' }, el('p', {}, house.journalNote)),
     open);
 }

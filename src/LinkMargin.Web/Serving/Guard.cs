@@ -38,7 +38,7 @@ internal sealed class Guard(Admission admission, int port)
         }
         else if (!ComesFromHere(request))
         {
-            await Refusal.Write(context.Response, StatusCodes.Status403Forbidden, "This request comes from another site and is refused.");
+            await Refusal.Write(context.Response, StatusCodes.Status403Forbidden, "This request comes from another site, so it was refused.");
         }
         else if (IsReading(request) && request.Path == "/" && request.Query.ContainsKey(TokenKey))
         {
@@ -49,7 +49,7 @@ internal sealed class Guard(Admission admission, int port)
             await Refusal.Write(
                 context.Response,
                 StatusCodes.Status403Forbidden,
-                "This browser is not admitted. Open the address that LinkMargin printed; each address works once. For a new one, press Enter in the window where LinkMargin runs.");
+                "This browser has no access. Open the address that LinkMargin printed; each address works once. For a new one, press Enter in the window where LinkMargin runs.");
         }
         else
         {
@@ -67,7 +67,7 @@ internal sealed class Guard(Admission admission, int port)
             await Refusal.Write(
                 context.Response,
                 StatusCodes.Status403Forbidden,
-                "This address was used already or is not complete. For a new one, press Enter in the window where LinkMargin runs.");
+                "This address has already been used, or is incomplete. For a new one, press Enter in the window where LinkMargin runs.");
             return;
         }
 

@@ -83,7 +83,7 @@ internal sealed class PageServer : IAsyncDisposable
         catch (Exception fault) when (fault is IOException or SocketException)
         {
             await app.DisposeAsync();
-            throw new FileProblemException(FormattableString.Invariant($"port {port}"), "another program uses it; choose another --port, or none for any that is free", fault);
+            throw new FileProblemException(FormattableString.Invariant($"port {port}"), "another program uses it; choose another --port, or omit --port for any free one", fault);
         }
 
         server.Port = PortOf(app);

@@ -55,7 +55,7 @@ internal sealed class Routes(PageServices services, Action end, CancellationToke
         Post("/end", () =>
         {
             end();
-            return new Answer(true, "LinkMargin ends. You can close this page.");
+            return new Answer(true, "LinkMargin is stopping. You can close this page.");
         });
 
         void Get(string path, RequestDelegate answer) => app.MapGet(path, context => Guarded(context, () => answer(context)));
@@ -86,7 +86,7 @@ internal sealed class Routes(PageServices services, Action end, CancellationToke
         }
         catch (EditFaultException fault)
         {
-            await Fault(context, StatusCodes.Status400BadRequest, $"This {fault.Message}.");
+            await Fault(context, StatusCodes.Status400BadRequest, $"This change {fault.Message}.");
         }
         catch (CannotBeDoneException fault)
         {
@@ -106,7 +106,7 @@ internal sealed class Routes(PageServices services, Action end, CancellationToke
         }
         catch (Exception fault) when (!context.Response.HasStarted)
         {
-            await Fault(context, StatusCodes.Status500InternalServerError, $"Unexpected: {fault.GetType().Name}: {Quote.Sentence(fault.Message)}; this is a bug in the program, please report it.");
+            await Fault(context, StatusCodes.Status500InternalServerError, $"Unexpected error: {fault.GetType().Name}: {Quote.Sentence(fault.Message)}; this is a bug in the program, please report it.");
         }
     }
 

@@ -92,11 +92,11 @@ public sealed class BundleTests : IDisposable
     }
 
     [Theory]
-    [InlineData("../house.yaml", "leads out of its folder")]
-    [InlineData("/etc/house.yaml", "leads out of its folder")]
-    [InlineData("a/../../house.yaml", "leads out of its folder")]
-    [InlineData("a\\..\\house.yaml", "leads out of its folder")]
-    [InlineData("c:house.yaml", "leads out of its folder")]
+    [InlineData("../house.yaml", "leads outside the archive")]
+    [InlineData("/etc/house.yaml", "leads outside the archive")]
+    [InlineData("a/../../house.yaml", "leads outside the archive")]
+    [InlineData("a\\..\\house.yaml", "leads outside the archive")]
+    [InlineData("c:house.yaml", "leads outside the archive")]
     [InlineData("other.yaml", "this archive holds 2 house files ('house.yaml', 'other.yaml'); a bundle has one")]
     [InlineData("house.yaml", "holds 'house.yaml' twice")]
     [InlineData("HOUSE.YAML", "twice")]
@@ -114,9 +114,9 @@ public sealed class BundleTests : IDisposable
     {
         Zip("bomb.zip", ("house.yaml", new string(' ', 80 * 1024 * 1024)));
         Assert.True(new FileInfo(folder.PathOf("bomb.zip")).Length < 200_000);
-        Refused("bomb.zip", "would have more than the allowed");
+        Refused("bomb.zip", "would be larger than the allowed");
         Zip("large.zip", ("house.yaml", SampleFile.Modest + new string(' ', 20 * 1024 * 1024)));
-        Refused("large.zip", "has more than the allowed");
+        Refused("large.zip", "is larger than the allowed");
 
         // A size that is a lie: what the archive says of the house file is made smaller than it is.
         Zip("liar.zip", ("house.yaml", SampleFile.Modest));

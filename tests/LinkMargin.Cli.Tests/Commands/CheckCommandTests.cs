@@ -89,7 +89,7 @@ public sealed class CheckCommandTests : IDisposable
 
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("odd.yaml:23:", run.Output, StringComparison.Ordinal);
-        Assert.Contains("stands inside the wall", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("is inside the wall", run.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("odd.yaml: no errors, 1 warning.", run.Output, StringComparison.Ordinal);
         Assert.Contains("odd-plan.png", folder.Files);
     }

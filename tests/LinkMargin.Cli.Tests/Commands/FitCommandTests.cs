@@ -169,7 +169,7 @@ public sealed class FitCommandTests : IDisposable
         folder.Put("fitted.yaml", "fitted: Elsewhere\nreadings: 3\nmaterials:\n  - {name: bamboo, table: 3 dB, shift: 1 dB, table-spread: 1 dB, spread: 0.5 dB}\ndevices: []\ncorrelations: []\n");
         CommandRun run = Run("compare", "house.yaml", "--fitted", "fitted.yaml");
         Assert.Equal(2, run.ExitCode);
-        Assert.Contains("the house is made of none of these", run.Error, StringComparison.Ordinal);
+        Assert.Contains("the house contains none of these", run.Error, StringComparison.Ordinal);
         Assert.Equal(2, Run("compare", "house.yaml", "--fitted", "nowhere.yaml").ExitCode);
     }
 

@@ -94,11 +94,11 @@ public sealed class PlaceCommandTests : IDisposable
             (["place", "kept-zone.yaml"], "no zone has room for a console"),
             (["place", "own.yaml"], "every seat already plays a console at a named spot"),
             (["place", "house.yaml", "--level", "lfot"], "there is no level 'lfot'; did you mean 'loft'?"),
-            (["place", "house.yaml", "--grid", "3"], "--grid '3' is 3 m, but may be 0.05 m to 2 m"),
-            (["place", "house.yaml", "--grid", "1e-9"], "--grid '1e-9' is 1e-9 m, but may be 0.05 m to 2 m"),
-            (["place", "house.yaml", "--grid", "1e308"], "--grid '1e308' is 1e308 m, but may be 0.05 m to 2 m"),
-            (["place", "house.yaml", "--height", "1e308"], "--height '1e308' is 1e308 m, but may be 0 m to 5 m"),
-            (["place", "house.yaml", "--height", "-1e-9"], "--height '-1e-9' is -1e-9 m, but may be 0 m to 5 m"),
+            (["place", "house.yaml", "--grid", "3"], "--grid '3' is 3 m, but 0.05 m to 2 m is allowed"),
+            (["place", "house.yaml", "--grid", "1e-9"], "--grid '1e-9' is 1e-9 m, but 0.05 m to 2 m is allowed"),
+            (["place", "house.yaml", "--grid", "1e308"], "--grid '1e308' is 1e308 m, but 0.05 m to 2 m is allowed"),
+            (["place", "house.yaml", "--height", "1e308"], "--height '1e308' is 1e308 m, but 0 m to 5 m is allowed"),
+            (["place", "house.yaml", "--height", "-1e-9"], "--height '-1e-9' is -1e-9 m, but 0 m to 5 m is allowed"),
             (["place", "house.yaml", "--height", "x"], "--height 'x' is not a length"),
         ];
         Assert.All(faults, fault =>
@@ -118,7 +118,7 @@ public sealed class PlaceCommandTests : IDisposable
         StringWriter output = new(), error = new();
         int exitCode = CommandLineProgram.Run(["place", "house.yaml"], new Invocation(output, error, folder.Path) { Cancellation = stop.Token });
         Assert.Equal(130, exitCode);
-        Assert.Contains("stopped; no file was changed half way", error.ToString(), StringComparison.Ordinal);
+        Assert.Contains("stopped; no file was left half-written", error.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain("house-places.png", folder.Files);
     }
 

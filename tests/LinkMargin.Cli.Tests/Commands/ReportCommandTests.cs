@@ -138,7 +138,7 @@ public sealed partial class ReportCommandTests : IDisposable
     [InlineData("--out missing/r.html", "its folder does not exist")]
     [InlineData("--spot attic", "there is no spot 'attic'")]
     [InlineData("--paper a5", "--paper 'a5' is not a size of paper")]
-    [InlineData("--logo house.yaml", "this is no PNG or JPEG")]
+    [InlineData("--logo house.yaml", "this is not a PNG or JPEG")]
     [InlineData("--logo none.png", "there is no such file")]
     [InlineData("--logo huge.png", "more than the allowed 4096")]
     [InlineData("--fitted house.yaml", "")]

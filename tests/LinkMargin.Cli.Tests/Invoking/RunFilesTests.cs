@@ -116,7 +116,7 @@ public sealed class RunFilesTests : IDisposable
 
         CommandRun refused = Run(again);
         Assert.Equal(2, refused.ExitCode);
-        Assert.Contains("fitted.yaml: somebody changed this file since LinkMargin wrote it", refused.Error, StringComparison.Ordinal);
+        Assert.Contains("fitted.yaml: this file was changed after LinkMargin wrote it", refused.Error, StringComparison.Ordinal);
         Assert.Equal(changed, File.ReadAllText(folder.PathOf("fitted.yaml")));
         Assert.NotEqual(2, Run("compare", "house.yaml", "--model", "direct", "--fitted", "fitted.yaml").ExitCode); // it may be changed
 

@@ -42,7 +42,7 @@ public sealed class TypedWordsTests
         CommandRun run = CommandRun.Of();
 
         Assert.Equal(2, run.ExitCode);
-        Assert.StartsWith("linkmargin: say what to do: ", run.Error, StringComparison.Ordinal);
+        Assert.StartsWith("linkmargin: name a command: ", run.Error, StringComparison.Ordinal);
         Assert.Contains("materials", run.Error, StringComparison.Ordinal);
     }
 

@@ -17,12 +17,12 @@ public sealed class SignalTextTests
     [Theory]
     [InlineData("4k121", "did you mean '4k120'?")]
     [InlineData("4k120 4:4:5", "did you mean '4:4:4'?")]
-    [InlineData("4k120 sharp picture", "write for example")]
+    [InlineData("4k120 sharp picture", "write, for example,")]
     [InlineData("4k120 9 bit", "write 8, 10, 12 or 16 bit")]
     [InlineData("4:4:4", "gives no size and rate")]
     [InlineData("", "gives no size and rate")]
-    [InlineData("4k120 4k60", "says nothing of a picture")]
-    [InlineData("4k999999999999999999999", "says nothing of a picture")]
+    [InlineData("4k120 4k60", "is not part of a signal")]
+    [InlineData("4k999999999999999999999", "is not part of a signal")]
     public void What_says_nothing_of_a_picture_is_refused_with_a_remedy(string text, string part)
     {
         (PictureSignal? signal, string? fault) = SignalText.Parse(text);

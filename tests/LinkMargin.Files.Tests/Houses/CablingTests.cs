@@ -81,22 +81,22 @@ public sealed class CablingTests
     [InlineData("devices: [{name: d, inside: rack}, {name: d, inside: rack}]", 1, 43, "'d'")]
     [InlineData("devices: [{name: d, inside: rack, passes: 0}]", 1, 43, "is outside the allowed")]
     [InlineData("passages: [{name: p, from: [1, 1], levels: [den, loft, den]}]", 1, 44, "the one level the passage is on, or the two it joins")]
-    [InlineData("passages: [{name: p, from: [1, 1], to: [1, 1], levels: [den]}]", 1, 12, "joins nothing: both ends are in one place")]
-    [InlineData("passages: [{name: p, from: [1, 1], to: [1, 9], levels: [den, loft]}]", 1, 40, "joins nothing on the level 'loft'")]
+    [InlineData("passages: [{name: p, from: [1, 1], to: [1, 1], levels: [den]}]", 1, 12, "connects nothing: both ends are at the same place")]
+    [InlineData("passages: [{name: p, from: [1, 1], to: [1, 9], levels: [den, loft]}]", 1, 40, "connects nothing on the level 'loft'")]
     [InlineData("passages: [{name: p, from: [1, 1], levels: [den, loft], bends: 1.5}]", 1, 64, "write a whole number")]
     [InlineData("passages: [{name: p, from: [1, 1], levels: [den, loft], clear: [1]}]", 1, 64, "[width, height]")]
     [InlineData("cables: [{name: c, from: rack, to: panel, kind: hdmi-optical, length: -2 m}]", 1, 71, "is outside the allowed")]
     [InlineData("devices: [{name: d, inside: rack, role: spliter}]", 1, 41, "did you mean 'splitter'?")]
     [InlineData("devices: [{name: d, inside: rack, role: splitter}]", 1, 41, "a splitter has at least 2")]
     [InlineData("devices: [{name: d, inside: rack, outputs: 2.5}]", 1, 44, "write a whole number")]
-    [InlineData("passages: [{name: p, from: [1, 1], levels: [den]}]", 1, 12, "joins nothing: both ends are in one place")]
-    [InlineData("passages: [{name: p, from: [7, 1], levels: [den, loft]}]", 1, 28, "joins nothing on the level 'den'")]
+    [InlineData("passages: [{name: p, from: [1, 1], levels: [den]}]", 1, 12, "connects nothing: both ends are at the same place")]
+    [InlineData("passages: [{name: p, from: [7, 1], levels: [den, loft]}]", 1, 28, "connects nothing on the level 'den'")]
     [InlineData("passages: [{name: p, from: [1, 1], levels: [den, lofts]}]", 1, 50, "did you mean 'loft'?")]
     [InlineData("passages: [{name: p, from: [1, 1], levels: [den, loft], bore: -5 mm}]", 1, 63, "is outside the allowed")]
     [InlineData("passages: [{name: p, from: [1, 1], levels: [den, loft], bore: 5 mm, clear: [1, 1]}]", 1, 76, "remove one")]
     [InlineData("passages: [{name: p, from: [1, 1], levels: [den, loft], holds: [category-7]}]", 1, 65, "did you mean 'category-6'?")]
     [InlineData("cables: [{name: c, from: rack, to: panel, kind: hdmi-optical, length: 2 m}]", 1, 71, "apart in a straight line")]
-    [InlineData("cables: [{name: c, from: rack, to: rack, kind: hdmi-optical}]", 1, 36, "leads back to where it begins")]
+    [InlineData("cables: [{name: c, from: rack, to: rack, kind: hdmi-optical}]", 1, 36, "starts and ends at the same place")]
     [InlineData("cables: [{name: c, from: racks, to: panel, kind: hdmi-optical}]", 1, 26, "did you mean 'rack'?")]
     [InlineData("cables: [{name: c, from: rack, to: panel, kind: hdmi-opticals}]", 1, 49, "did you mean 'hdmi-optical'?")]
     public void Each_fault_has_a_place_and_a_remedy(string text, int line, int column, string part)
@@ -121,7 +121,7 @@ public sealed class CablingTests
             """;
         Problem problem = Assert.Single(HouseFile.Parse(House + Text, "h.yaml", Tables).Problems);
         Assert.Equal((House.Split('\n').Length + 4, 29), (problem.Mark.Line, problem.Mark.Column));
-        Assert.Contains("in a circle: 'ca' from 'c' to 'a', 'ab' from 'a' to 'b', 'bc' from 'b' to 'c'; fix 'from' or 'to'", problem.Message, StringComparison.Ordinal);
+        Assert.Contains("in a loop: 'ca' from 'c' to 'a', 'ab' from 'a' to 'b', 'bc' from 'b' to 'c'; fix 'from' or 'to'", problem.Message, StringComparison.Ordinal);
         Assert.Empty(HouseFile.Parse(House + Text.Replace("to: a", "to: rack", StringComparison.Ordinal), "h.yaml", Tables).Problems);
     }
 

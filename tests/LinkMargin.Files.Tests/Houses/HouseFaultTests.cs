@@ -12,7 +12,7 @@ public sealed class HouseFaultTests
     [InlineData("units: m", "unit: m", "house.yaml:2:1: 'unit' is not a key of a house file; did you mean 'units'?")]
     [InlineData("units: m", "units: yards", "house.yaml:2:8: units: 'yards' is not a unit for lengths; write one of: m, cm, mm, ft, in")]
     [InlineData("house: Test Row", "house:", "house.yaml:1:1: 'house' of a house file has no value; write one or remove the key")]
-    [InlineData("height: 2.4", "height: tall", "house.yaml:5:13: height: 'tall' is not a length; write for example 3.81 m or 38 mm (0.3 m to 30 m is allowed)")]
+    [InlineData("height: 2.4", "height: tall", "house.yaml:5:13: height: 'tall' is not a length; write, for example, 3.81 m or 38 mm (0.3 m to 30 m is allowed)")]
     [InlineData("height: 2.4", "height: -2.4", "house.yaml:5:13: height: '-2.4' (-2.4 m) is outside the allowed 0.3 m to 30 m")]
     [InlineData("height: 2.4", "height: 2400", "house.yaml:5:13: height: '2400' (2400 m) is outside the allowed 0.3 m to 30 m")]
     [InlineData("height: 2.4", "height: .nan", "house.yaml:5:13: height: '.nan' is not a finite number (0.3 m to 30 m is allowed)")]
@@ -36,7 +36,7 @@ public sealed class HouseFaultTests
     [InlineData(", corner: [0, 0], size: [4, 5]", "", "house.yaml:9:9: a room needs 'corner' and 'size', or an 'outline'")]
     [InlineData("outline: [[4, 0], [6, 0], [6, 5], [4, 5]]", "outline: [[4, 0], [6, 0]]", "house.yaml:10:31: outline: at least 3 places are needed, but there are 2")]
     [InlineData("outline: [[4, 0], [6, 0], [6, 5], [4, 5]]", "outline: [4, 0, 6, 0]", "house.yaml:10:31: outline: write a list of places, [[x, y], [x, y], ...]")]
-    [InlineData("name: den,", "name: outside,", "house.yaml:9:16: a room cannot be named 'outside', which stands for what is not a room; give it another name")]
+    [InlineData("name: den,", "name: outside,", "house.yaml:9:16: a room cannot be named 'outside', which stands for no room; give it another name")]
     [InlineData("between: [den, hall]", "between: den", "house.yaml:12:35: between: write the two rooms it joins, [room, room]; 'outside' stands for no room")]
     [InlineData("between: [den, hall]", "between: [den, den]", "house.yaml:12:35: between: 'den' appears twice; write two different rooms, or 'outside' for one")]
     [InlineData("between: [den, hall]", "between: [den, hall], wall: stub", "house.yaml:12:9: a door gives more than one position (between, wall); keep one")]
@@ -46,7 +46,7 @@ public sealed class HouseFaultTests
     [InlineData("sill: 1, height: 1.1", "sill: 1.4, height: 1.1", "house.yaml:14:72: a window reaches 2.5 m above the floor, and the level is 2.4 m high; fix 'sill', 'height' or the level's height")]
     [InlineData("material: brick, height: 1.1", "material: brick, from: 1.5, height: 1.1", "house.yaml:18:83: this wall reaches 2.6 m above the floor, and the level is 2.4 m high; fix 'from', 'height' or the level's height")]
     [InlineData("build-up: joisted", "build-up: joistd", "house.yaml:20:17: build-up: 'joistd' is not a floor build-up; did you mean 'joisted'?")]
-    [InlineData("run: x", "run: z", "house.yaml:21:21: run: 'z' is not a direction of joists; write x, y, or an angle in degrees anticlockwise from x")]
+    [InlineData("run: x", "run: z", "house.yaml:21:21: run: 'z' is not a joist direction; write x, y, or an angle in degrees anticlockwise from x")]
     [InlineData("spacing: 0.4", "spacing: 0.05", "house.yaml:21:33: spacing: 0.05 m leaves no gap between joists 0.05 m wide; measure from centre to centre")]
     [InlineData("height: 2.3", "height: 2.3\n    elevation: 2.3", "house.yaml:25:16: the level 'high' begins 0.1 m below the ceiling of 'low'; levels are written lowest first and may not overlap, so fix 'elevation' or the height below")]
     [InlineData("level: low, box: [0.2", "level: lwo, box: [0.2", "house.yaml:30:25: level: no level is named 'lwo'; did you mean 'low'?")]
@@ -58,8 +58,8 @@ public sealed class HouseFaultTests
     [InlineData("open: [front]", "shell: false, sides: {front: none}", "house.yaml:30:90: a fixture with 'sides' is a shell; remove 'shell: false' or 'sides'")]
     [InlineData("open: [front]", "sides: {font: none}", "house.yaml:30:91: 'font' is not a key of the sides of a fixture; did you mean 'front'?")]
     [InlineData("open: [front]", "sides: {front: steal}", "house.yaml:30:98: front: 'steal' is not in the material table; did you mean 'steel'?")]
-    [InlineData("open: [front]", "sides: {front: none, south: steel}", "house.yaml:30:111: south: this is the side that 'front' names as well; write it once")]
-    [InlineData("open: [front]", "open: [front], sides: {front: steel}", "house.yaml:30:113: front: the key 'open' says that this side has no panel; remove it there, or here")]
+    [InlineData("open: [front]", "sides: {front: none, south: steel}", "house.yaml:30:111: south: 'front' already names this side; remove one of the two")]
+    [InlineData("open: [front]", "open: [front], sides: {front: steel}", "house.yaml:30:113: front: 'open' already says that this side has no panel; remove it from one of the two")]
     [InlineData("open: [front]", "open: [font]", "house.yaml:30:90: open: 'font' is not a side of a fixture; did you mean 'front'?")]
     [InlineData("console: console-typical", "console: consol-typical", "house.yaml:33:12: console: 'consol-typical' is not in the radio table; did you mean 'console-typical'?")]
     [InlineData(", hand: 6 dB", "", "house.yaml:34:15: a radio needs the key 'hand'")]
@@ -107,14 +107,14 @@ public sealed class HouseFaultTests
     }
 
     [Theory]
-    [InlineData("at: [1, 1], hands", "at: [1, 0.02], hands", "house.yaml:41:34: the seat 'bed' stands inside the wall '*'; move it into a room")]
+    [InlineData("at: [1, 1], hands", "at: [1, 0.02], hands", "house.yaml:41:34: the seat 'bed' is inside the wall '*'; move it into a room")]
     [InlineData("at: [1.75, 1.85]", "at: [1.75, 4.85]", "house.yaml:40:34: the hands of the seat 'sofa' are inside the solid fixture 'screen'; raise 'hands' or move one of the two", "from: 0.7, to: 1.5", "from: 0.5, to: 1.5", "facing: screen", "facing: south")]
-    [InlineData("height: 2.3", "height: 2.3\n    elevation: 2.75", "house.yaml:25:16: between the ceiling of 'low' and the floor of 'high' lie 0.35 m, and the build-up there is 0.25 m thick; check 'elevation', 'height' and 'build-up'")]
+    [InlineData("height: 2.3", "height: 2.3\n    elevation: 2.75", "house.yaml:25:16: there is 0.35 m between the ceiling of 'low' and the floor of 'high', but the build-up is 0.25 m thick; check 'elevation', 'height' and 'build-up'")]
     [InlineData("build-up: joisted", "build-up: slab", "house.yaml:21:15: build-up 'slab' has no joists; 'joists' is ignored")]
-    [InlineData("      joists: {run: x, spacing: 0.4, first: 0.2}\n", "", "house.yaml:20:7: no direction of joists is given; assumed along y, the shorter way; add 'joists: {run: x}' or 'joists: {run: y}'")]
+    [InlineData("      joists: {run: x, spacing: 0.4, first: 0.2}\n", "", "house.yaml:20:7: no joist direction is given; along y, the shorter span, is assumed; add 'joists: {run: x}' or 'joists: {run: y}'")]
     [InlineData("box: [1, 4.8, 2.5, 4.9]", "box: [11, 4.8, 12.5, 4.9]", "house.yaml:31:37: the fixture 'screen' lies outside the level 'low', which reaches x from 0 to 6 m, y from 0 to 5 m; check 'box'")]
-    [InlineData("[[4.5, 1], [5.5, 1], [5.5, 3], [4.5, 3]]", "[[7.5, 1], [8.5, 1], [8.5, 3], [7.5, 3]]", "house.yaml:22:15: this void lies beside every room of 'low', so it joins nothing; look at its corners")]
-    [InlineData("name: screen, level: low", "name: screen, level: high", "house.yaml:40:56: facing: the fixture 'screen' is on the level 'high', another than the seat")]
+    [InlineData("[[4.5, 1], [5.5, 1], [5.5, 3], [4.5, 3]]", "[[7.5, 1], [8.5, 1], [8.5, 3], [7.5, 3]]", "house.yaml:22:15: this void is outside every room of 'low', so it connects nothing; check its corners")]
+    [InlineData("name: screen, level: low", "name: screen, level: high", "house.yaml:40:56: facing: the fixture 'screen' is on the level 'high', not on the seat's")]
     public void What_is_odd_is_reported_and_the_house_is_read(string from, string to, string fault, params string[] more)
     {
         string odd = HouseText.Warning([(from, to), .. more.Chunk(2).Select(pair => (pair[0], pair[1]))]);
@@ -126,7 +126,7 @@ public sealed class HouseFaultTests
     [Fact]
     public void A_floor_above_the_highest_level_plays_no_part() =>
         Assert.Equal(
-            "house.yaml:30:7: no level stands above 'high', so it is ignored",
+            "house.yaml:30:7: no level is above 'high', so 'above' is ignored",
             HouseText.Warning(("{name: loft, corner: [0, 0], size: [6, 5]}", "{name: loft, corner: [0, 0], size: [6, 5]}\n    above:\n      build-up: slab")));
 
     [Fact]
@@ -134,7 +134,7 @@ public sealed class HouseFaultTests
     {
         int from = HouseText.Good.IndexOf("    above:", StringComparison.Ordinal), to = HouseText.Good.IndexOf("  - name: high", StringComparison.Ordinal);
         Assert.Equal(
-            "house.yaml:4:5: the level 'low' has another above it and does not say what lies between; add 'above: {build-up: ...}', such as joisted or slab; 'linkmargin materials' lists all",
+            "house.yaml:4:5: the level 'low' has another level above it but does not say what is between them; add 'above: {build-up: ...}', such as joisted or slab; 'linkmargin materials' lists all",
             HouseText.Error((HouseText.Good[from..to], "")));
     }
 

@@ -61,7 +61,7 @@ public sealed class HouseNamesTests
     {
         string text = Plain.Replace("NAME", "x", StringComparison.Ordinal)
             .Replace("seats: [", $"seats: [{{name: \"x-{unseen}seat\", level: x-level, at: [1, 1]}}, ", StringComparison.Ordinal);
-        Assert.Contains(Problems(text), m => m.Contains("only by characters that cannot be seen; give each its own name", StringComparison.Ordinal));
+        Assert.Contains(Problems(text), m => m.Contains("only by invisible characters; give each its own name", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -21,8 +21,8 @@ public sealed class LevelOverlapsTests
     {
         Problem[] problems = OfLevels(Read(west));
         Assert.Equal(isTold, problems.Length == 1);
-        Assert.All(problems, p => Assert.StartsWith("house.yaml:12:5: level 'high' is over no room of a lower level: it lies from ", p.ToString(), StringComparison.Ordinal));
-        Assert.All(problems, p => Assert.EndsWith("and 'low' from (0, 0) to (4, 5); measure every level from the same corner of the house", p.Message, StringComparison.Ordinal));
+        Assert.All(problems, p => Assert.StartsWith("house.yaml:12:5: level 'high' is not above any room of a lower level: it covers ", p.ToString(), StringComparison.Ordinal));
+        Assert.All(problems, p => Assert.EndsWith("and 'low' covers (0, 0) to (4, 5); measure every level from the same corner of the house", p.Message, StringComparison.Ordinal));
         Assert.NotNull(Read(west).House); // a warning
     }
 

@@ -8,7 +8,7 @@ namespace LinkMargin.Files.Tests.Houses;
 public sealed class SubstanceWallTests
 {
     [Theory]
-    [InlineData("brick", "outer: 'brick' is a substance, whose 3.2 dB belong to 100 mm of it and are counted here whatever the wall's thickness; choose the row of a wall, such as 'brick-102' or 'brick-102-plastered' or 'brick-215'")]
+    [InlineData("brick", "outer: 'brick' is a substance: its 3.2 dB are stated for 100 mm and count here whatever the wall's thickness; choose a row for walls, such as 'brick-102' or 'brick-102-plastered' or 'brick-215'")]
     [InlineData("brick-102", null)]
     public void A_wall_of_a_substance_is_odd(string outer, string? said)
     {

@@ -46,7 +46,7 @@ public sealed class MeasurementsFileTests
         MeasurementsParseResult read = SmallHouse.Read(Plain[(Plain.IndexOf('\n', StringComparison.Ordinal) + 1)..]);
         Assert.Equal(3, read.Measurements!.Count);
         Assert.Equal(
-            "r.csv:1:1: the line of headings is missing; the fields are taken for transmitter,receiver,received,device",
+            "r.csv:1:1: the line of headings is missing; the fields are assumed to be transmitter,receiver,received,device",
             Assert.Single(read.Problems).ToString());
     }
 
@@ -94,7 +94,7 @@ public sealed class MeasurementsFileTests
             "transmitter,receiver,received,device\n" + string.Concat(Enumerable.Repeat("shelf,sofa,-50,phone\n", 1000)) + "shelf,desk,-60,phone\n");
         Assert.Equal([(-50.0, 1), (-60.0, 1)], read.Measurements!.Select(r => (Math.Round(r.LevelDbm, 9), r.SampleCount)));
         Assert.Equal(
-            "r.csv:2:12: 1000 lines from here on say the same level of the same link with phone; they count as one measurement, since fading would move them",
+            "r.csv:2:12: 1000 lines from here on have the same level for the same link with phone; they count as one measurement, because fading would make independent measurements differ",
             Assert.Single(read.Problems).ToString());
     }
 

@@ -81,7 +81,7 @@ public sealed class OpeningsTests
             .Room("hall", 0, 0, 6, 1.5).Room("left", 0, 1.5, 2.5, 3).Room("right", 2.5, 1.5, 3.5, 3)
             .Window("hall", PlanSide.North, 0.8, at: 2, name: "slot").Only(Severity.Error);
         Assert.Equal(
-            "window 'slot' at 2 m, 0.8 m wide, does not lie within any one wall of that side; 'at' may be 0 to 1.7 m, or 2.5 "
+            "window 'slot' at 2 m, 0.8 m wide, does not lie within a single wall of that side; 'at' may be 0 to 1.7 m, or 2.5 "
                 + "to 5.2 m",
             problem.Message);
     }
@@ -202,8 +202,8 @@ public sealed class OpeningsTests
     {
         Problem problem = TwoRooms.Door("den", "hall", 1.6).Door("den", "hall", 1.6, name: "extra").Only(Severity.Error);
         Assert.Equal(
-            "door 'extra' is one of 2 openings, together 3.2 m wide, in 3 m of the wall 'den | hall'; make them narrower or "
-                + "take one out",
+            "door 'extra' is one of 2 openings that are together 3.2 m wide, but the wall 'den | hall' has only 3 m for them; make them narrower or "
+                + "remove one",
             problem.Message);
     }
 

@@ -49,7 +49,7 @@ public sealed class PlanSizeTests
         Assert.All(
             sketch.Problems,
             p => Assert.StartsWith(
-                "level 'den' comes to 20001 walls; a level may have at most 20000", p.Message, StringComparison.Ordinal));
+                "level 'den' has 20001 walls, more than the allowed 20000", p.Message, StringComparison.Ordinal));
     }
 
     [Theory]

@@ -126,7 +126,7 @@ public sealed class RoomWallsTests
         PlanSketch sketch = new PlanSketch()
             .Room("south", 0, 0, 6, 2).Room("west", 0, 2, 2, 2).Room("east", 4, 2, 2, 2).Room("north", 0, 4, 6, 2);
         Plan plan = sketch.Build();
-        Assert.Contains("no room is written for", Assert.Single(sketch.Problems).Message, StringComparison.Ordinal);
+        Assert.Contains("belongs to no room", Assert.Single(sketch.Problems).Message, StringComparison.Ordinal);
         Assert.Equal("room 1", plan.Rooms[^1].Name);
         Assert.Equal("stud", PlanSketch.WallNamed(plan, "west | room 1").Material.Name);
     }

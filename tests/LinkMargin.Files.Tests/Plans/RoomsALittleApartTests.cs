@@ -95,8 +95,8 @@ public sealed class RoomsALittleApartTests
             .Room("den", 0, 0, 4, 3).Room("duct", 4, 0, 0.3, 1).Room("hall", 4.3, 0, 2, 3);
         Problem problem = sketch.Only(Severity.Warning);
         Assert.Equal(
-            "rooms 'den' and 'hall' run 0.3 m apart with 'duct' partly between them, which makes two walls; let them share "
-                + "the edge to make it one",
+            "rooms 'den' and 'hall' are 0.3 m apart with 'duct' partly between them, which makes two walls; make them share "
+                + "an edge for a single wall",
             problem.Message);
     }
 
@@ -106,8 +106,8 @@ public sealed class RoomsALittleApartTests
         PlanSketch sketch = new PlanSketch().Room("hall", 0, 0, 1.2, 6).Room("a", 1.3, 0, 3, 3).Room("b", 1.5, 3, 3, 3);
         Plan plan = sketch.Build();
         Assert.Equal(
-            "'hall' and 'b' run 0.3 m apart, but 'hall' and 'a', along the same line, 0.1 m; they were laid out as one "
-                + "straight wall midway, so check these rooms' sizes",
+            "'hall' and 'b' are 0.3 m apart, but 'hall' and 'a', along the same line, 0.1 m; one "
+                + "straight wall was placed midway, so check these rooms' sizes",
             Assert.Single(sketch.Problems).Message);
         Assert.Equal("hall | b: 1.35,3 to 1.35,6 stud", PlanSketch.Text(PlanSketch.WallNamed(plan, "hall | b")));
     }

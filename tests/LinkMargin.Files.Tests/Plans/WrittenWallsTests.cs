@@ -47,7 +47,7 @@ public sealed class WrittenWallsTests
         sketch.Build();
         Assert.Equal(reported, sketch.Problems.Count);
         Assert.All(sketch.Problems, p => Assert.EndsWith(
-            "beside the room wall from (4, 0) to (4, 3), so both count; to replace that wall, run along it",
+            "from the room wall between (4, 0) and (4, 3), so both count; to replace the room wall, draw this one exactly along it",
             p.Message,
             StringComparison.Ordinal));
     }

@@ -71,7 +71,7 @@ public sealed class RowSearchTests : IDisposable
     [Theory]
     [InlineData("also: hurdle", "also: a list is needed (items that begin with '- ', or [ ... ]), not 'hurdle'")]
     [InlineData("also: [[a]]", "also: a word or text is needed, not a list")]
-    [InlineData("kind: My Walls", "kind: 'My Walls' is not one word of lower-case letters, digits and hyphens; write for example 'my-walls'")]
+    [InlineData("kind: My Walls", "kind: 'My Walls' is not one word of lower-case letters, digits and hyphens; write, for example, 'my-walls'")]
     public void What_is_wrong_in_the_words_of_a_row_is_reported(string line, string fault) =>
         Assert.Contains(Read(line).Problems, p => p.Severity == Severity.Error && p.Message == fault);
 

@@ -51,7 +51,7 @@ public sealed class LinkedFilesTests : IDisposable
     public void A_link_into_no_folder_says_where_it_leads()
     {
         File.CreateSymbolicLink(In("link"), "none/a.csv");
-        Assert.EndsWith("none/a.csv, whose folder does not exist; make it first or choose another place", Fault(In("link"), force: true), StringComparison.Ordinal);
+        Assert.EndsWith("none/a.csv, whose folder does not exist; create the folder first, or choose another place", Fault(In("link"), force: true), StringComparison.Ordinal);
         Assert.Equal(["link"], Names(""));
     }
 
@@ -60,7 +60,7 @@ public sealed class LinkedFilesTests : IDisposable
     {
         File.CreateSymbolicLink(In("one"), "other");
         File.CreateSymbolicLink(In("other"), "one");
-        Assert.EndsWith("this cannot be written: its links lead back to each other", Fault(In("one"), force: true), StringComparison.Ordinal);
+        Assert.EndsWith("this cannot be written: its symbolic links form a loop", Fault(In("one"), force: true), StringComparison.Ordinal);
         Assert.Equal(["one", "other"], Names(""));
     }
 

@@ -65,7 +65,7 @@ public sealed class WholeFileTests : IDisposable
         {
             File.WriteAllText(path, changed);
             FileProblemException problem = Assert.Throws<FileProblemException>(() => WholeFile.Write(path, Sealed("2"), force: false));
-            Assert.StartsWith(path + ": somebody changed this file since LinkMargin wrote it", problem.Message, StringComparison.Ordinal);
+            Assert.StartsWith(path + ": this file was changed after LinkMargin wrote it", problem.Message, StringComparison.Ordinal);
             Assert.Contains("--force", problem.Message, StringComparison.Ordinal);
             Assert.Equal(changed, File.ReadAllText(path));
         }
@@ -98,7 +98,7 @@ public sealed class WholeFileTests : IDisposable
     {
         Directory.CreateDirectory(In("maps"));
         Assert.EndsWith("this is a folder; name a file in it", Fault(In("maps")), StringComparison.Ordinal);
-        Assert.EndsWith("its folder does not exist; make it first or choose another place", Fault(Path.Combine(In("none"), "a.csv")), StringComparison.Ordinal);
+        Assert.EndsWith("its folder does not exist; create it first, or choose another place", Fault(Path.Combine(In("none"), "a.csv")), StringComparison.Ordinal);
         Assert.Single(Directory.GetFileSystemEntries(folder));
     }
 
@@ -150,7 +150,7 @@ public sealed class WholeFileTests : IDisposable
         }
 
         Directory.CreateDirectory(In("locked"), UnixFileMode.UserRead | UnixFileMode.UserExecute);
-        Assert.EndsWith("there is no permission to write here; choose another place", Fault(Path.Combine(In("locked"), "a.csv")), StringComparison.Ordinal);
+        Assert.EndsWith("you have no permission to write here; choose another place", Fault(Path.Combine(In("locked"), "a.csv")), StringComparison.Ordinal);
     }
 
     [Theory]

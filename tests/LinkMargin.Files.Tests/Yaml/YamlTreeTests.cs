@@ -48,8 +48,8 @@ public sealed class YamlTreeTests
     [InlineData("a: 1\n\tb: 2", 2, 1, "tab")]
     [InlineData("a:\n\t- 2", 2, 1, "tab")]
     [InlineData("a: 'open", 1, 4, "quote")]
-    [InlineData("a: [1, 2\nb: 3", 2, 1, "brackets opened")]
-    [InlineData("a: {b: 1\nc: 3", 2, 1, "brackets opened")]
+    [InlineData("a: [1, 2\nb: 3", 2, 1, "a bracket opened")]
+    [InlineData("a: {b: 1\nc: 3", 2, 1, "a bracket opened")]
     [InlineData("a: [1, 2\n", 2, 1, "square brackets")]
     [InlineData("a: {b: 1\n", 2, 1, "curly brackets")]
     [InlineData("a:\n  b: 1\n c: 2", 3, 2, "does not line up")]
@@ -139,7 +139,7 @@ public sealed class YamlTreeTests
         static string Many(int count) => $"a: [{string.Join(",", Enumerable.Repeat("1", count))}]";
         const int Others = 3; // the group, the key and the list
         Assert.Empty(Parse(Many(YamlLimits.Nodes - Others)).Problems);
-        Assert.Contains("more than 200000 values", Assert.Single(Parse(Many(YamlLimits.Nodes - Others + 1)).Problems).Message, StringComparison.Ordinal);
+        Assert.Contains("more than the allowed 200000 values", Assert.Single(Parse(Many(YamlLimits.Nodes - Others + 1)).Problems).Message, StringComparison.Ordinal);
     }
 
     /// <summary>Pieces that mean something to a YAML parser, thrown together.</summary>

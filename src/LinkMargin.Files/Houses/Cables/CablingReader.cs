@@ -94,7 +94,7 @@ internal sealed class CablingReader(PlacementContext placement, IReadOnlyList<Sp
         double? passes = group.Optional("passes") is { } node ? CableTableReader.Rate(source, node, "passes") : null;
         if (role == DeviceRole.Splitter && outputs < 2)
         {
-            source.Error(group.MarkOf(group.Has("outputs") ? "outputs" : "role"), "outputs: a splitter has at least 2; fix 'outputs' or 'role'");
+            source.Error(group.MarkOf(group.Has("outputs") ? "outputs" : "role"), "outputs: a splitter has at least 2 outputs; fix 'outputs' or 'role'");
         }
 
         return placeReader.Read(group, name, "inside") is { } place ? new Device(name, role, place, inputs, outputs) { PassesGbps = passes } : null;

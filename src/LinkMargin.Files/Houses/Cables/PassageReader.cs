@@ -34,7 +34,7 @@ internal sealed class PassageReader(PlacementContext placement, IReadOnlyDiction
         TooMany.Check(source, group, "holds", held.Count, HouseLimits.MostHeld);
         foreach (Node item in held.Take(HouseLimits.MostHeld))
         {
-            if (ValueReader.TryChoose(source, item, "holds", kinds, "a kind of cable", "cables.yaml lists them", out CableKind? kind))
+            if (ValueReader.TryChoose(source, item, "holds", kinds, "a kind of cable", "cables.yaml", out CableKind? kind))
             {
                 holds.Add(kind);
             }
@@ -47,13 +47,13 @@ internal sealed class PassageReader(PlacementContext placement, IReadOnlyDiction
 
         if (levels[0] == levels[1] && start.DistanceTo(end) < HouseLimits.SameHeight)
         {
-            source.Error(group.Mark, $"the passage {Quote.Of(name)} joins nothing: both ends are in one place; write two 'levels', or where it leads 'to'");
+            source.Error(group.Mark, $"the passage {Quote.Of(name)} connects nothing: both ends are at the same place; write two 'levels', or its other end as 'to'");
         }
 
         foreach ((int level, Point2 at) in new[] { (levels[0], start), (levels[1], end) }.Where(pair => !IsInRoom(pair.Item1, pair.Item2)).Distinct())
         {
             source.Error(group.MarkOf(at == start || !group.Has("to") ? "from" : "to"),
-                $"the passage {Quote.Of(name)} joins nothing on the level {Quote.Of(placement.NameOf(level))}: {source.Lengths.Place(at)} is in no room there; fix the place or 'levels'");
+                $"the passage {Quote.Of(name)} connects nothing on the level {Quote.Of(placement.NameOf(level))}: {source.Lengths.Place(at)} is in no room there; fix the place or 'levels'");
         }
 
         return new Passage(name, Math.Min(levels[0], levels[1]), Math.Max(levels[0], levels[1]), levels[0] <= levels[1] ? start : end, levels[0] <= levels[1] ? end : start)

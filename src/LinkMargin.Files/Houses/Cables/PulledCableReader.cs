@@ -23,7 +23,7 @@ internal sealed class PulledCableReader(
     public PulledCable? Read(MappingReader group, string name)
     {
         CablePlace? from = End(group, "from"), to = End(group, "to");
-        CableKind? kind = group.RequiredChoice("kind", kinds, "a kind of cable", "cables.yaml lists them");
+        CableKind? kind = group.RequiredChoice("kind", kinds, "a kind of cable", "cables.yaml");
         double? length = group.OptionalLength("length", HouseLimits.PulledLength);
         if (from is null || to is null || kind is null)
         {
@@ -32,7 +32,7 @@ internal sealed class PulledCableReader(
 
         if (from.Name == to.Name)
         {
-            source.Error(group.MarkOf("to"), $"the cable {Quote.Of(name)} leads back to where it begins; fix 'from' or 'to'");
+            source.Error(group.MarkOf("to"), $"the cable {Quote.Of(name)} starts and ends at the same place; fix 'from' or 'to'");
         }
 
         double straight = placement.DistanceOf(from.LevelIndex, from.Plan, from.HeightMetres, to.LevelIndex, to.Plan, to.HeightMetres);
@@ -48,7 +48,7 @@ internal sealed class PulledCableReader(
             if (WayBack(cable, [cable]) is { } circle)
             {
                 source.Error(group.MarkOf("to"),
-                    $"to: the devices feed each other in a circle: {string.Join(", ", circle.Select(one => $"{Quote.Of(one.Name)} from {Quote.Of(one.From.Name)} to {Quote.Of(one.To.Name)}"))}; "
+                    $"to: the devices feed each other in a loop: {string.Join(", ", circle.Select(one => $"{Quote.Of(one.Name)} from {Quote.Of(one.From.Name)} to {Quote.Of(one.To.Name)}"))}; "
                         + "fix 'from' or 'to' of one of them, or write the fixture it ends at");
             }
 

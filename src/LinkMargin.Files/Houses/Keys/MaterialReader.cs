@@ -85,8 +85,8 @@ internal static class PanelAdvice
         string[] panels = [.. tables.Materials.Values
             .Where(row => row.Form == LossForm.Sheet && row.Name.StartsWith(material.Name, StringComparison.Ordinal))
             .Select(row => $"'{row.Name}'").Take(3)];
-        string advice = panels.Length == 0 ? "choose the row of a wall" : $"choose the row of a wall, such as {string.Join(" or ", panels)}";
+        string advice = panels.Length == 0 ? "choose a row for walls" : $"choose a row for walls, such as {string.Join(" or ", panels)}";
         return FormattableString.Invariant(
-            $"'{material.Name}' is a substance, whose {material.LossDb} dB belong to {lengths.Fine(thickness)} of it and are counted here whatever the wall's thickness; {advice}");
+            $"'{material.Name}' is a substance: its {material.LossDb} dB are stated for {lengths.Fine(thickness)} and count here whatever the wall's thickness; {advice}");
     }
 }

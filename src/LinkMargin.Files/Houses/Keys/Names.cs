@@ -20,7 +20,7 @@ internal sealed class Names(Source source, string what)
         source.Error(mark, first == name
             ? FormattableString.Invariant($"{what} named {Quote.Of(name)} is already in line {at.Line}; give each its own name")
             : FormattableString.Invariant(
-                $"{what} named {Quote.Of(name)} differs from the one in line {at.Line} only by characters that cannot be seen; give each its own name"));
+                $"{what} named {Quote.Of(name)} differs from the one in line {at.Line} only by invisible characters; give each its own name"));
     }
 }
 

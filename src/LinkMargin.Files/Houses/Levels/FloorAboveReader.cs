@@ -91,7 +91,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
         {
             run = ShorterWay(plan);
             string axis = run == 0 ? "x" : "y";
-            source.Warning(above.Mark, $"no direction of joists is given; assumed along {axis}, the shorter way; add 'joists: {{run: x}}' or 'joists: {{run: y}}'");
+            source.Warning(above.Mark, $"no joist direction is given; along {axis}, the shorter span, is assumed; add 'joists: {{run: x}}' or 'joists: {{run: y}}'");
         }
 
         return new JoistLayout(run ?? 0, written?.SpacingMetres ?? ribs.SpacingMetres, written?.FirstMetres);
@@ -109,7 +109,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
                 return ValueReader.Number(source, node, "run", Quantity.Degrees, HouseLimits.Angle);
             default:
                 source.Error(node.Mark,
-                    $"run: {node.Kind} is not a direction of joists; write x, y, or an angle in degrees anticlockwise from x");
+                    $"run: {node.Kind} is not a joist direction; write x, y, or an angle in degrees anticlockwise from x");
                 return null;
         }
     }
@@ -130,7 +130,7 @@ internal sealed class FloorAboveReader(Source source, MaterialReader materials)
             && !hole.Corners.Append(middle).Any(at => rooms.Any(room => room.Contains(at)))
             && !rooms.Any(room => room.Corners.Any(hole.Contains)))
         {
-            source.Warning(mark, $"this void lies beside every room of {Quote.Of(plan.LevelName)}, so it joins nothing; look at its corners");
+            source.Warning(mark, $"this void is outside every room of {Quote.Of(plan.LevelName)}, so it connects nothing; check its corners");
         }
     }
 

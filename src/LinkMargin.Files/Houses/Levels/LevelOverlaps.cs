@@ -29,8 +29,8 @@ internal static class LevelOverlaps
                 Level level = levels[i], below = levels[i - 1];
                 source.Warning(
                     drafts[i].Mark,
-                    $"level {Quote.Of(level.Name)} is over no room of a lower level: it lies {Extent(level, source)}, and {Quote.Of(below.Name)} "
-                        + $"{Extent(below, source)}; measure every level from the same corner of the house");
+                    $"level {Quote.Of(level.Name)} is not above any room of a lower level: it covers {Extent(level, source)}, and {Quote.Of(below.Name)} "
+                        + $"covers {Extent(below, source)}; measure every level from the same corner of the house");
             }
 
             var tree = new STRtree<NtsPolygon>();
@@ -58,6 +58,6 @@ internal static class LevelOverlaps
     {
         Point2 least = new(level.Rooms.Min(r => r.Outline.Least.X), level.Rooms.Min(r => r.Outline.Least.Y));
         Point2 greatest = new(level.Rooms.Max(r => r.Outline.Greatest.X), level.Rooms.Max(r => r.Outline.Greatest.Y));
-        return $"from {source.Lengths.Place(least)} to {source.Lengths.Place(greatest)}";
+        return $"{source.Lengths.Place(least)} to {source.Lengths.Place(greatest)}";
     }
 }

@@ -74,7 +74,7 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
             if (!isTop)
             {
                 source.Error(group.Mark,
-                    $"the level {Quote.Of(plan.LevelName)} has another above it and does not say what lies between; "
+                    $"the level {Quote.Of(plan.LevelName)} has another level above it but does not say what is between them; "
                         + $"add 'above: {{build-up: ...}}', {materials.BuildUpExamples}");
             }
 
@@ -84,7 +84,7 @@ internal sealed class LevelReader(Source source, MaterialReader materials)
         FloorAbove? above = new FloorAboveReader(source, materials).Read(group, plan, isOutlineKnown);
         if (isTop)
         {
-            source.Warning(group.MarkOf("above"), $"no level stands above {Quote.Of(plan.LevelName)}, so it is ignored");
+            source.Warning(group.MarkOf("above"), $"no level is above {Quote.Of(plan.LevelName)}, so 'above' is ignored");
             return null;
         }
 

@@ -48,7 +48,7 @@ internal static class LevelStack
         else if (thickness is { } built && Math.Abs(gap - built) > HouseLimits.FloorGapTolerance)
         {
             source.Warning(level.ElevationMark, 
-                $"between the ceiling of {Quote.Of(below.Name)} and the floor of {Quote.Of(level.Name)} lie {source.Lengths.Exact(Math.Max(gap, 0))}, and the build-up there is {source.Lengths.Exact(built)} thick; check 'elevation', 'height' and 'build-up'");
+                $"there is {source.Lengths.Exact(Math.Max(gap, 0))} between the ceiling of {Quote.Of(below.Name)} and the floor of {Quote.Of(level.Name)}, but the build-up is {source.Lengths.Exact(built)} thick; check 'elevation', 'height' and 'build-up'");
         }
     }
 }

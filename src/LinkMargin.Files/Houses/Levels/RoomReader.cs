@@ -64,7 +64,7 @@ internal sealed class RoomReader(Source source)
 
         if (name == Outside)
         {
-            source.Error(group.MarkOf("name"), "a room cannot be named 'outside', which stands for what is not a room; give it another name");
+            source.Error(group.MarkOf("name"), "a room cannot be named 'outside', which stands for no room; give it another name");
             return null;
         }
 

@@ -50,7 +50,7 @@ internal sealed class FacingReader(PlacementContext placement)
         if (fixture.LevelIndex != level)
         {
             source.Warning(node.Mark,
-                $"facing: the fixture {Quote.Of(word)} is on the level {Quote.Of(placement.NameOf(fixture.LevelIndex))}, another than the seat");
+                $"facing: the fixture {Quote.Of(word)} is on the level {Quote.Of(placement.NameOf(fixture.LevelIndex))}, not on the seat's");
         }
 
         if (place.DistanceTo(fixture.Centre) < HouseLimits.SameHeight)

@@ -171,7 +171,7 @@ source.Error(group.MarkOf("shell"), group.Has("open")
             Material? material = isNone ? null : materials.Optional(panels, word);
             if (!written.TryAdd(side, word))
             {
-                source.Error(panels.MarkOf(word), $"{word}: this is the side that '{written[side]}' names as well; write it once");
+                source.Error(panels.MarkOf(word), $"{word}: '{written[side]}' already names this side; remove one of the two");
             }
             else if (isNone)
             {
@@ -179,7 +179,7 @@ source.Error(group.MarkOf("shell"), group.Has("open")
             }
             else if (material is not null && (sides.Open & side) != 0)
             {
-                source.Error(panels.MarkOf(word), $"{word}: the key 'open' says that this side has no panel; remove it there, or here");
+                source.Error(panels.MarkOf(word), $"{word}: 'open' already says that this side has no panel; remove it from one of the two");
             }
             else if (material is not null)
             {

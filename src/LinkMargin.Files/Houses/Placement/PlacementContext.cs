@@ -124,7 +124,7 @@ internal sealed class PlacementContext(Source source, IReadOnlyList<LevelDraft> 
 
         if (WallAt(level, place, height) is { } wall)
         {
-            Source.Warning(mark, $"{what} stands inside the wall {Quote.Of(wall.Name)}; move it into a room");
+            Source.Warning(mark, $"{what} is inside the wall {Quote.Of(wall.Name)}; move it into a room");
         }
         else if (levels[level].Rooms.Count > 0 && !levels[level].Rooms.Any(room => room.Outline.Contains(place)))
         {

@@ -24,7 +24,7 @@ internal sealed class SpotReader(PlacementContext placement)
         TooMany.Check(source, file, "spots", groups.Count, HouseLimits.MostSpots);
         if (groups.Count == 0)
         {
-            source.Warning(file.MarkOf("spots"), "the house has no spots, so there is no place for a console to compare; add 'spots'");
+            source.Warning(file.MarkOf("spots"), "the house has no spots, so there are no places for a console to compare; add 'spots'");
         }
 
         foreach (MappingReader group in groups.Take(HouseLimits.MostSpots))

@@ -79,7 +79,7 @@ internal sealed class OpeningPlacer(IReadOnlyList<LaidWall> walls, OpeningSites 
             .Where(r => r.Length >= -PlanLimits.RoundingMetres)
             .Select(r => problems.Lengths.Range(r.From, r.To))
             .Distinct();
-        string what = meant.Length == 1 ? $"the wall {NameOf(meant[0])}" : "any one wall of that side";
+        string what = meant.Length == 1 ? $"the wall {NameOf(meant[0])}" : "a single wall of that side";
         problems.Error(
             opening.Mark,
             $"{label} at {problems.Lengths.Exact(at)}, {problems.Lengths.Exact(opening.WidthMetres)} wide, does not lie within {what}; "

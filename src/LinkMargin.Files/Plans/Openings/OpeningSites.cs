@@ -153,8 +153,8 @@ internal sealed class OpeningSites
         {
             problems.Error(
                 opening.Mark,
-                $"{label}: no wall of {Quote.Of(place.Room)} looks {PlanText.Side(place.Side)}; name another side, or "
-                    + "the wall by 'wall'");
+                $"{label}: no wall of {Quote.Of(place.Room)} faces {PlanText.Side(place.Side)}; name another side, or "
+                    + "name the wall with 'wall'");
             return null;
         }
 

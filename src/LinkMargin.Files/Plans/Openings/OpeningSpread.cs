@@ -54,9 +54,9 @@ internal static class OpeningSpread
         {
             problems.Error(
                 row[^1].Draft.Mark,
-                FormattableString.Invariant($"{OpeningNames.LabelOf(row[^1].Draft)} is one of {row.Length} openings, together ")
-                    + $"{problems.Lengths.Exact(total)} wide, in {problems.Lengths.Exact(clear.Length)} of the wall {Quote.Of(wall.Name)}; "
-                    + "make them narrower or take one out");
+                FormattableString.Invariant($"{OpeningNames.LabelOf(row[^1].Draft)} is one of {row.Length} openings that are together ")
+                    + $"{problems.Lengths.Exact(total)} wide, but the wall {Quote.Of(wall.Name)} has only {problems.Lengths.Exact(clear.Length)} for them; "
+                    + "make them narrower or remove one");
             yield break;
         }
 

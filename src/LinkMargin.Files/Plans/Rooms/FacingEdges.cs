@@ -114,9 +114,9 @@ internal sealed class FacingEdges
                 Severity.Warning,
                 "rooms a little apart with something between them",
                 rooms[other.Room].Mark,
-                $"rooms {Quote.Of(rooms[edge.Room].Name)} and {Quote.Of(rooms[other.Room].Name)} run "
-                    + $"{problems.Lengths.Exact((gapFrom + gapTo) / 2)} apart with {PlanText.List(between)} partly between them, which makes two walls; let them share "
-                    + "the edge to make it one");
+                $"rooms {Quote.Of(rooms[edge.Room].Name)} and {Quote.Of(rooms[other.Room].Name)} are "
+                    + $"{problems.Lengths.Exact((gapFrom + gapTo) / 2)} apart with {PlanText.List(between)} partly between them, which makes two walls; make them share "
+                    + "an edge for a single wall");
         }
 
         return share <= LeastCover;

@@ -187,8 +187,8 @@ internal sealed class WallLines
             Severity.Warning,
             "uneven gaps between rooms",
             rooms[edges[far.B].Room].Mark,
-            $"{Names(far)} run {problems.Lengths.Exact(far.GapMetres)} apart, but {Names(near)}, along the same line, "
-                + $"{problems.Lengths.Exact(Math.Max(0, near.GapMetres))}; they were laid out as one straight wall midway, so check "
+            $"{Names(far)} are {problems.Lengths.Exact(far.GapMetres)} apart, but {Names(near)}, along the same line, "
+                + $"{problems.Lengths.Exact(Math.Max(0, near.GapMetres))}; one straight wall was placed midway, so check "
                 + "these rooms' sizes");
     }
 
@@ -204,8 +204,8 @@ internal sealed class WallLines
                 Severity.Warning,
                 "rooms a little apart",
                 rooms[edges[pair.B].Room].Mark,
-                $"rooms {Names(pair)} run {problems.Lengths.Exact(pair.GapMetres)} apart, which makes two walls; let them share the "
-                    + "edge to make it one");
+                $"rooms {Names(pair)} are {problems.Lengths.Exact(pair.GapMetres)} apart, which makes two walls; make them share an "
+                    + "edge for a single wall");
         }
     }
 

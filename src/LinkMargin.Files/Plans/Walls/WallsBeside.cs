@@ -30,8 +30,8 @@ internal static class WallsBeside
                         Severity.Warning,
                         "walls beside room walls",
                         wall.Mark,
-                        $"{wall.Label(problems.Lengths)} runs {problems.Lengths.Exact(apart)} beside the room wall from {problems.Lengths.Place(other.Start)} to "
-                            + $"{problems.Lengths.Place(other.End)}, so both count; to replace that wall, run along it");
+                        $"{wall.Label(problems.Lengths)} runs {problems.Lengths.Exact(apart)} from the room wall between {problems.Lengths.Place(other.Start)} and "
+                            + $"{problems.Lengths.Place(other.End)}, so both count; to replace the room wall, draw this one exactly along it");
                     break;
                 }
             }

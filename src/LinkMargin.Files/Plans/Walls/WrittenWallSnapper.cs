@@ -36,8 +36,8 @@ internal static class WrittenWallSnapper
             WrittenWall wall = walls[i] with { Segment = whole.Canonical };
             if (whole.Start.DistanceTo(whole.End) <= PlanLimits.JoinMetres)
             {
-                problems.Error(wall.Mark, $"{walls[i].Label(problems.Lengths)} is shorter than the {problems.Lengths.Fine(PlanLimits.AlongMetres)} within which ends are "
-                    + "drawn together; lengthen it");
+                problems.Error(wall.Mark, $"{walls[i].Label(problems.Lengths)} is shorter than {problems.Lengths.Fine(PlanLimits.AlongMetres)}, the distance within which wall ends are "
+                    + "joined; lengthen it");
             }
             else if (seen.Add((wall.Segment.Start, wall.Segment.End, wall.BaseMetres, wall.TopMetres)))
             {
