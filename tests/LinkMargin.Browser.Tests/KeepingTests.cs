@@ -32,7 +32,7 @@ public sealed class KeepingTests(BrowserFixture fixture)
         await page.House.Start(port);
         await using OpenPage next = await page.Open.Another(page.House.Server.NewAddress());
         await next.Has("#recovery", "1 change was tried before and not saved");
-        await next.Page.Locator("#recovery button", new PageLocatorOptions { HasText = "Go on" }).ClickAsync();
+        await next.Page.Locator("#recovery button", new PageLocatorOptions { HasText = "Continue" }).ClickAsync();
         await next.Has("#steps li", "move seat sofa to 1.90 m");
         Assert.Equal(ServedHouse.Small, page.House.Text);
     }

@@ -152,7 +152,7 @@ public sealed class TryingTests(BrowserFixture fixture)
         await page.Page.Locator(".mark.place").First.ClickAsync();
         await page.Tried("move spot");
         await page.Button("#toolbar", "What would help").ClickAsync();
-        await page.Open.Has("#jobs", "remedies tried");
+        await page.Open.Has("#jobs", "Remedies that help");
         await page.Page.Locator("#jobs .results button").First.ClickAsync();
         await page.Page.WaitForFunctionAsync("() => document.querySelectorAll('#steps li').length === 2");
     }

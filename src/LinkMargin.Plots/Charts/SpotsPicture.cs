@@ -72,7 +72,7 @@ public static class SpotsPicture
                     canvas.DrawLine((float)box.CentreX, (float)box.Top, (float)box.CentreX, (float)box.Bottom, line);
                 }),
                 new KeyEntry(
-                    0, $"left end: margin to count on, {request.Often}; dot: median; right end: exceeded as rarely as the left end is not reached", (_, _) => { }),
+                    0, $"left end: margin to count on, {request.Often}; dot: median; right end: exceeded as rarely as the left end is missed", (_, _) => { }),
             ],
             widthPixels,
             pixelsPerPoint);
