@@ -19,6 +19,9 @@ internal static class CentimetreWalk
     // A console nearer to a wall than this is in it or on it, and so is the link's end there.
     private const double OnWallMetres = 0.02;
 
+    // A place in a panel or a wall counts as beyond it: a step is looked at for what stands in it this much past its end, share of its length.
+    private const double PastEnd = 0.01;
+
     private const int MostSteps = 200;
 
     /// <summary>All steps of all walks in a house, in a direction for each seat.</summary>
@@ -49,18 +52,20 @@ internal static class CentimetreWalk
         double atConsole = ToWallsMetres(model.House.Levels[model.House.LevelIndexAt(links.Console.Z)], links.Console.Plan);
         double most = atConsole < OnWallMetres ? atConsole : double.PositiveInfinity;
         Point3 last = hands;
-        double before = double.NaN, clearBefore = 0;
+        Level level = model.House.Levels[seat.LevelIndex];
+        double before = double.NaN, clearBefore = 0, wallBefore = 0;
         for (int i = 0; i < MostSteps && IsInAir(model, seat.LevelIndex, hands, links.Console); i++)
         {
             double lossDb = links.PathLossDb(hands, seat.FacingDegrees, buffer), clear = Math.Min(most, ClearanceMetres(model, seat.LevelIndex, hands));
+            double wall = ToWallsMetres(level, hands.Plan);
             if (i > 0 && Math.Min(before, lossDb) < LostDb)
             {
-                yield return new Step(before, lossDb, Math.Min(clear, clearBefore), last, hands, links.Console, seat.FacingDegrees);
+                yield return new Step(before, lossDb, Math.Min(clear, clearBefore), Math.Min(wall, wallBefore), last, hands, links.Console, seat.FacingDegrees);
             }
 
-            (before, clearBefore, last) = (lossDb, clear, hands);
+            (before, clearBefore, wallBefore, last) = (lossDb, clear, wall, hands);
             Point3 next = (hands.Plan + step).At(hands.Z);
-            model.Scene.Trace(hands, next, buffer);
+            model.Scene.Trace(hands, hands.Towards(next, 1 + PastEnd), buffer);
             if (buffer.Count > 0)
             {
                 yield break; // through a wall or a panel
@@ -97,12 +102,20 @@ internal static class CentimetreWalk
 /// <param name="FromDb">Path loss before it, dB.</param>
 /// <param name="ToDb">Path loss after it.</param>
 /// <param name="ClearMetres">How near to a wall or fixture on the plan it comes, or how near the console is to a wall that it is on, metres.</param>
+/// <param name="WallMetres">How near it comes to the middle line of a wall.</param>
 /// <param name="Last">Where it starts.</param>
 /// <param name="Hands">Where it ends.</param>
 /// <param name="Console">Where the console is.</param>
 /// <param name="Facing">Where the player looks, degrees; null for anywhere.</param>
-internal readonly record struct Step(double FromDb, double ToDb, double ClearMetres, Point3 Last, Point3 Hands, Point3 Console, double? Facing)
+internal readonly record struct Step(
+    double FromDb, double ToDb, double ClearMetres, double WallMetres, Point3 Last, Point3 Hands, Point3 Console, double? Facing)
 {
+    // No wall is thinner than a centimetre.
+    private const double HalfWallMetres = 0.005;
+
+    /// <summary>Whether the hands are inside a wall: along its middle line a walk meets its end.</summary>
+    internal bool IsInWall => WallMetres < HalfWallMetres;
+
     internal double JumpDb => Math.Abs(ToDb - FromDb);
 
     public override string ToString() =>

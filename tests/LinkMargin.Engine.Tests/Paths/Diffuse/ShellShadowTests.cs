@@ -18,9 +18,9 @@ public sealed class ShellShadowTests
         Gen.Select(Gen.Double[0.3, 1], Gen.Double[0.3, 1.5], Gen.Double[0, 90], AnyPlace, AnyPlace, Gen.Double[0.2, 0.75]).ForAll((wide, high, degrees, place, middle, half) =>
         {
             FixtureBox box = Shell(wide, high, degrees);
-            if (Clearance(box, place) < 0.3 || Clearance(box, middle) < half * Math.Sqrt(2))
+            if (Clearance(box, place) < 0.3 || Clearance(box, middle) < half * Math.Sqrt(2) || place.DistanceTo(middle) < half)
             {
-                return; // the place is not right in front of the shell, and all of the patch is beside it, before it or behind it
+                return; // a place right at the shell or the patch, or a patch that may reach into the shell
             }
 
             Span<Point3> planes = stackalloc Point3[ShellShadow.MostPlanes];
