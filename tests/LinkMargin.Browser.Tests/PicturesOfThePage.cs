@@ -24,9 +24,9 @@ public sealed class PicturesOfThePage(BrowserFixture fixture)
         await page.Settled();
         await page.Page.Locator("#seats button.link", new PageLocatorOptions { HasText = "den sofa right" }).First.ClickAsync();
         await page.Page.Locator("#link .section").WaitForAsync();
-        await page.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, "page-link-all.png"), FullPage = true });
+        await page.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, "page-2-all.png"), FullPage = true });
         await page.Page.Locator("#link").ScrollIntoViewIfNeededAsync();
-        await page.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, "page-link.png") });
+        await page.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, "page-2.png") });
     }
 
     private async Task Take(ServedHouse house, string folder, string name, int width, int height, ColorScheme scheme)

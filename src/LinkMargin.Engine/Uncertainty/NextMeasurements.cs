@@ -72,7 +72,7 @@ public sealed class NextMeasurements
         return search.Find(
             [.. search.RivalsOf(close, vectors)],
             [.. search.CandidatesAt(close, vectors, [.. search.SeatPlaces])],
-            basis.Fitted?.Devices.Min(device => device.SpreadDb),
+            basis.Fitted?.Devices.Min(device => (double?)device.SpreadDb),
             1).FirstOrDefault();
     }
 
