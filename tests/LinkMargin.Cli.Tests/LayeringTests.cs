@@ -26,6 +26,7 @@ public sealed class LayeringTests
     [InlineData("Microsoft.AspNetCore.Http.Abstractions", "LinkMargin.Web")]
     [InlineData("MathNet.Numerics", "LinkMargin.Engine")]
     [InlineData("NetTopologySuite", "LinkMargin.Files")]
+    [InlineData("QuikGraph", "LinkMargin.Engine")]
     public void A_library_is_used_in_one_project_only(string library, string user) =>
         Assert.All(Projects.Except([user]), project => Assert.DoesNotContain(library, ReferencesOf(project)));
 

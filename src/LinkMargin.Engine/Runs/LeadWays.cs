@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using QuikGraph;
 
 namespace LinkMargin.Engine.Runs;
 
@@ -68,11 +69,11 @@ public sealed class LeadWays
                 .Concat(bulges.SelectMany(bulge => new[] { bulge.Bottom, bulge.Top })).Concat(all.Select(landing => landing.Height))
                 .Append(0).Append(ceilingMetres).Where(height => height >= 0 && height <= ceilingMetres).Distinct().Order(),
         ];
-        double[,] lengths = Search(columns, rows, begins);
+        ShortestWays<STaggedEdge<int, double>> ways = Search(columns, rows, begins);
         return
         [
             .. places.Select((place, i) => Straight(place)
-                ?? landings[i].Select(landing => lengths[Array.BinarySearch(columns, landing.Along), Array.BinarySearch(rows, landing.Height)] + landing.Metres)
+                ?? landings[i].Select(landing => ways.CostTo(NodeOf(columns, rows, landing)) + landing.Metres)
                     .DefaultIfEmpty(double.PositiveInfinity).Min()),
         ];
     }
@@ -127,67 +128,47 @@ public sealed class LeadWays
             .Append(0).Append(edge.LengthMetres).Select(along => starts[i] + along))
         .Concat(bulges.SelectMany(bulge => new[] { bulge.From, bulge.To }));
 
-    // Dijkstra's search over the walls, unrolled: every place where a lead may turn, in columns along them and rows up them.
-    private double[,] Search(double[] columns, double[] rows, Landing[] begins)
+    // Over the walls, unrolled: every place where a lead may turn, in columns along them and rows up them, and one node more where it begins.
+    private ShortestWays<STaggedEdge<int, double>> Search(double[] columns, double[] rows, Landing[] begins)
     {
-        double[,] lengths = new double[columns.Length, rows.Length];
-        for (int x = 0; x < columns.Length; x++)
-        {
-            for (int y = 0; y < rows.Length; y++)
-            {
-                lengths[x, y] = double.PositiveInfinity;
-            }
-        }
-
-        var queue = new PriorityQueue<(int X, int Y), double>();
+        var graph = new UndirectedGraph<int, STaggedEdge<int, double>>(allowParallelEdges: true);
+        int source = columns.Length * rows.Length;
+        graph.AddVertexRange(Enumerable.Range(0, source + 1));
         foreach (Landing begin in begins)
         {
-            Reach(Array.BinarySearch(columns, begin.Along), Array.BinarySearch(rows, begin.Height), begin.Metres);
+            Join(source, NodeOf(columns, rows, begin), begin.Metres);
         }
 
-        while (queue.TryDequeue(out (int X, int Y) at, out double length))
+        for (int x = 0; x < columns.Length; x++)
         {
-            if (length > lengths[at.X, at.Y])
+            int next = (x + 1) % columns.Length; // round the room: the last column is where the first is
+            for (int y = 0; y < rows.Length; y++)
             {
-                continue;
-            }
-
-            if (at.Y + 1 < rows.Length && IsFreeUp(columns[at.X], rows[at.Y], rows[at.Y + 1]))
-            {
-                Reach(at.X, at.Y + 1, length + rows[at.Y + 1] - rows[at.Y]);
-            }
-
-            if (at.Y > 0 && IsFreeUp(columns[at.X], rows[at.Y - 1], rows[at.Y]))
-            {
-                Reach(at.X, at.Y - 1, length + rows[at.Y] - rows[at.Y - 1]);
-            }
-
-            foreach (int next in new[] { at.X + 1, at.X - 1 })
-            {
-                // Round the room: the last column is where the first is.
-                int to = (next + columns.Length) % columns.Length;
-                if (next != to)
+                if (y + 1 < rows.Length && IsFreeUp(columns[x], rows[y], rows[y + 1]))
                 {
-                    Reach(to, at.Y, length);
+                    Join(Node(x, y), Node(x, y + 1), rows[y + 1] - rows[y]);
                 }
-                else if (LengthAlong(Math.Min(columns[at.X], columns[to]), Math.Max(columns[at.X], columns[to]), rows[at.Y]) is { } along)
+
+                if (next <= x)
                 {
-                    Reach(to, at.Y, length + along);
+                    Join(Node(x, y), Node(next, y), 0);
+                }
+                else if (LengthAlong(columns[x], columns[next], rows[y]) is { } along)
+                {
+                    Join(Node(x, y), Node(next, y), along);
                 }
             }
         }
 
-        return lengths;
+        return new(graph, source, edge => edge.Tag);
 
-        void Reach(int x, int y, double length)
-        {
-            if (length < lengths[x, y])
-            {
-                lengths[x, y] = length;
-                queue.Enqueue((x, y), length);
-            }
-        }
+        int Node(int x, int y) => (x * rows.Length) + y;
+
+        void Join(int one, int other, double metres) => graph.AddEdge(new(one, other, metres));
     }
+
+    private static int NodeOf(double[] columns, double[] rows, Landing landing) =>
+        (Array.BinarySearch(columns, landing.Along) * rows.Length) + Array.BinarySearch(rows, landing.Height);
 
     private bool IsFreeUp(double along, double bottom, double top) => !edges.Where((edge, i) => edge.Openings.Any(opening =>
         along > starts[i] + opening.From && along < starts[i] + opening.To && top > opening.Sill && bottom < opening.Head)).Any();

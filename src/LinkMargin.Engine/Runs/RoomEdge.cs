@@ -58,7 +58,8 @@ internal sealed class RoomEdge
             return null;
         }
 
-        foreach (double near in stops.GetViewBetween(metres - StopSlackMetres, metres + StopSlackMetres))
+        // Only what rounding sets apart is one place: else which of two places is kept would hang on their order.
+        foreach (double near in stops.GetViewBetween(metres - GeometryTolerances.SlackMetres, metres + GeometryTolerances.SlackMetres))
         {
             return near;
         }
@@ -76,6 +77,6 @@ internal sealed class RoomEdge
     /// <summary>Whether there is wall at a place from the floor to the ceiling.</summary>
     internal bool IsSolid(double at) => !Openings.Any(opening => at > opening.From + StopSlackMetres && at < opening.To - StopSlackMetres);
 
-    // Places closer together are one.
+    // What is closer together is abreast of each other.
     internal const double StopSlackMetres = 0.01;
 }

@@ -4,14 +4,12 @@ using LinkMargin.Engine.Houses;
 namespace LinkMargin.Engine.Runs;
 
 /// <summary>
-/// Finds routes in a house's structure: those with the fewest holes to bore and, of those, the shortest. Dijkstra's search, of our own since
-/// the graph libraries at hand do not run in a natively compiled program. What was searched from one end is kept.
+/// Finds routes in a house's structure: those with the fewest holes to bore and, of those, the shortest. What was searched from one end is
+/// kept.
 /// </summary>
 internal sealed class RouteSearch(StructureGraph structure)
 {
-    private const int None = -1;
-
-    private readonly Dictionary<CablePlace, int[]> searched = []; // by source, the last edge of the best route to each node
+    private readonly Dictionary<CablePlace, ShortestWays<StructureEdge>> searched = []; // by where the search began
     private readonly Dictionary<(CablePlace, CablePlace), Route?> found = [];
 
     /// <summary>The route between two ends of the structure; null if there is none.</summary>
@@ -31,21 +29,20 @@ internal sealed class RouteSearch(StructureGraph structure)
     {
         bool isForwards = searched.ContainsKey(from) && !searched.ContainsKey(to);
         (int source, int target) = isForwards ? (structure.NodeOf(from), structure.NodeOf(to)) : (structure.NodeOf(to), structure.NodeOf(from));
-        if (!searched.TryGetValue(isForwards ? from : to, out int[]? last))
+        if (!searched.TryGetValue(isForwards ? from : to, out ShortestWays<StructureEdge>? ways))
         {
-            last = LastEdges(source);
-            searched.Add(isForwards ? from : to, last);
+            ways = new(structure.Graph, source, edge => edge.Cost);
+            searched.Add(isForwards ? from : to, ways);
         }
 
         List<StructureEdge> edges = [];
         for (int at = target; at != source;)
         {
-            if (last[at] == None)
+            if (!ways.TryGetLast(at, out StructureEdge edge))
             {
                 return null;
             }
 
-            StructureEdge edge = structure.Edges[last[at]];
             edge = edge.Target == at ? edge : edge.Turned;
             edges.Add(isForwards ? edge : edge.Turned);
             at = edge.Source;
@@ -57,35 +54,6 @@ internal sealed class RouteSearch(StructureGraph structure)
         }
 
         return new Route(Joined([.. LegsOf(edges)]));
-    }
-
-    private int[] LastEdges(int source)
-    {
-        int[] last = [.. Enumerable.Repeat(None, structure.NodeCount)];
-        double[] costs = [.. Enumerable.Repeat(double.PositiveInfinity, structure.NodeCount)];
-        costs[source] = 0;
-        var queue = new PriorityQueue<int, double>([(source, 0.0)]);
-        while (queue.TryDequeue(out int at, out double cost))
-        {
-            if (cost > costs[at])
-            {
-                continue;
-            }
-
-            foreach (int index in structure.EdgesAt(at))
-            {
-                StructureEdge edge = structure.Edges[index];
-                int next = edge.Target == at ? edge.Source : edge.Target;
-                double onwards = cost + edge.Cost;
-                if (onwards < costs[next])
-                {
-                    (costs[next], last[next]) = (onwards, index);
-                    queue.Enqueue(next, onwards);
-                }
-            }
-        }
-
-        return last;
     }
 
     // What leads through one floor is laid in as few legs as it takes.

@@ -1,3 +1,5 @@
+using QuikGraph;
+
 namespace LinkMargin.Engine.Runs;
 
 /// <summary>A way from one node of the structure to another, and back.</summary>
@@ -7,7 +9,7 @@ namespace LinkMargin.Engine.Runs;
 /// <param name="Where">The room, wall, passage or level it belongs to; for a floor, the level below it.</param>
 /// <param name="LengthMetres">Its length, metres.</param>
 /// <param name="Holes">Holes to be bored for it.</param>
-internal readonly record struct StructureEdge(int Source, int Target, LegKind Kind, string Where, double LengthMetres, int Holes)
+internal readonly record struct StructureEdge(int Source, int Target, LegKind Kind, string Where, double LengthMetres, int Holes) : IEdge<int>
 {
     // One hole counts as more than any house is long, metres.
     private const double HoleMetres = 1e5;

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using QuikGraph;
 
 namespace LinkMargin.Engine.Runs;
 
@@ -26,8 +27,7 @@ internal sealed class StructureGraph
     private readonly House house;
     private readonly RoomEdges edges;
     private readonly FloorSpace?[] floors;
-    private readonly List<StructureEdge> allEdges = [];
-    private readonly List<List<int>> edgesAt = [];
+    private readonly UndirectedGraph<int, StructureEdge> graph = new(allowParallelEdges: true);
     private readonly List<Point3> places = [];
     private readonly Dictionary<(RoomEdge Edge, double Stop, bool IsHigh), int> onEdges = [];
     private readonly Dictionary<CablePlace, int> ends = [];
@@ -64,14 +64,8 @@ internal sealed class StructureGraph
         AddFloors();
     }
 
-    /// <summary>All its edges; each leads both ways.</summary>
-    internal IReadOnlyList<StructureEdge> Edges => allEdges;
-
-    /// <summary>How many nodes it has.</summary>
-    internal int NodeCount => places.Count;
-
-    /// <summary>The edges at a node, as indices of <see cref="Edges"/>.</summary>
-    internal IReadOnlyList<int> EdgesAt(int node) => edgesAt[node];
+    /// <summary>Its nodes and edges; each edge leads both ways.</summary>
+    internal IUndirectedGraph<int, StructureEdge> Graph => graph;
 
     /// <summary>The node of an end.</summary>
     internal int NodeOf(CablePlace end) => ends[end];
@@ -268,14 +262,10 @@ internal sealed class StructureGraph
     private int NodeAt(Point3 at)
     {
         places.Add(at);
-        edgesAt.Add([]);
+        graph.AddVertex(places.Count - 1);
         return places.Count - 1;
     }
 
-    private void Join(int one, int other, LegKind kind, string where, double lengthMetres, int holes)
-    {
-        edgesAt[one].Add(allEdges.Count);
-        edgesAt[other].Add(allEdges.Count);
-        allEdges.Add(new StructureEdge(one, other, kind, where, lengthMetres, holes));
-    }
+    private void Join(int one, int other, LegKind kind, string where, double lengthMetres, int holes) =>
+        graph.AddEdge(new StructureEdge(one, other, kind, where, lengthMetres, holes));
 }

@@ -80,6 +80,21 @@ public sealed class RouteTests
         Assert.Equal(["chase"], route.Passages);
     }
 
+    /// <summary>Two sleeves 6 mm apart: the length to each is its own, whichever the file lists first.</summary>
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(1, 0)]
+    public void Places_that_nearly_meet_do_not_hang_on_their_order(int first, int second)
+    {
+        Passage[] sleeves = [new("near", 0, 0, new Point2(4, 1), new Point2(4.1, 1)), new("next", 0, 0, new Point2(4, 1.006), new Point2(4.1, 1.006))];
+        House house = OneLevel(Room("den", 0, 0, 4, 3), Room("hall", 4.1, 0, 2, 3));
+        House listed = house with { Cabling = house.Cabling with { Passages = [sleeves[first], sleeves[second]] } };
+        CablePlace a = End("a", 0, 4, 2, 0.3), b = End("b", 0, 4.1, 2, 0.3);
+        Route route = new RouteSearch(new StructureGraph(listed, [a, b], _ => true)).Find(a, b)!;
+        Assert.Equal(["next"], route.Passages);
+        Assert.Equal(0.3 + (2 - 1.006) + 0.1 + (2 - 1.006) + 0.3, route.LengthMetres, 1e-9);
+    }
+
     [Fact]
     public void Without_rooms_nothing_leads_anywhere() =>
         Assert.Null(Search(SimpleHouse.OfWalls(), End("a", 0, 0, 0, 0.5), End("b", 0, 4, 2, 0.5)));
@@ -91,7 +106,7 @@ public sealed class RouteTests
         double few = Ways(5), many = Ways(10);
         Assert.InRange(many / few, 3, 5.5);
 
-        static int Ways(int side) => new StructureGraph(Rooms(side), [], _ => true).Edges.Count;
+        static int Ways(int side) => new StructureGraph(Rooms(side), [], _ => true).Graph.EdgeCount;
     }
 
     /// <summary>Every simple path of a small house's graph, one by one.</summary>
@@ -104,7 +119,7 @@ public sealed class RouteTests
         House house = With(OneLevel(Room("den", 0, 0, 4, 3)), new Passage("duct", 0, 0, new Point2(0, 2), new Point2(4, 1)));
         CablePlace a = End("a", 0, x, y, 0.4), b = End("b", 0, otherX, otherY, 0.6);
         var graph = new StructureGraph(house, [a, b], _ => true);
-        ILookup<int, StructureEdge> from = graph.Edges.SelectMany(edge => new[] { edge, edge.Turned }).ToLookup(edge => edge.Source);
+        ILookup<int, StructureEdge> from = graph.Graph.Edges.SelectMany(edge => new[] { edge, edge.Turned }).ToLookup(edge => edge.Source);
         double least = double.PositiveInfinity;
         HashSet<int> visited = [];
         Walk(graph.NodeOf(a), 0);
