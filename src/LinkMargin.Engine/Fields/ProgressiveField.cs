@@ -71,7 +71,7 @@ public sealed class ProgressiveField
         grid = LevelGrid.Over(level, request.CellMetres);
         spot = model.For(request.Spot).ForMany();
         handsZ = level.ElevationMetres + request.HandsMetres;
-        greatestLossDb = model.Radios.GreatestLossDb;
+        greatestLossDb = model.RadiosAt(request.Spot).GreatestLossDb;
         largestSteps = Math.Max(1, (int)Math.Round(LargestBlockMetres / request.CellMetres));
         smallSteps = Math.Max(1, (int)Math.Round(SmallBlockMetres / request.CellMetres));
         regions = spot.HasSlowPaths ? FieldRegions.Of(model.Scene, request.LevelIndex, grid, handsZ) : [];

@@ -8,7 +8,7 @@ namespace LinkMargin.Engine.Houses;
 /// <param name="Fixtures">Things that stand in its rooms.</param>
 /// <param name="Spots">Candidate places for a console.</param>
 /// <param name="Seats">Where players sit.</param>
-/// <param name="Console">The console's radio.</param>
+/// <param name="Console">The console's radio, where a spot has no other.</param>
 /// <param name="Controller">The controller's radio.</param>
 public sealed record House(
     string Name,
@@ -30,6 +30,9 @@ public sealed record House(
 
     /// <summary>What lies below and above it.</summary>
     public Surroundings Surroundings { get; init; } = Surroundings.Plain;
+
+    /// <summary>The radio of the console at a spot.</summary>
+    public Radio ConsoleAt(Spot spot) => spot.Radio ?? Console;
 
     /// <summary>Where a spot is in the house.</summary>
     public Point3 PositionOf(Spot spot) => spot.Plan.At(Levels[spot.LevelIndex].ElevationMetres + spot.HeightMetres);

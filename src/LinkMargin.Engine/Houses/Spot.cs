@@ -11,6 +11,9 @@ public sealed record Spot(string Name, int LevelIndex, Point2 Plan, double Heigh
 {
     /// <summary>The lead its radio is on; null where the radio is in the console.</summary>
     public SpotLead? Lead { get; init; }
+
+    /// <summary>The radio of the console that would stand here; null for the house's.</summary>
+    public Radio? Radio { get; init; }
 }
 
 /// <summary>A lead from a console to its radio, on the same level.</summary>

@@ -55,7 +55,7 @@ public static class LinkEvaluation
         Point3 console = model.House.PositionOf(spot.Spot), hands = model.House.PositionOf(seat);
         IReadOnlyList<PathBudget> paths = spot.Paths(hands, seat.FacingDegrees);
         double pathLossDb = spot.PathLossDb(hands, seat.FacingDegrees, new TraceBuffer());
-        IReadOnlyList<DirectionBudget> directions = model.Radios.Directions(pathLossDb);
+        IReadOnlyList<DirectionBudget> directions = model.RadiosAt(spot.Spot).Directions(pathLossDb);
         return new LinkBudget(
             spot.Spot,
             seat,

@@ -85,8 +85,15 @@ public sealed class LinkModel
     /// <summary>The seats whose people count as obstacles.</summary>
     public IReadOnlyList<Seat> Occupied { get; } = [];
 
-    /// <summary>The two radios.</summary>
+    /// <summary>The two radios, where a spot has no other.</summary>
     public RadioPair Radios { get; }
+
+    /// <summary>The two radios of a spot's links.</summary>
+    public RadioPair RadiosAt(Spot spot)
+    {
+        ArgumentNullException.ThrowIfNull(spot);
+        return spot.Radio is { } radio ? new RadioPair(radio, Radios.Controller) : Radios;
+    }
 
     /// <summary>Spread of a material's loss from place to place because of its layers' tolerances, dB; 0 without layers.</summary>
     internal double ToleranceSpreadDb(int material) => traced?.Losses[material].ToleranceSpreadDb ?? 0;

@@ -50,10 +50,11 @@ public sealed class FieldAllowance
         var carried = new CarriedWithinRooms(level, grid, cell => !double.IsNaN(field.MarginDb[cell]), apart);
         Point3[] hands = [.. carried.Cells.Select(cell => carried.CentreOf(cell).At(level.ElevationMetres + field.HandsMetres))];
         var stored = StoredPaths.Of(model, field.Spot, hands);
-        var draws = new LinkDraws(stored, model.Radios, basis);
+        RadioPair radios = model.RadiosAt(field.Spot);
+        var draws = new LinkDraws(stored, model.Radios, basis).With(radios);
         double[] none = new double[stored.Parameters.Count], known = new double[hands.Length];
         Parallel.For(0, hands.Length, i =>
-            known[i] = draws.Of(stored.Links[i]).ExceededDb(confidence) - (model.Radios.GreatestLossDb - stored.Links[i].PathLossDb(none)));
+            known[i] = draws.Of(stored.Links[i]).ExceededDb(confidence) - (radios.GreatestLossDb - stored.Links[i].PathLossDb(none)));
         double[] allowanceDb = new double[grid.Count];
         Parallel.For(0, grid.Rows, row =>
         {

@@ -35,12 +35,13 @@ public sealed class HouseUncertainty
         ArgumentNullException.ThrowIfNull(basis);
         var stored = StoredPaths.Of(model, spots, seats);
         var draws = new LinkDraws(stored, model.Radios, basis);
+        LinkDraws[] drawsAt = [.. spots.Select(spot => draws.With(model.RadiosAt(spot)))];
         var uncertainty = new HouseUncertainty(confidence, basis.Draws);
         (Spot Spot, Seat Seat)[] pairs = [.. spots.SelectMany(spot => seats.Select(seat => (spot, seat)))];
         var margins = new (DrawnMargins Drawn, double MarginAtConfidenceDb)[pairs.Length];
         Parallel.For(0, pairs.Length, i =>
         {
-            DrawnMargins drawn = draws.Of(
+            DrawnMargins drawn = drawsAt[i / seats.Count].Of(
                 stored.Links[i], basis.Fitted?.Find(model.House.PositionOf(pairs[i].Spot), model.House.PositionOf(pairs[i].Seat)));
             margins[i] = (drawn, drawn.ExceededDb(confidence));
         });

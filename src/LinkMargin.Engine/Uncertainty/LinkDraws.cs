@@ -9,18 +9,26 @@ namespace LinkMargin.Engine.Uncertainty;
 internal sealed class LinkDraws
 {
     private readonly HouseDraws house;
+    private readonly RadioPair radios;
+    private readonly UncertaintyBasis basis;
     private readonly double[] radiosDb;
-    private readonly double greatestLossDb;
-    private readonly double modelDb;
 
+    /// <summary>Draws a house and its two radios.</summary>
     internal LinkDraws(StoredPaths stored, RadioPair radios, UncertaintyBasis basis)
+        : this(new HouseDraws(stored.Parameters, stored.Materials, PlaceSpreads.Of(stored, basis), basis), radios, basis, "console")
     {
-        house = new HouseDraws(stored.Parameters, stored.Materials, PlaceSpreads.Of(stored, basis), basis);
-        var draws = new LatinHypercubeSampler(basis.Draws, basis.Seed);
-        (double Spread, double[] Drawn) console = (radios.Console.SpreadDb, draws.Of("console")), controller = (radios.Controller.SpreadDb, draws.Of("controller"));
-        radiosDb = [.. Enumerable.Range(0, basis.Draws).Select(d => (console.Spread * console.Drawn[d]) + (controller.Spread * controller.Drawn[d]))];
-        (greatestLossDb, modelDb) = (radios.GreatestLossDb, basis.Spreads.ModelDb);
     }
+
+    private LinkDraws(HouseDraws house, RadioPair radios, UncertaintyBasis basis, string consoleName)
+    {
+        (this.house, this.radios, this.basis) = (house, radios, basis);
+        var draws = new LatinHypercubeSampler(basis.Draws, basis.Seed);
+        (double Spread, double[] Drawn) console = (radios.Console.SpreadDb, draws.Of(consoleName)), controller = (radios.Controller.SpreadDb, draws.Of("controller"));
+        radiosDb = [.. Enumerable.Range(0, basis.Draws).Select(d => (console.Spread * console.Drawn[d]) + (controller.Spread * controller.Drawn[d]))];
+    }
+
+    /// <summary>The same draws of the house with another console, whose radio is drawn by itself.</summary>
+    internal LinkDraws With(RadioPair other) => other == radios ? this : new LinkDraws(house, other, basis, $"console {other.Console.Name}");
 
     /// <summary>One link's margins. A radio's shift is the same in both directions, so the worse direction stays the worse.</summary>
     /// <param name="link">The link.</param>
@@ -31,10 +39,10 @@ internal sealed class LinkDraws
         link.PathLossesDb(house.ShiftsDb, marginDb);
         for (int d = 0; d < marginDb.Length; d++)
         {
-            marginDb[d] = greatestLossDb - marginDb[d] + radiosDb[d] - (read?.ShiftDb ?? 0);
+            marginDb[d] = radios.GreatestLossDb - marginDb[d] + radiosDb[d] - (read?.ShiftDb ?? 0);
         }
 
-        return new DrawnMargins(marginDb, read?.SpreadDb ?? modelDb);
+        return new DrawnMargins(marginDb, read?.SpreadDb ?? basis.Spreads.ModelDb);
     }
 }
 

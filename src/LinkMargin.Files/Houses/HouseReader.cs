@@ -36,7 +36,8 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
         PlacementContext placement = new(source, drafts, levels);
         FixtureReader fixtures = new(placement, materials);
         fixtures.ReadAll(file);
-        SpotReader spotReader = new(placement);
+        RadioReader radios = new(source, tables.Radios);
+        SpotReader spotReader = new(placement, radios.OfSpot);
         List<Spot> spots = spotReader.ReadAll(file);
         double required = file.OptionalNumber("required", Quantity.Decibels, HouseLimits.Required) ?? HouseLimits.RequiredDb;
         List<Seat> seats = new SeatReader(placement, spotReader.AllNames, required).ReadAll(file);
@@ -44,7 +45,7 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
         List<Zone> zones = zoneReader.ReadZones(file);
         List<KeepOut> keepOuts = zoneReader.ReadKeepOuts(file);
         Cabling cabling = new CablingReader(placement, spots, seats, tables).Read(file);
-        (Radio? console, Radio? controller) = new RadioReader(source, tables.Radios).Read(file);
+        (Radio? console, Radio? controller) = radios.Read(file);
 
         return name is null || levels.Count == 0 || console is null || controller is null
             ? null

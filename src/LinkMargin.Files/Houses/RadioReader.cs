@@ -7,7 +7,7 @@ using LinkMargin.Files.Yaml;
 
 namespace LinkMargin.Files.Houses;
 
-/// <summary>Reads the two radios, named from the table or described in the file.</summary>
+/// <summary>Reads radios, named from the table or described in the file.</summary>
 internal sealed class RadioReader(Source source, IReadOnlyDictionary<string, Radio> table)
 {
     /// <summary>Reads both; null, with an error recorded, if one could not be read.</summary>
@@ -34,15 +34,20 @@ internal sealed class RadioReader(Source source, IReadOnlyDictionary<string, Rad
             return null;
         }
 
-        return radios.Optional(key) switch
-        {
-            null => null,
-            MappingNode written => Written(new MappingReader(source, written, "a radio", HouseKeys.Radio), key),
-            { } named => ValueReader.TryChoose(source, named, key, table, "in the radio table", "'linkmargin materials'", out Radio? radio)
-                ? radio
-                : null,
-        };
+        return Of(radios, key, key);
     }
+
+    /// <summary>Reads the radio of a spot's console; null where it has none of its own, or none that could be read.</summary>
+    public Radio? OfSpot(MappingReader spot) => spot.Has("radio") ? Of(spot, "radio", "console") : null;
+
+    private Radio? Of(MappingReader group, string key, string end) => group.Optional(key) switch
+    {
+        null => null,
+        MappingNode written => Written(new MappingReader(source, written, "a radio", HouseKeys.Radio), end),
+        { } named => ValueReader.TryChoose(source, named, key, table, "in the radio table", "'linkmargin materials'", out Radio? radio)
+            ? radio
+            : null,
+    };
 
     private static Radio? Written(MappingReader group, string key)
     {

@@ -9,29 +9,7 @@ namespace LinkMargin.Files.Tests.Houses;
 /// <summary>Displays, devices, passages and cables: what is read, and every fault with its place and remedy.</summary>
 public sealed class CablingTests
 {
-    private const string House =
-        """
-        house: h
-        units: m
-        levels:
-          - name: den
-            height: 2.4
-            outer: brick-215
-            inner: drywall-stud
-            rooms: [{name: room, corner: [0, 0], size: [4, 5]}]
-            above: {build-up: timber-joist-225, joists: {run: x}}
-          - name: loft
-            height: 2.3
-            outer: brick-215
-            inner: drywall-stud
-            rooms: [{name: studio, corner: [0, 0], size: [8, 5]}]
-        fixtures:
-          - {name: rack, level: den, box: [0.2, 0.2, 0.8, 0.8], to: 2, material: sheet-steel, shell: true}
-          - {name: panel, level: den, box: [1, 4.8, 3, 4.9], from: 0.8, to: 2, material: flat-screen}
-        spots: [{name: shelf, level: loft, at: [7, 4, 1.5]}]
-        seats: [{name: sofa, level: den, at: [2, 2], facing: panel}]
-
-        """;
+    private const string House = DenText.House + "spots: [{name: shelf, level: loft, at: [7, 4, 1.5]}]\n";
 
     private const string Good =
         """
@@ -41,12 +19,10 @@ public sealed class CablingTests
         cables: [{name: old, from: rack, to: screen, kind: hdmi-optical, length: 65 ft}]
         """;
 
-    private static readonly MaterialTables Tables = MaterialTablesFile.ReadBuiltIn().Tables!;
-
     [Fact]
     public void All_of_it_is_read()
     {
-        HouseParseResult read = HouseFile.Parse(House + Good, "h.yaml", Tables);
+        HouseParseResult read = HouseFile.Parse(House + Good, "h.yaml", DenText.Tables);
         Assert.Empty(read.Problems);
         Cabling cabling = read.House!.Cabling;
         Display screen = Assert.Single(cabling.Displays);
@@ -64,7 +40,7 @@ public sealed class CablingTests
     }
 
     [Fact]
-    public void A_house_that_says_nothing_of_cables_has_none() => Assert.Same(Cabling.None, HouseFile.Parse(House, "h.yaml", Tables).House!.Cabling);
+    public void A_house_that_says_nothing_of_cables_has_none() => Assert.Same(Cabling.None, HouseFile.Parse(House, "h.yaml", DenText.Tables).House!.Cabling);
 
     [Theory]
     [InlineData("displays: [{name: s, fixture: pannel}]", 1, 31, "did you mean 'panel'?")]
@@ -101,7 +77,7 @@ public sealed class CablingTests
     [InlineData("cables: [{name: c, from: rack, to: panel, kind: hdmi-opticals}]", 1, 49, "did you mean 'hdmi-optical'?")]
     public void Each_fault_has_a_place_and_a_remedy(string text, int line, int column, string part)
     {
-        HouseParseResult read = HouseFile.Parse(House + text, "h.yaml", Tables);
+        HouseParseResult read = HouseFile.Parse(House + text, "h.yaml", DenText.Tables);
         Problem problem = Assert.Single(read.Problems);
         Assert.Contains(part, problem.Message, StringComparison.Ordinal);
         Assert.Equal((House.Split('\n').Length - 1 + line, column), (problem.Mark.Line, problem.Mark.Column));
@@ -119,20 +95,20 @@ public sealed class CablingTests
               - {name: bc, from: b, to: c, kind: hdmi-copper}
               - {name: ca, from: c, to: a, kind: hdmi-copper}
             """;
-        Problem problem = Assert.Single(HouseFile.Parse(House + Text, "h.yaml", Tables).Problems);
+        Problem problem = Assert.Single(HouseFile.Parse(House + Text, "h.yaml", DenText.Tables).Problems);
         Assert.Equal((House.Split('\n').Length + 4, 29), (problem.Mark.Line, problem.Mark.Column));
         Assert.Contains("in a loop: 'ca' from 'c' to 'a', 'ab' from 'a' to 'b', 'bc' from 'b' to 'c'; fix 'from' or 'to'", problem.Message, StringComparison.Ordinal);
-        Assert.Empty(HouseFile.Parse(House + Text.Replace("to: a", "to: rack", StringComparison.Ordinal), "h.yaml", Tables).Problems);
+        Assert.Empty(HouseFile.Parse(House + Text.Replace("to: a", "to: rack", StringComparison.Ordinal), "h.yaml", DenText.Tables).Problems);
     }
 
     [Fact]
     public void All_faults_are_reported_at_once() =>
-        Assert.Equal(3, HouseFile.Parse(House + "displays: [{name: s, fixture: x}]\npassages: [{name: p, from: [1, 1], levels: [den]}]\ncables: [{name: c, from: rack, to: rack, kind: hdmi-optical}]\n", "h.yaml", Tables).Problems.Count);
+        Assert.Equal(3, HouseFile.Parse(House + "displays: [{name: s, fixture: x}]\npassages: [{name: p, from: [1, 1], levels: [den]}]\ncables: [{name: c, from: rack, to: rack, kind: hdmi-optical}]\n", "h.yaml", DenText.Tables).Problems.Count);
 
     [Fact]
     public void A_processed_input_without_a_processor_is_a_warning()
     {
-        HouseParseResult read = HouseFile.Parse(House + "displays: [{name: s, fixture: panel, inputs: [processed]}]", "h.yaml", Tables);
+        HouseParseResult read = HouseFile.Parse(House + "displays: [{name: s, fixture: panel, inputs: [processed]}]", "h.yaml", DenText.Tables);
         Assert.Equal(Severity.Warning, Assert.Single(read.Problems).Severity);
         Assert.NotNull(read.House);
     }

@@ -27,6 +27,13 @@ internal sealed class RemedyTrial
     /// <param name="undecidedDb">As <see cref="UndecidedDb"/>.</param>
     public RemedyTrial(House house, LinkModel model, Spot spot, ISpotJudge judge, double undecidedDb = UndecidedDb)
     {
+        // What is tried elsewhere in the house is the console of this spot.
+        if (spot.Radio is { } radio && radio != house.Console)
+        {
+            house = house with { Console = radio };
+            model = model.Of(house, model.Occupied);
+        }
+
         (House, this.model, Spot, this.judge, this.undecidedDb) = (house, model, spot, judge, undecidedDb);
         Before = judge.Score(model, spot, SeatsIn(house));
         medianBefore = new SpotScore(spot, Before.Budgets);

@@ -53,7 +53,7 @@ internal static class HouseKeys
     public static readonly string[] Radio = ["name", "transmit", "gain", RadioTableReader.MismatchKey, "sensitivity", "hand", "spread"];
 
     /// <summary>A spot.</summary>
-    public static readonly string[] Spot = ["name", "level", "at", "inside", "height", "lead"];
+    public static readonly string[] Spot = ["name", "level", "at", "inside", "height", "radio", "lead"];
 
     /// <summary>The lead of a spot's radio.</summary>
     public static readonly string[] SpotLead = ["length", "to"];

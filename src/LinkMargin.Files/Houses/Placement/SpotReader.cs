@@ -7,7 +7,9 @@ using LinkMargin.Files.Yaml;
 namespace LinkMargin.Files.Houses.Placement;
 
 /// <summary>Reads the candidate places for a console.</summary>
-internal sealed class SpotReader(PlacementContext placement)
+/// <param name="placement">Where things stand.</param>
+/// <param name="radioOf">Reads the radio of a spot's own console; null for none.</param>
+internal sealed class SpotReader(PlacementContext placement, Func<MappingReader, Radio?> radioOf)
 {
     private readonly Source source = placement.Source;
     private readonly List<string> known = [];
@@ -53,6 +55,7 @@ internal sealed class SpotReader(PlacementContext placement)
             return null;
         }
 
+        spot = spot with { Radio = radioOf(group) };
         Mark mark = group.MarkOf(group.Has("at") ? "at" : "height");
         string what = $"the spot {Quote.Of(name)}";
         placement.CheckHeight(spot.LevelIndex, spot.HeightMetres, mark, group.Has("at") ? "at (height)" : "height");
