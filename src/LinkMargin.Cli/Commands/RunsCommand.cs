@@ -20,7 +20,7 @@ internal static class RunsCommand
     {
         Argument<string> file = HouseArgument.Create();
         Option<string?> spot = CommonOptions.Text("--spot", "SPOT", "Name of one spot, for its pull sheet; default: all spots in a table.");
-        Option<string?> picture = CommonOptions.Text("--plot", "FILE", "With --spot: picture (PNG) of the new runs on the plan.");
+        Option<string?> picture = CommonOptions.Text("--plot", "FILE", "With --spot: picture (PNG) of the new runs on plan and section.");
         Option<bool> csv = CommonOptions.Flag("--csv", "Print the runs as comma-separated values.");
         Option<string[]?> whatIf = WhatIfOption.Create();
         var command = new Command("runs", "List the picture cables that each spot needs: their routes, what to buy, which holes to bore, whether they fit and carry the picture."
@@ -87,7 +87,7 @@ internal static class RunsCommand
                     text.WriteSheet(runs[0], invocation.Output, invocation.Width);
                     if (drawn is not null)
                     {
-                        WordWrap.Write($"{drawn}: the new runs on the plan.", invocation.Output, invocation.Width);
+                        WordWrap.Write($"{drawn}: the new runs on plan and section.", invocation.Output, invocation.Width);
                     }
                 }
             }

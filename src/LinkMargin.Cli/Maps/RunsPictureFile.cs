@@ -7,7 +7,7 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Cli.Maps;
 
-/// <summary>The plan of a house with the new cable runs of one spot.</summary>
+/// <summary>The plan of a house with the new cable runs of one spot, and a section through them.</summary>
 internal static class RunsPictureFile
 {
     /// <summary>Draws and writes it.</summary>
@@ -24,6 +24,7 @@ internal static class RunsPictureFile
         {
             Unit = loaded.PlotUnit,
             Runs = DrawnRun.Of(runs),
+            Cut = RunsCut.Of(runs),
         };
         byte[] png = PlanPicture.Render(request, PlanPicture.FittingSize(request));
         invocation.Files.Write(path, png, force);

@@ -82,6 +82,9 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
 /// <param name="SmoothingPasses">How often the field is smoothed before its contour lines are drawn.</param>
 internal sealed record MapStyle(double LabelPoints, double FigurePoints, bool HasRoomNames, int SmoothingPasses)
 {
+    /// <summary>The same with letters of another size, a share of these.</summary>
+    public MapStyle Scaled(double share) => this with { LabelPoints = share * LabelPoints, FigurePoints = share * FigurePoints };
+
     /// <summary>A map of one spot, shown alone.</summary>
     public static MapStyle Single { get; } = new(10, 8.5, HasRoomNames: true, SmoothingPasses: 2);
 

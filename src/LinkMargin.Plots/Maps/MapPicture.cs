@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;
@@ -24,7 +25,10 @@ public static class MapPicture
             ((mapPoints ?? bounds.SensibleWidth(570)) + beside) * pixelsPerPoint, pixelsPerPoint);
         double margins = Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
         double scale = (widthPixels - (beside * pixelsPerPoint)) / bounds.WidthMetres;
-        double key = Key(request, scale, widthPixels - (2 * Page.MarginPoints * pixelsPerPoint), pixelsPerPoint).HeightPixels;
+
+        // Which seats are numbers hangs on the map's size, not on the picture's height.
+        PlanView view = PlanPlot.ViewIn(new(0, 0, scale * bounds.WidthMetres, scale * bounds.HeightMetres), bounds, pixelsPerPoint);
+        double key = Key(request, NumbersOf(request, view), scale, widthPixels - (2 * Page.MarginPoints * pixelsPerPoint), pixelsPerPoint).HeightPixels;
         double below = key + ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * pixelsPerPoint);
         double height = (scale * bounds.HeightMetres) + below + margins;
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
@@ -40,20 +44,22 @@ public static class MapPicture
         double right = body.Right - ((ColourBar.WidthPoints + BesideBarPoints) * s);
 
         // The key's height depends on the scale bar's length, which depends on the scale: one iteration is enough.
-        double keyHeight = Key(request, (right - body.Left) / bounds.WidthMetres, body.Width, s).HeightPixels;
-        var box = new LabelBox(
-            body.Left + (PlanPlot.LeftFiguresPoints * s),
-            body.Top,
-            right,
-            body.Bottom - keyHeight - ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * s));
-        PlanView view = PlanPlot.ViewIn(box, bounds, s);
+        IReadOnlyList<Seat> numbers = [];
+        KeyStrip key = Key(request, numbers, (right - body.Left) / bounds.WidthMetres, body.Width, s);
+        PlanView view = ViewAbove(key);
+        for (int round = 0; round < 2; round++)
+        {
+            // The same holds for the seats that the key lists by number.
+            numbers = NumbersOf(request, view);
+            key = Key(request, numbers, view.PixelsPerMetre, body.Width, s);
+            view = ViewAbove(key);
+        }
+
         var colours = new MarginColours(request.Range, request.StepDb);
 
         var plot = new PlanPlot(view, request.Unit);
-        PlanMark[] marks = [.. MapMarks.OfSpot(request.House, request.Field, request.Seats, hasSpotLabel: true)];
         MapContent content = ContentOf(request);
-        new MapPanel(request.House, colours, request.RequiredDb, MapStyle.Single)
-            .Fill(plot, request.Field, request.Hatched ?? request.Field, marks, content.AlsoRequiredDb);
+        PanelOf(request).Fill(plot, request.Field, request.Hatched ?? request.Field, MarksOf(request, numbers), content.AlsoRequiredDb);
         plot.Draw(page.Canvas);
         double barLeft = view.Frame.Right + (BesideBarPoints * s);
         new ColourBar(colours, request.RequiredDb, s) 
@@ -63,13 +69,36 @@ public static class MapPicture
             AlsoRequiredDb = content.AlsoRequiredDb,
         }.Draw(
             page.Canvas, new(barLeft, view.Frame.Top, barLeft + (ColourBar.WidthPoints * s), view.Frame.Bottom));
-        KeyStrip key = Key(request, view.PixelsPerMetre, body.Width, s);
         key.Draw(page.Canvas, body.Left, body.Bottom - key.HeightPixels);
         return page.ToPng();
+
+        PlanView ViewAbove(KeyStrip below) => PlanPlot.ViewIn(
+            new(
+                body.Left + (PlanPlot.LeftFiguresPoints * s),
+                body.Top,
+                right,
+                body.Bottom - below.HeightPixels - ((PlanPlot.BottomFiguresPoints + BeforeKeyPoints) * s)),
+            bounds,
+            s);
     }
 
-    private static KeyStrip Key(MapRequest request, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
-        new(MapKey.Entries(ContentOf(request), pixelsPerMetre, pixelsPerPoint), widthPixels, pixelsPerPoint);
+    /// <summary>The seats that stand on a map as numbers, in a view of it.</summary>
+    internal static IReadOnlyList<Seat> NumbersOf(MapRequest request, PlanView view) => SeatNumbers.Of(
+        [.. request.Seats.Select(mark => mark.Seat)],
+        numbers => PanelOf(request).LabelsOf(view, request.Field.LevelIndex, MarksOf(request, numbers)).Crowded);
+
+    /// <summary>The marks of a map.</summary>
+    internal static PlanMark[] MarksOf(MapRequest request, IReadOnlyList<Seat> numbers) =>
+        [.. MapMarks.OfSpot(request.House, request.Field, request.Seats, hasSpotLabel: true, numbers)];
+
+    /// <summary>What draws a map.</summary>
+    internal static MapPanel PanelOf(MapRequest request) =>
+        new(request.House, new MarginColours(request.Range, request.StepDb), request.RequiredDb, MapStyle.Single);
+
+    private static KeyStrip Key(MapRequest request, IReadOnlyList<Seat> numbers, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) => new(
+        [.. MapKey.Entries(ContentOf(request), pixelsPerMetre, pixelsPerPoint), .. SeatNumbers.Entries(numbers, pixelsPerPoint)],
+        widthPixels,
+        pixelsPerPoint);
 
     private static MapContent ContentOf(MapRequest request) =>
         MapContent.Of(request.House, [request.Field], request.Seats, request.RequiredDb, request.Unit) with { IsHatchedByAnother = request.IsHatchedByAnother };

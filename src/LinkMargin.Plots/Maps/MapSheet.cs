@@ -25,7 +25,7 @@ public static class MapSheet
             // Which seats become numbers depends on the maps' size, not on the sheet's height.
             PlanBounds bounds = PlanBounds.Of(request.House);
             PlanView view = PlanPlot.ViewIn(new(0, 0, panelPoints * s, scale * bounds.HeightMetres), bounds, s);
-            return Key(request, SheetNumbers.Of(request, _ => view), scale, width, s).HeightPixels;
+            return Key(request, SeatNumbers.Of(request, _ => view), scale, width, s).HeightPixels;
         });
     }
 
@@ -58,14 +58,14 @@ public static class MapSheet
         for (int round = 0; round < 2; round++)
         {
             // The key's height decides the maps' scale, and the scale decides which seats are in the key.
-            numbers = SheetNumbers.Of(request, map => layout.ViewOf(map.Field));
+            numbers = SeatNumbers.Of(request, map => layout.ViewOf(map.Field));
             key = Key(request, numbers, layout.View(0, 0).PixelsPerMetre, page.Body.Width, s);
             layout = new(request, page.Body, key.HeightPixels, s);
         }
 
         MapContent content = ContentOf(request);
         var colours = new MarginColours(request.Range, request.StepDb);
-        MapPanel panel = SheetNumbers.PanelOf(request, colours);
+        MapPanel panel = SeatNumbers.PanelOf(request, colours);
         for (int row = 0; row < layout.Levels.Count; row++)
         {
             for (int column = 0; column < layout.Spots.Count; column++)
@@ -86,7 +86,7 @@ public static class MapSheet
     }
 
     private static KeyStrip Key(SheetRequest request, IReadOnlyList<Seat> numbers, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) => new(
-        [.. MapKey.Entries(ContentOf(request), pixelsPerMetre, pixelsPerPoint), .. SheetNumbers.Entries(numbers, pixelsPerPoint)],
+        [.. MapKey.Entries(ContentOf(request), pixelsPerMetre, pixelsPerPoint), .. SeatNumbers.Entries(numbers, pixelsPerPoint)],
         widthPixels,
         pixelsPerPoint);
 
@@ -112,7 +112,7 @@ public static class MapSheet
                 plot,
                 map.Field,
                 map.Hatched ?? map.Field,
-                SheetNumbers.MarksOf(request, map, numbers),
+                SeatNumbers.MarksOf(request, map, numbers),
                 RequiredMargins.Others(map.Seats.Select(mark => mark.Seat), request.RequiredDb));
         }
 

@@ -31,6 +31,9 @@ public sealed record SheetRequest(
 
     /// <summary>Step between contour lines and colours, dB, above 0.</summary>
     public double StepDb { get; init; } = 5;
+
+    /// <summary>How large letters on the maps are, a share of those of a sheet that is read by itself.</summary>
+    public double LetterShare { get; init; } = 1;
 }
 
 /// <summary>One map of a sheet; its field gives its spot and level.</summary>

@@ -8,7 +8,7 @@ namespace LinkMargin.Plots.Marks;
 internal sealed class MarkLabels
 {
     private readonly IReadOnlyList<PlanMark> marks;
-    private readonly List<(PlanMark Mark, PlacedLabel Place)> labels = [];
+    private readonly List<(PlanMark Mark, PlacedLabel Place, string Name)> labels = [];
     private readonly PlanView view;
     private readonly double sizePoints;
 
@@ -48,7 +48,7 @@ internal sealed class MarkLabels
             LabelRequest[] requests = [.. texts.Select((text, i) => RequestFor(i, text))];
             IReadOnlyList<PlacedLabel?> free = Placer().PlaceFree(requests, mayCrossGround: _ => false);
             Crowded = [.. named.Where((m, i) => free[i] is null || m.Name != labelled[i].Name).Select(m => m.Name)];
-            labels.AddRange(labelled.Zip(Placer().Place(requests)));
+            labels.AddRange(labelled.Zip(Placer().Place(requests), named.Select(m => m.Name)));
             return;
         }
 
@@ -58,7 +58,7 @@ internal sealed class MarkLabels
         {
             if (placed[i] is (string text, PlacedLabel place))
             {
-                labels.Add((Written(i, text), place));
+                labels.Add((Written(i, text), place, named[i].Name));
             }
         }
     }
@@ -70,7 +70,12 @@ internal sealed class MarkLabels
     /// <summary>The names that are truncated, or have no free place with a line to the mark that crosses no ground; empty with a key.</summary>
     public IReadOnlyList<string> Crowded { get; } = [];
 
-    /// <summary>Ground under labels only, pixels.</summary>
+    /// <summary>The names that are cut short, or whose labels cover some ground.</summary>
+    /// <param name="ground">The ground, pixels.</param>
+    public IEnumerable<string> CrowdedBy(IReadOnlyCollection<LabelBox> ground) =>
+        labels.Where(label => label.Mark.Name != label.Name || ground.Any(label.Place.Box.Overlaps)).Select(label => label.Name);
+
+    /// <summary>Ground taken by labels alone, pixels.</summary>
     public IEnumerable<LabelBox> Written => labels.Select(l => l.Place.Box);
 
     /// <summary>All ground under marks and labels, pixels.</summary>
@@ -86,7 +91,7 @@ internal sealed class MarkLabels
     public void Draw(SKCanvas canvas)
     {
         using var letters = new LabelLetters(view, sizePoints);
-        foreach ((PlanMark mark, PlacedLabel place) in labels.Where(l => l.Place.HasLeader))
+        foreach ((PlanMark mark, PlacedLabel place, _) in labels.Where(l => l.Place.HasLeader))
         {
             letters.DrawLeader(canvas, view.Pixel(mark.Place), place.Box);
         }
@@ -96,7 +101,7 @@ internal sealed class MarkLabels
             MarkShape.Draw(canvas, mark.Kind, view.Pixel(mark.Place), mark.FacingDegrees, view.PixelsPerPoint);
         }
 
-        foreach ((PlanMark mark, PlacedLabel place) in labels)
+        foreach ((PlanMark mark, PlacedLabel place, _) in labels)
         {
             letters.Draw(canvas, mark, place.Box);
         }

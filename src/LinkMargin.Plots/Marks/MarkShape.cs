@@ -30,6 +30,12 @@ internal static class MarkShape
             return;
         }
 
+        if (kind == MarkKind.CableEnd)
+        {
+            DrawCableEnd(canvas, at, pixelsPerPoint);
+            return;
+        }
+
         if (facingDegrees is double facing)
         {
             DrawFacing(canvas, at, facing, pixelsPerPoint);
@@ -63,6 +69,15 @@ internal static class MarkShape
         canvas.DrawRect(box, line);
         canvas.DrawLine(at.X - reach, at.Y, at.X + reach, at.Y, line);
         canvas.DrawLine(at.X, at.Y - reach, at.X, at.Y + reach, line);
+    }
+
+    private static void DrawCableEnd(SKCanvas canvas, SKPoint at, double pixelsPerPoint)
+    {
+        float reach = (float)(3.4 * pixelsPerPoint);
+        var box = new SKRect(at.X - reach, at.Y - reach, at.X + reach, at.Y + reach);
+        using SKPaint rim = Pen.Line(Palette.Paper, 3.6 * pixelsPerPoint), fill = Pen.Fill(Palette.Ink);
+        canvas.DrawRect(box, rim);
+        canvas.DrawRect(box, fill);
     }
 
     private static void DrawSpot(SKCanvas canvas, bool isHere, SKPoint at, double pixelsPerPoint)
@@ -116,6 +131,9 @@ internal enum MarkKind
 
     /// <summary>A place to measure at.</summary>
     Measurement,
+
+    /// <summary>Where a cable ends.</summary>
+    CableEnd,
 }
 
 /// <summary>A point on a plan with a shape and a label.</summary>

@@ -12,8 +12,14 @@ namespace LinkMargin.Plots.Paths;
 /// <summary>The key of a picture of paths; only symbols that occur.</summary>
 internal static class PathsKey
 {
+    private const double LetterPoints = 10;
+    private const int Letters = 26;
+
+    /// <summary>The letter of a name that stands in the key, from A.</summary>
+    public static string Letter(int index) => index < Letters ? $"{(char)('A' + index)}" : FormattableString.Invariant($"{(char)('A' + (index % Letters))}{index / Letters}");
+
     public static IReadOnlyList<KeyEntry> Entries(
-        PathsRequest request, IReadOnlyList<int> levels, double pixelsPerMetre, double pixelsPerPoint)
+        PathsRequest request, IReadOnlyList<int> levels, IReadOnlyList<string> lettered, double pixelsPerMetre, double pixelsPerPoint)
     {
         PathBudget[] paths = [.. request.Paths.Select(entry => entry.Path)];
         var entries = new List<KeyEntry>
@@ -45,9 +51,14 @@ internal static class PathsKey
             entries.Add(new(16, "continues on another level (drawn faint)", (canvas, box) => DrawRing(canvas, box, pixelsPerPoint)));
         }
 
-        entries.AddRange(request.Runs.Count > 0 ? RunSigns.Entries(RunSectionLayer.Colour, pixelsPerPoint) : []);
+        entries.AddRange(request.Runs.Count > 0 ? RunSigns.Entries(SectionRequest.Of(request).RunColour, pixelsPerPoint) : []);
         entries.Add(new(0, "the wider the line, the larger its share", (_, _) => { }));
         entries.Add(new(0, "section: heights from the lowest floor, distances from the spot; labels give heights above the floor", (_, _) => { }));
+        entries.AddRange(lettered.Select((name, i) => new KeyEntry(LetterPoints, name, (canvas, box) =>
+        {
+            using var letter = new Lettering(LetterPoints * pixelsPerPoint, isBold: true);
+            letter.WriteMiddle(canvas, Letter(i), box.Right, box.CentreY, Palette.Ink, SKTextAlign.Right);
+        })));
         return entries;
 
         void AddTriangle(TurnKind kind, string text)

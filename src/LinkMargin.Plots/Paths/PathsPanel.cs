@@ -11,8 +11,9 @@ namespace LinkMargin.Plots.Paths;
 
 /// <summary>One level of a house with the paths of a link. Anything that the paths do not cross is drawn in the background.</summary>
 /// <param name="request">What to draw.</param>
-/// <param name="paths">The paths that consist of lines, strongest first.</param>
-internal sealed class PathsPanel(PathsRequest request, IReadOnlyList<DrawnPath> paths)
+/// <param name="paths">The paths that run on lines, strongest first.</param>
+/// <param name="lettered">The names that stand in the key by a letter, from A.</param>
+internal sealed class PathsPanel(PathsRequest request, IReadOnlyList<DrawnPath> paths, IReadOnlyList<string> lettered)
 {
     private const double LabelPoints = 10;
     private const double RoomPoints = 9.5;
@@ -29,15 +30,13 @@ internal sealed class PathsPanel(PathsRequest request, IReadOnlyList<DrawnPath> 
         Polygon[] voids = [.. FloorVoids.Of(house, levelIndex), .. level.Above?.Voids ?? []];
         LabelBox[] built = [.. BuiltBoxes.Of(view, level, fixtures)];
         LabelBox[] lines = [.. paths.SelectMany(path => PathGround.Of(view, path, levelIndex))];
-        PlanMark[] marks = [.. Marks(levelIndex).Where(mark => IsShown(view, mark.Place))];
         LabelBox[] outside = [.. Outside(view.Frame)];
         PathEntry? diffuse = request.Paths.FirstOrDefault(entry => entry.Path.Path.Kind == PathKind.Diffuse);
         Room? dotted = diffuse is not null && levelIndex == request.Seat.LevelIndex
             ? level.Rooms.FirstOrDefault(room => room.Outline.Contains(request.Seat.Plan))
             : null;
 
-        var numbers = new PathNumbers(view, levelIndex, paths, [.. marks.Select(mark => MarkLabels.BoxOf(view, mark))], built);
-        var labels = new MarkLabels(view, marks, built, LabelPoints, numbers.Taken, lines);
+        (PathNumbers numbers, MarkLabels labels) = LabelsOf(view, levelIndex, built, lines);
         if (diffuse is not null && levelIndex == request.Seat.LevelIndex)
         {
             numbers.Add(diffuse.Number, NumberOfField(view, dotted, [.. labels.Taken, .. numbers.Taken, .. lines, .. built, .. outside]));
@@ -69,6 +68,27 @@ internal sealed class PathsPanel(PathsRequest request, IReadOnlyList<DrawnPath> 
         plot.Add(new PathNumberLayer(view, numbers));
         plot.Add(new MarkLayer(view, labels));
     }
+
+    /// <summary>The names on a level that find no place clear of walls.</summary>
+    public IEnumerable<string> CrowdedOn(PlanView view, int levelIndex)
+    {
+        Level level = house.Levels[levelIndex];
+        LabelBox[] built = [.. BuiltBoxes.Of(view, level, house.Fixtures.Where(f => f.LevelIndex == levelIndex))];
+        LabelBox[] lines = [.. paths.SelectMany(path => PathGround.Of(view, path, levelIndex))];
+        return LabelsOf(view, levelIndex, built, lines).Marks.CrowdedBy([.. BuiltBoxes.OfWalls(view, level)]);
+    }
+
+    private (PathNumbers Numbers, MarkLabels Marks) LabelsOf(PlanView view, int levelIndex, LabelBox[] built, LabelBox[] lines)
+    {
+        PlanMark[] marks = [.. Marks(levelIndex).Where(mark => IsShown(view, mark.Place)).Select(Lettered)];
+        var numbers = new PathNumbers(view, levelIndex, paths, [.. marks.Select(mark => MarkLabels.BoxOf(view, mark))], built);
+        return (numbers, new MarkLabels(view, marks, built, LabelPoints, numbers.Taken, [.. lines, .. BuiltBoxes.OfWalls(view, house.Levels[levelIndex])]));
+    }
+
+    // Numbers are those of the paths, so names that stand in the key have letters.
+    private PlanMark Lettered(PlanMark mark) => lettered.ToList().IndexOf(mark.Name) is >= 0 and var i
+        ? mark with { Name = PathsKey.Letter(i), IsNumbered = true }
+        : mark;
 
     private static bool IsShown(PlanView view, Point2 place) =>
         LabelBox.Around(view.PixelX(place.X), view.PixelY(place.Y), 0, 0) is var at && view.Frame.Contains(at);

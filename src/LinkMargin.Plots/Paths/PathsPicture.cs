@@ -1,7 +1,6 @@
 using LinkMargin.Engine.Paths;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
-using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;
 
@@ -19,11 +18,7 @@ public static class PathsPicture
     private const double GapPoints = 9;
     private const double EasePoints = 48;
 
-    // A section of a long link is drawn at a smaller scale than the plans; one of a short link at most this high.
-    private const double BeforeSectionPoints = 12;
-    private const double MostSectionPoints = 420;
-
-    /// <summary>The size for plans of a given width, without empty space around them.</summary>
+    /// <summary>The size at which each plan is so many points wide with no empty ground about it.</summary>
     /// <param name="request">What to draw.</param>
     /// <param name="planPoints">
     /// Width of one plan, points; null for 560 with one plan, 400 with several, or less for a narrow
@@ -42,8 +37,8 @@ public static class PathsPicture
         double height = (scale * bounds.HeightMetres)
             + (HeadPoints * pixelsPerPoint)
             + (PlanPlot.BottomFiguresPoints * pixelsPerPoint)
-            + SectionPixels(request, scale, body, pixelsPerPoint)
-            + BelowPixels(request, levels, scale, body, pixelsPerPoint)
+            + SectionOf(request, scale, body, pixelsPerPoint).HeightPixels
+            + BelowPixels(request, levels, LetteredOf(request, levels, bounds, scale, pixelsPerPoint), scale, body, pixelsPerPoint)
             + Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
@@ -77,15 +72,16 @@ public static class PathsPicture
         double left = body.Left + (PlanPlot.LeftFiguresPoints * s), between = BetweenPoints * s;
         double width = (body.Right - left - ((levels.Count - 1) * between)) / levels.Count;
         double top = body.Top + (HeadPoints * s);
-        double below = BelowPixels(request, levels, width / bounds.WidthMetres, body.Width, s);
-        double section = SectionPixels(request, width / bounds.WidthMetres, body.Width, s);
+        IReadOnlyList<string> lettered = LetteredOf(request, levels, bounds, width / bounds.WidthMetres, s);
+        double below = BelowPixels(request, levels, lettered, width / bounds.WidthMetres, body.Width, s);
+        double section = SectionOf(request, width / bounds.WidthMetres, body.Width, s).HeightPixels;
         double bottom = body.Bottom - below - section - (PlanPlot.BottomFiguresPoints * s);
         PlanView[] views =
         [
             .. levels.Select((_, i) => PlanPlot.ViewIn(
                 new(left + (i * (width + between)), top, left + (i * (width + between)) + width, Math.Max(top + 1, bottom)), bounds, s)),
         ];
-        var panel = new PathsPanel(request, Drawn(request, views[0]));
+        var panel = new PathsPanel(request, Drawn(request, views[0]), lettered);
         for (int i = 0; i < levels.Count; i++)
         {
             var plot = new PlanPlot(views[i], request.Unit) { HasLeftFigures = i == 0 };
@@ -96,15 +92,23 @@ public static class PathsPicture
             head.WriteMiddle(page.Canvas, name, views[i].Frame.Left, views[i].Frame.Top - (HeadPoints / 2 * s), Palette.Ink);
         }
 
-        DrawSection(page.Canvas, request, body with { Top = body.Bottom - below - section, Bottom = body.Bottom - below }, views[0].PixelsPerMetre, s);
+        SectionOf(request, views[0].PixelsPerMetre, body.Width, s).Draw(page.Canvas, body.Left, body.Bottom - below - section, (cut, view) => DrawnOn(cut, request, view));
         var list = new PathList(request, body.Width, s);
         list.Draw(page.Canvas, body.Left, body.Bottom - list.HeightPixels);
-        KeyStrip key = Key(request, levels, views[0].PixelsPerMetre, body.Width, s);
+        KeyStrip key = Key(request, levels, lettered, views[0].PixelsPerMetre, body.Width, s);
         key.Draw(page.Canvas, body.Left, body.Bottom - list.HeightPixels - (BeforeListPoints * s) - key.HeightPixels);
         return page;
     }
 
-    // From left to right: every level with a path, and those of spot and seat.
+    // The names that find no place clear of walls on some plan, where these are so large.
+    private static IReadOnlyList<string> LetteredOf(PathsRequest request, IReadOnlyList<int> levels, PlanBounds bounds, double pixelsPerMetre, double s)
+    {
+        PlanView view = PlanPlot.ViewIn(new(0, 0, pixelsPerMetre * bounds.WidthMetres, pixelsPerMetre * bounds.HeightMetres), bounds, s);
+        var panel = new PathsPanel(request, Drawn(request, view), []);
+        return [.. levels.SelectMany(level => panel.CrowdedOn(view, level)).Distinct()];
+    }
+
+    // From left to right: every level that a path is on, and those of spot and seat.
     private static IReadOnlyList<int> LevelsOf(PathsRequest request) =>
     [
         .. request.Paths.Where(IsLine).SelectMany(entry => PathTrack.Of(request.House, entry.Path).Parts).Select(part => part.LevelIndex)
@@ -127,47 +131,20 @@ public static class PathsPicture
         return [.. lines.Select((entry, i) => new DrawnPath(entry, track(entry.Path, aside[i], EasePoints * metres)))];
     }
 
-    private static double SectionPixels(PathsRequest request, double pixelsPerMetre, double widthPixels, double s)
-    {
-        PlanBounds bounds = new Section(request).Bounds;
-        double scale = SectionScale(bounds, pixelsPerMetre, widthPixels, s);
-        return (scale * bounds.HeightMetres) + ((BeforeSectionPoints + HeadPoints + PlanPlot.BottomFiguresPoints) * s);
-    }
-
-    // The scale of the plans, or less if the section would be too wide or too high.
-    private static double SectionScale(PlanBounds bounds, double pixelsPerMetre, double widthPixels, double s)
-    {
-        double width = Math.Max(1, widthPixels - ((PlanPlot.LeftFiguresPoints + SectionPanel.BesidePoints) * s));
-        return Math.Min(pixelsPerMetre, Math.Min(width / bounds.WidthMetres, MostSectionPoints * s / bounds.HeightMetres));
-    }
-
-    private static void DrawSection(SKCanvas canvas, PathsRequest request, LabelBox box, double pixelsPerMetre, double s)
-    {
-        var panel = new SectionPanel(request);
-        PlanBounds bounds = panel.Section.Bounds;
-        double scale = SectionScale(bounds, pixelsPerMetre, box.Width, s);
-        double left = Math.Round(box.Left + (PlanPlot.LeftFiguresPoints * s)), top = Math.Round(box.Top + ((BeforeSectionPoints + HeadPoints) * s));
-        var frame = new LabelBox(left, top, left + Math.Round(scale * bounds.WidthMetres), top + Math.Round(scale * bounds.HeightMetres));
-        var view = new PlanView(frame, bounds.Least, scale, s);
-        panel.Draw(canvas, view, DrawnOn(panel.Section.Cut, request, view));
-        using Lettering bold = new(HeadLetterPoints * s, isBold: true), plain = new(HeadLetterPoints * s, isBold: false);
-        double y = top - (HeadPoints / 2 * s);
-        string head = "section ", rest = $"from {request.Spot.Name} to {request.Seat.Name}, paths{(request.Runs.Count > 0 ? " and new cable runs" : "")} projected onto it";
-        bold.WriteMiddle(canvas, head, left, y, Palette.Ink);
-        plain.WriteMiddle(canvas, plain.Fitted(rest, box.Right - left - bold.WidthOf(head)), left + bold.WidthOf(head), y, Palette.SoftInk);
-    }
+    private static SectionStrip SectionOf(PathsRequest request, double pixelsPerMetre, double widthPixels, double s) =>
+        new(SectionRequest.Of(request), pixelsPerMetre, widthPixels, s);
 
     /// <summary>The paths that consist of lines, on a section.</summary>
     internal static IReadOnlyList<DrawnPath> DrawnOn(SectionCut cut, PathsRequest request, PlanView view) =>
         Drawn(request, view, (path, aside, ease) => PathTrack.Of(cut, path, aside, ease));
 
     private static double BelowPixels(
-        PathsRequest request, IReadOnlyList<int> levels, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
+        PathsRequest request, IReadOnlyList<int> levels, IReadOnlyList<string> lettered, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
         ((BeforeKeyPoints + BeforeListPoints) * pixelsPerPoint)
-        + Key(request, levels, pixelsPerMetre, widthPixels, pixelsPerPoint).HeightPixels
+        + Key(request, levels, lettered, pixelsPerMetre, widthPixels, pixelsPerPoint).HeightPixels
         + new PathList(request, widthPixels, pixelsPerPoint).HeightPixels;
 
     private static KeyStrip Key(
-        PathsRequest request, IReadOnlyList<int> levels, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
-        new(PathsKey.Entries(request, levels, pixelsPerMetre, pixelsPerPoint), widthPixels, pixelsPerPoint);
+        PathsRequest request, IReadOnlyList<int> levels, IReadOnlyList<string> lettered, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) =>
+        new(PathsKey.Entries(request, levels, lettered, pixelsPerMetre, pixelsPerPoint), widthPixels, pixelsPerPoint);
 }

@@ -8,11 +8,8 @@ using SkiaSharp;
 namespace LinkMargin.Plots.Paths;
 
 /// <summary>The cable runs of a spot on a section, projected onto the cut, each with its number.</summary>
-internal sealed class RunSectionLayer(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) : PlanLayer(view)
+internal sealed class RunSectionLayer(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs, SKColor colour) : PlanLayer(view)
 {
-    /// <summary>The colour of runs, which differs from that of the paths beside them.</summary>
-    public static readonly SKColor Colour = Palette.Ink;
-
     /// <summary>Ground under numbers, pixels.</summary>
     public static IEnumerable<LabelBox> NumberBoxes(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) =>
         NumbersOf(cut, runs).Select(one => RunSigns.NumberBox(view.Pixel(one.At), view.PixelsPerPoint));
@@ -35,7 +32,7 @@ internal sealed class RunSectionLayer(PlanView view, SectionCut cut, IReadOnlyLi
 
         foreach ((RouteLeg leg, Point2 from, Point2 to) in stretches)
         {
-            using SKPaint pen = RunSigns.Line(leg.Kind == LegKind.InFloor, Colour, View.PixelsPerPoint);
+            using SKPaint pen = RunSigns.Line(leg.Kind == LegKind.InFloor, colour, View.PixelsPerPoint);
             canvas.DrawLine(View.Pixel(from), View.Pixel(to), pen);
         }
 
@@ -52,13 +49,13 @@ internal sealed class RunSectionLayer(PlanView view, SectionCut cut, IReadOnlyLi
         select (leg, cut.Seen(pair.First), cut.Seen(pair.Second));
 
     /// <summary>Draws the numbers, on top of anything that crosses the lines.</summary>
-    internal sealed class Numbers(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs) : PlanLayer(view)
+    internal sealed class Numbers(PlanView view, SectionCut cut, IReadOnlyList<DrawnRun> runs, SKColor colour) : PlanLayer(view)
     {
         protected override void Draw(SKCanvas canvas)
         {
             foreach ((int number, Point2 at) in NumbersOf(cut, runs))
             {
-                RunSigns.DrawNumber(canvas, number, View.Pixel(at), Colour, View.PixelsPerPoint);
+                RunSigns.DrawNumber(canvas, number, View.Pixel(at), colour, View.PixelsPerPoint);
             }
         }
     }

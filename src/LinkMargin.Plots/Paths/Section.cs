@@ -6,19 +6,24 @@ using LinkMargin.Plots.Drawing;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>Everything that a cut through a link meets.</summary>
+/// <summary>Everything that a cut through two places meets.</summary>
 internal sealed class Section
 {
     private const double AboutMetres = 0.8;
     private const double BeyondMetres = 0.35;
 
     public Section(PathsRequest request)
+        : this(SectionRequest.Of(request))
+    {
+    }
+
+    public Section(SectionRequest request)
     {
         House house = request.House;
-        Cut = new(request.Spot.Plan, request.Seat.Plan);
-        Spot = Cut.Seen(house.PositionOf(request.Spot));
-        Seat = Cut.Seen(house.PositionOf(request.Seat));
-        Point2[] seen = [Spot, Seat, .. request.Paths.Where(e => e.Path.Path.Kind != PathKind.Diffuse).SelectMany(e => e.Path.Path.Points)
+        Cut = new(request.From.Plan, request.To.Plan);
+        From = Cut.Seen(request.From.In(house));
+        To = Cut.Seen(request.To.In(house));
+        Point2[] seen = [From, To, .. request.Paths.Where(e => e.Path.Path.Kind != PathKind.Diffuse).SelectMany(e => e.Path.Path.Points)
             .Concat(request.Runs.SelectMany(run => run.Route.Line)).Select(Cut.Seen)];
         double[] bounds = [.. house.Levels.Zip(house.Levels.Skip(1), (below, over) => (below.CeilingMetres + over.ElevationMetres) / 2)];
         int lowest = bounds.Count(bound => bound <= seen.Min(p => p.Y)), highest = bounds.Count(bound => bound <= seen.Max(p => p.Y));
@@ -44,11 +49,11 @@ internal sealed class Section
     /// <summary>The cut.</summary>
     public SectionCut Cut { get; }
 
-    /// <summary>The spot on the cut.</summary>
-    public Point2 Spot { get; }
+    /// <summary>The place it leads from, on the cut: the spot of a link.</summary>
+    public Point2 From { get; }
 
-    /// <summary>The hands of the seat's player on the cut.</summary>
-    public Point2 Seat { get; }
+    /// <summary>The place it leads to, on the cut: the hands of the seat's player on a link.</summary>
+    public Point2 To { get; }
 
     /// <summary>The levels with paths on them, lowest first.</summary>
     public IReadOnlyList<Level> Levels { get; }

@@ -9,8 +9,8 @@ using SkiaSharp;
 
 namespace LinkMargin.Plots.Paths;
 
-/// <summary>A vertical section through spot and seat with the paths projected onto it, and the names of levels and floors beside it.</summary>
-internal sealed class SectionPanel(PathsRequest request)
+/// <summary>A vertical section through two places with paths and cable runs projected onto it, and the names of levels and floors beside it.</summary>
+internal sealed class SectionPanel(SectionRequest request)
 {
     /// <summary>Space for the text to the right of the frame, points.</summary>
     public const double BesidePoints = 150;
@@ -18,6 +18,12 @@ internal sealed class SectionPanel(PathsRequest request)
     private const double LabelPoints = 10;
     private const double RoomPoints = 9.5;
     private const double BesideLetterPoints = 9;
+
+    /// <summary>The section of a link.</summary>
+    public SectionPanel(PathsRequest request)
+        : this(SectionRequest.Of(request))
+    {
+    }
 
     /// <summary>What the cut meets.</summary>
     public Section Section { get; } = new(request);
@@ -37,10 +43,10 @@ internal sealed class SectionPanel(PathsRequest request)
         }
 
         plot.Add(new RoomNameLayer(view, labels.Rooms));
-        plot.Add(new RunSectionLayer(view, Section.Cut, request.Runs));
+        plot.Add(new RunSectionLayer(view, Section.Cut, request.Runs, request.RunColour));
         plot.Add(new PathLayer(view, paths, levelIndex: 0));
         plot.Add(new FixtureNameLayer(view, labels.Fixtures));
-        plot.Add(new RunSectionLayer.Numbers(view, Section.Cut, request.Runs));
+        plot.Add(new RunSectionLayer.Numbers(view, Section.Cut, request.Runs, request.RunColour));
         plot.Add(new PathNumberLayer(view, labels.Numbers));
         plot.Add(new MarkLayer(view, labels.Marks));
         plot.Draw(canvas);
@@ -52,8 +58,8 @@ internal sealed class SectionPanel(PathsRequest request)
     {
         PlanMark[] marks =
         [
-            new(MarkKind.SpotHere, Section.Spot, request.Spot.Name, HeightOf(request.Spot.Name, request.Spot.HeightMetres), null) { IsRemark = true },
-            new(MarkKind.SeatPasses, Section.Seat, request.Seat.Name, HeightOf(request.Seat.Name, request.Seat.HandsMetres), null) { IsRemark = true },
+            MarkOf(request.From, Section.From),
+            MarkOf(request.To, Section.To),
         ];
         LabelBox[] structure = [.. Structure(view)];
         LabelBox[] built = [.. structure, .. BuiltBoxes.Of(view, Section.Fixtures.Select(f => Standing(f.From, f.BottomMetres, f.To, f.TopMetres)))];
@@ -69,13 +75,14 @@ internal sealed class SectionPanel(PathsRequest request)
     // The part of the seat's room along the cut that contains the seat.
     private Room? SeatRoom()
     {
-        Level level = request.House.Levels[request.Seat.LevelIndex];
-        Room? room = level.Rooms.FirstOrDefault(r => r.Outline.Contains(request.Seat.Plan));
-        (double From, double To)[] stretches = room is null ? [] : [.. Section.Cut.Inside(room.Outline).Where(s => s.From <= Section.Seat.X && s.To >= Section.Seat.X)];
+        Level level = request.House.Levels[request.To.LevelIndex];
+        Room? room = level.Rooms.FirstOrDefault(r => r.Outline.Contains(request.To.Plan));
+        (double From, double To)[] stretches = room is null ? [] : [.. Section.Cut.Inside(room.Outline).Where(s => s.From <= Section.To.X && s.To >= Section.To.X)];
         return stretches is [var one, ..] ? new Room("", Standing(one.From, level.ElevationMetres, one.To, level.CeilingMetres)) : null;
     }
 
-    private string HeightOf(string name, double metres) => name.Length > 0 ? LengthTicks.WithUnit(metres, request.Unit) : "";
+    private PlanMark MarkOf(SectionEnd end, Point2 seen) =>
+        new(end.Kind, seen, end.Name, end.Name.Length > 0 ? LengthTicks.WithUnit(end.HeightMetres, request.Unit) : "", null) { IsRemark = true };
 
     // From the side, a fixture is a box as wide as its cut and as high as the fixture.
     private static Fixture Standing(FixtureInCut cut) => cut.Fixture with

@@ -3,6 +3,8 @@ using LinkMargin.Engine.Quantities;
 using LinkMargin.Plots.Building;
 using LinkMargin.Plots.Drawing;
 using LinkMargin.Plots.Labels;
+using LinkMargin.Plots.Marks;
+using LinkMargin.Plots.Paths;
 using SkiaSharp;
 
 namespace LinkMargin.Plots.Plans;
@@ -52,6 +54,7 @@ public static class PlanPicture
         var top = new LabelBox(0, 0, body, plans);
         double key = Keys(request, patterns, Laid(request, patterns, top, bounds, pixelsPerPoint), body, pixelsPerPoint, null).Height;
         double height = plans + (BeforeKeyPoints * pixelsPerPoint) + key
+            + (SectionOf(request, each * pixelsPerPoint / bounds.WidthMetres, body, pixelsPerPoint)?.HeightPixels ?? 0)
             + Page.FurniturePixels(widthPixels, pixelsPerPoint, request.Title, request.Caption);
         return new(widthPixels, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
     }
@@ -77,6 +80,12 @@ public static class PlanPicture
         PlanBounds bounds = PlanBounds.Of(request.House);
         var patterns = new MaterialPatterns(request.House);
         LabelBox body = page.Body;
+        if (SectionOf(request, WidthOfEach(request, body, s) / bounds.WidthMetres, body.Width, s) is { } section)
+        {
+            body = body with { Bottom = Math.Max(body.Top + 1, body.Bottom - section.HeightPixels) };
+            section.Draw(page.Canvas, body.Left, body.Bottom, (_, _) => []);
+        }
+
         Sheet sheet = Fitted(request, patterns, bounds, body, s);
         foreach ((PlanPlot plot, Level level) in sheet.Laid.Plots)
         {
@@ -94,6 +103,20 @@ public static class PlanPicture
 
         return page;
     }
+
+    // Below the key of the plans.
+    private static SectionStrip? SectionOf(PlanRequest request, double pixelsPerMetre, double widthPixels, double s) => request.Cut is { } cut
+        ? new(
+            new(request.House, EndOf(cut.From, cut.FromConsole ? MarkKind.SpotHere : MarkKind.CableEnd), EndOf(cut.To, MarkKind.CableEnd))
+            {
+                Runs = request.Runs, RunColour = Palette.Spot, Unit = request.Unit,
+            },
+            pixelsPerMetre,
+            widthPixels,
+            s)
+        : null;
+
+    private static SectionEnd EndOf(CablePlace place, MarkKind kind) => new(kind, place.Name, place.LevelIndex, place.Plan, place.HeightMetres);
 
     private static double AroundPlanPoints => HeadPoints + DimensionChain.DepthPoints + PlanPlot.BottomFiguresPoints;
 

@@ -21,6 +21,9 @@ public sealed record PlanRequest(House House, IReadOnlyList<int> Levels, string 
     /// <summary>Cable runs to draw.</summary>
     public IReadOnlyList<DrawnRun> Runs { get; init; } = [];
 
+    /// <summary>Two places that a section below the plans leads through, with the runs on it; null for none.</summary>
+    public RunsCut? Cut { get; init; }
+
     /// <summary>All levels side by side, lowest on the left.</summary>
     public static PlanRequest OfAllLevels(House house, string title, string caption) =>
         new(house, [.. Enumerable.Range(0, house.Levels.Count)], title, caption);

@@ -13,7 +13,7 @@ internal static class SectionShapes
     {
         (Point2 least, Point2 greatest) = (section.Bounds.Least, section.Bounds.Greatest);
         var walls = section.Levels.SelectMany(level => section.Cut.Walls(level).Select(wall => (Level: level, Wall: wall))).ToArray();
-        return new SectionDrawing([least.X, least.Y, greatest.X, greatest.Y], [section.Spot.X, section.Spot.Y], [section.Seat.X, section.Seat.Y])
+        return new SectionDrawing([least.X, least.Y, greatest.X, greatest.Y], [section.From.X, section.From.Y], [section.To.X, section.To.Y])
         {
             Floors = string.Concat(section.Floors.SelectMany(floor => floor.Stretches.Select(part => Clipped(part.From, floor.BottomMetres, part.To, floor.TopMetres)))),
             Joists = string.Concat(section.Floors.SelectMany(Joists)),

@@ -21,11 +21,11 @@ public sealed class SheetLabelTests
     {
         SheetRequest request = RequestOf(House);
         PlanView view = ViewOf(House, mapPoints);
-        IReadOnlyList<Seat> numbers = SheetNumbers.Of(request, _ => view);
-        MapPanel panel = SheetNumbers.PanelOf(request, new MarginColours(request.Range, request.StepDb));
+        IReadOnlyList<Seat> numbers = SeatNumbers.Of(request, _ => view);
+        MapPanel panel = SeatNumbers.PanelOf(request, new MarginColours(request.Range, request.StepDb));
         foreach (SheetMap map in request.Maps)
         {
-            IReadOnlyList<PlanMark> marks = SheetNumbers.MarksOf(request, map, numbers);
+            IReadOnlyList<PlanMark> marks = SeatNumbers.MarksOf(request, map, numbers);
             LabelBox[] labels = [.. panel.LabelsOf(view, map.Field.LevelIndex, marks).Written];
             LabelBox[] walls = [.. BuiltBoxes.OfWalls(view, House.Levels[map.Field.LevelIndex])];
             Assert.Equal(map.Seats.Count, labels.Length);
@@ -64,10 +64,27 @@ public sealed class SheetLabelTests
         Assert.InRange(new KeyStrip([entries[1]], Width, 1).WidestPixels, 10, 50);
     }
 
+    /// <summary>A map that stands alone: as on a sheet, at any size.</summary>
+    [Theory]
+    [InlineData(120)]
+    [InlineData(200)]
+    [InlineData(570)]
+    public void On_a_single_map_too_a_name_that_finds_no_room_is_a_number(double mapPoints)
+    {
+        MapRequest request = MapPictureTests.Request(0);
+        PlanView view = ViewOf(request.House, mapPoints);
+        IReadOnlyList<Seat> numbers = MapPicture.NumbersOf(request, view);
+        PlanMark[] marks = MapPicture.MarksOf(request, numbers);
+        MarkLabels labels = MapPicture.PanelOf(request).LabelsOf(view, 0, marks);
+        Assert.DoesNotContain(labels.Crowded, name => request.Seats.Any(mark => mark.Seat.Name == name));
+        Assert.Equal(numbers.Count, marks.Count(mark => mark.IsNumbered));
+        Assert.Equal(mapPoints < 500, numbers.Count > 0);
+    }
+
     private static string[] NumbersAt(House house, double mapPoints)
     {
         PlanView view = ViewOf(house, mapPoints);
-        return [.. SheetNumbers.Of(RequestOf(house), _ => view).Select(seat => seat.Name)];
+        return [.. SeatNumbers.Of(RequestOf(house), _ => view).Select(seat => seat.Name)];
     }
 
     private static PlanView ViewOf(House house, double points) =>

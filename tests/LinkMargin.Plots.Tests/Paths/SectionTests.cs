@@ -148,7 +148,7 @@ public class SectionTests
         PlanView view = PlanPlot.ViewIn(new(0, 0, 1100, 1100), bounds, 2);
         SectionLabels labels = panel.LabelsOf(view, PathsPicture.DrawnOn(panel.Section.Cut, request, view));
         LabelBox[] written = [.. labels.Marks.Written, .. labels.Rooms.Taken, .. labels.Fixtures.Taken, .. labels.Numbers.Taken];
-        LabelBox[] marks = [.. new[] { panel.Section.Spot, panel.Section.Seat }.Select(at => LabelBox.Around(view.PixelX(at.X), view.PixelY(at.Y), 6, 6))];
+        LabelBox[] marks = [.. new[] { panel.Section.From, panel.Section.To }.Select(at => LabelBox.Around(view.PixelX(at.X), view.PixelY(at.Y), 6, 6))];
         LabelBox[] names = [.. labels.Marks.Written];
 
         Assert.Equal(2, names.Length);

@@ -6,10 +6,10 @@ using LinkMargin.Plots.Marks;
 namespace LinkMargin.Plots.Maps;
 
 /// <summary>
-/// The seats shown by number on a sheet: those whose name, on some map, has no place that does not cover a wall, a mark or
-/// another label. A seat has the same label on all maps.
+/// The seats shown by number on a map or a sheet of maps: those whose name, on some map, has no place that does not cover a wall, a mark or
+/// another label. A seat has the same label on all maps of a sheet.
 /// </summary>
-internal static class SheetNumbers
+internal static class SeatNumbers
 {
     private const double NumberPoints = 10;
 
@@ -18,19 +18,24 @@ internal static class SheetNumbers
     /// <param name="viewOf">Gives the view of each map.</param>
     public static IReadOnlyList<Seat> Of(SheetRequest request, Func<SheetMap, PlanView> viewOf)
     {
-        Seat[] seats = [.. request.House.Seats.Where(seat => request.Maps.Any(map => map.Seats.Any(mark => mark.Seat.Name == seat.Name)))];
         MapPanel panel = PanelOf(request, new MarginColours(request.Range, request.StepDb));
+        return Of(
+            [.. request.House.Seats.Where(seat => request.Maps.Any(map => map.Seats.Any(mark => mark.Seat.Name == seat.Name)))],
+            numbers => request.Maps.Where(map => map.Seats.Count > 0)
+                .SelectMany(map => panel.LabelsOf(viewOf(map), map.Field.LevelIndex, MarksOf(request, map, numbers)).Crowded));
+    }
+
+    /// <summary>The same for any maps.</summary>
+    /// <param name="seats">The seats on them, in the house's order.</param>
+    /// <param name="crowded">The names that find no room where some seats are numbers already.</param>
+    public static IReadOnlyList<Seat> Of(IReadOnlyList<Seat> seats, Func<IReadOnlyList<Seat>, IEnumerable<string>> crowded)
+    {
         HashSet<string> numbered = [];
         while (true)
         {
             Seat[] numbers = [.. seats.Where(seat => numbered.Contains(seat.Name))];
-            string[] crowded =
-            [
-                .. request.Maps.Where(map => map.Seats.Count > 0)
-                    .SelectMany(map => panel.LabelsOf(viewOf(map), map.Field.LevelIndex, MarksOf(request, map, numbers)).Crowded),
-            ];
             int before = numbered.Count;
-            numbered.UnionWith(crowded.Where(name => seats.Any(seat => seat.Name == name)));
+            numbered.UnionWith(crowded(numbers).Where(name => seats.Any(seat => seat.Name == name)));
             if (numbered.Count == before)
             {
                 return numbers;
@@ -44,7 +49,7 @@ internal static class SheetNumbers
 
     /// <summary>The panel that draws the maps.</summary>
     public static MapPanel PanelOf(SheetRequest request, MarginColours colours) =>
-        new(request.House, colours, request.RequiredDb, MapStyle.OnSheet);
+        new(request.House, colours, request.RequiredDb, MapStyle.OnSheet.Scaled(request.LetterShare));
 
     /// <summary>The key entries of the numbers.</summary>
     public static IEnumerable<KeyEntry> Entries(IReadOnlyList<Seat> numbers, double pixelsPerPoint) => numbers.Select((seat, i) => new KeyEntry(
