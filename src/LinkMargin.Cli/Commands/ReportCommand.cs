@@ -13,7 +13,6 @@ using LinkMargin.Plots.Printing;
 using LinkMargin.Reports.Handover;
 using LinkMargin.Reports.Houses;
 using LinkMargin.Reports.Layout;
-using LinkMargin.Reports.Pictures;
 using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Cli.Commands;
@@ -155,7 +154,7 @@ internal static class ReportCommand
         }
 
         findings.Loaded.WriteWhatIf(invocation.Output, invocation.Width);
-        WordWrap.Write($"{target}: report on {findings.Named(findings.Chosen.Spot)} in {findings.House.Name}; {MapFindings.Passing(findings.Chosen)}.", invocation.Output, invocation.Width);
+        WordWrap.Write($"{target}: report on {findings.Named(findings.Chosen.Spot)} in {findings.House.Name}; {SeatWords.Passing(findings.Chosen)}.", invocation.Output, invocation.Width);
         foreach (string written in figures)
         {
             WordWrap.Write($"{written}: figures.", invocation.Output, invocation.Width);

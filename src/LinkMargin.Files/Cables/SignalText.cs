@@ -58,11 +58,15 @@ public static class SignalText
                 hasFormat = true;
                 signal = signal with { WidthPixels = format.Width, HeightLines = format.Height, PicturesPerSecond = format.Rate };
             }
+            else if (Format(word) is not null)
+            {
+                return (null, $"gives a size and rate twice; keep one, for example {Example}");
+            }
             else
             {
                 string[] known = [.. Formats, .. Samplings.Keys, "bit"];
                 string advice = NearestWord.Find(word.ToLowerInvariant(), known) is { } meant ? $"did you mean '{meant}'?" : $"write, for example, {Example}";
-                return (null, $"has the word {Quote.Of(word)}, which is not part of a signal; {advice}");
+                return (null, $"has the unknown word {Quote.Of(word)}; {advice}");
             }
         }
 

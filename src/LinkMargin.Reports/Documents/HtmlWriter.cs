@@ -106,6 +106,8 @@ internal static class HtmlWriter
     private static string Table(TableBlock table)
     {
         var html = new StringBuilder(table.IsSmall ? "<div class=\"scroll\"><table class=\"dense\">" : "<div class=\"scroll\"><table>");
+        double shares = table.Columns.Sum(column => column.Share);
+        html.Append(CultureInfo.InvariantCulture, $"<colgroup>{string.Concat(table.Columns.Select(column => FormattableString.Invariant($"<col style=\"width:{100 * column.Share / shares:0.#}%\">")))}</colgroup>");
         html.Append("<thead><tr>");
         foreach (TableColumn column in table.Columns)
         {
@@ -118,7 +120,7 @@ internal static class HtmlWriter
             html.Append("<tr>");
             foreach ((TableColumn column, TableCell cell) in table.Columns.Zip(row))
             {
-                string text = cell.IsBold ? $"<b>{Text(cell.Text)}</b>" : Text(cell.Text);
+                string text = cell.IsBold ? $"<b>{Text(cell.Text)}</b>" : cell.IsSmall ? Small(cell.Text) : Text(cell.Text);
                 string sign = cell.Passes is { } passes ? $"<span class=\"sign\" aria-hidden=\"true\">{(passes ? "✓" : "✗")}</span>" : "";
                 html.Append(CultureInfo.InvariantCulture, $"<td{Figures(column)}>{sign}{text}{Small(cell.Detail)}</td>");
             }

@@ -243,10 +243,12 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
 
         y += 8;
 
+        PageLetters LettersFor(TableCell cell) => cell.IsBold ? strong : cell.IsSmall ? detail : letters;
+
         double SignWidth(TableCell cell) => cell.Passes is null ? 0 : 1.25 * letters.SizePoints;
 
         double RowHeight(IReadOnlyList<TableCell> row) => row.Select((cell, i) =>
-                (pages.Wrap(cell.Text, cell.IsBold ? strong : letters, widths[i] - SignWidth(cell)).Count * letters.SizePoints * LineShare)
+                (pages.Wrap(cell.Text, LettersFor(cell), widths[i] - SignWidth(cell)).Count * letters.SizePoints * LineShare)
                 + (cell.Detail.Length == 0 ? 0 : pages.Wrap(cell.Detail, detail, widths[i]).Count * detail.SizePoints * LineShare))
             .DefaultIfEmpty().Max() + (table.IsSmall ? CellPad : 2 * CellPad);
 
@@ -281,7 +283,7 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
                     pages.Sign(passes, lefts[i], at + (0.62 * letters.SizePoints), 0.75 * letters.SizePoints);
                 }
 
-                Lines(cell.Text, cell.IsBold ? strong : letters, sign, PageInk.Ink);
+                Lines(cell.Text, LettersFor(cell), sign, cell.IsSmall ? PageInk.Soft : PageInk.Ink);
                 Lines(cell.Detail, detail, 0, PageInk.Soft);
 
                 void Lines(string text, PageLetters with, double indent, PageInk ink)
@@ -289,7 +291,7 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
                     bool isRight = table.Columns[i].IsFigures;
                     foreach (string line in pages.Wrap(text, with, widths[i] - indent))
                     {
-                        pages.Write(line, isRight ? lefts[i] + widths[i] : lefts[i] + indent, at + with.SizePoints, with, ink, isRight);
+                        pages.Write(line, isRight ? lefts[i] + widths[i] : lefts[i] + indent, at + (cell.IsSmall ? letters : with).SizePoints, with, ink, isRight);
                         at += with.SizePoints * LineShare;
                     }
                 }

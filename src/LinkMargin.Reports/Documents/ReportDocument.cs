@@ -99,6 +99,9 @@ internal sealed record TableCell(string Text, string Detail = "")
     /// <summary>Whether it is bold.</summary>
     public bool IsBold { get; init; }
 
+    /// <summary>Whether it is set as small as the line below.</summary>
+    public bool IsSmall { get; init; }
+
     /// <summary>A tick or a cross before it; null for neither.</summary>
     public bool? Passes { get; init; }
 

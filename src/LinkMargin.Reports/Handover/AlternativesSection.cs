@@ -1,7 +1,6 @@
 using System.Globalization;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Reports.Documents;
-using LinkMargin.Reports.Pictures;
 using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Handover;
@@ -27,7 +26,7 @@ internal sealed class AlternativesSection(HandoverFindings findings, HandoverPic
     private IReadOnlyList<TableCell> RowOf(SpotScore score) =>
     [
         new TableCell(score.Spot.Name, $"level {findings.LevelOf(score.Spot.LevelIndex)}"),
-        MapFindings.Passing(score),
+        SeatWords.Passing(score),
         UncertaintyWords.Likely(findings.Call.ProbabilityBest(score)),
         new TableCell(WhyNot(score), $"weakest seat: {Headroom.Words(score)} the required margin"),
     ];

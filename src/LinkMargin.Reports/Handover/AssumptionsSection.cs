@@ -21,6 +21,7 @@ internal sealed class AssumptionsSection(HandoverFindings findings)
         new ListBlock(
         [
             new ListItem($"Console: {RadioWords(house.Console)}. Controllers: {RadioWords(house.Controller)}."),
+            .. house.Spots.Where(spot => spot.Radio is not null).Select(spot => new ListItem($"Console at '{spot.Name}': {RadioWords(spot.Radio!)}.")),
             new ListItem(Doors),
             new ListItem(findings.Model.Occupied.Count > 0
                 ? $"People sit on {OccupiedWords.List(findings.Model.Occupied)} and shadow the links of other seats."

@@ -22,8 +22,8 @@ internal sealed class CertaintySection(HandoverFindings findings, HandoverPictur
     [
         new ParagraphBlock(HowClear),
         new ParagraphBlock(
-            $"Nobody has looked inside the walls. The figures rest on {FormattableString.Invariant($"{findings.Uncertainty.Draws}")} versions of the house that all fit its description, with "
-                + "losses of walls, floors and radios drawn from how much they vary. What the model leaves out (furniture, pipes, what stands near) is part of that."),
+            $"Nobody has looked inside the walls. So the figures rest on {FormattableString.Invariant($"{findings.Uncertainty.Draws}")} versions of the house that all fit its description: walls, floors and radios "
+                + "differ from one to the next as much as they do in practice, and so does what the model leaves out (furniture, pipes, what stands near)."),
         .. findings.Study.Effects.Count > 0 ? [pictures!.Assumptions] : Array.Empty<ReportBlock>(),
     ]);
 
@@ -52,6 +52,12 @@ internal sealed class CertaintySection(HandoverFindings findings, HandoverPictur
     /// <summary>The same, a sentence each.</summary>
     public IReadOnlyList<string> Sentences => [.. Checks.Select(effect => ItemOf(effect).Text)];
 
+    /// <summary>The first of them in a phrase; null where none moves the result.</summary>
+    public string? First => Checks is [var first, ..] && Shown(first) is [var one, ..]
+        ? $"{words.Subject(first.Unknown)}. If it is {(DescriptionOf(first.Unknown.Kind, one.Alternative.Row) is { Length: > 0 } text ? text : one.Alternative.Row)}, "
+            + (one.OtherBest(findings.Ranking) is { } other ? $"{findings.Named(other.Spot)} is the better spot" : ThenOf(one))
+        : null;
+
     private UnknownEffect[] Checks => [.. findings.Study.Effects.Where(effect => effect.Unknown.Kind != UnknownKind.DoorState).Take(Verified)];
 
     private string HowClear
@@ -61,16 +67,18 @@ internal sealed class CertaintySection(HandoverFindings findings, HandoverPictur
             SpotScore best = findings.Ranking.Scores[0];
             if (findings.Ranking.Scores.Count == 1)
             {
-                return $"There is one spot to judge. All seats pass there at once with a probability of {UncertaintyWords.Likely(findings.Uncertainty.ProbabilityAllPass(findings.Chosen.Budgets))}.";
+                return $"There is one spot to judge. {AllPass}";
             }
 
-            string first = $"'{best.Spot.Name}' is the best of {findings.Ranking.Scores.Count} spots with a probability of {UncertaintyWords.Likely(findings.Call.ProbabilitiesBest[0])}";
+            string first = $"the probability that '{best.Spot.Name}' is the best of the {findings.Ranking.Scores.Count} spots is {UncertaintyWords.Likely(findings.Call.ProbabilitiesBest[0])}";
             string others = string.Join(", ", findings.Ranking.Scores.Skip(1).Select((score, i) => (score, Likely: findings.Call.ProbabilitiesBest[i + 1]))
                 .Where(pair => UncertaintyWords.Percent(pair.Likely) > 0).Select(pair => $"'{pair.score.Spot.Name}' {UncertaintyWords.Likely(pair.Likely)}"));
-            return $"{(findings.Call.Rivals.Count > 0 ? "It is close: " : "")}{first}{(others.Length > 0 ? $" ({others})" : "")}. "
-                + $"All seats pass at '{findings.Chosen.Spot.Name}' at once with a probability of {UncertaintyWords.Likely(findings.Uncertainty.ProbabilityAllPass(findings.Chosen.Budgets))}.";
+            return $"{(findings.Call.Rivals.Count > 0 ? $"It is close: {first}" : MapFindings.Capital(first))}{(others.Length > 0 ? $" ({others})" : "")}. {AllPass}";
         }
     }
+
+    private string AllPass =>
+        $"The probability that every seat passes at '{findings.Chosen.Spot.Name}' is {UncertaintyWords.Likely(findings.Uncertainty.ProbabilityAllPass(findings.Chosen.Budgets))}.";
 
     private bool Matters(AlternativeEffect one) =>
         one.OtherBest(findings.Ranking) is not null || one.SeatsLost(findings.Chosen).Count > 0 || one.SeatsGained(findings.Chosen).Count > 0;
@@ -83,13 +91,16 @@ internal sealed class CertaintySection(HandoverFindings findings, HandoverPictur
 
     private ListItem ItemOf(UnknownEffect effect)
     {
-        AlternativeEffect[] decisive = [.. effect.Alternatives.Where(Matters)];
-        AlternativeEffect[] shown = decisive.Length > 0 ? decisive : [effect.Alternatives.MaxBy(one => Math.Abs(ChangeOf(one)))!];
-        string otherwise = string.Join(" ", shown.Select(one => $"If it is {Described(effect.Unknown.Kind, one.Alternative.Row)}, {ThenOf(one)}."));
+        string otherwise = string.Join(" ", Shown(effect).Select(one => $"If it is {Described(effect.Unknown.Kind, one.Alternative.Row)}, {ThenOf(one)}."));
         return new ListItem(
             $"{MapFindings.Capital(words.Subject(effect.Unknown))}: described as {Described(effect.Unknown.Kind, effect.Unknown.Assumed)}. {otherwise}",
             $"How: {AssumptionWords.HowToCheck(effect.Unknown)}.");
     }
+
+    // What changes a decision; else what moves the result most.
+    private AlternativeEffect[] Shown(UnknownEffect effect) => effect.Alternatives.Where(Matters).ToArray() is { Length: > 0 } decisive
+        ? decisive
+        : [effect.Alternatives.MaxBy(one => Math.Abs(ChangeOf(one)))!];
 
     private double ChangeOf(AlternativeEffect one) => one.ScoreOf(findings.Chosen.Spot.Name).WeakestHeadroomDb - findings.Chosen.WeakestHeadroomDb;
 
@@ -109,11 +120,13 @@ internal sealed class CertaintySection(HandoverFindings findings, HandoverPictur
 
     private string Described(UnknownKind kind, string row)
     {
-        string words = kind == UnknownKind.Floor
-            ? findings.Loaded.Tables.BuildUps.TryGetValue(row, out FloorBuildUp? buildUp) ? buildUp.Description : ""
-            : findings.Loaded.Tables.Materials.TryGetValue(row, out Material? material) ? material.Description : "";
+        string words = DescriptionOf(kind, row);
         return words.Length > 0 ? $"{words} ({row})" : row;
     }
+
+    private string DescriptionOf(UnknownKind kind, string row) => kind == UnknownKind.Floor
+            ? findings.Loaded.Tables.BuildUps.TryGetValue(row, out FloorBuildUp? buildUp) ? buildUp.Description : ""
+            : findings.Loaded.Tables.Materials.TryGetValue(row, out Material? material) ? material.Description : "";
 
     private string? Measure => findings.Call.Settling is { } measurement
         ? $"One measurement would tell most about which spot is better: transmit from '{measurement.Transmitter.Name}', receive {measurement.Where} on level {findings.LevelOf(measurement.LevelIndex)}."

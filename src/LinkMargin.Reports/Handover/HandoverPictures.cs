@@ -23,6 +23,9 @@ internal sealed class HandoverPictures(HandoverFindings findings, double widthPo
 
     // Maps stand side by side in twos; more spots than this are not mapped.
     private const int MapsAcross = 2, MostMapped = 6;
+
+    // Maps are small here, and read at arm's length: letters on them as the small print beside them.
+    private const double MapLetterShare = 0.68;
     private const double SheetBesidePoints = 130, SheetHeightPoints = 540, LeastPanelPoints = 90;
 
     /// <summary>The plan with the chosen spot and each seat.</summary>
@@ -53,7 +56,7 @@ internal sealed class HandoverPictures(HandoverFindings findings, double widthPo
             return new PictureBlock(
                 AssumptionsPicture.Vector(request, AssumptionsPicture.FittingSize(request)),
                 "How far the weakest seat is above its required margin if assumptions are otherwise",
-                $"How far the weakest seat of '{findings.Ranking.Scores[0].Spot.Name}' is above or below its required margin (dB) if something else is true than is described.");
+                $"The weakest seat of '{findings.Ranking.Scores[0].Spot.Name}' if a floor or a wall is not as described: right of the thick line at 0 it passes, left of it it does not. A long bar is worth a look on site.");
         }
     }
 
@@ -82,7 +85,7 @@ internal sealed class HandoverPictures(HandoverFindings findings, double widthPo
             {
                 (Field, Field)[] fields = [.. findings.Fields.Where(one => some.Any(spot => spot.Name == one.Median.Spot.Name))];
                 var maps = new MapPictures(findings.Loaded, findings.Model, fields, new MapView(some, findings.Uncertainty.Confidence, ShowsMedian: false));
-                SheetRequest request = maps.RequestForSheet() with { Title = "", Caption = "", Range = range };
+                SheetRequest request = maps.RequestForSheet() with { Title = "", Caption = "", Range = range, LetterShare = MapLetterShare };
                 yield return new PictureBlock(
                     MapSheet.Vector(request, MapSheet.FittingSize(request, panel)),
                     $"Maps of the margin to count on for {string.Join(" and ", some.Select(spot => spot.Name))} on all levels",

@@ -22,8 +22,9 @@ internal sealed class HandoverReport(HandoverFindings findings, HandoverRequest 
     public ReportDocument Make()
     {
         var pictures = new HandoverPictures(findings, request.WidthPoints);
-        var verdict = new VerdictSection(findings, pictures);
+        var remedies = new RemedySection(findings);
         var certainty = new CertaintySection(findings, pictures);
+        var verdict = new VerdictSection(findings, pictures, remedies, certainty);
         var appendix = new AppendixSections(findings, pictures);
         return new ReportDocument(
             request.Title ?? $"{findings.House.Name}: where to put the console",
@@ -31,7 +32,7 @@ internal sealed class HandoverReport(HandoverFindings findings, HandoverRequest 
                 verdict.Recommendation,
                 verdict.Seats,
                 pictures.Explore,
-                new RemedySection(findings).Section,
+                remedies.Section,
                 certainty.Certainty,
                 certainty.ToVerify,
                 new AlternativesSection(findings, pictures).Section,
@@ -45,7 +46,7 @@ internal sealed class HandoverReport(HandoverFindings findings, HandoverRequest 
             Below = [.. Below()],
             Author = request.By ?? "",
             Logo = request.Logo,
-            Foot = $"{findings.House.Name}. Planning estimates for {findings.House.Controller.Name} with {findings.House.Console.Name}, {FrequencyWords} band. Made with LinkMargin.",
+            Foot = $"{findings.House.Name}. Planning estimates for {findings.House.Controller.Name} with {findings.House.ConsoleAt(findings.Chosen.Spot).Name}, {FrequencyWords} band. Made with LinkMargin.",
         };
     }
 

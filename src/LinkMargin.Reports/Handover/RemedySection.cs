@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Decisions.Remedies;
+using LinkMargin.Engine.Houses;
 using LinkMargin.Reports.Documents;
 using LinkMargin.Reports.Pictures;
 using LinkMargin.Reports.Words;
@@ -21,10 +22,22 @@ internal sealed class RemedySection(HandoverFindings findings)
             ? "Every seat passes as things are. These would add room to spare:"
             : "The changes that help most, each recomputed with the full model:"),
         new TableBlock(
-            [new TableColumn("Change", 4.6), new TableColumn("Takes", 1.2), new TableColumn("Seats that pass then", 1.5), new TableColumn($"'{result.Before.Weakest.Seat.Name}' then", 1.9)],
+            [new TableColumn("Change", 4.6), new TableColumn("What it takes", 1.2), new TableColumn("Seats that pass then", 1.5), new TableColumn($"'{result.Before.Weakest.Seat.Name}' then", 1.9)],
             [.. Shown.Select(RowOf)]),
+        new ParagraphBlock("In brackets: how far east and how far north, by the figures beside the maps in the appendix.", TextWeight.Small),
         .. Minds.Length > 0 ? [new ListBlock([.. Minds.Select(mind => new ListItem(mind))])] : Array.Empty<ReportBlock>(),
     ]);
+
+    /// <summary>The first of them in a phrase; null where nothing helps.</summary>
+    public string? First => Shown.Length == 0 ? null : $"{What(Shown[0])}{(Shown[0].Effort == Effort.Small ? "" : $" ({TakenBy(Shown[0].Effort)})")}{EffectOf(Shown[0])}";
+
+    private string EffectOf(RemedyResult one)
+    {
+        string worst = $"'{result.Before.Weakest.Seat.Name}'";
+        return one.After.PassesAll ? "; then every seat passes"
+            : one.ProbabilityAtSeat is { } likely ? $"; then {worst} is {UncertaintyWords.Likely(likely)} sure, now {UncertaintyWords.Likely(findings.Uncertainty.ProbabilityPasses(result.Before.Weakest))}"
+            : $"; {worst} then needs no radio";
+    }
 
     private static string None => FormattableString.Invariant(
         $"None of the changes tried gains {ImproveRequest.LeastGainDb:0.0} dB or more at the weakest seat. Another place may do better: see the alternatives.");
@@ -40,16 +53,28 @@ internal sealed class RemedySection(HandoverFindings findings)
 
     private string[] Minds => [.. Shown.SelectMany(one => one.Remedies).Select(words.Mind).Where(mind => mind.Length > 0).Distinct()];
 
+    private string What(RemedyResult one) => string.Join(", and ", one.Remedies.Select(remedy =>
+        remedy.Kind == RemedyKind.Controller && DescriptionOf(remedy.Thing) is { Length: > 0 } described ? $"other controllers: {described} ({remedy.Thing})" : words.What(remedy)));
+
+    private string? DescriptionOf(string radio) => findings.Loaded.Tables.Radios.TryGetValue(radio, out Radio? row) ? row.Description : null;
+
+    private static string TakenBy(Effort effort) => effort switch
+    {
+        Effort.Free => "nothing to buy",
+        Effort.Small => "moving it",
+        Effort.Buy => "buying it",
+        _ => "running a cable",
+    };
+
     private IReadOnlyList<TableCell> RowOf(RemedyResult one)
     {
-        string what = string.Join(", and ", one.Remedies.Select(words.What));
         return
         [
-            MapFindings.Capital(what),
-            one.Effort switch { Effort.Free => "nothing", Effort.Small => "moving it", Effort.Buy => "buying it", _ => "a cable" },
-            MapFindings.Passing(one.After),
+            MapFindings.Capital(What(one)),
+            TakenBy(one.Effort),
+            SeatWords.Passing(one.After),
             one.ProbabilityAtSeat is { } likely
-                ? new TableCell(findings.Loaded.Tables.BandOf(likely).Means, $"{UncertaintyWords.Likely(likely)} likely to pass")
+                ? new TableCell(findings.Loaded.Tables.BandOf(likely).Means, $"{UncertaintyWords.Likely(likely)} sure")
                 : new TableCell("on a cable"),
         ];
     }

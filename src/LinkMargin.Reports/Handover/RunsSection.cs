@@ -36,12 +36,13 @@ internal sealed class RunsSection(HandoverFindings findings, HandoverPictures pi
             RunWords.Word(run.Carries)])]);
 
     private TableBlock Overview => new(
-        [new TableColumn("Spot", 2), new TableColumn("New runs", 1, true), new TableColumn("To buy", 1, true), new TableColumn("Holes", 1, true), new TableColumn("In joists", 1, true), new TableColumn("Complete", 1)],
+        [new TableColumn("Spot", 2), new TableColumn("New runs", 1, true), new TableColumn("To buy", 1, true), new TableColumn("Holes", 1, true), new TableColumn("In joists", 1, true), new TableColumn("Can be pulled", 1), new TableColumn("Carries the picture", 1.2)],
         [.. findings.Runs.Select(runs => (IReadOnlyList<TableCell>)[
             runs.Spot.Name,
             runs.NewRuns.ToString(CultureInfo.InvariantCulture),
             findings.Loaded.Lengths.Brief(runs.BuyMetres),
             runs.Holes.ToString(CultureInfo.InvariantCulture),
             runs.JoistHoles.ToString(CultureInfo.InvariantCulture),
-            runs.IsComplete ? "yes" : "no"])]) { IsSmall = true };
+            runs.IsComplete ? "yes" : "no",
+            RunWords.Word(runs.Carries)])]) { IsSmall = true };
 }

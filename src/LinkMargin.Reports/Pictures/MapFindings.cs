@@ -20,12 +20,7 @@ internal static class MapFindings
     public static string OfMap(Spot spot, string level, IReadOnlyCollection<SeatMark> seats, FieldSummary? floor, double requiredDb)
     {
         int passing = seats.Count(mark => mark.Passes);
-        string found = seats.Count switch
-        {
-            0 => $"no seat on level {level}",
-            1 => $"the seat on level {level} {(passing == 1 ? "passes" : "does not pass")}",
-            _ => string.Create(CultureInfo.InvariantCulture, $"{passing} of {seats.Count} seats on level {level} pass"),
-        };
+        string found = seats.Count == 0 ? $"no seat on level {level}" : SeatWords.Passing(passing, seats.Count, $" on level {level}");
         string share = floor is null
             ? ""
             : string.Create(CultureInfo.InvariantCulture, $", {100 * floor.SharePassing:0} % of its floor has {Figures.Plain(requiredDb)} dB or more");
@@ -39,17 +34,10 @@ internal static class MapFindings
     {
         SpotScore best = ranking.Scores[0];
         string others = isOfAll && ranking.Scores.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $", the best of {ranking.Scores.Count} spots") : "";
-        return $"{Capital(best.Spot.Name)}{others}: {Passing(best)}";
+        return $"{Capital(best.Spot.Name)}{others}: {SeatWords.Passing(best)}";
     }
 
-    /// <summary><c>5 of 7 seats pass</c>.</summary>
-    public static string Passing(SpotScore score) => score.Seats == 1
-        ? $"the seat {(score.PassesAll ? "passes" : "does not pass")}"
-        : score.PassesAll
-            ? string.Create(CultureInfo.InvariantCulture, $"all {score.Seats} seats pass")
-            : string.Create(CultureInfo.InvariantCulture, $"{score.SeatsPassing} of {score.Seats} seats pass");
-
-    /// <summary>The weakest seat, which decides, and its headroom.</summary>
+    /// <summary>The seat that decides, and by how much.</summary>
     public static string Weakest(SpotScore score) => $"weakest: {score.Weakest.Seat.Name}, {Headroom.Words(score)} required";
 
     /// <summary>A name at the start of a title, with a capital letter if possible.</summary>

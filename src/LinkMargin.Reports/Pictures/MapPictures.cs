@@ -82,7 +82,7 @@ internal sealed class MapPictures
         return new SheetRequest(house, maps, RequiredDb, range, title, Caption(fields[0].Median))
         {
             Unit = loaded.PlotUnit,
-            Verdicts = [.. ranking.Scores.Select(score => new SheetVerdict(score.Spot, MapFindings.Passing(score), MapFindings.Weakest(score)))],
+            Verdicts = [.. ranking.Scores.Select(score => new SheetVerdict(score.Spot, SeatWords.Passing(score), MapFindings.Weakest(score)))],
         };
     }
 
@@ -98,7 +98,7 @@ internal sealed class MapPictures
     private bool HasAllSpots => view.Spots.Count == loaded.House.Spots.Count;
 
     private string Caption(Field field) =>
-        $"{What}, worse of both directions, with the hands {Hands(field)} above the floor of {loaded.House.Name}, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
+        $"{What}, worse of both directions, with the hands {Hands(field)} above the floor of {loaded.House.Name}, for {loaded.House.Controller.Name} with {loaded.House.ConsoleAt(field.Spot).Name}; "
             + $"model: {ModelWords.Of(model.Depth)}{Facing(model)}; {Accuracy(field)}{People(model)}{loaded.WhatIfCaption}"
             + $"patches smaller than {loaded.Lengths.ExactArea(ContourIslands.LeastSquareMetres)} with no seat on them are smoothed away; planning estimate.";
 

@@ -20,9 +20,8 @@ internal static class SpotsPictures
     {
         House house = loaded.House;
         SpotScore best = ranking.Scores[0];
-        string seats = FormattableString.Invariant($"{best.SeatsPassing} of {best.Seats} seats pass");
         return new SpotsRequest(
-            $"{house.Name}: {seats} at '{best.Spot.Name}', which ranks first",
+            $"{house.Name}: {SeatWords.Passing(best)} at '{best.Spot.Name}', which ranks first",
             $"{loaded.WhatIfCaption}'{best.Spot.Name}' is the best spot with a probability of {UncertaintyWords.Likely(call.ProbabilitiesBest[0])}. "
                 + "A seat passes if its margin to count on reaches the required margin. Planning estimates.",
             [.. ranking.Scores.Select(score => $"{score.Spot.Name} ({house.Levels[score.Spot.LevelIndex].Name})")],

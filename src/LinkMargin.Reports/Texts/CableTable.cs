@@ -24,7 +24,7 @@ internal static class CableTable
             new Column("holes\nto bore", Align.Right),
             new Column("in\njoists", Align.Right),
             new Column("carries\nthe picture"),
-            new Column("complete"),
+            new Column("can be\npulled"),
         ]);
         foreach ((string name, CablesDocument cables) in rows)
         {

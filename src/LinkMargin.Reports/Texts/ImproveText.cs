@@ -29,7 +29,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
     {
         string spot = result.Before.Spot.Name, seat = result.Before.Weakest.Seat.Name;
         WordWrap.Write(
-            $"{loaded.House.Name}, console at '{spot}': {FormattableString.Invariant($"{result.Before.SeatsPassing} of {result.Before.Seats}")} seats pass; "
+            $"{loaded.House.Name}, console at '{spot}': {SeatWords.Passing(result.Before)}; "
                 + $"the weakest, '{seat}', is {Headroom.Words(result.Before)} the required {Tenths.ShowRequired(result.Before.Weakest.RequiredDb)} dB, by the margin to count on "
                 + $"({UncertaintyWords.Often(Confidence)}).",
             output,

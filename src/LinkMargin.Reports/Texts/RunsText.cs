@@ -21,7 +21,7 @@ internal sealed class RunsText(LoadedHouse loaded)
         CableTable.Write(spots.Select(spot => (spot.Spot.Name, CablesDocument.Of(spot))), "spot", loaded.Lengths, output, width);
         output.WriteLine();
         WordWrap.Write(
-            "new runs: cables to pull; to buy: in the lengths they are sold in, short leads with them; complete: every run has a route, a cable and room in its passages. "
+            "new runs: cables to pull; to buy: in the lengths they are sold in, short leads with them; can be pulled: every run has a route, a cable and room in its passages, whether it carries the picture or not. "
                 + "'linkmargin runs HOUSE --spot SPOT' prints the pull sheet.", output, width);
         WordWrap.Write(RunWords.Caution, output, width);
     }
@@ -31,6 +31,11 @@ internal sealed class RunsText(LoadedHouse loaded)
     {
         Level level = loaded.House.Levels[runs.Spot.LevelIndex];
         WordWrap.Write($"{loaded.House.Name}, console at '{runs.Spot.Name}' ({level.Name}): {SpotCableWords.Cost(runs, loaded.Lengths)}.", output, width);
+        if (SpotCableWords.Shortcomings(runs) is { Length: > 0 } lacking)
+        {
+            WordWrap.Write(lacking, output, width);
+        }
+
         if (runs.Lead is { } lead)
         {
             WordWrap.Write(words.Lead(lead), output, width);
@@ -59,6 +64,13 @@ internal sealed class RunsText(LoadedHouse loaded)
             foreach (string line in new[] { run.Gap == RunGap.Rate ? "" : RunWords.Carrying(run), words.Length(run), words.Bends(run) }.Concat(words.Unused(run)).Where(line => line.Length > 0))
             {
                 WordWrap.WriteHanging(line, output, width, "    ", "      ");
+            }
+
+            int same = run.Route is { } route ? runs.Runs.Take(i).ToList().FindIndex(other => other.Route is { } before && before.Legs.SequenceEqual(route.Legs)) : -1;
+            if (same >= 0)
+            {
+                WordWrap.WriteHanging(FormattableString.Invariant($"the same route as R{same + 1}"), output, width, "    - ", "      ");
+                continue;
             }
 
             foreach (RouteLeg leg in run.Route?.Legs ?? [])

@@ -27,7 +27,7 @@ internal sealed class RemedyWords(LoadedHouse loaded)
             : $"console {loaded.Lengths.Brief(Moved(remedy).HeightMetres)} above the floor in its place",
         RemedyKind.Shelf => $"console in zone '{remedy.Thing}'{(remedy.CrossesStructure ? $" on level '{loaded.House.Levels[remedy.LevelIndex!.Value].Name}'" : "")}, {Place(Moved(remedy))}",
         RemedyKind.TurnSeat => $"'{remedy.Thing}' turned by {Turn(remedy)}",
-        RemedyKind.MoveSeat => $"'{remedy.Thing}' moved to {At(((MoveSeat)remedy.Edits[0]).Plan)}",
+        RemedyKind.MoveSeat => $"'{remedy.Thing}' moved {Step(remedy)}, to {At(((MoveSeat)remedy.Edits[0]).Plan)}",
         RemedyKind.OpenDoor => $"{DoorOf(remedy)} left open",
         RemedyKind.Controller => $"controllers of class {remedy.Thing}",
         RemedyKind.Wire => $"controller on a {Length(remedy)} cable at '{remedy.Thing}'{RouteOf(remedy)}",
@@ -95,6 +95,15 @@ internal sealed class RemedyWords(LoadedHouse loaded)
     private string At(Point2 plan) => loaded.Lengths.InFeet
         ? $"({loaded.Lengths.Brief(plan.X)}, {loaded.Lengths.Brief(plan.Y)})"
         : string.Create(CultureInfo.InvariantCulture, $"({plan.X:0.00}, {plan.Y:0.00})");
+
+    // How far and whereto; on the plan north is up.
+    private string Step(Remedy remedy)
+    {
+        Point2 step = ((MoveSeat)remedy.Edits[0]).Plan - loaded.House.Seats.First(seat => seat.Name == remedy.Thing).Plan;
+        int eighth = (int)Math.Round(Math.Atan2(step.Y, step.X) / (Math.PI / 4));
+        string[] winds = ["east", "north-east", "north", "north-west", "west", "south-west", "south", "south-east"];
+        return $"{loaded.Lengths.Brief(Math.Sqrt(Point2.Dot(step, step)))} {winds[(eighth + winds.Length) % winds.Length]}";
+    }
 
     private static string Side(Remedy remedy) => BitOperations.PopCount((uint)remedy.Side) > 1 ? "all free sides"
         : remedy.Side == BoxSides.Top ? "top"

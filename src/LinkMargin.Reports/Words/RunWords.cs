@@ -178,25 +178,21 @@ internal sealed class RunWords(LoadedHouse loaded)
 
     private string WhyNoRoute(Run run)
     {
-        foreach (CablePlace end in new[] { run.Connection.From, run.Connection.To })
+        CablePlace[] ends = [run.Connection.From, run.Connection.To];
+        if (ends.FirstOrDefault(end => LevelOf(end).Rooms.Count == 0) is { } bare)
         {
-            if (loaded.House.Levels[end.LevelIndex].Rooms.Count == 0)
-            {
-                return $"the level '{loaded.House.Levels[end.LevelIndex].Name}' has no rooms, so no walls to follow; describe its rooms";
-            }
+            return $"the level '{LevelOf(bare).Name}' has no rooms, so no walls to follow; describe its rooms";
         }
 
-        foreach (CablePlace end in new[] { run.Connection.From, run.Connection.To })
+        if (ends.FirstOrDefault(end => !LevelOf(end).Rooms.Any(room => room.Outline.Contains(end.Plan))) is { } outside)
         {
-            Level level = loaded.House.Levels[end.LevelIndex];
-            if (!level.Rooms.Any(room => room.Outline.Contains(end.Plan)))
-            {
-                return $"'{end.Name}' is in no room of the level '{level.Name}', so no wall leads there; describe its room";
-            }
+            return $"'{outside.Name}' is in no room of the level '{LevelOf(outside).Name}', so no wall leads there; describe its room";
         }
 
         return run.Connection.From.LevelIndex == run.Connection.To.LevelIndex
             ? "no wall joins the rooms on the way; describe a passage under 'passages'"
             : "no wall stands over another on the way, and no floor has joists to go between; describe the 'joists' under 'above', or a passage under 'passages'";
     }
+
+    private Level LevelOf(CablePlace place) => loaded.House.Levels[place.LevelIndex];
 }

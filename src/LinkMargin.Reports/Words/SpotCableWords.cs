@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Cables;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Runs;
 using LinkMargin.Files.Quantities;
@@ -11,7 +12,26 @@ internal static class SpotCableWords
     public static string Summary(SpotRuns runs, LengthFormat lengths) => runs.Runs.Count == 0
         ? $"No seat that plays at '{runs.Spot.Name}' faces a display of the house file, so the console needs no picture cable."
         : $"A console at '{runs.Spot.Name}' needs {Cost(runs, lengths)}"
-            + (runs.IsComplete ? "." : ". Some of it cannot be made with what is known; see below.");
+            + (Shortcomings(runs) is { Length: > 0 } lacking ? $". {lacking}" : ".");
+
+    /// <summary>Which runs cannot be made, and which can but do not carry the picture that is wanted, or only perhaps; empty where all is well.</summary>
+    public static string Shortcomings(SpotRuns runs)
+    {
+        string[] sentences =
+        [
+            Numbers(runs, run => run.Gap != RunGap.None) is { } missing ? $"Cannot be made with what is known: {missing}; see there." : "",
+            runs.Passages.Any(fit => !fit.Fits || fit.Stuck.Count > 0) ? "Not all cables fit into the passages; see there." : "",
+            Numbers(runs, run => run.Gap == RunGap.None && run.Carries == Carries.No) is { } slow ? $"Can be pulled, but cannot carry the picture that is wanted: {slow}; see there." : "",
+            Numbers(runs, run => run.Gap == RunGap.None && run.Carries == Carries.Borderline) is { } close ? $"Borderline for the picture: {close}; test before you pull." : "",
+        ];
+        return string.Join(' ', sentences.Where(sentence => sentence.Length > 0));
+    }
+
+    private static string? Numbers(SpotRuns runs, Func<Run, bool> which)
+    {
+        string[] numbers = [.. runs.Runs.Select((run, i) => (run, i)).Where(pair => which(pair.run)).Select(pair => FormattableString.Invariant($"R{pair.i + 1}"))];
+        return numbers.Length > 0 ? string.Join(", ", numbers) : null;
+    }
 
     /// <summary>The same in one phrase.</summary>
     public static string Cost(SpotRuns runs, LengthFormat lengths) =>

@@ -39,7 +39,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
             string every = SomePlayElsewhere ? "every seat that plays there" : "every seat";
             return best.PassesAll
                 ? $"Choose {Named(best)}: {every} passes. {seat}"
-                : $"No spot works for every seat{(SomePlayElsewhere ? " that plays there" : "")}. Best choice: {Named(best)}; {Count(best.SeatsPassing)} of {Count(best.Seats)} seats pass{Share(best)}. {seat}";
+                : $"No spot works for every seat{(SomePlayElsewhere ? " that plays there" : "")}. Best choice: {Named(best)}; {SeatWords.Passing(best)}{Share(best)}. {seat}";
         }
     }
 
@@ -94,7 +94,7 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         ?
         [
             $"Consoles in use at the same time, each with the seats that play it: {string.Join("; ", consoles.Select(console =>
-                $"'{console.Spot.Name}': {Count(console.SeatsPassing)} of {Count(console.Seats)} seats pass, the weakest, '{console.Weakest.Seat.Name}', is {Headroom.Words(console)} the required margin"))}. Interference between consoles is not computed.",
+                $"'{console.Spot.Name}': {SeatWords.Passing(console)}, the weakest, '{console.Weakest.Seat.Name}', is {Headroom.Words(console)} the required margin"))}. Interference between consoles is not computed.",
         ]
         : [];
 
@@ -119,6 +119,4 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
     private string Named(SpotScore score) => $"'{score.Spot.Name}' ({LevelOf(score)})";
 
     private string LevelOf(SpotScore score) => house.Levels[score.Spot.LevelIndex].Name;
-
-    private static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -80,7 +80,7 @@ internal sealed class Comparisons(Models models, FileFigures inFile, double conf
     private SpotFigures Of(HouseState state, HouseUncertainty uncertainty, CloseCall call, SpotScore score, bool isAsInFile) => new(
         score.Spot.Name,
         state.Now.House.Levels[score.Spot.LevelIndex].Name,
-        MapFindings.Passing(score),
+        SeatWords.Passing(score),
         MapFindings.Weakest(score),
         UncertaintyWords.Likely(call.ProbabilityBest(score)),
         score.PassesAll,

@@ -68,9 +68,7 @@ internal sealed class SeatFigures(Models models, FileFigures inFile, double conf
         int passing = figures.Count(figure => figure.Passes);
         return figures.Count == 0
             ? $"{MapFindings.Capital(spot.Name)}: no seat plays here"
-            : figures.Count == 1
-                ? $"{MapFindings.Capital(spot.Name)}: the seat {(passing == 1 ? "passes" : "does not pass")}"
-                : FormattableString.Invariant($"{MapFindings.Capital(spot.Name)}: {passing} of {figures.Count} seats pass");
+            : $"{MapFindings.Capital(spot.Name)}: {SeatWords.Passing(passing, figures.Count)}";
     }
 
     private static SeatFigure Of(Seat seat, double countOnDb, double medianDb, double probability, double? inFileDb) => new(

@@ -147,7 +147,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
         string level = state.Now.House.Levels[place.LevelIndex].Name;
         return new JobResult(
             place.Where.Length > 0 ? $"{MapFindings.Capital(place.Where)} ({level})" : $"Floor of {level}",
-            $"{state.Now.Lengths.Brief(place.HeightMetres)} high; {MapFindings.Passing(placed.Score)}; {MapFindings.Weakest(placed.Score)}",
+            $"{state.Now.Lengths.Brief(place.HeightMetres)} high; {SeatWords.Passing(placed.Score)}; {MapFindings.Weakest(placed.Score)}",
             $"{Tenths.Signed(Headroom.TenthsOf(placed.Score))} dB",
             [new HouseChange(ChangeKinds.MoveSpot) { Name = spot.Name, Level = place.LevelIndex, X = place.Plan.X, Y = place.Plan.Y, Height = place.HeightMetres }])
         {
@@ -185,7 +185,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
         (int Level, Point2 Plan)? place = changes.Select(change => ChangePlace.Of(house, change)).FirstOrDefault(found => found is not null);
         return new JobResult(
             MapFindings.Capital(string.Join(", and ", one.Remedies.Select(words.What))),
-            $"effort: {RemedyWords.EffortOf(one.Effort)}; {MapFindings.Passing(one.After)}; {MapFindings.Weakest(one.After)}",
+            $"effort: {RemedyWords.EffortOf(one.Effort)}; {SeatWords.Passing(one.After)}; {MapFindings.Weakest(one.After)}",
             $"{Tenths.Signed(Headroom.TenthsOf(one.After) - Headroom.TenthsOf(result.Before))} dB",
             changes)
         {

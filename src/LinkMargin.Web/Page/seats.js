@@ -82,7 +82,7 @@ function allSpots(comparison) {
           const figure = figureOf(spot, seat);
           return figure ? verdict(figure) : number('–');
         }))),
-        el('tr', { class: 'sum' }, el('th', { scope: 'row' }, 'seats pass'), ...comparison.spots.map(spot => number(spot.passing.replace(' seats pass', '')))),
+        el('tr', { class: 'sum' }, el('th', { scope: 'row' }, 'seats pass'), ...comparison.spots.map(spot => number(spot.passing.replace(/^(?:the )?seat passes$/, 'yes').replace(/^the seat does not pass$/, 'no').replace(' seats pass', '')))),
         el('tr', { class: 'sum' }, el('th', { scope: 'row' }, 'likely best'), ...comparison.spots.map(spot => number(spot.likely))),
         ...cableRows(comparison)))),
     store.cables?.note && el('p', { class: 'note' }, store.cables.note),
@@ -98,6 +98,6 @@ function cableRows(comparison) {
     row('new cable runs', one => one && `${one.newRuns}`),
     row('cable to buy', one => one?.toBuy),
     row('holes to drill', one => one && `${one.holes}`),
-    ...(cables.some(one => one.carries !== 'yes' || !one.isComplete) ? [row('picture carried', one => one && (one.isComplete ? one.carries : `${one.carries}, incomplete`))] : []),
+    ...(cables.some(one => one.carries !== 'yes' || !one.isComplete) ? [row('picture carried', one => one && (one.isComplete ? one.carries : `${one.carries}, and cannot be pulled`))] : []),
   ];
 }

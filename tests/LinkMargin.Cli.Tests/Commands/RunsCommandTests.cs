@@ -119,15 +119,30 @@ public sealed class RunsCommandTests : IDisposable
     }
 
     [Fact]
-    public void The_new_runs_are_drawn_on_the_plan()
+    public void The_new_runs_are_drawn_on_plan_and_section()
     {
         CommandRun run = Run(SampleFile.Modest + Cabled, "--spot", "loft shelf", "--plot", "runs.png");
         Assert.Equal(0, run.ExitCode);
         byte[] with = File.ReadAllBytes(folder.PathOf("runs.png"));
         CommandRun.In(folder.Path, "check", "h.yaml");
-        Assert.NotEqual(File.ReadAllBytes(folder.PathOf("h-plan.png")), with);
+        byte[] plan = File.ReadAllBytes(folder.PathOf("h-plan.png"));
+        Assert.NotEqual(plan, with);
+        Assert.InRange(HeightOf(with) - HeightOf(plan), 300, 3000); // the section below
         Assert.Equal(2, Run(SampleFile.Modest + Cabled, "--plot", "runs.png").ExitCode);
     }
+
+    /// <summary>A display with two inputs, both fed from the console, by one way.</summary>
+    [Fact]
+    public void A_route_that_stands_above_is_not_printed_again()
+    {
+        string[] lines = Run(SampleFile.Modest + Cabled.Replace("signal:", "inputs: [processed, direct], signal:", StringComparison.Ordinal), "--spot", "loft shelf").Output.Split('\n');
+        Assert.Single(lines, line => line.Contains("through the passage 'chase'", StringComparison.Ordinal));
+        Assert.Contains("    - the same route as R1", lines);
+    }
+
+    [Fact]
+    public void What_is_only_borderline_is_said_at_the_top() =>
+        Assert.Contains("Borderline for the picture: R1; test before you pull.", Unwrapped(Run(SampleFile.Modest + Cabled, "--spot", "den rack").Output), StringComparison.Ordinal);
 
     [Fact]
     public void Without_displays_there_is_nothing_to_plan()
@@ -160,6 +175,9 @@ public sealed class RunsCommandTests : IDisposable
     }
 
     private CommandRun Run(string house, params string[] words) => CommandRun.In(folder.Path, ["runs", folder.Put("h.yaml", house), .. words]);
+
+    // Of a PNG, from its header.
+    private static int HeightOf(byte[] png) => System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20, 4));
 
     private static string Unwrapped(string text) => System.Text.RegularExpressions.Regex.Replace(text, @"\s+", " ");
 }

@@ -15,15 +15,15 @@ public sealed class SignalTextTests
         Assert.Equal((new PictureSignal(width, height, rate, sampling, bits), null), SignalText.Parse(text));
 
     [Theory]
-    [InlineData("4k121", "did you mean '4k120'?")]
+    [InlineData("4k121", "has the unknown word '4k121'; did you mean '4k120'?")]
     [InlineData("4k120 4:4:5", "did you mean '4:4:4'?")]
     [InlineData("4k120 sharp picture", "write, for example,")]
     [InlineData("4k120 9 bit", "write 8, 10, 12 or 16 bit")]
     [InlineData("4:4:4", "gives no size and rate")]
     [InlineData("", "gives no size and rate")]
-    [InlineData("4k120 4k60", "is not part of a signal")]
-    [InlineData("4k999999999999999999999", "is not part of a signal")]
-    public void What_says_nothing_of_a_picture_is_refused_with_a_remedy(string text, string part)
+    [InlineData("4k120 4k60", "gives a size and rate twice; keep one, for example 4k120 4:4:4 12 bit")]
+    [InlineData("4k999999999999999999999", "has the unknown word '4k999999999999999999999'; ")]
+    public void What_is_no_signal_is_refused_with_a_remedy(string text, string part)
     {
         (PictureSignal? signal, string? fault) = SignalText.Parse(text);
         Assert.Null(signal);
