@@ -139,7 +139,7 @@ internal sealed class Jobs(TriedHouse tried, Models models, double confidence) :
             : WordsOf($"Now, at '{spot.Name}'", new JudgeAtConfidence(state.Now.Uncertainty, confidence).Score(models.For(state.Now.House, state.Occupied), spot, seats));
     }
 
-    private static string WordsOf(string where, SpotScore score) => $"{where}: {Tenths.Signed(Headroom.TenthsOf(score))} dB; {MapFindings.Passing(score)}; {MapFindings.Weakest(score)}.";
+    private static string WordsOf(string where, SpotScore score) => $"{where}: {Tenths.Signed(Headroom.TenthsOf(score))} dB; {SeatWords.Passing(score)}; {MapFindings.Weakest(score)}.";
 
     private static JobResult Of(HouseState state, Spot spot, PlacedSpot placed)
     {
