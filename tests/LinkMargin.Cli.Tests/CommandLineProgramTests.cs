@@ -11,7 +11,7 @@ public sealed class CommandLineProgramTests
         CommandRun run = RunInto(new FailingWriter(new InvalidOperationException("two\nlines")));
 
         Assert.Equal(2, run.ExitCode);
-        Assert.Equal("linkmargin: unexpected: InvalidOperationException: two lines; this is a bug in the program, please report it\n", CommandRun.OneLineEach(run.Error));
+        Assert.Equal("linkmargin: unexpected error: InvalidOperationException: two lines; this is a bug in the program, please report it\n", CommandRun.OneLineEach(run.Error));
     }
 
     [Fact]

@@ -97,7 +97,7 @@ function cableRows(comparison) {
   return [
     row('new cable runs', one => one && `${one.newRuns}`),
     row('cable to buy', one => one?.toBuy),
-    row('holes to drill', one => one && `${one.holes}`),
+    row('holes to bore', one => one && `${one.holes}`),
     ...(cables.some(one => one.carries !== 'yes' || !one.isComplete) ? [row('picture carried', one => one && (one.isComplete ? one.carries : `${one.carries}, and cannot be pulled`))] : []),
   ];
 }

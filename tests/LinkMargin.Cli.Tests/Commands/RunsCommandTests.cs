@@ -131,13 +131,21 @@ public sealed class RunsCommandTests : IDisposable
         Assert.Equal(2, Run(SampleFile.Modest + Cabled, "--plot", "runs.png").ExitCode);
     }
 
-    /// <summary>A display with two inputs, both fed from the console, by one way.</summary>
+    /// <summary>A splitter and a processor in the rack, so that the cables to both inputs of the display take one route.</summary>
     [Fact]
     public void A_route_that_stands_above_is_not_printed_again()
     {
-        string[] lines = Run(SampleFile.Modest + Cabled.Replace("signal:", "inputs: [processed, direct], signal:", StringComparison.Ordinal), "--spot", "loft shelf").Output.Split('\n');
-        Assert.Single(lines, line => line.Contains("through the passage 'chase'", StringComparison.Ordinal));
-        Assert.Contains("    - the same route as R1", lines);
+        const string Twice =
+            """
+            displays: [{name: screen, level: den, at: [3.5, 0.2, 1], inputs: [processed, direct]}]
+            devices:
+              - {name: processor, level: den, at: [0.5, 0.5, 1.1], role: processor}
+              - {name: splitter, level: den, at: [0.5, 0.5, 1.1], inputs: 1, outputs: 2}
+
+            """;
+        string[] lines = Run(SampleFile.Modest + Twice, "--spot", "den rack").Output.Split('\n');
+        Assert.Single(lines, line => line.Contains("along the wall at the floor, in 'games den'", StringComparison.Ordinal));
+        Assert.Single(lines, "    - the same route as R1");
     }
 
     [Fact]

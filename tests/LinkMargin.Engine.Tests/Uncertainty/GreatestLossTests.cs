@@ -69,8 +69,8 @@ public sealed class GreatestLossTests
         // The free-space formula holds from a 4π-th of a wavelength on, 9.8 mm.
         double limitMetres = Band.Bluetooth.Equivalent.WavelengthMetres / (4 * Math.PI);
         Assert.All(new[] { 0, limitMetres * 0.999 }, metres => Assert.Contains(
-            Apart(metres).Cautions, caution => caution.Contains("in one place", StringComparison.Ordinal)));
-        Assert.DoesNotContain(Apart(limitMetres * 1.001).Cautions, caution => caution.Contains("in one place", StringComparison.Ordinal));
+            Apart(metres).Cautions, caution => caution.Contains("at the same place", StringComparison.Ordinal)));
+        Assert.DoesNotContain(Apart(limitMetres * 1.001).Cautions, caution => caution.Contains("at the same place", StringComparison.Ordinal));
 
         LinkBudget Apart(double metres)
         {
