@@ -31,7 +31,7 @@ internal static class NewCommand
             }
             else
             {
-                WordWrap.Write($"{typed}: a small house to change into yours. {schema} beside it is for editors.", invocation.Output, invocation.Width);
+                WordWrap.Write($"{typed}: a small example house; change it to match yours. With {schema} beside it, a text editor completes words and underlines errors.", invocation.Output, invocation.Width);
                 WordWrap.Write(
                     $"Next: change it, then run 'linkmargin check {typed}', which reports errors and warnings and draws the plan.", invocation.Output, invocation.Width);
             }

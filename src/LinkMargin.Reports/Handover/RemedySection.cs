@@ -20,7 +20,7 @@ internal sealed class RemedySection(HandoverFindings findings)
     [
         new ParagraphBlock(result.Before.PassesAll
             ? "Every seat passes as things are. These would add room to spare:"
-            : "The changes that help most, each recomputed with the full model:"),
+            : $"The changes that help most, each recomputed with the full model.{(Shown.Any(one => one.After.PassesAll) ? "" : " None of them makes every seat pass.")}"),
         new TableBlock(
             [new TableColumn("Change", 4.6), new TableColumn("What it takes", 1.2), new TableColumn("Seats that pass then", 1.5), new TableColumn($"'{result.Before.Weakest.Seat.Name}' then", 1.9)],
             [.. Shown.Select(RowOf)]),

@@ -30,8 +30,8 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         string spot = result.Before.Spot.Name, seat = result.Before.Weakest.Seat.Name;
         WordWrap.Write(
             $"{loaded.House.Name}, console at '{spot}': {SeatWords.Passing(result.Before)}; "
-                + $"the weakest, '{seat}', is {Headroom.Words(result.Before)} the required {Tenths.ShowRequired(result.Before.Weakest.RequiredDb)} dB, by the margin to count on "
-                + $"({UncertaintyWords.Often(Confidence)}).",
+                + $"the margin to count on ({UncertaintyWords.Often(Confidence)}) at the weakest, '{seat}', is {Headroom.Words(result.Before)} the required "
+                + $"{Tenths.ShowRequired(result.Before.Weakest.RequiredDb)} dB.",
             output,
             width);
         if (Occupied.Count > 0)
@@ -48,7 +48,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
             return;
         }
 
-        WordWrap.Write(FormattableString.Invariant($"Remedies that help, of {result.Tried} tried, each recomputed with the full model:"), output, width);
+        WordWrap.Write(FormattableString.Invariant($"Remedies that help the weakest seat, of {result.Tried} tried, each recomputed with the full model:"), output, width);
         output.WriteLine();
         WriteTable(reported, 1, output, width);
         if (result.Pairs.Count > 0)
@@ -90,8 +90,9 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
                 return $"This alone makes every seat pass: {words.What(one.Remedies[0])}.";
             }
 
-            return result.Pairs.FirstOrDefault(r => r.After.PassesAll) is { } pair
-                ? $"These two together make every seat pass: {string.Join(", and ", pair.Remedies.Select(words.What))}."
+            int[] pairs = [.. Enumerable.Range(0, result.Pairs.Count).Where(i => result.Pairs[i].After.PassesAll).Select(i => Math.Min(result.Alone.Count, MostReported) + 1 + i)];
+            return pairs.Length > 0
+                ? FormattableString.Invariant($"No remedy alone makes every seat pass, but two together do: {(pairs.Length == 1 ? "pair" : "pairs")} {string.Join(" and ", pairs)}.")
                 : "No remedy makes every seat pass. 'linkmargin place' looks for another place.";
         }
     }

@@ -50,12 +50,11 @@ internal sealed class NextMeasurementsText(LoadedHouse loaded, Ranking ranking, 
 
         table.WriteTo(output, width);
         WordWrap.Write(
-            $"Take them in this order. Hold the device {loaded.Lengths.Brief(FieldRequest.SofaHandsMetres)} above the floor, or at the height of the seat's hands. "
-                + "First take one more in sight of the transmitter, so that the offset of the devices is known.",
+            $"First take one in line of sight of the transmitter, so that the fit knows how the device reads. Then take these in order, with the device {loaded.Lengths.Brief(FieldRequest.SofaHandsMetres)} above the floor, or at the height of the seat's hands.",
             output,
             width);
         WordWrap.Write(
-            "Uncertainty left: on average, of the part that comes from the house. The uncertainty of the radios stays.",
+            "Uncertainty left: after this measurement and those above it, on average, as a share of what the house contributes. That of the radios stays.",
             output,
             width);
         if (Picture is not null)

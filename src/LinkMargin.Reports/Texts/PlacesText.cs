@@ -1,5 +1,6 @@
 using System.Globalization;
 using LinkMargin.Engine.Decisions;
+using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Files.Json;
 using LinkMargin.Reports.Houses;
 using LinkMargin.Reports.Layout;
@@ -15,7 +16,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
     public void Write(PlacesDocument places, TextWriter output, int width)
     {
         WordWrap.Write(string.Create(CultureInfo.InvariantCulture,
-            $"Best places for a console in {places.House}, by the margin to count on of the weakest seat ({UncertaintyWords.Often(places.Confidence)}): {places.Candidates} places examined, {places.ComputedExactly} computed exactly."),
+            $"Best places for a console in {places.House}, by the margin to count on of the weakest seat ({UncertaintyWords.Often(places.Confidence)}): {places.Candidates} places screened, the best {places.ComputedExactly} computed in full. On one level those listed are at least {loaded.Lengths.Brief(PlaceRequest.UsualApartMetres)} apart."),
             output, width);
         if (places.Occupied.Count > 0)
         {

@@ -106,8 +106,8 @@ internal sealed class RunsText(LoadedHouse loaded)
     {
         if (runs.NewRuns > 0)
         {
-            yield return "Pull in the order above: the largest ends first, while there is room. The arrow on a directional cable points to the display.";
-            yield return "Before: lay each cable on the floor and test it with the picture it is for. Label both ends with their names above. Cap the ends.";
+            yield return "Pull in the order above: the largest plugs first, while there is room. The arrow on a directional cable points to the display.";
+            yield return "Before pulling: lay each cable on the floor and test it with the picture it must carry. Label both ends with their names above. Cap the ends.";
             yield return "Pull by the jacket, never by the plug"
                 + (runs.Runs.Where(run => run.Means == RunMeans.New && run.Kind?.PullNewtons is not null).Select(run => run.Kind!.PullNewtons!.Value).DefaultIfEmpty(0).Min() is var force and > 0
                     ? string.Create(CultureInfo.InvariantCulture, $", with at most {force:0} N") : "")
@@ -126,13 +126,13 @@ internal sealed class RunsText(LoadedHouse loaded)
 
         if (runs.Holes > 0)
         {
-            yield return "Before you bore: find mains cables and pipes, and switch off what is near. Studs, plates, fire stops and rated walls have rules of their own; openings round cables in floors are closed with approved material.";
+            yield return "Before you bore: find mains cables and pipes, and switch off the circuits near the hole. Studs, plates, fire stops and fire-rated walls have rules of their own; seal openings around cables in floors with an approved material.";
         }
 
         if (runs.NewRuns > 0)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Keep copper cables apart from mains: 200 mm unless divided (EN 50174-2), crossing at right angles; optical cables need no distance. A cable nearer than {loaded.Lengths.Fine(StudFaceMetres)} to the face of a stud wants a steel plate (NEC 300.4). Support cable every {loaded.Lengths.Brief(SupportMetres)}. Secure ladders; do not stand on a ceiling.");
-            yield return "In floors, shafts and ceilings that carry air the jacket needs a rating (in the US plenum, riser or general; a better one may stand in). Rated walls and floors take a listed system round the cable.";
+            yield return string.Create(CultureInfo.InvariantCulture, $"Keep copper cables apart from mains: 200 mm unless divided (EN 50174-2), crossing at right angles; optical cables need no distance. Fit a steel plate where a cable is less than {loaded.Lengths.Fine(StudFaceMetres)} from the face of a stud (NEC 300.4). Support cable every {loaded.Lengths.Brief(SupportMetres)}. Secure ladders; in a roof space stand on joists or boards only.");
+            yield return "In floors, shafts and ceilings that carry air the jacket needs a rating (in the US: plenum, riser or general; a higher rating may replace a lower one). Seal cables through fire-rated walls and floors with a listed firestop system.";
         }
 
         yield return RunWords.Caution;

@@ -14,7 +14,7 @@ namespace LinkMargin.Reports.Words;
 internal sealed class RemedyWords(LoadedHouse loaded)
 {
     private const string ThroughTheHouse =
-        "Cable through walls or floors: jacket rating and sealing of holes are subject to local codes and licensed practice. Never cut or drill a joist without checking.";
+        "Cable through walls or floors: local codes and licensed people decide about the jacket and the sealing of holes. Never cut or drill a joist before somebody qualified has checked it.";
 
     /// <summary>What is done, in a phrase.</summary>
     public string What(Remedy remedy) => remedy.Kind switch
@@ -59,12 +59,12 @@ internal sealed class RemedyWords(LoadedHouse loaded)
     {
         RemedyKind.Lead =>
             "Receiver on a lead: the console must have a receiver that can be unplugged. The length is measured along walls and floor. "
-                + $"The receiver is fixed to a wall or lies on a fixture, within {loaded.Lengths.Brief(ImproveRequest.GreatestFromFaceMetres)} of it.",
+                + $"The receiver is fixed to a wall, or lies on a fixture, no more than {loaded.Lengths.Brief(ImproveRequest.GreatestFromFaceMetres)} from its face.",
         RemedyKind.OpenSide or RemedyKind.SwapSide =>
             $"Open side: only sides with {loaded.Lengths.Brief(ImproveRequest.LeastFreeAirMetres)} of free air in front are listed. "
                 + "A metal rack may be earthed through its panels: ask a licensed electrician before you remove one.",
         RemedyKind.Shelf or RemedyKind.Wire when remedy.CrossesStructure => ThroughTheHouse,
-        RemedyKind.Raise or RemedyKind.Shelf => "Shelf: fix it to something that carries the load, and check for pipes and cables before you drill.",
+        RemedyKind.Raise or RemedyKind.Shelf => "If you put up a shelf: fix it to something that carries the load, and check for pipes and cables before you drill.",
         RemedyKind.OpenDoor => "Door: keep fire doors shut; local codes decide.",
         RemedyKind.Controller => "Controllers: check that this console supports controllers of this class.",
         _ => "",

@@ -17,7 +17,7 @@ internal sealed class RunWords(LoadedHouse loaded)
     private LengthFormat Lengths => loaded.Lengths;
 
     /// <summary>What routes rest on, and who decides about holes.</summary>
-    public const string Caution = "Routes follow the walls and floors of the house file; what is hidden in them is not known. Local codes and a licensed installer decide about every hole.";
+    public const string Caution = "Routes follow the walls and floors of the house file; what is hidden in them is not known. Have every hole approved under local codes by somebody licensed.";
 
     /// <summary>One word for whether something carries.</summary>
     public static string Word(Carries carries) => carries switch { Carries.Yes => "yes", Carries.Borderline => "borderline", _ => "no" };
@@ -58,7 +58,7 @@ internal sealed class RunWords(LoadedHouse loaded)
         string all = FormattableString.Invariant($"{Plural.Of(route.Bends.Count, "bend")}, {route.BendDegrees:0}° in all, none tighter than {Lengths.Fine(run.Kind.BendRadiusMetres)} radius");
         PullStretch hardest = stretches.MaxBy(stretch => stretch.Degrees)!;
         string force = string.Create(CultureInfo.InvariantCulture, $"{(stretches.Count > 1 ? "in the hardest stretch, " : "")}friction at the bends multiplies the pull by about {hardest.ForceTimes:0}")
-            + (run.Kind.PullNewtons is { } most ? string.Create(CultureInfo.InvariantCulture, $", so let the cable run in with less than {most / hardest.ForceTimes:0} N") : "");
+            + (run.Kind.PullNewtons is { } most ? string.Create(CultureInfo.InvariantCulture, $", so feed the cable in by hand, with a drag below {most / hardest.ForceTimes:0} N") : "");
         string over = hardest.Degrees > Route.MostDegrees + 1
             ? FormattableString.Invariant($"; {hardest.Degrees:0}° lie where no hand gets between them: open the floor there, or lay it before the ceiling is closed") : "";
         return stretches.Count == 1
@@ -92,7 +92,7 @@ internal sealed class RunWords(LoadedHouse loaded)
             said.Add(alike.Key.By switch
             {
                 Carries.Yes => $"{names}: {Gbps(alike.Key.Gbps!.Value)}, enough",
-                Carries.Borderline => $"{names}: {Gbps(alike.Key.Gbps!.Value)}, borderline by this sum; blanking travels packed, so it usually runs",
+                Carries.Borderline => $"{names}: {Gbps(alike.Key.Gbps!.Value)}, just below this sum, so borderline; it usually works, since blanking is sent packed: test it first",
                 _ => $"{names}: {Gbps(alike.Key.Gbps!.Value)}, too slow",
             });
         }
@@ -171,7 +171,7 @@ internal sealed class RunWords(LoadedHouse loaded)
         (splitter.Name is { } name
             ? $"The console has one output: '{name}' copies it to {splitter.Outputs} inputs{(splitter.IsMoved ? $", moved to '{splitter.At.Name}', which saves a run" : "")}."
             : FormattableString.Invariant($"The console has one output: a splitter with {splitter.Outputs} outputs is needed, at '{splitter.At.Name}'; the house file describes none."))
-        + $" A splitter reports the least able display to the console, may refuse protected pictures, and rarely passes more than {Gbps(SplitterUse.UsualGbps)}: check its sheet.";
+        + $" A splitter tells the console only what the less capable display can show, may refuse copy-protected pictures, and rarely passes more than {Gbps(SplitterUse.UsualGbps)}: check its data sheet.";
 
     /// <summary>A rate with its unit.</summary>
     public static string Gbps(double gbps) => string.Create(CultureInfo.InvariantCulture, $"{gbps:0.##} Gbit/s");

@@ -26,7 +26,7 @@ public sealed class RunsCommandTests : IDisposable
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("den rack", run.Output, StringComparison.Ordinal);
         Assert.Contains("loft shelf", run.Output, StringComparison.Ordinal);
-        Assert.Contains("Local codes", run.Output, StringComparison.Ordinal);
+        Assert.Contains("local codes", run.Output, StringComparison.Ordinal);
         Assert.All(run.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 80));
     }
 

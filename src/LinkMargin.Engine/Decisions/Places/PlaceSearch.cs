@@ -162,6 +162,9 @@ public sealed class PlaceSearch
 /// <summary>Where to search for a place for a console.</summary>
 public sealed record PlaceRequest
 {
+    /// <summary>Default for <see cref="ApartMetres"/>.</summary>
+    public const double UsualApartMetres = 1;
+
     /// <summary>Default distance between places in a zone, metres: about a wavelength.</summary>
     public const double ZoneCellMetres = 0.1;
 
@@ -186,8 +189,8 @@ public sealed record PlaceRequest
     /// <summary>How many places are wanted at most.</summary>
     public int Most { get; init; } = 5;
 
-    /// <summary>Least distance between two places that are listed separately, metres.</summary>
-    public double ApartMetres { get; init; } = 1;
+    /// <summary>Least distance between two places on one level that are listed separately, metres.</summary>
+    public double ApartMetres { get; init; } = UsualApartMetres;
 
     /// <summary>How many threads may work at once; every number gives the same answer. Null: as many as there are processors.</summary>
     public int? Threads { get; init; }
