@@ -158,4 +158,42 @@ public sealed class TryingTests(BrowserFixture fixture)
     }
 
     private static Opening DoorOf(ServedPage page) => page.House.Tried.Current.Now.House.Levels[0].Walls.SelectMany(wall => wall.Openings).Single();
+
+    [BrowserFact]
+    public async Task Undo_by_keys_works_after_a_tick_box_and_a_list()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture);
+        await page.Page.Locator("[data-key=people]").CheckAsync();
+        await page.Tried("people on sofa, chair");
+        await page.Page.Keyboard.PressAsync("Control+z");
+        await page.Page.WaitForFunctionAsync("() => document.querySelectorAll('#steps li').length === 0");
+        await page.Page.Locator("[data-key=controller]").SelectOptionAsync("controller-class-1");
+        await page.Tried("controllers: controller-class-1");
+        await page.Page.Locator("[data-key=controller]").FocusAsync();
+        await page.Page.Keyboard.PressAsync("Control+z");
+        await page.Page.WaitForFunctionAsync("() => document.querySelectorAll('#steps li').length === 0");
+        Assert.Equal(0, page.Steps);
+    }
+
+    [BrowserFact]
+    public async Task A_number_that_is_refused_is_explained_at_its_field_and_taken_back()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture);
+        await page.Button("#seats", "sofa").First.ClickAsync();
+        ILocator east = page.Page.Locator("[data-key='sofa East']");
+        await east.FillAsync("99");
+        await east.BlurAsync();
+        await page.Open.Has("#chosen .refusal", "outside the level");
+        Assert.Equal("2", await east.InputValueAsync());
+        Assert.Equal(0, page.Steps);
+    }
+
+    [BrowserFact]
+    public async Task What_stands_between_is_the_first_thing_said_of_a_link()
+    {
+        await using ServedPage page = await ServedPage.Of(fixture);
+        await page.Button("#seats", "chair").First.ClickAsync();
+        await page.Open.Has("#link p", "on the straight line");
+        Assert.Contains("on the straight line", await page.Page.Locator("#link p").First.InnerTextAsync(), StringComparison.OrdinalIgnoreCase);
+    }
 }

@@ -16,7 +16,7 @@ internal sealed class ShortestWays<TEdge>
     /// <param name="graph">The graph.</param>
     /// <param name="source">The node.</param>
     /// <param name="cost">What an edge costs, 0 or more.</param>
-    /// <remarks>The library looks the indexer of its dictionary up by name, which a natively compiled program has only if it is told so.</remarks>
+    /// <remarks>The library finds the indexer of its dictionary by name, at run time. The attribute keeps it in a natively compiled program.</remarks>
     [DynamicDependency(DynamicallyAccessedMemberTypes.PublicProperties, typeof(Dictionary<int, double>))]
     internal ShortestWays(IUndirectedGraph<int, TEdge> graph, int source, Func<TEdge, double> cost)
     {

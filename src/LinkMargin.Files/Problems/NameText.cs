@@ -23,7 +23,7 @@ public static class NameText
         return ComposedText.Of(written.Trim());
     }
 
-    /// <summary>What a name holds that is not allowed, worded to follow its quotation; null if nothing.</summary>
+    /// <summary>What is wrong with a name, in words that follow the quoted name; null if nothing is.</summary>
     /// <param name="text">The name.</param>
     /// <param name="mayHaveLines">Whether it is a text, not a name: line feeds and tabs are then allowed.</param>
     public static string? Fault(string text, bool mayHaveLines = false)

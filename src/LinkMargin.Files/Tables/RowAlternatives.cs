@@ -4,7 +4,7 @@ namespace LinkMargin.Files.Tables;
 
 /// <summary>
 /// Other rows that could be true where a house file names one: what looks the same from outside. Constructions and panels of one
-/// kind count if they are about as thick, since a doorway shows the thickness. Things that stand in rooms are easily told apart,
+/// kind count if they are about as thick, since a doorway shows the thickness. Things that stand in rooms are easy to distinguish,
 /// so only those whose names start alike count (a steel bath and an acrylic one).
 /// </summary>
 public static class RowAlternatives

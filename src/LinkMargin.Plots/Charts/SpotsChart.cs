@@ -143,7 +143,7 @@ internal static class SpotSign
 
 /// <summary>
 /// Colours of spots: the first, the one to choose, has the strong colour of the sheet; the others have tones that also differ in
-/// lightness, so that they can be told apart in black and white and with colour blindness. They are also identified by their
+/// lightness, so that they can be distinguished in black and white and with colour blindness. They are also identified by their
 /// order in each seat's rows, which is that of the key.
 /// </summary>
 internal static class SpotInk

@@ -6,7 +6,7 @@ namespace LinkMargin.Plots.Paths;
 /// </summary>
 internal static class PathBundles
 {
-    // Paths that run together over less than this share of the longer one separate soon enough to be told apart.
+    // Paths that run together over less than this share of the longer one separate soon enough to be distinguished.
     private const double SamePathShare = 0.6;
 
     /// <summary>The offset of each track from its true line, in the unit of the gap; above 0 to the left.</summary>

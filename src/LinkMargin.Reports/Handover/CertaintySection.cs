@@ -125,8 +125,8 @@ internal sealed class CertaintySection(HandoverFindings findings, HandoverPictur
     }
 
     private string DescriptionOf(UnknownKind kind, string row) => kind == UnknownKind.Floor
-            ? findings.Loaded.Tables.BuildUps.TryGetValue(row, out FloorBuildUp? buildUp) ? buildUp.Description : ""
-            : findings.Loaded.Tables.Materials.TryGetValue(row, out Material? material) ? material.Description : "";
+        ? findings.Loaded.Tables.BuildUps.TryGetValue(row, out FloorBuildUp? buildUp) ? buildUp.Description : ""
+        : findings.Loaded.Tables.Materials.TryGetValue(row, out Material? material) ? material.Description : "";
 
     private string? Measure => findings.Call.Settling is { } measurement
         ? $"One measurement would tell most about which spot is better: transmit from '{measurement.Transmitter.Name}', receive {measurement.Where} on level {findings.LevelOf(measurement.LevelIndex)}."

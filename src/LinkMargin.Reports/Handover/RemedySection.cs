@@ -33,10 +33,10 @@ internal sealed class RemedySection(HandoverFindings findings)
 
     private string EffectOf(RemedyResult one)
     {
-        string worst = $"'{result.Before.Weakest.Seat.Name}'";
+        string seat = $"'{result.Before.Weakest.Seat.Name}'";
         return one.After.PassesAll ? "; then every seat passes"
-            : one.ProbabilityAtSeat is { } likely ? $"; then {worst} is {UncertaintyWords.Likely(likely)} sure, now {UncertaintyWords.Likely(findings.Uncertainty.ProbabilityPasses(result.Before.Weakest))}"
-            : $"; {worst} then needs no radio";
+            : one.ProbabilityAtSeat is { } likely ? $"; then {seat} is {UncertaintyWords.Likely(likely)} sure, now {UncertaintyWords.Likely(findings.Uncertainty.ProbabilityPasses(result.Before.Weakest))}"
+            : $"; {seat} then needs no radio";
     }
 
     private static string None => FormattableString.Invariant(

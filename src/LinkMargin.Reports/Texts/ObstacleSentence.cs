@@ -34,9 +34,9 @@ internal static class ObstacleSentence
             .. PathPart.Of(direct, loaded.House, loaded.Lengths)
                 .Where(part => part.Crossing is not null)
                 .GroupBy(part => NameOf(part, loaded))
-                .Select(parts => (parts.Key, parts.Sum(part => part.LossDb)))
-                .Where(obstacle => obstacle.Item2 >= LeastDb)
-                .OrderByDescending(obstacle => obstacle.Item2),
+                .Select(parts => (What: parts.Key, LossDb: parts.Sum(part => part.LossDb)))
+                .Where(obstacle => obstacle.LossDb >= LeastDb)
+                .OrderByDescending(obstacle => obstacle.LossDb),
         ];
         if (obstacles.Length == 0)
         {

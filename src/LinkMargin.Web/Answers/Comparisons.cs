@@ -80,7 +80,8 @@ internal sealed class Comparisons(Models models, FileFigures inFile, double conf
     private SpotFigures Of(HouseState state, HouseUncertainty uncertainty, CloseCall call, SpotScore score, bool isAsInFile) => new(
         score.Spot.Name,
         state.Now.House.Levels[score.Spot.LevelIndex].Name,
-        SeatWords.Passing(score),
+        score.SeatsPassing,
+        score.Seats,
         MapFindings.Weakest(score),
         UncertaintyWords.Likely(call.ProbabilityBest(score)),
         score.PassesAll,

@@ -82,7 +82,7 @@ function allSpots(comparison) {
           const figure = figureOf(spot, seat);
           return figure ? verdict(figure) : number('–');
         }))),
-        el('tr', { class: 'sum' }, el('th', { scope: 'row' }, 'seats pass'), ...comparison.spots.map(spot => number(spot.passing.replace(/^(?:the )?seat passes$/, 'yes').replace(/^the seat does not pass$/, 'no').replace(' seats pass', '')))),
+        el('tr', { class: 'sum' }, el('th', { scope: 'row' }, 'seats pass'), ...comparison.spots.map(spot => number(`${spot.seatsPassing} of ${spot.seatCount}`))),
         el('tr', { class: 'sum' }, el('th', { scope: 'row' }, 'likely best'), ...comparison.spots.map(spot => number(spot.likely))),
         ...cableRows(comparison)))),
     store.cables?.note && el('p', { class: 'note' }, store.cables.note),

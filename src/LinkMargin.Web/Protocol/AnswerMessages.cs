@@ -31,7 +31,7 @@ internal sealed record ComparisonMessage(int Version, string Finding, IReadOnlyL
     : Message("comparison");
 
 /// <summary>One spot with all its seats.</summary>
-internal sealed record SpotFigures(string Spot, string Level, string Passing, string Weakest, string Likely, bool PassesAll, IReadOnlyList<SeatFigure> Seats);
+internal sealed record SpotFigures(string Spot, string Level, int SeatsPassing, int SeatCount, string Weakest, string Likely, bool PassesAll, IReadOnlyList<SeatFigure> Seats);
 
 /// <summary>The picture cables that each spot needs, best spot first; empty if the house has no display.</summary>
 /// <param name="Version">The house they were planned for.</param>

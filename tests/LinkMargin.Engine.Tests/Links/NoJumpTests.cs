@@ -26,6 +26,9 @@ public sealed class NoJumpTests(ITestOutputHelper output)
     // Nearer than this to a wall or a fixture the edge of its shadow is itself only some centimetres wide.
     private const double ClearMetres = 0.1, NearMetres = 0.02;
 
+    // On a surface or inside a wall, of a thousand steps.
+    private const double MostOnOrIn = 8;
+
     [Fact, Law]
     public void A_step_of_a_centimetre_in_a_house_of_rooms_hardly_ever_moves_the_local_mean_by_much() =>
         Walk(RoomedHouse.Any, 60, 20_000, new MostOf1000(0.08, 0.6, 4));
@@ -57,6 +60,7 @@ public sealed class NoJumpTests(ITestOutputHelper output)
         Assert.InRange(jumps[0], 0, Math.Ceiling(most.Clear * steps[0] / 1000));
         Assert.InRange(jumps[1], 0, Math.Ceiling(most.Near * steps[1] / 1000));
         Assert.InRange(jumps[2], 0, Math.Ceiling(most.On * steps[2] / 1000));
+        Assert.InRange(jumps[2] + jumps[3], 0, Math.Ceiling(MostOnOrIn * (steps[2] + steps[3]) / 1000));
     }
 
     /// <summary>How many steps of a thousand may move it by more, by how near a surface is.</summary>

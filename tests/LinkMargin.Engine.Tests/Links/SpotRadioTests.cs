@@ -55,6 +55,7 @@ public sealed class SpotRadioTests
         ImproveResult result = new ImproveSearch(House, Model, new ImproveRequest(Strong, [], [])).Run();
         ImproveResult plain = new ImproveSearch(House, Model, new ImproveRequest(Plain, [], [])).Run();
         Assert.Equal(GainDb, result.Before.WeakestHeadroomDb - plain.Before.WeakestHeadroomDb, 1e-9);
+        Assert.NotEmpty(result.Alone);
         Assert.All(result.Alone, remedy => Assert.Equal(remedy.GainDb, remedy.After.WeakestHeadroomDb - result.Before.WeakestHeadroomDb, 1e-9));
     }
 
