@@ -19,12 +19,6 @@ internal sealed class SectionPanel(SectionRequest request)
     private const double RoomPoints = 9.5;
     private const double BesideLetterPoints = 9;
 
-    /// <summary>The section of a link.</summary>
-    public SectionPanel(PathsRequest request)
-        : this(SectionRequest.Of(request))
-    {
-    }
-
     /// <summary>What the cut meets.</summary>
     public Section Section { get; } = new(request);
 

@@ -1,5 +1,4 @@
 using LinkMargin.Engine.Decisions.Remedies;
-using LinkMargin.Engine.Houses;
 using LinkMargin.Reports.Documents;
 using LinkMargin.Reports.Pictures;
 using LinkMargin.Reports.Words;
@@ -53,10 +52,7 @@ internal sealed class RemedySection(HandoverFindings findings)
 
     private string[] Minds => [.. Shown.SelectMany(one => one.Remedies).Select(words.Mind).Where(mind => mind.Length > 0).Distinct()];
 
-    private string What(RemedyResult one) => string.Join(", and ", one.Remedies.Select(remedy =>
-        remedy.Kind == RemedyKind.Controller && DescriptionOf(remedy.Thing) is { Length: > 0 } described ? $"other controllers: {described} ({remedy.Thing})" : words.What(remedy)));
-
-    private string? DescriptionOf(string radio) => findings.Loaded.Tables.Radios.TryGetValue(radio, out Radio? row) ? row.Description : null;
+    private string What(RemedyResult one) => string.Join(", and ", one.Remedies.Select(words.What));
 
     private static string TakenBy(Effort effort) => effort switch
     {

@@ -11,7 +11,7 @@ internal sealed class AssumptionWords(House house)
     public string Subject(Unknown unknown) => unknown switch
     {
         { Kind: UnknownKind.Floor, LevelIndex: int level } => $"floor above {house.Levels[level].Name}",
-        { Name: { } name, LevelIndex: int level } => $"{Named(Thing(unknown.Kind), name)} ({house.Levels[level].Name})",
+        { Name: { } name, LevelIndex: int level } => $"{PathWords.Named(Thing(unknown.Kind), name)} ({house.Levels[level].Name})",
         { Kind: UnknownKind.Walls } => $"all walls of {unknown.Assumed}",
         { Kind: UnknownKind.Openings } => $"all doors and windows of {unknown.Assumed}",
         _ => $"all fixtures of {unknown.Assumed}",
@@ -26,9 +26,6 @@ internal sealed class AssumptionWords(House house)
         UnknownKind.Floor => "look at an open edge, such as a hatch, a stairwell or a loose board, for foil, heating plates and screed",
         _ => "keep it as described during play",
     };
-
-    // A name made from the rooms already begins with what it is, as in 'door hall | den'.
-    private static string Named(string thing, string name) => name.StartsWith(thing + " ", StringComparison.Ordinal) ? $"'{name}'" : $"{thing} '{name}'";
 
     private static string Thing(UnknownKind kind) => kind switch
     {

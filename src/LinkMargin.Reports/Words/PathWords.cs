@@ -60,7 +60,10 @@ internal static class PathWords
         _ => throw new ArgumentOutOfRangeException(nameof(turn), turn.Kind, "This is not a kind of turn."),
     };
 
-    private static string Wall(string name) => Says(name, "wall") ? $"'{name}'" : $"wall '{name}'";
+    /// <summary>A thing by its quoted name, with what it is where the name does not say so.</summary>
+    public static string Named(string kind, string name) => Says(name, kind) ? $"'{name}'" : $"{kind} '{name}'";
+
+    private static string Wall(string name) => Named("wall", name);
 
     private static string InRoomOf(House house, Seat seat) =>
         house.Levels[seat.LevelIndex].Rooms.FirstOrDefault(room => room.Outline.Contains(seat.Plan)) is { } room

@@ -29,7 +29,9 @@ internal sealed class RemedyWords(LoadedHouse loaded)
         RemedyKind.TurnSeat => $"'{remedy.Thing}' turned by {Turn(remedy)}",
         RemedyKind.MoveSeat => $"'{remedy.Thing}' moved {Step(remedy)}, to {At(((MoveSeat)remedy.Edits[0]).Plan)}",
         RemedyKind.OpenDoor => $"{DoorOf(remedy)} left open",
-        RemedyKind.Controller => $"controllers of class {remedy.Thing}",
+        RemedyKind.Controller => loaded.Tables.Radios.TryGetValue(remedy.Thing, out Radio? row) && row.Description.Length > 0
+            ? $"other controllers: {row.Description} ({remedy.Thing})"
+            : $"other controllers: {remedy.Thing}",
         RemedyKind.Wire => $"controller on a {Length(remedy)} cable at '{remedy.Thing}'{RouteOf(remedy)}",
         _ => throw new ArgumentOutOfRangeException(nameof(remedy), remedy.Kind, "Not a known kind of remedy."),
     };
@@ -119,7 +121,7 @@ internal sealed class RemedyWords(LoadedHouse loaded)
     // A door without a name is called by its place already.
     private string DoorOf(Remedy remedy)
     {
-        string name = remedy.Thing.StartsWith("door ", StringComparison.Ordinal) ? remedy.Thing : $"door '{remedy.Thing}'";
+        string name = PathWords.Named("door", remedy.Thing);
         bool isElsewhere = loaded.House.Levels.Where((_, i) => i != remedy.LevelIndex)
             .Any(level => level.Walls.Any(wall => wall.Openings.Any(o => o.Name == remedy.Thing)));
         return isElsewhere ? $"{name} on level '{loaded.House.Levels[remedy.LevelIndex!.Value].Name}'" : name;

@@ -61,7 +61,7 @@ public sealed class CautionsTests : IDisposable
         AssertSaid(Json("place").GetProperty("places")[0]);
         JsonElement improve = Json("improve");
         AssertSaid(improve.GetProperty("before"));
-        AssertSaid(improve.GetProperty("remedies").EnumerateArray().First(r => r.GetProperty("actions")[0].GetString()!.StartsWith("controllers", StringComparison.Ordinal)));
+        AssertSaid(improve.GetProperty("remedies").EnumerateArray().First(r => r.GetProperty("actions")[0].GetString()!.StartsWith("other controllers", StringComparison.Ordinal)));
         Assert.Equal(0, CommandRun.In(folder.Path, "explain", "plain.yaml", "--json").Json.GetProperty("cautions").GetArrayLength());
     }
 

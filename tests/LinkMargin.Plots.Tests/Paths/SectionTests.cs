@@ -87,7 +87,7 @@ public class SectionTests
         House bare = House with { Fixtures = [], Levels = [.. House.Levels.Select(l => l with { Rooms = [.. l.Rooms.Select(r => r with { Name = "" })] })] };
         PathsRequest request = RequestFor(spot, seat) with { House = bare, Occupied = [] };
         request = request with { Paths = [request.Paths.First(entry => entry.Path.Path.Kind == Engine.Paths.PathKind.Direct)] };
-        var panel = new SectionPanel(request);
+        var panel = new SectionPanel(SectionRequest.Of(request));
         PlanBounds bounds = panel.Section.Bounds;
         const double Scale = 200;
         var view = new PlanView(new(40, 20, 40 + (Scale * bounds.WidthMetres), 20 + (Scale * bounds.HeightMetres)), bounds.Least, Scale, 1);
@@ -143,7 +143,7 @@ public class SectionTests
     public void No_label_of_a_section_covers_a_mark_or_another_label_and_every_path_is_on_it(int spot, int seat)
     {
         PathsRequest request = RequestFor(House.Spots[spot], House.Seats[seat]);
-        var panel = new SectionPanel(request);
+        var panel = new SectionPanel(SectionRequest.Of(request));
         PlanBounds bounds = panel.Section.Bounds;
         PlanView view = PlanPlot.ViewIn(new(0, 0, 1100, 1100), bounds, 2);
         SectionLabels labels = panel.LabelsOf(view, PathsPicture.DrawnOn(panel.Section.Cut, request, view));
@@ -168,7 +168,7 @@ public class SectionTests
         PathsRequest request = RequestFor(House.Spots[0], new Seat("over", 1, House.Spots[0].Plan, 0.7, null, 15));
         PictureSize size = PathsPicture.FittingSize(request, pixelsPerPoint: 1);
         Assert.NotEmpty(PathsPicture.Render(request, size));
-        Assert.Equal(new Point2(1, 0), new SectionPanel(request).Section.Cut.Along);
+        Assert.Equal(new Point2(1, 0), new SectionPanel(SectionRequest.Of(request)).Section.Cut.Along);
     }
 
     private static PathsRequest RequestFor(Spot spot, Seat seat)
