@@ -14,9 +14,9 @@ internal static class MapMarks
     /// <param name="field">The field of the spot.</param>
     /// <param name="seats">The seats on the field's level.</param>
     /// <param name="hasSpotLabel">Whether the spot's name is at its mark.</param>
-    /// <param name="numbers">The seats shown by number, from 1; null for none.</param>
+    /// <param name="numbers">The seats shown by number; null for none.</param>
     public static IEnumerable<PlanMark> OfSpot(
-        House house, Field field, IReadOnlyList<SeatMark> seats, bool hasSpotLabel, IReadOnlyList<Seat>? numbers = null)
+        House house, Field field, IReadOnlyList<SeatMark> seats, bool hasSpotLabel, IReadOnlyList<SeatNumber>? numbers = null)
     {
         Spot spot = field.Spot;
         bool isHere = spot.LevelIndex == field.LevelIndex;
@@ -25,7 +25,7 @@ internal static class MapMarks
         foreach (SeatMark mark in seats)
         {
             MarkKind kind = mark.Passes ? MarkKind.SeatPasses : MarkKind.SeatBelow;
-            int number = 1 + (numbers?.ToList().FindIndex(seat => seat.Name == mark.Seat.Name) ?? -1);
+            int number = numbers?.FirstOrDefault(one => one.Seat.Name == mark.Seat.Name).Number ?? 0;
             yield return new(
                 kind,
                 mark.Seat.Plan,

@@ -44,7 +44,7 @@ public static class MapPicture
         double right = body.Right - ((ColourBar.WidthPoints + BesideBarPoints) * s);
 
         // The key's height depends on the scale bar's length, which depends on the scale: one iteration is enough.
-        IReadOnlyList<Seat> numbers = [];
+        IReadOnlyList<SeatNumber> numbers = [];
         KeyStrip key = Key(request, numbers, (right - body.Left) / bounds.WidthMetres, body.Width, s);
         PlanView view = ViewAbove(key);
         for (int round = 0; round < 2; round++)
@@ -83,19 +83,19 @@ public static class MapPicture
     }
 
     /// <summary>The seats that stand on a map as numbers, in a view of it.</summary>
-    internal static IReadOnlyList<Seat> NumbersOf(MapRequest request, PlanView view) => SeatNumbers.Of(
+    internal static IReadOnlyList<SeatNumber> NumbersOf(MapRequest request, PlanView view) => SeatNumbers.Of(
         [.. request.Seats.Select(mark => mark.Seat)],
         numbers => PanelOf(request).LabelsOf(view, request.Field.LevelIndex, MarksOf(request, numbers)).Crowded);
 
     /// <summary>The marks of a map.</summary>
-    internal static PlanMark[] MarksOf(MapRequest request, IReadOnlyList<Seat> numbers) =>
+    internal static PlanMark[] MarksOf(MapRequest request, IReadOnlyList<SeatNumber> numbers) =>
         [.. MapMarks.OfSpot(request.House, request.Field, request.Seats, hasSpotLabel: true, numbers)];
 
     /// <summary>What draws a map.</summary>
     internal static MapPanel PanelOf(MapRequest request) =>
         new(request.House, new MarginColours(request.Range, request.StepDb), request.RequiredDb, MapStyle.Single);
 
-    private static KeyStrip Key(MapRequest request, IReadOnlyList<Seat> numbers, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) => new(
+    private static KeyStrip Key(MapRequest request, IReadOnlyList<SeatNumber> numbers, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) => new(
         [.. MapKey.Entries(ContentOf(request), pixelsPerMetre, pixelsPerPoint), .. SeatNumbers.Entries(numbers, pixelsPerPoint)],
         widthPixels,
         pixelsPerPoint);

@@ -52,7 +52,7 @@ public static class MapSheet
 
         double s = size.PixelsPerPoint;
         var page = new Page(size, request.Title, request.Caption, isVector);
-        IReadOnlyList<Seat> numbers = [];
+        IReadOnlyList<SeatNumber> numbers = [];
         KeyStrip key = Key(request, numbers, 1, page.Body.Width, s);
         SheetLayout layout = new(request, page.Body, key.HeightPixels, s);
         for (int round = 0; round < 2; round++)
@@ -85,7 +85,7 @@ public static class MapSheet
         return page;
     }
 
-    private static KeyStrip Key(SheetRequest request, IReadOnlyList<Seat> numbers, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) => new(
+    private static KeyStrip Key(SheetRequest request, IReadOnlyList<SeatNumber> numbers, double pixelsPerMetre, double widthPixels, double pixelsPerPoint) => new(
         [.. MapKey.Entries(ContentOf(request), pixelsPerMetre, pixelsPerPoint), .. SeatNumbers.Entries(numbers, pixelsPerPoint)],
         widthPixels,
         pixelsPerPoint);
@@ -97,7 +97,7 @@ public static class MapSheet
         };
 
     private static void DrawMap(
-        SKCanvas canvas, SheetRequest request, SheetLayout layout, MapPanel panel, IReadOnlyList<Seat> numbers, int column, int row)
+        SKCanvas canvas, SheetRequest request, SheetLayout layout, MapPanel panel, IReadOnlyList<SeatNumber> numbers, int column, int row)
     {
         var plot = new PlanPlot(layout.View(column, row), request.Unit)
         {

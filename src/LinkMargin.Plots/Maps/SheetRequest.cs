@@ -26,6 +26,12 @@ public sealed record SheetRequest(
     /// <summary>The text below each spot's column; none for a spot that is not here.</summary>
     public IReadOnlyList<SheetVerdict> Verdicts { get; init; } = [];
 
+    /// <summary>
+    /// All seats, in the order of the numbers they have in the document that the sheet is part of; null where it stands alone. Seats whose
+    /// name has no room are shown by number.
+    /// </summary>
+    public IReadOnlyList<Seat>? SeatsByNumber { get; init; }
+
     /// <summary>The unit of axes and scale bar.</summary>
     public LengthUnit Unit { get; init; } = LengthUnit.Metre;
 

@@ -44,8 +44,15 @@ internal sealed record HandoverFindings(
     /// <summary>Whether the chosen spot is the best of the ranking.</summary>
     public bool IsBest => Chosen == Ranking.Scores[0];
 
-    /// <summary>The seats that play at the chosen spot, numbered as in the house file.</summary>
+    /// <summary>The seats that play at the chosen spot with their numbers, from 1 in the order of the house file.</summary>
     public IReadOnlyList<(int Number, LinkBudget Link)> NumberedSeats => [.. Chosen.Budgets.Select((link, i) => (i + 1, link))];
+
+    /// <summary>All seats in the order of their numbers, which hold throughout the report: those that play at other spots only follow.</summary>
+    public IReadOnlyList<Seat> SeatsByNumber =>
+    [
+        .. Chosen.Budgets.Select(link => link.Seat),
+        .. House.Seats.Where(seat => Chosen.With(seat) is null),
+    ];
 
     /// <summary>
     /// What a probability that a seat passes means, in words: by the percentage that is printed, so that none stands beside the words of

@@ -85,11 +85,11 @@ internal sealed class HandoverPictures(HandoverFindings findings, double widthPo
             {
                 (Field, Field)[] fields = [.. findings.Fields.Where(one => some.Any(spot => spot.Name == one.Median.Spot.Name))];
                 var maps = new MapPictures(findings.Loaded, findings.Model, fields, new MapView(some, findings.Uncertainty.Confidence, ShowsMedian: false));
-                SheetRequest request = maps.RequestForSheet() with { Title = "", Caption = "", Range = range, LetterShare = MapLetterShare };
+                SheetRequest request = maps.RequestForSheet() with { Title = "", Caption = "", Range = range, LetterShare = MapLetterShare, SeatsByNumber = findings.SeatsByNumber };
                 yield return new PictureBlock(
                     MapSheet.Vector(request, MapSheet.FittingSize(request, panel)),
                     $"Maps of the margin to count on for {string.Join(" and ", some.Select(spot => spot.Name))} on all levels",
-                    $"Margin to count on ({UncertaintyWords.Often(findings.Uncertainty.Confidence)}), dB, with the hands {findings.Loaded.Lengths.Brief(findings.Fields[0].Median.HandsMetres)} above the floor. Lines join equal margins.");
+                    $"Margin to count on ({UncertaintyWords.Often(findings.Uncertainty.Confidence)}), dB, with the hands {findings.Loaded.Lengths.Brief(findings.Fields[0].Median.HandsMetres)} above the floor. Lines join equal margins. Seats have the numbers of the table of seats.");
             }
         }
     }

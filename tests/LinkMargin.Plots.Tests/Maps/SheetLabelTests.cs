@@ -21,7 +21,7 @@ public sealed class SheetLabelTests
     {
         SheetRequest request = RequestOf(House);
         PlanView view = ViewOf(House, mapPoints);
-        IReadOnlyList<Seat> numbers = SeatNumbers.Of(request, _ => view);
+        IReadOnlyList<SeatNumber> numbers = SeatNumbers.Of(request, _ => view);
         MapPanel panel = SeatNumbers.PanelOf(request, new MarginColours(request.Range, request.StepDb));
         foreach (SheetMap map in request.Maps)
         {
@@ -54,6 +54,23 @@ public sealed class SheetLabelTests
         Assert.Equal(House.Seats.Select(seat => seat.Name).Where(small.Contains), small);
     }
 
+    /// <summary>On a sheet of a report a seat keeps the number it has in the report, whichever names find no room.</summary>
+    [Fact]
+    public void A_seat_keeps_the_number_it_has_in_a_document()
+    {
+        SheetRequest request = RequestOf(House) with { SeatsByNumber = [.. House.Seats.Reverse()] };
+        foreach (double points in (double[])[160, 200, 260])
+        {
+            PlanView view = ViewOf(House, points);
+            IReadOnlyList<SeatNumber> numbers = SeatNumbers.Of(request, _ => view);
+            Assert.NotEmpty(numbers);
+            Assert.All(numbers, one => Assert.Equal(House.Seats[^one.Number].Name, one.Seat.Name));
+            Assert.Equal(numbers.Select(one => one.Number).Order(), numbers.Select(one => one.Number));
+            string[] marked = [.. request.Maps.SelectMany(map => SeatNumbers.MarksOf(request, map, numbers)).Where(mark => mark.IsNumbered).Select(mark => mark.Name).Distinct()];
+            Assert.Equal(numbers.Select(one => FormattableString.Invariant($"{one.Number}")).Order(), marked.Order());
+        }
+    }
+
     // A key of whatever names ends on the sheet.
     [Fact]
     public void No_entry_of_a_key_runs_off_the_sheet()
@@ -73,7 +90,7 @@ public sealed class SheetLabelTests
     {
         MapRequest request = MapPictureTests.Request(0);
         PlanView view = ViewOf(request.House, mapPoints);
-        IReadOnlyList<Seat> numbers = MapPicture.NumbersOf(request, view);
+        IReadOnlyList<SeatNumber> numbers = MapPicture.NumbersOf(request, view);
         PlanMark[] marks = MapPicture.MarksOf(request, numbers);
         MarkLabels labels = MapPicture.PanelOf(request).LabelsOf(view, 0, marks);
         Assert.DoesNotContain(labels.Crowded, name => request.Seats.Any(mark => mark.Seat.Name == name));
@@ -84,7 +101,7 @@ public sealed class SheetLabelTests
     private static string[] NumbersAt(House house, double mapPoints)
     {
         PlanView view = ViewOf(house, mapPoints);
-        return [.. SeatNumbers.Of(RequestOf(house), _ => view).Select(seat => seat.Name)];
+        return [.. SeatNumbers.Of(RequestOf(house), _ => view).Select(one => one.Seat.Name)];
     }
 
     private static PlanView ViewOf(House house, double points) =>
