@@ -23,7 +23,7 @@ internal static class RunsCommand
         Option<string?> picture = CommonOptions.Text("--plot", "FILE", "With --spot: picture (PNG) of the new runs on plan and section.");
         Option<bool> csv = CommonOptions.Flag("--csv", "Print the runs as comma-separated values.");
         Option<string[]?> whatIf = WhatIfOption.Create();
-        var command = new Command("runs", "List the picture cables that each spot needs: their routes, what to buy, which holes to bore, whether they fit and carry the picture."
+        var command = new Command("runs", "List the video cables that each spot needs: their routes, what to buy, which holes to bore, whether they fit and carry the picture."
             + ExitCodes.Of("a run cannot be made with what is known"))
         {
             file, spot, csv, picture, whatIf,

@@ -5,7 +5,7 @@ namespace LinkMargin.Engine.Decisions;
 
 /// <summary>
 /// Spots from best to worst. A spot is as good as its weakest seat: the one with the least headroom (the margin to count
-/// on minus what the seat requires). Equals are ordered by the share of the play that passes, then by mean headroom, then by
+/// on minus what the seat requires). Equals are ordered by the share of the playing time at seats that pass, then by mean headroom, then by
 /// name.
 /// </summary>
 /// <param name="Scores">Best first; empty where the house has no spot or no seat.</param>

@@ -55,7 +55,7 @@ public sealed record SpotScore
     /// <summary>How many seats pass.</summary>
     public int SeatsPassing => PassingSeats.Count;
 
-    /// <summary>The share of the play that passes, each seat by the days it is used, 0 to 1.</summary>
+    /// <summary>The share of the playing time at seats that pass, each seat by the days it is used, 0 to 1.</summary>
     public double PassingShare { get; }
 
     /// <summary>Whether every seat passes.</summary>

@@ -103,7 +103,7 @@ public sealed record ChoiceDocument(
 /// <param name="MeanHeadroomDb">Mean headroom over all players, dB.</param>
 /// <param name="SeatsPassing">How many seats pass, counting a seat only if all its players pass.</param>
 /// <param name="Seats">How many seats there are; the players of one seat count once.</param>
-/// <param name="PassingShare">The share of play at seats that pass, weighted by the days each is used, 0 to 1.</param>
+/// <param name="PassingShare">The share of the playing time at seats that pass, weighted by the days each is used, 0 to 1.</param>
 public sealed record RankDocument(
     int Rank,
     string Spot,

@@ -44,7 +44,7 @@ public sealed record PlacesDocument(
 /// <param name="HeadroomDb">Margin less required margin at that seat, dB.</param>
 /// <param name="SeatsPassing">How many seats pass.</param>
 /// <param name="Seats">How many seats there are.</param>
-/// <param name="PassingShare">The share of play at seats that pass, 0 to 1.</param>
+/// <param name="PassingShare">The share of the playing time at seats that pass, 0 to 1.</param>
 public sealed record PlaceDocument(
     string Place,
     string Where,

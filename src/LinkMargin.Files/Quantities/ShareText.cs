@@ -16,6 +16,6 @@ public static class ShareText
         double share = isPercent ? read.Value / 100 : read.Value;
         return read.Fault is { } fault ? Parsed.Wrong($"{fault}; {range} is allowed")
             : range.Contains(share) ? Parsed.Of(share)
-            : Parsed.Wrong($"must be {range}; 0.9 means nine cases of ten");
+            : Parsed.Wrong($"must be {range}; 0.9 means 90 % confidence");
     }
 }

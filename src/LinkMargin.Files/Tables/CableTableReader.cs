@@ -79,7 +79,7 @@ internal static class CableTableReader
 
         if (hasRates && !row.Has("reach"))
         {
-            row.Source.Error(row.Mark, "a picture cable needs its 'reach': how long it may be at a rate");
+            row.Source.Error(row.Mark, "a video cable needs its 'reach': how long it may be at a rate");
         }
 
         return isWhole ? [.. reaches.OrderBy(reach => reach.Gbps)] : null;

@@ -72,7 +72,7 @@ public static class SpotsPicture
                     canvas.DrawLine((float)box.CentreX, (float)box.Top, (float)box.CentreX, (float)box.Bottom, line);
                 }),
                 new KeyEntry(
-                    0, $"left end: margin to count on, {request.Often}; dot: median; right end: exceeded as rarely as the left end is missed", (_, _) => { }),
+                    0, $"left end: margin to count on, {request.Reached}; dot: median; right end: exceeded as rarely as the left end is missed", (_, _) => { }),
             ],
             widthPixels,
             pixelsPerPoint);
@@ -87,7 +87,7 @@ public static class SpotsPicture
 public sealed record SpotsRequest(string Title, string Caption, IReadOnlyList<string> Spots, IReadOnlyList<SpotsSeat> Seats)
 {
     /// <summary>The confidence of the margin to count on, in words.</summary>
-    public required string Often { get; init; }
+    public required string Reached { get; init; }
 }
 
 /// <summary>One seat in a picture of seats and spots.</summary>

@@ -89,7 +89,7 @@ internal sealed class HandoverPictures(HandoverFindings findings, double widthPo
                 yield return new PictureBlock(
                     MapSheet.Vector(request, MapSheet.FittingSize(request, panel)),
                     $"Maps of the margin to count on for {string.Join(" and ", some.Select(spot => spot.Name))} on all levels",
-                    $"Margin to count on ({UncertaintyWords.Often(findings.Uncertainty.Confidence)}), dB, with the hands {findings.Loaded.Lengths.Brief(findings.Fields[0].Median.HandsMetres)} above the floor. Lines join equal margins. Seats have the numbers of the table of seats.");
+                    $"Margin to count on ({UncertaintyWords.Reached(findings.Uncertainty.Confidence)}), dB, with the hands {findings.Loaded.Lengths.Brief(findings.Fields[0].Median.HandsMetres)} above the floor. Lines join equal margins. Seats have the numbers of the table of seats.");
             }
         }
     }

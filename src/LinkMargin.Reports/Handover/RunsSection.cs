@@ -6,7 +6,7 @@ using LinkMargin.Reports.Words;
 
 namespace LinkMargin.Reports.Handover;
 
-/// <summary>The picture cables that the chosen spot needs, and what the others would.</summary>
+/// <summary>The video cables that the chosen spot needs, and what the others would.</summary>
 /// <param name="findings">What was computed; with at least one spot's runs.</param>
 /// <param name="pictures">The pictures of the report.</param>
 internal sealed class RunsSection(HandoverFindings findings, HandoverPictures pictures)

@@ -28,7 +28,7 @@ internal sealed class VerdictSection(HandoverFindings findings, HandoverPictures
     [
         .. remedies.First is { } help ? [$"What helps most: {help}."] : Array.Empty<string>(),
         .. certainty.First is { } check ? [$"Check first: {check}."] : Array.Empty<string>(),
-        .. findings.RunsOfChosen is { Runs.Count: > 0 } runs ? [$"Cables for the picture: {SpotCableWords.Cost(runs, findings.Loaded.Lengths)}."] : Array.Empty<string>(),
+        .. findings.RunsOfChosen is { Runs.Count: > 0 } runs ? [$"Video cables: {SpotCableWords.Cost(runs, findings.Loaded.Lengths)}."] : Array.Empty<string>(),
     ];
 
     /// <summary>What to expect at each seat.</summary>
@@ -39,7 +39,7 @@ internal sealed class VerdictSection(HandoverFindings findings, HandoverPictures
             [.. findings.NumberedSeats.Select(one => RowOf(one.Number, one.Link))]),
         new ParagraphBlock(
             $"How sure: the probability that the seat has all the signal it requires. Tick: {UncertaintyWords.Likely(findings.Uncertainty.Confidence)} or more, so the seat passes; cross: less. "
-                + $"A margin is how much stronger the signal is than the receiver needs; {UncertaintyWords.Often(findings.Uncertainty.Confidence)} it is at least this.",
+                + $"A margin is how much stronger the signal is than the receiver needs; the margin to count on is {UncertaintyWords.Reached(findings.Uncertainty.Confidence)}.",
             TextWeight.Small),
     ]);
 

@@ -36,7 +36,7 @@ internal sealed class AssumptionsPictures(LoadedHouse loaded, SensitivityStudy s
         return new(
             "",
             "",
-            $"weakest seat of {best.Spot.Name}: margin to count on above the required margin (dB)",
+            $"weakest seat of {best.Spot.Name}: margin to count on above (+) or below (−) the required margin (dB)",
             best.WeakestHeadroomDb,
             0,
             [.. study.Effects.Select(effect => RowOf(effect, effect.SpreadDb(best.Weakest), one => one.ScoreOf(best.Spot.Name).WeakestHeadroomDb))]);

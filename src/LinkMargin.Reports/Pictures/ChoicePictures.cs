@@ -32,7 +32,7 @@ internal sealed class ChoicePictures(LoadedHouse loaded, LinkModel model, double
     };
 
     private string Caption(double heightMetres) =>
-        $"Margin to count on ({UncertaintyWords.Often(confidence)}) less the required margin, dB, at the weakest seat, with a console {loaded.Lengths.Brief(heightMetres)} above the floor anywhere, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
+        $"Margin to count on ({UncertaintyWords.Reached(confidence)}) less the required margin, dB, at the weakest seat, with a console {loaded.Lengths.Brief(heightMetres)} above the floor anywhere, for {loaded.House.Controller.Name} with {loaded.House.Console.Name}; "
             + $"model: {ModelWords.Of(model.Depth)}. "
             + "Figures at marks are those of the table, each at its own height; the map agrees with them within 0.2 dB almost everywhere. "
             + (model.Occupied.Count > 0 ? $"People sit on {OccupiedWords.List(model.Occupied)}. " : "")

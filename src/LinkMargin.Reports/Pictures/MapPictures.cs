@@ -103,8 +103,8 @@ internal sealed class MapPictures
             + $"patches smaller than {loaded.Lengths.ExactArea(ContourIslands.LeastSquareMetres)} with no seat on them are smoothed away; planning estimate.";
 
     private string What => view.ShowsMedian
-        ? $"Median link margin, dB; hatched where the margin to count on ({UncertaintyWords.Often(view.Confidence)}) is below the required margin"
-        : $"Link margin to count on, dB ({UncertaintyWords.Often(view.Confidence)})";
+        ? $"Median link margin, dB; hatched where the margin to count on ({UncertaintyWords.Reached(view.Confidence)}) is below the required margin"
+        : $"Link margin to count on, dB ({UncertaintyWords.Reached(view.Confidence)})";
 
     // A cell of a map is not a seat, so nobody faces any way there.
     private static string Facing(LinkModel model) => model.Depth == ModelDepth.Full ? ", averaged over facing" : "";

@@ -58,7 +58,7 @@ internal sealed class PathsPictures(LoadedHouse loaded, LinkModel model)
         PathWords.ShareOf(budget, path));
 
     private string Caption(LinkBudget budget, HouseUncertainty uncertainty) =>
-        $"{house.Name}. Margin to count on ({UncertaintyWords.Often(uncertainty.Confidence)}): {Tenths.ShowMargin(uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB, "
+        $"{house.Name}. Margin to count on ({UncertaintyWords.Reached(uncertainty.Confidence)}): {Tenths.ShowMargin(uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB, "
             + $"{Headroom.Words(budget, uncertainty.AtConfidence)} the required {Tenths.ShowRequired(budget.RequiredDb)} dB. Median {Tenths.ShowMargin(uncertainty.With(budget).MedianDb)} dB. "
             + $"Worse of both directions, {house.Controller.Name} with {house.ConsoleAt(budget.Spot).Name}; "
             + $"model: {ModelWords.Of(model.Depth)}; "

@@ -27,7 +27,7 @@ internal static class SpotsPictures
             [.. ranking.Scores.Select(score => $"{score.Spot.Name} ({house.Levels[score.Spot.LevelIndex].Name})")],
             [.. house.Seats.Select(seat => SeatOf(house, seat, ranking, uncertainty)).Where(seat => seat.Bars.Count > 0)])
         {
-            Often = UncertaintyWords.Often(uncertainty.Confidence),
+            Reached = UncertaintyWords.Reached(uncertainty.Confidence),
         };
     }
 

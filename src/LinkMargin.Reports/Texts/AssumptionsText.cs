@@ -49,7 +49,7 @@ internal sealed class AssumptionsText(House house, SensitivityStudy study)
             new Column("±, dB", Align.Right),
             new Column("if instead") { Wraps = true },
             new Column("change,\ndB", Align.Right),
-            new Column("margin\nthen", Align.Right),
+            new Column("margin\nthen, dB", Align.Right),
         ]);
         foreach (UnknownEffect effect in study.Effects)
         {

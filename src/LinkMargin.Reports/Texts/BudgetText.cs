@@ -203,5 +203,5 @@ internal sealed class BudgetText(LoadedHouse loaded)
 
     private string Drawn(LinkBudget budget) => Uncertainty is null ? "" : string.Create(
         CultureInfo.InvariantCulture,
-        $" Over {Uncertainty.Draws} draws of the unknown losses the median is {Tenths.ShowMargin(Uncertainty.With(budget).MedianDb)} dB, and {UncertaintyWords.Often(Uncertainty.Confidence)} the margin is at least {Tenths.ShowMargin(Uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB: the margin to count on.");
+        $" Over {Uncertainty.Draws} draws of the unknown losses the median is {Tenths.ShowMargin(Uncertainty.With(budget).MedianDb)} dB, and with {UncertaintyWords.Confidence(Uncertainty.Confidence)} the margin is at least {Tenths.ShowMargin(Uncertainty.MarginAtConfidenceDb(budget), budget.RequiredDb)} dB: the margin to count on.");
 }

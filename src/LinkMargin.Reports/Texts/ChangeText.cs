@@ -14,7 +14,7 @@ internal sealed class ChangeText(House house, Ranking before, Ranking after)
     /// <summary>Writes the spots in the house's order, before and after, and the seats that change.</summary>
     public void Write(TextWriter output, int width)
     {
-        WordWrap.Write("Effect of the changes: margin to count on above required (dB), at the weakest seat of each spot", output, width);
+        WordWrap.Write("Effect of the changes: margin to count on against required (dB), at the weakest seat of each spot", output, width);
         output.WriteLine();
         var table = new TextTable(
         [

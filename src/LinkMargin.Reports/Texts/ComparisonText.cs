@@ -16,6 +16,7 @@ namespace LinkMargin.Reports.Texts;
 internal sealed class ComparisonText(House house, Ranking ranking)
 {
     private const int LikelyWidth = 7;
+    private const string Signs = $"'!' = below the required margin; {Headroom.Note}.";
 
     private readonly SpotScore[] inOrder =
         [.. ranking.Scores.OrderBy(score => house.Spots.ToList().IndexOf(score.Spot))];
@@ -40,8 +41,8 @@ internal sealed class ComparisonText(House house, Ranking ranking)
     {
         WordWrap.Write(
             Uncertainty is null
-                ? $"{house.Name}: median margin (dB), by seat and spot. '!' = below the required margin."
-                : $"{house.Name}: margin to count on (dB), by seat and spot. {UncertaintyWords.OftenFirst(Uncertainty.Confidence)} the real margin is at least this. '!' = below the required margin.",
+                ? $"{house.Name}: median margin (dB), by seat and spot. {Signs}"
+                : $"{house.Name}: margin to count on (dB), {UncertaintyWords.Reached(Uncertainty.Confidence)}, by seat and spot. {Signs}",
             output,
             width);
         if (Occupied.Count > 0)
@@ -72,9 +73,15 @@ internal sealed class ComparisonText(House house, Ranking ranking)
         }
 
         output.WriteLine();
-        WordWrap.Write("Ranking, by the weakest seat of each spot", output, width);
+        WordWrap.Write("Ranking, by the weakest seat of each spot (margins in dB)", output, width);
         output.WriteLine();
         WriteRanking(output, width);
+        if (IsWeighted)
+        {
+            output.WriteLine();
+            WordWrap.Write("share of play: part of the playing time at seats that pass, each seat by the days it is used ('used' in the house file).", output, width);
+        }
+
         output.WriteLine();
         WriteLevels(output, width);
         WriteRuns(output, width);
@@ -91,7 +98,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             return;
         }
 
-        WordWrap.Write("Picture cables that each spot needs ('linkmargin runs HOUSE --spot SPOT' prints its pull sheet)", output, width);
+        WordWrap.Write("Video cables that each spot needs ('linkmargin runs HOUSE --spot SPOT' prints its pull sheet)", output, width);
         output.WriteLine();
         CableTable.Write(Runs.Select(runs => (runs.Spot.Name, CablesDocument.Of(runs))), "spot", Lengths, output, width);
         output.WriteLine();
@@ -145,7 +152,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
 
         table.AddRule();
         table.Add(["weakest seat", "", "", .. spots.Select(s => Cell.Words(s.Weakest.Seat.Name))]);
-        table.Add(["above required", "", "", .. spots.Select(s => Tenths.Signed(Headroom.TenthsOf(s)))]);
+        table.Add([Headroom.Name, "", "", .. spots.Select(s => Tenths.Signed(Headroom.TenthsOf(s)))]);
         return table;
     }
 
@@ -159,7 +166,7 @@ internal sealed class ComparisonText(House house, Ranking ranking)
             new Column("weakest seat") { Wraps = true },
             new Column(Uncertainty is null ? "median" : "to count\non", Align.Right),
             new Column("required", Align.Right) { ShortHeading = "needs" },
-            new Column("above\nrequired", Align.Right),
+            new Column(Headroom.Heading, Align.Right),
             new Column("seats\npass", Align.Right),
             .. IsWeighted ? [new Column("share of\nplay", Align.Right)] : Array.Empty<Column>(),
             .. Call is null ? Array.Empty<Column>() : [new Column("probably\nbest", Align.Right)],

@@ -30,7 +30,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
         string spot = result.Before.Spot.Name, seat = result.Before.Weakest.Seat.Name;
         WordWrap.Write(
             $"{loaded.House.Name}, console at '{spot}': {SeatWords.Passing(result.Before)}; "
-                + $"the margin to count on ({UncertaintyWords.Often(Confidence)}) at the weakest, '{seat}', is {Headroom.Words(result.Before)} the required "
+                + $"the margin to count on ({UncertaintyWords.Reached(Confidence)}) at the weakest, '{seat}', is {Headroom.Words(result.Before)} the required "
                 + $"{Tenths.ShowRequired(result.Before.Weakest.RequiredDb)} dB.",
             output,
             width);
@@ -48,20 +48,20 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
             return;
         }
 
-        WordWrap.Write(FormattableString.Invariant($"Remedies that help the weakest seat, of {result.Tried} tried, each recomputed with the full model:"), output, width);
+        WordWrap.Write(FormattableString.Invariant($"Remedies that help the weakest seat, of {result.Tried} tried, each recomputed with the full model (gains and margins in dB):"), output, width);
         output.WriteLine();
         WriteTable(reported, 1, output, width);
         if (result.Pairs.Count > 0)
         {
             output.WriteLine();
-            WordWrap.Write("Pairs of remedies", output, width);
+            WordWrap.Write("Pairs of remedies (gains and margins in dB)", output, width);
             output.WriteLine();
             WriteTable(result.Pairs, reported.Length + 1, output, width);
         }
 
         output.WriteLine();
         WordWrap.Write(
-            $"gain: improvement (dB) of the weakest seat, which may then be another seat; there: improvement at '{seat}'; passes there: probability that this seat then passes; all pass: probability that every seat passes.", output, width);
+            $"gain: improvement of the weakest seat, which may then be another seat; there: improvement at '{seat}'; passes there: probability that this seat then passes; {Headroom.Note}, at the weakest seat then; all pass: probability that every seat passes.", output, width);
         WordWrap.Write(Verdict, output, width);
         foreach (string mind in reported.Concat(result.Pairs).SelectMany(r => r.Remedies).Select(words.Mind).Where(m => m.Length > 0).Distinct())
         {
@@ -114,7 +114,7 @@ internal sealed class ImproveText(LoadedHouse loaded, ImproveResult result)
             new Column("there", Align.Right),
             new Column("passes\nthere", Align.Right),
             new Column("weakest\nseat then") { Wraps = true },
-            new Column("above\nrequired", Align.Right),
+            new Column(Headroom.Heading, Align.Right),
             new Column("seats\npass", Align.Right),
             new Column("all\npass", Align.Right),
         ]);

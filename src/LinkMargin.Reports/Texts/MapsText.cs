@@ -14,7 +14,7 @@ internal static class MapsText
     {
         WordWrap.Write(
             $"Maps of {maps.House}: cells of {lengths.Brief(maps.CellM)}, hands {lengths.Brief(maps.HandsM)} above the floor. "
-                + $"Share: part of the floor where the margin to count on ({UncertaintyWords.Often(maps.Confidence)}) reaches {Tenths.ShowRequired(maps.RequiredDb)} dB; lowest: lowest margin to count on.",
+                + $"Share: part of the floor where the margin to count on ({UncertaintyWords.Reached(maps.Confidence)}) reaches {Tenths.ShowRequired(maps.RequiredDb)} dB; lowest: lowest margin to count on.",
             output,
             width);
         output.WriteLine();

@@ -16,7 +16,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
     public void Write(PlacesDocument places, TextWriter output, int width)
     {
         WordWrap.Write(string.Create(CultureInfo.InvariantCulture,
-            $"Best places for a console in {places.House}, by the margin to count on of the weakest seat ({UncertaintyWords.Often(places.Confidence)}): {places.Candidates} places screened, the best {places.ComputedExactly} computed in full. On one level those listed are at least {loaded.Lengths.Brief(PlaceRequest.UsualApartMetres)} apart."),
+            $"Best places for a console in {places.House}, by the margin to count on of the weakest seat ({UncertaintyWords.Reached(places.Confidence)}): {places.Candidates} places screened, the best {places.ComputedExactly} computed in full. On one level those listed are at least {loaded.Lengths.Brief(PlaceRequest.UsualApartMetres)} apart."),
             output, width);
         if (places.Occupied.Count > 0)
         {
@@ -26,12 +26,12 @@ internal sealed class PlacesText(LoadedHouse loaded)
         output.WriteLine();
         WriteTable(places, output, width);
         output.WriteLine();
-        WordWrap.Write("'all pass': probability that every seat passes.", output, width);
+        WordWrap.Write($"Margins in dB; {Headroom.Note}; all pass: probability that every seat passes.", output, width);
         WordWrap.Write(Against(places), output, width);
         if (places.Places.Any(place => place.Cables is not null))
         {
             output.WriteLine();
-            WordWrap.Write("Picture cables that each place needs", output, width);
+            WordWrap.Write("Video cables that each place needs", output, width);
             output.WriteLine();
             CableTable.Write(places.Places.Where(place => place.Cables is not null).Select(place => (place.Place, place.Cables!)), "", loaded.Lengths, output, width);
             output.WriteLine();
@@ -60,7 +60,7 @@ internal sealed class PlacesText(LoadedHouse loaded)
             new Column(loaded.Lengths.InFeet ? "x, y\nheight" : "x, y\nheight, m"),
             new Column("weakest seat") { Wraps = true },
             new Column("to count\non", Align.Right),
-            new Column("above\nrequired", Align.Right),
+            new Column(Headroom.Heading, Align.Right),
             new Column("seats\npass", Align.Right),
             new Column("all\npass", Align.Right),
         ]);

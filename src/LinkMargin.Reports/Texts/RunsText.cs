@@ -43,7 +43,7 @@ internal sealed class RunsText(LoadedHouse loaded)
 
         if (runs.Runs.Count == 0)
         {
-            WordWrap.Write("No seat that plays here faces a display of the house file, so the console needs no picture cable.", output, width);
+            WordWrap.Write("No seat that plays here faces a display of the house file, so the console needs no video cable.", output, width);
             return;
         }
 

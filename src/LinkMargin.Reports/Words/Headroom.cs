@@ -7,6 +7,15 @@ namespace LinkMargin.Reports.Words;
 /// <summary>How far a margin is above or below the required margin, in words.</summary>
 internal static class Headroom
 {
+    /// <summary>What tables call this difference.</summary>
+    public const string Name = "against required";
+
+    /// <summary>The same as the heading of a narrow column.</summary>
+    public const string Heading = "against\nrequired";
+
+    /// <summary>What its signs mean, for once on each output that has it.</summary>
+    public const string Note = $"{Name}: margin above (+) or below (-) the required margin";
+
     /// <summary>Margin less required, as the two are printed, of the weakest seat of a spot, by the margin that counts.</summary>
     public static long TenthsOf(SpotScore score) => TenthsOf(score.Weakest, score.By);
 

@@ -5,12 +5,12 @@ using LinkMargin.Files.Quantities;
 
 namespace LinkMargin.Reports.Words;
 
-/// <summary>What a spot asks for in picture cables, in sentences.</summary>
+/// <summary>What a spot asks for in video cables, in sentences.</summary>
 internal static class SpotCableWords
 {
     /// <summary>All that is asked for, in one sentence.</summary>
     public static string Summary(SpotRuns runs, LengthFormat lengths) => runs.Runs.Count == 0
-        ? $"No seat that plays at '{runs.Spot.Name}' faces a display of the house file, so the console needs no picture cable."
+        ? $"No seat that plays at '{runs.Spot.Name}' faces a display of the house file, so the console needs no video cable."
         : $"A console at '{runs.Spot.Name}' needs {Cost(runs, lengths)}"
             + (Shortcomings(runs) is { Length: > 0 } lacking ? $". {lacking}" : ".");
 

@@ -9,15 +9,11 @@ internal static class UncertaintyWords
     private const int Least = 0;
     private const int Greatest = 100;
 
-    /// <summary><c>in nine cases of ten</c>, <c>in 95 cases of 100</c>.</summary>
-    public static string Often(double confidence) => Math.Round(TenthsOfAPercent * confidence) is var tenths && tenths == 900
-        ? "in nine cases of ten"
-        : tenths % 10 == 0
-            ? string.Create(CultureInfo.InvariantCulture, $"in {tenths / 10:0} cases of 100")
-            : string.Create(CultureInfo.InvariantCulture, $"in {tenths:0} cases of 1000");
+    /// <summary><c>90 % confidence</c>, <c>99.5 % confidence</c>.</summary>
+    public static string Confidence(double confidence) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(TenthsOfAPercent * confidence) / 10:0.#} % confidence");
 
-    /// <summary>The same at the beginning of a sentence.</summary>
-    public static string OftenFirst(double confidence) => "I" + Often(confidence)[1..];
+    /// <summary>What the margin to count on is: <c>reached with 90 % confidence</c>.</summary>
+    public static string Reached(double confidence) => $"reached with {Confidence(confidence)}";
 
     /// <summary><c>86 %</c>; never more than is known, so no 0 and no 100.</summary>
     public static string Likely(double probability) => Percent(probability) switch

@@ -111,9 +111,9 @@ internal sealed class VerdictSentences(House house, Ranking ranking)
         return lead <= 0 ? $"equal within 0.1 dB {weakest}" : $"{Tenths.Show(lead)} dB worse {weakest}";
     }
 
-    // Where some seats are used more than others, the share of play says more than the number of seats.
+    // Where some seats are used more than others, the share of playing time says more than the number of seats.
     private static string Share(SpotScore score) => score.Budgets.Select(b => b.Seat.UsedDays).Distinct().Count() > 1
-        ? string.Create(CultureInfo.InvariantCulture, $" ({100 * score.PassingShare:0} % of play)")
+        ? string.Create(CultureInfo.InvariantCulture, $" ({100 * score.PassingShare:0} % of the playing time)")
         : "";
 
     private string Named(SpotScore score) => $"'{score.Spot.Name}' ({LevelOf(score)})";

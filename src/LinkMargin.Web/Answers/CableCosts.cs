@@ -7,7 +7,7 @@ using LinkMargin.Web.Protocol;
 
 namespace LinkMargin.Web.Answers;
 
-/// <summary>The picture cables that each spot needs, planned once per state of the house for all pages.</summary>
+/// <summary>The video cables that each spot needs, planned once per state of the house for all pages.</summary>
 /// <param name="comparisons">The spots, best first.</param>
 internal sealed class CableCosts(Comparisons comparisons)
 {

@@ -29,7 +29,7 @@ internal static class HouseMessages
             Console = house.Console.Name,
             Controller = house.Controller.Name,
             RequiredDb = RequiredMargin.OfMost(house),
-            Often = UncertaintyWords.Often(confidence),
+            Reached = UncertaintyWords.Reached(confidence),
             Confidence = confidence,
             Steps = [.. state.Steps.Select(step => string.Join(", ", step.Words))],
             Undone = state.Undone,

@@ -32,7 +32,7 @@ function drawHeading() {
   byId('finding').textContent = comparison ? comparison.finding : `${house.name}: computing…`;
   const before = comparison?.findingInFile && comparison.findingInFile !== comparison.finding ? `As in the file: ${comparison.findingInFile}. ` : '';
   const isOther = figures && comparison?.spots.length > 0 && comparison.spots[0].spot !== store.spot && figures.spot === store.spot;
-  byId('subtitle').textContent = `${isOther ? `Shown: ${figures.words}. ` : ''}${before}${house.name}. Margin to count on: ${house.often} the real margin is at least this. Planning estimates.`;
+  byId('subtitle').textContent = `${isOther ? `Shown: ${figures.words}. ` : ''}${before}${house.name}. Margin to count on: ${house.reached}. Planning estimates.`;
 }
 
 /** @param {any} figures */

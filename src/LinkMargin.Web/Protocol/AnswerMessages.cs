@@ -33,7 +33,7 @@ internal sealed record ComparisonMessage(int Version, string Finding, IReadOnlyL
 /// <summary>One spot with all its seats.</summary>
 internal sealed record SpotFigures(string Spot, string Level, int SeatsPassing, int SeatCount, string Weakest, string Likely, bool PassesAll, IReadOnlyList<SeatFigure> Seats);
 
-/// <summary>The picture cables that each spot needs, best spot first; empty if the house has no display.</summary>
+/// <summary>The video cables that each spot needs, best spot first; empty if the house has no display.</summary>
 /// <param name="Version">The house they were planned for.</param>
 /// <param name="Spots">The spots.</param>
 /// <param name="Note">Spots that need fewer new runs for as many passing seats; empty for none.</param>

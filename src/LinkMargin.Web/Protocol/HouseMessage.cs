@@ -33,8 +33,8 @@ internal sealed record HouseMessage() : Message("house")
     /// <summary>The margin that most seats require, dB; it has the boldest line.</summary>
     public required double RequiredDb { get; init; }
 
-    /// <summary>The confidence of the margin to count on, in words.</summary>
-    public required string Often { get; init; }
+    /// <summary>What the margin to count on is, in words: <c>reached with 90 % confidence</c>.</summary>
+    public required string Reached { get; init; }
 
     /// <summary>The same as a share, 0 to 1.</summary>
     public required double Confidence { get; init; }

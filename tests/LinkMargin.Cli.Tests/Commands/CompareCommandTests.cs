@@ -25,7 +25,7 @@ public sealed class CompareCommandTests : IDisposable
 
         Assert.Equal(1, unmet.ExitCode);
         Assert.Contains("at every spot: 'bench'.", unmet.OutputUnwrapped, StringComparison.Ordinal);
-        Assert.Contains("margin to count on (dB), by seat and spot. In nine cases of ten the real margin is at least this.", unmet.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("margin to count on (dB), reached with 90 % confidence, by seat and spot.", unmet.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("Median margin (dB) and probability that the seat passes", unmet.Output, StringComparison.Ordinal);
         Assert.True(unmet.Output.Split('\n').Max(line => line.Length) <= 80);
         Assert.Equal(0, met.ExitCode);

@@ -59,7 +59,7 @@ public sealed class ExplainCommandTests : IDisposable
     {
         double half = CountedAt("0.5"), nine = CountedAt("90%"), most = CountedAt("0.99");
         Assert.True(half > nine && nine > most);
-        Assert.Contains("in 99 cases of 100 the margin is at least", Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--confidence", "0.99").OutputUnwrapped, StringComparison.Ordinal);
+        Assert.Contains("with 99 % confidence the margin is at least", Run("explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--confidence", "0.99").OutputUnwrapped, StringComparison.Ordinal);
 
         double CountedAt(string share) => Run(
             "explain", "house.yaml", "--spot", "den rack", "--seat", "sofa", "--json", "--confidence", share).Json.GetProperty("marginAtConfidenceDb").GetDouble();

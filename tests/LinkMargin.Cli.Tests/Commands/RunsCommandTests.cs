@@ -167,7 +167,7 @@ public sealed class RunsCommandTests : IDisposable
     {
         folder.Put("h.yaml", SampleFile.Modest + Cabled);
         CommandRun compare = CommandRun.In(folder.Path, "compare", "h.yaml", "--model", "direct");
-        Assert.Contains("Picture cables that each spot needs", compare.Output, StringComparison.Ordinal);
+        Assert.Contains("Video cables that each spot needs", compare.Output, StringComparison.Ordinal);
         JsonElement json = CommandRun.In(folder.Path, "compare", "h.yaml", "--model", "direct", "--json").Json;
         JsonElement runs = Run(SampleFile.Modest + Cabled, "--json").Json;
         foreach (JsonElement spot in runs.GetProperty("spots").EnumerateArray())
@@ -179,7 +179,7 @@ public sealed class RunsCommandTests : IDisposable
 
         Assert.True(CommandRun.In(folder.Path, "place", "h.yaml", "--model", "direct", "--grid", "1", "--json").Json.GetProperty("places")[0].TryGetProperty("cables", out _));
         folder.Put("h.yaml", SampleFile.Modest);
-        Assert.DoesNotContain("Picture cables", CommandRun.In(folder.Path, "compare", "h.yaml", "--model", "direct").Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("Video cables", CommandRun.In(folder.Path, "compare", "h.yaml", "--model", "direct").Output, StringComparison.Ordinal);
     }
 
     private CommandRun Run(string house, params string[] words) => CommandRun.In(folder.Path, ["runs", folder.Put("h.yaml", house), .. words]);

@@ -84,7 +84,7 @@ public sealed class SpotsInkTests
     private static (Pixels Picture, SKRectI Chart) Render(SpotBar bar, double requiredDb) => Render(Request(bar, requiredDb));
 
     private static SpotsRequest Request(SpotBar bar, double requiredDb) =>
-        new("title", "caption", ["spot"], [new SpotsSeat("seat", "level", requiredDb, [bar])]) { Often = "often" };
+        new("title", "caption", ["spot"], [new SpotsSeat("seat", "level", requiredDb, [bar])]) { Reached = "reached often" };
 
     // The seat's band gives the rows; the first and last line of the axis, which stand on its ends, the columns.
     private static (Pixels Picture, SKRectI Chart) Render(SpotsRequest request)

@@ -27,6 +27,6 @@ public sealed class SpotsPictureTests
         [.. Enumerable.Range(0, seats).Select(i => new SpotsSeat($"seat {i}", "level, asks for 15 dB", 15, [.. Enumerable.Range(0, spots).Select(s =>
             new SpotBar(s, 30 - (4 * s) - i, 37 - (4 * s) - i, 44 - (4 * s) - i, 30 - (4 * s) - i >= 15))]))])
     {
-        Often = "in nine cases of ten",
+        Reached = "reached with 90 % confidence",
     };
 }

@@ -80,7 +80,7 @@ public sealed class ComparisonTextTests
 
         Assert.DoesNotContain("of the play", Written(House, ranking), StringComparison.Ordinal);
         Assert.Contains("1 of 2 75 %\n", OneBlank(Written(House, weighted)), StringComparison.Ordinal);
-        Assert.Contains("1 of 2 seats pass (75 % of play).", Unwrapped(House, weighted), StringComparison.Ordinal);
+        Assert.Contains("1 of 2 seats pass (75 % of the playing time).", Unwrapped(House, weighted), StringComparison.Ordinal);
     }
 
     [Fact]

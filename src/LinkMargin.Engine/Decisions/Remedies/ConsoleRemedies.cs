@@ -87,7 +87,7 @@ internal static class ConsoleRemedies
                };
     }
 
-    /// <summary>The best place of each zone; on another level the picture cable must get there too.</summary>
+    /// <summary>The best place of each zone; on another level the video cable must get there too.</summary>
     public static IEnumerable<Remedy> Shelves(RemedyTrial trial)
     {
         foreach (Zone zone in trial.House.Zones)
