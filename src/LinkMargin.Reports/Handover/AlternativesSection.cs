@@ -14,7 +14,7 @@ internal sealed class AlternativesSection(HandoverFindings findings, HandoverPic
 
     /// <summary>The section.</summary>
     public ReportSection Section => new("alternatives", "The alternatives, and why not", findings.Ranking.Scores.Count < 2
-        ? [new ParagraphBlock("The house file names no other spot. 'linkmargin place' searches for one.")]
+        ? [new ParagraphBlock("No other spot was compared. If this one does not suit, ask for a search for other places.")]
         :
         [
             new TableBlock(

@@ -29,7 +29,7 @@ internal sealed class AssumptionsSection(HandoverFindings findings)
             new ListItem($"Model: {ModelWords.Of(findings.Model.Depth)}. Losses are means over the 2.4 GHz band."),
         ]),
         new ParagraphBlock(
-            "Loss: median of one crossing head on at 2.4 GHz. ±: one standard deviation between one example and another. 'linkmargin materials NAME' prints the source of each figure.",
+            "Loss: median of one crossing head on at 2.4 GHz. ±: one standard deviation between one example and another. The tables behind this report name the source of each figure; ask for it where one matters.",
             TextWeight.Small),
     ]);
 

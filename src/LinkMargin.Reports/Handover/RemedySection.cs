@@ -23,7 +23,7 @@ internal sealed class RemedySection(HandoverFindings findings)
         new TableBlock(
             [new TableColumn("Change", 4.6), new TableColumn("What it takes", 1.2), new TableColumn("Seats that pass then", 1.5), new TableColumn($"'{result.Before.Weakest.Seat.Name}' then", 1.9)],
             [.. Shown.Select(RowOf)]),
-        new ParagraphBlock("In brackets: how far east and how far north, by the figures beside the maps in the appendix.", TextWeight.Small),
+        new ParagraphBlock($"{PlaceWords.Note(findings.Loaded.Lengths)}, by the figures beside the maps in the appendix.", TextWeight.Small),
         .. Minds.Length > 0 ? [new ListBlock([.. Minds.Select(mind => new ListItem(mind))])] : Array.Empty<ReportBlock>(),
     ]);
 

@@ -12,6 +12,7 @@ namespace LinkMargin.Reports.Handover;
 internal sealed class RunsSection(HandoverFindings findings, HandoverPictures pictures)
 {
     private readonly RunWords words = new(findings.Loaded);
+    private readonly RouteWords routes = new(findings.Loaded);
     private readonly SpotRuns chosen = findings.RunsOfChosen!;
 
     /// <summary>The section.</summary>
@@ -20,13 +21,17 @@ internal sealed class RunsSection(HandoverFindings findings, HandoverPictures pi
         new ParagraphBlock(SpotCableWords.Summary(chosen, findings.Loaded.Lengths)),
         .. chosen.Runs.Count > 0 ? [Runs] : Array.Empty<ReportBlock>(),
         .. pictures.Runs is { } plan ? [plan] : Array.Empty<ReportBlock>(),
+        .. Holes.Length > 0 ? [new ListBlock([.. Holes.Select(hole => new ListItem(hole))]), new ParagraphBlock($"{PlaceWords.Note(findings.Loaded.Lengths)}, by the figures beside the plan.", TextWeight.Small)] : Array.Empty<ReportBlock>(),
         .. chosen.Splitter is { } splitter ? [new ParagraphBlock(RunWords.Splitter(splitter))] : Array.Empty<ReportBlock>(),
         .. chosen.Passages.Count > 0 ? [new ListBlock([.. chosen.Passages.Select(fit => new ListItem(words.Fit(fit)))])] : Array.Empty<ReportBlock>(),
         .. findings.Runs.Count > 1 ? [new ParagraphBlock("What each spot needs in cable", TextWeight.Heading), Overview] : Array.Empty<ReportBlock>(),
         new ParagraphBlock(
-            RunWords.Caution + " 'linkmargin runs HOUSE --spot SPOT' prints the pull sheet.",
+            RunWords.Caution + " Ask for the pull sheet before work begins: it lists each route leg by leg.",
             TextWeight.Small),
     ]);
+
+    private string[] Holes =>
+        [.. chosen.Runs.SelectMany((run, i) => run.Route is { } route ? routes.Holes(route).Select(hole => FormattableString.Invariant($"R{i + 1}: {hole}.")) : [])];
 
     private TableBlock Runs => new(
         [new TableColumn("From and to", 2.4), new TableColumn("How", 3), new TableColumn("Carries the picture", 1.2)],

@@ -12,6 +12,7 @@ namespace LinkMargin.Reports.Texts;
 internal sealed class RunsText(LoadedHouse loaded)
 {
     private readonly RunWords words = new(loaded);
+    private readonly RouteWords routes = new(loaded);
 
     /// <summary>A table of all spots.</summary>
     public void WriteOverview(IReadOnlyList<SpotRuns> spots, TextWriter output, int width)
@@ -73,10 +74,16 @@ internal sealed class RunsText(LoadedHouse loaded)
                 continue;
             }
 
-            foreach (RouteLeg leg in run.Route?.Legs ?? [])
+            foreach (string leg in run.Route is { } laid ? routes.Legs(laid) : [])
             {
-                WordWrap.WriteHanging(words.Leg(leg), output, width, "    - ", "      ");
+                WordWrap.WriteHanging(leg, output, width, "    - ", "      ");
             }
+        }
+
+        if (runs.Holes > 0)
+        {
+            output.WriteLine();
+            WordWrap.Write($"{PlaceWords.Note(loaded.Lengths)}, as on the plan.", output, width);
         }
 
         if (runs.Passages.Count > 0)

@@ -94,9 +94,7 @@ internal sealed class RemedyWords(LoadedHouse loaded)
 
     private string Place(MoveSpot move) => $"at {At(move.Plan)}, {loaded.Lengths.Brief(move.HeightMetres)} high";
 
-    private string At(Point2 plan) => loaded.Lengths.InFeet
-        ? $"({loaded.Lengths.Brief(plan.X)}, {loaded.Lengths.Brief(plan.Y)})"
-        : string.Create(CultureInfo.InvariantCulture, $"({plan.X:0.00}, {plan.Y:0.00})");
+    private string At(Point2 plan) => PlaceWords.At(plan, loaded.Lengths);
 
     // How far and whereto; on the plan north is up.
     private string Step(Remedy remedy)

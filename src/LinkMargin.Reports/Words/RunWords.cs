@@ -63,22 +63,8 @@ internal sealed class RunWords(LoadedHouse loaded)
             ? FormattableString.Invariant($"; {hardest.Degrees:0}° lie where no hand gets between them: open the floor there, or lay it before the ceiling is closed") : "";
         return stretches.Count == 1
             ? $"{all}: pulled in one stretch; {force}{over}"
-            : FormattableString.Invariant($"{all}: pull it in {stretches.Count} stretches (at most {Route.MostDegrees:0}° each, common practice), with a loop drawn out {string.Join(" and ", stretches.Skip(1).Select(stretch => Corner(stretch.From!)))}; {force}{over}");
+            : FormattableString.Invariant($"{all}: pull it in {stretches.Count} stretches (at most {Route.MostDegrees:0}° each, common practice), with a loop drawn out {string.Join(" and ", stretches.Skip(1).Select(stretch => RouteWords.Corner(stretch.From!)))}; {force}{over}");
     }
-
-    private static string Corner(RouteLeg leg) => leg.Kind switch
-    {
-        LegKind.ToWall => $"at the wall in '{leg.Where}'",
-        LegKind.ToPassage => $"beside the passage in '{leg.Where}'",
-        LegKind.AlongFloor => $"at the floor in '{leg.Where}'",
-        LegKind.AlongCeiling => $"under the ceiling in '{leg.Where}'",
-        LegKind.Riser => $"at the {(leg.To.Z > leg.From.Z ? "foot" : "top")} of the wall in '{leg.Where}'",
-        LegKind.ThroughWall => $"at the hole through the wall '{leg.Where}'",
-        LegKind.ThroughCeiling => $"at the hole in the ceiling of '{leg.Where}'",
-        LegKind.ThroughFloor => $"at the hole in the floor of '{leg.Where}'",
-        LegKind.ThroughPassage => $"at the passage '{leg.Where}'",
-        _ => $"at the floor above '{leg.Where}'",
-    };
 
     /// <summary>Whether a run carries its picture, with the sum where that is close or fails.</summary>
     public static string Carrying(Run run)
@@ -121,26 +107,6 @@ internal sealed class RunWords(LoadedHouse loaded)
                 : $"no length of {cable.Kind.Name} does";
             yield return $"'{cable.Name}' does not carry {SignalText.Of(run.Connection.Signal)}: {why}";
         }
-    }
-
-    /// <summary>One leg of a route.</summary>
-    public string Leg(RouteLeg leg)
-    {
-        string length = Lengths.Brief(leg.LengthMetres);
-        return leg.Kind switch
-        {
-            LegKind.ToWall => $"{length} between the socket and the wall, in '{leg.Where}'",
-            LegKind.ToPassage => $"{length} between the wall and the passage, in '{leg.Where}'",
-            LegKind.AlongFloor => $"{length} along the wall at the floor, in '{leg.Where}'",
-            LegKind.AlongCeiling => $"{length} along the wall under the ceiling, in '{leg.Where}'",
-            LegKind.Riser => $"{length} {(leg.To.Z > leg.From.Z ? "up" : "down")} the wall, in '{leg.Where}'",
-            LegKind.ThroughWall => $"a hole through the wall '{leg.Where}'",
-            LegKind.ThroughCeiling => $"a hole in the ceiling of '{leg.Where}'",
-            LegKind.ThroughFloor => $"a hole in the floor of '{leg.Where}'",
-            LegKind.ThroughSlab => $"a hole through the floor above '{leg.Where}', {length}",
-            LegKind.InFloor => $"{length} in the floor above '{leg.Where}', {(leg.Holes == 0 ? "along the joists" : $"through {Plural.Of(leg.Holes, "joist")}")}",
-            _ => $"{length} through the passage '{leg.Where}'",
-        };
     }
 
     /// <summary>How full a passage gets.</summary>

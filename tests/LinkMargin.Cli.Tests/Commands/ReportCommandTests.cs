@@ -219,6 +219,26 @@ public sealed partial class ReportCommandTests : IDisposable
         Assert.Matches(@"\dft", text);
     }
 
+    /// <summary>A client has no terminal: what can be asked for is said in words. The houses have displays, one spot, and walls alone.</summary>
+    [Theory]
+    [InlineData("wired.yaml")]
+    [InlineData("one.yaml")]
+    [InlineData("house.yaml")]
+    public void No_command_is_in_a_report(string file)
+    {
+        folder.Put("wired.yaml", SampleFile.Modest + """
+            fixtures: [{name: panel, level: den, box: [3, 0.05, 3.9, 0.1], from: 0.8, to: 1.6, material: flat-screen}]
+            displays: [{name: screen, level: den, at: [3.5, 0.2, 1], signal: 4k120 4:4:4 12 bit}]
+
+            """);
+        folder.Put("one.yaml", InFeet().Replace("  - {name: rack, level: ground, at: [24, 14, 4]}\n", "", StringComparison.Ordinal));
+        CommandRun.In(folder.Path, ["report", file, .. Quick, "--out", "r.html"]);
+        string page = File.ReadAllText(folder.PathOf("r.html"));
+        Assert.Equal(file == "wired.yaml", page.Contains("Ask for the pull sheet", StringComparison.Ordinal));
+        Assert.Equal(file == "one.yaml", page.Contains("ask for a search", StringComparison.Ordinal));
+        Assert.DoesNotMatch(@"linkmargin \w|--[a-z]+ ", Styles().Replace(page, ""));
+    }
+
     private static string InFeet() => """
         house: Foot House
         units: ft
@@ -270,6 +290,9 @@ public sealed partial class ReportCommandTests : IDisposable
 
     [GeneratedRegex(", *\"[ />]")]
     private static partial Regex ListEnd();
+
+    [GeneratedRegex(@"<(style|script).*?</\1>", RegexOptions.Singleline)]
+    private static partial Regex Styles();
 
     [GeneratedRegex("<script")]
     private static partial Regex Scripts();

@@ -84,6 +84,31 @@ public sealed class RunsCommandTests : IDisposable
         Assert.Contains(part, Unwrapped(run.Output), StringComparison.Ordinal);
     }
 
+    /// <summary>Each hole to bore has its room and its place on the plan: that of the leg in JSON, half way through it.</summary>
+    [Fact]
+    public void A_hole_is_said_with_its_place_on_the_plan()
+    {
+        string house = SampleFile.Modest + Cabled.Replace("bore: 35 mm", "bore: 11 mm", StringComparison.Ordinal);
+        string text = Unwrapped(Run(house, "--spot", "loft shelf").Output);
+        JsonElement run = Run(house, "--spot", "loft shelf", "--json").Json.GetProperty("spots")[0].GetProperty("runs")[0];
+        JsonElement[] holes = [.. run.GetProperty("route").EnumerateArray().Where(leg => leg.GetProperty("holes").GetInt32() == 1)];
+        Assert.NotEmpty(holes);
+        foreach (JsonElement hole in holes)
+        {
+            (double east, double north) = (Middle(hole, 0), Middle(hole, 1));
+            Assert.Matches(
+                string.Create(System.Globalization.CultureInfo.InvariantCulture, $@"a hole (in|through) the (ceiling|floor|wall) (of )?'{hole.GetProperty("where").GetString()}'[^.]* '[a-z ]+',[a-z ]* at \({east:0.00}, {north:0.00}\)"),
+                text);
+        }
+
+        Assert.Contains("In brackets: how far east and how far north, in metres, as on the plan.", text, StringComparison.Ordinal);
+        string feet = Run(house.Replace("units: m", "units: ft", StringComparison.Ordinal).Replace("height: 2.4", "height: 8", StringComparison.Ordinal).Replace("height: 2.3", "height: 8", StringComparison.Ordinal), "--spot", "loft shelf").Output;
+        Assert.Matches(@"a hole .* at \(\d+ft \d+in, \d+ft \d+in\)", Unwrapped(feet));
+        Assert.Contains("how far north, as on the plan", Unwrapped(feet), StringComparison.Ordinal);
+
+        static double Middle(JsonElement leg, int axis) => (leg.GetProperty("fromM")[axis].GetDouble() + leg.GetProperty("toM")[axis].GetDouble()) / 2;
+    }
+
     [Fact]
     public void Bends_are_summed_with_the_stretches_to_pull_in()
     {
