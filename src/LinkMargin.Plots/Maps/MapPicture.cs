@@ -1,4 +1,3 @@
-using LinkMargin.Engine.Houses;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Contours;
 using LinkMargin.Plots.Drawing;

@@ -1,5 +1,4 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Runs;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Reports.Houses;
