@@ -20,15 +20,15 @@ public sealed class AccessTests(BrowserFixture fixture)
         await page.Page.Keyboard.PressAsync("ArrowRight");
         await page.Page.Keyboard.PressAsync("ArrowRight");
         await page.Page.Keyboard.PressAsync("Shift+ArrowUp");
-        await page.Tried("move seat sofa to 2.20 m east, 4.00 m north");
+        await page.Tried("seat 'sofa' is at 2.20 m east, 4.00 m north");
         Assert.Equal("seat sofa", await page.Page.EvaluateAsync<string?>("() => document.activeElement.dataset?.key"));
         await page.Page.Keyboard.PressAsync("[");
-        await page.Tried("turn seat sofa to 285");
+        await page.Tried("seat 'sofa' faces 285");
         await page.Page.Keyboard.PressAsync("Control+z");
         await page.Page.Keyboard.PressAsync("Control+z");
         await page.NothingIsTried();
         await page.Page.Keyboard.PressAsync("Control+y");
-        await page.Tried("move seat sofa to 2.20 m east, 4.00 m north");
+        await page.Tried("seat 'sofa' is at 2.20 m east, 4.00 m north");
         await page.Page.Keyboard.PressAsync("Enter");
         await page.Page.Locator("#link .section").WaitForAsync();
         await page.Page.Keyboard.PressAsync("l");

@@ -11,7 +11,7 @@ public sealed class KeepingTests(BrowserFixture fixture)
     {
         await using ServedPage page = await ServedPage.Of(fixture);
         await page.Press("seat sofa", "ArrowLeft");
-        await page.Tried("move seat sofa");
+        await page.Tried("seat 'sofa' is at");
         await page.Page.Keyboard.PressAsync("Control+s");
         await page.Button("dialog", "Save in house.yaml").ClickAsync();
         await page.Open.Has(".notice", "Saved in house.yaml");
@@ -24,7 +24,7 @@ public sealed class KeepingTests(BrowserFixture fixture)
     {
         await using ServedPage page = await ServedPage.Of(fixture);
         await page.Press("seat sofa", "ArrowLeft");
-        await page.Tried("move seat sofa");
+        await page.Tried("seat 'sofa' is at");
         int port = page.House.Server.Port;
         await page.House.Server.DisposeAsync();
         await page.Open.Has(".banner.bad", "The connection to LinkMargin is lost");
@@ -33,7 +33,7 @@ public sealed class KeepingTests(BrowserFixture fixture)
         await using OpenPage next = await page.Open.Another(page.House.Server.NewAddress());
         await next.Has("#recovery", "1 change was tried before and not saved");
         await next.Page.Locator("#recovery button", new PageLocatorOptions { HasText = "Continue" }).ClickAsync();
-        await next.Has("#steps li", "move seat sofa to 1.90 m");
+        await next.Has("#steps li", "seat 'sofa' is at 1.90 m");
         Assert.Equal(ServedHouse.Small, page.House.Text);
     }
 
@@ -44,7 +44,7 @@ public sealed class KeepingTests(BrowserFixture fixture)
         await using OpenPage other = await OpenPage.Of(fixture.Browser, page.House.Server.NewAddress(), 400, 800, ColorScheme.Dark);
         await other.Settled();
         await page.Press("seat sofa", "ArrowLeft");
-        await other.Has("#steps li", "move seat sofa to 1.90 m");
+        await other.Has("#steps li", "seat 'sofa' is at 1.90 m");
         await other.Page.Locator("#steps button", new PageLocatorOptions { HasText = "Undo" }).ClickAsync();
         await page.NothingIsTried();
         Assert.Empty(page.Open.Said);
@@ -68,7 +68,7 @@ public sealed class KeepingTests(BrowserFixture fixture)
     {
         await using ServedPage page = await ServedPage.Of(fixture);
         await page.Press("seat sofa", "ArrowLeft");
-        await page.Tried("move seat sofa");
+        await page.Tried("seat 'sofa' is at");
         await page.Page.Keyboard.PressAsync("Control+s");
         string theirs = ServedHouse.Small.Replace("# the big one", "# theirs", StringComparison.Ordinal);
         await page.Page.Locator("dialog").WaitForAsync();

@@ -3,6 +3,7 @@ using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
 using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Files.Changes;
 using LinkMargin.Files.Edits;
 using LinkMargin.Files.Houses;
 using LinkMargin.Files.Problems;
@@ -51,15 +52,16 @@ internal static class HouseLoading
     public static LoadedHouse Edit(LoadedHouse loaded, string[]? whatIf, Invocation invocation)
     {
         House edited = loaded.House;
-        List<string> words = [];
+        List<string> words = [], texts = [];
         List<string> faults = [];
         foreach (string typed in whatIf ?? [])
         {
             try
             {
                 WrittenEdit written = new EditText(edited, loaded.Tables, loaded.Unit).Read(typed);
+                words.Add(ChangeWords.Of(written.Edit, edited, loaded.Unit));
                 edited = written.Edit.ApplyTo(edited);
-                words.Add(written.Text);
+                texts.Add(written.Text);
                 if (written.Warning is { } warning)
                 {
                     WordWrap.WriteMessage($"{WhatIfOption.Name} {Quote.Of(written.Text)}: {warning}", invocation.Error, invocation.Width);
@@ -73,7 +75,7 @@ internal static class HouseLoading
 
         return faults.Count > 0
             ? throw new CannotBeDoneException(faults)
-            : loaded with { House = edited, WhatIf = words };
+            : loaded with { House = edited, WhatIf = words, WrittenEdits = texts };
     }
 
     /// <summary>Refuses a house without spots or seats.</summary>

@@ -43,6 +43,6 @@ internal static class PlanFile
     }
 
     private static string Caption(LoadedHouse loaded) => loaded.WhatIf.Count > 0
-        ? $"As the house file describes it, with these changes: {string.Join(", ", loaded.WhatIf)}."
+        ? $"As the house file describes it, but {loaded.WhatIfWords}."
         : "As the house file describes it. Compare it with the house before you rely on any figure.";
 }

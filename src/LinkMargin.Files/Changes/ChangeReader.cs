@@ -13,10 +13,14 @@ namespace LinkMargin.Files.Changes;
 /// <summary>Turns changes into edits, checked as in a written file: names must exist in the house, places must lie inside it.</summary>
 public sealed class ChangeReader
 {
+    // What the page calls the fields that a place is typed into.
+    private const string East = "East", North = "North", Height = "Height", Hands = "Hands", Turned = "Facing";
+
     private readonly House house;
     private readonly MaterialTables tables;
     private readonly EditPlaces places;
     private readonly FileLengths lengths;
+    private readonly LengthFormat format;
 
     /// <summary>Reads changes of a house.</summary>
     /// <param name="house">The house before the change.</param>
@@ -27,7 +31,7 @@ public sealed class ChangeReader
         ArgumentNullException.ThrowIfNull(house);
         ArgumentNullException.ThrowIfNull(tables);
         (this.house, this.tables, lengths) = (house, tables, new FileLengths(bareUnit));
-        places = new EditPlaces(house, bareUnit);
+        (places, format) = (new EditPlaces(house, bareUnit, East, North), new LengthFormat(bareUnit));
     }
 
     /// <summary>What a change does to the house; empty if it is only about people.</summary>
@@ -57,7 +61,7 @@ public sealed class ChangeReader
     {
         string name = Known("spot", change.Name, house.Spots.Select(spot => spot.Name));
         Spot spot = house.Spots.First(one => one.Name == name);
-        (int level, Point2 plan, double height) = PlaceOf(change, spot.LevelIndex, spot.HeightMetres);
+        (int level, Point2 plan, double height) = PlaceOf(change, spot.LevelIndex, Height, spot.HeightMetres);
         return places.SolidAt(level, plan, height) is { } solid
             ? throw new EditFaultException($"puts the spot inside the fixture {Quote.Of(solid.Name)}, which is solid; choose another place")
             : new MoveSpot(name, level, plan, height);
@@ -66,7 +70,7 @@ public sealed class ChangeReader
     private MoveSeat MoveSeat(HouseChange change)
     {
         Seat seat = SeatOf(change);
-        (int level, Point2 plan, double height) = PlaceOf(change, seat.LevelIndex, seat.HandsMetres);
+        (int level, Point2 plan, double height) = PlaceOf(change, seat.LevelIndex, Hands, seat.HandsMetres);
         return seat.Faces is { } faced && house.Fixtures.FirstOrDefault(one => one.Name == faced) is { } fixture && plan.DistanceTo(fixture.Centre) < HouseLimits.SameHeight
             ? throw new EditFaultException($"puts the seat at the centre of the fixture {Quote.Of(faced)} it faces; choose another place")
             : new MoveSeat(seat.Name, level, plan, height);
@@ -76,7 +80,7 @@ public sealed class ChangeReader
     private HouseEdit[] TurnSeat(HouseChange change)
     {
         Seat seat = SeatOf(change);
-        double degrees = Math.Round(Facing.Once(Figure(change.Degrees, "degrees"))) % 360;
+        double degrees = Math.Round(Facing.Once(Figure(change.Degrees, Turned))) % 360;
         return [.. house.Seats.Where(one => one.WrittenName == seat.WrittenName).Select(one => new TurnSeat(one.Name, degrees))];
     }
 
@@ -109,23 +113,23 @@ public sealed class ChangeReader
         return [];
     }
 
-    private (int Level, Point2 Plan, double Height) PlaceOf(HouseChange change, int level, double height)
+    private (int Level, Point2 Plan, double Height) PlaceOf(HouseChange change, int level, string heightField, double height)
     {
         int on = change.Level is null ? level : LevelOf(change);
-        Point2 plan = new(Length(change.X, "x", HouseLimits.Coordinate), Length(change.Y, "y", HouseLimits.Coordinate));
-        double over = change.Height is null ? height : Length(change.Height, "height", HouseLimits.HeightOverFloor);
+        Point2 plan = new(Length(change.X, East, HouseLimits.Coordinate), Length(change.Y, North, HouseLimits.Coordinate));
+        double over = change.Height is null ? height : Length(change.Height, heightField, HouseLimits.HeightOverFloor);
         places.Check(on, plan, over);
         return (on, plan, over);
     }
 
-    private double Length(double? metres, string what, QuantityRange range)
+    private double Length(double? metres, string field, QuantityRange range)
     {
-        double value = lengths.Rounded(Figure(metres, what));
-        return range.Contains(value) ? value : throw new EditFaultException($"has {what} out of range; {range} is allowed");
+        double value = lengths.Rounded(Figure(metres, field));
+        return range.Contains(value) ? value : throw new EditFaultException($"has {Quote.Of(field)} out of range; {format.Allowed(range)} is allowed");
     }
 
-    private static double Figure(double? value, string what) =>
-        value is { } figure && double.IsFinite(figure) ? figure : throw new EditFaultException($"has no {what}");
+    private static double Figure(double? value, string field) =>
+        value is { } figure && double.IsFinite(figure) ? figure : throw new EditFaultException($"has no {Quote.Of(field)}");
 
     private int LevelOf(HouseChange change) => change.Level is { } level && level >= 0 && level < house.Levels.Count
         ? level

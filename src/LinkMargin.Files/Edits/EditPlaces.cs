@@ -8,7 +8,11 @@ using LinkMargin.Files.Quantities;
 namespace LinkMargin.Files.Edits;
 
 /// <summary>Reads and checks the places that an edit moves things to.</summary>
-internal sealed class EditPlaces(House house, LengthUnit bareUnit)
+/// <param name="house">The house.</param>
+/// <param name="bareUnit">The unit of its file.</param>
+/// <param name="east">What the person who makes the edit calls the coordinate to the east.</param>
+/// <param name="north">What they call the one to the north.</param>
+internal sealed class EditPlaces(House house, LengthUnit bareUnit, string east = "x", string north = "y")
 {
     private const string On = " on ";
 
@@ -49,7 +53,7 @@ internal sealed class EditPlaces(House house, LengthUnit bareUnit)
         const double Slack = HouseLimits.SameHeight;
         if (plan.X < low.X - Slack || plan.X > high.X + Slack || plan.Y < low.Y - Slack || plan.Y > high.Y + Slack)
         {
-            throw new EditFaultException($"goes outside the level {Quote.Of(level.Name)}, which reaches {lengths.Extent(low, high)}");
+            throw new EditFaultException($"goes outside the level {Quote.Of(level.Name)}, which reaches {lengths.Extent(low, high, east, north)}");
         }
 
         if (heightMetres > level.HeightMetres + Slack)

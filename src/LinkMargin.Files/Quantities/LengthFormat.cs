@@ -65,8 +65,11 @@ public sealed class LengthFormat(LengthUnit unit)
         : $"({Number(place.X)}, {Number(place.Y)})";
 
     /// <summary>The extent of a plan, in a message about a file.</summary>
-    public string Extent(Point2 least, Point2 greatest) =>
-        $"x from {Range(least.X, greatest.X)}, y from {Range(least.Y, greatest.Y)}";
+    public string Extent(Point2 least, Point2 greatest) => Extent(least, greatest, "x", "y");
+
+    /// <summary>The same where the two coordinates have other names.</summary>
+    public string Extent(Point2 least, Point2 greatest, string east, string north) =>
+        $"{east} from {Range(least.X, greatest.X)}, {north} from {Range(least.Y, greatest.Y)}";
 
     /// <summary>
     /// The allowed range of a quantity. Feet and inches are rounded inwards, so that every value shown as allowed is allowed. A range

@@ -66,7 +66,7 @@ internal sealed class HandoverReport(HandoverFindings findings, HandoverRequest 
 
         if (findings.Loaded.WhatIf.Count > 0)
         {
-            yield return $"What if: {string.Join("; ", findings.Loaded.WhatIf)}";
+            yield return $"What if {findings.Loaded.WhatIfWords}";
         }
 
         if (findings.Loaded.FittedToMeasurements is { } count)

@@ -17,8 +17,11 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     /// <summary>The house as in its file, before any <c>--what-if</c>.</summary>
     public House AsWritten { get; init; } = House;
 
-    /// <summary>What differs from the file, in the words of <c>--what-if</c>; empty if nothing does.</summary>
+    /// <summary>What differs from the file, in words; empty if nothing does.</summary>
     public IReadOnlyList<string> WhatIf { get; init; } = [];
+
+    /// <summary>The same as a person wrote it after <c>--what-if</c>.</summary>
+    public IReadOnlyList<string> WrittenEdits { get; init; } = [];
 
     /// <summary>Losses fitted to measurements, which replace the table losses; null if there are none.</summary>
     public FittedLosses? Fitted { get; init; }
@@ -33,11 +36,14 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     /// <summary>How many measurements its losses were fitted to, for JSON.</summary>
     public int? FittedToMeasurements => Fitted?.MeasurementCount;
 
-    /// <summary>The changes for JSON; null instead of an empty list, so that it is omitted.</summary>
-    public IReadOnlyList<string>? WhatIfOrNone => WhatIf.Count > 0 ? WhatIf : null;
+    /// <summary>The changes for JSON, as written; null instead of an empty list, so that it is omitted.</summary>
+    public IReadOnlyList<string>? WhatIfOrNone => WrittenEdits.Count > 0 ? WrittenEdits : null;
 
-    /// <summary>The same for the caption of a picture.</summary>
-    public string WhatIfCaption => (WhatIf.Count > 0 ? $"what if: {string.Join(", ", WhatIf)}; " : "")
+    /// <summary>All that differs from the file, to follow <c>what if</c>.</summary>
+    public string WhatIfWords => string.Join(" and ", WhatIf);
+
+    /// <summary>The same for the caption of a picture, with the fit.</summary>
+    public string WhatIfCaption => (WhatIf.Count > 0 ? $"what if {WhatIfWords}; " : "")
         + (Fitted is null ? "" : FormattableString.Invariant($"losses fitted to {Fitted.MeasurementCount} measurements; "));
 
     /// <summary>How its file writes lengths.</summary>
@@ -51,7 +57,7 @@ internal sealed record LoadedHouse(House House, LengthUnit Unit, MaterialTables 
     {
         if (WhatIf.Count > 0)
         {
-            WordWrap.Write($"What if: {string.Join("; ", WhatIf)}.", output, width);
+            WordWrap.Write($"What if {WhatIfWords}.", output, width);
         }
 
         if (Fitted is not null)

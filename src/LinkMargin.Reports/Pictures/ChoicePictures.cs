@@ -36,6 +36,6 @@ internal sealed class ChoicePictures(LoadedHouse loaded, LinkModel model, double
             + $"model: {ModelWords.Of(model.Depth)}. "
             + "Figures at marks are those of the table, each at its own height; the map agrees with them within 0.2 dB almost everywhere. "
             + (model.Occupied.Count > 0 ? $"People sit on {OccupiedWords.List(model.Occupied)}. " : "")
-            + (loaded.WhatIf.Count > 0 ? $"What if: {string.Join(", ", loaded.WhatIf)}. " : "")
+            + (loaded.WhatIf.Count > 0 ? $"What if {loaded.WhatIfWords}. " : "")
             + "Planning estimate.";
 }

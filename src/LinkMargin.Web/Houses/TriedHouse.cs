@@ -248,7 +248,7 @@ internal sealed class TriedHouse : IDisposable
             }
             catch (EditFaultException fault)
             {
-                left.Add($"{string.Join(", ", changes.Select(change => ChangeWords.Of(change, now.House, now.Unit)))}: {fault.Message}");
+                left.Add($"{string.Join(" and ", changes.Select(change => ChangeWords.Of(change, now.House, now.Unit)))}: {fault.Message}");
             }
         }
 

@@ -3,6 +3,7 @@
 import { button, byId, el, refill, select } from './dom.js';
 import { change, changeFrom, choose } from './choose.js';
 import { get } from './live.js';
+import { counted, levelOf, openingsOf, stateOf } from './names.js';
 import { put, store, withPreview } from './store.js';
 import { fieldMetres, fieldValue, snapped } from './units.js';
 
@@ -30,14 +31,14 @@ function follow() {
 function brief() {
   const { chosen, figures } = store, things = chosen && kinds[chosen.kind](chosen);
   return things ? [
-    el('span', {}, `${titleOf(chosen)}${stateOf(chosen)}. ${figures?.words ?? ''}`),
+    el('span', {}, `${titleOf(chosen)}${opennessOf(chosen)}. ${figures?.words ?? ''}`),
     button('More', () => byId('chosen').scrollIntoView({ block: 'start' }), { 'data-key': 'more' })] : [];
 }
 
 /** Whether a door or window is open, in words. */
-function stateOf({ kind, name, level }) {
-  const item = kind === 'opening' && store.house.levels[level]?.openings.find(one => one.name === name);
-  return item ? item.open ? ' is open' : ' is shut' : '';
+function opennessOf({ kind, name, level }) {
+  const items = kind === 'opening' ? openingsOf(level, name) : [];
+  return items.length > 0 ? ` is ${stateOf(items)}` : '';
 }
 
 const kinds = { spot: spotContent, seat: seatContent, opening: openingContent, wall: wallContent, fixture: fixtureContent };
@@ -70,14 +71,17 @@ export async function loadRadios() {
 }
 
 /** The heading for a thing; a door's name already says that it is a door. */
-const titleOf = ({ kind, name }) => kind === 'opening' ? name[0].toUpperCase() + name.slice(1) : `${{ spot: 'Spot', seat: 'Seat', wall: 'Wall', fixture: 'Fixture' }[kind]} ${name}`;
+const titleOf = chosen => `${chosen.kind === 'opening' ? chosen.name[0].toUpperCase() + chosen.name.slice(1) : `${{ spot: 'Spot', seat: 'Seat', wall: 'Wall', fixture: 'Fixture' }[chosen.kind]} ${chosen.name}`}${levelOf(chosen)}`;
 
 /** A list of all things by name, for keyboard users. */
 function finder(isFound) {
   const { house } = store, options = [{ value: '', text: 'a door, wall or fixture…' }];
   const add = (kind, level, name, text) => options.push({ value: JSON.stringify({ kind, level, name }), text });
   house.levels.forEach((level, i) => {
-    for (const item of level.openings) if (item.kind !== 'gap') add('opening', i, item.name, `${level.name}: ${item.name} (${item.open ? 'open' : 'shut'})`);
+    for (const name of new Set(level.openings.filter(item => item.kind !== 'gap').map(item => item.name))) {
+      const items = openingsOf(i, name);
+      add('opening', i, name, `${level.name}: ${counted(items)}, ${stateOf(items)}`);
+    }
     for (const name of new Set(level.walls.map(item => item.name))) add('wall', i, name, `${level.name}: wall ${name}`);
     for (const item of level.fixtures) add('fixture', i, item.name, `${level.name}: ${item.name}`);
   });
@@ -110,6 +114,7 @@ function spotContent({ name }) {
   const cables = store.cables?.spots.find(one => one.spot === name);
   return spot && [
     placeFields('move-spot', spot, 'height'),
+    spot.console && el('p', {}, `Its console, from the house file: ${spot.console}. The console chosen below is that of the other spots.`),
     cables && el('p', {}, cables.words),
     cables && cables.runs.length > 0 && el('details', { open: byId('chosen').querySelector('details')?.open ?? false }, el('summary', {}, 'Its cable runs'), el('ul', {}, ...cables.runs.map(text => el('li', {}, text)))),
   ];
@@ -133,10 +138,11 @@ function seatContent({ name }) {
 }
 
 function openingContent({ name, level }) {
-  const item = store.house.levels[level]?.openings.find(one => one.name === name);
+  const items = openingsOf(level, name), [item] = items, isOpen = items.every(one => one.open), state = stateOf(items), it = items.length > 1 ? 'them' : 'it';
   return item && [
-    el('p', {}, `${item.open ? 'Open' : 'Shut'}. Material: ${item.material}.`),
-    button(item.open ? 'Shut it' : 'Open it', () => change({ kind: 'set-opening', name, level, open: !item.open }), { class: 'main', 'data-key': 'toggle' }),
+    el('p', {}, `${state[0].toUpperCase()}${state.slice(1)}. Material: ${[...new Set(items.map(one => one.material))].join(', ')}.`),
+    button(isOpen ? `Shut ${it}` : `Open ${it}`, () => change({ kind: 'set-opening', name, level, open: !isOpen }), { class: 'main', 'data-key': 'toggle' }),
+    items.length > 1 && el('p', { class: 'note' }, `${items.length} ${item.kind}s have no name of their own and share this place, so they change together. To change one alone, give it a name in the house file.`),
     item.kind === 'door' && el('p', { class: 'note' }, 'Keep fire doors shut; local codes decide which doors are fire doors.'),
   ];
 }

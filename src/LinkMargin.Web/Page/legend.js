@@ -26,7 +26,7 @@ export function draw(changed) {
       key(svg('g', {}, svg('circle', { cx: 16, cy: 7, r: 4.8, class: 'seat-fails' }), svg('path', { d: 'M13 10L19 4', class: 'seat-fails' })), 'does not')),
     el('p', { class: 'note' }, `The map is for hands ${lengthText(house.handsMetres, house.inFeet)} above the floor, averaged over all directions. `
       + 'A seat counts with its own height and facing, so it may differ from the map around it.'));
-  refill(byId('footer'), el('p', {}, `All figures are planning estimates for ${house.controller} with ${house.console}. Test the spot with the real console before you pull cable or make holes.`));
+  refill(byId('footer'), el('p', {}, `All figures are planning estimates for ${house.controller} with ${house.console}${house.spots.filter(spot => spot.console).map(spot => `, at ${spot.name} with ${spot.console}`).join('')}. Test the spot with the real console before you pull cable or make holes.`));
 }
 
 /** @param {SVGElement} shape @param {string} text @param {boolean} [isHatched] */

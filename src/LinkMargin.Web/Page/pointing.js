@@ -2,6 +2,7 @@
 
 import { byId } from './dom.js';
 import { change, choose, tryResult } from './choose.js';
+import { openingsOf } from './names.js';
 import { marginAt, placeAt, screenAt, sheets } from './plan.js';
 import { say } from './speak.js';
 import { store } from './store.js';
@@ -34,8 +35,8 @@ function clickOn(thing) {
   if (kind === 'place') tryResult(Number(name));
   else if (!thing.classList.contains('mark')) {
     choose({ kind, name, level });
-    const door = kind === 'opening' && store.house.levels[level].openings.find(item => item.name === name && item.kind === 'door');
-    if (door) change({ kind: 'set-opening', name, level, open: !door.open });
+    const doors = kind === 'opening' ? openingsOf(level, name).filter(item => item.kind === 'door') : [];
+    if (doors.length > 0) change({ kind: 'set-opening', name, level, open: !doors.every(door => door.open) });
   }
 }
 

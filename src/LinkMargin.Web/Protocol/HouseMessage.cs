@@ -90,7 +90,8 @@ internal sealed record OpeningItem(string Name, string Kind, bool Open, string M
 /// <summary>A fixture; <paramref name="Fills"/> says whether it is solid at the map's height, so that no margin is shown there.</summary>
 internal sealed record FixtureItem(string Name, string Material, bool Hollow, bool Fills, string Outline, string Sides);
 
-internal sealed record SpotItem(string Name, int Level, double X, double Y, double Height);
+/// <summary>A spot; <paramref name="Console"/> is the radio of its own console, null where it has that of the house.</summary>
+internal sealed record SpotItem(string Name, int Level, double X, double Y, double Height, string? Console);
 
 internal sealed record SeatItem(string Name, int Level, double X, double Y, double Hands, double? Facing, double RequiredDb, string? Plays, string? Faces);
 

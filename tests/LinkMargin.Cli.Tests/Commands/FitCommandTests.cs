@@ -83,7 +83,7 @@ public sealed class FitCommandTests : IDisposable
     {
         CommandRun text = Run("fit", "house.yaml", "readings.csv", "--what-if", "move spot loft shelf to 6 1 1.5");
         JsonElement moved = Run("fit", "house.yaml", "readings.csv", "--json", "--what-if", "move spot loft shelf to 6 1 1.5").Json, plain = Run("fit", "house.yaml", "readings.csv", "--json").Json;
-        Assert.StartsWith("What if: move spot loft shelf to 6 1 1.5.", text.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.StartsWith("What if spot 'loft shelf' is at 6.00 m east, 1.00 m north, 1.50 m high on loft.", text.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Equal("move spot loft shelf to 6 1 1.5", Assert.Single(moved.GetProperty("whatIf").EnumerateArray()).GetString());
         Assert.False(plain.TryGetProperty("whatIf", out _));
         Assert.NotEqual(plain.GetProperty("models")[0].ToString(), moved.GetProperty("models")[0].ToString());

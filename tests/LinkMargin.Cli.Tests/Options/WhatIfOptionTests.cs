@@ -34,7 +34,7 @@ public sealed class WhatIfOptionTests : IDisposable
     {
         CommandRun run = Run("compare", "house.yaml", "--what-if", ToTheSofa, "--what-if", "move seat bench to 3 3.5");
 
-        Assert.StartsWith($"What if: {ToTheSofa}; move seat bench to 3 3.5.", run.OutputUnwrapped, StringComparison.Ordinal);
+        Assert.StartsWith("What if spot 'loft shelf' is at 3.00 m east, 3.00 m north, 0.70 m high on den and seat 'bench' is at 3.00 m east, 3.50 m north, ", run.OutputUnwrapped, StringComparison.Ordinal);
         Assert.Contains("Effect of the changes", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("Effect of the changes", Run("compare", "house.yaml").Output, StringComparison.Ordinal);
     }
@@ -48,7 +48,7 @@ public sealed class WhatIfOptionTests : IDisposable
     {
         string[] edited = [words[0], "house.yaml", .. words[1..], "--what-if", "turn seat desk to east"];
 
-        Assert.StartsWith("What if: turn seat desk to east.\n", Run(edited).Output, StringComparison.Ordinal);
+        Assert.StartsWith("What if seat 'desk' faces east.\n", Run(edited).Output, StringComparison.Ordinal);
         Assert.Equal("turn seat desk to east", Run([.. edited, "--json"]).Json.GetProperty("whatIf")[0].GetString());
     }
 
