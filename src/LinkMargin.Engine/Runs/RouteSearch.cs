@@ -9,7 +9,7 @@ namespace LinkMargin.Engine.Runs;
 /// </summary>
 internal sealed class RouteSearch(StructureGraph structure)
 {
-    private readonly Dictionary<CablePlace, ShortestWays<StructureEdge>> searched = []; // by where the search began
+    private readonly Dictionary<CablePlace, ShortestRoutes<StructureEdge>> searched = []; // by where the search began
     private readonly Dictionary<(CablePlace, CablePlace), Route?> found = [];
 
     /// <summary>The route between two ends of the structure; null if there is none.</summary>
@@ -29,16 +29,16 @@ internal sealed class RouteSearch(StructureGraph structure)
     {
         bool isForwards = searched.ContainsKey(from) && !searched.ContainsKey(to);
         (int source, int target) = isForwards ? (structure.NodeOf(from), structure.NodeOf(to)) : (structure.NodeOf(to), structure.NodeOf(from));
-        if (!searched.TryGetValue(isForwards ? from : to, out ShortestWays<StructureEdge>? ways))
+        if (!searched.TryGetValue(isForwards ? from : to, out ShortestRoutes<StructureEdge>? routes))
         {
-            ways = new(structure.Graph, source, edge => edge.Cost);
-            searched.Add(isForwards ? from : to, ways);
+            routes = new(structure.Graph, source, edge => edge.Cost);
+            searched.Add(isForwards ? from : to, routes);
         }
 
         List<StructureEdge> edges = [];
         for (int at = target; at != source;)
         {
-            if (!ways.TryGetLast(at, out StructureEdge edge))
+            if (!routes.TryGetLast(at, out StructureEdge edge))
             {
                 return null;
             }

@@ -73,7 +73,7 @@ public sealed class RunPlanner
 
         CablePlace console = CablePlace.Of(spot, house.Fixtures);
         Room? room = house.Levels[spot.LevelIndex].Rooms.FirstOrDefault(room => room.Outline.Contains(console.Plan));
-        double laid = room is null ? double.PositiveInfinity : new LeadWays(house, console, room).LengthsTo([console with { Plan = spot.Plan, HeightMetres = spot.HeightMetres, Fixture = null }])[0];
+        double laid = room is null ? double.PositiveInfinity : new LeadRoutes(house, console, room).LengthsTo([console with { Plan = spot.Plan, HeightMetres = spot.HeightMetres, Fixture = null }])[0];
         return new RadioLead(lead.LengthMetres, laid, LeadKind(lead.LengthMetres).Kind);
     }
 

@@ -2,7 +2,7 @@ using QuikGraph;
 
 namespace LinkMargin.Engine.Runs;
 
-/// <summary>A way from one node of the structure to another, and back.</summary>
+/// <summary>An edge from one node of the structure to another, and back.</summary>
 /// <param name="Source">The node it begins at.</param>
 /// <param name="Target">The node it ends at.</param>
 /// <param name="Kind">What it is.</param>

@@ -21,14 +21,14 @@ internal sealed class RemedySection(HandoverFindings findings)
             ? "Every seat passes as things are. These would add room to spare:"
             : $"The changes that help most, each recomputed with the full model.{(Shown.Any(one => one.After.PassesAll) ? "" : " None of them makes every seat pass.")}"),
         new TableBlock(
-            [new TableColumn("Change", 4.6), new TableColumn("What it takes", 1.2), new TableColumn("Seats that pass then", 1.5), new TableColumn($"'{result.Before.Weakest.Seat.Name}' then", 1.9)],
+            [new TableColumn("Change", 4.6), new TableColumn("Effort", 1.2), new TableColumn("Seats that pass then", 1.5), new TableColumn($"'{result.Before.Weakest.Seat.Name}' then", 1.9)],
             [.. Shown.Select(RowOf)]),
         new ParagraphBlock($"{PlaceWords.Note(findings.Loaded.Lengths)}, by the figures beside the maps in the appendix.", TextWeight.Small),
         .. Minds.Length > 0 ? [new ListBlock([.. Minds.Select(mind => new ListItem(mind))])] : Array.Empty<ReportBlock>(),
     ]);
 
     /// <summary>The first of them in a phrase; null where nothing helps.</summary>
-    public string? First => Shown.Length == 0 ? null : $"{What(Shown[0])}{(Shown[0].Effort == Effort.Small ? "" : $" ({TakenBy(Shown[0].Effort)})")}{EffectOf(Shown[0])}";
+    public string? First => Shown.Length == 0 ? null : $"{What(Shown[0])}{(Shown[0].Effort == Effort.Small ? "" : $" (effort: {RemedyWords.EffortOf(Shown[0].Effort)})")}{EffectOf(Shown[0])}";
 
     private string EffectOf(RemedyResult one)
     {
@@ -54,20 +54,12 @@ internal sealed class RemedySection(HandoverFindings findings)
 
     private string What(RemedyResult one) => string.Join(", and ", one.Remedies.Select(words.What));
 
-    private static string TakenBy(Effort effort) => effort switch
-    {
-        Effort.Free => "nothing to buy",
-        Effort.Small => "moving it",
-        Effort.Buy => "buying it",
-        _ => "running a cable",
-    };
-
     private IReadOnlyList<TableCell> RowOf(RemedyResult one)
     {
         return
         [
             MapFindings.Capital(What(one)),
-            TakenBy(one.Effort),
+            RemedyWords.EffortOf(one.Effort),
             SeatWords.Passing(one.After),
             one.ProbabilityAtSeat is { } likely
                 ? new TableCell(findings.Loaded.Tables.BandOf(likely).Means, $"{UncertaintyWords.Likely(likely)} sure")

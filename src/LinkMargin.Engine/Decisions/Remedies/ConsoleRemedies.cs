@@ -34,7 +34,7 @@ internal static class ConsoleRemedies
         }
 
         ReceiverRest[] rests = [.. ReceiverRests.In(house, spot.LevelIndex, room)];
-        IReadOnlyList<double> lengths = new LeadWays(house, CablePlace.Of(spot, house.Fixtures), room).LengthsTo([.. rests.Select(PlaceOf)]);
+        IReadOnlyList<double> lengths = new LeadRoutes(house, CablePlace.Of(spot, house.Fixtures), room).LengthsTo([.. rests.Select(PlaceOf)]);
         foreach (double metres in LeadsMetres)
         {
             ReceiverRest[] reached = [.. rests.Where((_, i) => lengths[i] <= metres)];

@@ -9,7 +9,7 @@ namespace LinkMargin.Engine.Runs;
 /// windows or gaps but over or under them, and over the front of what stands against a wall. Off a wall it goes straight to what is near,
 /// and down to the floor to what is farther. On one piece of furniture, or within reach of what it begins in, it goes straight there.
 /// </summary>
-public sealed class LeadWays
+public sealed class LeadRoutes
 {
     /// <summary>Within this distance a lead goes straight, over whatever lies between, metres: an arm's length.</summary>
     public const double WithinReachMetres = 1;
@@ -35,7 +35,7 @@ public sealed class LeadWays
     /// <param name="house">The house.</param>
     /// <param name="from">Where leads begin.</param>
     /// <param name="room">The room, on the same level.</param>
-    public LeadWays(House house, CablePlace from, Room room)
+    public LeadRoutes(House house, CablePlace from, Room room)
     {
         ArgumentNullException.ThrowIfNull(house);
         ArgumentNullException.ThrowIfNull(from);
@@ -69,11 +69,11 @@ public sealed class LeadWays
                 .Concat(bulges.SelectMany(bulge => new[] { bulge.Bottom, bulge.Top })).Concat(all.Select(landing => landing.Height))
                 .Append(0).Append(ceilingMetres).Where(height => height >= 0 && height <= ceilingMetres).Distinct().Order(),
         ];
-        ShortestWays<STaggedEdge<int, double>> ways = Search(columns, rows, begins);
+        ShortestRoutes<STaggedEdge<int, double>> routes = Search(columns, rows, begins);
         return
         [
             .. places.Select((place, i) => Straight(place)
-                ?? landings[i].Select(landing => ways.CostTo(NodeOf(columns, rows, landing)) + landing.Metres)
+                ?? landings[i].Select(landing => routes.CostTo(NodeOf(columns, rows, landing)) + landing.Metres)
                     .DefaultIfEmpty(double.PositiveInfinity).Min()),
         ];
     }
@@ -129,7 +129,7 @@ public sealed class LeadWays
         .Concat(bulges.SelectMany(bulge => new[] { bulge.From, bulge.To }));
 
     // Over the walls, unrolled: every place where a lead may turn, in columns along them and rows up them, and one node more where it begins.
-    private ShortestWays<STaggedEdge<int, double>> Search(double[] columns, double[] rows, Landing[] begins)
+    private ShortestRoutes<STaggedEdge<int, double>> Search(double[] columns, double[] rows, Landing[] begins)
     {
         var graph = new UndirectedGraph<int, STaggedEdge<int, double>>(allowParallelEdges: true);
         int source = columns.Length * rows.Length;

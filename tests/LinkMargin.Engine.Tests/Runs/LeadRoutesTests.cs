@@ -6,7 +6,7 @@ using LinkMargin.Engine.Tests.Houses;
 namespace LinkMargin.Engine.Tests.Runs;
 
 /// <summary>Leads in one room of 5 m by 4 m and 2.5 m high, worked by hand.</summary>
-public sealed class LeadWaysTests
+public sealed class LeadRoutesTests
 {
     private const double Half = 0.05; // half a wall
 
@@ -71,7 +71,7 @@ public sealed class LeadWaysTests
     public void Without_walls_nothing_leads_beyond_reach() =>
         Assert.Equal(double.PositiveInfinity, Length(SimpleHouse.Of(new Level("level", 0, 2.5) { Rooms = [Den] }), At(1, 0.2, 0.5), At(4, 0.2, 0.5)));
 
-    private static double Length(House house, CablePlace from, CablePlace to) => new LeadWays(house, from, Den).LengthsTo([to])[0];
+    private static double Length(House house, CablePlace from, CablePlace to) => new LeadRoutes(house, from, Den).LengthsTo([to])[0];
 
     private static CablePlace At(double x, double y, double height) => new("", 0, new Point2(x, y), height, null);
 
