@@ -10,15 +10,19 @@ namespace LinkMargin.Plots.Charts;
 internal sealed class AssumptionsChart(LabelBox frame, AssumptionsRequest request, double pixelsPerPoint)
 {
     /// <summary>Height of an assumption's band, points.</summary>
-    public const double BandPoints = 34;
+    public const double BandPoints = 46;
 
     private const double NamePoints = 10.5;
     private const double LetterPoints = 9;
+    private const double LinePoints = 11;
     private const double BarPoints = 7;
+
+    // Lines of a description: beside the bars, and at the end of a bar, where a line may follow that says what else changes.
+    private const int MostLines = 2, MostAtEnd = 3;
 
     // The axis covers at least this span, with this much space around the bars for the text at their ends.
     private const double LeastSpanDb = 20;
-    private const double RoomDb = 4;
+    private const double RoomDb = 10;
 
     /// <summary>Space for the assumptions on the left, pixels.</summary>
     public double NameWidth { get; init; }
@@ -99,14 +103,23 @@ internal sealed class AssumptionsChart(LabelBox frame, AssumptionsRequest reques
             string[] then = [.. outwards.Select(end => end.Then).Where(text => text.Length > 0).Distinct()];
             double gap = 4 * pixelsPerPoint, x = plot.PixelX(outwards[^1].MarginDb) + (side.Key ? -gap : gap), room = side.Key ? x - frame.Left : frame.Right - x;
             SKTextAlign align = side.Key ? SKTextAlign.Right : SKTextAlign.Left;
-            Write(letters, string.Join(", then ", outwards.Select(end => end.Name)), middle - (then.Length > 0 ? 5 * pixelsPerPoint : 0), Palette.Ink);
-            if (then.Length > 0)
+            IReadOnlyList<string> lines = letters.Wrap(string.Join("; then ", outwards.Select(end => end.Name)), room, MostAtEnd - Math.Min(1, then.Length));
+            double line = LinePoints * pixelsPerPoint, y = middle - ((lines.Count + Math.Min(1, then.Length) - 1) / 2.0 * line);
+            foreach (string text in lines)
             {
-                Write(strong, string.Join("; ", then), middle + (6 * pixelsPerPoint), Palette.Spot);
+                Write(letters, text, Palette.Ink);
             }
 
-            void Write(Lettering with, string text, double y, SKColor ink) =>
-                with.WriteMiddleRimmed(canvas, with.Fitted(text, room), x, y, ink, ground, 1.5 * pixelsPerPoint, align);
+            if (then.Length > 0)
+            {
+                Write(strong, strong.Fitted(string.Join("; ", then), room), Palette.Spot);
+            }
+
+            void Write(Lettering with, string text, SKColor ink)
+            {
+                with.WriteMiddleRimmed(canvas, text, x, y, ink, ground, 1.5 * pixelsPerPoint, align);
+                y += line;
+            }
         }
     }
 
@@ -121,7 +134,12 @@ internal sealed class AssumptionsChart(LabelBox frame, AssumptionsRequest reques
         using Lettering bold = new(NamePoints * pixelsPerPoint, isBold: true);
         using Lettering plain = new(LetterPoints * pixelsPerPoint, isBold: false);
         double middle = top + (BandPoints / 2 * pixelsPerPoint), left = frame.Left - NameWidth + (4 * pixelsPerPoint), room = NameWidth - (12 * pixelsPerPoint);
-        bold.WriteMiddle(canvas, bold.Fitted(row.Name, room), left, middle - (6 * pixelsPerPoint), Palette.Ink);
-        plain.WriteMiddle(canvas, plain.Fitted(row.Assumed, room), left, middle + (7 * pixelsPerPoint), Palette.SoftInk);
+        IReadOnlyList<string> lines = plain.Wrap(row.Assumed, room, MostLines);
+        double line = LinePoints * pixelsPerPoint, y = middle - (lines.Count / 2.0 * line);
+        bold.WriteMiddle(canvas, bold.Fitted(row.Name, room), left, y - pixelsPerPoint, Palette.Ink);
+        foreach (string text in lines)
+        {
+            plain.WriteMiddle(canvas, text, left, y += line, Palette.SoftInk);
+        }
     }
 }

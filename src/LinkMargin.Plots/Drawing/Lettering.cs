@@ -81,6 +81,13 @@ internal sealed class Lettering : IDisposable
         return lines;
     }
 
+    /// <summary>The same in at most so many lines; the last one is truncated.</summary>
+    public IReadOnlyList<string> Wrap(string text, double widthPixels, int most)
+    {
+        IReadOnlyList<string> lines = Wrap(text, widthPixels);
+        return lines.Count <= most ? lines : [.. lines.Take(most - 1), Fitted(string.Join(' ', lines.Skip(most - 1)), widthPixels)];
+    }
+
     /// <summary>The text, or as much of its start as fits with an ellipsis.</summary>
     public string Fitted(string text, double widthPixels)
     {

@@ -139,9 +139,7 @@ public static class MapSheet
                 LabelBox lowest = layout.View(column, layout.Levels.Count - 1).Frame;
                 double y = lowest.Bottom + ((PlanPlot.BottomFiguresPoints + 8) * pixelsPerPoint);
                 bold.WriteMiddle(canvas, bold.Fitted(found.Finding, lowest.Width), lowest.Left, y, Palette.Ink);
-                IReadOnlyList<string> lines = small.Wrap(found.Detail, lowest.Width);
-                string[] two = lines.Count <= 2 ? [.. lines] : [lines[0], small.Fitted(string.Join(' ', lines.Skip(1)), lowest.Width)];
-                foreach (string line in two)
+                foreach (string line in small.Wrap(found.Detail, lowest.Width, 2))
                 {
                     y += DetailLetterPoints * 1.3 * pixelsPerPoint;
                     small.WriteMiddle(canvas, line, lowest.Left, y, Palette.Ink);

@@ -1,5 +1,4 @@
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Sensitivity;
 using LinkMargin.Reports.Documents;
 using LinkMargin.Reports.Pictures;
@@ -54,7 +53,7 @@ internal sealed class CertaintySection(HandoverFindings findings, HandoverPictur
 
     /// <summary>The first of them in a phrase; null where none moves the result.</summary>
     public string? First => Checks is [var first, ..] && Shown(first) is [var one, ..]
-        ? $"{words.Subject(first.Unknown)}. If it is {(DescriptionOf(first.Unknown.Kind, one.Alternative.Row) is { Length: > 0 } text ? text : one.Alternative.Row)}, "
+        ? $"{words.Subject(first.Unknown)}. If it is {DescriptionOf(first.Unknown.Kind, one.Alternative.Row)}, "
             + (one.OtherBest(findings.Ranking) is { } other ? $"{findings.Named(other.Spot)} is the better spot" : ThenOf(one))
         : null;
 
@@ -118,15 +117,9 @@ internal sealed class CertaintySection(HandoverFindings findings, HandoverPictur
 
     private static string List(IReadOnlyList<string> names) => string.Join(", ", names.Select(name => $"'{name}'"));
 
-    private string Described(UnknownKind kind, string row)
-    {
-        string words = DescriptionOf(kind, row);
-        return words.Length > 0 ? $"{words} ({row})" : row;
-    }
+    private string Described(UnknownKind kind, string row) => DescriptionOf(kind, row) is var words && words != row ? $"{words} ({row})" : row;
 
-    private string DescriptionOf(UnknownKind kind, string row) => kind == UnknownKind.Floor
-        ? findings.Loaded.Tables.BuildUps.TryGetValue(row, out FloorBuildUp? buildUp) ? buildUp.Description : ""
-        : findings.Loaded.Tables.Materials.TryGetValue(row, out Material? material) ? material.Description : "";
+    private string DescriptionOf(UnknownKind kind, string row) => AssumptionWords.Described(findings.Loaded.Tables, kind, row);
 
     private string? Measure => findings.Call.Settling is { } measurement
         ? $"One measurement would tell most about which spot is better: transmit from '{measurement.Transmitter.Name}', receive {measurement.Where} on level {findings.LevelOf(measurement.LevelIndex)}."

@@ -43,8 +43,8 @@ internal sealed class AssumptionsPictures(LoadedHouse loaded, SensitivityStudy s
     }
 
     private AssumptionRow RowOf(UnknownEffect effect, double spreadDb, Func<AlternativeEffect, double> marginDb) => new(
-        words.Subject(effect.Unknown),
-        effect.Unknown.Kind == UnknownKind.DoorState ? $"described as {effect.Unknown.Assumed}" : effect.Unknown.Assumed,
+        words.Heading(effect.Unknown),
+        effect.Unknown.Kind == UnknownKind.DoorState ? $"described as {effect.Unknown.Assumed}" : AssumptionWords.Described(loaded.Tables, effect.Unknown.Kind, effect.Unknown.Assumed),
         effect.Unknown.Kind == UnknownKind.DoorState ? 0 : spreadDb,
-        [.. effect.Alternatives.Select(one => new AssumptionEnd(one.Alternative.Row, marginDb(one), one.OtherBest(study.Ranking) is { } other ? $"best: {other.Spot.Name}" : ""))]);
+        [.. effect.Alternatives.Select(one => new AssumptionEnd(AssumptionWords.Instead(loaded.Tables, effect.Unknown.Kind, effect.Unknown.Assumed, one.Alternative.Row), marginDb(one), one.OtherBest(study.Ranking) is { } other ? $"best: {other.Spot.Name}" : ""))]);
 }

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Sensitivity;
+using LinkMargin.Files.Tables;
 
 namespace LinkMargin.Reports.Words;
 
@@ -16,6 +17,32 @@ internal sealed class AssumptionWords(House house)
         { Kind: UnknownKind.Openings } => $"all doors and windows of {unknown.Assumed}",
         _ => $"all fixtures of {unknown.Assumed}",
     };
+
+    /// <summary>The same as a heading, where what is assumed is described below it.</summary>
+    public string Heading(Unknown unknown) => unknown switch
+    {
+        { Kind: UnknownKind.Floor } or { Name: not null, LevelIndex: not null } => Subject(unknown),
+        { Kind: UnknownKind.Walls } => "all walls of this kind",
+        { Kind: UnknownKind.Openings } => "all doors and windows like this",
+        _ => "all fixtures of this kind",
+    };
+
+    /// <summary>What a row of the tables is, in words; the row's name where it has none, as a door's <c>shut</c>.</summary>
+    public static string Described(MaterialTables tables, UnknownKind kind, string row)
+    {
+        string words = kind == UnknownKind.Floor
+            ? tables.BuildUps.TryGetValue(row, out FloorBuildUp? buildUp) ? buildUp.Description : ""
+            : tables.Materials.TryGetValue(row, out Material? material) ? material.Description : "";
+        return words.Length > 0 ? words : row;
+    }
+
+    /// <summary>How an alternative differs from what is assumed: all of it or, of a floor, the layers that are not the same.</summary>
+    public static string Instead(MaterialTables tables, UnknownKind kind, string assumed, string row)
+    {
+        string words = Described(tables, kind, row);
+        string[] other = kind == UnknownKind.Floor ? [.. words.Split(", ").Except(Described(tables, kind, assumed).Split(", "))] : [];
+        return other.Length > 0 ? string.Join(", ", other) : words;
+    }
 
     /// <summary>How somebody finds out on site; a phrase that goes after the subject.</summary>
     public static string HowToCheck(Unknown unknown) => unknown.Kind switch
