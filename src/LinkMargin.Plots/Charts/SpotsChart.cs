@@ -18,8 +18,14 @@ internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pi
     private const double LeastSpanDb = 30;
     private const double RoomDb = 1;
 
-    /// <summary>Height of a seat's band, points.</summary>
-    public static double SeatPoints(SpotsSeat seat) => (Math.Max(seat.Bars.Count, 2) * LinePoints) + BetweenPoints;
+    // No band is too low for a seat's name and its level.
+    private const double LeastBandPoints = 26;
+
+    /// <summary>Height of all bands, points.</summary>
+    public static double AllPoints(SpotsRequest request) => request.Seats.Sum(seat => SeatPoints(request, seat));
+
+    private static double SeatPoints(SpotsRequest request, SpotsSeat seat) =>
+        Math.Max(LeastBandPoints, request.LineShare * ((Math.Max(seat.Bars.Count, 2) * LinePoints) + BetweenPoints));
 
     /// <summary>Space for the names of the seats on the left, pixels.</summary>
     public double NameWidth { get; init; }
@@ -28,7 +34,7 @@ internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pi
     public void Draw(SKCanvas canvas)
     {
         using var plot = new SheetPlot(frame, pixelsPerPoint);
-        double height = request.Seats.Sum(SeatPoints);
+        double height = AllPoints(request);
         (double least, double greatest) = RangeOf(request.Seats);
 
         // The vertical axis counts points downwards from the first seat, like the page.
@@ -49,7 +55,7 @@ internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pi
         for (int i = 0; i < request.Seats.Count; i++)
         {
             SpotsSeat seat = request.Seats[i];
-            double points = SeatPoints(seat);
+            double points = SeatPoints(request, seat);
             DrawName(canvas, seat, frame.Top + (top * pixelsPerPoint), points * pixelsPerPoint, hasBand: i % 2 == 0);
             AddSeat(plot.Plot.Add, seat, top, points);
             top += points;
@@ -64,13 +70,13 @@ internal sealed class SpotsChart(LabelBox frame, SpotsRequest request, double pi
 
     private void AddSeat(PlottableAdder add, SpotsSeat seat, double top, double points)
     {
-        double middle = top + ((points - (seat.Bars.Count * LinePoints)) / 2) + (LinePoints / 2);
+        double line = request.LineShare * LinePoints, middle = top + ((points - (seat.Bars.Count * line)) / 2) + (line / 2);
         foreach (SpotBar bar in seat.Bars)
         {
             ScottPlot.Plottables.BarPlot drawn = add.Bar(SpotSign.Bar(bar, middle, pixelsPerPoint));
             drawn.Horizontal = true;
             add.Scatter(bar.MedianDb, middle).MarkerStyle = SpotSign.Median(SpotInk.Of(bar.Spot), bar.Passes, pixelsPerPoint);
-            middle += LinePoints;
+            middle += line;
         }
 
         const double Inset = 2;

@@ -19,7 +19,7 @@ public static class SpotsPicture
     {
         ArgumentNullException.ThrowIfNull(request);
         int width = (int)Math.Ceiling(WidthPoints * pixelsPerPoint);
-        double height = ((request.Seats.Sum(SpotsChart.SeatPoints) + AxisPoints + KeyGapPoints) * pixelsPerPoint)
+        double height = ((SpotsChart.AllPoints(request) + AxisPoints + KeyGapPoints) * pixelsPerPoint)
             + Key(request, BodyWidth(width, pixelsPerPoint), pixelsPerPoint).HeightPixels
             + Page.FurniturePixels(width, pixelsPerPoint, request.Title, request.Caption);
         return new(width, PictureSize.NearestAllowed(height, pixelsPerPoint), pixelsPerPoint);
@@ -49,7 +49,7 @@ public static class SpotsPicture
         KeyStrip key = Key(request, body.Width, s);
         key.Draw(page.Canvas, body.Left, body.Top);
         double top = body.Top + key.HeightPixels + (KeyGapPoints * s);
-        double bottom = top + (request.Seats.Sum(SpotsChart.SeatPoints) * s);
+        double bottom = top + (SpotsChart.AllPoints(request) * s);
         new SpotsChart(new(body.Left + name, top, body.Right - (isVector ? RightPoints * s : 0), bottom), request, s) { NameWidth = name }.Draw(page.Canvas);
         return page;
     }
@@ -88,6 +88,9 @@ public sealed record SpotsRequest(string Title, string Caption, IReadOnlyList<st
 {
     /// <summary>The confidence of the margin to count on, in words.</summary>
     public required string Reached { get; init; }
+
+    /// <summary>How far apart bars are, as a share of the distance in a picture that is read by itself.</summary>
+    public double LineShare { get; init; } = 1;
 }
 
 /// <summary>One seat in a picture of seats and spots.</summary>

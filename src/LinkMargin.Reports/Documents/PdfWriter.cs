@@ -226,19 +226,19 @@ internal sealed class PdfLayout(PrintedPages pages, ReportDocument report, int? 
             lefts[i] = i == 0 ? Side : lefts[i - 1] + widths[i - 1] + ColumnGap;
         }
 
-        double first = table.Rows.Count > 0 ? RowHeight(table.Rows[0]) : 0;
-        Room(HeadHeight() + first);
+        // A row is not left alone on a page: the first two and the last two stay together.
+        double[] heights = [.. table.Rows.Select(RowHeight)];
+        Room(HeadHeight() + heights.Take(2).Sum());
         Head();
-        foreach (IReadOnlyList<TableCell> row in table.Rows)
+        for (int i = 0; i < heights.Length; i++)
         {
-            double height = RowHeight(row);
-            if (Free < height)
+            if (Free < heights[i] + (i == heights.Length - 2 ? heights[i + 1] : 0))
             {
                 Begin();
                 Head();
             }
 
-            Row(row, height);
+            Row(table.Rows[i], heights[i]);
         }
 
         y += 8;

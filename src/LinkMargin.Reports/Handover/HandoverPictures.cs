@@ -26,6 +26,9 @@ internal sealed class HandoverPictures(HandoverFindings findings, double widthPo
 
     // Maps are small here, and read at arm's length: letters on them as the small print beside them.
     private const double MapLetterShare = 0.68;
+
+    // Bars of the chart of all spots are close together, so that it still finds room below the table of alternatives.
+    private const double BarLineShare = 0.68;
     private const double SheetBesidePoints = 130, SheetHeightPoints = 540, LeastPanelPoints = 90;
 
     /// <summary>The plan with the chosen spot and each seat.</summary>
@@ -65,7 +68,7 @@ internal sealed class HandoverPictures(HandoverFindings findings, double widthPo
     {
         get
         {
-            SpotsRequest request = SpotsPictures.RequestOf(findings.Loaded, findings.Ranking, findings.Uncertainty, findings.Call) with { Title = "", Caption = "" };
+            SpotsRequest request = SpotsPictures.RequestOf(findings.Loaded, findings.Ranking, findings.Uncertainty, findings.Call) with { Title = "", Caption = "", LineShare = BarLineShare };
             return new PictureBlock(
                 SpotsPicture.Vector(request, SpotsPicture.FittingSize(request)),
                 "Margins of all seats at all spots against what each seat requires",
