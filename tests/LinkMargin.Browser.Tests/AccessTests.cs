@@ -24,10 +24,13 @@ public sealed class AccessTests(BrowserFixture fixture)
         Assert.Equal("seat sofa", await page.Page.EvaluateAsync<string?>("() => document.activeElement.dataset?.key"));
         await page.Page.Keyboard.PressAsync("[");
         await page.Tried("seat 'sofa' faces 285");
-        await page.Page.Keyboard.PressAsync("Control+z");
-        await page.Page.Keyboard.PressAsync("Control+z");
+
+        // Keys in quick succession make one step; a busy machine may take them apart.
+        int steps = page.Steps;
+        Assert.InRange(steps, 2, 4);
+        await PressOften("Control+z", steps);
         await page.NothingIsTried();
-        await page.Page.Keyboard.PressAsync("Control+y");
+        await PressOften("Control+y", steps - 1);
         await page.Tried("seat 'sofa' is at 2.20 m east, 4.00 m north");
         await page.Page.Keyboard.PressAsync("Enter");
         await page.Page.Locator("#link .section").WaitForAsync();
@@ -37,7 +40,15 @@ public sealed class AccessTests(BrowserFixture fixture)
         await page.Page.Locator("dialog").WaitForAsync();
         await page.Page.Keyboard.PressAsync("Escape");
         await page.Page.WaitForFunctionAsync("() => !document.querySelector('dialog')");
-        Assert.Equal(1, page.Steps);
+        Assert.Equal(steps - 1, page.Steps);
+
+        async Task PressOften(string key, int times)
+        {
+            for (int i = 0; i < times; i++)
+            {
+                await page.Page.Keyboard.PressAsync(key);
+            }
+        }
     }
 
     /// <summary>Contrast by WCAG 2.2, success criterion 1.4.3 (relative luminance as defined there), and sizes, of every text a person sees.</summary>

@@ -93,19 +93,15 @@ internal sealed class OpenPage : IAsyncDisposable
     /// <summary>Waits until a seat's figure is, or is not, the one given.</summary>
     public async Task FigureBecomes(string seat, string figure, bool isThat = true)
     {
-        const int Looks = 600, ApartMs = 100;
-        for (int i = 0; i < Looks; i++)
+        if (!await Becomes(async () => await FigureOf(seat) == figure == isThat))
         {
-            if (await FigureOf(seat) == figure == isThat)
-            {
-                return;
-            }
-
-            await Page.WaitForTimeoutAsync(ApartMs);
+            Assert.Fail($"{seat} is {await FigureOf(seat)}; expected {(isThat ? "" : "anything but ")}{figure}");
         }
-
-        Assert.Fail($"{seat} is {await FigureOf(seat)}; expected {(isThat ? "" : "anything but ")}{figure}");
     }
+
+    /// <summary>Waits until the map of a level is another: it is painted some time after the figures.</summary>
+    public async Task MapChanges(int level, byte[] before) =>
+        Assert.True(await Becomes(async () => !(await MapOf(level)).SequenceEqual(before)), "The map stays the same.");
 
     public async Task<(float X, float Y)> MiddleOf(string selector)
     {
@@ -131,6 +127,22 @@ internal sealed class OpenPage : IAsyncDisposable
         Convert.FromBase64String((await Page.Locator($".level[data-level='{level}'] canvas").EvaluateAsync<string>("canvas => canvas.toDataURL()")).Split(',')[1]);
 
     public ValueTask DisposeAsync() => new(context.CloseAsync());
+
+    private async Task<bool> Becomes(Func<Task<bool>> isSo)
+    {
+        const int Looks = 600, ApartMs = 100;
+        for (int i = 0; i < Looks; i++)
+        {
+            if (await isSo())
+            {
+                return true;
+            }
+
+            await Page.WaitForTimeoutAsync(ApartMs);
+        }
+
+        return false;
+    }
 
     private async Task GoTo(string address)
     {

@@ -12,8 +12,11 @@ internal sealed class StopSignals : IDisposable
     /// <summary>How long a command has to end by itself.</summary>
     internal static readonly TimeSpan Grace = TimeSpan.FromMilliseconds(300);
 
-    /// <summary>Time limit for removing half-written files, and then for the message: either may hang as the command did.</summary>
-    internal static readonly TimeSpan LastStep = TimeSpan.FromMilliseconds(200);
+    /// <summary>
+    /// Time limit for removing half-written files, and then for the message. Each takes milliseconds, but either may hang as the command did,
+    /// and a machine with much else to do may be slow to start a thread for it.
+    /// </summary>
+    internal static readonly TimeSpan LastStep = TimeSpan.FromSeconds(2);
 
     private const string ShowCursor = "\e[?25h";
 

@@ -10,8 +10,8 @@ public sealed class StopSignalsTests : IDisposable
 {
     private const int Interrupt = 2, Terminate = 15;
 
-    // The program takes less than a second; a machine with much else to do takes longer to let it.
-    private static readonly TimeSpan Limit = TimeSpan.FromSeconds(10);
+    // The program takes less than a second, and five when everything hangs; a machine with much else to do takes longer to let it.
+    private static readonly TimeSpan Limit = TimeSpan.FromSeconds(30);
 
     private readonly ScratchFolder folder = new();
 
@@ -42,8 +42,11 @@ public sealed class StopSignalsTests : IDisposable
     };
 
     [Fact]
-    public void The_program_itself_takes_less_than_a_second() =>
-        Assert.InRange((StopSignals.Grace + StopSignals.LastStep + StopSignals.LastStep).TotalSeconds, 0, 0.9);
+    public void The_program_itself_takes_less_than_a_second_and_five_where_everything_hangs()
+    {
+        Assert.InRange(StopSignals.Grace.TotalSeconds, 0, 0.5);
+        Assert.InRange((StopSignals.Grace + StopSignals.LastStep + StopSignals.LastStep).TotalSeconds, 0, 5);
+    }
 
     [UnixTheory]
     [MemberData(nameof(Waiting))]
