@@ -100,6 +100,26 @@ public sealed class LiveTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_console_that_is_let_go_gets_its_fine_map_before_the_comparison()
+    {
+        using ClientWebSocket socket = await Connect();
+        await Next(socket, "house");
+        await Watch(socket, 1, "shelf");
+        await Next(socket, "cables");
+        var move = new HouseChange(ChangeKinds.MoveSpot) { Name = "shelf", Level = 0, X = 1.4, Y = 1.1, Height = 1.2 };
+        await Watch(socket, 2, "shelf", move);
+        await Next(socket, "figures");
+        await Painted(socket);
+        house.Tried.Do([move]);
+        await Next(socket, "house");
+        await Painted(socket);
+        await Watch(socket, 3, "shelf");
+        var frames = new List<bool>();
+        await Next(socket, "comparison", frames.Add);
+        Assert.Contains(true, frames);
+    }
+
+    [Fact]
     public async Task Of_many_wishes_only_the_latest_must_be_answered_and_it_always_is()
     {
         using ClientWebSocket socket = await Connect();
@@ -130,7 +150,7 @@ public sealed class LiveTests : IAsyncLifetime
         for (int i = 1; i <= 6; i++)
         {
             await Watch(socket, i, "shelf", new HouseChange(ChangeKinds.MoveSpot) { Name = "shelf", Level = 0, X = 0.5 + (0.1 * i), Y = 1, Height = 1 });
-            await Next(socket, "figures", () => frames++);
+            await Next(socket, "figures", _ => frames++);
         }
 
         Assert.InRange(frames, 0, 2);
@@ -218,8 +238,13 @@ public sealed class LiveTests : IAsyncLifetime
         endOfMessage: true,
         Patience());
 
-    private static async Task<JsonElement> Next(ClientWebSocket socket, string type, Action? onFrame = null)
+    private static Task Painted(ClientWebSocket socket) =>
+        socket.SendAsync("{\"type\":\"painted\"}"u8.ToArray(), WebSocketMessageType.Text, endOfMessage: true, Patience());
+
+    // The next message of a type; frames before it are passed on by whether they are fine.
+    private static async Task<JsonElement> Next(ClientWebSocket socket, string type, Action<bool>? onFrame = null)
     {
+        const int FlagsAt = 16;
         byte[] buffer = new byte[4 << 20];
         while (true)
         {
@@ -239,7 +264,7 @@ public sealed class LiveTests : IAsyncLifetime
 
             if (part.MessageType == WebSocketMessageType.Binary)
             {
-                onFrame?.Invoke();
+                onFrame?.Invoke((BitConverter.ToInt32(buffer, FlagsAt) & FieldFrame.IsFine) != 0);
             }
             else if (JsonDocument.Parse(buffer.AsMemory(0, count)).RootElement is var message && message.GetProperty("type").GetString() == type)
             {

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Threading.Channels;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
 using LinkMargin.Files.Edits;
 using LinkMargin.Files.Problems;
 using LinkMargin.Reports.Houses;
@@ -13,12 +14,15 @@ namespace LinkMargin.Web.Live;
 
 /// <summary>
 /// One open page. It says what it wants to see; only its latest request counts, so nothing queues up while the user drags. Seats
-/// are sent first, then a coarse map, then, once nothing moves, the comparison and a fine map.
+/// are sent first, then a coarse map, then, once nothing moves, a fine map and the comparison of all spots.
 /// </summary>
 internal sealed class LivePage : IDisposable
 {
     // Maps sent but not yet painted: one in progress and one on its way.
     private const int MostUnpainted = 2;
+
+    // A pointer that does not move for this long rests. Exact figures before that would take the processors from the map and from the next move.
+    private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(150);
 
     private readonly PageSocket socket;
     private readonly PageServices services;
@@ -31,6 +35,7 @@ internal sealed class LivePage : IDisposable
     private bool hasScale, isApproximate;
     private double allowanceDb; // median less margin to count on, at the seats
     private DrawnSeats? drawn; // the draws at the last place that got exact figures
+    private CoarseMap? mapped; // the last one
 
     /// <summary>Makes the page.</summary>
     public LivePage(PageSocket socket, PageServices services) => (this.socket, this.services) = (socket, services);
@@ -105,8 +110,8 @@ internal sealed class LivePage : IDisposable
 
     private async Task Work(CancellationToken cancellation)
     {
-        WatchRequest? answered = null, mapped = null;
-        int answeredVersion = 0, mappedVersion = 0;
+        WatchRequest? answered = null, shown = null;
+        int answeredVersion = 0, shownVersion = 0;
         await using CancellationTokenRegistration leaves = cancellation.Register(CancelFiner);
         await foreach (bool _ in wake.Reader.ReadAllAsync(cancellation))
         {
@@ -118,7 +123,7 @@ internal sealed class LivePage : IDisposable
 
             HouseState state = services.Tried.Current;
             TellHouse(state);
-            if (Volatile.Read(ref wanted) is not { } request || (request == mapped && state.Version == mappedVersion))
+            if (Volatile.Read(ref wanted) is not { } request || (request == shown && state.Version == shownVersion))
             {
                 continue;
             }
@@ -128,7 +133,7 @@ internal sealed class LivePage : IDisposable
                 Moment? moment = MomentOf(state, request);
                 if (moment is null)
                 {
-                    (mapped, mappedVersion) = (request, state.Version);
+                    (shown, shownVersion) = (request, state.Version);
                     continue;
                 }
 
@@ -148,16 +153,21 @@ internal sealed class LivePage : IDisposable
                 }
 
                 TellCoarse(moment, cancellation);
-                (mapped, mappedVersion) = (request, state.Version);
+                (shown, shownVersion) = (request, state.Version);
                 if (request.Preview is null)
                 {
-                    await TellComparison(state, finerToken);
+                    if (comparedVersion == 0)
+                    {
+                        await TellComparison(state, finerToken); // a new page shows the best spot
+                    }
+
                     TellFine(moment, finerToken);
+                    await TellComparison(state, finerToken);
                     await TellCables(state, finerToken);
                 }
-                else if (isApproximate && !finerToken.IsCancellationRequested)
+                else if (isApproximate)
                 {
-                    // The pointer rests during a drag: replace the approximate figures with exact ones.
+                    await Task.Delay(Rest, finerToken);
                     TellFigures(moment);
                 }
             }
@@ -168,7 +178,7 @@ internal sealed class LivePage : IDisposable
             catch (Exception fault) when (fault is CannotBeDoneException or ArgumentException or InvalidOperationException)
             {
                 Send(new NoticeMessage(Quote.Sentence(fault.Message), []));
-                (mapped, mappedVersion) = (request, state.Version);
+                (shown, shownVersion) = (request, state.Version);
             }
         }
     }
@@ -225,8 +235,14 @@ internal sealed class LivePage : IDisposable
 
     private void TellCoarse(Moment moment, CancellationToken cancellation)
     {
-        IReadOnlyList<(Field Median, Field CountOn)> fields = services.Fields.Coarse(
-            services.Models.For(moment.Now.House, moment.Occupied), moment.Spot, allowanceDb, cancellation);
+        LinkModel model = services.Models.For(moment.Now.House, moment.Occupied);
+        if (mapped is null || mapped.Model != model || mapped.Spot != moment.Spot)
+        {
+            mapped = new CoarseMap(model, moment.Spot, services.Fields.Coarse(model, moment.Spot, allowanceDb, cancellation));
+        }
+
+        // Where a console is let go, and while a seat is moved, the map stays as it is.
+        IReadOnlyList<(Field Median, Field CountOn)> fields = mapped.Fields;
         if (!hasScale)
         {
             hasScale = true;
@@ -272,6 +288,8 @@ internal sealed class LivePage : IDisposable
 
     private void SendField(Moment moment, (Field Median, Field CountOn) field, int flags) =>
         socket.Send(FieldFrame.Of(moment.Request.Generation, moment.State.Version, flags, field.Median, field.CountOn));
+
+    private sealed record CoarseMap(LinkModel Model, Spot Spot, IReadOnlyList<(Field Median, Field CountOn)> Fields);
 
     private sealed record Moment(WatchRequest Request, HouseState State, LoadedHouse Now, IReadOnlyList<Seat> Occupied, Spot Spot);
 }

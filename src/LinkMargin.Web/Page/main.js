@@ -12,7 +12,7 @@ import { connect, watch } from './live.js';
 import * as plan from './plan.js';
 import * as pointing from './pointing.js';
 import * as seats from './seats.js';
-import { onChange, put, store } from './store.js';
+import { onChange, onMove, put, store } from './store.js';
 import * as toolbar from './toolbar.js';
 
 let hasStarted = false;
@@ -56,4 +56,5 @@ pointing.listen();
 window.addEventListener('beforeprint', () => plan.print(true));
 window.addEventListener('afterprint', () => plan.print(false));
 listenToKeys();
+onMove(watch);
 connect();

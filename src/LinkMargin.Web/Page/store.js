@@ -1,4 +1,4 @@
-// The state of the page in one place; listeners are notified once per frame of what has changed.
+// The state of the page in one place; listeners are notified once per frame of what has changed, and of a move at once.
 
 /**
  * @typedef {Object} Chosen
@@ -59,8 +59,14 @@ const listeners = new Set();
 let changed = new Set();
 let frame = 0;
 
+/** @type {() => void} */
+let follow = () => {};
+
 /** @param {(changed: Set<string>) => void} listener */
 export const onChange = listener => listeners.add(listener);
+
+/** Sets what follows a move without waiting for the frame, so that the server's answer is there a frame sooner. @param {() => void} listener */
+export const onMove = listener => { follow = listener; };
 
 /**
  * Takes new values; equal values are not a change.
@@ -73,6 +79,7 @@ export function put(values) {
       changed.add(key);
     }
   }
+  if (store.preview && changed.has('preview')) follow();
   if (changed.size > 0 && frame === 0) frame = requestAnimationFrame(flush);
 }
 
