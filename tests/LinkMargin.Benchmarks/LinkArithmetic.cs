@@ -41,10 +41,10 @@ internal static class LinkArithmetic
         foreach (UprightMirror mirror in scene.Uprights)
         {
             if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
-                && Mirror.InUpright(mirror, view, new LinkEnds(model.Console, hands, null, false), model.House, buffer, out Reflection reflection)
+                && Mirror.InUpright(mirror, view, new LinkEnds(model.Console, hands, null, false), model.House, FrontReach.Usual, buffer, out Reflection reflection)
                 && FreeSpaceLoss.PowerRatio(reflection.LengthMetres, wavelength) * reflection.PowerRatio > least)
             {
-                Ray there = reflection.There(model.Console, wavelength), on = reflection.On(hands, wavelength);
+                Ray there = reflection.There(model.Console, wavelength, FrontReach.Usual), on = reflection.On(hands, wavelength, FrontReach.Usual);
                 operations += Front(buffer);
                 scene.GatherFoldedLevels(there, on, reflection.Fold, buffer);
                 scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);

@@ -40,8 +40,17 @@ internal sealed class LossGradients(LossTables losses, IGradientRecorder recorde
     }
 
     /// <summary>Adds the slopes of a front. Its pieces of one material in one place share one slope, from the sum over the whole front.</summary>
-    internal void AddFront(ReadOnlySpan<Piece> pieces)
+    /// <param name="pieces">The pieces in the front.</param>
+    internal void AddFront(ReadOnlySpan<Piece> pieces) => AddFront(pieces, FrontReach.Usual, 1);
+
+    /// <summary>The same for a front of any reach that brings part of a path's power.</summary>
+    internal void AddFront(ReadOnlySpan<Piece> pieces, in FrontReach reach, double part)
     {
+        if (part == 0)
+        {
+            return;
+        }
+
         using Scratch scratch = Scratch.Open();
         Span<double> all = scratch.Of<double>(pieces.Length);
         for (int i = 0; i < pieces.Length; i++)
@@ -49,7 +58,7 @@ internal sealed class LossGradients(LossTables losses, IGradientRecorder recorde
             all[i] = losses.Amplitude(pieces[i]);
         }
 
-        double before = FrontSum.PowerRatio(pieces, all);
+        double before = FrontSum.PowerRatio(pieces, all, reach);
         if (!(before > 0))
         {
             return;
@@ -64,8 +73,8 @@ internal sealed class LossGradients(LossTables losses, IGradientRecorder recorde
                     all[j] = losses.Amplitude(pieces[j], AreAlike(pieces[i], pieces[j]) ? StepDb : 0);
                 }
 
-                double after = FrontSum.PowerRatio(pieces, all);
-                recorder.Add(pieces[i].Material, PlaceOf(pieces[i]), SlopeOf(before, after));
+                double after = FrontSum.PowerRatio(pieces, all, reach);
+                recorder.Add(pieces[i].Material, PlaceOf(pieces[i]), part * SlopeOf(before, after));
                 for (int j = i; j < pieces.Length; j++)
                 {
                     all[j] = losses.Amplitude(pieces[j]);

@@ -20,7 +20,9 @@ public enum PathKind
     /// <summary>Reflected once by a wall, floor, ceiling or large fixture.</summary>
     Reflected,
 
-    /// <summary>Round the edge of an obstacle, through a doorway or a stair void off the straight line.</summary>
+    /// <summary>
+    /// Round the edge of an obstacle, through a doorway or a stair void off the straight line; without a turn, round all edges farther from it.
+    /// </summary>
     Diffracted,
 
     /// <summary>The diffuse field: what fills a room after several reflections.</summary>

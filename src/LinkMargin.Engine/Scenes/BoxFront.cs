@@ -58,7 +58,7 @@ internal static class BoxFront
         bool isImage = fold.Mirror >= 0;
         enter = (!isImage || ray.Start == 0) && box.Covers(ray.From.Plan) ? 0 : silhouette.Enter;
         leave = (!isImage || ray.End == 1) && box.Covers(ray.To.Plan) ? 1 : silhouette.Leave;
-        return left >= right && left > -EdgeKernel.Reach && right < EdgeKernel.Reach;
+        return left >= right && left > -ray.Reach.End && right < ray.Reach.End;
     }
 
     // With an end of the path inside, the whole front passes through the thing; false where neither real end is. A leg's end at the

@@ -36,7 +36,8 @@ internal static class ShellFront
             }
 
             Point2 start = box.Corners[i], along = box.Corners[(i + 1) % box.Corners.Length] - start;
-            var front = new PanelFront(in ray, in fold, new PlanPanel(start.X, start.Y, along.X, along.Y));
+            var panel = new PlanPanel(start.X, start.Y, along.X, along.Y);
+            var front = new PanelFront(in ray, in fold, panel);
             var piece = new Piece { Plane = box.FirstPlane + i, Material = material, Share = 1 };
             if (!front.IsMet || !front.TryBetween(front.First, front.AtFirst, front.Last, front.AtLast, out piece.Low, out piece.High))
             {
@@ -52,15 +53,18 @@ internal static class ShellFront
             if (material != FixtureBox.Open)
             {
                 double turn = Math.Abs((ray.EastX * along.Y) - (ray.NorthY * along.X));
-                piece.CosIncidence = Math.Min(1, turn * ray.CosSlope / Math.Sqrt(Point2.Dot(along, along)));
+                piece.CosIncidence = front.CosIncidence(Math.Min(1, turn * ray.CosSlope / Math.Sqrt(Point2.Dot(along, along))), panel);
                 front.Heights.Add(buffer, fold, piece, bottom, top);
             }
 
             if (outlet is { } inside)
             {
-                double away = inside.PlanMetresTo(box, i);
-                AddBeyond(box, BoxSides.Top, inside, away, top, double.PositiveInfinity, piece, front.Heights, fold, buffer);
-                AddBeyond(box, BoxSides.Bottom, inside, away, double.NegativeInfinity, bottom, piece, front.Heights, fold, buffer);
+                double away = inside.PlanMetresTo(box, i), line = fold.Real(ray.HeightAt(front.NearestAlong));
+                double scale = Math.Sqrt(2) * ray.CosSlope / ray.RadiusAt(front.NearestAlong);
+                var above = new Beyond(BoxSides.Top, top, double.PositiveInfinity, away, scale * (line - bottom));
+                var below = new Beyond(BoxSides.Bottom, double.NegativeInfinity, bottom, away, scale * (top - line));
+                AddBeyond(box, above, inside, piece, front.Heights, fold, buffer);
+                AddBeyond(box, below, inside, piece, front.Heights, fold, buffer);
             }
         }
     }
@@ -72,7 +76,7 @@ internal static class ShellFront
         Outlet? outlet = Outlet.Of(box, leg);
         if (outlet is { IsLevel: true } level)
         {
-            AddLevelOutlet(box, leg, level, buffer);
+            LevelOutletFront.Gather(box, leg, level, buffer);
         }
 
         GatherPlate(box, leg, buffer, box.VerticalExtent.Low, BoxSides.Bottom, outlet is not null);
@@ -81,111 +85,45 @@ internal static class ShellFront
 
     // The part of the front above or below a side that a ray from inside leaves by: it has come through lid or underside.
     private static void AddBeyond(
-        FixtureBox box,
-        BoxSides plate,
-        in Outlet inside,
-        double awayMetres,
-        double from,
-        double to,
-        in Piece side,
-        in FrontHeights heights,
-        in Fold fold,
-        TraceBuffer buffer)
+        FixtureBox box, in Beyond beyond, in Outlet inside, in Piece side, in FrontHeights heights, in Fold fold, TraceBuffer buffer)
     {
-        int material = box.PanelOn(plate);
-        if (material == FixtureBox.Open || double.IsInfinity(plate == BoxSides.Top ? from : to))
+        if (double.IsInfinity(beyond.Edge))
         {
             return;
         }
 
-        Piece beyond = side;
-        double rise = Math.Abs((plate == BoxSides.Top ? from : to) - inside.From.Z);
-        beyond.Material = material;
-        beyond.CosIncidence = Cosine(rise, awayMetres);
-        heights.Add(buffer, fold, beyond, from, to);
-    }
-
-    // The lid, or the underside, that a ray from inside leaves by, with the sides around it: as a rectangle in the ray's front,
-    // each edge as far from the line as it is there.
-    private static void AddLevelOutlet(FixtureBox box, in Ray leg, in Outlet outlet, TraceBuffer buffer)
-    {
-        double dz = leg.To.Z - leg.From.Z, sinSlope = Math.Abs(dz) / leg.LengthMetres;
-        double t = Math.Clamp((outlet.HeightMetres(box) - leg.From.Z) / dz, leg.Least, leg.Greatest);
-        double scale = Math.Sqrt(2) / leg.RadiusAt(t);
-        Point2 at = leg.PointAt(t).Plan;
-        double rise = Math.Abs(outlet.HeightMetres(box) - outlet.From.Z);
-        var whole = new Piece
+        (double ofPlate, double ofSide) = Shares(beyond.FromOpposite);
+        int material = box.PanelOn(beyond.Plate);
+        if (material != FixtureBox.Open && ofPlate > 0)
         {
-            Low = double.NegativeInfinity,
-            High = double.PositiveInfinity,
-            Bottom = double.NegativeInfinity,
-            Top = double.PositiveInfinity,
-            Plane = box.LevelPlane,
-            Share = 1,
-        };
-        Piece plate = whole with { Material = box.PanelOn(outlet.Side), CosIncidence = sinSlope };
-
-        // Two of its edges run more along the ray than the other two and bound the front to the left and right.
-        Span<Piece> beyond = stackalloc Piece[4];
-        for (int i = 0; i < beyond.Length; i++)
-        {
-            Point2 normal = box.OutwardOf(i);
-            double onwards = (normal.X * leg.EastX) + (normal.Y * leg.NorthY);
-            double left = (normal.Y * leg.EastX) - (normal.X * leg.NorthY);
-            double depth = Math.Max(0, box.DepthBehind(i, at));
-            double v = depth > 0 ? scale * MetresToEdge(leg, at, box.Corners[i], box.Corners[(i + 1) % box.Corners.Length], sinSlope) : 0;
-            Point3 edge = (at + (depth * normal)).At(outlet.From.Z + rise);
-            double away = Point2.Dot(edge.Plan - outlet.From.Plan, normal);
-            beyond[i] = whole with
-            {
-                Material = box.PanelOn(FixtureBox.PanelSides[i]),
-                CosIncidence = Cosine(away, Math.Sqrt(Math.Max(0, Square(outlet.From.DistanceTo(edge)) - (away * away)))),
-            };
-            if (box.IsAcross(leg, i))
-            {
-                // On a lid that the ray rises through, what is farther onwards is below its line.
-                bool isUnder = onwards > 0 == dz > 0;
-                (beyond[i].Bottom, beyond[i].Top) = isUnder ? (double.NegativeInfinity, -v) : (v, double.PositiveInfinity);
-                (plate.Bottom, plate.Top) = isUnder ? (-v, plate.Top) : (plate.Bottom, v);
-            }
-            else
-            {
-                (beyond[i].Low, beyond[i].High) = left > 0 ? (v, double.PositiveInfinity) : (double.NegativeInfinity, -v);
-                (plate.Low, plate.High) = left > 0 ? (plate.Low, v) : (-v, plate.High);
-            }
+            Piece plate = side;
+            plate.Material = material;
+            plate.Share = ofPlate;
+            plate.CosIncidence = Cosine(Math.Abs(beyond.Edge - inside.From.Z), beyond.AwayMetres);
+            heights.Add(buffer, fold, plate, beyond.From, beyond.To);
         }
 
-        AddIfIn(buffer, plate);
-        foreach (ref Piece piece in beyond)
+        if (side.Material != FixtureBox.Open && ofSide > 0)
         {
-            // Above and below the plate; what is beside it belongs to the other sides.
-            bool isAcross = double.IsInfinity(piece.Low) && double.IsInfinity(piece.High);
-            (piece.Low, piece.High) = isAcross ? (plate.Low, plate.High) : (piece.Low, piece.High);
-            AddIfIn(buffer, piece);
+            heights.Add(buffer, fold, side with { Share = ofSide }, beyond.From, beyond.To);
         }
     }
 
-    // How far an edge of a lid or underside is from the place where the line passes that, seen along the line. The lid is foreshortened, so an edge
-    // aslant to the line would come near only where it has ended already.
-    private static double MetresToEdge(in Ray leg, Point2 at, Point2 start, Point2 end, double sinSlope)
+    /// <summary>
+    /// How much of its loss the face beyond an edge counts, and how much the face that the ray leaves by, as if that went on: whichever loses more.
+    /// A ray through the opposite edge leaves by the face behind that edge as well, whose front does not have the face beyond this one. So that face
+    /// fades in with the distance from the opposite edge.
+    /// </summary>
+    /// <param name="fromOpposite">That distance, v.</param>
+    internal static (double OfNext, double OfThis) Shares(double fromOpposite)
     {
-        Point2 from = Seen(leg, start - at), along = Seen(leg, end - at) - from;
-        double share = Math.Clamp(-Point2.Dot(from, along) / Point2.Dot(along, along), 0, 1);
-        Point2 nearest = from + (share * along);
-        return Math.Sqrt(Point2.Dot(nearest, nearest));
-
-        Point2 Seen(in Ray line, Point2 to) =>
-            new((line.EastX * to.Y) - (line.NorthY * to.X), ((line.EastX * to.X) + (line.NorthY * to.Y)) * sinSlope);
-    }
-
-    private static void AddIfIn(TraceBuffer buffer, in Piece piece)
-    {
-        if (piece.Material != FixtureBox.Open
-            && piece.Low < EdgeKernel.Reach && piece.High > -EdgeKernel.Reach
-            && piece.Bottom < EdgeKernel.Reach && piece.Top > -EdgeKernel.Reach)
+        if (fromOpposite >= 1)
         {
-            buffer.NextPiece() = piece;
+            return (1, 0);
         }
+
+        double way = Math.Max(0, fromOpposite), share = way * way * (3 - (2 * way));
+        return (Math.Min(1, 2 * share), Math.Min(1, 2 * (1 - share)));
     }
 
     // A plate in the plane of the floor or ceiling that reflects the leg is passed once, wherever the leg leaves the shell: on the first
@@ -223,11 +161,17 @@ internal static class ShellFront
         }
     }
 
-    private static double Cosine(double alongNormal, double across)
+    // What a ray that leaves a shell by a side would leave by above or below it.
+    private readonly record struct Beyond(BoxSides Plate, double From, double To, double AwayMetres, double FromOpposite)
+    {
+        // The height of the edge between.
+        internal double Edge => Plate == BoxSides.Top ? From : To;
+    }
+
+    /// <summary>Cosine of the angle to a normal, by the distances along it and across it.</summary>
+    internal static double Cosine(double alongNormal, double across)
     {
         double length = double.Hypot(alongNormal, across);
         return length > 0 ? Math.Clamp(Math.Abs(alongNormal) / length, 0, 1) : 1;
     }
-
-    private static double Square(double x) => x * x;
 }

@@ -160,8 +160,8 @@ internal sealed class WallPanels
                 continue;
             }
 
-            var front = new PanelFront(
-                in ray, in fold, new PlanPanel(startX[i], startY[i], alongX[i], alongY[i], run[i].From, run[i].To));
+            var panel = new PlanPanel(startX[i], startY[i], alongX[i], alongY[i], run[i].From, run[i].To);
+            var front = new PanelFront(in ray, in fold, panel);
             if (!front.IsMet)
             {
                 continue;
@@ -169,7 +169,8 @@ internal sealed class WallPanels
 
             double bottom = rise[i].BottomFor(least), top = rise[i].TopFor(greatest);
             double turn = Math.Abs((ray.EastX * alongY[i]) - (ray.NorthY * alongX[i]));
-            var piece = new Piece { Plane = mirror[i], CosIncidence = Math.Min(1, turn * ray.CosSlope / length[i]), Share = 1 };
+            double cosine = front.CosIncidence(Math.Min(1, turn * ray.CosSlope / length[i]), panel);
+            var piece = new Piece { Plane = mirror[i], CosIncidence = cosine, Share = 1 };
             Share left = new(front.First, front.AtFirst), last = new(front.Last, front.AtLast);
             for (int o = firstOpening[i]; o < firstOpening[i + 1]; o++)
             {

@@ -17,7 +17,7 @@ namespace LinkMargin.Engine.Wavefront;
 internal static class EdgeKernel
 {
     /// <summary>
-    /// The front ends at this v: J is 25 dB there, and what comes from farther out is a diffracted path of its own or part of the
+    /// A usual front ends at this v: J is 25 dB there, and what comes from farther out is a diffracted path of its own or part of the
     /// diffuse field.
     /// </summary>
     internal const double Reach = 4;
@@ -38,22 +38,20 @@ internal static class EdgeKernel
     /// <summary>Amplitude behind a knife edge at v ≥ 0, however far out: 10^(−J(v)/20), scaled to 1/2 on the line.</summary>
     internal static double Edge(double v) => 0.5 * Shape(v) / AtZero;
 
-    /// <summary>Share of an edge's power at v ≥ 0 that counts as a path of its own: 0 within reach, 1 beyond.</summary>
-    internal static double Apart(double v)
-    {
-        double way = Math.Clamp((v - ApartFrom) / (Reach - ApartFrom), 0, 1);
-        return way * way * (3 - (2 * way));
-    }
+    /// <summary>Share of an edge's power at v ≥ 0 that counts as a path of its own beside a usual front: 0 within reach, 1 beyond.</summary>
+    internal static double Apart(double v) => FrontReach.Usual.Apart(v);
 
-    /// <summary>The waves of four edges from beyond v ≥ 0 on one side: the parts in phase with the line, and the rest.</summary>
-    internal static (Vector256<double> InStep, Vector256<double> Scattered) Beyond(Vector256<double> v)
+    /// <summary>
+    /// The waves of four edges from beyond v ≥ 0 on one side, in a front of a reach: the parts in phase with the line, and the rest.
+    /// </summary>
+    internal static (Vector256<double> InStep, Vector256<double> Scattered) Beyond(Vector256<double> v, in FrontReach reach)
     {
         var one = Vector256<double>.One;
         Vector256<double> half = Vector256.Create(0.5);
         Vector256<double> edge = half * Shape(v) / AtZero, power = edge * edge;
-        if (Vector256.GreaterThanAny(v, Vector256.Create(ApartFrom)))
+        if (Vector256.GreaterThanAny(v, Vector256.Create(reach.FadeFrom)))
         {
-            Vector256<double> way = Vector256.Min(Vector256.Max((v - Vector256.Create(ApartFrom)) / (Reach - ApartFrom), Vector256<double>.Zero), one);
+            Vector256<double> way = Vector256.Min(Vector256.Max((v - Vector256.Create(reach.FadeFrom)) / (reach.End - reach.FadeFrom), Vector256<double>.Zero), one);
             power *= one - (way * way * (Vector256.Create(3.0) - (2 * way)));
         }
 
@@ -68,7 +66,7 @@ internal static class EdgeKernel
 
         Vector256<double> inStep = (one + power - (left * left)) / 2;
         Vector256<double> scattered = Vector256.Sqrt(Vector256.Max(Vector256<double>.Zero, power - (inStep * inStep)));
-        Vector256<double> within = Vector256.LessThan(v, Vector256.Create(Reach));
+        Vector256<double> within = Vector256.LessThan(v, Vector256.Create(reach.End));
         return (inStep & within, scattered & within);
     }
 
@@ -76,7 +74,7 @@ internal static class EdgeKernel
     /// Amplitude that a single edge leaves of the field: that of its shadow where the line runs behind it by v, −∞ to ∞, and
     /// near 1 where the line is clear of it.
     /// </summary>
-    internal static double Past(double v) => v >= 0 ? Edge(v) * Math.Sqrt(1 - Apart(v)) : 1 - LostBeyond(-v);
+    internal static double Past(double v, in FrontReach reach) => v >= 0 ? Edge(v) * Math.Sqrt(1 - reach.Apart(v)) : 1 - LostBeyond(-v);
 
     // Amplitude lost to a lit receiver by an obstacle from v outwards, v ≥ 0: 1 minus the amplitude of J(−v), scaled so that
     // it is exactly 1/2 on the line and 0 where J has its guard.

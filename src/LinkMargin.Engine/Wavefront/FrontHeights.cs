@@ -14,6 +14,7 @@ internal readonly struct FrontHeights
     private readonly double to;
     private readonly double line; // at the first place, the line's height
     private readonly double steps; // there, v per metre above it
+    private readonly double reach; // v
 
     private FrontHeights(in Ray ray, double from, double to)
     {
@@ -25,6 +26,7 @@ internal readonly struct FrontHeights
         this.to = to;
         line = ray.HeightAt(from);
         steps = scale / ray.RadiusAt(from);
+        reach = ray.Reach.End;
     }
 
     /// <summary>The heights at a share of a ray's length.</summary>
@@ -62,7 +64,7 @@ internal readonly struct FrontHeights
     private void Add(TraceBuffer buffer, in Piece piece, double bottomMetres, double topMetres)
     {
         double bottom = -Greatest(-bottomMetres, -1), top = Greatest(topMetres, 1);
-        if (bottom < EdgeKernel.Reach && top > -EdgeKernel.Reach)
+        if (bottom < reach && top > -reach)
         {
             ref Piece added = ref buffer.NextPiece();
             added = piece;

@@ -14,14 +14,17 @@ internal ref struct FrontParts
     private readonly Span<int> firstLevel; // of each part, its first level edge; one longer
     private readonly Span<double> levels; // level edges, part by part
     private readonly Span<double> strips; // amplitudes between them, from below: one more for each part
+    private readonly FrontReach reach;
     private int count;
 
     /// <summary>Makes room.</summary>
     /// <param name="scratch">Where to take it from.</param>
     /// <param name="pieces">How many pieces there are; those that share a plane are cut into at most twice as many parts.</param>
     /// <param name="shared">How many of them share a plane.</param>
-    internal FrontParts(in Scratch scratch, int pieces, int shared)
+    /// <param name="reach">How far out the front reaches.</param>
+    internal FrontParts(in Scratch scratch, int pieces, int shared, in FrontReach reach)
     {
+        this.reach = reach;
         int parts = 2 * pieces, edges = (2 * pieces) + (4 * shared * shared);
         lows = scratch.Of<double>(parts);
         highs = scratch.Of<double>(parts);
@@ -71,10 +74,10 @@ internal ref struct FrontParts
         {
             if (p == 0 || lows[p] != highs[p - 1])
             {
-                FrontEdges.Add(edges, ref many, lows[p]); // unless the part before ends here: they are in order
+                FrontEdges.Add(edges, ref many, lows[p], reach); // unless the part before ends here: they are in order
             }
 
-            FrontEdges.Add(edges, ref many, highs[p]);
+            FrontEdges.Add(edges, ref many, highs[p], reach);
         }
 
         edges = edges[..FrontEdges.Arrange(edges[..many])];
@@ -82,7 +85,7 @@ internal ref struct FrontParts
         Span<double> middles = scratch.Of<double>(whole), through = scratch.Of<double>(whole);
         for (int s = 0; s <= edges.Length; s++)
         {
-            middles[s] = FrontEdges.Middle(edges, s);
+            middles[s] = FrontEdges.Middle(edges, s, reach);
         }
 
         middles[(edges.Length + 1)..].Fill(double.PositiveInfinity);
@@ -106,7 +109,7 @@ internal ref struct FrontParts
         scattered.Clear();
         levels[..level].CopyTo(scattered);
         edges.CopyTo(scattered[upright..]);
-        StripSum.Waves(inStep, scattered);
+        StripSum.Waves(inStep, scattered, reach);
         if (level > 0)
         {
             SumLevels(inStep, scattered);
@@ -155,16 +158,16 @@ internal static class FrontEdges
     internal const double SameEdge = 1e-6;
 
     /// <summary>The middle of a strip between edges in order, or beyond the last of them.</summary>
-    internal static double Middle(ReadOnlySpan<double> edges, int strip)
+    internal static double Middle(ReadOnlySpan<double> edges, int strip, in FrontReach reach)
     {
-        double low = strip > 0 ? edges[strip - 1] : -EdgeKernel.Reach;
-        return (low + (strip < edges.Length ? edges[strip] : EdgeKernel.Reach)) / 2;
+        double low = strip > 0 ? edges[strip - 1] : -reach.End;
+        return (low + (strip < edges.Length ? edges[strip] : reach.End)) / 2;
     }
 
     /// <summary>Adds an edge that is within reach.</summary>
-    internal static void Add(Span<double> edges, ref int count, double v)
+    internal static void Add(Span<double> edges, ref int count, double v, in FrontReach reach)
     {
-        if (v > -EdgeKernel.Reach && v < EdgeKernel.Reach)
+        if (v > -reach.End && v < reach.End)
         {
             edges[count++] = v;
         }

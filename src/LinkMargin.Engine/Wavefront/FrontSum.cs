@@ -11,8 +11,12 @@ namespace LinkMargin.Engine.Wavefront;
 /// </summary>
 internal static class FrontSum
 {
-    /// <summary>Power that passes, as a share of free space; 0 where that is no more than the least that counts.</summary>
-    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, double least = 0)
+    /// <summary>Power that passes a front of the usual reach, as a share of free space; 0 where that is no more than the least that counts.</summary>
+    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, double least = 0) =>
+        PowerRatio(pieces, losses, FrontReach.Usual, least);
+
+    /// <summary>The same for any reach.</summary>
+    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, in FrontReach reach, double least = 0)
     {
         using Scratch scratch = Scratch.Open();
         Span<double> amplitudes = scratch.Of<double>(pieces.Length);
@@ -21,11 +25,11 @@ internal static class FrontSum
             amplitudes[i] = losses.Amplitude(pieces[i]);
         }
 
-        return PowerRatio(pieces, amplitudes, least);
+        return PowerRatio(pieces, amplitudes, reach, least);
     }
 
     /// <summary>The same for given amplitudes.</summary>
-    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, double least = 0)
+    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, in FrontReach reach, double least = 0)
     {
         // Pieces that cover the whole front multiply; only the others have edges to sum.
         using Scratch scratch = Scratch.Open();
@@ -35,7 +39,7 @@ internal static class FrontSum
         double everywhere = 1;
         for (int i = 0; i < pieces.Length; i++)
         {
-            if (!shared[i] && pieces[i].TakesUpAll)
+            if (!shared[i] && pieces[i].TakesUpAll(reach))
             {
                 everywhere *= amplitudes[i] * amplitudes[i];
             }
@@ -46,18 +50,18 @@ internal static class FrontSum
             return 0;
         }
 
-        var parts = new FrontParts(scratch, pieces.Length, manyShared);
+        var parts = new FrontParts(scratch, pieces.Length, manyShared, reach);
         for (int i = 0; i < pieces.Length; i++)
         {
-            if (!shared[i] && amplitudes[i] != 1 && !pieces[i].TakesUpAll)
+            if (!shared[i] && amplitudes[i] != 1 && !pieces[i].TakesUpAll(reach))
             {
-                AddAlone(ref parts, pieces[i], amplitudes[i]);
+                AddAlone(ref parts, pieces[i], amplitudes[i], reach);
             }
         }
 
         if (manyShared > 0)
         {
-            CutIntoStrips(pieces, amplitudes, shared, false, ref parts);
+            CutIntoStrips(pieces, amplitudes, shared, false, reach, ref parts);
         }
 
         return everywhere * parts.MeanPower(1, least / everywhere);
@@ -66,13 +70,14 @@ internal static class FrontSum
     /// <summary>Power that the panels of one mirror reflect, as a share of what an infinite one would.</summary>
     /// <param name="panels">The panels in the front, all in one plane.</param>
     /// <param name="amplitudes">What each reflects.</param>
-    internal static double Reflected(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
+    /// <param name="reach">How far out the front reaches.</param>
+    internal static double Reflected(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes, in FrontReach reach)
     {
         using Scratch scratch = Scratch.Open();
-        var parts = new FrontParts(scratch, panels.Length, panels.Length);
+        var parts = new FrontParts(scratch, panels.Length, panels.Length, reach);
         Span<bool> shared = scratch.Of<bool>(panels.Length);
         shared.Fill(true);
-        CutIntoStrips(panels, amplitudes, shared, true, ref parts);
+        CutIntoStrips(panels, amplitudes, shared, true, reach, ref parts);
         return parts.MeanPower(0, 0);
     }
 
@@ -111,6 +116,7 @@ internal static class FrontSum
         ReadOnlySpan<double> amplitudes,
         Span<bool> shared,
         bool isMirror,
+        in FrontReach reach,
         ref FrontParts parts)
     {
         using Scratch scratch = Scratch.Open();
@@ -124,8 +130,8 @@ internal static class FrontSum
                 if (shared[i] && pieces[i].Plane == pieces[first].Plane)
                 {
                     members[many++] = i;
-                    edges[ends++] = Math.Max(pieces[i].Low, -EdgeKernel.Reach);
-                    edges[ends++] = Math.Min(pieces[i].High, EdgeKernel.Reach);
+                    edges[ends++] = Math.Max(pieces[i].Low, -reach.End);
+                    edges[ends++] = Math.Min(pieces[i].High, reach.End);
                 }
             }
 
@@ -133,7 +139,7 @@ internal static class FrontSum
             for (int s = 0; s + 1 < ends; s++)
             {
                 double at = (edges[s] + edges[s + 1]) / 2;
-                AddStacked(ref parts, edges[s], edges[s + 1], new Plane(pieces, amplitudes, members[..many], isMirror), at);
+                AddStacked(ref parts, edges[s], edges[s + 1], new Plane(pieces, amplitudes, members[..many], isMirror), at, reach);
             }
 
             foreach (int i in members[..many])
@@ -144,9 +150,9 @@ internal static class FrontSum
     }
 
     // A piece with nothing of its plane above or below it: beside it is air.
-    private static void AddAlone(ref FrontParts parts, in Piece piece, double amplitude)
+    private static void AddAlone(ref FrontParts parts, in Piece piece, double amplitude, in FrontReach reach)
     {
-        bool isOpenBelow = piece.Bottom > -EdgeKernel.Reach, isOpenAbove = piece.Top < EdgeKernel.Reach;
+        bool isOpenBelow = piece.Bottom > -reach.End, isOpenAbove = piece.Top < reach.End;
         int at = parts.Begin(piece.Low, piece.High);
         if (isOpenBelow)
         {
@@ -162,7 +168,7 @@ internal static class FrontSum
     }
 
     // Adds one plane's pieces in the strip at a place, by the level edges in it; nothing where there are none.
-    private static void AddStacked(ref FrontParts parts, double low, double high, in Plane plane, double at)
+    private static void AddStacked(ref FrontParts parts, double low, double high, in Plane plane, double at, in FrontReach reach)
     {
         using Scratch scratch = Scratch.Open();
         Span<int> standing = FindStanding(plane.Pieces, plane.Members, at, scratch.Of<int>(plane.Members.Length));
@@ -171,14 +177,14 @@ internal static class FrontSum
             return;
         }
 
-        Span<double> edges = LevelEdges(plane.Pieces, standing, scratch.Of<double>(2 * standing.Length));
+        Span<double> edges = LevelEdges(plane.Pieces, standing, scratch.Of<double>(2 * standing.Length), reach);
         int part = parts.Begin(low, high);
         for (int s = 0; s < edges.Length; s++)
         {
-            parts.Over(part, AmplitudeAt(plane, standing, FrontEdges.Middle(edges, s)), edges[s]);
+            parts.Over(part, AmplitudeAt(plane, standing, FrontEdges.Middle(edges, s, reach)), edges[s]);
         }
 
-        parts.End(part, AmplitudeAt(plane, standing, FrontEdges.Middle(edges, edges.Length)));
+        parts.End(part, AmplitudeAt(plane, standing, FrontEdges.Middle(edges, edges.Length, reach)));
     }
 
     // The members that stand at a place across the front.
@@ -197,13 +203,13 @@ internal static class FrontSum
     }
 
     // Their tops and bottoms within reach, in order.
-    private static Span<double> LevelEdges(ReadOnlySpan<Piece> pieces, ReadOnlySpan<int> standing, Span<double> room)
+    private static Span<double> LevelEdges(ReadOnlySpan<Piece> pieces, ReadOnlySpan<int> standing, Span<double> room, in FrontReach reach)
     {
         int count = 0;
         foreach (int i in standing)
         {
-            FrontEdges.Add(room, ref count, pieces[i].Bottom);
-            FrontEdges.Add(room, ref count, pieces[i].Top);
+            FrontEdges.Add(room, ref count, pieces[i].Bottom, reach);
+            FrontEdges.Add(room, ref count, pieces[i].Top, reach);
         }
 
         return room[..FrontEdges.Arrange(room[..count])];

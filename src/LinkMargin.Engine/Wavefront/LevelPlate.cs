@@ -12,7 +12,7 @@ internal static class LevelPlate
     /// <param name="t">Where it crosses the plate, share of its length.</param>
     /// <param name="depthMetres">How far inside the outline that is; below 0 outside.</param>
     internal static double Share(in Ray ray, double t, double depthMetres) =>
-        EdgeKernel.Past(-DepthInFront(ray, t, depthMetres));
+        EdgeKernel.Past(-DepthInFront(ray, t, depthMetres), ray.Reach);
 
     /// <summary>
     /// How far a small plate obstructs the ray: inside its outline as <see cref="Share"/>; a ray that passes beside it is lit
@@ -21,7 +21,7 @@ internal static class LevelPlate
     /// </summary>
     internal static double Shade(in Ray ray, double t, double depthMetres) =>
         depthMetres >= 0 ? Share(ray, t, depthMetres)
-        : depthMetres >= -ray.ReachMetres ? 1 - EdgeKernel.Past(DepthInFront(ray, t, depthMetres))
+        : depthMetres >= -ray.ReachMetres ? 1 - EdgeKernel.Past(DepthInFront(ray, t, depthMetres), ray.Reach)
         : 0;
 
     // The depth as v.

@@ -135,7 +135,26 @@ internal readonly ref struct PanelFront
             high = Math.Max(high, near);
         }
 
-        return low < EdgeKernel.Reach && high > -EdgeKernel.Reach;
+        return low < ray.Reach.End && high > -ray.Reach.End;
+    }
+
+    /// <summary>
+    /// Cosine of the angle at which the wave strikes the panel. Where the line crosses its straight run that is the line's own angle. What passes
+    /// through a run beside the line is bent: it leaves the line at the angle h/(t·length) and returns at h/((1 − t)·length), with the distance h of
+    /// the run's nearest place t. Through a wall parallel to the line nothing else gets.
+    /// </summary>
+    /// <param name="cosine">That of the line.</param>
+    /// <param name="panel">The panel.</param>
+    internal double CosIncidence(double cosine, in PlanPanel panel)
+    {
+        if (tStep == 0)
+        {
+            return cosine; // perpendicular to the line
+        }
+
+        double t = NearestAlong, u = Math.Clamp((t - tStart) / tStep, panel.RunFrom, panel.RunTo), aside = leftStart + (u * leftStep);
+        double sine = aside / (2 * ray.PlanMetres * t * (1 - t)); // the mean of both angles
+        return Math.Sqrt(Math.Min(1, (cosine * cosine) + ((1 - (cosine * cosine)) * sine * sine)));
     }
 
     /// <summary>Where on the front a place on the panel is, v.</summary>

@@ -43,6 +43,6 @@ internal struct Piece
     public bool IsRibs;
 
     /// <summary>Whether nothing passes beside it within reach of the line.</summary>
-    internal readonly bool TakesUpAll => Low <= -EdgeKernel.Reach && High >= EdgeKernel.Reach
-        && Bottom <= -EdgeKernel.Reach && Top >= EdgeKernel.Reach;
+    internal readonly bool TakesUpAll(in FrontReach reach) =>
+        Low <= -reach.End && High >= reach.End && Bottom <= -reach.End && Top >= reach.End;
 }

@@ -11,9 +11,10 @@ internal readonly struct Ray
     /// <summary>Closer to an end than this the zone has almost no width, metres.</summary>
     private const double EndMetres = 1e-4;
 
-    /// <summary>A whole line, or the leg of it between two shares of its length.</summary>
-    internal Ray(Point3 from, Point3 to, double wavelengthMetres, double start = 0, double end = 1)
+    /// <summary>A whole line, or the leg of it between two shares of its length, with the front of the usual reach or another.</summary>
+    internal Ray(Point3 from, Point3 to, double wavelengthMetres, double start = 0, double end = 1, FrontReach? reach = null)
     {
+        Reach = reach ?? FrontReach.Usual;
         From = from;
         To = to;
         LengthMetres = from.DistanceTo(to);
@@ -28,6 +29,9 @@ internal readonly struct Ray
         Least = EndMetres / Math.Max(LengthMetres, EndMetres * 4);
         Greatest = 1 - Least;
     }
+
+    /// <summary>How far out its front reaches.</summary>
+    internal FrontReach Reach { get; }
 
     /// <summary>Its start, as unfolded.</summary>
     internal Point3 From { get; }
@@ -66,12 +70,13 @@ internal readonly struct Ray
     internal double ZoneSquareMetres { get; }
 
     /// <summary>Widest half-width of the strip in which obstacles matter, metres.</summary>
-    internal double ReachMetres => WidestReachMetres(ZoneSquareMetres);
+    internal double ReachMetres => WidestReachMetres(ZoneSquareMetres, Reach);
 
     /// <summary>The same for any ray.</summary>
     /// <param name="zoneSquareMetres">Wavelength times its whole length, square metres.</param>
-    internal static double WidestReachMetres(double zoneSquareMetres) =>
-        EdgeKernel.Reach / Math.Sqrt(2) * Math.Sqrt(zoneSquareMetres) / 2;
+    /// <param name="reach">How far out its front reaches.</param>
+    internal static double WidestReachMetres(double zoneSquareMetres, in FrontReach reach) =>
+        reach.End / Math.Sqrt(2) * Math.Sqrt(zoneSquareMetres) / 2;
 
     /// <summary>Whether something is nowhere within the front's reach.</summary>
     /// <param name="asideMetres">Its least distance from the line on the plan, metres.</param>
@@ -81,7 +86,7 @@ internal readonly struct Ray
     {
         double widest = Math.Clamp(0.5, Math.Min(one, other), Math.Max(one, other));
         double t = Math.Clamp(widest, Least, Greatest);
-        double squared = EdgeKernel.Reach * EdgeKernel.Reach / 2 * ZoneSquareMetres * t * (1 - t);
+        double squared = Reach.End * Reach.End / 2 * ZoneSquareMetres * t * (1 - t);
         return asideMetres * asideMetres > squared;
     }
 

@@ -28,7 +28,7 @@ internal static class StripSum
         Span<double> inStep = scratch.Of<double>(room), scattered = scratch.Of<double>(room);
         edges.CopyTo(scattered);
         scattered[edges.Length..].Clear();
-        Waves(inStep, scattered);
+        Waves(inStep, scattered, FrontReach.Usual);
         return MeanPower(edges, amplitudes, inStep, scattered);
     }
 
@@ -38,11 +38,12 @@ internal static class StripSum
     /// <summary>The waves of edges, for one sum or several.</summary>
     /// <param name="inStep">Receives the parts in phase with the line; whole vectors.</param>
     /// <param name="scattered">Where the edges are, v; receives the rest of their waves.</param>
-    internal static void Waves(Span<double> inStep, Span<double> scattered)
+    /// <param name="reach">How far out the front reaches.</param>
+    internal static void Waves(Span<double> inStep, Span<double> scattered, in FrontReach reach)
     {
         for (int i = 0; i < scattered.Length; i += 4)
         {
-            (Vector256<double> part, Vector256<double> rest) = EdgeKernel.Beyond(Vector256.Abs(Vector256.LoadUnsafe(ref scattered[i])));
+            (Vector256<double> part, Vector256<double> rest) = EdgeKernel.Beyond(Vector256.Abs(Vector256.LoadUnsafe(ref scattered[i])), reach);
             part.StoreUnsafe(ref inStep[i]);
             rest.StoreUnsafe(ref scattered[i]);
         }

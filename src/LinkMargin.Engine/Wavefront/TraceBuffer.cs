@@ -30,6 +30,12 @@ internal sealed class TraceBuffer
     /// <summary>The surfaces along the link's straight line.</summary>
     internal Span<SurfaceAlong> Surfaces => surfaces.AsSpan(0, SurfaceCount);
 
+    /// <summary>
+    /// What the link's direct path and diffuse field bring without the player's own body, share of the transmitted power: both are found before
+    /// any other path.
+    /// </summary>
+    internal double AlwaysPower { get; set; }
+
     /// <summary>Adds a surface.</summary>
     internal void Add(in SurfaceAlong surface)
     {

@@ -18,6 +18,7 @@ internal static class PathWords
     public static string Of(PathBudget path, House house, Seat seat) => path.Path.Kind switch
     {
         PathKind.Direct => "direct path",
+        PathKind.Diffracted when path.Turns.Count == 0 => "around edges farther from the direct path",
         PathKind.Reflected or PathKind.Diffracted => string.Join(", then ", path.Turns.Select(Of)),
         PathKind.Diffuse => $"diffuse field {InRoomOf(house, seat)}",
         _ => throw new ArgumentOutOfRangeException(nameof(path), path.Path.Kind, "This is not a kind of path."),

@@ -203,7 +203,7 @@ public sealed class FrontSumApertureTests(ITestOutputHelper output)
                 Plane = 0,
             }),
         ];
-        return FrontSum.PowerRatio(pieces, [.. screens.Select(s => s.Amplitude)]);
+        return FrontSum.PowerRatio(pieces, [.. screens.Select(s => s.Amplitude)], FrontReach.Usual);
     }
 
     private static Rectangle Upright(double from, double to, double amplitude) =>

@@ -92,7 +92,8 @@ public sealed class FrontSumTwoPlanesTests(ITestOutputHelper output)
     private static double OursMean(Rectangle[] first, Rectangle[] second, double rho) =>
         ApertureIntegral.Places(Moved).Average(moved => FrontSum.PowerRatio(
             [.. first.Select(s => PieceOf(s, 0, rho * moved)), .. second.Select(s => PieceOf(s, 1, moved))],
-            [.. first.Concat(second).Select(s => s.Amplitude)]));
+            [.. first.Concat(second).Select(s => s.Amplitude)],
+            FrontReach.Usual));
 
     private static Piece PieceOf(Rectangle screen, int plane, double moved) => new()
     {

@@ -10,12 +10,13 @@ namespace LinkMargin.Engine.Tests.Links;
 /// house.
 /// <para>
 /// The aim is no step over 1.5 dB in the clear, 0.05 in a thousand near a surface and 0.3 on one. It is not reached. What is left in the
-/// clear are edges that fade out behind walls that pass next to nothing, mostly where 85 dB and more are lost, and legs that leave a shell by its
-/// lid on one side of an edge and by a side beyond it. On a surface it is mostly the gap of some centimetres between a shell and a wall,
-/// diffuse fields just outside a shell that stands outdoors, and lines that cross a plane within millimetres of their end. A long run of 5
-/// million steps gave, of a thousand in houses of rooms and in any, 0.069 and 0.056 in the clear, 0.37 and 0.62 near a surface, 2.6 and 2.8 on
-/// one. Inside a wall, along its middle line, it was 5.1 and 6.4: those steps are counted, but hold no bar. The bars leave some room for
-/// chance.
+/// clear are legs that leave a shell by its lid on one side of an edge and by a side beyond it, where an open side stands beside that edge; slits
+/// between two walls that close as the line turns; reflections that end where the line crosses their wall's plane; and far fronts through the open
+/// back of a shell. On a surface it is mostly
+/// the gap of some centimetres between a shell and a wall, diffuse fields just outside an open side of a shell that stands outdoors, and lines
+/// that cross a plane within millimetres of their end. A run of 2.2 million steps over seeds from 30001 gave, of a thousand in houses of rooms and in
+/// any, 0.018 and 0.063 in the clear, 0.27 and 1.1 near a surface, 2.1 and 3.2 on one. Inside a wall, along its middle line, it was 4.5 and 4.9:
+/// those steps are counted, but hold no bar. The bars leave some room for chance.
 /// </para>
 /// </summary>
 public sealed class NoJumpTests(ITestOutputHelper output)
@@ -31,7 +32,7 @@ public sealed class NoJumpTests(ITestOutputHelper output)
 
     [Fact, Law]
     public void A_step_of_a_centimetre_in_a_house_of_rooms_hardly_ever_moves_the_local_mean_by_much() =>
-        Walk(RoomedHouse.Any, 60, 20_000, new MostOf1000(0.08, 0.6, 4));
+        Walk(RoomedHouse.Any, 60, 20_000, new MostOf1000(0.05, 0.5, 4));
 
     [Fact, Law]
     public void A_step_of_a_centimetre_in_any_house_hardly_ever_moves_the_local_mean_by_much() =>

@@ -46,8 +46,8 @@ public sealed class FastPathTests
 
     [Fact, Law]
     public void Walls_that_run_like_a_mirror_leave_no_less_than_arrives() =>
-        RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0).ForAll(
-            house =>
+        Gen.Select(RoomedHouse.Any.Where(house => house.Spots.Count > 0 && house.Seats.Count > 0), AnyReach).ForAll(
+            (house, reach) =>
             {
                 var model = (FullSpotModel)new LinkModel(house).For(house.Spots[0]);
                 Scene scene = model.Scene;
@@ -59,10 +59,10 @@ public sealed class FastPathTests
                     foreach (UprightMirror mirror in scene.Uprights)
                     {
                         if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
-                            && Mirror.InUpright(mirror, view, new LinkEnds(model.Console, hands, null, false), model.House, buffer, out Reflection r))
+                            && Mirror.InUpright(mirror, view, new LinkEnds(model.Console, hands, null, false), model.House, reach, buffer, out Reflection r))
                         {
-                            double arrives = r.PowerRatio * PlainLink.Share(scene, model, r, hands, buffer);
-                            Assert.True(walls.Most(mirror, view, model.Console, hands, wavelength, 0) >= arrives);
+                            double arrives = r.PowerRatio * PlainLink.Share(scene, model, r, hands, reach, buffer);
+                            Assert.True(walls.Most(mirror, view, model.Console, hands, wavelength, 0, reach) >= arrives);
                         }
                     }
                 }
@@ -71,25 +71,26 @@ public sealed class FastPathTests
 
     [Fact, Law]
     public void Four_edges_at_once_send_the_same_bits_as_one_by_one() =>
-        Gen.Double[0, 5].Array[4].ForAll(
-            edges =>
+        Gen.Select(Gen.Double[0, 5].Array[4], AnyReach).ForAll(
+            (some, reach) =>
             {
-                (Vector256<double> inStep, Vector256<double> scattered) = EdgeKernel.Beyond(Vector256.Create(edges));
-                Assert.Equal(edges.Select(v => PlainEdgeKernel.Beyond(v).InStep), Enumerable.Range(0, 4).Select(i => inStep[i]));
-                Assert.Equal(edges.Select(v => PlainEdgeKernel.Beyond(v).Scattered), Enumerable.Range(0, 4).Select(i => scattered[i]));
+                double[] edges = [.. some.Select(v => v / FrontReach.Usual.End * reach.End)];
+                (Vector256<double> inStep, Vector256<double> scattered) = EdgeKernel.Beyond(Vector256.Create(edges), reach);
+                Assert.Equal(edges.Select(v => PlainEdgeKernel.Beyond(v, reach).InStep), Enumerable.Range(0, 4).Select(i => inStep[i]));
+                Assert.Equal(edges.Select(v => PlainEdgeKernel.Beyond(v, reach).Scattered), Enumerable.Range(0, 4).Select(i => scattered[i]));
             });
 
     [Fact, Law]
     public void Any_pieces_let_the_same_through_as_by_the_plain_sum() =>
-        AnyPiece.Array[0, 40].ForAll(
-            pieces =>
+        Gen.Select(AnyPiece.Array[0, 40], AnyReach).ForAll(
+            (pieces, reach) =>
             {
                 double[] amplitudes = [.. pieces.Select(piece => piece.Amplitude)];
                 Piece[] front = [.. pieces.Select(piece => piece.Piece)];
-                Assert.Equal(PlainFrontSum.PowerRatio(front, amplitudes), FrontSum.PowerRatio(front, amplitudes), 1e-12);
+                Assert.Equal(PlainFrontSum.PowerRatio(front, amplitudes, reach), FrontSum.PowerRatio(front, amplitudes, reach), 1e-12);
 
                 Piece[] mirror = [.. front.Select(piece => piece with { Plane = 0 })];
-                Assert.Equal(PlainFrontSum.Reflected(mirror, amplitudes), FrontSum.Reflected(mirror, amplitudes), 1e-12);
+                Assert.Equal(PlainFrontSum.Reflected(mirror, amplitudes, reach), FrontSum.Reflected(mirror, amplitudes, reach), 1e-12);
             },
             cases: 2000);
 
@@ -127,9 +128,11 @@ public sealed class FastPathTests
             },
             cases: 500);
 
+    private static readonly Gen<FrontReach> AnyReach = Gen.Bool.Select(isFar => isFar ? FrontReach.Far : FrontReach.Usual);
+
     // Some reach beyond the front, some end where others start, some share a plane.
     private static readonly Gen<double> Edge = Gen.OneOf(
-        Gen.Double[-6, 6], Gen.Int[-4, 4].Select(i => (double)i), Gen.Const(double.NegativeInfinity), Gen.Const(double.PositiveInfinity));
+        Gen.Double[-6, 6], Gen.Double[-15, 15], Gen.Int[-4, 4].Select(i => (double)i), Gen.Const(double.NegativeInfinity), Gen.Const(double.PositiveInfinity));
 
     private static readonly Gen<(double Least, double Greatest)> Stretch = Gen.Select(
         Edge, Edge, (a, b) => a == b ? (-1.0, 1.0) : (Math.Min(a, b), Math.Max(a, b)));

@@ -8,20 +8,17 @@ namespace LinkMargin.Engine.Tests.Plain;
 /// </summary>
 internal static class PlainEdgeKernel
 {
-    internal const double Reach = 4;
-
-    private const double FadeFrom = 3;
     private const double Guard = 0.78;
 
-    /// <summary>The wave from beyond v ≥ 0 on one side: the part in step with the line, and the rest.</summary>
-    internal static (double InStep, double Scattered) Beyond(double v)
+    /// <summary>The wave from beyond v ≥ 0 on one side, in a front of a reach: the part in step with the line, and the rest.</summary>
+    internal static (double InStep, double Scattered) Beyond(double v, FrontReach reach)
     {
-        if (v >= Reach)
+        if (v >= reach.End)
         {
             return (0, 0);
         }
 
-        double edge = 0.5 * Shape(v) / Shape(0), faded = Math.Clamp((v - FadeFrom) / (Reach - FadeFrom), 0, 1);
+        double edge = 0.5 * Shape(v) / Shape(0), faded = Math.Clamp((v - reach.FadeFrom) / (reach.End - reach.FadeFrom), 0, 1);
         double power = edge * edge * (1 - (faded * faded * (3 - (2 * faded)))), left = 1 - LostBeyond(v);
         double inStep = (1 + power - (left * left)) / 2;
         return (inStep, Math.Sqrt(Math.Max(0, power - (inStep * inStep))));

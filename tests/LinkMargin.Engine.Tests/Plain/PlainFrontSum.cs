@@ -16,7 +16,7 @@ internal static class PlainFrontSum
     private const double SameEdge = 1e-6;
 
     /// <summary>Power that passes, as a share of free space; 0 where that is no more than the least that counts.</summary>
-    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, double least = 0)
+    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, FrontReach reach, double least = 0)
     {
         Span<double> amplitudes = pieces.Length <= MostOnStack ? stackalloc double[pieces.Length] : new double[pieces.Length];
         for (int i = 0; i < pieces.Length; i++)
@@ -24,11 +24,11 @@ internal static class PlainFrontSum
             amplitudes[i] = losses.Amplitude(pieces[i]);
         }
 
-        return PowerRatio(pieces, amplitudes, least);
+        return PowerRatio(pieces, amplitudes, reach, least);
     }
 
     /// <summary>The same for amplitudes worked out before.</summary>
-    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, double least = 0)
+    internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, FrontReach reach, double least = 0)
     {
         // What takes up the whole front multiplies; only the rest has edges to sum over.
         int room = 2 * pieces.Length;
@@ -38,7 +38,7 @@ internal static class PlainFrontSum
         for (int i = 0; i < pieces.Length; i++)
         {
             bool shares = SharesItsPlane(pieces, i);
-            if (!shares && pieces[i].TakesUpAll)
+            if (!shares && pieces[i].TakesUpAll(reach))
             {
                 everywhere *= amplitudes[i] * amplitudes[i];
             }
@@ -63,27 +63,28 @@ internal static class PlainFrontSum
             }
             else
             {
-                parts[alone++] = part with { Amplitude = Alone(pieces[part.Piece], part.Amplitude) };
+                parts[alone++] = part with { Amplitude = Alone(pieces[part.Piece], part.Amplitude, reach) };
             }
         }
 
         count = alone;
-        CutIntoStrips(pieces, amplitudes, shared, false, parts, ref count);
-        return everywhere * Sum(parts[..count], 1);
+        CutIntoStrips(pieces, amplitudes, shared, false, reach, parts, ref count);
+        return everywhere * Sum(parts[..count], 1, reach);
     }
 
     /// <summary>Power that the panels of one mirror throw back, as a share of what a boundless one would.</summary>
     /// <param name="panels">The panels as the front meets them, all in one plane.</param>
     /// <param name="amplitudes">What each throws back.</param>
-    internal static double Reflected(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes)
+    /// <param name="reach">How far out the front reaches.</param>
+    internal static double Reflected(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes, FrontReach reach)
     {
         int room = 2 * panels.Length;
         Span<Part> parts = room <= MostOnStack ? stackalloc Part[room] : new Part[room];
         Span<bool> shared = panels.Length <= MostOnStack ? stackalloc bool[panels.Length] : new bool[panels.Length];
         shared.Fill(true);
         int count = 0;
-        CutIntoStrips(panels, amplitudes, shared, true, parts, ref count);
-        return Sum(parts[..count], 0);
+        CutIntoStrips(panels, amplitudes, shared, true, reach, parts, ref count);
+        return Sum(parts[..count], 0, reach);
     }
 
     private static bool SharesItsPlane(ReadOnlySpan<Piece> pieces, int i)
@@ -112,6 +113,7 @@ internal static class PlainFrontSum
         ReadOnlySpan<double> amplitudes,
         Span<bool> shared,
         bool isMirror,
+        FrontReach reach,
         Span<Part> parts,
         ref int count)
     {
@@ -125,8 +127,8 @@ internal static class PlainFrontSum
                 if (shared[i] && pieces[i].Plane == pieces[first].Plane)
                 {
                     members[many++] = i;
-                    edges[ends++] = Math.Max(pieces[i].Low, -PlainEdgeKernel.Reach);
-                    edges[ends++] = Math.Min(pieces[i].High, PlainEdgeKernel.Reach);
+                    edges[ends++] = Math.Max(pieces[i].Low, -reach.End);
+                    edges[ends++] = Math.Min(pieces[i].High, reach.End);
                 }
             }
 
@@ -134,7 +136,7 @@ internal static class PlainFrontSum
             for (int s = 0; s + 1 < ends; s++)
             {
                 double at = (edges[s] + edges[s + 1]) / 2;
-                if (Stacked(pieces, amplitudes, members[..many], at, isMirror) is double amplitude and >= 0)
+                if (Stacked(pieces, amplitudes, members[..many], at, isMirror, reach) is double amplitude and >= 0)
                 {
                     parts[count++] = new Part(edges[s], edges[s + 1], amplitude);
                 }
@@ -148,22 +150,22 @@ internal static class PlainFrontSum
     }
 
     // The strips between the parts' upright edges, each by all that stands in it.
-    private static double Sum(ReadOnlySpan<Part> parts, double beside)
+    private static double Sum(ReadOnlySpan<Part> parts, double beside, FrontReach reach)
     {
         int room = 2 * parts.Length;
         Span<double> edges = room <= MostOnStack ? stackalloc double[room] : new double[room];
         int count = 0;
         foreach (ref readonly Part part in parts)
         {
-            AddEdge(edges, ref count, part.Low);
-            AddEdge(edges, ref count, part.High);
+            AddEdge(edges, ref count, part.Low, reach);
+            AddEdge(edges, ref count, part.High, reach);
         }
 
         edges = edges[..Arrange(edges[..count])];
         Span<double> strips = room <= MostOnStack ? stackalloc double[edges.Length + 1] : new double[edges.Length + 1];
         for (int s = 0; s < strips.Length; s++)
         {
-            double at = Middle(edges, s), through = 1;
+            double at = Middle(edges, s, reach), through = 1;
             bool passes = false;
             foreach (ref readonly Part part in parts)
             {
@@ -177,13 +179,13 @@ internal static class PlainFrontSum
             strips[s] = passes ? through : beside;
         }
 
-        return PlainStripSum.MeanPower(edges, strips);
+        return PlainStripSum.MeanPower(edges, strips, reach);
     }
 
     // Amplitude of a piece that nothing stands over or under: beside it is air.
-    private static double Alone(in Piece piece, double amplitude)
+    private static double Alone(in Piece piece, double amplitude, FrontReach reach)
     {
-        bool isOpenBelow = piece.Bottom > -PlainEdgeKernel.Reach, isOpenAbove = piece.Top < PlainEdgeKernel.Reach;
+        bool isOpenBelow = piece.Bottom > -reach.End, isOpenAbove = piece.Top < reach.End;
         if (!isOpenBelow && !isOpenAbove)
         {
             return amplitude;
@@ -191,13 +193,13 @@ internal static class PlainFrontSum
 
         ReadOnlySpan<double> edges = [piece.Bottom, piece.Top], strips = [1, amplitude, 1];
         int from = isOpenBelow ? 0 : 1, to = isOpenAbove ? 2 : 1;
-        return Math.Sqrt(PlainStripSum.MeanPower(edges[from..to], strips[from..(to + 1)]));
+        return Math.Sqrt(PlainStripSum.MeanPower(edges[from..to], strips[from..(to + 1)], reach));
     }
 
     // Amplitude of one plane's pieces in the strip at a place, from the level edges in it; below 0 where none stands there.
     // Beside the pieces is air, or for a mirror nothing.
     private static double Stacked(
-        ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, ReadOnlySpan<int> members, double at, bool isMirror)
+        ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, ReadOnlySpan<int> members, double at, bool isMirror, FrontReach reach)
     {
         Span<int> standing = members.Length <= MostOnStack ? stackalloc int[members.Length] : new int[members.Length];
         Span<double> edges = members.Length <= MostOnStack ? stackalloc double[2 * members.Length] : new double[2 * members.Length];
@@ -207,8 +209,8 @@ internal static class PlainFrontSum
             if (pieces[i].Low < at && pieces[i].High > at)
             {
                 standing[there++] = i;
-                AddEdge(edges, ref count, pieces[i].Bottom);
-                AddEdge(edges, ref count, pieces[i].Top);
+                AddEdge(edges, ref count, pieces[i].Bottom, reach);
+                AddEdge(edges, ref count, pieces[i].Top, reach);
             }
         }
 
@@ -221,7 +223,7 @@ internal static class PlainFrontSum
         Span<double> strips = members.Length <= MostOnStack ? stackalloc double[edges.Length + 1] : new double[edges.Length + 1];
         for (int s = 0; s < strips.Length; s++)
         {
-            double height = Middle(edges, s), amplitude = isMirror ? 0 : 1;
+            double height = Middle(edges, s, reach), amplitude = isMirror ? 0 : 1;
             foreach (int i in standing[..there])
             {
                 if (pieces[i].Bottom < height && pieces[i].Top > height)
@@ -233,18 +235,18 @@ internal static class PlainFrontSum
             strips[s] = amplitude;
         }
 
-        return Math.Sqrt(PlainStripSum.MeanPower(edges, strips));
+        return Math.Sqrt(PlainStripSum.MeanPower(edges, strips, reach));
     }
 
-    private static double Middle(ReadOnlySpan<double> edges, int strip)
+    private static double Middle(ReadOnlySpan<double> edges, int strip, FrontReach reach)
     {
-        double low = strip > 0 ? edges[strip - 1] : -PlainEdgeKernel.Reach;
-        return (low + (strip < edges.Length ? edges[strip] : PlainEdgeKernel.Reach)) / 2;
+        double low = strip > 0 ? edges[strip - 1] : -reach.End;
+        return (low + (strip < edges.Length ? edges[strip] : reach.End)) / 2;
     }
 
-    private static void AddEdge(Span<double> edges, ref int count, double v)
+    private static void AddEdge(Span<double> edges, ref int count, double v, FrontReach reach)
     {
-        if (v > -PlainEdgeKernel.Reach && v < PlainEdgeKernel.Reach)
+        if (v > -reach.End && v < reach.End)
         {
             edges[count++] = v;
         }

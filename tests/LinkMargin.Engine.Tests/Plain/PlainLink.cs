@@ -30,42 +30,54 @@ internal static class PlainLink
         var buffer = new TraceBuffer();
         new SurfacesAlong(model.House).FindFor(ends, buffer);
         SurfaceAlong[] surfaces = [.. buffer.Surfaces];
-        var ray = new Ray(model.Console, hands, wavelength);
-        scene.Gather(ray, buffer);
-        foreach (ref Piece piece in buffer.Pieces)
-        {
-            int plane = piece.Plane;
-            piece.Beside = 1 - ((1 - piece.Beside) * surfaces.Where(surface => surface.Mirror == plane).Aggregate(1.0, (left, surface) => left * (1 - surface.Fill)));
-        }
-
-        double bare = FreeSpaceLoss.PowerRatio(ray.LengthMetres, wavelength) * PlainFrontSum.PowerRatio(buffer.Pieces, model.House.Losses);
-        double direct = bare * model.House.Body.Factor(model.Console, hands, facingDegrees)
-            * surfaces.Aggregate(1.0, (product, surface) => product * FactorOf(surface.Mirror));
-        double even = model.Finder<DiffusePaths>().Field.At(hands) * wavelength * wavelength / (4 * Math.PI)
-            * model.Finder<DiffusePaths>().Rooms.PlayerShare(model.Finder<DiffusePaths>().Rooms.Cells.At(hands));
+        double straight = model.Console.DistanceTo(hands), bare = Straight(FrontReach.Usual);
+        double factors = surfaces.Aggregate(1.0, (product, surface) => product * FactorOf(surface.Mirror));
+        double body = model.House.Body.Factor(model.Console, hands, facingDegrees), direct = bare * body * factors;
+        double bareEven = model.Finder<DiffusePaths>().Field.At(hands) * wavelength * wavelength / (4 * Math.PI);
+        double even = bareEven * model.Finder<DiffusePaths>().Rooms.PlayerShare(model.Finder<DiffusePaths>().Rooms.Cells.At(hands));
         double least = (direct + even) * LeastShare, power = direct + even;
         foreach (UprightMirror mirror in scene.Uprights)
         {
-            if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
-                && Mirror.InUpright(mirror, view, ends, model.House, buffer, out Reflection reflection))
+            if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view))
             {
-                Reflection whole = reflection with { PowerRatio = Reflected(model, view.CosIncidence, buffer.Pieces) };
-                power += Counted(PowerOf(whole), least) * FactorOf(mirror.Number);
+                power += Counted(InUpright(mirror, view, FrontReach.Usual), least) * FactorOf(mirror.Number);
             }
         }
 
         for (int i = 0; i < scene.Plates.Count; i++)
         {
-            if (Mirror.InLevel(scene.Plates[i], ends, model.House, out Reflection reflection))
-            {
-                power += Counted(PowerOf(reflection), least) * FactorOf(SurfaceAlong.OfPlate(i));
-            }
+            power += Counted(InLevel(i, FrontReach.Usual), least) * FactorOf(SurfaceAlong.OfPlate(i));
         }
 
         Span<DiffractedPath> paths = stackalloc DiffractedPath[DiffractedPaths.Most];
+        double round = 0, inReach = 0;
         foreach (ref readonly DiffractedPath path in paths[..model.Finder<DiffractedPaths>().To(ends, least, buffer, paths)])
         {
             power += path.Power;
+            round += path.Power / path.Body;
+            double most = Math.Max(KnifeEdge.DetourMetres(model.Console, path.FirstPlace, hands), KnifeEdge.DetourMetres(model.Console, path.LastPlace, hands));
+            inReach += path.Power / path.Body * (1 - FrontReach.Far.Apart(KnifeEdge.ParameterOfDetour(most, true, wavelength)));
+        }
+
+        // What far fronts bring more, from 25 dB below free space on.
+        double sure = (bare * factors) + bareEven + round, far = Math.Max(0, Straight(FrontReach.Far) - bare) * factors;
+        power += Counted(FarShare(straight) * (Math.Pow(Math.Pow(far, 4) + Math.Pow(inReach, 4), 0.25) - inReach) * body, least);
+        foreach (UprightMirror mirror in scene.Uprights)
+        {
+            if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view))
+            {
+                double more = Math.Max(0, InUpright(mirror, view, FrontReach.Far) - InUpright(mirror, view, FrontReach.Usual));
+                power += Counted(FarShare(view.LengthMetres) * more * FactorOf(mirror.Number), least);
+            }
+        }
+
+        for (int i = 0; i < scene.Plates.Count; i++)
+        {
+            if (Mirror.InLevel(scene.Plates[i], ends, model.House, FrontReach.Usual, out Reflection reflection))
+            {
+                double more = Math.Max(0, InLevel(i, FrontReach.Far) - InLevel(i, FrontReach.Usual));
+                power += Counted(FarShare(reflection.LengthMetres) * more * FactorOf(SurfaceAlong.OfPlate(i)), least);
+            }
         }
 
         return Math.Min(LayeredSlab.GreatestLossDb, -10 * Math.Log10(power));
@@ -83,15 +95,41 @@ internal static class PlainLink
             return factor;
         }
 
-        double PowerOf(in Reflection reflection) =>
+        double FarShare(double lengthMetres)
+        {
+            double clear = FreeSpaceLoss.PowerRatio(lengthMetres, wavelength), way = Math.Clamp(((-10 * Math.Log10(sure / clear)) - 25) / 10, 0, 1);
+            return way * way * (3 - (2 * way));
+        }
+
+        double Straight(FrontReach reach)
+        {
+            scene.Gather(new Ray(model.Console, hands, wavelength, reach: reach), buffer);
+            foreach (ref Piece piece in buffer.Pieces)
+            {
+                int plane = piece.Plane;
+                piece.Beside = 1 - ((1 - piece.Beside) * surfaces.Where(surface => surface.Mirror == plane).Aggregate(1.0, (left, surface) => left * (1 - surface.Fill)));
+            }
+
+            return FreeSpaceLoss.PowerRatio(straight, wavelength) * PlainFrontSum.PowerRatio(buffer.Pieces, model.House.Losses, reach);
+        }
+
+        double InUpright(UprightMirror mirror, MirrorView view, FrontReach reach) =>
+            Mirror.InUpright(mirror, view, ends, model.House, reach, buffer, out Reflection reflection)
+                ? PowerOf(reflection with { PowerRatio = Reflected(model, view.CosIncidence, buffer.Pieces, reach) }, reach)
+                : 0;
+
+        double InLevel(int plate, FrontReach reach) =>
+            Mirror.InLevel(scene.Plates[plate], ends, model.House, reach, out Reflection reflection) ? PowerOf(reflection, reach) : 0;
+
+        double PowerOf(in Reflection reflection, FrontReach reach) =>
             FreeSpaceLoss.PowerRatio(reflection.LengthMetres, wavelength)
             * reflection.PowerRatio
             * model.House.Body.Factor(reflection.Image, hands, facingDegrees)
-            * Share(scene, model, reflection, hands, buffer);
+            * Share(scene, model, reflection, hands, reach, buffer);
     }
 
     /// <summary>What the panels of a mirror reflect, by the pieces of it that a front meets.</summary>
-    internal static double Reflected(FullSpotModel model, double cosIncidence, ReadOnlySpan<Piece> panels)
+    internal static double Reflected(FullSpotModel model, double cosIncidence, ReadOnlySpan<Piece> panels, FrontReach reach)
     {
         double[] amplitudes = new double[panels.Length];
         for (int i = 0; i < panels.Length; i++)
@@ -99,18 +137,18 @@ internal static class PlainLink
             amplitudes[i] = Math.Sqrt(model.House.Losses[panels[i].Material].Reflectance(cosIncidence));
         }
 
-        return PlainFrontSum.Reflected(panels, amplitudes);
+        return PlainFrontSum.Reflected(panels, amplitudes, reach);
     }
 
     private static double Counted(double power, double least) => power * Math.Clamp((power / least) - 1, 0, 1);
 
     /// <summary>Share of a reflection's power that passes what stands in its way.</summary>
-    internal static double Share(Scene scene, FullSpotModel model, in Reflection reflection, Point3 hands, TraceBuffer buffer)
+    internal static double Share(Scene scene, FullSpotModel model, in Reflection reflection, Point3 hands, FrontReach reach, TraceBuffer buffer)
     {
         double wavelength = scene.Band.Equivalent.WavelengthMetres;
-        Ray there = reflection.There(model.Console, wavelength), on = reflection.On(hands, wavelength);
+        Ray there = reflection.There(model.Console, wavelength, reach), on = reflection.On(hands, wavelength, reach);
         scene.GatherFoldedLevels(there, on, reflection.Fold, buffer);
         scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);
-        return PlainFrontSum.PowerRatio(buffer.Pieces, model.House.Losses);
+        return PlainFrontSum.PowerRatio(buffer.Pieces, model.House.Losses, reach);
     }
 }

@@ -16,7 +16,8 @@ internal static class PlainStripSum
     /// <summary>Mean power, as a share of what arrives with nothing in the way.</summary>
     /// <param name="edges">Where strips meet, v, in order, each within reach of the line at 0.</param>
     /// <param name="amplitudes">Amplitude of each strip, 0 to 1, one more than edges.</param>
-    internal static double MeanPower(ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes)
+    /// <param name="reach">How far out the front reaches.</param>
+    internal static double MeanPower(ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes, FrontReach reach)
     {
         int line = 0;
         double most = amplitudes[0];
@@ -27,8 +28,8 @@ internal static class PlainStripSum
         }
 
         double inStep = amplitudes[line];
-        double scattered = Scattered(edges[line..], amplitudes[line..], false, ref inStep)
-            + Scattered(edges[..line], amplitudes[..(line + 1)], true, ref inStep);
+        double scattered = Scattered(edges[line..], amplitudes[line..], false, reach, ref inStep)
+            + Scattered(edges[..line], amplitudes[..(line + 1)], true, reach, ref inStep);
 
         // Scattered waves are an estimate of their own: no mean is above what the clearest strip alone would give.
         return Math.Min(most * most, (inStep * inStep) + scattered);
@@ -36,7 +37,7 @@ internal static class PlainStripSum
 
     // Power of the scattered waves of one side's edges, the nearest to the line first or last; adds what they send in step.
     private static double Scattered(
-        ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes, bool nearestIsLast, ref double inStep)
+        ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes, bool nearestIsLast, FrontReach reach, ref double inStep)
     {
         Span<double> squares = edges.Length <= MostOnStack ? stackalloc double[edges.Length] : new double[edges.Length];
         Span<double> waves = edges.Length <= MostOnStack ? stackalloc double[edges.Length] : new double[edges.Length];
@@ -52,7 +53,7 @@ internal static class PlainStripSum
             }
 
             step = nearestIsLast ? -step : step;
-            (double part, double rest) = PlainEdgeKernel.Beyond(Math.Abs(edges[edge]));
+            (double part, double rest) = PlainEdgeKernel.Beyond(Math.Abs(edges[edge]), reach);
             inStep += step * part;
             double wave = step * rest, square = edges[edge] * edges[edge];
             scattered += wave * wave;

@@ -38,6 +38,10 @@ public sealed class PathWordsTests
             House.Seats[0]));
 
     [Fact]
+    public void A_diffracted_path_without_an_edge_of_its_own_bends_round_all_others() =>
+        Assert.Equal("around edges farther from the direct path", PathWords.Of(Way(PathKind.Diffracted), House, House.Seats[0]));
+
+    [Fact]
     public void A_diffuse_field_is_that_of_the_seats_room_or_else_its_level()
     {
         Seat lost = House.Seats[0] with { Plan = new Point2(50, 50) };

@@ -17,7 +17,8 @@ namespace LinkMargin.Engine.Paths.Diffracted;
 /// <para>
 /// What passes an edge within reach of a straight line is part of that line's front already: of the direct path, or of the
 /// path round the other edge alone. A path counts only as far as each of its edges is beyond that reach of the line between
-/// its neighbours, so the same energy is never counted twice.
+/// its neighbours, so the same energy is never counted twice. What bends round other edges counts where next to nothing else arrives
+/// (<see cref="FarFronts"/>).
 /// </para>
 /// </summary>
 internal sealed class DiffractedPaths : PathFinder
@@ -58,9 +59,16 @@ internal sealed class DiffractedPaths : PathFinder
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
     {
         Span<DiffractedPath> paths = stackalloc DiffractedPath[Most];
+        RoundEdges round = default;
         foreach (ref readonly DiffractedPath path in paths[..To(ends, leastPower, buffer, paths)])
         {
+            round = round.With(path, console, ends.End, wavelength);
             found.Add(new Found(this, path));
+        }
+
+        if (graph.FarFronts.Of(ends, leastPower, round, buffer) is { Power: > 0 } far)
+        {
+            found.Add(new FoundFar(this, leastPower, round, far));
         }
     }
 
@@ -260,6 +268,16 @@ internal sealed class DiffractedPaths : PathFinder
         : leg == 1 && path.HasTwoEdges ? EdgeGraph.LegBetween(graph.Edges[path.First], graph.Edges[path.Last])
         : (graph.Edges[path.Last].At(hands.Z), hands);
 
+    private PathBudget Itemise(in FarPower far, in LinkEnds ends, TraceBuffer buffer)
+    {
+        Crossing[] crossings = Itemisation.Crossings(house.Scene, ends.Start, ends.End, buffer, wholeFloors: true);
+        var traced = new TracedPath(PathKind.Diffracted, [ends.Start, ends.End], ends.DistanceMetres, crossings);
+        return Itemisation.Budget(house, traced, PathLoss.FromPowerRatio(far.Power), new PathItems
+        {
+            BodyDb = Decibels.LossFromPowerRatio(far.Power / far.Bare),
+        });
+    }
+
     private double FreeSpaceDb(double metres) => FreeSpaceLoss.Db(metres, house.Scene.Band.Equivalent);
 
     private readonly record struct Found(DiffractedPaths Finder, DiffractedPath Path) : IFoundPath
@@ -269,5 +287,15 @@ internal sealed class DiffractedPaths : PathFinder
         public PathBudget Itemise(in LinkEnds ends, TraceBuffer buffer) => Finder.Itemise(Path, ends, buffer);
 
         public void AddGradients(in LinkEnds ends, TraceBuffer buffer, LossGradients gradients) => Finder.AddGradients(Path, ends, buffer, gradients);
+    }
+
+    private readonly record struct FoundFar(DiffractedPaths Finder, double LeastPower, RoundEdges Round, FarPower Far) : IFoundPath
+    {
+        public double Power => Far.Power;
+
+        public PathBudget Itemise(in LinkEnds ends, TraceBuffer buffer) => Finder.Itemise(Far, ends, buffer);
+
+        public void AddGradients(in LinkEnds ends, TraceBuffer buffer, LossGradients gradients) =>
+            Finder.graph.FarFronts.Of(ends, LeastPower, Round, buffer, gradients, Far.Power);
     }
 }

@@ -21,12 +21,16 @@ internal sealed class EdgeGraph : IPathSource
     internal EdgeGraph(TracedHouse house)
     {
         House = house;
+        FarFronts = new FarFronts(house);
         Edges = DiffractionEdges.Of(house.Scene);
         legs = Edges.Length <= MostEdges ? FindLegs() : [.. Edges.Select(_ => Array.Empty<(int, double)>())];
     }
 
     /// <summary>The house.</summary>
     internal TracedHouse House { get; }
+
+    /// <summary>What bends round edges that are not among these.</summary>
+    internal FarFronts FarFronts { get; }
 
     /// <summary>The edges.</summary>
     internal DiffractionEdge[] Edges { get; }

@@ -86,7 +86,8 @@ internal sealed class DiffusePaths : PathFinder
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
     {
         // An antenna in a diffuse field receives λ²/4π of it, whatever its pattern; the polarisation mismatch is counted once for the link.
-        double power = Field.At(ends.End) * rooms.House.WavelengthMetres * rooms.House.WavelengthMetres / (4 * Math.PI) * PlayerShare(ends);
+        double bare = Field.At(ends.End) * rooms.House.WavelengthMetres * rooms.House.WavelengthMetres / (4 * Math.PI), power = bare * PlayerShare(ends);
+        buffer.AlwaysPower += bare;
         if (power > 0)
         {
             found.Add(new Found(this, power));

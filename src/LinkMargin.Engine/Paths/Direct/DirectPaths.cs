@@ -26,25 +26,31 @@ internal sealed class DirectPaths(TracedHouse house) : PathFinder, IPathSource
         if (ends.Start == ends.End)
         {
             buffer.PieceCount = buffer.SurfaceCount = 0;
+            buffer.AlwaysPower = 1;
             return new Found(house, 1, 1);
         }
 
         surfaces.FindFor(ends, buffer);
-        var ray = new Ray(ends.Start, ends.End, house.WavelengthMetres);
-        house.Scene.Gather(ray, buffer);
-        foreach (ref readonly SurfaceAlong surface in buffer.Surfaces)
-        {
-            Leave(buffer.Pieces, surface);
-        }
-
-        double power = house.FreeSpaceRatio(ray.LengthMetres) * FrontSum.PowerRatio(buffer.Pieces, house.Losses), factor = 1;
+        Gather(house, ends, FrontReach.Usual, buffer);
+        double power = house.FreeSpaceRatio(ends.DistanceMetres) * FrontSum.PowerRatio(buffer.Pieces, house.Losses), factor = 1;
         foreach (ref SurfaceAlong surface in buffer.Surfaces)
         {
             surface = surface.Beside(power);
             factor *= surface.Factor;
         }
 
+        buffer.AlwaysPower = power * factor;
         return new Found(house, power * factor * ends.BodyFactor(house.Body, ends.End, ends.Start), factor);
+    }
+
+    /// <summary>Writes the pieces in the front of a link's straight line into the buffer, which holds the surfaces along it.</summary>
+    internal static void Gather(TracedHouse house, in LinkEnds ends, in FrontReach reach, TraceBuffer buffer)
+    {
+        house.Scene.Gather(new Ray(ends.Start, ends.End, house.WavelengthMetres, reach: reach), buffer);
+        foreach (ref readonly SurfaceAlong surface in buffer.Surfaces)
+        {
+            Leave(buffer.Pieces, surface);
+        }
     }
 
     // Takes a surface's panels out of the front, as far as it is a mirror beside the line.

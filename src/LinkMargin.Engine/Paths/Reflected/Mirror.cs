@@ -15,14 +15,14 @@ internal static class Mirror
 
     /// <summary>A reflection in an upright mirror; false where almost nothing is reflected.</summary>
     internal static bool InUpright(
-        UprightMirror mirror, in MirrorView view, in LinkEnds ends, TracedHouse house, TraceBuffer buffer, out Reflection reflection)
+        UprightMirror mirror, in MirrorView view, in LinkEnds ends, TracedHouse house, in FrontReach reaches, TraceBuffer buffer, out Reflection reflection)
     {
         reflection = default;
         Point3 from = ends.Start, to = ends.End;
         double wavelengthMetres = house.WavelengthMetres;
 
         // On the wall the Fresnel zone is stretched along it by the angle on the plan, and vertically by the slope.
-        double t = view.Share, at = view.AlongMetres, alongScale = view.AlongScale(wavelengthMetres), reach = EdgeKernel.Reach / alongScale;
+        double t = view.Share, at = view.AlongMetres, alongScale = view.AlongScale(wavelengthMetres), reach = reaches.End / alongScale;
         if (at + reach <= mirror.From || at - reach >= mirror.To)
         {
             return false;
@@ -46,7 +46,7 @@ internal static class Mirror
             return all >= LeastPower;
         }
 
-        var heights = FrontHeights.At(new Ray(image, to, wavelengthMetres), t);
+        var heights = FrontHeights.At(new Ray(image, to, wavelengthMetres, reach: reaches), t);
         buffer.PieceCount = 0;
         foreach (MirrorPanel panel in mirror.Panels)
         {
@@ -63,7 +63,7 @@ internal static class Mirror
             amplitudes[i] = Reflected(buffer.Pieces[i].Material, view.CosIncidence, house.Losses);
         }
 
-        double power = FrontSum.Reflected(buffer.Pieces, amplitudes);
+        double power = FrontSum.Reflected(buffer.Pieces, amplitudes, reaches);
         if (power < LeastPower)
         {
             return false;
@@ -105,7 +105,7 @@ internal static class Mirror
 
     /// <summary>The geometry of a reflection in a floor or ceiling; false unless both ends are on the side that it faces.</summary>
     internal static bool InLevel(
-        LevelMirror mirror, in LinkEnds ends, TracedHouse house, out Reflection reflection)
+        LevelMirror mirror, in LinkEnds ends, TracedHouse house, in FrontReach reach, out Reflection reflection)
     {
         reflection = default;
         Point3 from = ends.Start, to = ends.End;
@@ -123,7 +123,7 @@ internal static class Mirror
         double amplitude = Reflected(mirror.Material, cosine, house.Losses);
         if (mirror.Voids.Count > 0)
         {
-            var ray = new Ray(image, to, house.WavelengthMetres);
+            var ray = new Ray(image, to, house.WavelengthMetres, reach: reach);
             Point2 at = ray.PointAt(t).Plan;
             amplitude *= 1 - mirror.Voids.Max(hole => LevelPlate.Share(ray, t, hole.DepthOf(at)));
         }
@@ -195,8 +195,8 @@ internal readonly record struct Reflection(
     Fold Fold)
 {
     /// <summary>The leg from its start to the mirror, as seen from the end's image.</summary>
-    internal Ray There(Point3 from, double wavelengthMetres) => new(from, ImageOfEnd, wavelengthMetres, 0, Share);
+    internal Ray There(Point3 from, double wavelengthMetres, in FrontReach reach) => new(from, ImageOfEnd, wavelengthMetres, 0, Share, reach);
 
     /// <summary>The leg on to its end, as seen from the start's image.</summary>
-    internal Ray On(Point3 to, double wavelengthMetres) => new(Image, to, wavelengthMetres, Share);
+    internal Ray On(Point3 to, double wavelengthMetres, in FrontReach reach) => new(Image, to, wavelengthMetres, Share, reach: reach);
 }

@@ -63,8 +63,9 @@ internal sealed class ParallelWalls
     /// <param name="to">Its end.</param>
     /// <param name="wavelengthMetres">λ.</param>
     /// <param name="least">A share below which the exact value does not matter.</param>
+    /// <param name="reach">How far out the path's front reaches.</param>
     internal double Most(
-        UprightMirror mirror, in MirrorView view, Point3 from, Point3 to, double wavelengthMetres, double least)
+        UprightMirror mirror, in MirrorView view, Point3 from, Point3 to, double wavelengthMetres, double least, in FrontReach reach)
     {
         double most = Rounding * Reflected(mirror, view.CosIncidence);
         double low = Math.Min(from.Z, to.Z), high = Math.Max(from.Z, to.Z);
@@ -72,7 +73,7 @@ internal sealed class ParallelWalls
         {
             if (low >= bottom && high <= top)
             {
-                return most * Past(byDirection[directions[mirror.Number]], mirror.Offset, view, wavelengthMetres, least / most);
+                return most * Past(byDirection[directions[mirror.Number]], mirror.Offset, view, wavelengthMetres, least / most, reach);
             }
         }
 
@@ -94,12 +95,12 @@ internal sealed class ParallelWalls
     }
 
     // Share of power that the walls in front of a mirror leave.
-    private double Past(WallScreen[] screens, double offset, in MirrorView view, double wavelengthMetres, double least)
+    private double Past(WallScreen[] screens, double offset, in MirrorView view, double wavelengthMetres, double least, in FrontReach reaches)
     {
         double before = Math.Abs(view.Before), after = Math.Abs(view.After), farthest = Math.Max(before, after) - ClearMetres;
 
         // The front at its widest, stretched along walls that it strikes at an angle.
-        double reach = Ray.WidestReachMetres(wavelengthMetres * view.LengthMetres);
+        double reach = Ray.WidestReachMetres(wavelengthMetres * view.LengthMetres, reaches);
         double stretch = (reach * view.PlanMetres / (before + after)) + ClearMetres, most = 1;
         int side = view.Before > 0 ? 1 : -1;
         for (int i = WallScreen.FirstFrom(screens, offset, side); i >= 0 && i < screens.Length && most > least; i += side)

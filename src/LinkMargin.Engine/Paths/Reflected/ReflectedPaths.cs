@@ -54,7 +54,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
         else
         {
             LevelMirror mirror = house.Scene.Plates[plate];
-            if (Mirror.InLevel(mirror, ends, house, out Reflection reflection)
+            if (Mirror.InLevel(mirror, ends, house, FrontReach.Usual, out Reflection reflection)
                 && Power(SurfaceAlong.OfPlate(plate), reflection, ends, buffer, leastPower) is double power and > 0)
             {
                 found.Add(new ByLevel(house, mirror, plate, reflection, power));
@@ -71,7 +71,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
     {
         if (MirrorView.TryOf(mirror, ends.Start, ends.End, out MirrorView view)
             && !IsHopeless(mirror, view, ends, leastPower)
-            && Mirror.InUpright(mirror, view, ends, house, buffer, out Reflection reflection)
+            && Mirror.InUpright(mirror, view, ends, house, FrontReach.Usual, buffer, out Reflection reflection)
             && Power(mirror.Number, reflection, ends, buffer, leastPower) is double power and > 0)
         {
             found.Add(new ByUpright(house, mirror, reflection, power));
@@ -82,11 +82,11 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
     {
         double free = house.FreeSpaceRatio(view.LengthMetres) * BodyShadow.MostFactor;
         return free <= leastPower
-            || free * walls.Most(mirror, view, ends.Start, ends.End, house.WavelengthMetres, leastPower / free) <= leastPower;
+            || free * walls.Most(mirror, view, ends.Start, ends.End, house.WavelengthMetres, leastPower / free, FrontReach.Usual) <= leastPower;
     }
 
     private double Power(int mirror, in Reflection reflection, in LinkEnds ends, TraceBuffer buffer, double leastPower) =>
-        Counted(reflected.Of(reflection, ends, buffer, leastPower), leastPower) * Factor(mirror, buffer);
+        Counted(reflected.Of(reflection, ends, buffer, leastPower, FrontReach.Usual), leastPower) * Factor(mirror, buffer);
 
     // Along a surface, the reflection interferes with the straight line.
     private static double Factor(int mirror, TraceBuffer buffer) => buffer.IsAlong(mirror, out SurfaceAlong surface) ? surface.Factor : 1;

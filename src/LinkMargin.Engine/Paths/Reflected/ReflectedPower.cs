@@ -6,7 +6,7 @@ namespace LinkMargin.Engine.Paths.Reflected;
 internal sealed class ReflectedPower(TracedHouse house)
 {
     /// <summary>Its power; 0 where that is no more than the least that counts. Afterwards the buffer holds its pieces.</summary>
-    internal double Of(in Reflection reflection, in LinkEnds ends, TraceBuffer buffer, double leastPower)
+    internal double Of(in Reflection reflection, in LinkEnds ends, TraceBuffer buffer, double leastPower, in FrontReach reach)
     {
         // No obstacle adds to a path's power, so a path that is too weak without obstacles is too weak with them.
         double power = house.FreeSpaceRatio(reflection.LengthMetres) * reflection.PowerRatio * BodyFactor(house, reflection, ends);
@@ -15,15 +15,15 @@ internal sealed class ReflectedPower(TracedHouse house)
             return 0;
         }
 
-        Ray there = reflection.There(ends.Start, house.WavelengthMetres), on = reflection.On(ends.End, house.WavelengthMetres);
+        Ray there = reflection.There(ends.Start, house.WavelengthMetres, reach), on = reflection.On(ends.End, house.WavelengthMetres, reach);
         house.Scene.GatherFoldedLevels(there, on, reflection.Fold, buffer);
-        if (FrontSum.PowerRatio(buffer.Pieces, house.Losses, leastPower / power) * power <= leastPower)
+        if (FrontSum.PowerRatio(buffer.Pieces, house.Losses, reach, leastPower / power) * power <= leastPower)
         {
             return 0; // the loss of floors alone is too much
         }
 
         house.Scene.GatherFoldedUprights(there, on, reflection.Fold, buffer);
-        return power * FrontSum.PowerRatio(buffer.Pieces, house.Losses, leastPower / power);
+        return power * FrontSum.PowerRatio(buffer.Pieces, house.Losses, reach, leastPower / power);
     }
 
     /// <summary>Share of its power that the player's own body leaves.</summary>

@@ -30,7 +30,7 @@ internal sealed class SurfacesAlong(TracedHouse house)
                 && before * after < most
                 && !mirror.IsFixture
                 && MirrorView.TryOf(mirror, ends.Start, ends.End, out MirrorView view)
-                && Mirror.InUpright(mirror, view, ends, house, buffer, out Reflection reflection))
+                && Mirror.InUpright(mirror, view, ends, house, FrontReach.Usual, buffer, out Reflection reflection))
             {
                 var window = new Window(Math.Abs(before), Math.Abs(after), metres, house.WavelengthMetres);
                 (double fill, double more, double inStep) = OfPanels(buffer.Pieces, reflection, window);
@@ -43,7 +43,7 @@ internal sealed class SurfacesAlong(TracedHouse house)
         {
             LevelMirror mirror = plates[i];
             double before = ends.Start.Z - mirror.Height, after = ends.End.Z - mirror.Height;
-            if (before * after > 0 && before * after < most && Mirror.InLevel(mirror, ends, house, out Reflection reflection))
+            if (before * after > 0 && before * after < most && Mirror.InLevel(mirror, ends, house, FrontReach.Usual, out Reflection reflection))
             {
                 var window = new Window(Math.Abs(before), Math.Abs(after), metres, house.WavelengthMetres);
                 (double more, double inStep) = window.Of(house.Losses[mirror.Material], reflection.CosIncidence);
@@ -55,7 +55,7 @@ internal sealed class SurfacesAlong(TracedHouse house)
     private void Add(
         int mirror, in Reflection reflection, in LinkEnds ends, double least, TraceBuffer buffer, double near, (double Fill, double More, double InStep) surface)
     {
-        double power = reflected.Of(reflection, ends, buffer, least), body = ReflectedPower.BodyFactor(house, reflection, ends);
+        double power = reflected.Of(reflection, ends, buffer, least, FrontReach.Usual), body = ReflectedPower.BodyFactor(house, reflection, ends);
         double bodiless = body > 0 ? power / body : power;
         double clear = house.FreeSpaceRatio(reflection.LengthMetres) * reflection.PowerRatio; // without obstacles
         double fill = near * surface.Fill * Math.Min(1, Math.Sqrt(bodiless / clear));
@@ -69,7 +69,7 @@ internal sealed class SurfacesAlong(TracedHouse house)
         using Scratch scratch = Scratch.Open();
         Span<double> amplitudes = scratch.Of<double>(panels.Length), mores = scratch.Of<double>(panels.Length), inSteps = scratch.Of<double>(panels.Length);
         amplitudes.Fill(1);
-        double fill = Math.Sqrt(FrontSum.Reflected(panels, amplitudes));
+        double fill = Math.Sqrt(FrontSum.Reflected(panels, amplitudes, FrontReach.Usual));
         bool isOne = true;
         for (int i = 0; i < panels.Length; i++)
         {
@@ -94,7 +94,7 @@ internal sealed class SurfacesAlong(TracedHouse house)
             weighted[i] = amplitudes[i] * (1 + Math.Clamp(each[i], -1, 1)) / 2;
         }
 
-        return Math.Clamp((2 * Math.Sqrt(FrontSum.Reflected(panels, weighted) / power)) - 1, -1, 1);
+        return Math.Clamp((2 * Math.Sqrt(FrontSum.Reflected(panels, weighted, FrontReach.Usual) / power)) - 1, -1, 1);
     }
 
     // The window of one surface.

@@ -161,7 +161,7 @@ public sealed class BodyShadowTests(ITestOutputHelper output)
                     BoxFront.Gather(box, new Ray(new Point3(-100, 0, 0), new Point3(x, aside + off, 0), Frequency.WavelengthMetres), Fold.None, buffer);
                     double[] amplitudes = new double[buffer.PieceCount];
                     Array.Fill(amplitudes, 0.01);
-                    power += FrontSum.PowerRatio(buffer.Pieces, amplitudes) / 5;
+                    power += FrontSum.PowerRatio(buffer.Pieces, amplitudes, FrontReach.Usual) / 5;
                 }
 
                 double series = SeriesDb(cylinder, x - torso.Centre.X, aside), here = 10 * Math.Log10(power);
