@@ -14,7 +14,7 @@ namespace LinkMargin.Engine.Paths.Diffracted;
 internal sealed class FarFronts(TracedHouse house)
 {
     private readonly ReflectedPower reflected = new(house);
-    private readonly ParallelWalls walls = new(house.Scene, house.Losses);
+    private readonly ClosingWalls walls = new(house.Scene, house.Losses);
 
     /// <summary>What they bring more.</summary>
     /// <param name="ends">The link.</param>

@@ -12,7 +12,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
     private const double ShortOfMirror = 1e-5;
 
     private readonly ReflectedPower reflected = new(house);
-    private readonly ParallelWalls walls = new(house.Scene, house.Losses);
+    private readonly ClosingWalls walls = new(house.Scene, house.Losses);
 
     /// <inheritdoc/>
     public PathFinder From(Point3 start) => this;

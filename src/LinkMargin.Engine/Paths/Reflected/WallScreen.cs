@@ -33,8 +33,8 @@ internal sealed class WallScreen
     /// <summary>Whether there are none.</summary>
     internal bool IsEmpty => stretches.Length == 0;
 
-    /// <summary>The number of the first of several screens in order that stands at an offset or beyond it, to one side.</summary>
-    internal static int FirstFrom(WallScreen[] screens, double offset, int side)
+    /// <summary>The number of the first of several screens in order that stands at an offset or beyond it.</summary>
+    internal static int FirstFrom(WallScreen[] screens, double offset)
     {
         int low = 0, high = screens.Length;
         while (low < high)
@@ -50,8 +50,7 @@ internal sealed class WallScreen
             }
         }
 
-        // Downwards, one at the offset itself may be counted among those above; it obstructs nothing.
-        return side > 0 ? low : low - 1;
+        return low;
     }
 
     /// <summary>
