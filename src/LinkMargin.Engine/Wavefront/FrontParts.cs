@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.Intrinsics;
 
 namespace LinkMargin.Engine.Wavefront;
@@ -157,6 +158,9 @@ internal static class FrontEdges
     /// <summary>Ends closer than this are one: where walls join, rounding must leave neither a slit nor an overlap.</summary>
     internal const double SameEdge = 1e-6;
 
+    // Up to so many are sorted one by one.
+    private const int Few = 12;
+
     /// <summary>The middle of a strip between edges in order, or beyond the last of them.</summary>
     internal static double Middle(ReadOnlySpan<double> edges, int strip, in FrontReach reach)
     {
@@ -179,17 +183,13 @@ internal static class FrontEdges
     /// </summary>
     internal static int Arrange(Span<double> edges)
     {
-        // They are few, and mostly in order.
-        for (int i = 1; i < edges.Length; i++)
+        if (edges.Length > Few)
         {
-            double edge = edges[i];
-            int at = i;
-            for (; at > 0 && edges[at - 1] > edge; at--)
-            {
-                edges[at] = edges[at - 1];
-            }
-
-            edges[at] = edge;
+            SortByRank(edges);
+        }
+        else
+        {
+            Sort(edges);
         }
 
         int kept = 0;
@@ -203,5 +203,50 @@ internal static class FrontEdges
         }
 
         return kept;
+    }
+
+    // Mostly they are in order.
+    private static void Sort(Span<double> edges)
+    {
+        for (int i = 1; i < edges.Length; i++)
+        {
+            double edge = edges[i];
+            int at = i;
+            for (; at > 0 && edges[at - 1] > edge; at--)
+            {
+                edges[at] = edges[at - 1];
+            }
+
+            edges[at] = edge;
+        }
+    }
+
+    // The place of each is the number of those below it, counted several at a time.
+    private static void SortByRank(Span<double> edges)
+    {
+        using Scratch scratch = Scratch.Open();
+        int lanes = Vector512<double>.Count, whole = (edges.Length + lanes - 1) / lanes * lanes;
+        Span<double> all = scratch.Of<double>(whole), sorted = scratch.Of<double>(edges.Length);
+        edges.CopyTo(all);
+        all[edges.Length..].Fill(double.PositiveInfinity);
+        sorted.Fill(double.NaN);
+        foreach (double edge in edges)
+        {
+            Vector512<double> bound = Vector512.Create(edge);
+            int rank = 0;
+            for (int i = 0; i < whole; i += lanes)
+            {
+                rank += BitOperations.PopCount(Vector512.LessThan(Vector512.LoadUnsafe(ref all[i]), bound).ExtractMostSignificantBits());
+            }
+
+            while (!double.IsNaN(sorted[rank]))
+            {
+                rank++; // an equal one is there already
+            }
+
+            sorted[rank] = edge;
+        }
+
+        sorted.CopyTo(edges);
     }
 }

@@ -11,6 +11,9 @@ namespace LinkMargin.Engine.Wavefront;
 /// </summary>
 internal static class FrontSum
 {
+    // Several planes may share a chain of pieces; a power of two.
+    private const int Chains = 64;
+
     /// <summary>Power that passes a front of the usual reach, as a share of free space; 0 where that is no more than the least that counts.</summary>
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, double least = 0) =>
         PowerRatio(pieces, losses, FrontReach.Usual, least);
@@ -84,27 +87,31 @@ internal static class FrontSum
     // Finds the pieces that share their plane with others above or below them on the front; returns how many.
     private static int FindShared(ReadOnlySpan<Piece> pieces, Span<bool> shared)
     {
+        // Pieces so far in chains, each with those of some planes: the last of each chain, and the one before each piece.
         using Scratch scratch = Scratch.Open();
-        Span<int> planes = scratch.Of<int>(pieces.Length);
+        Span<int> lasts = scratch.Of<int>(Chains), before = scratch.Of<int>(pieces.Length);
+        lasts.Fill(-1);
         int many = 0;
-        ulong seen = 0; // a bit for each plane so far; several planes may share one
         for (int i = 0; i < pieces.Length; i++)
         {
-            int plane = pieces[i].Plane;
-            ulong bit = 1ul << (plane & 63);
-            bool mayBeSeen = (seen & bit) != 0 && plane != Piece.NoPlane;
-            seen |= bit;
-            for (int j = 0, step; mayBeSeen && (step = planes[j..i].IndexOf(plane)) >= 0; j++)
+            ref readonly Piece piece = ref pieces[i];
+            if (piece.Plane == Piece.NoPlane)
             {
-                j += step;
-                if (pieces[j].Low < pieces[i].High - FrontEdges.SameEdge && pieces[j].High > pieces[i].Low + FrontEdges.SameEdge)
+                continue;
+            }
+
+            ref int last = ref lasts[piece.Plane & (Chains - 1)];
+            for (int j = last; j >= 0; j = before[j])
+            {
+                if (pieces[j].Plane == piece.Plane && pieces[j].Low < piece.High - FrontEdges.SameEdge && pieces[j].High > piece.Low + FrontEdges.SameEdge)
                 {
                     many += (shared[i] ? 0 : 1) + (shared[j] ? 0 : 1);
                     shared[i] = shared[j] = true;
                 }
             }
 
-            planes[i] = plane;
+            before[i] = last;
+            last = i;
         }
 
         return many;
