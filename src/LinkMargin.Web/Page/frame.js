@@ -42,3 +42,12 @@ export function readFrame(buffer) {
     countOn: new Float32Array(buffer, HEADER_BYTES + 4 * count, count),
   };
 }
+
+/**
+ * Whether two frames show the same.
+ * @param {FieldFrame} one
+ * @param {FieldFrame} other
+ */
+export const isSame = (one, other) =>
+  ['isFine', 'columns', 'rows', 'originX', 'originY', 'cell'].every(key => one[key] === other[key])
+  && ['median', 'countOn'].every(key => one[key].every((value, i) => Object.is(value, other[key][i])));

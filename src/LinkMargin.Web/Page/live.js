@@ -1,6 +1,6 @@
 // The connection to the server: sends what the page wants to see, receives figures and fields.
 
-import { readFrame } from './frame.js';
+import { isSame, readFrame } from './frame.js';
 import { put, store } from './store.js';
 import { notice, say } from './speak.js';
 
@@ -74,7 +74,9 @@ function takeFrame(buffer) {
     fields[frame.level] = frame;
     return put({ fields });
   }
-  arriving[frame.level] = frame;
+  // Where a console is let go its coarse map is sent again; what is painted already is not painted again.
+  const shown = store.fields[frame.level];
+  arriving[frame.level] = shown && isSame(shown, frame) ? shown : frame;
   if (frame.isLast) {
     // Two sets may arrive before either is painted; each is confirmed, otherwise the server would wait forever.
     put({ fields: arriving, unpainted: store.unpainted + 1 });
