@@ -31,13 +31,30 @@ internal static class FrontSum
         return PowerRatio(pieces, amplitudes, reach, least);
     }
 
-    /// <summary>The same for given amplitudes.</summary>
+    /// <summary>
+    /// The most that passes, whatever else stands in the front: what is left by the pieces that cover all of it. The sum itself is no such bound,
+    /// since an obstacle may block a wave from an edge that cancels part of the others.
+    /// </summary>
+    internal static double MostPowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, in FrontReach reach)
+    {
+        using Scratch scratch = Scratch.Open();
+        Span<bool> shared = scratch.Of<bool>(pieces.Length);
+        FindShared(pieces, shared);
+        double amplitude = 1;
+        for (int i = 0; i < pieces.Length; i++)
+        {
+            amplitude *= !shared[i] && pieces[i].TakesUpAll(reach) ? losses.Amplitude(pieces[i]) : 1;
+        }
+
+        return amplitude * amplitude;
+    }
+
+    /// <summary>Power that passes, for given amplitudes.</summary>
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, in FrontReach reach, double least = 0)
     {
         // Pieces that cover the whole front multiply; only the others have edges to sum.
         using Scratch scratch = Scratch.Open();
         Span<bool> shared = scratch.Of<bool>(pieces.Length);
-        shared.Clear();
         int manyShared = FindShared(pieces, shared);
         double everywhere = 1;
         for (int i = 0; i < pieces.Length; i++)
@@ -87,6 +104,7 @@ internal static class FrontSum
     // Finds the pieces that share their plane with others above or below them on the front; returns how many.
     private static int FindShared(ReadOnlySpan<Piece> pieces, Span<bool> shared)
     {
+        shared.Clear();
         // Pieces so far in chains, each with those of some planes: the last of each chain, and the one before each piece.
         using Scratch scratch = Scratch.Open();
         Span<int> lasts = scratch.Of<int>(Chains), before = scratch.Of<int>(pieces.Length);

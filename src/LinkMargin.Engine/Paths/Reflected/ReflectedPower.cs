@@ -17,7 +17,7 @@ internal sealed class ReflectedPower(TracedHouse house)
 
         Ray there = reflection.There(ends.Start, house.WavelengthMetres, reach), on = reflection.On(ends.End, house.WavelengthMetres, reach);
         house.Scene.GatherFoldedLevels(there, on, reflection.Fold, buffer);
-        if (FrontSum.PowerRatio(buffer.Pieces, house.Losses, reach, leastPower / power) * power <= leastPower)
+        if (power * FrontSum.MostPowerRatio(buffer.Pieces, house.Losses, reach) <= leastPower)
         {
             return 0; // the loss of floors alone is too much
         }
