@@ -13,11 +13,15 @@ internal static class PathSources
     /// Every kind, in the order in which their powers are added up. Those that always count come first: the others count only if
     /// they add a certain share of that power.
     /// </summary>
-    internal static IPathSource[] In(TracedHouse house) =>
-    [
-        new DirectPaths(house),
-        new DiffuseRooms(house),
-        new ReflectedPaths(house),
-        new EdgeGraph(house),
-    ];
+    internal static IPathSource[] In(TracedHouse house)
+    {
+        var walls = new ClosingWalls(house);
+        return
+        [
+            new DirectPaths(house),
+            new DiffuseRooms(house),
+            new ReflectedPaths(house, walls),
+            new EdgeGraph(house, walls),
+        ];
+    }
 }

@@ -1,5 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
@@ -117,12 +118,7 @@ internal static class ShellFront
     /// <param name="fromOpposite">That distance, v.</param>
     internal static (double OfNext, double OfThis) Shares(double fromOpposite)
     {
-        if (fromOpposite >= 1)
-        {
-            return (1, 0);
-        }
-
-        double way = Math.Max(0, fromOpposite), share = way * way * (3 - (2 * way));
+        double share = Fade.In(fromOpposite);
         return (Math.Min(1, 2 * share), Math.Min(1, 2 * (1 - share)));
     }
 

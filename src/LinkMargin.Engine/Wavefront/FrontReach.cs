@@ -33,14 +33,9 @@ internal readonly record struct FrontReach(double FadeFrom, double End)
             return 0;
         }
 
-        double way = power > 0 ? Math.Min(1, (Decibels.FromPowerRatio(power / clear) - FarFromDb) / (FarOnlyDb - FarFromDb)) : 1;
-        return way * way * (3 - (2 * way));
+        return power > 0 ? Fade.In((Decibels.FromPowerRatio(power / clear) - FarFromDb) / (FarOnlyDb - FarFromDb)) : 1;
     }
 
     /// <summary>Share of the power of an edge at v ≥ 0 that is not in the front: 0 within reach, 1 beyond.</summary>
-    internal double Apart(double v)
-    {
-        double way = Math.Clamp((v - FadeFrom) / (End - FadeFrom), 0, 1);
-        return way * way * (3 - (2 * way));
-    }
+    internal double Apart(double v) => Fade.In((v - FadeFrom) / (End - FadeFrom));
 }

@@ -73,6 +73,9 @@ internal sealed class TraceBuffer
         return false;
     }
 
+    /// <summary>What the power of a reflection is multiplied by: along a surface it interferes with the straight line.</summary>
+    internal double FactorOf(int mirror) => IsAlong(mirror, out SurfaceAlong surface) ? surface.Factor : 1;
+
     /// <summary>Forgets all hits.</summary>
     internal void Clear() => Count = 0;
 

@@ -18,7 +18,10 @@ internal sealed record UprightMirror(
     internal double To { get; } = Panels.Max(panel => panel.To);
 
     /// <summary>Distance of a place in front of the plane, on the normal's side, metres.</summary>
-    internal double Before(double x, double y) => (NormalX * x) + (NormalY * y) - Offset;
+    internal double Before(double x, double y) => Across(x, y) - Offset;
+
+    /// <summary>Distance of a place from the plan's origin along the normal, metres; <see cref="Offset"/> in the plane.</summary>
+    internal double Across(double x, double y) => (NormalX * x) + (NormalY * y);
 
     /// <summary>The image of a place.</summary>
     internal Point3 ImageOf(Point3 at)

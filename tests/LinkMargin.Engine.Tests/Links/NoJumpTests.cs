@@ -10,13 +10,13 @@ namespace LinkMargin.Engine.Tests.Links;
 /// house.
 /// <para>
 /// The aim is no step over 1.5 dB in the clear, 0.05 in a thousand near a surface and 0.3 on one. It is not reached. What is left in the
-/// clear are legs that leave a shell by its lid on one side of an edge and by a side beyond it, where an open side stands beside that edge; slits
-/// between two walls that close as the line turns; reflections that end where the line crosses their wall's plane; and far fronts through the open
-/// back of a shell. On a surface it is mostly
-/// the gap of some centimetres between a shell and a wall, diffuse fields just outside an open side of a shell that stands outdoors, and lines
-/// that cross a plane within millimetres of their end. A run of 2.2 million steps over seeds from 30001 gave, of a thousand in houses of rooms and in
-/// any, 0.018 and 0.063 in the clear, 0.27 and 1.1 near a surface, 2.1 and 3.2 on one. Inside a wall, along its middle line, it was 4.5 and 4.9:
-/// those steps are counted, but hold no bar. The bars leave some room for chance.
+/// clear are legs that leave a shell by its lid on one side of an edge and by a side beyond it, where an open side stands beside that edge;
+/// slits between two walls that close as the line turns; reflections that end where the line crosses their wall's plane; and far fronts
+/// through the open back of a shell. On a surface it is mostly the gap of some centimetres between a shell and a wall, diffuse fields just
+/// outside an open side of a shell that stands outdoors, and lines that cross a plane within millimetres of their end. A run of 2.2 million
+/// steps over seeds from 30001 gave, of a thousand in houses of rooms and in any, 0.018 and 0.063 in the clear, 0.27 and 1.1 near a surface,
+/// 2.1 and 3.2 on one. Inside a wall, along its middle line, it was 4.5 and 4.9: those steps are counted, but hold no bar. The bars leave
+/// some room for chance.
 /// </para>
 /// </summary>
 public sealed class NoJumpTests(ITestOutputHelper output)

@@ -52,18 +52,18 @@ public sealed class FastPathTests
             {
                 var model = (FullSpotModel)new LinkModel(house).For(house.Spots[0]);
                 Scene scene = model.Scene;
-                var walls = new ClosingWalls(scene, model.House.Losses);
-                double wavelength = scene.Band.Equivalent.WavelengthMetres;
+                var walls = new ClosingWalls(model.House);
                 var buffer = new TraceBuffer();
                 foreach (Point3 hands in house.Seats.Select(house.PositionOf))
                 {
+                    var ends = new LinkEnds(model.Console, hands, null, false);
                     foreach (UprightMirror mirror in scene.Uprights)
                     {
                         if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view)
-                            && Mirror.InUpright(mirror, view, new LinkEnds(model.Console, hands, null, false), model.House, reach, buffer, out Reflection r))
+                            && Mirror.InUpright(mirror, view, ends, model.House, reach, buffer, out Reflection r))
                         {
                             double arrives = r.PowerRatio * PlainLink.Share(scene, model, r, hands, reach, buffer);
-                            Assert.True(walls.Most(mirror, view, model.Console, hands, wavelength, 0, reach) >= arrives);
+                            Assert.True(walls.Most(mirror, view, ends, 0, reach) >= arrives);
                         }
                     }
                 }

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Wavefront;
 
@@ -18,10 +19,10 @@ internal sealed class EdgeGraph : IPathSource
 
     private readonly (int To, double LossDb)[][] legs;
 
-    internal EdgeGraph(TracedHouse house)
+    internal EdgeGraph(TracedHouse house, ClosingWalls walls)
     {
         House = house;
-        FarFronts = new FarFronts(house);
+        FarFronts = new FarFronts(house, walls);
         Edges = DiffractionEdges.Of(house.Scene);
         legs = Edges.Length <= MostEdges ? FindLegs() : [.. Edges.Select(_ => Array.Empty<(int, double)>())];
     }

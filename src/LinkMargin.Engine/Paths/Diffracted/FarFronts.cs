@@ -1,5 +1,4 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Paths.Body;
 using LinkMargin.Engine.Paths.Direct;
 using LinkMargin.Engine.Paths.Reflected;
 using LinkMargin.Engine.Propagation;
@@ -11,10 +10,9 @@ namespace LinkMargin.Engine.Paths.Diffracted;
 /// What bends round edges beyond the usual reach of a link's fronts, where next to nothing arrives by other paths: the fronts of the straight line
 /// and of each reflection are summed to the far reach as well (<see cref="FrontReach"/>). What they bring more is a path of its own.
 /// </summary>
-internal sealed class FarFronts(TracedHouse house)
+internal sealed class FarFronts(TracedHouse house, ClosingWalls walls)
 {
     private readonly ReflectedPower reflected = new(house);
-    private readonly ClosingWalls walls = new(house.Scene, house.Losses);
 
     /// <summary>What they bring more.</summary>
     /// <param name="ends">The link.</param>
@@ -72,8 +70,7 @@ internal sealed class FarFronts(TracedHouse house)
     // The same of a reflection, and what the body leaves of it.
     private (double More, double Body) Upright(UprightMirror mirror, in MirrorView view, in LinkEnds ends, double leastPower, TraceBuffer buffer)
     {
-        double free = house.FreeSpaceRatio(view.LengthMetres) * BodyShadow.MostFactor;
-        if (free * walls.Most(mirror, view, ends.Start, ends.End, house.WavelengthMetres, leastPower / free, FrontReach.Far) <= leastPower)
+        if (walls.IsHopeless(mirror, view, ends, leastPower, FrontReach.Far))
         {
             return default;
         }
@@ -104,8 +101,8 @@ internal sealed class FarFronts(TracedHouse house)
 
     private (double More, double Body) More(int mirror, double usual, in Reflection reflection, in LinkEnds ends, TraceBuffer buffer)
     {
-        double factor = buffer.IsAlong(mirror, out SurfaceAlong surface) ? surface.Factor : 1, body = ReflectedPower.BodyFactor(house, reflection, ends);
-        return (factor * (reflected.Of(reflection, ends, buffer, 0, FrontReach.Far) - usual) / body, body);
+        double body = ReflectedPower.BodyFactor(house, reflection, ends);
+        return (buffer.FactorOf(mirror) * (reflected.Of(reflection, ends, buffer, 0, FrontReach.Far) - usual) / body, body);
     }
 
     // Adds up what counts. The buffer holds the pieces of the far front.

@@ -1,4 +1,5 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Paths.Body;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Wavefront;
 
@@ -23,15 +24,16 @@ internal sealed class ClosingWalls
     // A leg that is closer than this to the direction of a wall has a front that is too long there to be closed off.
     private const double LeastSine = 0.05;
 
-    private readonly LossTables losses;
+    private readonly TracedHouse house;
     private readonly int[][] materials; // of each mirror
     private readonly int[] directions; // of each mirror, by number
     private readonly UprightMirror[] first; // one of each direction
     private readonly (double Low, double High, WallScreen[][] ByDirection)[] storeys;
 
-    internal ClosingWalls(Scene scene, LossTables losses)
+    internal ClosingWalls(TracedHouse house)
     {
-        this.losses = losses;
+        this.house = house;
+        Scene scene = house.Scene;
         materials = [.. scene.Uprights.Select(mirror => mirror.Panels
             .SelectMany(panel => panel.Openings.Select(opening => opening.Filling).Append(panel.Material))
             .Where(material => material >= 0)
@@ -60,19 +62,23 @@ internal sealed class ClosingWalls
             .ToArray()))];
     }
 
+    /// <summary>Whether a reflection cannot bring more than the least power that counts.</summary>
+    internal bool IsHopeless(UprightMirror mirror, in MirrorView view, in LinkEnds ends, double leastPower, in FrontReach reach)
+    {
+        double free = house.FreeSpaceRatio(view.LengthMetres) * BodyShadow.MostFactor;
+        return free <= leastPower || free * Most(mirror, view, ends, leastPower / free, reach) <= leastPower;
+    }
+
     /// <summary>The most of a reflection's power that can arrive, apart from free space and the player's body.</summary>
     /// <param name="mirror">The mirror.</param>
     /// <param name="view">How the path strikes it.</param>
-    /// <param name="from">Its start.</param>
-    /// <param name="to">Its end.</param>
-    /// <param name="wavelengthMetres">λ.</param>
+    /// <param name="ends">The link.</param>
     /// <param name="least">A share below which the exact value does not matter.</param>
     /// <param name="reach">How far out the path's front reaches.</param>
-    internal double Most(
-        UprightMirror mirror, in MirrorView view, Point3 from, Point3 to, double wavelengthMetres, double least, in FrontReach reach)
+    internal double Most(UprightMirror mirror, in MirrorView view, in LinkEnds ends, double least, in FrontReach reach)
     {
         double most = Rounding * Reflected(mirror, view.CosIncidence);
-        double low = Math.Min(from.Z, to.Z), high = Math.Max(from.Z, to.Z);
+        double low = Math.Min(ends.Start.Z, ends.End.Z), high = Math.Max(ends.Start.Z, ends.End.Z);
         foreach ((double bottom, double top, WallScreen[][] byDirection) in storeys)
         {
             if (low < bottom || high > top)
@@ -81,7 +87,7 @@ internal sealed class ClosingWalls
             }
 
             // Walls that are parallel to the mirror are crossed most often: by both legs.
-            var path = new Folded(mirror, view, from.Plan, to.Plan, Ray.WidestReachMetres(wavelengthMetres * view.LengthMetres, reach));
+            var path = new Folded(mirror, view, ends, Ray.WidestReachMetres(house.WavelengthMetres * view.LengthMetres, reach));
             int parallel = directions[mirror.Number];
             most *= Past(byDirection[parallel], first[parallel], path, least / most);
             for (int i = 0; i < first.Length && most > least; i++)
@@ -103,7 +109,7 @@ internal sealed class ClosingWalls
         double most = 0;
         foreach (int material in materials[mirror.Number])
         {
-            most = Math.Max(most, losses[material].Reflectance(cosine));
+            most = Math.Max(most, house.Losses[material].Reflectance(cosine));
         }
 
         return most;
@@ -124,7 +130,7 @@ internal sealed class ClosingWalls
     // The same of one leg.
     private double Past(WallScreen[] screens, UprightMirror direction, in Folded path, in Leg leg, double least)
     {
-        double start = direction.Before(leg.From.X, leg.From.Y) + direction.Offset, end = direction.Before(leg.To.X, leg.To.Y) + direction.Offset;
+        double start = direction.Across(leg.From.X, leg.From.Y), end = direction.Across(leg.To.X, leg.To.Y);
         double from = Math.Min(start, end) + ClearMetres, to = Math.Max(start, end) - ClearMetres, most = 1;
         double sine = path.PlanMetres > 0 ? Math.Abs(end - start) / ((leg.End - leg.Start) * path.PlanMetres) : 0;
         if (!(sine > LeastSine))
@@ -139,7 +145,7 @@ internal sealed class ClosingWalls
             double half = path.HalfOfFront(leg.Start + (part * (leg.End - leg.Start)), sine) + ClearMetres;
             if (path.IsBeforeMirror(leg.From + (part * (leg.To - leg.From)), direction, half))
             {
-                most *= screens[i].Passes(along - half, along + half, sine * path.CosSlope, losses);
+                most *= screens[i].Passes(along - half, along + half, sine * path.CosSlope, house.Losses);
             }
         }
 
@@ -150,13 +156,13 @@ internal sealed class ClosingWalls
     private readonly record struct Leg(Point2 From, Point2 To, double Start, double End);
 
     // A path on the plan, with its mirror.
-    private readonly struct Folded(UprightMirror mirror, in MirrorView view, Point2 start, Point2 end, double widestMetres)
+    private readonly struct Folded(UprightMirror mirror, in MirrorView view, in LinkEnds ends, double widestMetres)
     {
         private readonly int side = view.Before > 0 ? 1 : -1;
 
-        internal Point2 Start { get; } = start;
+        internal Point2 Start { get; } = ends.Start.Plan;
 
-        internal Point2 End { get; } = end;
+        internal Point2 End { get; } = ends.End.Plan;
 
         internal Point2 Place { get; } = new(
             (mirror.NormalX * mirror.Offset) - (mirror.NormalY * view.AlongMetres), (mirror.NormalY * mirror.Offset) + (mirror.NormalX * view.AlongMetres));

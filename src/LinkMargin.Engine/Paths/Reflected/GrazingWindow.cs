@@ -1,5 +1,6 @@
 using System.Numerics;
 using LinkMargin.Engine.Materials;
+using LinkMargin.Engine.Quantities;
 
 namespace LinkMargin.Engine.Paths.Reflected;
 
@@ -56,8 +57,7 @@ internal static class GrazingWindow
     {
         double reflectedMetres = Math.Sqrt((straightMetres * straightMetres) + (4 * first * second));
         double phase = 2 * Math.PI / wavelengthMetres * (reflectedMetres - straightMetres);
-        double way = Math.Clamp((Farthest - phase) / (Farthest - FadesFrom), 0, 1);
-        return way * way * (3 - (2 * way));
+        return Fade.In((Farthest - phase) / (Farthest - FadesFrom));
     }
 
     /// <summary>The mean over the window: of |Γ|², and of the real part of Γ·e^(−jφ).</summary>

@@ -1,18 +1,16 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Paths.Body;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Reflected;
 
 /// <summary>Paths with one reflection: by a wall, a side of a large fixture, a floor or a ceiling.</summary>
-internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSource
+internal sealed class ReflectedPaths(TracedHouse house, ClosingWalls walls) : PathFinder, IPathSource
 {
     // The mirror itself is at the end of one leg and the start of the other: the legs stop a hair short of it.
     private const double ShortOfMirror = 1e-5;
 
     private readonly ReflectedPower reflected = new(house);
-    private readonly ClosingWalls walls = new(house.Scene, house.Losses);
 
     /// <inheritdoc/>
     public PathFinder From(Point3 start) => this;
@@ -70,7 +68,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
     private void TryUpright(UprightMirror mirror, in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
     {
         if (MirrorView.TryOf(mirror, ends.Start, ends.End, out MirrorView view)
-            && !IsHopeless(mirror, view, ends, leastPower)
+            && !walls.IsHopeless(mirror, view, ends, leastPower, FrontReach.Usual)
             && Mirror.InUpright(mirror, view, ends, house, FrontReach.Usual, buffer, out Reflection reflection)
             && Power(mirror.Number, reflection, ends, buffer, leastPower) is double power and > 0)
         {
@@ -78,18 +76,8 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
         }
     }
 
-    private bool IsHopeless(UprightMirror mirror, in MirrorView view, in LinkEnds ends, double leastPower)
-    {
-        double free = house.FreeSpaceRatio(view.LengthMetres) * BodyShadow.MostFactor;
-        return free <= leastPower
-            || free * walls.Most(mirror, view, ends.Start, ends.End, house.WavelengthMetres, leastPower / free, FrontReach.Usual) <= leastPower;
-    }
-
     private double Power(int mirror, in Reflection reflection, in LinkEnds ends, TraceBuffer buffer, double leastPower) =>
-        Counted(reflected.Of(reflection, ends, buffer, leastPower, FrontReach.Usual), leastPower) * Factor(mirror, buffer);
-
-    // Along a surface, the reflection interferes with the straight line.
-    private static double Factor(int mirror, TraceBuffer buffer) => buffer.IsAlong(mirror, out SurfaceAlong surface) ? surface.Factor : 1;
+        Counted(reflected.Of(reflection, ends, buffer, leastPower, FrontReach.Usual), leastPower) * buffer.FactorOf(mirror);
 
     private static PathBudget Itemise(
         TracedHouse house, int mirror, in Reflection reflection, double power, int material, PathTurn turn, in LinkEnds ends, TraceBuffer buffer)
@@ -103,7 +91,7 @@ internal sealed class ReflectedPaths(TracedHouse house) : PathFinder, IPathSourc
         return Itemisation.Budget(house, path, PathLoss.FromPowerRatio(power), new PathItems
         {
             ReflectionDb = Decibels.LossFromPowerRatio(reflection.PowerRatio),
-            SurfacesDb = Decibels.LossFromPowerRatio(Factor(mirror, buffer)),
+            SurfacesDb = Decibels.LossFromPowerRatio(buffer.FactorOf(mirror)),
             BodyDb = Decibels.LossFromPowerRatio(ReflectedPower.BodyFactor(house, reflection, ends)),
             Turns = [turn],
             Caution = material < 0 ? null : Itemisation.CautionAbout(NameOf(turn), house.Losses[material].CautionAt(reflection.CosIncidence)),

@@ -8,7 +8,7 @@ internal sealed class ReflectedPower(TracedHouse house)
     /// <summary>Its power; 0 where that is no more than the least that counts. Afterwards the buffer holds its pieces.</summary>
     internal double Of(in Reflection reflection, in LinkEnds ends, TraceBuffer buffer, double leastPower, in FrontReach reach)
     {
-        // No obstacle adds to a path's power, so a path that is too weak without obstacles is too weak with them.
+        // No front passes more than free space does, so a path that is too weak without obstacles is too weak with them.
         double power = house.FreeSpaceRatio(reflection.LengthMetres) * reflection.PowerRatio * BodyFactor(house, reflection, ends);
         if (power <= leastPower)
         {
