@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Threading.Channels;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -26,10 +25,7 @@ internal sealed class LivePage : IDisposable
 
     private readonly PageSocket socket;
     private readonly PageServices services;
-    private readonly Channel<bool> wake = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
-    private readonly Lock gate = new();
-    private WatchRequest? wanted;
-    private CancellationTokenSource finer = new();
+    private readonly Wishes wishes = new();
     private int unpainted;
     private int toldVersion, comparedVersion, cabledVersion;
     private bool hasScale, isApproximate;
@@ -44,9 +40,9 @@ internal sealed class LivePage : IDisposable
     public async Task Run(CancellationToken stopping)
     {
         using var ended = CancellationTokenSource.CreateLinkedTokenSource(stopping);
-        services.Tried.Changed += Wake;
+        services.Tried.Changed += HouseChanged;
         services.Jobs.Told += Send;
-        Wake();
+        wishes.Wake();
         foreach (Message message in services.Jobs.Last)
         {
             Send(message);
@@ -58,29 +54,15 @@ internal sealed class LivePage : IDisposable
         }
         finally
         {
-            services.Tried.Changed -= Wake;
+            services.Tried.Changed -= HouseChanged;
             services.Jobs.Told -= Send;
         }
     }
 
     /// <inheritdoc/>
-    public void Dispose() => finer.Dispose();
+    public void Dispose() => wishes.Dispose();
 
-    private void Wake()
-    {
-        CancelFiner();
-        wake.Writer.TryWrite(true);
-    }
-
-    private void CancelFiner()
-    {
-        lock (gate)
-        {
-            finer.Cancel();
-            finer.Dispose();
-            finer = new CancellationTokenSource();
-        }
-    }
+    private void HouseChanged() => wishes.Change();
 
     private void Send(Message message) => socket.Send(message);
 
@@ -98,13 +80,16 @@ internal sealed class LivePage : IDisposable
 
         if (request?.Type == "painted")
         {
-            Interlocked.Exchange(ref unpainted, Math.Max(0, Volatile.Read(ref unpainted) - 1));
-            wake.Writer.TryWrite(true);
+            if (Interlocked.Decrement(ref unpainted) < 0)
+            {
+                Interlocked.Increment(ref unpainted); // more painted than were sent
+            }
+
+            wishes.Wake();
         }
         else if (request?.Type == "watch")
         {
-            Volatile.Write(ref wanted, request);
-            Wake();
+            wishes.Change(request);
         }
     }
 
@@ -112,18 +97,14 @@ internal sealed class LivePage : IDisposable
     {
         WatchRequest? answered = null, shown = null;
         int answeredVersion = 0, shownVersion = 0;
-        await using CancellationTokenRegistration leaves = cancellation.Register(CancelFiner);
-        await foreach (bool _ in wake.Reader.ReadAllAsync(cancellation))
+        await using CancellationTokenRegistration leaves = cancellation.Register(wishes.Stop);
+        await foreach (bool _ in wishes.Woken(cancellation))
         {
-            CancellationToken finerToken;
-            lock (gate)
-            {
-                finerToken = finer.Token;
-            }
-
+            // The token is taken last: what changes from here on cancels it and wakes again.
             HouseState state = services.Tried.Current;
             TellHouse(state);
-            if (Volatile.Read(ref wanted) is not { } request || (request == shown && state.Version == shownVersion))
+            (WatchRequest? wanted, CancellationToken stillWanted) = wishes.Take();
+            if (wanted is not { } request || (request == shown && state.Version == shownVersion))
             {
                 continue;
             }
@@ -158,16 +139,16 @@ internal sealed class LivePage : IDisposable
                 {
                     if (comparedVersion == 0)
                     {
-                        await TellComparison(state, finerToken); // a new page shows the best spot
+                        await TellComparison(state, stillWanted); // a new page shows the best spot
                     }
 
-                    TellFine(moment, finerToken);
-                    await TellComparison(state, finerToken);
-                    await TellCables(state, finerToken);
+                    TellFine(moment, stillWanted);
+                    await TellComparison(state, stillWanted);
+                    await TellCables(state, stillWanted);
                 }
                 else if (isApproximate)
                 {
-                    await Task.Delay(Rest, finerToken);
+                    await Task.Delay(Rest, stillWanted);
                     TellFigures(moment);
                 }
             }
