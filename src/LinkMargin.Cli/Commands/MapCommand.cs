@@ -76,6 +76,7 @@ internal static class MapCommand
                 IsExact = parse.GetValue(exact),
                 Force = parse.GetValue(common.Force),
             };
+            CellCount.RefuseTooMany(order.Levels.Select(l => house.Levels[l]), order.CellMetres);
             MapsDocument maps = new MapMaker(invocation, loaded, Model()).Make(order);
             if (parse.GetValue(common.Json))
             {

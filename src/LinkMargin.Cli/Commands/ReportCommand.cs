@@ -1,9 +1,9 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
+using LinkMargin.Cli.Maps;
 using LinkMargin.Cli.Options;
 using LinkMargin.Cli.Reporting;
 using LinkMargin.Engine.Decisions;
-using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Files.Bundles;
@@ -58,7 +58,7 @@ internal static class ReportCommand
             House house = loaded.House;
             PaperSize sheet = PaperOf(parse.GetValue(paper), loaded);
             double cellMetres = parse.GetValue(cell)?.Metres(loaded.Unit) ?? HandoverComputation.UsualCellMetres;
-            RefuseTooManyCells(house, cellMetres);
+            CellCount.RefuseTooMany(house.Levels, cellMetres);
             Spot? named = parse.GetValue(spot) is { } name ? NamedThing.One(spot.Name, "spot", name, house.Spots, s => s.Name) : null;
             var request = new HandoverRequest
             {
@@ -102,21 +102,6 @@ internal static class ReportCommand
         "letter" => PaperSize.Letter,
         _ => throw new CannotBeDoneException($"--paper {Quote.Of(typed)} is not a size of paper; {NearestWord.Advice(typed, [PaperSize.A4.Name, PaperSize.Letter.Name])}"),
     };
-
-    private static void RefuseTooManyCells(House house, double cellMetres)
-    {
-        foreach (Level level in house.Levels)
-        {
-            try
-            {
-                _ = LevelGrid.Over(level, cellMetres);
-            }
-            catch (ArgumentOutOfRangeException)
-            {
-                throw new CannotBeDoneException(FormattableString.Invariant($"level '{level.Name}' would need more than {LevelGrid.MostCells} cells; choose a larger --cell"));
-            }
-        }
-    }
 
     private static SpotScore Chosen(Ranking ranking, Spot? named)
     {

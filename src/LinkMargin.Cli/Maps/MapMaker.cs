@@ -28,26 +28,13 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
     public MapsDocument Make(MapOrder order)
     {
         invocation.Files.MakeFolder(order.Folder);
-        int[] rows = [.. order.Levels.Select(level => RowsOf(level, order.CellMetres))];
+        int[] rows = [.. order.Levels.Select(level => LevelGrid.Over(house.Levels[level], order.CellMetres).Rows)];
         int pictures = order.Spots.Count * order.Levels.Count;
         long drawing = (pictures + (pictures > 1 ? PicturesWorthOfSheet : 0)) * RowsWorthOfPicture;
         var progress = new Progress((order.Spots.Count * rows.Sum(r => (long)r)) + drawing);
         MapsDocument? made = null;
         ProgressBar.While(invocation, "maps", progress, () => made = Write(order, Compute(order, progress), progress));
         return made!;
-    }
-
-    private int RowsOf(int level, double cellMetres)
-    {
-        try
-        {
-            return LevelGrid.Over(house.Levels[level], cellMetres).Rows;
-        }
-        catch (ArgumentOutOfRangeException)
-        {
-            throw new CannotBeDoneException(FormattableString.Invariant(
-                $"level '{house.Levels[level].Name}' would need more than {LevelGrid.MostCells} cells; choose a larger --cell"));
-        }
     }
 
     private List<(Field Median, Field AtConfidence)> Compute(MapOrder order, Progress progress)
