@@ -18,13 +18,14 @@ public static class MaterialTablesFile
     /// <summary>The names of the files in a folder of tables.</summary>
     public static IReadOnlyList<string> FileNames { get; } = [MaterialsFile, FloorsFile, RadiosFile, MarginsFile, SpreadsFile, CablesFile];
 
-    private static readonly Lazy<IReadOnlyList<PassingBand>> LazyBands = new(() => ReadBuiltIn().Tables!.Bands);
+    // They never change, so a process reads them once.
+    private static readonly Lazy<MaterialTablesResult> LazyBuiltIn = new(() => Read((name, problems) => BuiltIn(name, problems)));
 
     /// <summary>The built-in bands, for a table of margins that has none.</summary>
-    public static IReadOnlyList<PassingBand> BuiltInBands => LazyBands.Value;
+    public static IReadOnlyList<PassingBand> BuiltInBands => ReadBuiltIn().Tables!.Bands;
 
     /// <summary>Reads the built-in tables.</summary>
-    public static MaterialTablesResult ReadBuiltIn() => Read((name, problems) => BuiltIn(name, problems));
+    public static MaterialTablesResult ReadBuiltIn() => LazyBuiltIn.Value;
 
     /// <summary>
     /// Reads the tables of a folder. For a missing file the built-in one is used, and a note says so; built-in floor build-ups whose
