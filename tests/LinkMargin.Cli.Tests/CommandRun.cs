@@ -36,6 +36,10 @@ internal sealed record CommandRun(int ExitCode, string Output, string Error)
         return new CommandRun(exitCode, output.ToString(), OneLineEach(error.ToString())) { ErrorAsWritten = error.ToString() };
     }
 
+    /// <summary>The words of a line as a shell would part them, with names in single quotes.</summary>
+    public static string[] WordsOf(string line) =>
+        [.. line.Split('\'').SelectMany((part, i) => i % 2 == 1 ? [part] : part.Split(' ', StringSplitOptions.RemoveEmptyEntries))];
+
     /// <summary>Messages as they would stand if lines had no end.</summary>
     public static string OneLineEach(string messages) =>
         messages.Replace("\n" + WordWrap.MessageIndent, " ", StringComparison.Ordinal);

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.Json;
 using LinkMargin.Cli.Commands;
@@ -25,6 +26,9 @@ namespace LinkMargin.Cli.Tests;
 /// </summary>
 public sealed class FigureConsistencyTests : IDisposable
 {
+    // Every test asks for the same of each house.
+    private static readonly ConcurrentDictionary<(string File, string Depth, string Confidence), Lazy<Links>> Known = new();
+
     private readonly ScratchFolder folder = new();
 
     public FigureConsistencyTests()
@@ -221,7 +225,10 @@ public sealed class FigureConsistencyTests : IDisposable
         Assert.All(["marginAtConfidenceDb", "requiredDb", "headroomDb"], key => Assert.Equal(expected.GetProperty(key).GetDouble(), said.GetProperty(key).GetDouble(), 1e-6));
     }
 
-    private Links LinksOf(string file, string depth, string confidence)
+    private Links LinksOf(string file, string depth, string confidence) =>
+        Known.GetOrAdd((file, depth, confidence), _ => new(() => Computed(file, depth, confidence))).Value;
+
+    private Links Computed(string file, string depth, string confidence)
     {
         JsonElement root = Run("compare", file, "--json", "--model", depth, "--confidence", confidence).Json;
         MaterialTables tables = MaterialTablesFile.ReadBuiltIn().Tables!;

@@ -131,7 +131,7 @@ public sealed class LineWidthTests : IDisposable
         folder.Path,
         width,
         [
-            .. command.Split('\'').SelectMany((part, i) => i % 2 == 1 ? [part] : part.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            .. CommandRun.WordsOf(command)
                 .Select(word => word.Replace("RACK", Rack, StringComparison.Ordinal).Replace("DESK", Desk, StringComparison.Ordinal)
                     .Replace("SOFA", Sofa, StringComparison.Ordinal).Replace("CUPBOARD", Long("steel cupboard"), StringComparison.Ordinal)),
             .. command.Contains("help", StringComparison.Ordinal) || command == "nonsense" ? Array.Empty<string>() : ["--force"],

@@ -65,7 +65,7 @@ public sealed class UnitsOfOutputTests : IDisposable
             string line = command.Replace("HOUSE", $"{unit}.yaml", StringComparison.Ordinal)
                 .Replace("READINGS", $"{unit}.csv", StringComparison.Ordinal)
                 .Replace("LONG", unit == "m" ? "1" : "3", StringComparison.Ordinal);
-            CommandRun run = CommandRun.In(folder.Path, [.. Words(line), "--force"]);
+            CommandRun run = CommandRun.In(folder.Path, [.. CommandRun.WordsOf(line), "--force"]);
             string text = run.Output + run.Error;
             Assert.True(exitCode < 0 || run.ExitCode == exitCode || (exitCode == 0 && run.ExitCode == 1), text);
             Assert.DoesNotMatch(unit == "m" ? LengthsIn.Feet : LengthsIn.Metres, text);
@@ -104,7 +104,4 @@ public sealed class UnitsOfOutputTests : IDisposable
 
     private double[] Heights(string file) =>
         [.. CommandRun.In(folder.Path, "check", file, "--json").Json.GetProperty("levels").EnumerateArray().Select(level => level.GetProperty("heightM").GetDouble())];
-
-    private static IEnumerable<string> Words(string line) =>
-        line.Split('\'').SelectMany((part, i) => i % 2 == 1 ? [part] : part.Split(' ', StringSplitOptions.RemoveEmptyEntries));
 }

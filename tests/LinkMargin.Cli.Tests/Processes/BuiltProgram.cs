@@ -19,6 +19,7 @@ internal static class BuiltProgram
         };
         start.Environment["P"] = Path.Combine(AppContext.BaseDirectory, "linkmargin");
         start.Environment["DOTNET_ROOT"] = Path.GetFullPath(Path.Combine(RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", ".."));
+        start.Environment["DOTNET_TieredPGO"] = "0"; // none runs long enough to gain by it
         return Process.Start(start)!;
     }
 

@@ -41,6 +41,12 @@ public sealed class StandardStreamsTests : IDisposable
         "guide budget",
     ];
 
+    /// <summary>
+    /// A short text, a long one and a computed table. What a command writes to is made for all of them alike, so these stand for all as
+    /// processes, and every command is tried with writers that fail.
+    /// </summary>
+    public static TheoryData<string> CommandsOfEachKind { get; } = ["materials brick", "guide budget", "compare house.yaml --model direct"];
+
     [Fact]
     public void Every_command_is_tried() => Assert.Equal(
         CommandLineProgram.Create(new Invocation(TextWriter.Null, TextWriter.Null, "")).Subcommands.Select(command => command.Name).Where(name => name != "page").Order(StringComparer.Ordinal),
@@ -74,9 +80,27 @@ public sealed class StandardStreamsTests : IDisposable
         }
     }
 
-    [UnixTheory]
+    [Theory]
     [MemberData(nameof(Commands))]
-    public void Output_that_is_full_or_that_nobody_reads_is_reported_of(string command)
+    public void Output_that_cannot_be_written_is_reported_of(string command)
+    {
+        StringWriter error = new() { NewLine = "\n" };
+        Assert.Equal(2, CommandLineProgram.Run(CommandRun.WordsOf(command), new Invocation(Unwritable(), error, folder.Path)));
+        Assert.Matches("(^|\n)linkmargin: the results cannot be written: .+\n$", CommandRun.OneLineEach(error.ToString()));
+    }
+
+    [Theory]
+    [MemberData(nameof(Commands))]
+    public void Messages_that_cannot_be_written_end_it(string command)
+    {
+        string[] talking = CommandRun.WordsOf(Talking(command));
+        Assert.Equal(2, CommandLineProgram.Run(talking, new Invocation(new StringWriter(), UnwritableError(), folder.Path)));
+        Assert.Equal(2, CommandLineProgram.Run(talking, new Invocation(Unwritable(), UnwritableError(), folder.Path)));
+    }
+
+    [UnixTheory]
+    [MemberData(nameof(CommandsOfEachKind))]
+    public void Output_that_is_full_or_that_nobody_reads_is_output_that_cannot_be_written(string command)
     {
         foreach (string script in (string[])[$"exec \"$P\" {command} >/dev/full", $"{NobodyReads}exec \"$P\" {command} >&4 4>&-"])
         {
@@ -93,11 +117,10 @@ public sealed class StandardStreamsTests : IDisposable
     }
 
     [UnixTheory]
-    [MemberData(nameof(Commands))]
+    [MemberData(nameof(CommandsOfEachKind))]
     public void Error_that_is_full_or_that_nobody_reads_ends_it(string command)
     {
-        bool readsNoTables = command.Split(' ')[0] is "new" or "guide" or "completion";
-        string talking = readsNoTables ? $"{command} --nonsense" : $"{command} --materials tables";
+        string talking = Talking(command);
         foreach (string script in (string[])[$"exec \"$P\" {talking} 2>/dev/full", $"{NobodyReads}exec \"$P\" {talking} 2>&4 4>&-"])
         {
             if (script.Contains("/dev/full", StringComparison.Ordinal) && !File.Exists("/dev/full"))
@@ -143,11 +166,49 @@ public sealed class StandardStreamsTests : IDisposable
         Assert.StartsWith(CommandRun.Of("materials", "brick").Output + "linkmargin: the tables have no row 'nonsense'", text, StringComparison.Ordinal);
     }
 
+    // The same command with something to say.
+    private static string Talking(string command)
+    {
+        bool readsNoTables = command.Split(' ')[0] is "new" or "guide" or "completion";
+        return readsNoTables ? $"{command} --nonsense" : $"{command} --materials tables";
+    }
+
+    // Buffered as the program's own output is; what is written to it fails when it is flushed.
+    private static StreamWriter Unwritable() => new(new UnwritableStream());
+
+    private static StreamWriter UnwritableError() => new(new UnwritableStream()) { AutoFlush = true };
+
     private CommandRun Run(string script)
     {
         File.Delete(folder.PathOf("gone"));
         CommandRun run = BuiltProgram.Run(folder.Path, script);
         File.Delete(folder.PathOf("gone"));
         return run;
+    }
+
+    private sealed class UnwritableStream : Stream
+    {
+        public override bool CanRead => false;
+
+        public override bool CanSeek => false;
+
+        public override bool CanWrite => true;
+
+        public override long Length => throw new NotSupportedException();
+
+        public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
+
+        public override void Write(byte[] buffer, int offset, int count) => throw new IOException("Nothing can be written here");
+
+        public override void Flush()
+        {
+            // Nothing is buffered.
+        }
+
+        public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+
+        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+        public override void SetLength(long value) => throw new NotSupportedException();
     }
 }

@@ -95,7 +95,7 @@ public sealed class StopSignalsTests : IDisposable
     public void A_file_that_is_half_written_is_removed(string numbers)
     {
         Directory.CreateDirectory(folder.PathOf("maps"));
-        using Process process = BuiltProgram.Start(folder.Path, $"exec \"$P\" map house.yaml --model direct --cell 0.01 --out maps {numbers}");
+        using Process process = BuiltProgram.Start(folder.Path, $"exec \"$P\" map house.yaml --model direct --spot 'den rack' --cell 0.01 --out maps {numbers}");
         Task<CommandRun> end = Task.Run(() => BuiltProgram.EndOf(process));
         while (!end.IsCompleted && !Directory.EnumerateFiles(folder.PathOf("maps"), "*.part").Any())
         {
