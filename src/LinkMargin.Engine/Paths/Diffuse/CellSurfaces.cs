@@ -12,6 +12,9 @@ internal sealed class CellSurfaces
 {
     private const double LeastSphere = 0.5;
 
+    // Half a wavelength: outdoors, where nothing else may send power to a place, a face is seen from a little behind its plane.
+    private const double RimMetres = 0.06;
+
     // A line that is inside a shell for no more than this share of its length only touches it.
     private const double ThroughShare = 1e-6;
 
@@ -238,7 +241,7 @@ internal sealed class CellSurfaces
         return new ViewFactors(cell, shares, near, holes);
     }
 
-    private FacetAngles AnglesOf(int cell) => LazyInitializer.EnsureInitialized(ref angles[Index(cell)], () => new FacetAngles(facets[Index(cell)]));
+    private FacetAngles AnglesOf(int cell) => LazyInitializer.EnsureInitialized(ref angles[Index(cell)], () => new FacetAngles(facets[Index(cell)], cell == Cells.Outdoors ? RimMetres : 0));
 
     // Reduces what a place sees of each patch to the part that no shell hides. A shell does not hide its own sides.
     private void Hide(int cell, Point3 place, Span<double> angles)
