@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -11,16 +10,17 @@ namespace LinkMargin.Engine.Fields;
 /// A field that is coarse first and refined in place. It may be stopped at any moment and continued later: each figure depends only on its
 /// position, so the result of a stage has the same bits whatever the interruptions and the number of threads.
 /// <para>
-/// The straight line, the diffuse field and diffracted paths are computed at every cell. Reflections take most of the time and vary slowly;
-/// they are traced at the corners of blocks of at most <see cref="LargestBlockMetres"/> and interpolated between them, never
-/// through a wall, a door's plane or a side of a fixture (<see cref="FieldRegions"/>). A block is halved where its middle shows that the
-/// interpolation is off, or its corners differ too much, down to single cells. Within a block that has been examined, only mirrors
-/// that counted at one of its corners or in its middle are tried again.
+/// The straight line and the diffuse field are computed at every cell. The optional paths, reflections and those round edges, take most of
+/// the time of a link and vary slowly; they are traced at the corners of blocks of at most <see cref="LargestBlockMetres"/> and
+/// interpolated between them, never through a wall, a door's plane or a side of a fixture (<see cref="FieldRegions"/>). A block is halved
+/// where its middle shows that the interpolation is off, or its corners differ too much, down to single cells. Within a block that has been
+/// examined, only mirrors that counted at one of its corners or in its middle are tried again. While a console is being moved, the straight
+/// line and the diffuse field too are computed only where cells around differ (<see cref="AlwaysPowers"/>).
 /// </para>
 /// </summary>
 public sealed class ProgressiveField
 {
-    /// <summary>Longest side of a block over which reflections are interpolated, metres.</summary>
+    /// <summary>Longest side of a block over which optional paths are interpolated, metres.</summary>
     public const double LargestBlockMetres = 0.8;
 
     // The first stage takes this many of these blocks, each way, as one.
@@ -34,14 +34,13 @@ public sealed class ProgressiveField
     private const double SmallCornersDb = 0.3;
     private const double CornersDb = 2;
 
-    // Where reflections bring less than this share of the power, their error is at most 0.09 dB.
+    // Where the optional paths bring less than this share of the power, their error is at most 0.09 dB.
     private const double LeastShare = 0.02;
 
-    // While a console is being moved, a reflection that adds less than this share of the paths that always count is dropped: 0.11 dB.
+    // While a console is being moved, a path that adds less than this share of those that always count is dropped: 0.11 dB.
     private const double RoughShare = 0.025;
 
     private readonly FieldRequest request;
-    private readonly Level level;
     private readonly Grid grid;
     private readonly SpotModel spot;
     private readonly IReadOnlyList<CellBlock> regions;
@@ -49,15 +48,12 @@ public sealed class ProgressiveField
     private readonly double greatestLossDb;
     private readonly int largestSteps;
     private readonly int smallSteps;
-    private readonly bool[] isIndoors;
-    private readonly bool[] isRowDone;
-    private readonly PowerParts[] parts; // power by all but the slow paths
-    private readonly double[] slow; // by the slow ones; NaN where not traced; the loss where there are no slow paths
-    private readonly SurfaceAlong[][] surfaces; // along each cell's straight line, for its reflections
+    private readonly AlwaysPowers always; // by the paths that always count
+    private readonly double[] optional; // power by the others; NaN where not traced
     private readonly int[] blockOf; // the interpolated block of each cell that has one, or -1
     private readonly List<CarriedBlock> carried = [];
     private readonly int[]?[] mirrors; // that count at a cell where all were tried
-    private readonly bool[] isRough; // cells traced without weak reflections
+    private readonly bool[] isRough; // cells traced without weak paths
 
     /// <summary>Prepares a field; computes only what all cells of the spot share.</summary>
     /// <param name="model">The model of the house.</param>
@@ -67,19 +63,20 @@ public sealed class ProgressiveField
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(request);
         this.request = request;
-        level = model.House.Levels[request.LevelIndex];
+        Level level = model.House.Levels[request.LevelIndex];
         grid = LevelGrid.Over(level, request.CellMetres);
         spot = model.For(request.Spot).ForMany();
         handsZ = level.ElevationMetres + request.HandsMetres;
         greatestLossDb = model.RadiosAt(request.Spot).GreatestLossDb;
         largestSteps = Math.Max(1, (int)Math.Round(LargestBlockMetres / request.CellMetres));
         smallSteps = Math.Max(1, (int)Math.Round(SmallBlockMetres / request.CellMetres));
-        regions = spot.HasSlowPaths ? FieldRegions.Of(model.Scene, request.LevelIndex, grid, handsZ) : [];
-        (parts, slow, blockOf) = (new PowerParts[grid.Count], new double[grid.Count], new int[grid.Count]);
-        surfaces = new SurfaceAlong[grid.Count][];
-        mirrors = new int[]?[grid.Count];
-        (isIndoors, isRough, isRowDone) = (new bool[grid.Count], new bool[grid.Count], new bool[grid.Rows]);
-        Array.Fill(slow, double.NaN);
+        regions = spot.HasOptionalPaths
+            ? [.. FieldRegions.Of(model.Scene, request.LevelIndex, grid, handsZ).Where(region => LevelGrid.IsIndoors(level, grid.CentreOf(region.West, region.South)))]
+            : [];
+        always = new AlwaysPowers(spot, level, grid, handsZ, request.Threads);
+        (optional, blockOf) = (new double[grid.Count], new int[grid.Count]);
+        (mirrors, isRough) = (new int[]?[grid.Count], new bool[grid.Count]);
+        Array.Fill(optional, double.NaN);
         Array.Fill(blockOf, -1);
     }
 
@@ -126,33 +123,38 @@ public sealed class ProgressiveField
         double[] marginDb = new double[grid.Count];
         for (int cell = 0; cell < marginDb.Length; cell++)
         {
-            marginDb[cell] = isIndoors[cell] ? greatestLossDb - LossDb(cell) : double.NaN;
+            marginDb[cell] = always.IsIndoors(cell) ? greatestLossDb - LossDb(cell) : double.NaN;
         }
 
-        return new Field(request.Spot, request.LevelIndex, request.HandsMetres, grid, marginDb) { Stage = spot.HasSlowPaths ? Reached.Value : FieldStage.Exact };
+        return new Field(request.Spot, request.LevelIndex, request.HandsMetres, grid, marginDb) { Stage = spot.HasOptionalPaths ? Reached.Value : FieldStage.Exact };
     }
 
     private double LossDb(int cell)
     {
-        if (!spot.HasSlowPaths)
+        if (!spot.HasOptionalPaths)
         {
-            return slow[cell];
+            return always[cell];
         }
 
-        return PathLoss.FromPowerRatio(parts[cell].With(
-            !double.IsNaN(slow[cell]) ? slow[cell]
+        return PathLoss.FromPowerRatio(always[cell] + (
+            !double.IsNaN(optional[cell]) ? optional[cell]
             : blockOf[cell] >= 0 ? carried[blockOf[cell]].At(cell % grid.Columns, cell / grid.Columns)
             : 0));
     }
 
     private void Complete(FieldStage stage, Action? rowDone, CancellationToken cancellation)
     {
-        if (stage == First)
+        Action? knownFirst = stage == First ? rowDone : null;
+        if (stage == FieldStage.Coarse && spot.HasOptionalPaths)
         {
-            ComputeRows(rowDone, cancellation);
+            always.ComputeRoughly(regions, Blocks(CoarseBlocks).SelectMany(CornersOf), knownFirst, cancellation);
+        }
+        else
+        {
+            always.ComputeAll(knownFirst, cancellation);
         }
 
-        if (spot.HasSlowPaths)
+        if (spot.HasOptionalPaths)
         {
             Trace(stage, cancellation);
         }
@@ -220,7 +222,7 @@ public sealed class ProgressiveField
 
     // The corners of larger blocks are corners of smaller ones, so each stage reuses what the one before traced.
     private List<CellBlock> Blocks(int together) =>
-        [.. regions.Where(region => isIndoors[CellOf(region.West, region.South)]).SelectMany(region => region.Parts(largestSteps, together))];
+        [.. regions.SelectMany(region => region.Parts(largestSteps, together))];
 
     // The interpolated block; null where it must be halved, or has only corners.
     private CarriedBlock? Judge(CellBlock block)
@@ -236,16 +238,16 @@ public sealed class ProgressiveField
             return corners;
         }
 
-        double rest = CornersOf(block).Min(cell => parts[cell].Sum);
+        double rest = CornersOf(block).Min(cell => always[cell]);
         if (!IsLarge(block))
         {
             return Apart(rest, corners.Greatest, corners.Least) <= SmallCornersDb ? corners : null;
         }
 
         int middle = MiddleOf(block);
-        return Apart(parts[middle].Sum, corners.At(block.MiddleColumn, block.MiddleRow), slow[middle]) <= MiddleDb
+        return Apart(always[middle], corners.At(block.MiddleColumn, block.MiddleRow), optional[middle]) <= MiddleDb
             && Apart(rest, corners.Greatest, corners.Least) <= CornersDb
-            ? corners.WithMiddle(slow[middle])
+            ? corners.WithMiddle(optional[middle])
             : null;
     }
 
@@ -254,7 +256,7 @@ public sealed class ProgressiveField
 
     private bool IsLarge(CellBlock block) => block.Width > smallSteps || block.Height > smallSteps;
 
-    private double ShareAtCorners(CellBlock block) => CornersOf(block).Max(cell => slow[cell] > 0 ? slow[cell] / parts[cell].With(slow[cell]) : 0);
+    private double ShareAtCorners(CellBlock block) => CornersOf(block).Max(cell => optional[cell] > 0 ? optional[cell] / (always[cell] + optional[cell]) : 0);
 
     private void Keep(CellBlock block, in CarriedBlock good, List<CarriedBlock> kept, int[] keptOf)
     {
@@ -268,10 +270,10 @@ public sealed class ProgressiveField
 
     private CarriedBlock Corners(CellBlock block) => new(
         block,
-        slow[CellOf(block.West, block.South)],
-        slow[CellOf(block.East, block.South)],
-        slow[CellOf(block.West, block.North)],
-        slow[CellOf(block.East, block.North)]);
+        optional[CellOf(block.West, block.South)],
+        optional[CellOf(block.East, block.South)],
+        optional[CellOf(block.West, block.North)],
+        optional[CellOf(block.East, block.North)]);
 
     private int[] CornersOf(CellBlock block) =>
         [CellOf(block.West, block.South), CellOf(block.East, block.South), CellOf(block.West, block.North), CellOf(block.East, block.North)];
@@ -280,49 +282,19 @@ public sealed class ProgressiveField
 
     private int CellOf(int column, int row) => (row * grid.Columns) + column;
 
-    // Rows go one by one to whichever thread is free: rows through many rooms take several times as long as others, and at the
-    // end no thread waits for more than one row.
-    private void ComputeRows(Action? rowDone, CancellationToken cancellation) =>
-        InParallel([.. Enumerable.Range(0, grid.Rows).Where(row => !isRowDone[row])], (row, buffer) =>
-        {
-            for (int column = 0; column < grid.Columns; column++)
-            {
-                Point2 centre = grid.CentreOf(column, row);
-                int cell = CellOf(column, row);
-                isIndoors[cell] = LevelGrid.IsIndoors(level, centre);
-                if (!isIndoors[cell])
-                {
-                    continue;
-                }
-
-                Point3 hands = centre.At(handsZ);
-                if (!spot.HasSlowPaths)
-                {
-                    slow[cell] = spot.PathLossDb(hands, null, buffer);
-                    continue;
-                }
-
-                parts[cell] = spot.PartsWithoutSlow(hands, buffer);
-                surfaces[cell] = buffer.SurfaceCount == 0 ? [] : buffer.Surfaces.ToArray();
-            }
-
-            isRowDone[row] = true;
-            rowDone?.Invoke();
-        }, cancellation);
-
-    // Traces reflections where none are traced yet, or only roughly, with the mirrors of the first block that needs a cell.
+    // Traces optional paths where none are traced yet, or only roughly, with the mirrors of the first block that needs a cell.
     private void TraceCells(IEnumerable<OpenCell> cells, CancellationToken cancellation, bool isRoughly = false)
     {
         OpenCell[] wanted = [.. cells
-            .Where(one => double.IsNaN(slow[one.Cell]) || (isRough[one.Cell] && !isRoughly))
+            .Where(one => double.IsNaN(optional[one.Cell]) || (isRough[one.Cell] && !isRoughly))
             .DistinctBy(one => one.Cell)];
-        InParallel([.. Enumerable.Range(0, wanted.Length)], (i, buffer) => TraceCell(wanted[i], buffer, isRoughly), cancellation);
+        always.InParallel([.. Enumerable.Range(0, wanted.Length)], (i, buffer) => TraceCell(wanted[i], buffer, isRoughly), cancellation);
     }
 
     // All cells that have not been traced with all mirrors.
     private void TraceAll(CancellationToken cancellation) =>
-        InParallel(
-            [.. Enumerable.Range(0, grid.Count).Where(cell => isIndoors[cell] && mirrors[cell] is null)],
+        always.InParallel(
+            [.. Enumerable.Range(0, grid.Count).Where(cell => always.IsIndoors(cell) && mirrors[cell] is null)],
             (cell, buffer) => TraceCell(new OpenCell(cell, null), buffer),
             cancellation);
 
@@ -331,25 +303,14 @@ public sealed class ProgressiveField
         int cell = one.Cell;
         List<int> counting = [];
         Point3 hands = grid.CentreOf(cell % grid.Columns, cell / grid.Columns).At(handsZ);
-        buffer.SetSurfaces(surfaces[cell]);
-        double least = parts[cell].Always * (isRoughly ? RoughShare : PathFinder.LeastShare);
-        slow[cell] = spot.SlowPower(hands, least, one.Mirrors, counting, buffer);
+        buffer.Continue(always.LinkOf(cell));
+        double least = always[cell] * (isRoughly ? RoughShare : PathFinder.LeastShare);
+        optional[cell] = spot.OptionalPower(hands, least, one.Mirrors, counting, buffer);
         isRough[cell] = isRoughly;
         mirrors[cell] = one.Mirrors is null && !isRoughly ? [.. counting] : null;
     }
 
     private static IEnumerable<OpenCell> WithMirrors(IEnumerable<int> cells, int[]? mirrors) => cells.Select(cell => new OpenCell(cell, mirrors));
-
-    private void InParallel(int[] numbers, Action<int, TraceBuffer> each, CancellationToken cancellation)
-    {
-        var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = request.Threads ?? Environment.ProcessorCount };
-        OrderablePartitioner<int> one = Partitioner.Create(numbers, EnumerablePartitionerOptions.NoBuffering);
-        Parallel.ForEach(one, options, () => new TraceBuffer(), (number, _, buffer) =>
-        {
-            each(number, buffer);
-            return buffer;
-        }, _ => { });
-    }
 
     // A block to be examined, and the only mirrors to try in it; null for all.
     private readonly record struct OpenBlock(CellBlock Block, int[]? Mirrors);
@@ -360,10 +321,10 @@ public sealed class ProgressiveField
 /// <summary>How far a field is computed.</summary>
 public enum FieldStage
 {
-    /// <summary>Reflections traced at the corners of the largest blocks alone: for a console that is being moved.</summary>
+    /// <summary>Optional paths traced at the corners of the largest blocks alone: for a console that is being moved.</summary>
     Coarse,
 
-    /// <summary>Reflections traced wherever a map needs them: 99 cells of 100 within 0.3 dB of the exact figure.</summary>
+    /// <summary>Optional paths traced wherever a map needs them: 99 cells of 100 within 0.3 dB of the exact figure.</summary>
     Map,
 
     /// <summary>Every cell traced: each equals the answer for a seat at its centre, bit for bit.</summary>

@@ -1,0 +1,187 @@
+using System.Collections.Concurrent;
+using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Wavefront;
+
+namespace LinkMargin.Engine.Fields;
+
+/// <summary>
+/// What the straight line and the diffuse field bring at each cell of a level. For a console that is being moved a cell may also lie between
+/// others that are about alike; then it gets their mean.
+/// </summary>
+/// <param name="spot">The spot.</param>
+/// <param name="level">The level.</param>
+/// <param name="grid">Its grid.</param>
+/// <param name="handsZ">Height of the hands above the lowest floor, metres.</param>
+/// <param name="threads">Most threads at once; null: as many as there are processors.</param>
+internal sealed class AlwaysPowers(SpotModel spot, Level level, Grid grid, double handsZ, int? threads)
+{
+    // Cells on opposite sides of another are about alike where they differ by no more than this, as a ratio: 2.5 dB.
+    private static readonly double MostRatio = Decibels.ToPowerRatio(2.5);
+
+    // For each generation, offsets to one of two cells on opposite sides of its cells; those are of the generations before.
+    private static readonly (int East, int North)[][] Across = [[], [(1, 1), (1, -1)], [(1, 0), (0, 1)]];
+
+    private readonly double[] powers = new double[grid.Count];
+    private readonly LinkSoFar[] links = new LinkSoFar[grid.Count];
+    private readonly bool[] isIndoors = new bool[grid.Count];
+    private readonly bool[] isKnown = new bool[grid.Count];
+    private readonly bool[] isExact = new bool[grid.Count];
+    private readonly bool[] isRowKnown = new bool[grid.Rows];
+
+    /// <summary>Power at a cell; where the spot has no optional paths, the loss, dB.</summary>
+    internal double this[int cell] => powers[cell];
+
+    /// <summary>Whether a cell lies in a room.</summary>
+    internal bool IsIndoors(int cell) => isIndoors[cell];
+
+    /// <summary>What the paths that always count have left for the others; of exact cells only.</summary>
+    internal LinkSoFar LinkOf(int cell) => links[cell];
+
+    /// <summary>Computes every cell that is not exact yet.</summary>
+    internal void ComputeAll(Action? rowDone, CancellationToken cancellation) => InRows(
+        (row, buffer) =>
+        {
+            for (int cell = row * grid.Columns; cell < (row + 1) * grid.Columns; cell++)
+            {
+                Compute(cell, buffer);
+            }
+
+            Done(row, rowDone);
+        },
+        cancellation);
+
+    /// <summary>Computes some cells, and others where that is needed to know those between them.</summary>
+    /// <param name="regions">Rectangles in rooms, with nothing between their cells.</param>
+    /// <param name="exact">Cells that must be exact.</param>
+    /// <param name="rowDone">Called from any thread when all cells of a row are known; null for none.</param>
+    /// <param name="cancellation">Stops the work between two cells.</param>
+    internal void ComputeRoughly(IReadOnlyList<CellBlock> regions, IEnumerable<int> exact, Action? rowDone, CancellationToken cancellation)
+    {
+        int[] regionOf = RegionOf(regions), nodes = [.. exact.Distinct()];
+        InParallel(nodes, Compute, cancellation);
+        for (int generation = 0; generation < Across.Length; generation++)
+        {
+            int now = generation;
+            InRows(
+                (row, buffer) =>
+                {
+                    for (int column = 0; column < grid.Columns; column++)
+                    {
+                        int cell = (row * grid.Columns) + column;
+                        if (!isKnown[cell] && GenerationOf(column, row) == now && !TryBetween(column, row, Across[now], regionOf))
+                        {
+                            Compute(cell, buffer);
+                        }
+                    }
+
+                    if (now == Across.Length - 1)
+                    {
+                        Done(row, rowDone);
+                    }
+                },
+                cancellation);
+        }
+    }
+
+    /// <summary>Does something with numbers, one by one, on whichever thread is free: some cells take several times as long as others.</summary>
+    internal void InParallel(int[] numbers, Action<int, TraceBuffer> each, CancellationToken cancellation)
+    {
+        var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount };
+        OrderablePartitioner<int> one = Partitioner.Create(numbers, EnumerablePartitionerOptions.NoBuffering);
+        Parallel.ForEach(one, options, () => new TraceBuffer(), (number, _, buffer) =>
+        {
+            each(number, buffer);
+            return buffer;
+        }, _ => { });
+    }
+
+    // 0 for each fourth cell, 1 for those amid four of them, 2 for the rest.
+    private static int GenerationOf(int column, int row) => (column + row) % 2 != 0 ? 2 : column % 2;
+
+    // At the end no thread waits for more than one row.
+    private void InRows(Action<int, TraceBuffer> each, CancellationToken cancellation) => InParallel([.. Enumerable.Range(0, grid.Rows)], each, cancellation);
+
+    // After an interruption rows are gone through again, but each counts once.
+    private void Done(int row, Action? rowDone)
+    {
+        if (!isRowKnown[row])
+        {
+            isRowKnown[row] = true;
+            rowDone?.Invoke();
+        }
+    }
+
+    private void Compute(int cell, TraceBuffer buffer)
+    {
+        if (isExact[cell])
+        {
+            return;
+        }
+
+        Point2 centre = grid.CentreOf(cell % grid.Columns, cell / grid.Columns);
+        isIndoors[cell] = LevelGrid.IsIndoors(level, centre);
+        if (isIndoors[cell] && !spot.HasOptionalPaths)
+        {
+            powers[cell] = spot.PathLossDb(centre.At(handsZ), null, buffer);
+        }
+        else if (isIndoors[cell])
+        {
+            powers[cell] = spot.AlwaysPower(centre.At(handsZ), buffer);
+            links[cell] = buffer.SoFar;
+        }
+
+        isKnown[cell] = isExact[cell] = true;
+    }
+
+    // The mean in decibels of cells on opposite sides, if there are such in the same region and they are about alike.
+    private bool TryBetween(int column, int row, (int East, int North)[] across, int[] regionOf)
+    {
+        int cell = (row * grid.Columns) + column, pairs = 0;
+        double product = 1, least = double.PositiveInfinity, greatest = 0;
+        foreach ((int east, int north) in across)
+        {
+            if (Math.Min(column, row) < 1 || column + 1 >= grid.Columns || row + 1 >= grid.Rows)
+            {
+                return false;
+            }
+
+            int step = (north * grid.Columns) + east, one = cell + step, other = cell - step;
+            if (regionOf[cell] < 0 || regionOf[one] != regionOf[cell] || regionOf[other] != regionOf[cell])
+            {
+                continue;
+            }
+
+            pairs++;
+            product *= Math.Sqrt(powers[one] * powers[other]);
+            least = Math.Min(least, Math.Min(powers[one], powers[other]));
+            greatest = Math.Max(greatest, Math.Max(powers[one], powers[other]));
+        }
+
+        if (pairs == 0 || !(greatest <= MostRatio * least))
+        {
+            return false;
+        }
+
+        powers[cell] = pairs == 1 ? product : Math.Sqrt(product);
+        isIndoors[cell] = isKnown[cell] = true;
+        return true;
+    }
+
+    private int[] RegionOf(IReadOnlyList<CellBlock> regions)
+    {
+        int[] regionOf = new int[grid.Count];
+        Array.Fill(regionOf, -1);
+        for (int i = 0; i < regions.Count; i++)
+        {
+            for (int row = regions[i].South; row <= regions[i].North; row++)
+            {
+                regionOf.AsSpan((row * grid.Columns) + regions[i].West, regions[i].Width + 1).Fill(i);
+            }
+        }
+
+        return regionOf;
+    }
+}
