@@ -29,6 +29,11 @@ public static class NameText
     public static string? Fault(string text, bool mayHaveLines = false)
     {
         ArgumentNullException.ThrowIfNull(text);
+        if (text.AsSpan().IndexOfAnyExceptInRange(' ', '~') < 0 && text.AsSpan().ContainsAnyExcept(' '))
+        {
+            return null; // as nearly every name, without a look at each character
+        }
+
         for (int i = 0; i < text.Length;)
         {
             if (!Rune.TryGetRuneAt(text, i, out Rune rune))
@@ -51,6 +56,11 @@ public static class NameText
     public static string Look(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
+        if (name.AsSpan().IndexOfAnyExceptInRange(' ', '~') < 0)
+        {
+            return name.Trim();
+        }
+
         StringBuilder seen = new();
         foreach (Rune rune in name.EnumerateRunes())
         {

@@ -92,13 +92,19 @@ public static class MaterialTablesFile
         TableText spreadText = open(SpreadsFile, spreadProblems);
         TableText cableText = open(CablesFile, cableProblems);
 
+        // Half of the text is the table of materials: the others are parsed beside it.
+        Task<MappingReader?> floorOpening = Task.Run(() => floorText.Open("the floor table", "floors"));
+        Task<MappingReader?> radioOpening = Task.Run(() => radioText.Open("the radio table", "radios"));
+        Task<MappingReader?> marginOpening = Task.Run(() => marginText.Open("the margin table", "margins", MarginTableReader.BandsKey));
+        Task<MappingReader?> spreadOpening = Task.Run(() => spreadText.Open("the spread table", "spreads"));
+
         RowNames names = new(MaterialBuilder.Air);
         SearchWords words = new();
         MappingReader? materialTable = materialText.Open("the material table", "materials");
         OrderedDictionary<string, Material> materials = materialTable is null
             ? []
             : MaterialBuilder.Build(materialText.Source, MaterialRowReader.Read(materialTable, names, words), names.Met);
-        OrderedDictionary<string, FloorBuildUp> floors = floorText.Open("the floor table", "floors") is { } floorTable
+        OrderedDictionary<string, FloorBuildUp> floors = floorOpening.GetAwaiter().GetResult() is { } floorTable
             ? new FloorTableReader(materials, materialTable is null ? null : names.Met).Read(floorTable, words)
             : [];
         if (floorText.IsBuiltIn && !materialText.IsBuiltIn)
@@ -107,12 +113,12 @@ public static class MaterialTablesFile
         }
 
         OrderedDictionary<string, Radio> radios =
-            radioText.Open("the radio table", "radios") is { } radioTable ? RadioTableReader.Read(radioTable, words) : [];
-        MappingReader? marginTable = marginText.Open("the margin table", "margins", MarginTableReader.BandsKey);
+            radioOpening.GetAwaiter().GetResult() is { } radioTable ? RadioTableReader.Read(radioTable, words) : [];
+        MappingReader? marginTable = marginOpening.GetAwaiter().GetResult();
         IReadOnlyList<MarginMeaning> margins = marginTable is null ? [] : MarginTableReader.Read(marginTable);
         IReadOnlyList<PassingBand>? bands = marginTable is null ? null : MarginTableReader.ReadBands(marginTable);
         IReadOnlyList<SpreadRow> spreads =
-            spreadText.Open("the spread table", "spreads") is { } spreadTable ? SpreadTableReader.Read(spreadTable) : [];
+            spreadOpening.GetAwaiter().GetResult() is { } spreadTable ? SpreadTableReader.Read(spreadTable) : [];
 
         // Few houses describe cables, so the built-in table is read only for those.
         Lazy<IReadOnlyList<CableKind>> cables = new(() => cableText.Open("the cable table", "cables") is { } cableTable ? CableTableReader.Read(cableTable) : []);
