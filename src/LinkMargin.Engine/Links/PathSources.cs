@@ -15,13 +15,18 @@ internal static class PathSources
     /// </summary>
     internal static IPathSource[] In(TracedHouse house)
     {
-        var walls = new ClosingWalls(house);
-        return
-        [
-            new DirectPaths(house),
-            new DiffuseRooms(house),
-            new ReflectedPaths(house, walls),
-            new EdgeGraph(house, walls),
-        ];
+        // What the rooms reflect and where edges lead do not depend on each other, and each takes as long as the other.
+        DiffuseRooms? rooms = null;
+        ReflectedPaths? reflected = null;
+        EdgeGraph? edges = null;
+        Parallel.Invoke(
+            () => rooms = new DiffuseRooms(house),
+            () =>
+            {
+                var walls = new ClosingWalls(house);
+                reflected = new ReflectedPaths(house, walls);
+                edges = new EdgeGraph(house, walls);
+            });
+        return [new DirectPaths(house), rooms!, reflected!, edges!];
     }
 }

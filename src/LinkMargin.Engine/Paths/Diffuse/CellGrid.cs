@@ -41,11 +41,12 @@ internal sealed class CellGrid
         IEnumerable<double> Along(Point3 axis) => corners.Select(corner => (axis.X * corner.X) + (axis.Y * corner.Y));
     }
 
-    /// <summary>The shares of a rectangle's side at which a block ends.</summary>
+    /// <summary>Adds the shares of a rectangle's side at which a block ends; some may lie outside it.</summary>
     /// <param name="start">A corner of it.</param>
     /// <param name="side">Its side from there.</param>
     /// <param name="other">Its other side.</param>
-    internal IEnumerable<double> Cuts(Point3 start, Point3 side, Point3 other)
+    /// <param name="cuts">Where to add them.</param>
+    internal void AddCuts(Point3 start, Point3 side, Point3 other, List<double> cuts)
     {
         for (int axis = 0; axis < axes.Length; axis++)
         {
@@ -57,7 +58,7 @@ internal sealed class CellGrid
 
             for (int i = 1; i < counts[axis]; i++)
             {
-                yield return (least[axis] + (i * steps[axis]) - start.Dot(axes[axis])) / step;
+                cuts.Add((least[axis] + (i * steps[axis]) - start.Dot(axes[axis])) / step);
             }
         }
     }

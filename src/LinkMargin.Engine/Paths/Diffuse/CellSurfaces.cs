@@ -18,6 +18,8 @@ internal sealed class CellSurfaces
     // A line that is inside a shell for no more than this share of its length only touches it.
     private const double ThroughShare = 1e-6;
 
+    private static readonly double[] Uncut = [0, 1];
+
     private readonly List<Facet>[] facets;
     private readonly List<int>[] partners; // of each facet, the number of its other face in the cell behind; -1 for none
     private readonly List<int>[] behindHoles;
@@ -151,14 +153,17 @@ internal sealed class CellSurfaces
     {
         Point3 start = outline[0], along = outline[side] - start, up = outline[across] - start;
         double least = GeometryTolerances.SlackMetres / start.DistanceTo(outline[side]);
-        double[] cuts =
-        [
-            .. new[] { grids[Index(one)], grids[Index(other)] }.SelectMany(grid => grid?.Cuts(start, along, up) ?? [])
-                .Where(cut => cut > least && cut < 1 - least).Order(),
-        ];
-        var kept = new List<double> { 0 };
-        kept.AddRange(cuts.Where((cut, i) => i == 0 || cut - cuts[i - 1] > least));
-        return [.. kept, 1];
+        List<double> cuts = [];
+        grids[Index(one)]?.AddCuts(start, along, up, cuts);
+        grids[Index(other)]?.AddCuts(start, along, up, cuts);
+        cuts.RemoveAll(cut => !(cut > least && cut < 1 - least));
+        if (cuts.Count == 0)
+        {
+            return Uncut; // as most
+        }
+
+        cuts.Sort();
+        return [0, .. cuts.Where((cut, i) => i == 0 || cut - cuts[i - 1] > least), 1];
     }
 
     private static Point3[] Piece(Point3[] outline, double left, double right, double low, double high)
