@@ -62,8 +62,12 @@ internal static class ShellFront
             {
                 double away = inside.PlanMetresTo(box, i), line = fold.Real(ray.HeightAt(front.NearestAlong));
                 double scale = Math.Sqrt(2) * ray.CosSlope / ray.RadiusAt(front.NearestAlong);
-                var above = new Beyond(BoxSides.Top, top, double.PositiveInfinity, away, scale * (line - bottom));
-                var below = new Beyond(BoxSides.Bottom, double.NegativeInfinity, bottom, away, scale * (top - line));
+                double toTop = scale * (top - line), toBottom = scale * (line - bottom);
+                double toCorner = box.IsAcross(ray, i) ? double.PositiveInfinity
+                    : (inside.Side & side) == 0 ? 0
+                    : Math.Min(Math.Abs(piece.Low), Math.Abs(piece.High));
+                var above = new Beyond(BoxSides.Top, top, double.PositiveInfinity, away, Math.Min(toBottom, Math.Max(toCorner, toTop)));
+                var below = new Beyond(BoxSides.Bottom, double.NegativeInfinity, bottom, away, Math.Min(toTop, Math.Max(toCorner, toBottom)));
                 AddBeyond(box, above, inside, piece, front.Heights, fold, buffer);
                 AddBeyond(box, below, inside, piece, front.Heights, fold, buffer);
             }
@@ -93,7 +97,7 @@ internal static class ShellFront
             return;
         }
 
-        (double ofPlate, double ofSide) = Shares(beyond.FromOpposite);
+        (double ofPlate, double ofSide) = Shares(beyond.FromOther);
         int material = box.PanelOn(beyond.Plate);
         if (material != FixtureBox.Open && ofPlate > 0)
         {
@@ -112,13 +116,13 @@ internal static class ShellFront
 
     /// <summary>
     /// How much of its loss the face beyond an edge counts, and how much the face that the ray leaves by, as if that went on: whichever loses more.
-    /// A ray through the opposite edge leaves by the face behind that edge as well, whose front does not have the face beyond this one. So that face
-    /// fades in with the distance from the opposite edge.
+    /// A ray through the opposite edge, or through a corner, leaves by another face as well, whose front does not have the face beyond this one. So that
+    /// face fades in with the distance from there.
     /// </summary>
-    /// <param name="fromOpposite">That distance, v.</param>
-    internal static (double OfNext, double OfThis) Shares(double fromOpposite)
+    /// <param name="fromOther">That distance, v.</param>
+    internal static (double OfNext, double OfThis) Shares(double fromOther)
     {
-        double share = Fade.In(fromOpposite);
+        double share = Fade.In(fromOther);
         return (Math.Min(1, 2 * share), Math.Min(1, 2 * (1 - share)));
     }
 
@@ -157,8 +161,10 @@ internal static class ShellFront
         }
     }
 
-    // What a ray that leaves a shell by a side would leave by above or below it.
-    private readonly record struct Beyond(BoxSides Plate, double From, double To, double AwayMetres, double FromOpposite)
+    // What a ray that leaves a shell by a side would leave by above or below it, and how far the line is, v, from where a ray that leaves by
+    // another face sees that side there: at the opposite edge; and for a side that stands along the ray, whose level edges bound the lid to the left
+    // and right (LevelOutletFront), at the corner where the three faces meet.
+    private readonly record struct Beyond(BoxSides Plate, double From, double To, double AwayMetres, double FromOther)
     {
         // The height of the edge between.
         internal double Edge => Plate == BoxSides.Top ? From : To;
