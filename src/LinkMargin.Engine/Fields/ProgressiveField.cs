@@ -10,17 +10,17 @@ namespace LinkMargin.Engine.Fields;
 /// A field that is coarse first and refined in place. It may be stopped at any moment and continued later: each figure depends only on its
 /// position, so the result of a stage has the same bits whatever the interruptions and the number of threads.
 /// <para>
-/// The straight line and the diffuse field are computed at every cell. The optional paths, reflections and those round edges, take most of
-/// the time of a link and vary slowly; they are traced at the corners of blocks of at most <see cref="LargestBlockMetres"/> and
-/// interpolated between them, never through a wall, a door's plane or a side of a fixture (<see cref="FieldRegions"/>). A block is halved
-/// where its middle shows that the interpolation is off, or its corners differ too much, down to single cells. Within a block that has been
-/// examined, only mirrors that counted at one of its corners or in its middle are tried again. While a console is being moved, the straight
-/// line and the diffuse field too are computed only where cells around differ (<see cref="AlwaysPowers"/>).
+/// The straight line, the diffuse field and diffracted paths are computed at every cell. Reflections take most of the time and vary slowly;
+/// they are traced at the corners of blocks of at most <see cref="LargestBlockMetres"/> and interpolated between them, never
+/// through a wall, a door's plane or a side of a fixture (<see cref="FieldRegions"/>). A block is halved where its middle shows that the
+/// interpolation is off, or its corners differ too much, down to single cells. Within a block that has been examined, only mirrors
+/// that counted at one of its corners or in its middle are tried again. While a console is being moved, the other paths too are computed only
+/// where cells around differ (<see cref="QuickPowers"/>).
 /// </para>
 /// </summary>
 public sealed class ProgressiveField
 {
-    /// <summary>Longest side of a block over which optional paths are interpolated, metres.</summary>
+    /// <summary>Longest side of a block over which reflections are interpolated, metres.</summary>
     public const double LargestBlockMetres = 0.8;
 
     // The first stage takes this many of these blocks, each way, as one.
@@ -34,10 +34,10 @@ public sealed class ProgressiveField
     private const double SmallCornersDb = 0.3;
     private const double CornersDb = 2;
 
-    // Where the optional paths bring less than this share of the power, their error is at most 0.09 dB.
+    // Where reflections bring less than this share of the power, their error is at most 0.09 dB.
     private const double LeastShare = 0.02;
 
-    // While a console is being moved, a path that adds less than this share of those that always count is dropped: 0.11 dB.
+    // While a console is being moved, a reflection that adds less than this share of the paths that always count is dropped: 0.11 dB.
     private const double RoughShare = 0.025;
 
     private readonly FieldRequest request;
@@ -48,12 +48,12 @@ public sealed class ProgressiveField
     private readonly double greatestLossDb;
     private readonly int largestSteps;
     private readonly int smallSteps;
-    private readonly AlwaysPowers always; // by the paths that always count
-    private readonly double[] optional; // power by the others; NaN where not traced
+    private readonly QuickPowers quick; // by all but the slow paths
+    private readonly double[] slow; // power by the slow ones; NaN where not traced
     private readonly int[] blockOf; // the interpolated block of each cell that has one, or -1
     private readonly List<CarriedBlock> carried = [];
     private readonly int[]?[] mirrors; // that count at a cell where all were tried
-    private readonly bool[] isRough; // cells traced without weak paths
+    private readonly bool[] isRough; // cells traced without weak reflections
 
     /// <summary>Prepares a field; computes only what all cells of the spot share.</summary>
     /// <param name="model">The model of the house.</param>
@@ -70,13 +70,13 @@ public sealed class ProgressiveField
         greatestLossDb = model.RadiosAt(request.Spot).GreatestLossDb;
         largestSteps = Math.Max(1, (int)Math.Round(LargestBlockMetres / request.CellMetres));
         smallSteps = Math.Max(1, (int)Math.Round(SmallBlockMetres / request.CellMetres));
-        regions = spot.HasOptionalPaths
+        regions = spot.HasSlowPaths
             ? [.. FieldRegions.Of(model.Scene, request.LevelIndex, grid, handsZ).Where(region => LevelGrid.IsIndoors(level, grid.CentreOf(region.West, region.South)))]
             : [];
-        always = new AlwaysPowers(spot, level, grid, handsZ, request.Threads);
-        (optional, blockOf) = (new double[grid.Count], new int[grid.Count]);
+        quick = new QuickPowers(spot, level, grid, handsZ, request.Threads);
+        (slow, blockOf) = (new double[grid.Count], new int[grid.Count]);
         (mirrors, isRough) = (new int[]?[grid.Count], new bool[grid.Count]);
-        Array.Fill(optional, double.NaN);
+        Array.Fill(slow, double.NaN);
         Array.Fill(blockOf, -1);
     }
 
@@ -123,21 +123,21 @@ public sealed class ProgressiveField
         double[] marginDb = new double[grid.Count];
         for (int cell = 0; cell < marginDb.Length; cell++)
         {
-            marginDb[cell] = always.IsIndoors(cell) ? greatestLossDb - LossDb(cell) : double.NaN;
+            marginDb[cell] = quick.IsIndoors(cell) ? greatestLossDb - LossDb(cell) : double.NaN;
         }
 
-        return new Field(request.Spot, request.LevelIndex, request.HandsMetres, grid, marginDb) { Stage = spot.HasOptionalPaths ? Reached.Value : FieldStage.Exact };
+        return new Field(request.Spot, request.LevelIndex, request.HandsMetres, grid, marginDb) { Stage = spot.HasSlowPaths ? Reached.Value : FieldStage.Exact };
     }
 
     private double LossDb(int cell)
     {
-        if (!spot.HasOptionalPaths)
+        if (!spot.HasSlowPaths)
         {
-            return always[cell];
+            return quick.LossDb(cell);
         }
 
-        return PathLoss.FromPowerRatio(always[cell] + (
-            !double.IsNaN(optional[cell]) ? optional[cell]
+        return PathLoss.FromPowerRatio(quick[cell].With(
+            !double.IsNaN(slow[cell]) ? slow[cell]
             : blockOf[cell] >= 0 ? carried[blockOf[cell]].At(cell % grid.Columns, cell / grid.Columns)
             : 0));
     }
@@ -145,16 +145,16 @@ public sealed class ProgressiveField
     private void Complete(FieldStage stage, Action? rowDone, CancellationToken cancellation)
     {
         Action? knownFirst = stage == First ? rowDone : null;
-        if (stage == FieldStage.Coarse && spot.HasOptionalPaths)
+        if (stage == FieldStage.Coarse && spot.HasSlowPaths)
         {
-            always.ComputeRoughly(regions, Blocks(CoarseBlocks).SelectMany(CornersOf), knownFirst, cancellation);
+            quick.ComputeRoughly(regions, Blocks(CoarseBlocks).SelectMany(CornersOf), knownFirst, cancellation);
         }
         else
         {
-            always.ComputeAll(knownFirst, cancellation);
+            quick.ComputeAll(knownFirst, cancellation);
         }
 
-        if (spot.HasOptionalPaths)
+        if (spot.HasSlowPaths)
         {
             Trace(stage, cancellation);
         }
@@ -238,16 +238,16 @@ public sealed class ProgressiveField
             return corners;
         }
 
-        double rest = CornersOf(block).Min(cell => always[cell]);
+        double rest = CornersOf(block).Min(cell => quick[cell].Sum);
         if (!IsLarge(block))
         {
             return Apart(rest, corners.Greatest, corners.Least) <= SmallCornersDb ? corners : null;
         }
 
         int middle = MiddleOf(block);
-        return Apart(always[middle], corners.At(block.MiddleColumn, block.MiddleRow), optional[middle]) <= MiddleDb
+        return Apart(quick[middle].Sum, corners.At(block.MiddleColumn, block.MiddleRow), slow[middle]) <= MiddleDb
             && Apart(rest, corners.Greatest, corners.Least) <= CornersDb
-            ? corners.WithMiddle(optional[middle])
+            ? corners.WithMiddle(slow[middle])
             : null;
     }
 
@@ -256,7 +256,7 @@ public sealed class ProgressiveField
 
     private bool IsLarge(CellBlock block) => block.Width > smallSteps || block.Height > smallSteps;
 
-    private double ShareAtCorners(CellBlock block) => CornersOf(block).Max(cell => optional[cell] > 0 ? optional[cell] / (always[cell] + optional[cell]) : 0);
+    private double ShareAtCorners(CellBlock block) => CornersOf(block).Max(cell => slow[cell] > 0 ? slow[cell] / quick[cell].With(slow[cell]) : 0);
 
     private void Keep(CellBlock block, in CarriedBlock good, List<CarriedBlock> kept, int[] keptOf)
     {
@@ -270,10 +270,10 @@ public sealed class ProgressiveField
 
     private CarriedBlock Corners(CellBlock block) => new(
         block,
-        optional[CellOf(block.West, block.South)],
-        optional[CellOf(block.East, block.South)],
-        optional[CellOf(block.West, block.North)],
-        optional[CellOf(block.East, block.North)]);
+        slow[CellOf(block.West, block.South)],
+        slow[CellOf(block.East, block.South)],
+        slow[CellOf(block.West, block.North)],
+        slow[CellOf(block.East, block.North)]);
 
     private int[] CornersOf(CellBlock block) =>
         [CellOf(block.West, block.South), CellOf(block.East, block.South), CellOf(block.West, block.North), CellOf(block.East, block.North)];
@@ -282,19 +282,19 @@ public sealed class ProgressiveField
 
     private int CellOf(int column, int row) => (row * grid.Columns) + column;
 
-    // Traces optional paths where none are traced yet, or only roughly, with the mirrors of the first block that needs a cell.
+    // Traces reflections where none are traced yet, or only roughly, with the mirrors of the first block that needs a cell.
     private void TraceCells(IEnumerable<OpenCell> cells, CancellationToken cancellation, bool isRoughly = false)
     {
         OpenCell[] wanted = [.. cells
-            .Where(one => double.IsNaN(optional[one.Cell]) || (isRough[one.Cell] && !isRoughly))
+            .Where(one => double.IsNaN(slow[one.Cell]) || (isRough[one.Cell] && !isRoughly))
             .DistinctBy(one => one.Cell)];
-        always.InParallel([.. Enumerable.Range(0, wanted.Length)], (i, buffer) => TraceCell(wanted[i], buffer, isRoughly), cancellation);
+        quick.InParallel([.. Enumerable.Range(0, wanted.Length)], (i, buffer) => TraceCell(wanted[i], buffer, isRoughly), cancellation);
     }
 
     // All cells that have not been traced with all mirrors.
     private void TraceAll(CancellationToken cancellation) =>
-        always.InParallel(
-            [.. Enumerable.Range(0, grid.Count).Where(cell => always.IsIndoors(cell) && mirrors[cell] is null)],
+        quick.InParallel(
+            [.. Enumerable.Range(0, grid.Count).Where(cell => quick.IsIndoors(cell) && mirrors[cell] is null)],
             (cell, buffer) => TraceCell(new OpenCell(cell, null), buffer),
             cancellation);
 
@@ -303,9 +303,9 @@ public sealed class ProgressiveField
         int cell = one.Cell;
         List<int> counting = [];
         Point3 hands = grid.CentreOf(cell % grid.Columns, cell / grid.Columns).At(handsZ);
-        buffer.Continue(always.LinkOf(cell));
-        double least = always[cell] * (isRoughly ? RoughShare : PathFinder.LeastShare);
-        optional[cell] = spot.OptionalPower(hands, least, one.Mirrors, counting, buffer);
+        buffer.SetSurfaces(quick.Surfaces(cell));
+        double least = quick[cell].Always * (isRoughly ? RoughShare : PathFinder.LeastShare);
+        slow[cell] = spot.SlowPower(hands, least, one.Mirrors, counting, buffer);
         isRough[cell] = isRoughly;
         mirrors[cell] = one.Mirrors is null && !isRoughly ? [.. counting] : null;
     }
@@ -321,10 +321,10 @@ public sealed class ProgressiveField
 /// <summary>How far a field is computed.</summary>
 public enum FieldStage
 {
-    /// <summary>Optional paths traced at the corners of the largest blocks alone: for a console that is being moved.</summary>
+    /// <summary>Reflections traced at the corners of the largest blocks alone: for a console that is being moved.</summary>
     Coarse,
 
-    /// <summary>Optional paths traced wherever a map needs them: 99 cells of 100 within 0.3 dB of the exact figure.</summary>
+    /// <summary>Reflections traced wherever a map needs them: 99 cells of 100 within 0.3 dB of the exact figure.</summary>
     Map,
 
     /// <summary>Every cell traced: each equals the answer for a seat at its centre, bit for bit.</summary>

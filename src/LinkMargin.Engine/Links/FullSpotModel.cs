@@ -31,21 +31,15 @@ internal sealed class FullSpotModel : SpotModel
         Point3 hands, double? facingDegrees, TraceBuffer buffer, double enoughDb = double.NegativeInfinity) =>
         PathLoss.FromPowerRatio(Find(EndsTo(hands, facingDegrees), buffer, null, Decibels.ToPowerRatio(-enoughDb)));
 
-    internal override bool HasOptionalPaths => true;
+    internal override bool HasSlowPaths => true;
 
     internal override double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
         PathLoss.FromPowerRatio(AlwaysPower(EndsTo(hands, facingDegrees), buffer));
 
+    // By the direct path and the diffuse field.
     private double AlwaysPower(in LinkEnds ends, TraceBuffer buffer)
     {
         var found = new FoundPaths(null);
-        FindAlways(ends, buffer, ref found);
-        return found.Power;
-    }
-
-    // The direct path and the diffuse field.
-    private void FindAlways(in LinkEnds ends, TraceBuffer buffer, ref FoundPaths found)
-    {
         foreach (PathFinder finder in finders)
         {
             if (finder.AlwaysCounts)
@@ -53,26 +47,32 @@ internal sealed class FullSpotModel : SpotModel
                 finder.FindTo(ends, 0, buffer, ref found);
             }
         }
-    }
 
-    internal override double AlwaysPower(Point3 hands, TraceBuffer buffer) => AlwaysPower(EndsTo(hands, null), buffer);
-
-    internal override double OptionalPower(Point3 hands, double leastPower, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer)
-    {
-        var found = new FoundPaths(null) { OnlyMirrors = onlyMirrors, CountingMirrors = counting };
-        FindOptional(EndsTo(hands, null), leastPower, buffer, ref found);
         return found.Power;
     }
 
-    private void FindOptional(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
+    internal override PowerParts PartsWithoutSlow(Point3 hands, TraceBuffer buffer)
+    {
+        LinkEnds ends = EndsTo(hands, null);
+        double always = AlwaysPower(ends, buffer);
+        return new PowerParts(always, OptionalPower(ends, always * PathFinder.LeastShare, isSlow: false, new FoundPaths(null), buffer));
+    }
+
+    internal override double SlowPower(Point3 hands, double leastPower, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer) =>
+        OptionalPower(
+            EndsTo(hands, null), leastPower, isSlow: true, new FoundPaths(null) { OnlyMirrors = onlyMirrors, CountingMirrors = counting }, buffer);
+
+    private double OptionalPower(in LinkEnds ends, double leastPower, bool isSlow, FoundPaths found, TraceBuffer buffer)
     {
         foreach (PathFinder finder in finders)
         {
-            if (!finder.AlwaysCounts)
+            if (!finder.AlwaysCounts && finder.VariesSlowly == isSlow)
             {
                 finder.FindTo(ends, leastPower, buffer, ref found);
             }
         }
+
+        return found.Power;
     }
 
     internal override IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees)
@@ -98,14 +98,27 @@ internal sealed class FullSpotModel : SpotModel
 
     private LinkEnds EndsTo(Point3 hands, double? facingDegrees) => new(Console, hands, facingDegrees, isBackwards);
 
-    // Finds the paths, always in the same order, until their power is enough; returns the sum. What always counts comes first. The optional
-    // kinds are summed by themselves, as in a field, which computes them later.
+    // Finds the paths, always in the same order, until their power is enough; returns the sum. What always counts comes first. Every other kind
+    // is summed by itself, as in a field, which computes them one after the other.
     private double Find(in LinkEnds ends, TraceBuffer buffer, Action<IFoundPath>? each, double enough = double.PositiveInfinity)
     {
         var always = new FoundPaths(each);
-        FindAlways(ends, buffer, ref always);
-        var optional = new FoundPaths(each) { Enough = enough - always.Power };
-        FindOptional(ends, always.Power * PathFinder.LeastShare, buffer, ref optional);
-        return always.Power + optional.Power;
+        double power = 0, least = 0;
+        foreach (PathFinder finder in finders)
+        {
+            if (finder.AlwaysCounts)
+            {
+                finder.FindTo(ends, 0, buffer, ref always);
+                power = always.Power;
+                least = power * PathFinder.LeastShare;
+                continue;
+            }
+
+            var found = new FoundPaths(each) { Enough = enough - power };
+            finder.FindTo(ends, least, buffer, ref found);
+            power += found.Power;
+        }
+
+        return power;
     }
 }

@@ -36,25 +36,25 @@ internal abstract class SpotModel
     /// <summary>A quick upper bound of that, dB: the loss of the paths that always count.</summary>
     internal abstract double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);
 
-    /// <summary>Whether it has optional paths. They vary slowly within a room, so a field may interpolate them between cells.</summary>
-    internal virtual bool HasOptionalPaths => false;
+    /// <summary>Whether some of its paths vary slowly from place to place, so that a field may interpolate them between cells.</summary>
+    internal virtual bool HasSlowPaths => false;
 
     /// <summary>
-    /// Power to a place by the paths that always count, as the mean over all directions in which the player may look. The buffer then holds
-    /// what the optional paths need to know of them.
+    /// Power to a place by all paths but the slow ones, as the mean over all directions in which the player may look. The buffer then holds
+    /// the surfaces along the straight line.
     /// </summary>
-    internal virtual double AlwaysPower(Point3 hands, TraceBuffer buffer) => throw new NotSupportedException();
+    internal virtual PowerParts PartsWithoutSlow(Point3 hands, TraceBuffer buffer) => throw new NotSupportedException();
 
     /// <summary>
-    /// Power to a place by the optional paths. With all mirrors and <see cref="PathFinder.LeastShare"/> of the other paths' power, the sum of both
-    /// gives the same as <see cref="PathLossDb"/>, to the last bit.
+    /// Power to a place by the slow paths. With all mirrors and <see cref="PathFinder.LeastShare"/> <see cref="PowerParts.With"/> then gives the
+    /// same as <see cref="PathLossDb"/>, to the last bit.
     /// </summary>
     /// <param name="hands">The place.</param>
     /// <param name="leastPower">Power at or below which a path is dropped.</param>
     /// <param name="onlyMirrors">The only mirrors to try, by number; null for all.</param>
     /// <param name="counting">Receives the numbers of the mirrors that count; null where they are not needed.</param>
-    /// <param name="buffer">The thread's own, with what the paths that always count have left.</param>
-    internal virtual double OptionalPower(
+    /// <param name="buffer">The thread's own, with the surfaces along the straight line.</param>
+    internal virtual double SlowPower(
         Point3 hands, double leastPower, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer) => throw new NotSupportedException();
 
     /// <summary>The same, prepared for hundreds of places.</summary>
@@ -65,4 +65,16 @@ internal abstract class SpotModel
 
     /// <summary>Records each path's power, with how its loss changes with the house's losses.</summary>
     internal abstract void Record(Point3 hands, double? facingDegrees, IGradientRecorder recorder);
+}
+
+/// <summary>Power that arrives at a place without the slow paths, shares of the transmitted power.</summary>
+/// <param name="Always">By the paths that always count.</param>
+/// <param name="Optional">By the others.</param>
+internal readonly record struct PowerParts(double Always, double Optional)
+{
+    /// <summary>The sum.</summary>
+    internal double Sum => Always + Optional;
+
+    /// <summary>The sum with the slow paths, in the order of <see cref="PathSources"/>.</summary>
+    internal double With(double slow) => Always + slow + Optional;
 }

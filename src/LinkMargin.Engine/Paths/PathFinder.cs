@@ -25,6 +25,9 @@ internal abstract class PathFinder
     /// <summary>Whether its power always counts and sets the least power of the optional kinds, which come later.</summary>
     internal virtual bool AlwaysCounts => false;
 
+    /// <summary>Whether its power varies slowly from place to place within a room, without the steep edges of shadows on the straight line.</summary>
+    internal virtual bool VariesSlowly => false;
+
     /// <summary>Finds the paths of a link, always in the same order.</summary>
     /// <param name="ends">The link.</param>
     /// <param name="leastPower">Power at or below which a path is dropped; 0 for a kind that always counts.</param>

@@ -47,15 +47,11 @@ internal sealed class TraceBuffer
         surfaces[SurfaceCount++] = surface;
     }
 
-    /// <summary>What the paths that always count have left of the link.</summary>
-    internal LinkSoFar SoFar => new(AlwaysPower, SurfaceCount == 0 ? [] : Surfaces.ToArray());
-
-    /// <summary>Continues with a link whose paths that always count were computed before.</summary>
-    internal void Continue(in LinkSoFar known)
+    /// <summary>Sets the surfaces of a link that was computed before.</summary>
+    internal void SetSurfaces(ReadOnlySpan<SurfaceAlong> known)
     {
-        AlwaysPower = known.AlwaysPower;
         SurfaceCount = 0;
-        foreach (ref readonly SurfaceAlong surface in known.Surfaces.AsSpan())
+        foreach (ref readonly SurfaceAlong surface in known)
         {
             Add(surface);
         }
@@ -137,11 +133,6 @@ internal readonly record struct SurfaceAlong(int Mirror, double Power, double Ba
         };
     }
 }
-
-/// <summary>What the paths of a link that always count leave in a buffer for the optional ones.</summary>
-/// <param name="AlwaysPower">What they bring without the player's own body, share of the transmitted power.</param>
-/// <param name="Surfaces">The surfaces along the straight line.</param>
-internal readonly record struct LinkSoFar(double AlwaysPower, SurfaceAlong[] Surfaces);
 
 /// <summary>One obstacle on a straight line, in numbers only: what the tracer writes and the evaluator reads.</summary>
 internal struct Hit

@@ -15,6 +15,8 @@ internal sealed class ReflectedPaths(TracedHouse house, ClosingWalls walls) : Pa
     /// <inheritdoc/>
     public PathFinder From(Point3 start) => this;
 
+    internal override bool VariesSlowly => true;
+
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
     {
         if (found.OnlyMirrors is { } some)

@@ -8,15 +8,15 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Fields;
 
 /// <summary>
-/// What the straight line and the diffuse field bring at each cell of a level. For a console that is being moved a cell may also lie between
-/// others that are about alike; then it gets their mean.
+/// What all but the slow paths bring at each cell of a level: the straight line, the diffuse field and what bends round edges. For a console
+/// that is being moved a cell may also lie between others that are about alike; then it gets their mean.
 /// </summary>
 /// <param name="spot">The spot.</param>
 /// <param name="level">The level.</param>
 /// <param name="grid">Its grid.</param>
 /// <param name="handsZ">Height of the hands above the lowest floor, metres.</param>
 /// <param name="threads">Most threads at once; null: as many as there are processors.</param>
-internal sealed class AlwaysPowers(SpotModel spot, Level level, Grid grid, double handsZ, int? threads)
+internal sealed class QuickPowers(SpotModel spot, Level level, Grid grid, double handsZ, int? threads)
 {
     // Cells on opposite sides of another are about alike where they differ by no more than this, as a ratio: 2.5 dB.
     private static readonly double MostRatio = Decibels.ToPowerRatio(2.5);
@@ -24,21 +24,25 @@ internal sealed class AlwaysPowers(SpotModel spot, Level level, Grid grid, doubl
     // For each generation, offsets to one of two cells on opposite sides of its cells; those are of the generations before.
     private static readonly (int East, int North)[][] Across = [[], [(1, 1), (1, -1)], [(1, 0), (0, 1)]];
 
-    private readonly double[] powers = new double[grid.Count];
-    private readonly LinkSoFar[] links = new LinkSoFar[grid.Count];
+    private readonly PowerParts[] powers = new PowerParts[grid.Count];
+    private readonly double[] lossesDb = new double[spot.HasSlowPaths ? 0 : grid.Count];
+    private readonly SurfaceAlong[][] surfaces = new SurfaceAlong[grid.Count][];
     private readonly bool[] isIndoors = new bool[grid.Count];
     private readonly bool[] isKnown = new bool[grid.Count];
     private readonly bool[] isExact = new bool[grid.Count];
     private readonly bool[] isRowKnown = new bool[grid.Rows];
 
-    /// <summary>Power at a cell; where the spot has no optional paths, the loss, dB.</summary>
-    internal double this[int cell] => powers[cell];
+    /// <summary>Power at a cell, if the spot has slow paths.</summary>
+    internal PowerParts this[int cell] => powers[cell];
+
+    /// <summary>Loss at a cell, dB, if it has none.</summary>
+    internal double LossDb(int cell) => lossesDb[cell];
 
     /// <summary>Whether a cell lies in a room.</summary>
     internal bool IsIndoors(int cell) => isIndoors[cell];
 
-    /// <summary>What the paths that always count have left for the others; of exact cells only.</summary>
-    internal LinkSoFar LinkOf(int cell) => links[cell];
+    /// <summary>The surfaces along an exact cell's straight line, for its reflections.</summary>
+    internal ReadOnlySpan<SurfaceAlong> Surfaces(int cell) => surfaces[cell];
 
     /// <summary>Computes every cell that is not exact yet.</summary>
     internal void ComputeAll(Action? rowDone, CancellationToken cancellation) => InRows(
@@ -123,14 +127,14 @@ internal sealed class AlwaysPowers(SpotModel spot, Level level, Grid grid, doubl
 
         Point2 centre = grid.CentreOf(cell % grid.Columns, cell / grid.Columns);
         isIndoors[cell] = LevelGrid.IsIndoors(level, centre);
-        if (isIndoors[cell] && !spot.HasOptionalPaths)
+        if (isIndoors[cell] && !spot.HasSlowPaths)
         {
-            powers[cell] = spot.PathLossDb(centre.At(handsZ), null, buffer);
+            lossesDb[cell] = spot.PathLossDb(centre.At(handsZ), null, buffer);
         }
         else if (isIndoors[cell])
         {
-            powers[cell] = spot.AlwaysPower(centre.At(handsZ), buffer);
-            links[cell] = buffer.SoFar;
+            powers[cell] = spot.PartsWithoutSlow(centre.At(handsZ), buffer);
+            surfaces[cell] = buffer.SurfaceCount == 0 ? [] : buffer.Surfaces.ToArray();
         }
 
         isKnown[cell] = isExact[cell] = true;
@@ -155,9 +159,10 @@ internal sealed class AlwaysPowers(SpotModel spot, Level level, Grid grid, doubl
             }
 
             pairs++;
-            product *= Math.Sqrt(powers[one] * powers[other]);
-            least = Math.Min(least, Math.Min(powers[one], powers[other]));
-            greatest = Math.Max(greatest, Math.Max(powers[one], powers[other]));
+            double first = powers[one].Sum, second = powers[other].Sum;
+            product *= Math.Sqrt(first * second);
+            least = Math.Min(least, Math.Min(first, second));
+            greatest = Math.Max(greatest, Math.Max(first, second));
         }
 
         if (pairs == 0 || !(greatest <= MostRatio * least))
@@ -165,7 +170,7 @@ internal sealed class AlwaysPowers(SpotModel spot, Level level, Grid grid, doubl
             return false;
         }
 
-        powers[cell] = pairs == 1 ? product : Math.Sqrt(product);
+        powers[cell] = new PowerParts(pairs == 1 ? product : Math.Sqrt(product), 0);
         isIndoors[cell] = isKnown[cell] = true;
         return true;
     }
