@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
 using LinkMargin.Files.Bundles;
+using LinkMargin.Files.Resources;
 
 namespace LinkMargin.Cli.Tests.Commands;
 
@@ -55,7 +56,9 @@ public sealed class BundleTests : IDisposable
     [Fact]
     public void Fitted_losses_and_measurements_travel_with_it()
     {
-        CommandRun.In(folder.Path, "demo", "--out", "demo", "--model", "direct");
+        Directory.CreateDirectory(folder.PathOf("demo"));
+        folder.Put("demo/tern-terrace.yaml", DemoHouse.Text); // as the demo leaves them
+        folder.Put("demo/tern-terrace-measurements.csv", DemoMeasurements.Text);
         string[] demo = ["demo/tern-terrace.yaml", "demo/tern-terrace-measurements.csv"];
         Assert.Equal(0, CommandRun.In(folder.Path, "fit", demo[0], demo[1], "--model", "direct", "--out", "fitted.yaml").ExitCode);
         CommandRun run = CommandRun.In(
