@@ -10,6 +10,7 @@ namespace LinkMargin.Engine.Links;
 internal sealed class FullSpotModel : SpotModel
 {
     private readonly PathFinder[] finders;
+    private readonly Point3 start;
     private readonly bool isBackwards; // computed from the player's end: the body is where the paths start
 
     internal FullSpotModel(TracedHouse house, IEnumerable<IPathSource> sources, Spot spot, bool isBackwards = false)
@@ -17,7 +18,9 @@ internal sealed class FullSpotModel : SpotModel
     {
         House = house;
         this.isBackwards = isBackwards;
-        finders = [.. sources.Select(source => source.From(Console))];
+        int[] candidates = new int[16];
+        start = house.Standoff.Of(Console, ref candidates);
+        finders = [.. sources.Select(source => source.From(start))];
     }
 
     /// <summary>The house.</summary>
@@ -29,12 +32,12 @@ internal sealed class FullSpotModel : SpotModel
 
     internal override double PathLossDb(
         Point3 hands, double? facingDegrees, TraceBuffer buffer, double enoughDb = double.NegativeInfinity) =>
-        PathLoss.FromPowerRatio(Find(EndsTo(hands, facingDegrees), buffer, null, Decibels.ToPowerRatio(-enoughDb)));
+        PathLoss.FromPowerRatio(Find(EndsTo(hands, facingDegrees, buffer), buffer, null, Decibels.ToPowerRatio(-enoughDb)));
 
     internal override bool HasSlowPaths => true;
 
     internal override double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
-        PathLoss.FromPowerRatio(AlwaysPower(EndsTo(hands, facingDegrees), buffer));
+        PathLoss.FromPowerRatio(AlwaysPower(EndsTo(hands, facingDegrees, buffer), buffer));
 
     // By the direct path and the diffuse field.
     private double AlwaysPower(in LinkEnds ends, TraceBuffer buffer)
@@ -53,14 +56,14 @@ internal sealed class FullSpotModel : SpotModel
 
     internal override PowerParts PartsWithoutSlow(Point3 hands, TraceBuffer buffer)
     {
-        LinkEnds ends = EndsTo(hands, null);
+        LinkEnds ends = EndsTo(hands, null, buffer);
         double always = AlwaysPower(ends, buffer);
         return new PowerParts(always, OptionalPower(ends, always * PathFinder.LeastShare, isSlow: false, new FoundPaths(null), buffer));
     }
 
     internal override double SlowPower(Point3 hands, double leastPower, int[]? onlyMirrors, List<int>? counting, TraceBuffer buffer) =>
         OptionalPower(
-            EndsTo(hands, null), leastPower, isSlow: true, new FoundPaths(null) { OnlyMirrors = onlyMirrors, CountingMirrors = counting }, buffer);
+            EndsTo(hands, null, buffer), leastPower, isSlow: true, new FoundPaths(null) { OnlyMirrors = onlyMirrors, CountingMirrors = counting }, buffer);
 
     private double OptionalPower(in LinkEnds ends, double leastPower, bool isSlow, FoundPaths found, TraceBuffer buffer)
     {
@@ -79,7 +82,7 @@ internal sealed class FullSpotModel : SpotModel
     {
         var buffer = new TraceBuffer();
         var budgets = new List<PathBudget>();
-        LinkEnds ends = EndsTo(hands, facingDegrees);
+        LinkEnds ends = EndsTo(hands, facingDegrees, buffer);
         Find(ends, buffer, path => budgets.Add(path.Itemise(ends, buffer)));
         return [.. budgets.OrderBy(path => path.LossDb)];
     }
@@ -88,7 +91,7 @@ internal sealed class FullSpotModel : SpotModel
     {
         var buffer = new TraceBuffer();
         var gradients = new LossGradients(House.Losses, recorder);
-        LinkEnds ends = EndsTo(hands, facingDegrees);
+        LinkEnds ends = EndsTo(hands, facingDegrees, buffer);
         Find(ends, buffer, path =>
         {
             recorder.Begin(path.Power);
@@ -96,7 +99,9 @@ internal sealed class FullSpotModel : SpotModel
         });
     }
 
-    private LinkEnds EndsTo(Point3 hands, double? facingDegrees) => new(Console, hands, facingDegrees, isBackwards);
+    // Every link gets its ends here, off the surfaces around them.
+    private LinkEnds EndsTo(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
+        new(start, House.Standoff.Of(hands, ref buffer.Candidates), facingDegrees, isBackwards);
 
     // Finds the paths, always in the same order, until their power is enough; returns the sum. What always counts comes first. Every other kind
     // is summed by itself, as in a field, which computes them one after the other.

@@ -112,6 +112,9 @@ internal sealed record TracedHouse(Scene Scene, LossTables Losses, BodyShadow Bo
     /// <summary>Wavelength of the frequency that stands for the band, metres.</summary>
     internal double WavelengthMetres { get; } = Scene.Band.Equivalent.WavelengthMetres;
 
+    /// <summary>Where links have their ends.</summary>
+    internal Standoff Standoff { get; } = new(Scene);
+
     /// <summary>Power that arrives over a length of free space, share of the power transmitted between isotropic antennas.</summary>
     internal double FreeSpaceRatio(double lengthMetres) => FreeSpaceLoss.PowerRatio(lengthMetres, WavelengthMetres);
 }

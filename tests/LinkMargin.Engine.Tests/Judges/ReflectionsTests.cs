@@ -33,7 +33,7 @@ public sealed class ReflectionsTests(ITestOutputHelper output)
         int many = 0;
         foreach ((House house, LinkModel model, Spot spot, Seat seat) in Links())
         {
-            Point3 from = house.PositionOf(spot), to = house.PositionOf(seat);
+            (Point3 from, Point3 to) = EndsOf(model, spot, seat);
             Image[] images = [.. BruteForceImages.Of(house, from, to)];
             foreach (PathBudget budget in Reflected(model, spot, seat))
             {
@@ -54,7 +54,7 @@ public sealed class ReflectionsTests(ITestOutputHelper output)
         int many = 0;
         foreach ((House house, LinkModel model, Spot spot, Seat seat) in Links())
         {
-            Point3 from = house.PositionOf(spot), to = house.PositionOf(seat);
+            (Point3 from, Point3 to) = EndsOf(model, spot, seat);
             LinkBudget link = LinkEvaluation.Budget(model, spot, seat);
             double beside = link.Paths.Where(p => p.Path.Kind is PathKind.Direct or PathKind.Diffuse).Sum(p => Decibels.ToPowerRatio(-p.LossDb));
             double wavelength = Band.Bluetooth.Equivalent.WavelengthMetres;
@@ -80,6 +80,13 @@ public sealed class ReflectionsTests(ITestOutputHelper output)
 
         output.WriteLine($"{many} strong images");
         Assert.True(many > Houses, $"{many} strong images");
+    }
+
+    // Where a link's paths are told to end: off the surfaces near its spot and its seat.
+    private static (Point3 From, Point3 To) EndsOf(LinkModel model, Spot spot, Seat seat)
+    {
+        IReadOnlyList<Point3> direct = LinkEvaluation.Budget(model, spot, seat).Paths.Single(path => path.Path.Kind == PathKind.Direct).Path.Points;
+        return (direct[0], direct[^1]);
     }
 
     // What throws it back, by the scene's number; −1 for air.
