@@ -24,6 +24,7 @@ internal sealed class CellSurfaces
     private readonly List<int>[] partners; // of each facet, the number of its other face in the cell behind; -1 for none
     private readonly List<int>[] behindHoles;
     private readonly List<(FixtureBox Box, int Cell)>[] shells; // in each cell, each with the cell inside it; none outdoors
+    private readonly HashSet<int> standOutdoors = []; // the cells inside the shells that stand there
     private readonly CellGrid?[] grids;
     private readonly SurfacePatches?[] patches;
     private readonly FacetAngles?[] angles;
@@ -85,6 +86,9 @@ internal sealed class CellSurfaces
     /// <summary>How many cells one cell has holes to.</summary>
     internal int HoleCount(int cell) => behindHoles[Index(cell)].Count;
 
+    /// <summary>How many numbers the view factors from a cell need.</summary>
+    internal int Numbers(int cell) => Of(cell).Count + HoleCount(cell) + OutdoorNumbers(cell);
+
     /// <summary>One of those cells.</summary>
     internal int BehindHole(int cell, int hole) => behindHoles[Index(cell)][hole];
 
@@ -100,6 +104,10 @@ internal sealed class CellSurfaces
         if (cell != Cells.Outdoors)
         {
             shells[cell].Add((shell, inside));
+        }
+        else
+        {
+            standOutdoors.Add(inside);
         }
     }
 
@@ -196,24 +204,22 @@ internal sealed class CellSurfaces
 
     /// <summary>
     /// What a place sees: the share of the sphere that each facet of its cell fills. In the plane of a hole, where the two
-    /// cells' facets would give different results, half of what it sees is the mean of one cell and half that of the other.
-    /// Towards the hole the one view changes gradually into the other, so there is no seam.
+    /// cells' facets would give different results, half of what it sees is the mean of one cell and half that of the other; outdoors
+    /// has no mean, and at a shell that stands there what the place would see from outside counts in its stead. Towards the hole the one view changes
+    /// gradually into the other, so there is no seam.
     /// </summary>
     /// <param name="place">The place.</param>
     /// <param name="cell">The cell it is in.</param>
-    /// <param name="room">Where to write: as many numbers as the cell has facets and holes.</param>
+    /// <param name="room">Where to write: as many numbers as <see cref="Numbers"/> says.</param>
     internal ViewFactors From(Point3 place, int cell, Span<double> room)
     {
         List<Facet> all = facets[Index(cell)];
-        using Scratch scratch = Scratch.Open();
-        Span<double> shares = room[..all.Count], holes = room.Slice(all.Count, HoleCount(cell)), angles = scratch.Of<double>(FacetAngles.Room(all.Count));
+        Span<double> shares = room[..all.Count], holes = room.Slice(all.Count, HoleCount(cell)), outdoors = room.Slice(all.Count + holes.Length, OutdoorNumbers(cell));
         holes.Clear();
-        AnglesOf(cell).From(place, angles);
-        Hide(cell, place, angles);
+        See(place, cell, shares);
         double angle = 0;
         for (int i = 0; i < all.Count; i++)
         {
-            shares[i] = angles[i] / (4 * Math.PI);
             angle += shares[i];
             if (all[i].IsHole)
             {
@@ -222,29 +228,74 @@ internal sealed class CellSurfaces
         }
 
         double apart = 1, weights = 0;
-        foreach (ref double hole in holes)
+        foreach (double hole in holes)
         {
-            hole = Math.Min(1, 4 * hole * hole); // 1 in the hole's own plane
-            apart *= 1 - hole;
-            weights += hole;
+            apart *= 1 - Nearness(hole);
+            weights += Nearness(hole);
         }
 
         // Facets that stand for several, or a room with recesses, may not fill the sphere exactly.
         // Outdoors the rest is sky.
-        double whole = apart / Math.Max(angle, cell == Cells.Outdoors ? 1 : LeastSphere);
+        double whole = apart / Math.Max(angle, cell == Cells.Outdoors ? 1 : LeastSphere), near = (1 - apart) / 2, inStead = 0;
+        using Scratch scratch = Scratch.Open();
+        Span<double> others = scratch.Of<double>(holes.Length); // of what counts in a mean's stead, what belongs to each hole
+        for (int h = 0; h < holes.Length; h++)
+        {
+            double seen = holes[h];
+            holes[h] = weights > 0 ? near * Nearness(seen) / weights : 0;
+            others[h] = cell == Cells.Outdoors && standOutdoors.Contains(behindHoles[Count][h]) ? holes[h] / Math.Max(angle - seen, 1) : 0;
+            inStead += others[h];
+        }
+
+        for (int i = 0; i < shares.Length; i++)
+        {
+            int own = inStead > 0 ? behindHoles[Count].IndexOf(all[i].Other) : -1;
+            shares[i] *= whole + inStead - (own >= 0 ? others[own] : 0);
+        }
+
+        if (outdoors.Length > 0)
+        {
+            SeeOutdoors(place, cell, holes[behindHoles[cell].IndexOf(Cells.Outdoors)], outdoors);
+        }
+
+        return new ViewFactors(cell, shares, cell == Cells.Outdoors ? 0 : near, holes, outdoors);
+    }
+
+    // 1 in a hole's own plane, where it fills half the sphere.
+    private static double Nearness(double shareOfSphere) => Math.Min(1, 4 * shareOfSphere * shareOfSphere);
+
+    // Shares of the sphere that the facets of a cell fill.
+    private void See(Point3 place, int cell, Span<double> shares)
+    {
+        using Scratch scratch = Scratch.Open();
+        Span<double> angles = scratch.Of<double>(FacetAngles.Room(shares.Length));
+        AnglesOf(cell).From(place, angles);
+        Hide(cell, place, angles);
+        for (int i = 0; i < shares.Length; i++)
+        {
+            shares[i] = angles[i] / (4 * Math.PI);
+        }
+    }
+
+    // What a place in a shell would see outdoors, but for the shell's own sides, times a weight.
+    private void SeeOutdoors(Point3 place, int cell, double weight, Span<double> shares)
+    {
+        See(place, Cells.Outdoors, shares);
+        List<Facet> all = facets[Index(Cells.Outdoors)];
+        double angle = 0;
+        for (int i = 0; i < shares.Length; i++)
+        {
+            shares[i] = all[i].Other == cell ? 0 : shares[i];
+            angle += shares[i];
+        }
+
         foreach (ref double share in shares)
         {
-            share *= whole;
+            share *= weight / Math.Max(angle, 1);
         }
-
-        double near = weights > 0 ? (1 - apart) / 2 : 0;
-        foreach (ref double hole in holes)
-        {
-            hole *= weights > 0 ? near / weights : 0;
-        }
-
-        return new ViewFactors(cell, shares, near, holes);
     }
+
+    private int OutdoorNumbers(int cell) => standOutdoors.Contains(cell) && behindHoles[cell].Contains(Cells.Outdoors) ? Of(Cells.Outdoors).Count : 0;
 
     private FacetAngles AnglesOf(int cell) => LazyInitializer.EnsureInitialized(ref angles[Index(cell)], () => new FacetAngles(facets[Index(cell)], cell == Cells.Outdoors ? RimMetres : 0));
 

@@ -69,7 +69,7 @@ internal sealed class DiffuseField
     {
         int cell = cells.At(place);
         using Scratch scratch = Scratch.Open();
-        return At(surfaces.From(place, cell, scratch.Of<double>(Numbers(cell))));
+        return At(surfaces.From(place, cell, scratch.Of<double>(surfaces.Numbers(cell))));
     }
 
     /// <summary>The same for what a place sees.</summary>
@@ -99,18 +99,24 @@ internal sealed class DiffuseField
             flux += views.Beyond[h] > 0 ? views.Beyond[h] * exchange.MeanOf(surfaces.BehindHole(views.Cell, h), sent) : 0;
         }
 
+        if (views.Outdoors.Length > 0)
+        {
+            ReadOnlySpan<double> outer = densities.AsSpan(exchange.Node(Cells.Outdoors, 0), views.Outdoors.Length);
+            for (int i = 0; i < outer.Length; i++)
+            {
+                flux += views.Outdoors[i] * outer[i];
+            }
+        }
+
         // A quarter of a scalar density strikes a surface from one side.
         return 4 * flux;
     }
-
-    // How many numbers the view factors from a cell need.
-    private int Numbers(int cell) => surfaces.Of(cell).Count + surfaces.HoleCount(cell);
 
     /// <summary>What a console's direct rays strike, share of the transmitted power; the rest is lost in the furnishing, or in the sky.</summary>
     internal double[] FirstStrikes(Point3 console)
     {
         int cell = cells.At(console);
-        ViewFactors views = surfaces.From(console, cell, new double[Numbers(cell)]);
+        ViewFactors views = surfaces.From(console, cell, new double[surfaces.Numbers(cell)]);
         var atFirst = new double[exchange.Count];
         double free = exchange.FreeShare(views.Cell), seen = 0;
         for (int i = 0; i < views.Shares.Length; i++)
@@ -128,6 +134,11 @@ internal sealed class DiffuseField
         for (int h = 0; h < views.Beyond.Length; h++)
         {
             exchange.StrikeEvenly(surfaces.BehindHole(views.Cell, h), views.Beyond[h], atFirst);
+        }
+
+        for (int i = 0; i < views.Outdoors.Length; i++)
+        {
+            atFirst[exchange.Node(Cells.Outdoors, i)] += views.Outdoors[i];
         }
 
         return atFirst;

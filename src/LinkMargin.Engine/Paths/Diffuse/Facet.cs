@@ -93,12 +93,13 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
 /// </summary>
 internal readonly ref struct ViewFactors
 {
-    internal ViewFactors(int cell, ReadOnlySpan<double> shares, double here, ReadOnlySpan<double> beyond)
+    internal ViewFactors(int cell, ReadOnlySpan<double> shares, double here, ReadOnlySpan<double> beyond, ReadOnlySpan<double> outdoors)
     {
         Cell = cell;
         Shares = shares;
         Here = here;
         Beyond = beyond;
+        Outdoors = outdoors;
     }
 
     /// <summary>The cell the place is in.</summary>
@@ -112,4 +113,7 @@ internal readonly ref struct ViewFactors
 
     /// <summary>For each hole, the rays that spread evenly over the cell behind it.</summary>
     internal ReadOnlySpan<double> Beyond { get; }
+
+    /// <summary>For each of the house's outer faces, the rays that strike it through a hole to outdoors; empty where the cell has none.</summary>
+    internal ReadOnlySpan<double> Outdoors { get; }
 }

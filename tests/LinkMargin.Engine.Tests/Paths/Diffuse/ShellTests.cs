@@ -71,6 +71,32 @@ public sealed class ShellTests
         Assert.True(open - shut > 10, $"{open} dB open, {shut} dB with a steel cupboard before it");
     }
 
+    // Outdoors has no mean field: what a place there sees must not vanish at the open side of a shell.
+    [Theory]
+    [InlineData(0.05)]
+    [InlineData(0.3)]
+    [InlineData(0.5)]
+    public void The_density_is_the_same_on_both_sides_of_an_open_side_that_faces_outdoors(double across)
+    {
+        Material steel = SimpleHouse.Material("steel", 40);
+        Fixture near = Rack(steel) with { OpenSides = BoxSides.West, Centre = new Point2(8, 3) };
+        Fixture far = Rack(steel) with { OpenSides = BoxSides.East, Centre = new Point2(3, 2.5) };
+        var house = new DiffuseHouse(SimpleHouse.OfWalls() with { Fixtures = [near, far] });
+        DiffuseField field = house.Of(new Point3(3, 2.5, 1));
+        double west = near.Corners().Min(corner => corner.X), south = near.Corners().Min(corner => corner.Y);
+        Point3 At(double metres) => new(west + metres, south + (across * near.SizeY), 0.9);
+        Assert.Equal(Db(-1e-6), Db(1e-6), 0.2);
+        for (double metres = -0.2; metres < 0.05; metres += 0.01)
+        {
+            Assert.Equal(Db(metres), Db(metres + 0.01), 1.5);
+        }
+
+        // A link has the same loss both ways.
+        Assert.Equal(Db(0.03), Decibels.FromPowerRatio(house.Of(At(0.03)).At(new Point3(3, 2.5, 1))), 1e-6);
+
+        double Db(double metres) => Decibels.FromPowerRatio(field.At(At(metres)));
+    }
+
     [Fact]
     public void A_rack_open_to_one_side_is_louder_there_than_behind()
     {
