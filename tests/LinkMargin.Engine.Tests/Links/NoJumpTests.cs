@@ -12,11 +12,11 @@ namespace LinkMargin.Engine.Tests.Links;
 /// The aim is no step over 1.5 dB in the clear, 0.05 in a thousand near a surface and 0.3 on one. It is not reached. What is left in the
 /// clear are legs that leave a shell by its lid on one side of an edge and by a side beyond it, where an open side stands beside that edge;
 /// slits between two walls that close as the line turns; reflections that end where the line crosses their wall's plane; and far fronts
-/// through the open back of a shell. On a surface it is mostly the gap of some centimetres between a shell and a wall, diffuse fields just
-/// outside an open side of a shell that stands outdoors, and lines that cross a plane within millimetres of their end. A run of 2.2 million
-/// steps over seeds from 30001 gave, of a thousand in houses of rooms and in any, 0.018 and 0.063 in the clear, 0.27 and 1.1 near a surface,
-/// 2.1 and 3.2 on one. Inside a wall, along its middle line, it was 4.5 and 4.9: those steps are counted, but hold no bar. The bars leave
-/// some room for chance.
+/// through the open back of a shell. On a surface it is mostly the open side of an opaque shell: a place inside it sees past its edges, and
+/// one just outside looks through the shell. Ends are computed 2 cm off surfaces, so one that passes the free edge of a wall or a panel closer
+/// than that moves by more than its step; such steps are left too. A run of 0.9 million steps over seeds from 60001 and from 90001 gave, of a
+/// thousand in houses of rooms and in any, 0.02 and 0.02 in the clear, 0.16 and 0.5 near a surface, 1.6 and 0.75 on one. Inside a wall, along
+/// its middle line, it was 2 and 11: those steps are counted, but hold no bar. The bars leave some room for chance.
 /// </para>
 /// </summary>
 public sealed class NoJumpTests(ITestOutputHelper output)
@@ -32,11 +32,11 @@ public sealed class NoJumpTests(ITestOutputHelper output)
 
     [Fact, Law]
     public void A_step_of_a_centimetre_in_a_house_of_rooms_hardly_ever_moves_the_local_mean_by_much() =>
-        Walk(RoomedHouse.Any, 60, 20_000, new MostOf1000(0.05, 0.5, 4));
+        Walk(RoomedHouse.Any, 60, 20_000, new MostOf1000(0.05, 0.4, 3));
 
     [Fact, Law]
     public void A_step_of_a_centimetre_in_any_house_hardly_ever_moves_the_local_mean_by_much() =>
-        Walk(RandomHouse.Any, 60, 20_000, new MostOf1000(0.08, 1, 5));
+        Walk(RandomHouse.Any, 60, 20_000, new MostOf1000(0.05, 0.8, 2));
 
     private void Walk(Gen<House> any, int cases, int least, MostOf1000 most)
     {
