@@ -1,6 +1,6 @@
-using LinkMargin.Reports.Houses;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Reports.Houses;
 
 namespace LinkMargin.Cli.Maps;
 

@@ -1,8 +1,6 @@
-using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Paths;
-using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Fields;
 
@@ -37,23 +35,17 @@ public sealed class ProgressiveField
     // Where reflections bring less than this share of the power, their error is at most 0.09 dB.
     private const double LeastShare = 0.02;
 
-    // While a console is being moved, a reflection that adds less than this share of the paths that always count is dropped: 0.11 dB.
-    private const double RoughShare = 0.025;
-
     private readonly FieldRequest request;
     private readonly Grid grid;
     private readonly SpotModel spot;
     private readonly IReadOnlyList<CellBlock> regions;
-    private readonly double handsZ;
     private readonly double greatestLossDb;
     private readonly int largestSteps;
     private readonly int smallSteps;
     private readonly QuickPowers quick; // by all but the slow paths
-    private readonly double[] slow; // power by the slow ones; NaN where not traced
+    private readonly SlowPowers slow; // by the slow ones, where they are traced
     private readonly int[] blockOf; // the interpolated block of each cell that has one, or -1
     private readonly List<CarriedBlock> carried = [];
-    private readonly int[]?[] mirrors; // that count at a cell where all were tried
-    private readonly bool[] isRough; // cells traced without weak reflections
 
     /// <summary>Prepares a field; computes only what all cells of the spot share.</summary>
     /// <param name="model">The model of the house.</param>
@@ -66,7 +58,7 @@ public sealed class ProgressiveField
         Level level = model.House.Levels[request.LevelIndex];
         grid = LevelGrid.Over(level, request.CellMetres);
         spot = model.For(request.Spot).ForMany();
-        handsZ = level.ElevationMetres + request.HandsMetres;
+        double handsZ = level.ElevationMetres + request.HandsMetres;
         greatestLossDb = model.RadiosAt(request.Spot).GreatestLossDb;
         largestSteps = Math.Max(1, (int)Math.Round(LargestBlockMetres / request.CellMetres));
         smallSteps = Math.Max(1, (int)Math.Round(SmallBlockMetres / request.CellMetres));
@@ -74,9 +66,8 @@ public sealed class ProgressiveField
             ? [.. FieldRegions.Of(model.Scene, request.LevelIndex, grid, handsZ).Where(region => LevelGrid.IsIndoors(level, grid.CentreOf(region.West, region.South)))]
             : [];
         quick = new QuickPowers(spot, level, grid, handsZ, request.Threads);
-        (slow, blockOf) = (new double[grid.Count], new int[grid.Count]);
-        (mirrors, isRough) = (new int[]?[grid.Count], new bool[grid.Count]);
-        Array.Fill(slow, double.NaN);
+        slow = new SlowPowers(spot, grid, handsZ, quick, request.Threads);
+        blockOf = new int[grid.Count];
         Array.Fill(blockOf, -1);
     }
 
@@ -168,7 +159,7 @@ public sealed class ProgressiveField
         {
             case FieldStage.Coarse:
                 List<CellBlock> blocks = Blocks(CoarseBlocks);
-                TraceCells(blocks.SelectMany(block => WithMirrors(CornersOf(block), null)), cancellation, isRoughly: true);
+                slow.Trace(blocks.SelectMany(block => WithMirrors(CornersOf(block), null)), cancellation, isRoughly: true);
                 foreach (CellBlock block in blocks)
                 {
                     Keep(block, Corners(block), carried, blockOf);
@@ -179,7 +170,7 @@ public sealed class ProgressiveField
                 Refine(cancellation);
                 break;
             default:
-                TraceAll(cancellation);
+                slow.TraceAll(cancellation);
                 break;
         }
     }
@@ -193,8 +184,8 @@ public sealed class ProgressiveField
         int[] keptOf = [.. Enumerable.Repeat(-1, grid.Count)];
         while (generation.Count > 0)
         {
-            TraceCells(generation.SelectMany(one => WithMirrors(CornersOf(one.Block), one.Mirrors)), cancellation);
-            TraceCells(
+            slow.Trace(generation.SelectMany(one => WithMirrors(CornersOf(one.Block), one.Mirrors)), cancellation);
+            slow.Trace(
                 generation.Where(one => IsLarge(one.Block) && ShareAtCorners(one.Block) >= LeastShare)
                     .SelectMany(one => WithMirrors([MiddleOf(one.Block)], one.Mirrors)),
                 cancellation);
@@ -207,7 +198,7 @@ public sealed class ProgressiveField
                 }
                 else if (block.Width > 1 || block.Height > 1)
                 {
-                    int[] tried = ofBlock ?? [.. CornersOf(block).Append(MiddleOf(block)).SelectMany(cell => mirrors[cell] ?? []).Distinct().Order()];
+                    int[] tried = ofBlock ?? [.. CornersOf(block).Append(MiddleOf(block)).SelectMany(slow.MirrorsAt).Distinct().Order()];
                     next.AddRange(block.Halves().Select(half => new OpenBlock(half, tried)));
                 }
             }
@@ -282,40 +273,10 @@ public sealed class ProgressiveField
 
     private int CellOf(int column, int row) => (row * grid.Columns) + column;
 
-    // Traces reflections where none are traced yet, or only roughly, with the mirrors of the first block that needs a cell.
-    private void TraceCells(IEnumerable<OpenCell> cells, CancellationToken cancellation, bool isRoughly = false)
-    {
-        OpenCell[] wanted = [.. cells
-            .Where(one => double.IsNaN(slow[one.Cell]) || (isRough[one.Cell] && !isRoughly))
-            .DistinctBy(one => one.Cell)];
-        quick.InParallel([.. Enumerable.Range(0, wanted.Length)], (i, buffer) => TraceCell(wanted[i], buffer, isRoughly), cancellation);
-    }
-
-    // All cells that have not been traced with all mirrors.
-    private void TraceAll(CancellationToken cancellation) =>
-        quick.InParallel(
-            [.. Enumerable.Range(0, grid.Count).Where(cell => quick.IsIndoors(cell) && mirrors[cell] is null)],
-            (cell, buffer) => TraceCell(new OpenCell(cell, null), buffer),
-            cancellation);
-
-    private void TraceCell(OpenCell one, TraceBuffer buffer, bool isRoughly = false)
-    {
-        int cell = one.Cell;
-        List<int> counting = [];
-        Point3 hands = grid.CentreOf(cell % grid.Columns, cell / grid.Columns).At(handsZ);
-        buffer.SetSurfaces(quick.Surfaces(cell));
-        double least = quick[cell].Always * (isRoughly ? RoughShare : PathFinder.LeastShare);
-        slow[cell] = spot.SlowPower(hands, least, one.Mirrors, counting, buffer);
-        isRough[cell] = isRoughly;
-        mirrors[cell] = one.Mirrors is null && !isRoughly ? [.. counting] : null;
-    }
-
     private static IEnumerable<OpenCell> WithMirrors(IEnumerable<int> cells, int[]? mirrors) => cells.Select(cell => new OpenCell(cell, mirrors));
 
     // A block to be examined, and the only mirrors to try in it; null for all.
     private readonly record struct OpenBlock(CellBlock Block, int[]? Mirrors);
-
-    private readonly record struct OpenCell(int Cell, int[]? Mirrors);
 }
 
 /// <summary>How far a field is computed.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -65,7 +64,7 @@ internal sealed class QuickPowers(SpotModel spot, Level level, Grid grid, double
     internal void ComputeRoughly(IReadOnlyList<CellBlock> regions, IEnumerable<int> exact, Action? rowDone, CancellationToken cancellation)
     {
         int[] regionOf = RegionOf(regions), nodes = [.. exact.Distinct()];
-        InParallel(nodes, Compute, cancellation);
+        CellWork.Each(nodes, threads, Compute, cancellation);
         for (int generation = 0; generation < Across.Length; generation++)
         {
             int now = generation;
@@ -90,23 +89,11 @@ internal sealed class QuickPowers(SpotModel spot, Level level, Grid grid, double
         }
     }
 
-    /// <summary>Does something with numbers, one by one, on whichever thread is free: some cells take several times as long as others.</summary>
-    internal void InParallel(int[] numbers, Action<int, TraceBuffer> each, CancellationToken cancellation)
-    {
-        var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount };
-        OrderablePartitioner<int> one = Partitioner.Create(numbers, EnumerablePartitionerOptions.NoBuffering);
-        Parallel.ForEach(one, options, () => new TraceBuffer(), (number, _, buffer) =>
-        {
-            each(number, buffer);
-            return buffer;
-        }, _ => { });
-    }
-
     // 0 for each fourth cell, 1 for those amid four of them, 2 for the rest.
     private static int GenerationOf(int column, int row) => (column + row) % 2 != 0 ? 2 : column % 2;
 
     // At the end no thread waits for more than one row.
-    private void InRows(Action<int, TraceBuffer> each, CancellationToken cancellation) => InParallel([.. Enumerable.Range(0, grid.Rows)], each, cancellation);
+    private void InRows(Action<int, TraceBuffer> each, CancellationToken cancellation) => CellWork.Each([.. Enumerable.Range(0, grid.Rows)], threads, each, cancellation);
 
     // After an interruption rows are gone through again, but each counts once.
     private void Done(int row, Action? rowDone)
@@ -143,15 +130,15 @@ internal sealed class QuickPowers(SpotModel spot, Level level, Grid grid, double
     // The mean in decibels of cells on opposite sides, if there are such in the same region and they are about alike.
     private bool TryBetween(int column, int row, (int East, int North)[] across, int[] regionOf)
     {
+        if (Math.Min(column, row) < 1 || column + 1 >= grid.Columns || row + 1 >= grid.Rows)
+        {
+            return false;
+        }
+
         int cell = (row * grid.Columns) + column, pairs = 0;
         double product = 1, least = double.PositiveInfinity, greatest = 0;
         foreach ((int east, int north) in across)
         {
-            if (Math.Min(column, row) < 1 || column + 1 >= grid.Columns || row + 1 >= grid.Rows)
-            {
-                return false;
-            }
-
             int step = (north * grid.Columns) + east, one = cell + step, other = cell - step;
             if (regionOf[cell] < 0 || regionOf[one] != regionOf[cell] || regionOf[other] != regionOf[cell])
             {

@@ -58,17 +58,12 @@ internal sealed class Standoff
         var nearest = default(Push);
         foreach (int i in near)
         {
-            double distance = faces[i].DistanceTo(place, out Point3 direction);
-            Consider(distance, direction, near);
+            Consider(faces[i].DistanceTo(place, out Point3 direction), direction, near);
         }
 
         foreach (Plate plate in plates)
         {
-            double distance = plate.DistanceTo(place, out Point3 direction);
-            if (distance < least)
-            {
-                Consider(distance, direction, near);
-            }
+            Consider(plate.DistanceTo(place, out Point3 direction), direction, near);
         }
 
         return nearest;

@@ -1,20 +1,14 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Scenes;
-using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
-/// The surfaces of every cell, what a place in it sees of them, and the areas and volumes for its power balance: all of the
-/// geometry, and no losses.
+/// The surfaces of every cell, and the areas and volumes for its power balance: all of the geometry, and no losses. What a place sees of
+/// them is in <see cref="CellViews"/>.
 /// </summary>
 internal sealed class CellSurfaces
 {
-    private const double LeastSphere = 0.5;
-
-    // Half a wavelength: outdoors, where nothing else may send power to a place, a face is seen from a little behind its plane.
-    private const double RimMetres = 0.06;
-
     // A line that is inside a shell for no more than this share of its length only touches it.
     private const double ThroughShare = 1e-6;
 
@@ -27,7 +21,6 @@ internal sealed class CellSurfaces
     private readonly HashSet<int> standOutdoors = []; // the cells inside the shells that stand there
     private readonly CellGrid?[] grids;
     private readonly SurfacePatches?[] patches;
-    private readonly FacetAngles?[] angles;
     private readonly FormFactors?[] formFactors;
     private readonly List<Panel> panels = [];
     private readonly List<Solid> solids = [];
@@ -41,7 +34,6 @@ internal sealed class CellSurfaces
     {
         grids = [.. Enumerable.Range(0, cells).Select(cell => gridOf?.Invoke(cell)), null];
         patches = new SurfacePatches?[cells + 1];
-        angles = new FacetAngles?[cells + 1];
         facets = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<Facet>())]; // outdoors last
         partners = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<int>())];
         shells = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<(FixtureBox, int)>())];
@@ -49,10 +41,14 @@ internal sealed class CellSurfaces
         behindHoles = [.. Enumerable.Range(0, cells + 1).Select(_ => new List<int>())];
         furnishing = new double[cells];
         volumes = new double[cells];
+        Views = new CellViews(this);
     }
 
     /// <summary>How many cells there are.</summary>
     internal int Count => volumes.Length;
+
+    /// <summary>What places see of them, once all are there.</summary>
+    internal CellViews Views { get; }
 
     /// <summary>What stands between cells.</summary>
     internal IReadOnlyList<Panel> Panels => panels;
@@ -65,7 +61,7 @@ internal sealed class CellSurfaces
         panels.Exists(panel => Array.Exists(panel.Sheets, sheet => sheet.Material == material)) || solids.Exists(solid => solid.Material == material);
 
     /// <summary>The facets of one cell, or of the house as seen from outdoors.</summary>
-    internal IReadOnlyList<Facet> Of(int cell) => facets[Index(cell)];
+    internal List<Facet> Of(int cell) => facets[Index(cell)];
 
     /// <summary>The number of a facet's other face among those of the cell behind it; −1 where there is none.</summary>
     internal int PartnerOf(int cell, int facet) => partners[Index(cell)][facet];
@@ -83,14 +79,14 @@ internal sealed class CellSurfaces
     /// <summary>Volume, cubic metres.</summary>
     internal double CubicMetres(int cell) => volumes[cell];
 
-    /// <summary>How many cells one cell has holes to.</summary>
-    internal int HoleCount(int cell) => behindHoles[Index(cell)].Count;
+    /// <summary>The cells that one cell has holes to.</summary>
+    internal List<int> BehindHoles(int cell) => behindHoles[Index(cell)];
 
-    /// <summary>How many numbers the view factors from a cell need.</summary>
-    internal int Numbers(int cell) => Of(cell).Count + HoleCount(cell) + OutdoorNumbers(cell);
+    /// <summary>The shells that stand in a cell, each with the cell inside it; none outdoors.</summary>
+    internal IReadOnlyList<(FixtureBox Box, int Cell)> ShellsIn(int cell) => shells[Index(cell)];
 
-    /// <summary>One of those cells.</summary>
-    internal int BehindHole(int cell, int hole) => behindHoles[Index(cell)][hole];
+    /// <summary>Whether a cell is inside a shell that stands outdoors.</summary>
+    internal bool StandsOutdoors(int cell) => standOutdoors.Contains(cell);
 
     /// <summary>Adds air to a cell.</summary>
     internal void Fill(int cell, double cubicMetres) => volumes[cell] += cubicMetres;
@@ -200,122 +196,6 @@ internal sealed class CellSurfaces
         }
 
         facets[index].Add(facet with { Hole = hole });
-    }
-
-    /// <summary>
-    /// What a place sees: the share of the sphere that each facet of its cell fills. In the plane of a hole, where the two
-    /// cells' facets would give different results, half of what it sees is the mean of one cell and half that of the other; outdoors
-    /// has no mean, and at a shell that stands there what the place would see from outside counts in its stead. Towards the hole the one view changes
-    /// gradually into the other, so there is no seam.
-    /// </summary>
-    /// <param name="place">The place.</param>
-    /// <param name="cell">The cell it is in.</param>
-    /// <param name="room">Where to write: as many numbers as <see cref="Numbers"/> says.</param>
-    internal ViewFactors From(Point3 place, int cell, Span<double> room)
-    {
-        List<Facet> all = facets[Index(cell)];
-        Span<double> shares = room[..all.Count], holes = room.Slice(all.Count, HoleCount(cell)), outdoors = room.Slice(all.Count + holes.Length, OutdoorNumbers(cell));
-        holes.Clear();
-        See(place, cell, shares);
-        double angle = 0;
-        for (int i = 0; i < all.Count; i++)
-        {
-            angle += shares[i];
-            if (all[i].IsHole)
-            {
-                holes[all[i].Hole] += shares[i];
-            }
-        }
-
-        double apart = 1, weights = 0;
-        foreach (double hole in holes)
-        {
-            apart *= 1 - Nearness(hole);
-            weights += Nearness(hole);
-        }
-
-        // Facets that stand for several, or a room with recesses, may not fill the sphere exactly.
-        // Outdoors the rest is sky.
-        double whole = apart / Math.Max(angle, cell == Cells.Outdoors ? 1 : LeastSphere), near = (1 - apart) / 2, inStead = 0;
-        using Scratch scratch = Scratch.Open();
-        Span<double> others = scratch.Of<double>(holes.Length); // of what counts in a mean's stead, what belongs to each hole
-        for (int h = 0; h < holes.Length; h++)
-        {
-            double seen = holes[h];
-            holes[h] = weights > 0 ? near * Nearness(seen) / weights : 0;
-            others[h] = cell == Cells.Outdoors && standOutdoors.Contains(behindHoles[Count][h]) ? holes[h] / Math.Max(angle - seen, 1) : 0;
-            inStead += others[h];
-        }
-
-        for (int i = 0; i < shares.Length; i++)
-        {
-            int own = inStead > 0 ? behindHoles[Count].IndexOf(all[i].Other) : -1;
-            shares[i] *= whole + inStead - (own >= 0 ? others[own] : 0);
-        }
-
-        if (outdoors.Length > 0)
-        {
-            SeeOutdoors(place, cell, holes[behindHoles[cell].IndexOf(Cells.Outdoors)], outdoors);
-        }
-
-        return new ViewFactors(cell, shares, cell == Cells.Outdoors ? 0 : near, holes, outdoors);
-    }
-
-    // 1 in a hole's own plane, where it fills half the sphere.
-    private static double Nearness(double shareOfSphere) => Math.Min(1, 4 * shareOfSphere * shareOfSphere);
-
-    // Shares of the sphere that the facets of a cell fill.
-    private void See(Point3 place, int cell, Span<double> shares)
-    {
-        using Scratch scratch = Scratch.Open();
-        Span<double> angles = scratch.Of<double>(FacetAngles.Room(shares.Length));
-        AnglesOf(cell).From(place, angles);
-        Hide(cell, place, angles);
-        for (int i = 0; i < shares.Length; i++)
-        {
-            shares[i] = angles[i] / (4 * Math.PI);
-        }
-    }
-
-    // What a place in a shell would see outdoors, but for the shell's own sides, times a weight.
-    private void SeeOutdoors(Point3 place, int cell, double weight, Span<double> shares)
-    {
-        See(place, Cells.Outdoors, shares);
-        List<Facet> all = facets[Index(Cells.Outdoors)];
-        double angle = 0;
-        for (int i = 0; i < shares.Length; i++)
-        {
-            shares[i] = all[i].Other == cell ? 0 : shares[i];
-            angle += shares[i];
-        }
-
-        foreach (ref double share in shares)
-        {
-            share *= weight / Math.Max(angle, 1);
-        }
-    }
-
-    private int OutdoorNumbers(int cell) => standOutdoors.Contains(cell) && behindHoles[cell].Contains(Cells.Outdoors) ? Of(Cells.Outdoors).Count : 0;
-
-    private FacetAngles AnglesOf(int cell) => LazyInitializer.EnsureInitialized(ref angles[Index(cell)], () => new FacetAngles(facets[Index(cell)], cell == Cells.Outdoors ? RimMetres : 0));
-
-    // Reduces what a place sees of each patch to the part that no shell hides. A shell does not hide its own sides.
-    private void Hide(int cell, Point3 place, Span<double> angles)
-    {
-        List<Facet> all = facets[Index(cell)];
-        SurfacePatches ofCell = PatchesOf(cell);
-        Span<Point3> planes = stackalloc Point3[ShellShadow.MostPlanes];
-        foreach ((FixtureBox box, int inside) in shells[Index(cell)])
-        {
-            var shadow = new ShellShadow(box, place, planes);
-            for (int i = 0; i < all.Count; i++)
-            {
-                if (angles[i] > 0 && all[i].Other != inside)
-                {
-                    angles[i] *= 1 - shadow.Hidden(ofCell.MiddleOf(i), ofCell.HalfMetresOf(i));
-                }
-            }
-        }
     }
 
     // Whether the middle of a patch is hidden behind a shell.

@@ -69,7 +69,7 @@ internal sealed class DiffuseField
     {
         int cell = cells.At(place);
         using Scratch scratch = Scratch.Open();
-        return At(surfaces.From(place, cell, scratch.Of<double>(surfaces.Numbers(cell))));
+        return At(surfaces.Views.From(place, cell, scratch.Of<double>(surfaces.Views.Numbers(cell))));
     }
 
     /// <summary>The same for what a place sees.</summary>
@@ -96,7 +96,7 @@ internal sealed class DiffuseField
 
         for (int h = 0; h < views.Beyond.Length; h++)
         {
-            flux += views.Beyond[h] > 0 ? views.Beyond[h] * exchange.MeanOf(surfaces.BehindHole(views.Cell, h), sent) : 0;
+            flux += views.Beyond[h] > 0 ? views.Beyond[h] * exchange.MeanOf(surfaces.BehindHoles(views.Cell)[h], sent) : 0;
         }
 
         if (views.Outdoors.Length > 0)
@@ -116,7 +116,7 @@ internal sealed class DiffuseField
     internal double[] FirstStrikes(Point3 console)
     {
         int cell = cells.At(console);
-        ViewFactors views = surfaces.From(console, cell, new double[surfaces.Numbers(cell)]);
+        ViewFactors views = surfaces.Views.From(console, cell, new double[surfaces.Views.Numbers(cell)]);
         var atFirst = new double[exchange.Count];
         double free = exchange.FreeShare(views.Cell), seen = 0;
         for (int i = 0; i < views.Shares.Length; i++)
@@ -133,7 +133,7 @@ internal sealed class DiffuseField
         exchange.StrikeEvenly(views.Cell, views.Here, atFirst);
         for (int h = 0; h < views.Beyond.Length; h++)
         {
-            exchange.StrikeEvenly(surfaces.BehindHole(views.Cell, h), views.Beyond[h], atFirst);
+            exchange.StrikeEvenly(surfaces.BehindHoles(views.Cell)[h], views.Beyond[h], atFirst);
         }
 
         for (int i = 0; i < views.Outdoors.Length; i++)

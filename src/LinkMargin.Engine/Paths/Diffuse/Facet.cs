@@ -86,34 +86,3 @@ internal sealed record Facet(int Other, Sheet[] Sheets, Point3[] Outline)
         return sum;
     }
 }
-
-/// <summary>
-/// Where the rays that leave a place go first, as shares of all directions; and, since every ray can be reversed, where those
-/// that reach it come from.
-/// </summary>
-internal readonly ref struct ViewFactors
-{
-    internal ViewFactors(int cell, ReadOnlySpan<double> shares, double here, ReadOnlySpan<double> beyond, ReadOnlySpan<double> outdoors)
-    {
-        Cell = cell;
-        Shares = shares;
-        Here = here;
-        Beyond = beyond;
-        Outdoors = outdoors;
-    }
-
-    /// <summary>The cell the place is in.</summary>
-    internal int Cell { get; }
-
-    /// <summary>For each facet of the cell, the rays that strike it.</summary>
-    internal ReadOnlySpan<double> Shares { get; }
-
-    /// <summary>Rays that spread evenly over the cell, from the plane of a hole.</summary>
-    internal double Here { get; }
-
-    /// <summary>For each hole, the rays that spread evenly over the cell behind it.</summary>
-    internal ReadOnlySpan<double> Beyond { get; }
-
-    /// <summary>For each of the house's outer faces, the rays that strike it through a hole to outdoors; empty where the cell has none.</summary>
-    internal ReadOnlySpan<double> Outdoors { get; }
-}

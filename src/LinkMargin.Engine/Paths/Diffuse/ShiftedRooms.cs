@@ -52,7 +52,7 @@ internal sealed class ShiftedFields(Cells cells, CellSurfaces surfaces, IReadOnl
         int cell = cells.At(hands);
 
         // What a place sees is geometry, the same for all of them.
-        ViewFactors views = surfaces.From(hands, cell, new double[surfaces.Numbers(cell)]);
+        ViewFactors views = surfaces.Views.From(hands, cell, new double[surfaces.Views.Numbers(cell)]);
         double density = plain.At(views);
         var slopes = new List<(int Material, double Slope)>();
         for (int material = 0; material < byMaterial.Count; material++)

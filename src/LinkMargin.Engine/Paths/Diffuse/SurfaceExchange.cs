@@ -38,7 +38,7 @@ internal sealed class SurfaceExchange
         whole = new double[cells];
         for (int cell = 0; cell <= cells; cell++)
         {
-            IReadOnlyList<Facet> facets = surfaces.Of(CellAt(cell));
+            List<Facet> facets = surfaces.Of(CellAt(cell));
             for (int i = 0; i < facets.Count; i++)
             {
                 int node = first[cell] + i;
