@@ -6,6 +6,8 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Uncertainty;
 using LinkMargin.Files.Changes;
+using LinkMargin.Web.Answers;
+using LinkMargin.Web.Live;
 using LinkMargin.Web.Protocol;
 using LinkMargin.Web.Serving;
 
@@ -167,6 +169,35 @@ public sealed class LiveTests : IAsyncLifetime
         Assert.Single((await Next(other, "house")).GetProperty("steps").EnumerateArray());
     }
 
+    /// <summary>The word of a change may come when the page has taken the new house already, with a request; what it stops is begun again.</summary>
+    [Fact]
+    public async Task Late_word_of_a_change_does_not_take_the_fine_map_away()
+    {
+        using var word = new ManualResetEventSlim();
+        var fields = new HeldFields();
+        await house.Server.DisposeAsync();
+        await house.Start(0, tried => new PageServices(tried, 0.9, fields));
+        house.Tried.Changed += word.Wait; // before the page, which therefore hears of the change after it
+        using ClientWebSocket socket = await Connect();
+        await Next(socket, "house");
+        await Watch(socket, 1, "shelf");
+        await Next(socket, "cables");
+
+        fields.HoldsNext = true;
+        Task change = Task.Run(() => house.Tried.Do([new HouseChange(ChangeKinds.SetOpening) { Name = "study door", Level = 0, Open = true }]));
+        while (house.Tried.Current.Version == 1)
+        {
+            await Task.Delay(1);
+        }
+
+        await Watch(socket, 2, "shelf");
+        await fields.Begun.WaitAsync(Patience());
+        word.Set();
+        await change;
+        Assert.Equal(2, (await Next(socket, "comparison")).GetProperty("version").GetInt32());
+        Assert.Equal(3, fields.FineMaps); // the first, the one that was stopped, and that one again
+    }
+
     [Theory]
     [InlineData("not json")]
     [InlineData("[1,2]")]
@@ -270,6 +301,36 @@ public sealed class LiveTests : IAsyncLifetime
             {
                 return message.Clone();
             }
+        }
+    }
+
+    // Fields whose fine map can be held until it is stopped.
+    private sealed class HeldFields : ISpotFields
+    {
+        public bool HoldsNext { get; set; }
+
+        public int FineMaps { get; private set; }
+
+        public SemaphoreSlim Begun { get; } = new(0);
+
+        public IReadOnlyList<(Field Median, Field CountOn)> Coarse(LinkModel model, Spot spot, double allowanceDb, CancellationToken cancellation)
+        {
+            Field field = FieldComputation.Compute(model, new FieldRequest(spot, 0) { CellMetres = 1, Stage = FieldStage.Coarse }, null, cancellation);
+            return [(field, field)];
+        }
+
+        public IEnumerable<(Field Median, Field CountOn)> Fine(LinkModel model, Spot spot, int firstLevel, CancellationToken cancellation)
+        {
+            FineMaps++;
+            if (HoldsNext)
+            {
+                HoldsNext = false;
+                Begun.Release();
+                cancellation.WaitHandle.WaitOne(TimeSpan.FromSeconds(30));
+                cancellation.ThrowIfCancellationRequested();
+            }
+
+            return [];
         }
     }
 }

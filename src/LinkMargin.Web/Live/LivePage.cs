@@ -95,8 +95,8 @@ internal sealed class LivePage : IDisposable
 
     private async Task Work(CancellationToken cancellation)
     {
-        WatchRequest? answered = null, shown = null;
-        int answeredVersion = 0, shownVersion = 0;
+        // How far each answer has come: figures, coarse maps, everything. What is stopped on the way goes on from there.
+        (WatchRequest Request, int Version)? answered = null, shown = null, finished = null;
         await using CancellationTokenRegistration leaves = cancellation.Register(wishes.Stop);
         await foreach (bool _ in wishes.Woken(cancellation))
         {
@@ -104,37 +104,43 @@ internal sealed class LivePage : IDisposable
             HouseState state = services.Tried.Current;
             TellHouse(state);
             (WatchRequest? wanted, CancellationToken stillWanted) = wishes.Take();
-            if (wanted is not { } request || (request == shown && state.Version == shownVersion))
+            if (wanted is not { } request || (request, state.Version) == finished)
             {
                 continue;
             }
+
+            (WatchRequest, int) asked = (request, state.Version);
 
             try
             {
                 Moment? moment = MomentOf(state, request);
                 if (moment is null)
                 {
-                    (shown, shownVersion) = (request, state.Version);
+                    finished = asked;
                     continue;
                 }
 
-                if (request != answered || state.Version != answeredVersion)
+                if (asked != answered)
                 {
                     if (request.Preview is null || !TellQuickly(moment))
                     {
                         TellFigures(moment);
                     }
 
-                    (answered, answeredVersion) = (request, state.Version);
+                    answered = asked;
                 }
 
-                if (Volatile.Read(ref unpainted) >= MostUnpainted)
+                if (asked != shown)
                 {
-                    continue; // the next 'painted' message wakes this again
+                    if (Volatile.Read(ref unpainted) >= MostUnpainted)
+                    {
+                        continue; // the next 'painted' message wakes this again
+                    }
+
+                    TellCoarse(moment, cancellation);
+                    shown = asked;
                 }
 
-                TellCoarse(moment, cancellation);
-                (shown, shownVersion) = (request, state.Version);
                 if (request.Preview is null)
                 {
                     if (comparedVersion == 0)
@@ -151,15 +157,17 @@ internal sealed class LivePage : IDisposable
                     await Task.Delay(Rest, stillWanted);
                     TellFigures(moment);
                 }
+
+                finished = asked;
             }
             catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
             {
-                // A newer request has arrived.
+                // A newer request has arrived, or word of a change that is known already; either has woken this again.
             }
             catch (Exception fault) when (fault is CannotBeDoneException or ArgumentException or InvalidOperationException)
             {
                 Send(new NoticeMessage(Quote.Sentence(fault.Message), []));
-                (shown, shownVersion) = (request, state.Version);
+                finished = asked;
             }
         }
     }

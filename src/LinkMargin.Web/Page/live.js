@@ -35,6 +35,9 @@ export function watch() {
   socket.send(JSON.stringify({ type: 'watch', generation: ++generation, spot: store.spot, preview: store.preview }));
 }
 
+/** Whether a field answers what is wanted now. @param {{generation: number}} field */
+export const isWanted = field => field.generation === generation;
+
 /** Tells the server that the last map is painted. */
 export function painted() {
   if (socket?.readyState === WebSocket.OPEN) socket.send('{"type":"painted"}');

@@ -1,7 +1,7 @@
 // The plans: for each level a canvas with the field, above it an SVG with the structure, and another with the marks.
 
 import { byId, el, refill, svg } from './dom.js';
-import { painted } from './live.js';
+import { isWanted, painted } from './live.js';
 import { drawMarks } from './marks.js';
 import { paint } from './painter.js';
 import { probabilityOf, normalQuantile, Surface } from './surface.js';
@@ -61,9 +61,10 @@ export function draw(changed) {
     changed.add('all');
   }
   for (const sheet of sheets) {
-    if (changed.has('spot') || changed.has('preview')) sheet.figure.dataset.fine = 'false';
     drawMarks(sheet);
-    drawField(sheet, changed);
+    drawField(sheet);
+    // A map may be painted before what it answers is noted as changed, so this depends on nothing but the two.
+    sheet.figure.dataset.fine = String(Boolean(sheet.painted?.isFine && isWanted(sheet.painted)));
     if (changed.has('link') || changed.has('all')) drawPaths(sheet);
     if (changed.has('chosen') || changed.has('all')) showChosen(sheet);
   }
@@ -132,8 +133,8 @@ function builtOf(level, index, paths) {
     svg('clipPath', { id: `floor-${index}` }, path(level.floor)), group);
 }
 
-/** @param {Sheet} sheet @param {Set<string>} changed */
-function drawField(sheet, changed) {
+/** @param {Sheet} sheet */
+function drawField(sheet) {
   const field = store.fields[sheet.index];
   if (!field || !store.scale) return;
   // The figures on a fine map avoid the labels, so it is painted again when labels move.
@@ -147,7 +148,6 @@ function drawField(sheet, changed) {
   paint(sheet.canvas, field, { layer: store.layer, house: store.house, scale: store.scale, level: sheet.level, taken: sheet.taken, ratio });
   sheet.painted = field;
   sheet.paintedKey = key;
-  sheet.figure.dataset.fine = String(field.isFine);
 }
 
 /** @param {Sheet} sheet */
