@@ -22,6 +22,7 @@ internal sealed class CellSurfaces
     private readonly CellGrid?[] grids;
     private readonly SurfacePatches?[] patches;
     private readonly FormFactors?[] formFactors;
+    private PatchLayout? layout;
     private readonly List<Panel> panels = [];
     private readonly List<Solid> solids = [];
     private readonly double[] furnishing; // square metres of perfect absorber, by cell
@@ -72,6 +73,9 @@ internal sealed class CellSurfaces
 
     /// <summary>Where power that leaves the patches of a cell strikes next. Computed on first use.</summary>
     internal FormFactors FormFactorsOf(int cell) => LazyInitializer.EnsureInitialized(ref formFactors[cell], () => FormFactors.Of(PatchesOf(cell).Patches, (place, middle) => IsHidden(cell, place, middle)));
+
+    /// <summary>The patches of all cells. Computed on first use, when all are there.</summary>
+    internal PatchLayout Layout => LazyInitializer.EnsureInitialized(ref layout, () => new PatchLayout(this));
 
     /// <summary>Absorbing area of furnishing that no house file lists, square metres.</summary>
     internal double FurnishingSquareMetres(int cell) => furnishing[cell];

@@ -13,20 +13,29 @@ internal sealed class ExchangeSolver
 
     private const int MostSteps = 200;
 
-    // In a cell that reflects more than this, such as a steel rack, the residual is followed for some reflections before it is taken
-    // as uniform.
+    // Between a cell that reflects more than this, such as a steel rack, and the cells behind what lets this much through, power goes to and
+    // fro between a few patches. No even spread corrects that, so the residual is followed for some flights first.
     private const double BrightShare = 0.4;
-    private const int BrightFlights = 12;
+    private const double ClearShare = 0.05;
+    private const int BrightFlights = 3;
 
     private readonly SurfaceExchange exchange;
     private readonly PowerBalance balance;
-    private readonly Lazy<int[]> bright; // cells that reflect most of what strikes them
+    private readonly Lazy<PatchExchange> patches;
+    private readonly Lazy<int[]> bright; // bright cells and those behind them
 
     internal ExchangeSolver(SurfaceExchange exchange, PowerBalance balance)
     {
         this.exchange = exchange;
         this.balance = balance;
-        bright = new(() => [.. Enumerable.Range(0, exchange.CellCount).Where(IsBright)]);
+        patches = new(() => new PatchExchange(exchange));
+        bright = new(() =>
+        [
+            .. Enumerable.Range(0, exchange.CellCount)
+                .Where(cell => patches.Value.ReflectedShare(cell) > BrightShare)
+                .SelectMany(cell => patches.Value.CellsBehind(cell, ClearShare).Prepend(cell))
+                .Distinct().Order(),
+        ]);
     }
 
     /// <summary>All that strikes the facets, given what strikes them first.</summary>
@@ -34,129 +43,137 @@ internal sealed class ExchangeSolver
     /// <param name="withReflection">Whether it is reflected; otherwise only what passes goes on.</param>
     /// <param name="near">A starting solution; null for none.</param>
     /// <param name="leastShare">Greatest residual of the last step in each cell, as a share of what strikes there.</param>
-    internal double[] Strikes(double[] atFirst, bool withReflection, double[]? near = null, double leastShare = LeastShare)
+    internal double[] Strikes(double[] atFirst, bool withReflection, double[]? near = null, double leastShare = LeastShare) =>
+        Strikes(atFirst, withReflection, near, leastShare, out _);
+
+    /// <summary>The same, with how many steps it took.</summary>
+    internal double[] Strikes(double[] atFirst, bool withReflection, double[]? near, double leastShare, out int steps)
     {
-        double[] strikes = near is null ? new double[exchange.Count] : [.. near];
+        PatchLayout layout = patches.Value.Layout;
         using Scratch scratch = Scratch.Open();
-        Span<double> left = scratch.Of<double>(exchange.Count), sent = scratch.Of<double>(exchange.Count), setOut = scratch.Of<double>(exchange.CellCount);
+        Span<double> source = scratch.Of<double>(layout.Count), strikes = scratch.Of<double>(layout.Count), left = scratch.Of<double>(layout.Count);
+        Span<double> sent = scratch.Of<double>(layout.Count), round = scratch.Of<double>(layout.Count);
+        Span<double> firstOfCells = scratch.Of<double>(exchange.CellCount), cells = scratch.Of<double>(2 * exchange.CellCount);
+        patches.Value.Gather(exchange.Sent(atFirst, withReflection), sent);
+        source.Clear();
+        for (int cell = 0; cell < exchange.CellCount; cell++)
+        {
+            patches.Value.Strike(cell, sent, source);
+        }
+
+        patches.Value.SumCells(atFirst, firstOfCells);
         if (near is null)
         {
-            atFirst.CopyTo(left);
+            strikes.Clear();
+            source.CopyTo(left);
         }
         else
         {
-            Leave(strikes, atFirst, withReflection, sent, left);
+            patches.Value.DensitiesOf(near, atFirst, strikes);
+            Leave(strikes, source, withReflection, sent, left);
         }
 
-        bool isFirst = near is null;
-        for (int step = 0; step < MostSteps && (isFirst || !IsSettled(left, strikes, leastShare)); step++)
+        for (steps = 0; steps < MostSteps && !IsSettled(left, strikes, firstOfCells, leastShare); steps++)
         {
-            isFirst = false;
-            Correct(strikes, left, withReflection, sent, setOut);
-            Leave(strikes, atFirst, withReflection, sent, left);
+            Correct(strikes, left, withReflection, sent, round, cells);
+            Leave(strikes, source, withReflection, sent, left);
         }
 
-        return strikes;
+        return patches.Value.StrikesOf(strikes, atFirst);
     }
 
-    // The residual of a solution: what strikes the facets according to the exchange, minus the solution.
-    private void Leave(ReadOnlySpan<double> strikes, ReadOnlySpan<double> atFirst, bool withReflection, Span<double> sent, Span<double> left)
+    // The residual of a solution: what strikes according to the exchange, minus the solution.
+    private void Leave(ReadOnlySpan<double> strikes, ReadOnlySpan<double> source, bool withReflection, Span<double> sent, Span<double> left)
     {
-        exchange.Send(strikes, withReflection, sent);
         for (int i = 0; i < left.Length; i++)
         {
-            left[i] = atFirst[i] - strikes[i];
+            left[i] = source[i] - strikes[i];
         }
 
         for (int cell = 0; cell < exchange.CellCount; cell++)
         {
-            exchange.Strike(cell, sent, left);
+            patches.Value.Send(cell, strikes, withReflection, sent);
+            patches.Value.Strike(cell, sent, left);
         }
     }
 
-    // Adds what is reflected back and forth in bright cells; what has not settled there yet remains as the residual.
-    private void GoRound(Span<double> strikes, Span<double> left, Span<double> sent)
+    // Adds what goes to and fro around bright cells; what has not settled there yet remains as the residual.
+    private void GoRound(Span<double> strikes, Span<double> left, Span<double> sent, Span<double> round)
     {
-        ReadOnlySpan<double> reflects = exchange.ReflectedShares;
+        if (bright.Value.Length == 0)
+        {
+            return;
+        }
+
+        // What is left in other cells is not their business yet.
+        PatchLayout layout = patches.Value.Layout;
+        round.Clear();
         foreach (int cell in bright.Value)
         {
-            int things = exchange.Things(cell);
-            for (int flight = 0; flight < BrightFlights; flight++)
+            left[layout.FirstOf(cell)..layout.FirstOf(cell + 1)].CopyTo(round[layout.FirstOf(cell)..]);
+        }
+
+        for (int flight = 0; flight < BrightFlights; flight++)
+        {
+            foreach (int cell in bright.Value)
             {
-                for (int node = exchange.FirstOf(cell); node < exchange.FirstOf(cell + 1); node++)
+                patches.Value.Send(cell, round, true, sent);
+            }
+
+            foreach (int cell in bright.Value)
+            {
+                for (int i = layout.FirstOf(cell); i < layout.FirstOf(cell + 1); i++)
                 {
-                    strikes[node] += left[node];
-                    sent[node] = reflects[node] * left[node];
-                    left[node] = 0;
+                    strikes[i] += round[i];
+                    round[i] = 0;
                 }
 
-                strikes[things] += left[things];
-                sent[things] = reflects[things] * left[things];
-                left[things] = 0;
-                exchange.Strike(cell, sent, left);
+                patches.Value.Strike(cell, sent, round);
             }
         }
-    }
 
-    private bool IsBright(int cell)
-    {
-        ReadOnlySpan<double> reflects = exchange.ReflectedShares, areas = exchange.Areas;
-        double reflected = reflects[exchange.Things(cell)] * areas[exchange.Things(cell)];
-        for (int node = exchange.FirstOf(cell); node < exchange.FirstOf(cell + 1); node++)
+        foreach (int cell in bright.Value)
         {
-            reflected += reflects[node] * areas[node];
+            round[layout.FirstOf(cell)..layout.FirstOf(cell + 1)].CopyTo(left[layout.FirstOf(cell)..]);
         }
-
-        return reflected > BrightShare * exchange.SquareMetresOf(cell);
     }
 
     // Adds the residual, and all that follows from it if it spreads evenly over its cell.
-    private void Correct(Span<double> strikes, Span<double> left, bool withReflection, Span<double> sent, Span<double> setOut)
+    private void Correct(Span<double> strikes, Span<double> left, bool withReflection, Span<double> sent, Span<double> round, Span<double> cells)
     {
         if (withReflection)
         {
-            GoRound(strikes, left, sent);
+            GoRound(strikes, left, sent, round);
         }
 
-        exchange.Send(left, withReflection, sent);
+        PatchLayout layout = patches.Value.Layout;
+        Span<double> setOut = cells[..exchange.CellCount], flux = cells[exchange.CellCount..];
         for (int cell = 0; cell < setOut.Length; cell++)
         {
-            double sum = sent[exchange.Things(cell)];
-            foreach (double each in sent[exchange.FirstOf(cell)..exchange.FirstOf(cell + 1)])
-            {
-                sum += each;
-            }
-
-            setOut[cell] = sum;
+            setOut[cell] = patches.Value.Send(cell, left, withReflection, sent);
         }
 
-        double[] flux = withReflection ? balance.Flux(setOut) : balance.BeforeReflection(setOut);
-        ReadOnlySpan<double> areas = exchange.Areas;
-        for (int i = 0; i < strikes.Length; i++)
-        {
-            strikes[i] += left[i];
-        }
-
+        balance.Correct(setOut, withReflection, flux);
         for (int cell = 0; cell < flux.Length; cell++)
         {
-            for (int node = exchange.FirstOf(cell); node < exchange.FirstOf(cell + 1); node++)
+            for (int i = layout.FirstOf(cell); i < layout.FirstOf(cell + 1); i++)
             {
-                strikes[node] += flux[cell] * areas[node];
+                strikes[i] += left[i] + flux[cell];
             }
-
-            strikes[exchange.Things(cell)] += flux[cell] * areas[exchange.Things(cell)];
         }
     }
 
-    private bool IsSettled(ReadOnlySpan<double> left, ReadOnlySpan<double> strikes, double leastShare)
+    private bool IsSettled(ReadOnlySpan<double> left, ReadOnlySpan<double> strikes, ReadOnlySpan<double> firstOfCells, double leastShare)
     {
+        PatchLayout layout = patches.Value.Layout;
+        ReadOnlySpan<double> squareMetres = patches.Value.SquareMetres;
         for (int cell = 0; cell < exchange.CellCount; cell++)
         {
-            double over = Math.Abs(left[exchange.Things(cell)]), all = Math.Abs(strikes[exchange.Things(cell)]);
-            for (int node = exchange.FirstOf(cell); node < exchange.FirstOf(cell + 1); node++)
+            double over = 0, all = firstOfCells[cell];
+            for (int i = layout.FirstOf(cell); i < layout.FirstOf(cell + 1); i++)
             {
-                over += Math.Abs(left[node]);
-                all += Math.Abs(strikes[node]);
+                over += squareMetres[i] * Math.Abs(left[i]);
+                all += squareMetres[i] * Math.Abs(strikes[i]);
             }
 
             if (over > leastShare * all)

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using LinkMargin.Engine.Geometry;
 
@@ -30,61 +32,103 @@ internal sealed class FormFactors
     // Gauss-Legendre rule of two points on a side.
     private const double GaussPoint = 0.21132486540518713;
 
-    private readonly double[] exchange;
+    private const int Lanes = 8;
 
-    private FormFactors(double[] areas, double[] exchange)
+    private readonly double[] exchange; // row by row, each with zeros up to a whole number of vectors
+    private readonly int stride;
+
+    private FormFactors(double[] areas, double[] square)
     {
         Areas = areas;
-        this.exchange = exchange;
+        stride = (areas.Length + Lanes - 1) / Lanes * Lanes;
+        exchange = new double[areas.Length * stride];
+        for (int row = 0; row < areas.Length; row++)
+        {
+            square.AsSpan(row * areas.Length, areas.Length).CopyTo(exchange.AsSpan(row * stride));
+        }
     }
 
     /// <summary>Area of each facet, square metres.</summary>
     internal double[] Areas { get; }
 
     /// <summary>The row of one facet, square metres; its sum is the facet's area.</summary>
-    internal ReadOnlySpan<double> Of(int facet) => exchange.AsSpan(facet * Areas.Length, Areas.Length);
+    internal ReadOnlySpan<double> Of(int facet) => exchange.AsSpan(facet * stride, Areas.Length);
 
-    /// <summary>Adds what strikes each facet, given what leaves each square metre of every facet.</summary>
-    internal void AddTimes(ReadOnlySpan<double> leaving, Span<double> strikes)
+    /// <summary>How many numbers <see cref="Strike"/> writes: one for each facet, and some more up to a whole number of vectors.</summary>
+    internal int PaddedCount => stride;
+
+    /// <summary>What strikes each facet, given what leaves each square metre of every facet.</summary>
+    /// <param name="leaving">What leaves.</param>
+    /// <param name="strikes">Receives what strikes, in its first elements; <see cref="PaddedCount"/> long.</param>
+    internal void Strike(ReadOnlySpan<double> leaving, Span<double> strikes)
     {
-        int facet = 0;
-        for (; facet + 4 <= strikes.Length; facet += 4)
+        int column = 0;
+        for (; column + (4 * Lanes) <= strikes.Length; column += 4 * Lanes)
         {
-            ReadOnlySpan<double> a = Of(facet), b = Of(facet + 1), c = Of(facet + 2), d = Of(facet + 3);
-            Vector256<double> sumA = default, sumB = default, sumC = default, sumD = default;
-            int i = 0;
-            for (; i + Vector256<double>.Count <= leaving.Length; i += Vector256<double>.Count)
-            {
-                Vector256<double> each = Vector256.LoadUnsafe(in leaving[i]);
-                sumA = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in a[i]), each, sumA);
-                sumB = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in b[i]), each, sumB);
-                sumC = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in c[i]), each, sumC);
-                sumD = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in d[i]), each, sumD);
-            }
-
-            (double restA, double restB, double restC, double restD) = (Vector256.Sum(sumA), Vector256.Sum(sumB), Vector256.Sum(sumC), Vector256.Sum(sumD));
-            for (; i < leaving.Length; i++)
-            {
-                restA += a[i] * leaving[i];
-                restB += b[i] * leaving[i];
-                restC += c[i] * leaving[i];
-                restD += d[i] * leaving[i];
-            }
-
-            strikes[facet] += restA;
-            strikes[facet + 1] += restB;
-            strikes[facet + 2] += restC;
-            strikes[facet + 3] += restD;
+            StrikeFour(leaving, strikes.Slice(column, 4 * Lanes), column);
         }
 
-        for (; facet < strikes.Length; facet++)
+        for (; column < strikes.Length; column += Lanes)
         {
-            ReadOnlySpan<double> row = Of(facet);
-            for (int i = 0; i < leaving.Length; i++)
-            {
-                strikes[facet] += row[i] * leaving[i];
-            }
+            StrikeOne(leaving, strikes.Slice(column, Lanes), column);
         }
+    }
+
+    // Rows are columns too. Each sum has two parts, of every second row, so that one addition need not wait for the other. Multiplied and
+    // then added, every processor gives the same bits.
+    private void StrikeFour(ReadOnlySpan<double> leaving, Span<double> strikes, int column)
+    {
+        Vector512<double> a = default, b = default, c = default, d = default, e = default, f = default, g = default, h = default;
+        ref double at = ref MemoryMarshal.GetReference(exchange.AsSpan(column));
+        int row = 0;
+        for (; row + 2 <= leaving.Length; row += 2)
+        {
+            Vector512<double> one = Vector512.Create(leaving[row]), other = Vector512.Create(leaving[row + 1]);
+            ref double next = ref Unsafe.Add(ref at, stride);
+            a += one * Vector512.LoadUnsafe(ref at);
+            b += one * Vector512.LoadUnsafe(ref at, Lanes);
+            c += one * Vector512.LoadUnsafe(ref at, 2 * Lanes);
+            d += one * Vector512.LoadUnsafe(ref at, 3 * Lanes);
+            e += other * Vector512.LoadUnsafe(ref next);
+            f += other * Vector512.LoadUnsafe(ref next, Lanes);
+            g += other * Vector512.LoadUnsafe(ref next, 2 * Lanes);
+            h += other * Vector512.LoadUnsafe(ref next, 3 * Lanes);
+            at = ref Unsafe.Add(ref next, stride);
+        }
+
+        if (row < leaving.Length)
+        {
+            Vector512<double> one = Vector512.Create(leaving[row]);
+            a += one * Vector512.LoadUnsafe(ref at);
+            b += one * Vector512.LoadUnsafe(ref at, Lanes);
+            c += one * Vector512.LoadUnsafe(ref at, 2 * Lanes);
+            d += one * Vector512.LoadUnsafe(ref at, 3 * Lanes);
+        }
+
+        (a + e).CopyTo(strikes);
+        (b + f).CopyTo(strikes[Lanes..]);
+        (c + g).CopyTo(strikes[(2 * Lanes)..]);
+        (d + h).CopyTo(strikes[(3 * Lanes)..]);
+    }
+
+    private void StrikeOne(ReadOnlySpan<double> leaving, Span<double> strikes, int column)
+    {
+        Vector512<double> a = default, b = default;
+        ref double at = ref MemoryMarshal.GetReference(exchange.AsSpan(column));
+        int row = 0;
+        for (; row + 2 <= leaving.Length; row += 2)
+        {
+            a += Vector512.Create(leaving[row]) * Vector512.LoadUnsafe(ref at);
+            b += Vector512.Create(leaving[row + 1]) * Vector512.LoadUnsafe(ref at, (nuint)stride);
+            at = ref Unsafe.Add(ref at, 2 * stride);
+        }
+
+        if (row < leaving.Length)
+        {
+            a += Vector512.Create(leaving[row]) * Vector512.LoadUnsafe(ref at);
+        }
+
+        (a + b).CopyTo(strikes);
     }
 
     /// <summary>Computes the form factors of a cell's facets.</summary>

@@ -125,6 +125,13 @@ internal sealed class PowerBalance
     /// <summary>The part of it that has not yet been reflected.</summary>
     internal double[] BeforeReflection(ReadOnlySpan<double> powers) => Solve(ref unreflected, powers, true);
 
+    /// <summary>The same two for a correction, which may be negative: what is put in, and so what strikes.</summary>
+    /// <param name="powers">What is put into each cell, W.</param>
+    /// <param name="withReflection">Whether it is reflected.</param>
+    /// <param name="flux">Receives what strikes, W/m².</param>
+    internal void Correct(ReadOnlySpan<double> powers, bool withReflection, Span<double> flux) =>
+        (withReflection ? Factor(ref all, false) : Factor(ref unreflected, true)).Solve(powers, flux);
+
     private static void AddTo(List<(int Column, double Value)> row, int other, double squareMetres)
     {
         int at = row.FindIndex(one => one.Column >= other);
@@ -154,8 +161,7 @@ internal sealed class PowerBalance
     private double[] Solve(ref SparseCholesky? solver, ReadOnlySpan<double> powers, bool reflectionEnds)
     {
         double[] flux = new double[Count];
-        SparseCholesky factor = LazyInitializer.EnsureInitialized(ref solver, () => Factorise(reflectionEnds));
-        factor.Solve(powers, flux);
+        Factor(ref solver, reflectionEnds).Solve(powers, flux);
         foreach (ref double f in flux.AsSpan())
         {
             f = Math.Max(0, f);
@@ -163,6 +169,9 @@ internal sealed class PowerBalance
 
         return flux;
     }
+
+    private SparseCholesky Factor(ref SparseCholesky? solver, bool reflectionEnds) =>
+        LazyInitializer.EnsureInitialized(ref solver, () => Factorise(reflectionEnds));
 
     // A wall passes as much one way as the other, and no cell passes on more than leaves it: symmetric and positive definite.
     private SparseCholesky Factorise(bool reflectionEnds)

@@ -1,3 +1,5 @@
+using LinkMargin.Engine.Wavefront;
+
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
@@ -56,7 +58,8 @@ internal sealed class SparseCholesky
     internal void Solve(ReadOnlySpan<double> right, Span<double> unknowns)
     {
         int count = rows.Length;
-        double[] y = new double[count];
+        using Scratch scratch = Scratch.Open();
+        Span<double> y = scratch.Of<double>(count);
         for (int i = 0; i < count; i++)
         {
             double[] row = rows[i];

@@ -20,12 +20,10 @@ internal sealed class SurfaceExchange
     private readonly double[] mirrors; // the part of it that mirrors reflect
     private readonly double[] passes;
     private readonly double[] whole; // of each cell, all that a ray may strike, square metres
-    private readonly Lazy<PatchNumbers> patches;
 
     internal SurfaceExchange(CellSurfaces surfaces, Func<Sheet[], SheetPower> powerOf)
     {
         this.surfaces = surfaces;
-        patches = new(NumberPatches);
         int cells = surfaces.Count;
         first = new int[cells + 2];
         for (int cell = 0; cell <= cells; cell++)
@@ -96,6 +94,9 @@ internal sealed class SurfaceExchange
     /// <summary>Share that each facet, and each cell's things, reflect of what strikes them.</summary>
     internal ReadOnlySpan<double> ReflectedShares => reflects;
 
+    /// <summary>Share that passes each facet to its other face.</summary>
+    internal ReadOnlySpan<double> PassedShares => passes;
+
     /// <summary>Area of each facet and of each cell's things, square metres.</summary>
     internal ReadOnlySpan<double> Areas => areas;
 
@@ -104,6 +105,9 @@ internal sealed class SurfaceExchange
 
     /// <summary>The node of a cell's first facet; its last one comes just before the first of the next cell.</summary>
     internal int FirstOf(int cell) => first[cell];
+
+    /// <summary>The patches of its facets.</summary>
+    internal PatchLayout Layout => surfaces.Layout;
 
     /// <summary>Share of a cell's rays that strike its facets.</summary>
     internal double FreeShare(int cell) => cell == Cells.Outdoors ? 1 : 1 - ((areas[Things(cell)] + surfaces.FurnishingSquareMetres(cell)) / whole[cell]);
@@ -172,29 +176,12 @@ internal sealed class SurfaceExchange
     internal double[] Sent(double[] strikes, bool withReflection)
     {
         var sent = new double[Count];
-        Send(strikes, withReflection, sent);
-        return sent;
-    }
+        for (int i = 0; i < sent.Length; i++)
+        {
+            sent[i] = (withReflection ? reflects[i] * strikes[i] : 0) + (passes[i] * strikes[partner[i]]);
+        }
 
-    /// <summary>The same, written to a span.</summary>
-    internal void Send(ReadOnlySpan<double> strikes, bool withReflection, Span<double> sent)
-    {
-        ReadOnlySpan<int> other = partner.AsSpan(0, sent.Length);
-        ReadOnlySpan<double> passed = passes.AsSpan(0, sent.Length), reflected = reflects.AsSpan(0, sent.Length), struck = strikes[..sent.Length];
-        if (withReflection)
-        {
-            for (int i = 0; i < sent.Length; i++)
-            {
-                sent[i] = (reflected[i] * struck[i]) + (passed[i] * strikes[other[i]]);
-            }
-        }
-        else
-        {
-            for (int i = 0; i < sent.Length; i++)
-            {
-                sent[i] = passed[i] * strikes[other[i]];
-            }
-        }
+        return sent;
     }
 
     /// <summary>What power that leaves the facets strikes next.</summary>
@@ -209,25 +196,22 @@ internal sealed class SurfaceExchange
         return strikes;
     }
 
-    /// <summary>
-    /// Adds what power that leaves the facets of one cell strikes next: from facets to patches, from patch to patch, and back to their
-    /// facets by area.
-    /// </summary>
-    internal void Strike(int cell, ReadOnlySpan<double> sent, Span<double> strikes)
+    // From facets to patches, from patch to patch, and back to their facets by area.
+    private void Strike(int cell, ReadOnlySpan<double> sent, Span<double> strikes)
     {
-        FormFactors factors = patches.Value.Factors[cell];
+        PatchLayout layout = surfaces.Layout;
+        FormFactors factors = layout.Factors[cell];
         double[] patchAreas = factors.Areas;
-        int start = first[cell], things = Things(cell);
-        ReadOnlySpan<int> patchOf = patches.Value.Of.AsSpan(start, first[cell + 1] - start);
+        int start = first[cell], things = Things(cell), patch = layout.FirstOf(cell);
+        ReadOnlySpan<int> patchOf = layout.OfNode[start..first[cell + 1]];
         ReadOnlySpan<double> sends = sent.Slice(start, patchOf.Length);
         using Scratch scratch = Scratch.Open();
-        Span<double> from = scratch.Of<double>(patchAreas.Length), to = scratch.Of<double>(patchAreas.Length);
+        Span<double> from = scratch.Of<double>(patchAreas.Length), to = scratch.Of<double>(factors.PaddedCount);
         from.Clear();
-        to.Clear();
         double all = sent[things];
         for (int j = 0; j < patchOf.Length; j++)
         {
-            from[patchOf[j]] += sends[j];
+            from[patchOf[j] - patch] += sends[j];
             all += sends[j];
         }
 
@@ -237,10 +221,10 @@ internal sealed class SurfaceExchange
             from[p] *= free / patchAreas[p];
         }
 
-        factors.AddTimes(from, to);
+        factors.Strike(from, to);
         strikes[things] += all * areas[things] / whole[cell];
         double byThings = sent[things] / whole[cell];
-        for (int p = 0; p < to.Length; p++)
+        for (int p = 0; p < patchAreas.Length; p++)
         {
             to[p] = (to[p] / patchAreas[p]) + byThings;
         }
@@ -249,32 +233,11 @@ internal sealed class SurfaceExchange
         ReadOnlySpan<double> square = areas.AsSpan(start, patchOf.Length);
         for (int i = 0; i < struck.Length; i++)
         {
-            struck[i] += square[i] * to[patchOf[i]];
+            struck[i] += square[i] * to[patchOf[i] - patch];
         }
-    }
-
-    private PatchNumbers NumberPatches()
-    {
-        int[] of = new int[first[surfaces.Count]];
-        var factors = new FormFactors[surfaces.Count];
-        for (int cell = 0; cell < factors.Length; cell++)
-        {
-            SurfacePatches ofCell = surfaces.PatchesOf(cell);
-            for (int node = first[cell]; node < first[cell + 1]; node++)
-            {
-                of[node] = ofCell.Of(node - first[cell]);
-            }
-
-            factors[cell] = surfaces.FormFactorsOf(cell);
-        }
-
-        return new PatchNumbers(of, factors);
     }
 
     private int CellAt(int place) => place == surfaces.Count ? Cells.Outdoors : place;
-
-    // For each facet the patch of its cell that it is part of, and each cell's form factors.
-    private sealed record PatchNumbers(int[] Of, FormFactors[] Factors);
 }
 
 /// <summary>What layers behind each other pass, and what they reflect of what strikes them on either side.</summary>
