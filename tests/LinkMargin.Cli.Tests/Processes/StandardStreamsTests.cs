@@ -42,7 +42,7 @@ public sealed class StandardStreamsTests : IDisposable
     ];
 
     /// <summary>
-    /// A short text, a long one and a computed table. What a command writes to is made for all of them alike, so these stand for all as
+    /// A short text, a long one and a computed table. What a command writes to is checked and made before its words are read, so these stand for all as
     /// processes, and every command is tried with writers that fail.
     /// </summary>
     public static TheoryData<string> CommandsOfEachKind { get; } = ["materials brick", "guide budget", "compare house.yaml --model direct"];
@@ -53,7 +53,7 @@ public sealed class StandardStreamsTests : IDisposable
         ((IEnumerable<object[]>)Commands).Select(row => ((string)row[0]).Split(' ')[0]).Order(StringComparer.Ordinal));
 
     [UnixTheory]
-    [MemberData(nameof(Commands))]
+    [MemberData(nameof(CommandsOfEachKind))]
     public void Output_that_is_closed_is_reported_of_before_anything_is_done(string command)
     {
         IReadOnlyList<string> before = folder.Files;
@@ -66,7 +66,7 @@ public sealed class StandardStreamsTests : IDisposable
     }
 
     [UnixTheory]
-    [MemberData(nameof(Commands))]
+    [MemberData(nameof(CommandsOfEachKind))]
     public void Error_that_is_closed_ends_it_before_anything_is_done(string command)
     {
         IReadOnlyList<string> before = folder.Files;
