@@ -152,6 +152,18 @@ internal readonly record struct CellBlock(int West, int South, int East, int Nor
     /// <summary>The row in the middle.</summary>
     internal int MiddleRow => (South + North) / 2;
 
+    /// <summary>Its parts on both sides of the row and of the column through a place between cells, or through the middle of one.</summary>
+    /// <param name="column">The place, in columns: a whole number at the centre of one.</param>
+    /// <param name="row">The same in rows.</param>
+    internal IEnumerable<CellBlock> CutAt(double column, double row)
+    {
+        (int, int)[] columns = Cut(West, East, column), rows = Cut(South, North, row);
+        return rows.SelectMany(up => columns.Select(across => new CellBlock(across.Item1, up.Item1, across.Item2, up.Item2)));
+
+        static (int, int)[] Cut(int first, int last, double at) =>
+            at >= first && at < last ? [(first, (int)at), ((int)at + 1, last)] : [(first, last)];
+    }
+
     /// <summary>Equal parts of at most a number of steps, which share their outermost columns and rows.</summary>
     /// <param name="mostSteps">Most columns or rows of a part, minus one.</param>
     /// <param name="together">How many of these parts, each way, are taken as one.</param>
@@ -168,10 +180,29 @@ internal readonly record struct CellBlock(int West, int South, int East, int Nor
         }
     }
 
+    /// <summary>Parts that are no longer than half of that where they lie along one of its sides.</summary>
+    /// <param name="mostSteps">Most columns or rows of any other part, minus one.</param>
+    internal IEnumerable<CellBlock> PartsFinerAtSides(int mostSteps)
+    {
+        int[] columns = [.. Ends(West, East, mostSteps)], rows = [.. Ends(South, North, mostSteps)];
+        return rows.Zip(rows.Skip(1)).SelectMany(up => columns.Zip(columns.Skip(1)).Select(across => new CellBlock(across.First, up.First, across.Second, up.Second)));
+
+        static IEnumerable<int> Ends(int first, int last, int mostSteps)
+        {
+            int half = mostSteps / 2, from = Math.Min(first + half, (first + last) / 2), to = Math.Max(last - half, from), parts = (to - from + mostSteps - 1) / mostSteps;
+            return [first, .. Enumerable.Range(0, parts + 1).Select(i => from + ((to - from) * i / Math.Max(1, parts))), last];
+        }
+    }
+
     /// <summary>Its halves along its longer side, or its quarters where it is about as wide as high.</summary>
     internal IEnumerable<CellBlock> Halves()
     {
-        bool isCutAcross = Width > 1 && (2 * Width > Height || Height <= 1), isCutUp = Height > 1 && (2 * Height > Width || Width <= 1);
+        return Halves(Width > 1 && (2 * Width > Height || Height <= 1), Height > 1 && (2 * Height > Width || Width <= 1));
+    }
+
+    /// <summary>Its halves along one side or its quarters.</summary>
+    internal IEnumerable<CellBlock> Halves(bool isCutAcross, bool isCutUp)
+    {
         CellBlock west = isCutAcross ? this with { East = MiddleColumn } : this, east = this with { West = MiddleColumn };
         foreach (CellBlock part in isCutAcross ? [west, east] : new[] { west })
         {

@@ -26,7 +26,7 @@ internal sealed class QuickPowers(SpotModel spot, Level level, Grid grid, double
     private readonly PowerParts[] powers = new PowerParts[grid.Count];
     private readonly double[] lossesDb = new double[spot.HasSlowPaths ? 0 : grid.Count];
     private readonly SurfaceAlong[][] surfaces = new SurfaceAlong[grid.Count][];
-    private readonly bool[] isIndoors = new bool[grid.Count];
+    private readonly bool[] isIndoors = [.. Enumerable.Range(0, grid.Count).Select(cell => LevelGrid.IsIndoors(level, CentreOf(grid, cell)))];
     private readonly bool[] isKnown = new bool[grid.Count];
     private readonly bool[] isExact = new bool[grid.Count];
     private readonly bool[] isRowKnown = new bool[grid.Rows];
@@ -44,27 +44,58 @@ internal sealed class QuickPowers(SpotModel spot, Level level, Grid grid, double
     internal ReadOnlySpan<SurfaceAlong> Surfaces(int cell) => surfaces[cell];
 
     /// <summary>Computes every cell that is not exact yet.</summary>
-    internal void ComputeAll(Action? rowDone, CancellationToken cancellation) => InRows(
+    /// <param name="isNeeded">Which cells; null for all.</param>
+    /// <param name="rowDone">Called from any thread when all cells of a row are known; null for none.</param>
+    /// <param name="cancellation">Stops the work between two rows.</param>
+    internal void ComputeAll(Predicate<int>? isNeeded, Action? rowDone, CancellationToken cancellation) => InRows(
         (row, buffer) =>
         {
             for (int cell = row * grid.Columns; cell < (row + 1) * grid.Columns; cell++)
             {
-                Compute(cell, buffer);
+                if (isNeeded?.Invoke(cell) != false)
+                {
+                    Compute(cell, buffer);
+                }
             }
 
             Done(row, rowDone);
         },
         cancellation);
 
+    /// <summary>Computes some different cells.</summary>
+    internal void Compute(int[] cells, CancellationToken cancellation) => CellWork.Each(cells, threads, Compute, cancellation);
+
+    /// <summary>Computes a cell, if it is not exact yet; at one time only one thread may do so.</summary>
+    internal void Compute(int cell, TraceBuffer buffer)
+    {
+        if (isExact[cell])
+        {
+            return;
+        }
+
+        Point2 centre = CentreOf(grid, cell);
+        if (isIndoors[cell] && !spot.HasSlowPaths)
+        {
+            lossesDb[cell] = spot.PathLossDb(centre.At(handsZ), null, buffer);
+        }
+        else if (isIndoors[cell])
+        {
+            powers[cell] = spot.PartsWithoutSlow(centre.At(handsZ), buffer);
+            surfaces[cell] = buffer.SurfaceCount == 0 ? [] : buffer.Surfaces.ToArray();
+        }
+
+        isKnown[cell] = isExact[cell] = true;
+    }
+
     /// <summary>Computes some cells, and others where that is needed to know those between them.</summary>
     /// <param name="regions">Rectangles in rooms, with nothing between their cells.</param>
-    /// <param name="exact">Cells that must be exact.</param>
+    /// <param name="exact">Different cells that must be exact.</param>
     /// <param name="rowDone">Called from any thread when all cells of a row are known; null for none.</param>
     /// <param name="cancellation">Stops the work between two cells.</param>
-    internal void ComputeRoughly(IReadOnlyList<CellBlock> regions, IEnumerable<int> exact, Action? rowDone, CancellationToken cancellation)
+    internal void ComputeRoughly(IReadOnlyList<CellBlock> regions, int[] exact, Action? rowDone, CancellationToken cancellation)
     {
-        int[] regionOf = RegionOf(regions), nodes = [.. exact.Distinct()];
-        CellWork.Each(nodes, threads, Compute, cancellation);
+        int[] regionOf = RegionOf(regions);
+        Compute(exact, cancellation);
         for (int generation = 0; generation < Across.Length; generation++)
         {
             int now = generation;
@@ -105,27 +136,7 @@ internal sealed class QuickPowers(SpotModel spot, Level level, Grid grid, double
         }
     }
 
-    private void Compute(int cell, TraceBuffer buffer)
-    {
-        if (isExact[cell])
-        {
-            return;
-        }
-
-        Point2 centre = grid.CentreOf(cell % grid.Columns, cell / grid.Columns);
-        isIndoors[cell] = LevelGrid.IsIndoors(level, centre);
-        if (isIndoors[cell] && !spot.HasSlowPaths)
-        {
-            lossesDb[cell] = spot.PathLossDb(centre.At(handsZ), null, buffer);
-        }
-        else if (isIndoors[cell])
-        {
-            powers[cell] = spot.PartsWithoutSlow(centre.At(handsZ), buffer);
-            surfaces[cell] = buffer.SurfaceCount == 0 ? [] : buffer.Surfaces.ToArray();
-        }
-
-        isKnown[cell] = isExact[cell] = true;
-    }
+    private static Point2 CentreOf(Grid grid, int cell) => grid.CentreOf(cell % grid.Columns, cell / grid.Columns);
 
     // The mean in decibels of cells on opposite sides, if there are such in the same region and they are about alike.
     private bool TryBetween(int column, int row, (int East, int North)[] across, int[] regionOf)
@@ -158,7 +169,7 @@ internal sealed class QuickPowers(SpotModel spot, Level level, Grid grid, double
         }
 
         powers[cell] = new PowerParts(pairs == 1 ? product : Math.Sqrt(product), 0);
-        isIndoors[cell] = isKnown[cell] = true;
+        isKnown[cell] = true;
         return true;
     }
 

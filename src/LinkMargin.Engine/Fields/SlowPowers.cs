@@ -11,7 +11,7 @@ namespace LinkMargin.Engine.Fields;
 /// <param name="handsZ">Height of the hands above the lowest floor, metres.</param>
 /// <param name="quick">What all other paths bring; at a cell that is traced it must be exact.</param>
 /// <param name="threads">Most threads at once; null: as many as there are processors.</param>
-internal sealed class SlowPowers(SpotModel spot, Grid grid, double handsZ, QuickPowers quick, int? threads)
+internal sealed class SlowPowers(SpotModel spot, Grid grid, double handsZ, QuickPowers quick, int? threads) : INodePowers
 {
     // While a console is being moved, a reflection that adds less than this share of the paths that always count is dropped: 0.11 dB.
     private const double RoughShare = 0.025;
@@ -23,17 +23,21 @@ internal sealed class SlowPowers(SpotModel spot, Grid grid, double handsZ, Quick
     /// <summary>Power at a cell; NaN where it is not traced.</summary>
     internal double this[int cell] => powers[cell];
 
-    /// <summary>The mirrors that count at a cell where all were tried; none elsewhere.</summary>
-    internal int[] MirrorsAt(int cell) => mirrors[cell] ?? [];
+    /// <inheritdoc/>
+    double INodePowers.At(int cell) => powers[cell];
 
-    /// <summary>Traces cells where none are traced yet, or only roughly, with the mirrors of the first block that needs a cell.</summary>
-    internal void Trace(IEnumerable<OpenCell> cells, CancellationToken cancellation, bool isRoughly = false)
-    {
-        OpenCell[] wanted = [.. cells
-            .Where(one => double.IsNaN(powers[one.Cell]) || (isRough[one.Cell] && !isRoughly))
-            .DistinctBy(one => one.Cell)];
-        CellWork.Each([.. Enumerable.Range(0, wanted.Length)], threads, (i, buffer) => Trace(wanted[i], buffer, isRoughly), cancellation);
-    }
+    /// <inheritdoc/>
+    double INodePowers.Beside(int cell) => quick[cell].Sum;
+
+    /// <inheritdoc/>
+    int[]? INodePowers.MirrorsAt(int[] cells) => [.. cells.SelectMany(cell => mirrors[cell] ?? []).Distinct().Order()];
+
+    /// <inheritdoc/>
+    void INodePowers.Compute(OpenCell[] cells, CancellationToken cancellation) => Trace(cells, isRoughly: false, cancellation);
+
+    /// <summary>Traces some different cells with all mirrors, but without weak reflections.</summary>
+    internal void TraceRoughly(IEnumerable<int> cells, CancellationToken cancellation) =>
+        Trace(cells.Select(cell => new OpenCell(cell, null)), isRoughly: true, cancellation);
 
     /// <summary>Traces all cells that have not been traced with all mirrors.</summary>
     internal void TraceAll(CancellationToken cancellation) => CellWork.Each(
@@ -42,11 +46,19 @@ internal sealed class SlowPowers(SpotModel spot, Grid grid, double handsZ, Quick
         (cell, buffer) => Trace(new OpenCell(cell, null), buffer, isRoughly: false),
         cancellation);
 
+    // Traces cells where none are traced yet, or only roughly.
+    private void Trace(IEnumerable<OpenCell> cells, bool isRoughly, CancellationToken cancellation)
+    {
+        OpenCell[] wanted = [.. cells.Where(one => double.IsNaN(powers[one.Cell]) || (isRough[one.Cell] && !isRoughly))];
+        CellWork.Each([.. Enumerable.Range(0, wanted.Length)], threads, (i, buffer) => Trace(wanted[i], buffer, isRoughly), cancellation);
+    }
+
     private void Trace(OpenCell one, TraceBuffer buffer, bool isRoughly)
     {
         int cell = one.Cell;
         List<int> counting = [];
         Point3 hands = grid.CentreOf(cell % grid.Columns, cell / grid.Columns).At(handsZ);
+        quick.Compute(cell, buffer);
         buffer.SetSurfaces(quick.Surfaces(cell));
         double least = quick[cell].Always * (isRoughly ? RoughShare : PathFinder.LeastShare);
         powers[cell] = spot.SlowPower(hands, least, one.Mirrors, counting, buffer);
@@ -54,8 +66,3 @@ internal sealed class SlowPowers(SpotModel spot, Grid grid, double handsZ, Quick
         mirrors[cell] = one.Mirrors is null && !isRoughly ? [.. counting] : null;
     }
 }
-
-/// <summary>A cell to be traced.</summary>
-/// <param name="Cell">Its number.</param>
-/// <param name="Mirrors">The only mirrors to try; null for all.</param>
-internal readonly record struct OpenCell(int Cell, int[]? Mirrors);

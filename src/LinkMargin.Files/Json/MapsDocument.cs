@@ -20,7 +20,7 @@ public sealed record MapsDocument(
     IReadOnlyList<MapDocument> Maps,
     string? Sheet)
 {
-    /// <summary>Whether every cell was traced; otherwise reflections are interpolated within rooms.</summary>
+    /// <summary>Whether every cell was traced; otherwise figures are interpolated within rooms.</summary>
     public bool Exact { get; init; }
 
     /// <summary>Share of cases in which the margin to count on is reached, 0 to 1.</summary>

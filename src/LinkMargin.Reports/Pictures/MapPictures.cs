@@ -111,7 +111,7 @@ internal sealed class MapPictures
 
     // Stated by FieldStage.Map and checked by a test.
     private static string Accuracy(Field field) => field.Stage == FieldStage.Exact
-        ? "" : "reflections are interpolated within rooms: 99 of 100 cells within 0.3 dB of the exact figure; ";
+        ? "" : "interpolated within rooms: 99 of 100 cells within 0.3 dB of the exact figure; ";
 
     private static string People(LinkModel model) =>
         model.Occupied.Count == 0 ? "" : $"with people on {OccupiedWords.List(model.Occupied)}; ";
