@@ -130,7 +130,7 @@ public sealed class ProgressiveField
         Action? knownFirst = stage == First ? rowDone : null;
         if (!spot.HasSlowPaths)
         {
-            quick.ComputeAll(null, knownFirst, cancellation);
+            quick.ComputeAll(knownFirst, cancellation);
         }
         else
         {
@@ -142,10 +142,10 @@ public sealed class ProgressiveField
                 case FieldStage.Map:
                     slowBetween.Refine(Blocks(SlowBlocks), cancellation);
                     quickBetween.Refine(QuickBlocks(), cancellation);
-                    quick.ComputeAll(cell => quickBetween[cell] is null, knownFirst, cancellation);
+                    quick.ComputeWhere(cell => quickBetween[cell] is null, knownFirst, cancellation);
                     break;
                 default:
-                    quick.ComputeAll(null, knownFirst, cancellation);
+                    quick.ComputeAll(knownFirst, cancellation);
                     slow.TraceAll(cancellation);
                     quickBetween.Clear();
                     break;

@@ -44,15 +44,18 @@ internal sealed class QuickPowers(SpotModel spot, Level level, Grid grid, double
     internal ReadOnlySpan<SurfaceAlong> Surfaces(int cell) => surfaces[cell];
 
     /// <summary>Computes every cell that is not exact yet.</summary>
-    /// <param name="isNeeded">Which cells; null for all.</param>
+    internal void ComputeAll(Action? rowDone, CancellationToken cancellation) => ComputeWhere(_ => true, rowDone, cancellation);
+
+    /// <summary>Computes some cells, row by row.</summary>
+    /// <param name="isNeeded">Which cells; the others are known.</param>
     /// <param name="rowDone">Called from any thread when all cells of a row are known; null for none.</param>
     /// <param name="cancellation">Stops the work between two rows.</param>
-    internal void ComputeAll(Predicate<int>? isNeeded, Action? rowDone, CancellationToken cancellation) => InRows(
+    internal void ComputeWhere(Predicate<int> isNeeded, Action? rowDone, CancellationToken cancellation) => InRows(
         (row, buffer) =>
         {
             for (int cell = row * grid.Columns; cell < (row + 1) * grid.Columns; cell++)
             {
-                if (isNeeded?.Invoke(cell) != false)
+                if (isNeeded(cell))
                 {
                     Compute(cell, buffer);
                 }
