@@ -12,11 +12,18 @@ namespace LinkMargin.Engine.Links;
 /// <summary>The straight line and the table loss of everything on it.</summary>
 internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? around = null) : SpotModel(scene, spot)
 {
-    internal override double PathLossDb(
-        Point3 hands, double? facingDegrees, TraceBuffer buffer, double enoughDb = double.NegativeInfinity) =>
+    internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
         PathLoss.Reported(LinkEvaluation.PathLossDb(Scene, Console, hands, buffer, around));
 
-    internal override double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) => PathLossDb(hands, facingDegrees, buffer);
+    internal override double QuickPathLossDb(Point3 hands, double? facingDegrees, LinkTrace trace) => double.PositiveInfinity;
+
+    internal override BegunLink Begin(Point3 hands, double? facingDegrees, LinkTrace trace)
+    {
+        double lossDb = PathLossDb(hands, facingDegrees, trace.Buffer);
+        return new BegunLink(new LinkEnds(Console, hands, facingDegrees, false), Decibels.ToPowerRatio(-lossDb), lossDb);
+    }
+
+    internal override double FinishDb(in BegunLink begun, double enoughDb, LinkTrace trace) => begun.GreatestPathLossDb;
 
     internal override SpotModel ForMany() => new DirectSpotModel(Scene, Spot, Scene.Around(Console));
 

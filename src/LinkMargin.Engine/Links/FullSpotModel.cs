@@ -30,14 +30,62 @@ internal sealed class FullSpotModel : SpotModel
     internal TFinder Finder<TFinder>()
         where TFinder : PathFinder => finders.OfType<TFinder>().Single();
 
-    internal override double PathLossDb(
-        Point3 hands, double? facingDegrees, TraceBuffer buffer, double enoughDb = double.NegativeInfinity) =>
-        PathLoss.FromPowerRatio(Find(EndsTo(hands, facingDegrees, buffer), buffer, null, Decibels.ToPowerRatio(-enoughDb)));
+    internal override double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
+        PathLoss.FromPowerRatio(Find(EndsTo(hands, facingDegrees, buffer), buffer, null));
+
+    internal override double QuickPathLossDb(Point3 hands, double? facingDegrees, LinkTrace trace)
+    {
+        LinkEnds ends = EndsTo(hands, facingDegrees, trace.Buffer);
+        var found = new FoundPaths(null);
+        foreach (PathFinder finder in finders)
+        {
+            if (finder.IsQuick)
+            {
+                finder.FindTo(ends, 0, trace.Buffer, ref found);
+            }
+        }
+
+        return PathLoss.FromPowerRatio(found.Power);
+    }
+
+    internal override BegunLink Begin(Point3 hands, double? facingDegrees, LinkTrace trace)
+    {
+        LinkEnds ends = EndsTo(hands, facingDegrees, trace.Buffer);
+        double power = AlwaysPower(ends, trace.Buffer);
+        return new BegunLink(ends, power, PathLoss.FromPowerRatio(power));
+    }
+
+    internal override double FinishDb(in BegunLink begun, double enoughDb, LinkTrace trace)
+    {
+        double enough = Decibels.ToPowerRatio(-enoughDb), power = begun.Power, least = power * PathFinder.LeastShare;
+        if (double.IsFinite(enough) && trace.LikelyMirrors.Length > 0)
+        {
+            var some = new FoundPaths(null) { Enough = enough - power, OnlyMirrors = trace.LikelyMirrors };
+            double likely = power + OptionalPower(begun.Ends, least, isSlow: true, some, trace.Buffer);
+            if (likely >= enough)
+            {
+                return PathLoss.FromPowerRatio(likely);
+            }
+        }
+
+        foreach (PathFinder finder in finders)
+        {
+            if (finder.AlwaysCounts)
+            {
+                continue;
+            }
+
+            List<int>? counting = finder.VariesSlowly ? [] : null;
+            var found = new FoundPaths(null) { Enough = enough - power, CountingMirrors = counting };
+            finder.FindTo(begun.Ends, least, trace.Buffer, ref found);
+            power += found.Power;
+            trace.LikelyMirrors = counting is null ? trace.LikelyMirrors : [.. counting];
+        }
+
+        return PathLoss.FromPowerRatio(power);
+    }
 
     internal override bool HasSlowPaths => true;
-
-    internal override double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
-        PathLoss.FromPowerRatio(AlwaysPower(EndsTo(hands, facingDegrees, buffer), buffer));
 
     // By the direct path and the diffuse field.
     private double AlwaysPower(in LinkEnds ends, TraceBuffer buffer)
@@ -103,9 +151,9 @@ internal sealed class FullSpotModel : SpotModel
     private LinkEnds EndsTo(Point3 hands, double? facingDegrees, TraceBuffer buffer) =>
         new(start, House.Standoff.Of(hands, ref buffer.Candidates), facingDegrees, isBackwards);
 
-    // Finds the paths, always in the same order, until their power is enough; returns the sum. What always counts comes first. Every other kind
+    // Finds the paths, always in the same order; returns the sum. What always counts comes first. Every other kind
     // is summed by itself, as in a field, which computes them one after the other.
-    private double Find(in LinkEnds ends, TraceBuffer buffer, Action<IFoundPath>? each, double enough = double.PositiveInfinity)
+    private double Find(in LinkEnds ends, TraceBuffer buffer, Action<IFoundPath>? each)
     {
         var always = new FoundPaths(each);
         double power = 0, least = 0;
@@ -119,7 +167,7 @@ internal sealed class FullSpotModel : SpotModel
                 continue;
             }
 
-            var found = new FoundPaths(each) { Enough = enough - power };
+            var found = new FoundPaths(each);
             finder.FindTo(ends, least, buffer, ref found);
             power += found.Power;
         }

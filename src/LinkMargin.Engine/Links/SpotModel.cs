@@ -29,12 +29,22 @@ internal abstract class SpotModel
     /// <param name="hands">The place.</param>
     /// <param name="facingDegrees">Where the player looks; null for the mean over all directions.</param>
     /// <param name="buffer">The thread's own.</param>
-    /// <param name="enoughDb">Once the loss is certain to be less than this, any lesser value may be returned.</param>
-    internal abstract double PathLossDb(
-        Point3 hands, double? facingDegrees, TraceBuffer buffer, double enoughDb = double.NegativeInfinity);
+    internal abstract double PathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);
 
-    /// <summary>A quick upper bound of that, dB: the loss of the paths that always count.</summary>
-    internal abstract double GreatestPathLossDb(Point3 hands, double? facingDegrees, TraceBuffer buffer);
+    /// <summary>A quick upper bound of that, dB: the loss of the diffuse field alone; infinite where nothing is quicker than the loss itself.</summary>
+    internal abstract double QuickPathLossDb(Point3 hands, double? facingDegrees, LinkTrace trace);
+
+    /// <summary>Begins a link with the paths that always count; <see cref="FinishDb"/> adds the others.</summary>
+    /// <param name="hands">The place.</param>
+    /// <param name="facingDegrees">Where the player looks; null for the mean over all directions.</param>
+    /// <param name="trace">Room for the link, until it is finished.</param>
+    internal abstract BegunLink Begin(Point3 hands, double? facingDegrees, LinkTrace trace);
+
+    /// <summary>Path loss of a link that was begun, dB: the same as <see cref="PathLossDb"/>, to the last bit.</summary>
+    /// <param name="begun">The link.</param>
+    /// <param name="enoughDb">Once the loss is certain to be less than this, any lesser value may be returned.</param>
+    /// <param name="trace">The room it was begun in.</param>
+    internal abstract double FinishDb(in BegunLink begun, double enoughDb, LinkTrace trace);
 
     /// <summary>Whether some of its paths vary slowly from place to place, so that a field may interpolate them between cells.</summary>
     internal virtual bool HasSlowPaths => false;
@@ -77,4 +87,20 @@ internal readonly record struct PowerParts(double Always, double Optional)
 
     /// <summary>The sum with the slow paths, in the order of <see cref="PathSources"/>.</summary>
     internal double With(double slow) => Always + slow + Optional;
+}
+
+/// <summary>A link whose direct path and diffuse field are known.</summary>
+/// <param name="Ends">Its ends.</param>
+/// <param name="Power">Power by these paths, share of the transmitted power.</param>
+/// <param name="GreatestPathLossDb">Path loss by these paths alone, dB: the others can only lessen it.</param>
+internal readonly record struct BegunLink(LinkEnds Ends, double Power, double GreatestPathLossDb);
+
+/// <summary>Room for one link after the other from one spot to places near each other, for one thread.</summary>
+internal sealed class LinkTrace
+{
+    /// <summary>What the link crosses.</summary>
+    internal TraceBuffer Buffer { get; } = new();
+
+    /// <summary>The mirrors that counted last, by number: tried first where it may be that little is needed. What they are changes no loss.</summary>
+    internal int[] LikelyMirrors { get; set; } = [];
 }

@@ -28,6 +28,9 @@ internal abstract class PathFinder
     /// <summary>Whether its power varies slowly from place to place within a room, without the steep edges of shadows on the straight line.</summary>
     internal virtual bool VariesSlowly => false;
 
+    /// <summary>Whether it takes much less time than the others that always count.</summary>
+    internal virtual bool IsQuick => false;
+
     /// <summary>Finds the paths of a link, always in the same order.</summary>
     /// <param name="ends">The link.</param>
     /// <param name="leastPower">Power at or below which a path is dropped; 0 for a kind that always counts.</param>

@@ -12,6 +12,9 @@ public sealed class DrawnMargins
     private const double LeastResidualDb = 1e-6; // keeps the distribution smooth even where nothing is left out
     private const double NearEnoughDb = 1e-6;
 
+    // Of the spread of what is left out: the cube is below any figure shown.
+    private const double LastStep = 1e-3;
+
     private readonly double[] marginDb;
     private readonly double residualDb;
     private readonly Lazy<double> medianDb;
@@ -61,36 +64,40 @@ public sealed class DrawnMargins
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(confidence);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(confidence, 1);
 
-        // Newton steps within two bounds that close in on the solution.
+        // Halley steps within two bounds that close in on the solution: the error after a step is of the order of its cube.
         double away = Normal.InvCDF(0, residualDb, 1 - confidence);
         double low = marginDb.Min() + away, high = marginDb.Max() + away;
         double at = Math.Clamp(ArrayStatistics.Mean(marginDb) + Normal.InvCDF(0, SpreadDb, 1 - confidence), low, high); // near, if all is normal
         while (high - low > NearEnoughDb)
         {
-            (double above, double density) = LawAt(at);
+            (double above, double density, double slope) = LawAt(at);
             (low, high) = above > confidence ? (at, high) : (low, at);
-            double next = at + ((above - confidence) / density);
-            if (Math.Abs(next - at) < NearEnoughDb)
+            double newton = (above - confidence) / density, step = newton / (1 + (newton * slope / (2 * density)));
+            bool isWithin = at + step > low && at + step < high;
+            if (isWithin && Math.Abs(step) < LastStep * residualDb)
             {
-                return next;
+                return at + step;
             }
 
-            at = next > low && next < high ? next : (low + high) / 2;
+            at = isWithin ? at + step : (low + high) / 2;
         }
 
         return (low + high) / 2;
     }
 
-    private (double Above, double Density) LawAt(double atDb)
+    // The probability to be above a margin, its density there, and how the density rises with the margin.
+    private (double Above, double Density, double Slope) LawAt(double atDb)
     {
-        double above = 0, density = 0;
+        double above = 0, density = 0, slope = 0;
         foreach (double margin in marginDb)
         {
-            double z = (margin - atDb) / residualDb;
+            double z = (margin - atDb) / residualDb, each = Math.Exp(-z * z / 2);
             above += Normal.CDF(0, 1, z);
-            density += Math.Exp(-z * z / 2);
+            density += each;
+            slope += z * each;
         }
 
-        return (above / marginDb.Length, density / (marginDb.Length * residualDb * Math.Sqrt(2 * Math.PI)));
+        double scale = 1 / (marginDb.Length * residualDb * Math.Sqrt(2 * Math.PI));
+        return (above / marginDb.Length, density * scale, slope * scale / residualDb);
     }
 }

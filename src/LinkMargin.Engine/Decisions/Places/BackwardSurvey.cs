@@ -2,7 +2,6 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
-using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Decisions.Places;
 
@@ -43,8 +42,8 @@ internal sealed class BackwardSurvey
     public IReadOnlyList<Seat> Seats => [.. seats.Select(one => one.Seat)];
 
     /// <summary>
-    /// Headroom of the weakest seat at each place, dB. A seat with more headroom from the paths that always count than another has from
-    /// all paths is not the weakest, whatever other paths add: only the rest are computed in full.
+    /// Headroom of the weakest seat at each place, dB. A seat with more headroom from the diffuse field, or from the paths that always count,
+    /// than another has from all paths is not the weakest, whatever other paths add: only the rest are computed in full.
     /// </summary>
     /// <param name="places">The places.</param>
     /// <param name="moreDb">What to add to the margin at the tables' losses at each place, seat by seat, dB; null for nothing.</param>
@@ -56,14 +55,14 @@ internal sealed class BackwardSurvey
     {
         double[] weakestDb = new double[places.Count];
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount };
-        Parallel.For(0, places.Count, options, () => new TraceBuffer(), Look, _ => { });
+        Parallel.For(0, places.Count, options, () => new SeatTraces(seats.Length), Look, _ => { });
         return weakestDb;
 
-        TraceBuffer Look(int i, ParallelLoopState state, TraceBuffer buffer)
+        SeatTraces Look(int i, ParallelLoopState state, SeatTraces traces)
         {
-            weakestDb[i] = WeakestHeadroomDb(PointOf(places[i]), moreDb?[i], buffer);
+            weakestDb[i] = WeakestHeadroomDb(PointOf(places[i]), moreDb?[i], traces);
             placeDone?.Invoke();
-            return buffer;
+            return traces;
         }
     }
 
@@ -77,17 +76,19 @@ internal sealed class BackwardSurvey
     /// <summary>Where a place is.</summary>
     public Point3 PointOf(Standing place) => place.Plan.At(model.House.Levels[place.LevelIndex].ElevationMetres + place.HeightMetres);
 
-    private double WeakestHeadroomDb(Point3 at, double[]? moreDb, TraceBuffer buffer)
+    private double WeakestHeadroomDb(Point3 at, double[]? moreDb, SeatTraces traces)
     {
         var leastDb = new double[seats.Length];
         int[] order = [.. Enumerable.Range(0, leastDb.Length)];
         for (int seat = 0; seat < leastDb.Length; seat++)
         {
-            leastDb[seat] = HeadroomDb(seat, seats[seat].Back.GreatestPathLossDb(at, seats[seat].Seat.FacingDegrees, buffer));
+            leastDb[seat] = HeadroomDb(seat, seats[seat].Back.QuickPathLossDb(at, seats[seat].Seat.FacingDegrees, traces.Of[seat]));
         }
 
         Array.Sort([.. leastDb], order);
+        int first = traces.Weakest ?? order[0], weakest = first;
         double weakestDb = double.PositiveInfinity;
+        weakestDb = FullDb(first);
         foreach (int seat in order)
         {
             if (leastDb[seat] >= weakestDb)
@@ -95,13 +96,33 @@ internal sealed class BackwardSurvey
                 break;
             }
 
-            double enoughDb = HeadroomDb(seat, weakestDb) - RoundingDb;
-            weakestDb = Math.Min(weakestDb, HeadroomDb(seat, seats[seat].Back.PathLossDb(at, seats[seat].Seat.FacingDegrees, buffer, enoughDb)));
+            if (seat != first && FullDb(seat) is var headroomDb && headroomDb < weakestDb)
+            {
+                (weakest, weakestDb) = (seat, headroomDb);
+            }
         }
 
+        traces.Weakest = weakest;
         return weakestDb;
+
+        // Or any headroom above the weakest so far.
+        double FullDb(int seat)
+        {
+            BegunLink link = seats[seat].Back.Begin(at, seats[seat].Seat.FacingDegrees, traces.Of[seat]);
+            double beginDb = HeadroomDb(seat, link.GreatestPathLossDb);
+            return beginDb >= weakestDb ? beginDb : HeadroomDb(seat, seats[seat].Back.FinishDb(link, HeadroomDb(seat, weakestDb) - RoundingDb, traces.Of[seat]));
+        }
 
         // Gives the headroom for a loss, and by the same sum the loss for a headroom.
         double HeadroomDb(int seat, double lossDb) => greatestLossDb - lossDb - seats[seat].Seat.RequiredDb + (moreDb?[seat] ?? 0);
+    }
+
+    // One thread's room for the links of a place. The seat that was the weakest at the place before is computed first: if it is the weakest
+    // again, the others need little.
+    private sealed class SeatTraces(int seats)
+    {
+        internal LinkTrace[] Of { get; } = [.. Enumerable.Range(0, seats).Select(_ => new LinkTrace())];
+
+        internal int? Weakest { get; set; }
     }
 }

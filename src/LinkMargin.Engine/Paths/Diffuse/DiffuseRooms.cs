@@ -10,11 +10,20 @@ internal sealed class DiffuseRooms : IPathSource
     private readonly ShiftedRooms shifted;
     private readonly double[] fluxOfOwn; // by room, W/m² that strike its surfaces for each watt put in there; 0 = not yet known
 
-    internal DiffuseRooms(TracedHouse house)
+    /// <summary>Prepares the rooms.</summary>
+    /// <param name="house">The house.</param>
+    /// <param name="akin">The rooms of a house of which this one is a variant: what looks the same there is not computed again; null for none.</param>
+    internal DiffuseRooms(TracedHouse house, DiffuseRooms? akin = null)
     {
         House = house;
         Cells = new Cells(house.Scene);
-        Shell = new RoomShell(SurfaceSurvey.Of(house.Scene, Cells), house.Losses);
+        CellSurfaces surfaces = SurfaceSurvey.Of(house.Scene, Cells);
+        if (akin is not null)
+        {
+            surfaces.Reuse(akin.Shell.Surfaces);
+        }
+
+        Shell = new RoomShell(surfaces, house.Losses);
         shifted = new ShiftedRooms(Shell, house.Losses, Cells);
         fluxOfOwn = new double[Cells.RoomCount];
     }
@@ -82,6 +91,8 @@ internal sealed class DiffusePaths : PathFinder
     internal DiffuseField Field { get; }
 
     internal override bool AlwaysCounts => true;
+
+    internal override bool IsQuick => true;
 
     internal override void FindTo(in LinkEnds ends, double leastPower, TraceBuffer buffer, ref FoundPaths found)
     {

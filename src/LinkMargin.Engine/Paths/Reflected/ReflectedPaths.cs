@@ -21,9 +21,9 @@ internal sealed class ReflectedPaths(TracedHouse house, ClosingWalls walls) : Pa
     {
         if (found.OnlyMirrors is { } some)
         {
-            foreach (int number in some)
+            for (int i = 0; i < some.Length && found.Power < found.Enough; i++)
             {
-                Try(number, ends, leastPower, buffer, ref found);
+                Try(some[i], ends, leastPower, buffer, ref found);
             }
 
             return;

@@ -6,6 +6,7 @@ using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Tests.Houses;
 using LinkMargin.Engine.Uncertainty;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Decisions.Places;
 
@@ -77,10 +78,20 @@ public sealed class PlaceSearchTests
             house =>
             {
                 var model = new LinkModel(house);
-                Standing[] places = [.. house.Spots.Select(s => new Standing(s.LevelIndex, s.Plan, s.HeightMetres, ""))];
-                double[] weakest = new BackwardSurvey(model, house.Seats).WeakestHeadroomDb(places);
-                double[] least = [.. places.Select((_, i) => house.Seats.Min(seat => new BackwardSurvey(model, [seat]).WeakestHeadroomDb(places)[i]))];
+                // Steps of a few centimetres, so that what counted at one place is tried at the next.
+                Standing[] places =
+                [
+                    .. from spot in house.Spots
+                       from step in Enumerable.Range(0, 5)
+                       select new Standing(spot.LevelIndex, spot.Plan + new Point2(0.04 * step, 0), spot.HeightMetres, ""),
+                ];
+                double[] weakest = new BackwardSurvey(model, house.Seats).WeakestHeadroomDb(places, threads: 1);
+                double[] least = [.. places.Select(place => house.Seats.Min(seat => HeadroomDb(seat, place)))];
                 Assert.Equal(least, weakest);
+
+                double HeadroomDb(Seat seat, Standing place) => model.Radios.GreatestLossDb
+                    - model.BackFrom(seat).PathLossDb(place.Plan.At(house.Levels[place.LevelIndex].ElevationMetres + place.HeightMetres), seat.FacingDegrees, new TraceBuffer())
+                    - seat.RequiredDb;
             },
             cases: 20);
 
