@@ -1,7 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Materials;
-using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Wavefront;
 
@@ -53,7 +52,6 @@ public static class LinkEvaluation
     private static LinkBudget Budget(LinkModel model, SpotModel spot, Seat seat)
     {
         Point3 console = model.House.PositionOf(spot.Spot), hands = model.House.PositionOf(seat);
-        IReadOnlyList<PathBudget> paths = spot.Paths(hands, seat.FacingDegrees);
         double pathLossDb = spot.PathLossDb(hands, seat.FacingDegrees, new TraceBuffer());
         IReadOnlyList<DirectionBudget> directions = model.RadiosAt(spot.Spot).Directions(pathLossDb);
         return new LinkBudget(
@@ -61,7 +59,7 @@ public static class LinkEvaluation
             seat,
             console.DistanceTo(hands),
             model.Scene.Band.Equivalent,
-            paths,
+            new ItemisedPaths(() => spot.Paths(hands, seat.FacingDegrees)),
             pathLossDb,
             directions,
             directions.Min(direction => direction.MarginDb))

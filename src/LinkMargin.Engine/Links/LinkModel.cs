@@ -70,7 +70,7 @@ public sealed class LinkModel
             scene,
             new LossTables(scene.Materials, scene.Band, akin?.traced?.Losses),
             akin?.traced?.Body ?? new BodyShadow(scene.Band.Equivalent));
-        sources = PathSources.In(traced);
+        sources = PathSources.In(traced, akin?.sources ?? []);
     }
 
     /// <summary>The house, laid out for tracing.</summary>

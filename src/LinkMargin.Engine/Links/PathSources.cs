@@ -13,14 +13,16 @@ internal static class PathSources
     /// Every kind, in the order in which their powers are added up. Those that always count come first: the others count only if
     /// they add a certain share of that power.
     /// </summary>
-    internal static IPathSource[] In(TracedHouse house)
+    /// <param name="house">The house.</param>
+    /// <param name="akin">The sources of a house of which this one is a variant; empty for none.</param>
+    internal static IPathSource[] In(TracedHouse house, IEnumerable<IPathSource> akin)
     {
         // What the rooms reflect and where edges lead do not depend on each other, and each takes as long as the other.
         DiffuseRooms? rooms = null;
         ReflectedPaths? reflected = null;
         EdgeGraph? edges = null;
         Parallel.Invoke(
-            () => rooms = new DiffuseRooms(house),
+            () => rooms = new DiffuseRooms(house, akin.OfType<DiffuseRooms>().FirstOrDefault()),
             () =>
             {
                 var walls = new ClosingWalls(house);

@@ -24,11 +24,13 @@ internal sealed class AngleTable
 
     private const int Steps = 256; // in the cosine: 0.02 dB at worst between two of them up to 80°
 
+    private readonly double shiftDb; // how much more it loses than the table it was made from
     private readonly bool isLayered;
     private readonly double[] lossDb = new double[Steps + 1];
     private readonly double[] amplitude = new double[Steps + 1];
     private readonly double[] reflectance = new double[Steps + 1];
     private readonly Complex[] inStep = new Complex[Steps + 1];
+    private AngleTable? shifted;
 
     internal AngleTable(Material material, Band band)
     {
@@ -58,6 +60,7 @@ internal sealed class AngleTable
     // The same material with more or less loss at every angle; its reflection stays as far as conservation of energy allows.
     private AngleTable(AngleTable table, double moreDb)
     {
+        shiftDb = moreDb;
         isLayered = table.isLayered;
         Basis = table.Basis;
         ToleranceSpreadDb = table.ToleranceSpreadDb;
@@ -112,8 +115,17 @@ internal sealed class AngleTable
     /// <summary>The caution to show with its figures at an angle; null where they are as good as its table's.</summary>
     internal string? CautionAt(double cosIncidence) => isLayered ? LayeredPanel.CautionAt(cosIncidence) : null;
 
-    /// <summary>The same with more or less loss at every angle.</summary>
-    internal AngleTable Shifted(double moreDb) => new(this, moreDb);
+    /// <summary>The same with more or less loss at every angle. The last one is kept: all variants of a house want the same.</summary>
+    internal AngleTable Shifted(double moreDb)
+    {
+        AngleTable? last = Volatile.Read(ref shifted);
+        if (last is null || last.shiftDb != moreDb)
+        {
+            Volatile.Write(ref shifted, last = new AngleTable(this, moreDb));
+        }
+
+        return last;
+    }
 
     private static Layer[] LayersOf(Material material) => material switch
     {

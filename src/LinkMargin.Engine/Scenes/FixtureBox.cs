@@ -129,6 +129,10 @@ internal sealed class FixtureBox
 
     internal PlanBox Bounds { get; }
 
+    /// <summary>Whether another fixture is of the same size in the same place, whatever it is made of.</summary>
+    internal bool TakesUpTheSameSpaceAs(FixtureBox other) =>
+        (centre, cos, sin, halfX, halfY, low, high) == (other.centre, other.cos, other.sin, other.halfX, other.halfY, other.low, other.high);
+
     /// <summary>Whether any part of the line lies inside, and where.</summary>
     internal bool Pierce(Point3 from, Point3 to, out BoxPassage passage)
     {

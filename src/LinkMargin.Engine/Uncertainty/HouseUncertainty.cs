@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Houses;
@@ -9,7 +10,7 @@ namespace LinkMargin.Engine.Uncertainty;
 /// <summary>The uncertainty of the margins of a house's links, all in the same drawn houses.</summary>
 public sealed class HouseUncertainty
 {
-    private readonly Dictionary<(string Spot, string Seat), (DrawnMargins Drawn, double MarginAtConfidenceDb)> links = [];
+    private readonly Dictionary<(string Spot, string Seat), LinkAtConfidence> links = [];
 
     private HouseUncertainty(double confidence, int draws) => (Confidence, Draws) = (confidence, draws);
 
@@ -29,25 +30,40 @@ public sealed class HouseUncertainty
     /// <param name="basis">How uncertain the figures are.</param>
     /// <param name="confidence">How often the margin to count on is exceeded, above 0 and below 1.</param>
     public static HouseUncertainty Of(
-        LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats, UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence)
+        LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats, UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence) =>
+        Of(model, spots, seats, basis, confidence, []);
+
+    /// <summary>The same with what is known already.</summary>
+    /// <param name="model">The model of the house.</param>
+    /// <param name="spots">The spots.</param>
+    /// <param name="seats">The seats.</param>
+    /// <param name="basis">How uncertain the figures are.</param>
+    /// <param name="confidence">How often the margin to count on is exceeded, above 0 and below 1.</param>
+    /// <param name="known">Links of this model by this basis and confidence; the others are added.</param>
+    internal static HouseUncertainty Of(
+        LinkModel model,
+        IReadOnlyList<Spot> spots,
+        IReadOnlyList<Seat> seats,
+        UncertaintyBasis basis,
+        double confidence,
+        ConcurrentDictionary<(Spot Spot, Seat Seat), LinkAtConfidence> known)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(basis);
-        var stored = StoredPaths.Of(model, spots, seats);
+        (Spot Spot, Seat Seat)[] pairs = [.. spots.SelectMany(spot => seats.Select(seat => (spot, seat)))], missing = [.. pairs.Where(pair => !known.ContainsKey(pair))];
+        var stored = StoredPaths.Of(model, missing);
         var draws = new LinkDraws(stored, model.Radios, basis);
-        LinkDraws[] drawsAt = [.. spots.Select(spot => draws.With(model.RadiosAt(spot)))];
-        var uncertainty = new HouseUncertainty(confidence, basis.Draws);
-        (Spot Spot, Seat Seat)[] pairs = [.. spots.SelectMany(spot => seats.Select(seat => (spot, seat)))];
-        var margins = new (DrawnMargins Drawn, double MarginAtConfidenceDb)[pairs.Length];
-        Parallel.For(0, pairs.Length, i =>
+        Dictionary<Spot, LinkDraws> drawsAt = spots.Distinct().ToDictionary(spot => spot, spot => draws.With(model.RadiosAt(spot)));
+        Parallel.For(0, missing.Length, i =>
         {
-            DrawnMargins drawn = drawsAt[i / seats.Count].Of(
-                stored.Links[i], basis.Fitted?.Find(model.House.PositionOf(pairs[i].Spot), model.House.PositionOf(pairs[i].Seat)));
-            margins[i] = (drawn, drawn.ExceededDb(confidence));
+            (Spot spot, Seat seat) = missing[i];
+            DrawnMargins drawn = drawsAt[spot].Of(stored.Links[i], basis.Fitted?.Find(model.House.PositionOf(spot), model.House.PositionOf(seat)));
+            known[missing[i]] = new LinkAtConfidence(drawn, drawn.ExceededDb(confidence));
         });
-        for (int i = 0; i < pairs.Length; i++)
+        var uncertainty = new HouseUncertainty(confidence, basis.Draws);
+        foreach ((Spot spot, Seat seat) in pairs)
         {
-            uncertainty.links.Add((pairs[i].Spot.Name, pairs[i].Seat.Name), margins[i]);
+            uncertainty.links.Add((spot.Name, seat.Name), known[(spot, seat)]);
         }
 
         return uncertainty;
@@ -72,7 +88,8 @@ public sealed class HouseUncertainty
     {
         ArgumentNullException.ThrowIfNull(spot);
         ArgumentNullException.ThrowIfNull(seat);
-        return links[(spot.Name, seat.Name)];
+        LinkAtConfidence link = links[(spot.Name, seat.Name)];
+        return (link.Drawn, link.MarginAtConfidenceDb);
     }
 
     /// <summary>Probability that a link passes, 0 to 1.</summary>
@@ -104,6 +121,11 @@ public sealed class HouseUncertainty
         return BestSpots.Probabilities(this, spots);
     }
 }
+
+/// <summary>One link in the drawn houses.</summary>
+/// <param name="Drawn">Its margins.</param>
+/// <param name="MarginAtConfidenceDb">The margin to count on, dB.</param>
+internal sealed record LinkAtConfidence(DrawnMargins Drawn, double MarginAtConfidenceDb);
 
 /// <summary>How uncertain a house's figures are, and how that is drawn.</summary>
 /// <param name="Spreads">What applies apart from each material's and radio's own spread.</param>

@@ -64,8 +64,21 @@ internal sealed class RemedyTrial
         }
 
         LinkModel ready = ModelOf(edited);
-        RemedyResult byMedian = Gain(remedies, medianBefore, MedianJudge.Instance.Score(ready, spot, seats));
+        RemedyResult byMedian = Gain(remedies, medianBefore, MedianJudge.Instance.Score(ready, spot, BudgetsOf(ready, spot, seats)));
         return CouldHelp(byMedian) ? Gain(remedies, Before, judge.Score(ready, spot, byMedian.After.Budgets)) : byMedian;
+    }
+
+    // Where house and spot are as before, so are the links of all seats but those that are changed.
+    private LinkBudget[] BudgetsOf(LinkModel ready, Spot spot, Seat[] seats)
+    {
+        IReadOnlyList<LinkBudget> known = ready == model && spot == Spot ? Before.Budgets : [];
+        Dictionary<Seat, LinkBudget> budgets = known.ToDictionary(budget => budget.Seat);
+        foreach (LinkBudget budget in LinkEvaluation.Budgets(ready, spot, seats.Where(seat => !budgets.ContainsKey(seat))))
+        {
+            budgets.Add(budget.Seat, budget);
+        }
+
+        return [.. seats.Select(seat => budgets[seat])];
     }
 
     private RemedyResult Gain(IReadOnlyList<Remedy> remedies, SpotScore before, SpotScore after)

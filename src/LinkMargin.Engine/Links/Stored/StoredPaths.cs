@@ -32,18 +32,19 @@ public sealed class StoredPaths
     public IReadOnlyList<StoredLink> Links { get; }
 
     /// <summary>Every seat with every spot: spot by spot, each with the seats in their order.</summary>
-    public static StoredPaths Of(LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats)
+    public static StoredPaths Of(LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats) =>
+        Of(model, [.. spots.SelectMany(spot => seats.Select(seat => (spot, seat)))]);
+
+    /// <summary>Some links of spots with seats, in their order.</summary>
+    public static StoredPaths Of(LinkModel model, IReadOnlyList<(Spot Spot, Seat Seat)> pairs)
     {
         var links = new List<(SpotModel From, Point3 To, double? FacingDegrees)>();
-        foreach (Spot spot in spots)
+        SpotModel? ready = null;
+        foreach ((Spot spot, Seat seat) in pairs)
         {
-            var ready = new Lazy<SpotModel>(() => model.For(spot));
-            foreach (Seat seat in seats)
-            {
-                LinkModel seen = model.SeenFrom(seat);
-                SpotModel from = seen == model ? ready.Value : seen.For(spot);
-                links.Add((from, model.House.PositionOf(seat), seat.FacingDegrees));
-            }
+            LinkModel seen = model.SeenFrom(seat);
+            SpotModel from = seen != model ? seen.For(spot) : ready is not null && ready.Spot == spot ? ready : ready = model.For(spot);
+            links.Add((from, model.House.PositionOf(seat), seat.FacingDegrees));
         }
 
         return Of(model, links);

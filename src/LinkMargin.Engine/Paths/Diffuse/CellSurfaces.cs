@@ -74,6 +74,46 @@ internal sealed class CellSurfaces
     /// <summary>Where power that leaves the patches of a cell strikes next. Computed on first use.</summary>
     internal FormFactors FormFactorsOf(int cell) => LazyInitializer.EnsureInitialized(ref formFactors[cell], () => FormFactors.Of(PatchesOf(cell).Patches, (place, middle) => IsHidden(cell, place, middle)));
 
+    /// <summary>Takes the form factors of cells that look the same in another house, whatever they are made of.</summary>
+    /// <param name="akin">The surfaces of the other house.</param>
+    internal void Reuse(CellSurfaces akin)
+    {
+        for (int cell = 0; cell < Math.Min(Count, akin.Count); cell++)
+        {
+            if (LooksLike(akin, cell))
+            {
+                formFactors[cell] ??= akin.FormFactorsOf(cell);
+            }
+        }
+    }
+
+    private bool LooksLike(CellSurfaces akin, int cell)
+    {
+        IReadOnlyList<Facet> here = PatchesOf(cell).Patches, there = akin.PatchesOf(cell).Patches;
+        if (here.Count != there.Count || shells[cell].Count != akin.shells[cell].Count)
+        {
+            return false;
+        }
+
+        for (int i = 0; i < here.Count; i++)
+        {
+            if (here[i].Normal != there[i].Normal || !here[i].Outline.AsSpan().SequenceEqual(there[i].Outline))
+            {
+                return false;
+            }
+        }
+
+        for (int i = 0; i < shells[cell].Count; i++)
+        {
+            if (!shells[cell][i].Box.TakesUpTheSameSpaceAs(akin.shells[cell][i].Box))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>The patches of all cells. Computed on first use, when all are there.</summary>
     internal PatchLayout Layout => LazyInitializer.EnsureInitialized(ref layout, () => new PatchLayout(this));
 
