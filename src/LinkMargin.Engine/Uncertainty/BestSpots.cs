@@ -37,7 +37,7 @@ internal static class BestSpots
                 double at = middle - reach + (2 * reach * k / Steps);
                 for (int s = 0; s < below.Length; s++)
                 {
-                    below[s] = k == Steps ? 1 : 1 - seats[s].Aggregate(1.0, (all, seat) => all * seat.Drawn.ProbabilityOf(seat.RequiredDb + at, d));
+                    below[s] = k == Steps ? 1 : 1 - AllAbove(seats[s], at, d);
                 }
 
                 AddStep(likely, before, below);
@@ -47,6 +47,17 @@ internal static class BestSpots
 
         double whole = likely.Sum();
         return [.. likely.Select(sum => sum / whole)];
+    }
+
+    private static double AllAbove(Seat[] seats, double headroomDb, int draw)
+    {
+        double all = 1;
+        foreach (Seat seat in seats)
+        {
+            all *= seat.Drawn.ProbabilityOf(seat.RequiredDb + headroomDb, draw);
+        }
+
+        return all;
     }
 
     // Within a step each spot's distribution is taken as linear, so of two spots in one step each is ahead half the time.
@@ -66,7 +77,7 @@ internal static class BestSpots
 
     private sealed record Seat(DrawnMargins Drawn, LinkBudget Budget)
     {
-        internal double RequiredDb => Budget.RequiredDb;
+        internal double RequiredDb { get; } = Budget.RequiredDb;
 
         internal double HeadroomDb(int draw) => Drawn.InDrawDb(draw) - RequiredDb;
     }

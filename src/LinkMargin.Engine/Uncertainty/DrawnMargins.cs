@@ -42,7 +42,7 @@ public sealed class DrawnMargins
         double sum = 0;
         foreach (double margin in marginDb)
         {
-            sum += Normal.CDF(0, 1, (margin - leastDb) / residualDb);
+            sum += NormalTable.Below((margin - leastDb) / residualDb);
         }
 
         return sum / marginDb.Length;
@@ -55,7 +55,7 @@ public sealed class DrawnMargins
     internal double InDrawDb(int draw) => marginDb[draw];
 
     /// <summary>The same probability in one drawn house.</summary>
-    internal double ProbabilityOf(double leastDb, int draw) => Normal.CDF(0, 1, (marginDb[draw] - leastDb) / residualDb);
+    internal double ProbabilityOf(double leastDb, int draw) => NormalTable.Below((marginDb[draw] - leastDb) / residualDb);
 
     /// <summary>The margin that is exceeded with a probability, dB.</summary>
     /// <param name="confidence">The probability, above 0 and below 1.</param>
@@ -92,7 +92,7 @@ public sealed class DrawnMargins
         foreach (double margin in marginDb)
         {
             double z = (margin - atDb) / residualDb, each = Math.Exp(-z * z / 2);
-            above += Normal.CDF(0, 1, z);
+            above += NormalTable.Below(z);
             density += each;
             slope += z * each;
         }
