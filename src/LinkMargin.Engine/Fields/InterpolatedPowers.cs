@@ -24,9 +24,25 @@ internal sealed class InterpolatedPowers(Grid grid, INodePowers nodes, double mo
     /// <summary>Forgets all.</summary>
     internal void Clear() => Array.Clear(isBetween);
 
-    /// <summary>Interpolates between the corners of blocks, however rough they are; their powers must be known.</summary>
-    internal void BetweenCorners(IEnumerable<CellBlock> blocks)
+    /// <summary>
+    /// Interpolates between the corners of blocks, however rough they are. All mirrors are tried at two opposite corners of each block; at the others
+    /// those that count at these.
+    /// </summary>
+    /// <param name="blocks">Blocks that meet no wall.</param>
+    /// <param name="cancellation">Stops the work between two cells.</param>
+    internal void BetweenCorners(IReadOnlyList<CellBlock> blocks, CancellationToken cancellation)
     {
+        var all = new HashSet<int>();
+        foreach (int[] corners in blocks.Select(CornersOf))
+        {
+            // What a block beside it tries already is not tried again elsewhere.
+            int others = corners[1..3].Count(all.Contains), ends = corners.Count(all.Contains) - others;
+            all.UnionWith(others > ends ? corners[1..3] : [corners[0], corners[3]]);
+        }
+
+        bool[] isNode = new bool[grid.Count];
+        Compute(all.Select(cell => new OpenCell(cell, null)), isNode, cancellation);
+        Compute(blocks.SelectMany(block => new OpenBlock(block, nodes.MirrorsAt(CornersOf(block))).With(CornersOf(block))), isNode, cancellation);
         var filled = new Filled(grid, nodes);
         foreach (CellBlock block in blocks)
         {

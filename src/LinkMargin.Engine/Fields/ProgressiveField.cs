@@ -36,6 +36,7 @@ public sealed class ProgressiveField
     private readonly int largestSteps;
     private readonly QuickPowers quick; // by all but the slow paths
     private readonly SlowPowers slow; // by the slow ones, where they are traced
+    private readonly InterpolatedPowers roughBetween; // before a map is computed
     private readonly InterpolatedPowers slowBetween;
     private readonly InterpolatedPowers quickBetween;
 
@@ -58,6 +59,7 @@ public sealed class ProgressiveField
             : [];
         quick = new QuickPowers(spot, level, grid, handsZ, request.Threads);
         slow = new SlowPowers(spot, grid, handsZ, quick, request.Threads);
+        roughBetween = new InterpolatedPowers(grid, slow.Roughly, SlowRoughDb, largestSteps);
         slowBetween = new InterpolatedPowers(grid, slow, SlowRoughDb, largestSteps);
         quickBetween = new InterpolatedPowers(grid, new QuickNodes(quick, SlowPower), QuickRoughDb, largestSteps);
     }
@@ -123,7 +125,7 @@ public sealed class ProgressiveField
         return PathLoss.FromPowerRatio(double.IsNaN(slow[cell]) && quickBetween[cell] is { } power ? power + slowPower : quick[cell].With(slowPower));
     }
 
-    private double SlowPower(int cell) => double.IsNaN(slow[cell]) ? slowBetween[cell] ?? 0 : slow[cell];
+    private double SlowPower(int cell) => double.IsNaN(slow[cell]) ? slowBetween[cell] ?? roughBetween[cell] ?? 0 : slow[cell];
 
     private void Complete(FieldStage stage, Action? rowDone, CancellationToken cancellation)
     {
@@ -160,8 +162,7 @@ public sealed class ProgressiveField
         List<CellBlock> blocks = Blocks(SlowBlocks);
         int[] corners = [.. blocks.SelectMany(CornersOf).Distinct()];
         quick.ComputeRoughly(regions, corners, rowDone, cancellation);
-        slow.TraceRoughly(corners, cancellation);
-        slowBetween.BetweenCorners(blocks);
+        roughBetween.BetweenCorners(blocks, cancellation);
     }
 
     // What bends round edges and passes slits beside a wall varies most close to it. Lines along joists and walls run along the grid through

@@ -16,6 +16,7 @@ internal sealed class SlowPowers(SpotModel spot, Grid grid, double handsZ, Quick
     // While a console is being moved, a reflection that adds less than this share of the paths that always count is dropped: 0.11 dB.
     private const double RoughShare = 0.025;
 
+    private readonly QuickPowers quick = quick;
     private readonly double[] powers = [.. Enumerable.Repeat(double.NaN, grid.Count)];
     private readonly int[]?[] mirrors = new int[]?[grid.Count]; // that count at a cell where all were tried
     private readonly bool[] isRough = new bool[grid.Count]; // cells traced without weak reflections
@@ -35,13 +36,12 @@ internal sealed class SlowPowers(SpotModel spot, Grid grid, double handsZ, Quick
     /// <inheritdoc/>
     void INodePowers.Compute(OpenCell[] cells, CancellationToken cancellation) => Trace(cells, isRoughly: false, cancellation);
 
-    /// <summary>Traces some different cells with all mirrors, but without weak reflections.</summary>
-    internal void TraceRoughly(IEnumerable<int> cells, CancellationToken cancellation) =>
-        Trace(cells.Select(cell => new OpenCell(cell, null)), isRoughly: true, cancellation);
+    /// <summary>The same without weak reflections.</summary>
+    internal INodePowers Roughly => new Rough(this);
 
     /// <summary>Traces all cells that have not been traced with all mirrors.</summary>
     internal void TraceAll(CancellationToken cancellation) => CellWork.Each(
-        [.. Enumerable.Range(0, grid.Count).Where(cell => quick.IsIndoors(cell) && mirrors[cell] is null)],
+        [.. Enumerable.Range(0, grid.Count).Where(cell => quick.IsIndoors(cell) && (mirrors[cell] is null || isRough[cell]))],
         threads,
         (cell, buffer) => Trace(new OpenCell(cell, null), buffer, isRoughly: false),
         cancellation);
@@ -63,6 +63,17 @@ internal sealed class SlowPowers(SpotModel spot, Grid grid, double handsZ, Quick
         double least = quick[cell].Always * (isRoughly ? RoughShare : PathFinder.LeastShare);
         powers[cell] = spot.SlowPower(hands, least, one.Mirrors, counting, buffer);
         isRough[cell] = isRoughly;
-        mirrors[cell] = one.Mirrors is null && !isRoughly ? [.. counting] : null;
+        mirrors[cell] = one.Mirrors is null ? [.. counting] : null;
+    }
+
+    private sealed class Rough(SlowPowers powers) : INodePowers
+    {
+        double INodePowers.At(int cell) => powers[cell];
+
+        double INodePowers.Beside(int cell) => powers.quick[cell].Sum;
+
+        void INodePowers.Compute(OpenCell[] cells, CancellationToken cancellation) => powers.Trace(cells, isRoughly: true, cancellation);
+
+        int[]? INodePowers.MirrorsAt(int[] cells) => ((INodePowers)powers).MirrorsAt(cells);
     }
 }
