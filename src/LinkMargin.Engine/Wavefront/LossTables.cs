@@ -38,7 +38,7 @@ internal sealed class LossTables
     {
         for (int i = 0; i < tables.Length; i++)
         {
-            if (materials[i] == material)
+            if (IsSame(materials[i], material))
             {
                 return tables[i];
             }
@@ -46,6 +46,10 @@ internal sealed class LossTables
 
         return null;
     }
+
+    // A floor as one material is made anew for each house, with a list of layers of its own.
+    private static bool IsSame(Material one, Material other) =>
+        one == other || (one.Name == other.Name && one.Layers.SequenceEqual(other.Layers) && one with { Layers = other.Layers } == other);
 
     /// <summary>Amplitude that passes a piece of a ray's front, and beside it through its holes.</summary>
     /// <param name="piece">The piece.</param>

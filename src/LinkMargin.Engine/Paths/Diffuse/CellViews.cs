@@ -77,6 +77,13 @@ internal sealed class CellViews(CellSurfaces surfaces)
         return new ViewFactors(cell, shares, cell == Cells.Outdoors ? 0 : near, holes, outdoors);
     }
 
+    /// <summary>What a place sees, from the numbers that <see cref="From"/> wrote before.</summary>
+    internal ViewFactors Again(int cell, double here, ReadOnlySpan<double> room)
+    {
+        int facets = surfaces.Of(cell).Count, holes = surfaces.BehindHoles(cell).Count;
+        return new ViewFactors(cell, room[..facets], here, room.Slice(facets, holes), room.Slice(facets + holes, OutdoorNumbers(cell)));
+    }
+
     // 1 in a hole's own plane, where it fills half the sphere.
     private static double Nearness(double shareOfSphere) => Math.Min(1, 4 * shareOfSphere * shareOfSphere);
 

@@ -27,42 +27,53 @@ internal sealed class DiffuseField
     private readonly Cells cells;
     private readonly CellSurfaces surfaces;
     private readonly SurfaceExchange exchange;
-    private readonly double[] sent; // by facet, and by cell for its things
-    private readonly double[] densities; // the same per square metre
-    private readonly double[] first; // what strikes before any reflection, then once after one by a mirror, and all of the field
-    private readonly double[] once;
-    private readonly double[] all;
+    private readonly double[] densities; // what each facet, and the things in each cell, send out, per square metre
+    private readonly Solutions? solutions; // none for slightly different losses, which are the starting point of nothing
 
     internal DiffuseField(Cells cells, RoomShell shell, Point3 console)
-        : this(cells, shell, console, null)
+        : this(cells, shell, new SeenFrom(cells, shell.Surfaces, console), null)
     {
     }
 
     // The same with slightly different losses: the solution for one is the starting point for the other.
-    private DiffuseField(Cells cells, RoomShell shell, Point3 console, DiffuseField? near)
+    private DiffuseField(Cells cells, RoomShell shell, SeenFrom console, Solutions? near)
     {
         double leastShare = near is null ? ExchangeSolver.LeastShare : LeastShareOfShift;
         this.cells = cells;
         surfaces = shell.Surfaces;
         exchange = shell.Exchange;
-        double[] atFirst = FirstStrikes(console);
-        first = shell.Solver.Strikes(atFirst, false, near?.first, leastShare);
-        once = shell.Solver.Strikes(exchange.Struck(exchange.ReflectedByMirrors(first)), false, near?.once, leastShare);
-        double[] setOut = exchange.ReflectedOnwards(first, once);
-        all = shell.Solver.Strikes(exchange.Struck(setOut), true, near?.all, leastShare);
-        sent = Sum(setOut, exchange.Sent(all, true));
-        densities = new double[sent.Length];
-        for (int i = 0; i < densities.Length; i++)
-        {
-            densities[i] = exchange.SquareMetres(i) > 0 ? sent[i] / exchange.SquareMetres(i) : 0;
-        }
+        PatchExchange patches = shell.Solver.Patches;
+        double[] atFirst = FirstStrikes(console.Views);
+        using Scratch scratch = Scratch.Open();
+        Span<double> sent = scratch.Of<double>(patches.Layout.Count), source = scratch.Of<double>(patches.Layout.Count);
+        Span<double> ofCells = scratch.Of<double>(exchange.CellCount);
+
+        // What passes on of what strikes first, and of what strikes after a mirror; then all that follows from what is reflected of both.
+        patches.GatherPassed(atFirst, sent);
+        patches.Follow(sent, source);
+        patches.SumCells(atFirst, ofCells);
+        double[] first = shell.Solver.Solve(source, ofCells, false, near?.First, leastShare);
+        patches.GatherReflected(atFirst, first, exchange.MirroredShares, sent);
+        patches.Follow(sent, source);
+        double[] once = shell.Solver.Solve(source, [], false, near?.Once, leastShare);
+        patches.GatherReflected(atFirst, first, exchange.ScatteredShares, sent);
+        patches.AddReflected(once, sent);
+        patches.Follow(sent, source);
+        double[] all = shell.Solver.Solve(source, [], true, near?.All, leastShare);
+        densities = patches.Leaving(atFirst, first, once, all);
+        solutions = near is null ? new Solutions(console, atFirst, first, once, all) : null;
     }
 
     /// <summary>The field of the same console with slightly different losses.</summary>
-    internal DiffuseField With(RoomShell shell, Point3 console) => new(cells, shell, console, this);
+    internal DiffuseField With(RoomShell shell) =>
+        new(cells, shell, solutions!.Console, solutions);
+
+    /// <summary>What the console's direct rays strike, facet by facet, share of the transmitted power.</summary>
+    internal double[] AtFirst => solutions!.AtFirst;
 
     /// <summary>All that strikes each facet, share of the transmitted power.</summary>
-    internal IReadOnlyList<double> AllStrikes => Sum(first, once, all);
+    internal IReadOnlyList<double> AllStrikes(RoomShell shell) => shell.Solver.Patches.Strikes(
+        solutions!.AtFirst, [.. solutions.First.Zip(solutions.Once, solutions.All).Select(three => three.First + three.Second + three.Third)]);
 
     /// <summary>Scalar power density at a place, per square metre, for each transmitted watt.</summary>
     internal double At(Point3 place)
@@ -91,12 +102,12 @@ internal sealed class DiffuseField
 
         if (views.Here > 0)
         {
-            flux += views.Here * exchange.MeanOf(views.Cell, sent);
+            flux += views.Here * exchange.MeanOf(views.Cell, densities);
         }
 
         for (int h = 0; h < views.Beyond.Length; h++)
         {
-            flux += views.Beyond[h] > 0 ? views.Beyond[h] * exchange.MeanOf(surfaces.BehindHoles(views.Cell)[h], sent) : 0;
+            flux += views.Beyond[h] > 0 ? views.Beyond[h] * exchange.MeanOf(surfaces.BehindHoles(views.Cell)[h], densities) : 0;
         }
 
         if (views.Outdoors.Length > 0)
@@ -113,10 +124,9 @@ internal sealed class DiffuseField
     }
 
     /// <summary>What a console's direct rays strike, share of the transmitted power; the rest is lost in the furnishing, or in the sky.</summary>
-    internal double[] FirstStrikes(Point3 console)
+    /// <param name="views">What the console sees.</param>
+    private double[] FirstStrikes(in ViewFactors views)
     {
-        int cell = cells.At(console);
-        ViewFactors views = surfaces.Views.From(console, cell, new double[surfaces.Views.Numbers(cell)]);
         var atFirst = new double[exchange.Count];
         double free = exchange.FreeShare(views.Cell), seen = 0;
         for (int i = 0; i < views.Shares.Length; i++)
@@ -144,17 +154,24 @@ internal sealed class DiffuseField
         return atFirst;
     }
 
-    private static double[] Sum(params double[][] parts)
+    // What strikes first, and what strikes each patch in the three steps, W/m².
+    private sealed record Solutions(SeenFrom Console, double[] AtFirst, double[] First, double[] Once, double[] All);
+
+    // What a console sees: geometry, the same whatever the losses.
+    private sealed class SeenFrom
     {
-        double[] sum = [.. parts[0]];
-        foreach (double[] part in parts.AsSpan(1))
+        private readonly CellSurfaces surfaces;
+        private readonly int cell;
+        private readonly double[] room;
+        private readonly double here;
+
+        internal SeenFrom(Cells cells, CellSurfaces surfaces, Point3 console)
         {
-            for (int i = 0; i < sum.Length; i++)
-            {
-                sum[i] += part[i];
-            }
+            (this.surfaces, cell) = (surfaces, cells.At(console));
+            room = new double[surfaces.Views.Numbers(cell)];
+            here = surfaces.Views.From(console, cell, room).Here;
         }
 
-        return sum;
+        internal ViewFactors Views => surfaces.Views.Again(cell, here, room);
     }
 }

@@ -24,7 +24,7 @@ internal sealed class DiffuseRooms : IPathSource
         }
 
         Shell = new RoomShell(surfaces, house.Losses);
-        shifted = new ShiftedRooms(Shell, house.Losses, Cells);
+        shifted = new ShiftedRooms(Shell, house.Losses.Count, Cells);
         fluxOfOwn = new double[Cells.RoomCount];
     }
 
@@ -68,7 +68,7 @@ internal sealed class DiffuseRooms : IPathSource
     }
 
     /// <summary>The fields of one console with each material's loss shifted in turn.</summary>
-    internal ShiftedFields ShiftedFrom(Point3 start, DiffuseField plain) => shifted.FieldsFrom(start, plain);
+    internal ShiftedFields ShiftedFrom(DiffuseField plain) => shifted.FieldsFrom(plain);
 }
 
 /// <summary>The diffuse field of one console, as one path.</summary>
@@ -81,7 +81,7 @@ internal sealed class DiffusePaths : PathFinder
     {
         this.rooms = rooms;
         Field = new(rooms.Cells, rooms.Shell, start);
-        shifted = new(() => rooms.ShiftedFrom(start, Field));
+        shifted = new(() => rooms.ShiftedFrom(Field));
     }
 
     /// <summary>The rooms.</summary>

@@ -38,48 +38,41 @@ internal sealed class ExchangeSolver
         ]);
     }
 
-    /// <summary>All that strikes the facets, given what strikes them first.</summary>
-    /// <param name="atFirst">What strikes them first.</param>
+    /// <summary>The exchange it solves.</summary>
+    internal PatchExchange Patches => patches.Value;
+
+    /// <summary>What strikes each patch, and the things in each cell, with all that follows from it, W/m².</summary>
+    /// <param name="source">What strikes them without it.</param>
+    /// <param name="ofCells">What else strikes each cell, W, for the accuracy of small parts; empty for nothing.</param>
     /// <param name="withReflection">Whether it is reflected; otherwise only what passes goes on.</param>
     /// <param name="near">A starting solution; null for none.</param>
     /// <param name="leastShare">Greatest residual of the last step in each cell, as a share of what strikes there.</param>
-    internal double[] Strikes(double[] atFirst, bool withReflection, double[]? near = null, double leastShare = LeastShare) =>
-        Strikes(atFirst, withReflection, near, leastShare, out _);
+    internal double[] Solve(ReadOnlySpan<double> source, ReadOnlySpan<double> ofCells, bool withReflection, double[]? near, double leastShare) =>
+        Solve(source, ofCells, withReflection, near, leastShare, out _);
 
     /// <summary>The same, with how many steps it took.</summary>
-    internal double[] Strikes(double[] atFirst, bool withReflection, double[]? near, double leastShare, out int steps)
+    internal double[] Solve(ReadOnlySpan<double> source, ReadOnlySpan<double> ofCells, bool withReflection, double[]? near, double leastShare, out int steps)
     {
-        PatchLayout layout = patches.Value.Layout;
         using Scratch scratch = Scratch.Open();
-        Span<double> source = scratch.Of<double>(layout.Count), strikes = scratch.Of<double>(layout.Count), left = scratch.Of<double>(layout.Count);
-        Span<double> sent = scratch.Of<double>(layout.Count), round = scratch.Of<double>(layout.Count);
-        Span<double> firstOfCells = scratch.Of<double>(exchange.CellCount), cells = scratch.Of<double>(2 * exchange.CellCount);
-        patches.Value.Gather(exchange.Sent(atFirst, withReflection), sent);
-        source.Clear();
-        for (int cell = 0; cell < exchange.CellCount; cell++)
-        {
-            patches.Value.Strike(cell, sent, source);
-        }
-
-        patches.Value.SumCells(atFirst, firstOfCells);
+        Span<double> left = scratch.Of<double>(source.Length), sent = scratch.Of<double>(source.Length), round = scratch.Of<double>(source.Length);
+        Span<double> cells = scratch.Of<double>(2 * exchange.CellCount);
+        double[] strikes = near is null ? new double[source.Length] : [.. near];
         if (near is null)
         {
-            strikes.Clear();
             source.CopyTo(left);
         }
         else
         {
-            patches.Value.DensitiesOf(near, atFirst, strikes);
             Leave(strikes, source, withReflection, sent, left);
         }
 
-        for (steps = 0; steps < MostSteps && !IsSettled(left, strikes, firstOfCells, leastShare); steps++)
+        for (steps = 0; steps < MostSteps && !IsSettled(left, strikes, ofCells, leastShare); steps++)
         {
             Correct(strikes, left, withReflection, sent, round, cells);
             Leave(strikes, source, withReflection, sent, left);
         }
 
-        return patches.Value.StrikesOf(strikes, atFirst);
+        return strikes;
     }
 
     // The residual of a solution: what strikes according to the exchange, minus the solution.
@@ -163,13 +156,13 @@ internal sealed class ExchangeSolver
         }
     }
 
-    private bool IsSettled(ReadOnlySpan<double> left, ReadOnlySpan<double> strikes, ReadOnlySpan<double> firstOfCells, double leastShare)
+    private bool IsSettled(ReadOnlySpan<double> left, ReadOnlySpan<double> strikes, ReadOnlySpan<double> ofCells, double leastShare)
     {
         PatchLayout layout = patches.Value.Layout;
         ReadOnlySpan<double> squareMetres = patches.Value.SquareMetres;
         for (int cell = 0; cell < exchange.CellCount; cell++)
         {
-            double over = 0, all = firstOfCells[cell];
+            double over = 0, all = ofCells.Length > 0 ? ofCells[cell] : 0;
             for (int i = layout.FirstOf(cell); i < layout.FirstOf(cell + 1); i++)
             {
                 over += squareMetres[i] * Math.Abs(left[i]);

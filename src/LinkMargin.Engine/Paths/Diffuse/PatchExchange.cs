@@ -145,20 +145,85 @@ internal sealed class PatchExchange
         densities[things] += all / whole[cell];
     }
 
-    /// <summary>Adds up what facets have: for each patch, and for the things in each cell.</summary>
-    internal void Gather(ReadOnlySpan<double> facets, Span<double> sums)
+    /// <summary>What follows at once from what leaves the patches and things: what it strikes next, W/m².</summary>
+    internal void Follow(ReadOnlySpan<double> sent, Span<double> densities)
     {
-        ReadOnlySpan<int> patchOf = layout.OfNode;
-        sums.Clear();
+        densities.Clear();
+        for (int cell = 0; cell < CellCount; cell++)
+        {
+            Strike(cell, sent, densities);
+        }
+    }
+
+    /// <summary>What passes to each patch from the other faces of its facets, W, given what strikes each facet, W.</summary>
+    internal void GatherPassed(ReadOnlySpan<double> strikes, Span<double> sent)
+    {
+        ReadOnlySpan<int> patchOf = layout.OfNode, other = exchange.OtherFaces;
+        ReadOnlySpan<double> passes = exchange.PassedShares;
+        sent.Clear();
         for (int node = 0; node < patchOf.Length; node++)
         {
-            sums[patchOf[node]] += facets[node];
+            sent[patchOf[node]] += passes[node] * strikes[other[node]];
+        }
+    }
+
+    /// <summary>A share of what strikes each patch and the things in each cell, W.</summary>
+    /// <param name="atFirst">What strikes each facet first, W.</param>
+    /// <param name="densities">What strikes each patch besides, W/m².</param>
+    /// <param name="shares">The share, by facet.</param>
+    /// <param name="sent">Receives the sums.</param>
+    internal void GatherReflected(ReadOnlySpan<double> atFirst, ReadOnlySpan<double> densities, ReadOnlySpan<double> shares, Span<double> sent)
+    {
+        ReadOnlySpan<int> patchOf = layout.OfNode;
+        ReadOnlySpan<double> areas = exchange.Areas;
+        sent.Clear();
+        for (int node = 0; node < patchOf.Length; node++)
+        {
+            int patch = patchOf[node];
+            sent[patch] += shares[node] * (atFirst[node] + (areas[node] * densities[patch]));
         }
 
         for (int cell = 0; cell < CellCount; cell++)
         {
-            sums[layout.Things(cell)] = facets[exchange.Things(cell)];
+            int things = layout.Things(cell), node = exchange.Things(cell);
+            sent[things] = shares[node] * (atFirst[node] + (areas[node] * densities[things]));
         }
+    }
+
+    /// <summary>Adds all that patches and things reflect, W.</summary>
+    internal void AddReflected(ReadOnlySpan<double> densities, Span<double> sent)
+    {
+        for (int i = 0; i < sent.Length; i++)
+        {
+            sent[i] += reflecting[i] * densities[i];
+        }
+    }
+
+    /// <summary>
+    /// What leaves each facet, and the things in each cell, W/m²: of what strikes first, and before any mirror, what others than mirrors reflect; all
+    /// that is reflected of what strikes once after a mirror; and of the rest what is reflected and what passes from behind.
+    /// </summary>
+    /// <param name="atFirst">What strikes each facet first, W.</param>
+    /// <param name="first">What strikes each patch besides, before any reflection, W/m².</param>
+    /// <param name="once">The same after one reflection by a mirror.</param>
+    /// <param name="all">The rest.</param>
+    internal double[] Leaving(ReadOnlySpan<double> atFirst, ReadOnlySpan<double> first, ReadOnlySpan<double> once, ReadOnlySpan<double> all)
+    {
+        ReadOnlySpan<int> patchOf = layout.OfNode, other = exchange.OtherFaces;
+        ReadOnlySpan<double> areas = exchange.Areas, passes = exchange.PassedShares, reflects = exchange.ReflectedShares, scatters = exchange.ScatteredShares;
+        var leaving = new double[areas.Length];
+        for (int node = 0; node < leaving.Length; node++)
+        {
+            // Indoors, then outdoors, then the things of each cell.
+            int patch = node < patchOf.Length ? patchOf[node] : node - exchange.Things(0) is var cell and >= 0 ? layout.Things(cell) : -1;
+            double passed = other[node] < patchOf.Length && passes[node] > 0 ? passes[node] * all[patchOf[other[node]]] : 0;
+            double bare = areas[node] > 0 ? atFirst[node] / areas[node] : 0;
+            leaving[node] = !(areas[node] > 0) ? 0
+                : patch < 0 ? (scatters[node] * bare) + passed
+                : (scatters[node] * (bare + first[patch])) + (reflects[node] * (once[patch] + all[patch])) + passed;
+        }
+
+        return leaving;
     }
 
     /// <summary>The sum over the facets of each cell, and the things in it.</summary>
@@ -176,21 +241,8 @@ internal sealed class PatchExchange
         }
     }
 
-    /// <summary>What strikes each patch, W/m², apart from what strikes its facets first, W.</summary>
-    internal void DensitiesOf(ReadOnlySpan<double> strikes, ReadOnlySpan<double> atFirst, Span<double> densities)
-    {
-        using Scratch scratch = Scratch.Open();
-        Span<double> sums = scratch.Of<double>(densities.Length);
-        Gather(strikes, densities);
-        Gather(atFirst, sums);
-        for (int i = 0; i < densities.Length; i++)
-        {
-            densities[i] = squareMetres[i] > 0 ? (densities[i] - sums[i]) / squareMetres[i] : 0;
-        }
-    }
-
-    /// <summary>What strikes each facet, W: the reverse of <see cref="DensitiesOf"/>. What strikes outdoors first is all there is.</summary>
-    internal double[] StrikesOf(ReadOnlySpan<double> densities, double[] atFirst)
+    /// <summary>What strikes each facet, and the things in each cell, W. What strikes outdoors first is all there is.</summary>
+    internal double[] Strikes(double[] atFirst, ReadOnlySpan<double> densities)
     {
         double[] strikes = [.. atFirst];
         ReadOnlySpan<int> patchOf = layout.OfNode;

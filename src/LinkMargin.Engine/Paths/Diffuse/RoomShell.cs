@@ -40,6 +40,35 @@ internal sealed class RoomShell
         }
     }
 
+    private RoomShell(RoomShell near, int material, double moreDb)
+    {
+        Surfaces = near.Surfaces;
+        losses = near.losses.Shifted(material, moreDb);
+        Balance = near.Balance;
+        Exchange = new SurfaceExchange(near.Exchange, material, PowerOf);
+        Solver = new ExchangeSolver(Exchange, Balance);
+        foreach (Panel panel in Surfaces.Panels)
+        {
+            if (panel.One == panel.Other && panel.Sheets.Length > 0)
+            {
+                SheetPower power = PowerOf(panel.Sheets);
+                AddThing(panel, power.Passed, power.ReflectedNear, panel.Sheets[0].IsMirror);
+                AddThing(panel, power.Passed, power.ReflectedFar, panel.Sheets[^1].IsMirror);
+            }
+        }
+
+        foreach (Solid solid in Surfaces.Solids)
+        {
+            AddThing(solid, PowerOf(solid));
+        }
+    }
+
+    /// <summary>
+    /// The same with slightly more loss in one material. Its power balance stays that of this one: it only corrects the steps by which the exchange is
+    /// solved.
+    /// </summary>
+    internal RoomShell Shifted(int material, double moreDb) => new(this, material, moreDb);
+
     /// <summary>The surfaces.</summary>
     internal CellSurfaces Surfaces { get; }
 
@@ -73,9 +102,12 @@ internal sealed class RoomShell
         Balance.Absorb(cell, absorbing);
         if (panel.One == panel.Other)
         {
-            Exchange.AddThing(cell, panel.SquareMetres * (1 - passed), panel.SquareMetres * reflected, isMirror);
+            AddThing(panel, passed, reflected, isMirror);
         }
     }
+
+    private void AddThing(Panel panel, double passed, double reflected, bool isMirror) =>
+        Exchange.AddThing(panel.One, panel.SquareMetres * (1 - passed), panel.SquareMetres * reflected, isMirror);
 
     // Layers that are some wavelengths apart, or at an unknown distance: their powers add, over all reflections between them:
     // T = T1·T2 / (1 − R1·R2).
@@ -109,9 +141,14 @@ internal sealed class RoomShell
 
     private void Add(Solid solid)
     {
-        (double passed, double reflected) = PowerOf(new Sheet(solid.Material, solid.Depths, solid.IsMirror));
-        Balance.Absorb(solid.Cell, solid.SquareMetres * (1 - passed - reflected));
-        Exchange.AddThing(solid.Cell, solid.SquareMetres * (1 - passed), solid.SquareMetres * reflected, solid.IsMirror);
-        Balance.Reflect(solid.Cell, solid.SquareMetres * reflected, solid.IsMirror);
+        (double Passed, double Reflected) power = PowerOf(solid);
+        Balance.Absorb(solid.Cell, solid.SquareMetres * (1 - power.Passed - power.Reflected));
+        AddThing(solid, power);
+        Balance.Reflect(solid.Cell, solid.SquareMetres * power.Reflected, solid.IsMirror);
     }
+
+    private void AddThing(Solid solid, (double Passed, double Reflected) power) =>
+        Exchange.AddThing(solid.Cell, solid.SquareMetres * (1 - power.Passed), solid.SquareMetres * power.Reflected, solid.IsMirror);
+
+    private (double Passed, double Reflected) PowerOf(Solid solid) => PowerOf(new Sheet(solid.Material, solid.Depths, solid.IsMirror));
 }

@@ -1,5 +1,4 @@
 using LinkMargin.Engine.Geometry;
-using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffuse;
 
@@ -10,35 +9,34 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 internal sealed class ShiftedRooms
 {
     private readonly RoomShell shell;
-    private readonly LossTables losses;
+    private readonly int materials;
     private readonly Cells cells;
     private readonly Lazy<RoomShell?[]> shells; // by the material that is shifted; null for one that no surface is made of
 
-    internal ShiftedRooms(RoomShell shell, LossTables losses, Cells cells)
+    internal ShiftedRooms(RoomShell shell, int materials, Cells cells)
     {
         this.shell = shell;
-        this.losses = losses;
+        this.materials = materials;
         this.cells = cells;
         shells = new(Shifted);
     }
 
     /// <summary>The diffuse fields of one console.</summary>
-    /// <param name="console">Where it stands.</param>
     /// <param name="plain">Its field with no loss shifted.</param>
-    internal ShiftedFields FieldsFrom(Point3 console, DiffuseField plain)
+    internal ShiftedFields FieldsFrom(DiffuseField plain)
     {
         RoomShell?[] shifted = shells.Value;
         var fields = new DiffuseField[shifted.Length];
         Parallel.For(0, fields.Length, material =>
-            fields[material] = shifted[material] is { } other ? plain.With(other, console) : plain);
+            fields[material] = shifted[material] is { } other ? plain.With(other) : plain);
         return new(cells, shell.Surfaces, fields);
     }
 
     private RoomShell?[] Shifted()
     {
-        var shifted = new RoomShell?[losses.Count];
+        var shifted = new RoomShell?[materials];
         Parallel.For(0, shifted.Length, material =>
-            shifted[material] = shell.Surfaces.IsMadeOf(material) ? new RoomShell(shell.Surfaces, losses.Shifted(material, LossGradients.StepDb)) : null);
+            shifted[material] = shell.Surfaces.IsMadeOf(material) ? shell.Shifted(material, LossGradients.StepDb) : null);
         return shifted;
     }
 }

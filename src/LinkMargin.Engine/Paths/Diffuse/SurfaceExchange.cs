@@ -1,5 +1,3 @@
-using LinkMargin.Engine.Wavefront;
-
 namespace LinkMargin.Engine.Paths.Diffuse;
 
 /// <summary>
@@ -19,6 +17,7 @@ internal sealed class SurfaceExchange
     private readonly double[] reflects;
     private readonly double[] mirrors; // the part of it that mirrors reflect
     private readonly double[] passes;
+    private double[]? scattered;
     private readonly double[] whole; // of each cell, all that a ray may strike, square metres
 
     internal SurfaceExchange(CellSurfaces surfaces, Func<Sheet[], SheetPower> powerOf)
@@ -57,8 +56,39 @@ internal sealed class SurfaceExchange
         }
     }
 
+    /// <summary>The same with another loss of one material, before any thing is added.</summary>
+    internal SurfaceExchange(SurfaceExchange near, int material, Func<Sheet[], SheetPower> powerOf)
+    {
+        (surfaces, first, partner) = (near.surfaces, near.first, near.partner);
+        (areas, reflects, mirrors, passes) = ([.. near.areas], [.. near.reflects], [.. near.mirrors], [.. near.passes]);
+        whole = [.. near.whole];
+        for (int cell = 0; cell <= surfaces.Count; cell++)
+        {
+            List<Facet> facets = surfaces.Of(CellAt(cell));
+            for (int i = 0; i < facets.Count; i++)
+            {
+                if (Array.Exists(facets[i].Sheets, sheet => sheet.Material == material))
+                {
+                    int node = first[cell] + i;
+                    SheetPower power = powerOf(facets[i].Sheets);
+                    reflects[node] = power.ReflectedNear;
+                    mirrors[node] = facets[i].IsMirror ? power.ReflectedNear : 0;
+                    passes[node] = surfaces.PartnerOf(CellAt(cell), i) >= 0 ? power.Passed : 0;
+                }
+            }
+        }
+
+        for (int cell = 0; cell < surfaces.Count; cell++)
+        {
+            int things = Things(cell);
+            whole[cell] = surfaces.FurnishingSquareMetres(cell) + areas.AsSpan(first[cell]..first[cell + 1]).ToArray().Sum();
+            (areas[things], reflects[things], mirrors[things]) = (0, 0, 0);
+        }
+    }
+
     /// <summary>How many cells there are, without outdoors.</summary>
     internal int CellCount => surfaces.Count;
+
     /// <summary>How many facets and cells there are together.</summary>
     internal int Count => areas.Length;
 
@@ -93,6 +123,15 @@ internal sealed class SurfaceExchange
 
     /// <summary>Share that each facet, and each cell's things, reflect of what strikes them.</summary>
     internal ReadOnlySpan<double> ReflectedShares => reflects;
+
+    /// <summary>The part of it that mirrors reflect.</summary>
+    internal ReadOnlySpan<double> MirroredShares => mirrors;
+
+    /// <summary>The part of it that others reflect.</summary>
+    internal ReadOnlySpan<double> ScatteredShares => LazyInitializer.EnsureInitialized(ref scattered, Scattered);
+
+    /// <summary>The node of each facet's other face; its own where there is none, which passes nothing.</summary>
+    internal ReadOnlySpan<int> OtherFaces => partner;
 
     /// <summary>Share that passes each facet to its other face.</summary>
     internal ReadOnlySpan<double> PassedShares => passes;
@@ -132,109 +171,31 @@ internal sealed class SurfaceExchange
     }
 
     /// <summary>The mean over a cell's surfaces of what they send out, W/m²: the reverse of <see cref="StrikeEvenly"/>.</summary>
-    internal double MeanOf(int cell, double[] sent)
+    internal double MeanOf(int cell, double[] densities)
     {
         if (cell == Cells.Outdoors)
         {
             return 0;
         }
 
-        double sum = sent[Things(cell)];
+        double sum = densities[Things(cell)] * areas[Things(cell)];
         for (int node = first[cell]; node < first[cell + 1]; node++)
         {
-            sum += sent[node];
+            sum += densities[node] * areas[node];
         }
 
         return sum / whole[cell];
     }
 
-    /// <summary>What mirrors reflect of the power that strikes.</summary>
-    internal double[] ReflectedByMirrors(double[] strikes)
+    private double[] Scattered()
     {
-        var sent = new double[Count];
-        for (int i = 0; i < sent.Length; i++)
+        var shares = new double[Count];
+        for (int i = 0; i < shares.Length; i++)
         {
-            sent[i] = mirrors[i] * strikes[i];
+            shares[i] = reflects[i] - mirrors[i];
         }
 
-        return sent;
-    }
-
-    /// <summary>What surfaces other than mirrors reflect of what strikes first, plus all that is reflected of what strikes after a mirror.</summary>
-    internal double[] ReflectedOnwards(double[] first, double[] once)
-    {
-        var sent = new double[Count];
-        for (int i = 0; i < sent.Length; i++)
-        {
-            sent[i] = ((reflects[i] - mirrors[i]) * first[i]) + (reflects[i] * once[i]);
-        }
-
-        return sent;
-    }
-
-    /// <summary>What leaves each facet of what strikes it and its other face.</summary>
-    internal double[] Sent(double[] strikes, bool withReflection)
-    {
-        var sent = new double[Count];
-        for (int i = 0; i < sent.Length; i++)
-        {
-            sent[i] = (withReflection ? reflects[i] * strikes[i] : 0) + (passes[i] * strikes[partner[i]]);
-        }
-
-        return sent;
-    }
-
-    /// <summary>What power that leaves the facets strikes next.</summary>
-    internal double[] Struck(double[] sent)
-    {
-        var strikes = new double[Count];
-        for (int cell = 0; cell < surfaces.Count; cell++)
-        {
-            Strike(cell, sent, strikes);
-        }
-
-        return strikes;
-    }
-
-    // From facets to patches, from patch to patch, and back to their facets by area.
-    private void Strike(int cell, ReadOnlySpan<double> sent, Span<double> strikes)
-    {
-        PatchLayout layout = surfaces.Layout;
-        FormFactors factors = layout.Factors[cell];
-        double[] patchAreas = factors.Areas;
-        int start = first[cell], things = Things(cell), patch = layout.FirstOf(cell);
-        ReadOnlySpan<int> patchOf = layout.OfNode[start..first[cell + 1]];
-        ReadOnlySpan<double> sends = sent.Slice(start, patchOf.Length);
-        using Scratch scratch = Scratch.Open();
-        Span<double> from = scratch.Of<double>(patchAreas.Length), to = scratch.Of<double>(factors.PaddedCount);
-        from.Clear();
-        double all = sent[things];
-        for (int j = 0; j < patchOf.Length; j++)
-        {
-            from[patchOf[j] - patch] += sends[j];
-            all += sends[j];
-        }
-
-        double free = FreeShare(cell);
-        for (int p = 0; p < from.Length; p++)
-        {
-            from[p] *= free / patchAreas[p];
-        }
-
-        factors.Strike(from, to);
-        strikes[things] += all * areas[things] / whole[cell];
-        double byThings = sent[things] / whole[cell];
-        for (int p = 0; p < patchAreas.Length; p++)
-        {
-            to[p] = (to[p] / patchAreas[p]) + byThings;
-        }
-
-        Span<double> struck = strikes.Slice(start, patchOf.Length);
-        ReadOnlySpan<double> square = areas.AsSpan(start, patchOf.Length);
-        for (int i = 0; i < struck.Length; i++)
-        {
-            struck[i] += square[i] * to[patchOf[i] - patch];
-        }
+        return shares;
     }
 
     private int CellAt(int place) => place == surfaces.Count ? Cells.Outdoors : place;

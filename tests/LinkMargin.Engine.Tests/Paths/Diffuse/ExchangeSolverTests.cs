@@ -2,6 +2,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Paths.Diffuse;
 using LinkMargin.Engine.Tests.Houses;
+using LinkMargin.Engine.Tests.Plain;
 
 namespace LinkMargin.Engine.Tests.Paths.Diffuse;
 
@@ -14,19 +15,37 @@ public sealed class ExchangeSolverTests
     // Each step divides the residual by about three; twelve digits take 22 or so.
     private const int MostSteps = 24;
 
+    // Enough for a steel rack with one open side.
+    private const int Flights = 400;
+
     private static readonly Point3 InRack = new(3.5, 3.6, 1), InRoom = new(1, 1, 1.2);
 
-    [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public void A_solution_satisfies_the_exchange(bool withReflection)
+    [Fact]
+    public void A_field_is_what_follows_facet_by_facet()
     {
         (DiffuseHouse house, SurfaceExchange exchange) = TwoRooms();
         foreach (Point3 console in new[] { InRack, InRoom })
         {
-            double[] atFirst = house.Of(console).FirstStrikes(console), strikes = house.Shell.Solver.Strikes(atFirst, withReflection);
-            double[] follow = exchange.Struck(exchange.Sent(strikes, withReflection));
-            Assert.All(strikes, (strike, node) => Assert.Equal(atFirst[node] + follow[node], strike, Same * (1 + strikes.Max())));
+            DiffuseField field = house.Of(console);
+            double[] first = Followed(field.AtFirst, false), mirrored = [.. first.Select((strike, i) => exchange.MirroredShares[i] * strike)];
+            double[] once = Followed(PlainExchange.Struck(exchange, mirrored), false);
+            double[] onwards = [.. first.Select((strike, i) => (exchange.ScatteredShares[i] * strike) + (exchange.ReflectedShares[i] * once[i]))];
+            double[] rest = Followed(PlainExchange.Struck(exchange, onwards), true);
+            IReadOnlyList<double> strikes = field.AllStrikes(house.Shell);
+            Assert.All(strikes, (strike, i) => Assert.Equal(first[i] + once[i] + rest[i], strike, Same * (1 + strikes.Max())));
+        }
+
+        // All that strikes, flight by flight.
+        double[] Followed(double[] atFirst, bool withReflection)
+        {
+            double[] all = [.. atFirst], next = atFirst;
+            for (int flight = 0; flight < Flights; flight++)
+            {
+                next = PlainExchange.Struck(exchange, PlainExchange.Sent(exchange, next, withReflection));
+                all = [.. all.Zip(next, (sum, more) => sum + more)];
+            }
+
+            return all;
         }
     }
 
@@ -36,12 +55,15 @@ public sealed class ExchangeSolverTests
     public void A_solution_takes_few_steps_from_nothing_and_from_too_much(bool withReflection)
     {
         (DiffuseHouse house, _) = TwoRooms();
+        ExchangeSolver solver = house.Shell.Solver;
         foreach (Point3 console in new[] { InRack, InRoom })
         {
-            double[] atFirst = house.Of(console).FirstStrikes(console);
-            double[] strikes = house.Shell.Solver.Strikes(atFirst, withReflection, null, ExchangeSolver.LeastShare, out int steps);
-            double[] again = house.Shell.Solver.Strikes(atFirst, withReflection, [.. strikes.Select(strike => 2 * strike)], ExchangeSolver.LeastShare, out int stepsAgain);
-            Assert.All(strikes, (strike, node) => Assert.Equal(strike, again[node], Same * (1 + strikes.Max())));
+            double[] sent = new double[solver.Patches.Layout.Count], source = new double[sent.Length];
+            solver.Patches.GatherReflected(house.Of(console).AtFirst, source, house.Shell.Exchange.ReflectedShares, sent);
+            solver.Patches.Follow(sent, source);
+            double[] strikes = solver.Solve(source, [], withReflection, null, ExchangeSolver.LeastShare, out int steps);
+            double[] again = solver.Solve(source, [], withReflection, [.. strikes.Select(strike => 2 * strike)], ExchangeSolver.LeastShare, out int stepsAgain);
+            Assert.All(strikes, (strike, patch) => Assert.Equal(strike, again[patch], Same * (1 + strikes.Max())));
             Assert.InRange(steps, 2, MostSteps);
             Assert.InRange(stepsAgain, 2, MostSteps);
         }

@@ -104,10 +104,10 @@ public sealed class PowerBalanceTests
                 foreach (Spot spot in house.Spots)
                 {
                     DiffuseField field = diffuse.Of(spot);
-                    double reached = field.FirstStrikes(house.PositionOf(spot)).Sum();
+                    double reached = field.AtFirst.Sum();
                     Assert.InRange(reached, 0.5, 1 + Same); // the furnishing takes the rest
-                    Assert.All(field.AllStrikes, share => Assert.True(share >= 0));
-                    Assert.Equal(reached, Taken(diffuse.Shell, field.AllStrikes), Same);
+                    Assert.All(field.AllStrikes(diffuse.Shell), share => Assert.True(share >= 0));
+                    Assert.Equal(reached, Taken(diffuse.Shell, field.AllStrikes(diffuse.Shell)), Same);
                 }
             },
             cases: 40);

@@ -134,7 +134,7 @@ public sealed class ShellTests
         var diffuse = new DiffuseHouse(InRoom(rack));
         int cell = diffuse.Cells.At(inside);
         SurfaceExchange exchange = diffuse.Shell.Exchange;
-        IReadOnlyList<double> strikes = diffuse.Of(inside).AllStrikes;
+        IReadOnlyList<double> strikes = diffuse.Of(inside).AllStrikes(diffuse.Shell);
         double heat = 0;
         for (int facet = 0; facet < diffuse.Shell.Surfaces.Of(cell).Count; facet++)
         {
