@@ -15,6 +15,9 @@ internal sealed class InterpolatedPowers(Grid grid, INodePowers nodes, double mo
     // Where it is less than this share of all power, even 20 % of it make an error of no more than 0.02 dB.
     private const double LeastShare = 0.02;
 
+    // Mirrors that count at a cell are tried at others no farther away than so many of the longest sides: more than the diagonal of two by two.
+    private const int NearLongest = 3;
+
     private double[] powers = new double[grid.Count];
     private bool[] isBetween = new bool[grid.Count];
 
@@ -25,24 +28,23 @@ internal sealed class InterpolatedPowers(Grid grid, INodePowers nodes, double mo
     internal void Clear() => Array.Clear(isBetween);
 
     /// <summary>
-    /// Interpolates between the corners of blocks, however rough they are. All mirrors are tried at two opposite corners of each block; at the others
-    /// those that count at these.
+    /// Interpolates between the corners of blocks, however rough they are. All mirrors are tried at one corner of each block; at the others those
+    /// that count at such a corner nearby, also of a block beside it.
     /// </summary>
     /// <param name="blocks">Blocks that meet no wall.</param>
     /// <param name="cancellation">Stops the work between two cells.</param>
     internal void BetweenCorners(IReadOnlyList<CellBlock> blocks, CancellationToken cancellation)
     {
-        var all = new HashSet<int>();
-        foreach (int[] corners in blocks.Select(CornersOf))
+        var tried = new HashSet<int>();
+        foreach (int[] corners in blocks.Select(CornersOf).Where(corners => !corners.Any(tried.Contains)))
         {
-            // What a block beside it tries already is not tried again elsewhere.
-            int others = corners[1..3].Count(all.Contains), ends = corners.Count(all.Contains) - others;
-            all.UnionWith(others > ends ? corners[1..3] : [corners[0], corners[3]]);
+            tried.Add(corners[^1]);
         }
 
         bool[] isNode = new bool[grid.Count];
-        Compute(all.Select(cell => new OpenCell(cell, null)), isNode, cancellation);
-        Compute(blocks.SelectMany(block => new OpenBlock(block, nodes.MirrorsAt(CornersOf(block))).With(CornersOf(block))), isNode, cancellation);
+        Compute(tried.Select(cell => new OpenCell(cell, null)), isNode, cancellation);
+        IEnumerable<int> others = blocks.SelectMany(CornersOf).Distinct();
+        Compute(others.Select(cell => new OpenCell(cell, nodes.MirrorsAt([.. tried.Where(one => IsNear(one, cell))]))), isNode, cancellation);
         var filled = new Filled(grid, nodes);
         foreach (CellBlock block in blocks)
         {
@@ -95,6 +97,14 @@ internal sealed class InterpolatedPowers(Grid grid, INodePowers nodes, double mo
         }
 
         (powers, isBetween) = (filled.Powers, filled.IsBetween);
+    }
+
+    private bool IsNear(int one, int other)
+    {
+        (int row, int column) = Math.DivRem(one, grid.Columns);
+        (int otherRow, int otherColumn) = Math.DivRem(other, grid.Columns);
+        int north = row - otherRow, east = column - otherColumn, most = NearLongest * mostSteps;
+        return (north * north) + (east * east) <= most * most;
     }
 
     private void Compute(IEnumerable<OpenCell> cells, bool[] isNode, CancellationToken cancellation)
