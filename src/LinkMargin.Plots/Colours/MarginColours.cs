@@ -34,8 +34,13 @@ internal sealed class MarginColours
     /// <summary>Step between tones, dB.</summary>
     public double StepDb { get; }
 
-    public SKColor Of(double marginDb) =>
-        tones[(int)Math.Clamp(Math.Floor(marginDb / StepDb) - lowestStep, 0, tones.Length - 1)];
+    /// <summary>The tones, lowest first.</summary>
+    public IReadOnlyList<SKColor> Tones => tones;
+
+    public SKColor Of(double marginDb) => tones[ToneOf(marginDb)];
+
+    /// <summary>The number of the tone of a margin.</summary>
+    public int ToneOf(double marginDb) => (int)Math.Clamp(Math.Floor(marginDb / StepDb) - lowestStep, 0, tones.Length - 1);
 
     /// <summary>Margins of the contour lines inside the range, lowest first.</summary>
     public IEnumerable<double> Lines()

@@ -47,17 +47,41 @@ internal sealed class FieldLayer(
 /// <summary>A surface's tones, one per pixel of the frame; transparent outside the surface.</summary>
 internal static class FieldRaster
 {
+    // The tone where there is no surface.
+    private const int Nothing = -1;
+
     public static SKImage Of(FieldSurface surface, MarginColours colours, PlanView view)
     {
         int width = (int)Math.Round(view.Frame.Width), height = (int)Math.Round(view.Frame.Height);
         var pixels = new uint[width * height];
+        uint[] packed = [.. colours.Tones.Select(Packed)];
+        double[] places = [.. Enumerable.Range(0, width).Select(column => surface.ColumnAt(view.MetresX(view.Frame.Left + column + 0.5)))];
+        double[] margins = new double[surface.Columns];
+        int[] tones = new int[surface.Columns];
         for (int row = 0; row < height; row++)
         {
-            double y = view.MetresY(view.Frame.Top + row + 0.5);
+            surface.AbreastOf(view.MetresY(view.Frame.Top + row + 0.5), margins);
+            for (int node = 0; node < tones.Length; node++)
+            {
+                tones[node] = double.IsNaN(margins[node]) ? Nothing : colours.ToneOf(margins[node]);
+            }
+
+            Span<uint> line = pixels.AsSpan(row * width, width);
             for (int column = 0; column < width; column++)
             {
-                double margin = surface.At(view.MetresX(view.Frame.Left + column + 0.5), y);
-                pixels[(row * width) + column] = double.IsNaN(margin) ? 0 : Packed(colours.Of(margin));
+                double place = places[column];
+                if (place >= 0 && place <= surface.Columns - 1)
+                {
+                    int west = Math.Min((int)place, surface.Columns - 2), tone = tones[west];
+                    if (tone == Nothing || tones[west + 1] == Nothing)
+                    {
+                        continue;
+                    }
+
+                    // Between two nodes of one tone there is no other.
+                    tone = tone == tones[west + 1] ? tone : colours.ToneOf(margins[west] + ((place - west) * (margins[west + 1] - margins[west])));
+                    line[column] = packed[tone];
+                }
             }
         }
 

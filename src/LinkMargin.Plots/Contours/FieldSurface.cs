@@ -107,6 +107,27 @@ internal sealed class FieldSurface
         return south + (fv * (north - south));
     }
 
+    /// <summary>The place of a node, as a number of columns, that is as far east; whole at nodes.</summary>
+    public double ColumnAt(double x) => ((x - Grid.Origin.X) / Grid.CellMetres) + 0.5;
+
+    /// <summary>Writes the surface abreast of each column of nodes, as far north as a place; NaN outside it.</summary>
+    public void AbreastOf(double y, Span<double> atColumns)
+    {
+        double v = ((y - Grid.Origin.Y) / Grid.CellMetres) + 0.5;
+        if (!(v >= 0 && v <= Rows - 1))
+        {
+            atColumns.Fill(double.NaN);
+            return;
+        }
+
+        int row = Math.Min((int)v, Rows - 2);
+        ReadOnlySpan<double> south = values.AsSpan(row * Columns, Columns), north = values.AsSpan((row + 1) * Columns, Columns);
+        for (int column = 0; column < Columns; column++)
+        {
+            atColumns[column] = south[column] + ((v - row) * (north[column] - south[column]));
+        }
+    }
+
     private static int RoomAt(IReadOnlyList<Room> all, Point2 place)
     {
         for (int i = 0; i < all.Count; i++)
