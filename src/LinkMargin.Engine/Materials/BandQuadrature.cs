@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using LinkMargin.Engine.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -14,8 +15,13 @@ internal static class BandQuadrature
     /// <summary>Frequencies used where a band has more channels.</summary>
     public const int Nodes = 4;
 
+    // All materials of a house ask for the same band.
+    private static readonly ConditionalWeakTable<Band, IReadOnlyList<(Frequency Frequency, double Weight)>> Known = [];
+
     /// <summary>The frequencies and their weights, which sum to 1; the channels themselves where they are few.</summary>
-    public static IReadOnlyList<(Frequency Frequency, double Weight)> Of(Band band)
+    public static IReadOnlyList<(Frequency Frequency, double Weight)> Of(Band band) => Known.GetValue(band, Rule);
+
+    private static IReadOnlyList<(Frequency Frequency, double Weight)> Rule(Band band)
     {
         double[] megahertz = [.. band.Channels.Select(f => f.Megahertz)];
         int distinct = megahertz.Distinct().Count();

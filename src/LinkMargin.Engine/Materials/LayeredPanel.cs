@@ -12,8 +12,8 @@ namespace LinkMargin.Engine.Materials;
 /// a controller is held at any tilt and hops over the band, and no two cavities have the same depth.
 /// <para>
 /// The functions are tabulated once, at a hundred to a few hundred angles, closer where they curve more, and interpolated
-/// linearly in ln cos θ, in which the fall towards grazing is a straight line. Building the table takes tens of
-/// milliseconds, so keep the panel. A panel never changes and may be read from any number of threads.
+/// linearly in ln cos θ, in which the fall towards grazing is a straight line. Building the table takes some tenths of a
+/// millisecond, so keep the panel. A panel never changes and may be read from any number of threads.
 /// </para>
 /// </summary>
 public sealed class LayeredPanel
