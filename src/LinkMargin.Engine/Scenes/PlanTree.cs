@@ -10,7 +10,9 @@ namespace LinkMargin.Engine.Scenes;
 /// </summary>
 internal sealed class PlanTree
 {
-    private const int Fan = 8;
+    /// <summary>How many boxes there are in a group.</summary>
+    internal const int Fan = 8;
+
     private const int DeepestLevels = 12; // 8^12 boxes: more than memory holds
 
     private readonly int[] order;
@@ -92,6 +94,51 @@ internal sealed class PlanTree
         }
 
         return count;
+    }
+
+    /// <summary>The numbers of the boxes in the order in which they are packed, <see cref="Fan"/> to a group.</summary>
+    internal IReadOnlyList<int> Order => order;
+
+    /// <summary>Writes the groups of boxes that the line may meet, each followed by which of them it may meet, a bit each.</summary>
+    /// <param name="from">One end.</param>
+    /// <param name="to">The other end.</param>
+    /// <param name="found">Filled from its start; grown when too small.</param>
+    /// <param name="reachMetres">Boxes this close to the line count as well.</param>
+    /// <returns>How many numbers there are, two for each group.</returns>
+    internal int QueryGroups(Point2 from, Point2 to, ref int[] found, double reachMetres = 0)
+    {
+        int count = 0;
+        if (layers.Length > 0)
+        {
+            AddGroups(new PlanLine(from, to, reachMetres), layers.Length - 1, 0, ref found, ref count);
+        }
+
+        return count;
+    }
+
+    private void AddGroups(in PlanLine line, int depth, int group, ref int[] found, ref int count)
+    {
+        uint met = line.MayMeet(layers[depth], group);
+        if (depth == 0)
+        {
+            if (met != 0)
+            {
+                if (count + 1 >= found.Length)
+                {
+                    Array.Resize(ref found, 2 * found.Length);
+                }
+
+                found[count++] = group;
+                found[count++] = (int)met;
+            }
+
+            return;
+        }
+
+        for (; met != 0; met &= met - 1)
+        {
+            AddGroups(line, depth - 1, (group * Fan) + BitOperations.TrailingZeroCount(met), ref found, ref count);
+        }
     }
 
     private void Add(int box, ref int[] found, ref int count)

@@ -204,7 +204,7 @@ public sealed class Scene
         {
             if (least < storey.High && greatest > storey.Low)
             {
-                storey.Walls.Gather(ray, fold, buffer);
+                storey.Fronts.Gather(ray, fold, buffer);
             }
         }
 

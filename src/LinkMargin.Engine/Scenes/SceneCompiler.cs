@@ -84,7 +84,8 @@ internal sealed class SceneCompiler
         return new Storey(
             floor,
             reach,
-            new WallPanels(index, walls, StraightRun.Shares(runs, walls)),
+            new WallPanels(index, walls),
+            new WallFronts(JoinedWall.Of(runs, walls)),
             WallJoint.Of(runs, walls),
             OpenGap.Of(runs, walls, names.All));
     }
@@ -230,11 +231,12 @@ internal sealed class SceneCompiler
 /// <summary>One level's walls, and the heights between which they stand, above the lowest floor.</summary>
 /// <param name="Low">Its floor.</param>
 /// <param name="High">Its ceiling, or the floor above.</param>
-/// <param name="Walls">Its walls.</param>
+/// <param name="Walls">Its walls, for straight lines.</param>
+/// <param name="Fronts">The same for fronts.</param>
 /// <param name="Joints">Where they end and meet.</param>
 /// <param name="Gaps">Where they are open.</param>
 internal sealed record Storey(
-    double Low, double High, WallPanels Walls, IReadOnlyList<WallJoint> Joints, IReadOnlyList<OpenGap> Gaps);
+    double Low, double High, WallPanels Walls, WallFronts Fronts, IReadOnlyList<WallJoint> Joints, IReadOnlyList<OpenGap> Gaps);
 
 /// <summary>Gives each distinct thing a number, in the order they come.</summary>
 internal sealed class Numbered<T>

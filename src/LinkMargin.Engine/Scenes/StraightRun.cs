@@ -38,24 +38,14 @@ internal sealed record StraightRun(Point2 Start, Point2 End, IReadOnlyList<int> 
         return runs;
     }
 
-    /// <summary>For each wall the shares of its length, 0 or less and 1 or more, between which its run lies.</summary>
-    internal static (double From, double To)[] Shares(IReadOnlyList<StraightRun> runs, IReadOnlyList<WallPanel> walls)
+    /// <summary>The shares of a wall's length, 0 or less and 1 or more, between which the run lies.</summary>
+    /// <param name="start">One end of the wall.</param>
+    /// <param name="end">The other end.</param>
+    internal (double From, double To) SharesOf(Point2 start, Point2 end)
     {
-        var shares = new (double From, double To)[walls.Count];
-        Array.Fill(shares, (0, 1));
-        foreach (StraightRun run in runs)
-        {
-            foreach (int i in run.Walls)
-            {
-                Point2 along = walls[i].End - walls[i].Start;
-                double a = ShareOf(run.Start), b = ShareOf(run.End);
-                shares[i] = (Math.Min(0, Math.Min(a, b)), Math.Max(1, Math.Max(a, b)));
-
-                double ShareOf(Point2 at) => Point2.Dot(at - walls[i].Start, along) / Point2.Dot(along, along);
-            }
-        }
-
-        return shares;
+        Point2 along = end - start;
+        double a = Point2.Dot(Start - start, along) / Point2.Dot(along, along), b = Point2.Dot(End - start, along) / Point2.Dot(along, along);
+        return (Math.Min(0, Math.Min(a, b)), Math.Max(1, Math.Max(a, b)));
     }
 
     private readonly record struct Stretch(int Wall, double Low, double High, Point2 LowEnd, Point2 HighEnd)

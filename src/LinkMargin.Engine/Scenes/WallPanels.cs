@@ -4,12 +4,9 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Scenes;
 
-/// <summary>The walls of one level in flat arrays, with their openings.</summary>
+/// <summary>The walls of one level as straight lines cross them, in flat arrays, with their openings.</summary>
 internal sealed class WallPanels
 {
-    // Closer than this the rules of touching decide, metres.
-    private const double ClearMetres = 1e-3;
-
     private readonly PlanTree tree;
     private readonly double[] startX;
     private readonly double[] startY;
@@ -18,8 +15,6 @@ internal sealed class WallPanels
     private readonly double[] length;
     private readonly double[] low;
     private readonly double[] high;
-    private readonly VerticalExtent[] rise;
-    private readonly (double From, double To)[] run;
     private readonly int[] mirror;
     private readonly int[] material;
     private readonly int[] name;
@@ -27,7 +22,7 @@ internal sealed class WallPanels
     private readonly OpeningPanel[] openings;
     private readonly int level;
 
-    internal WallPanels(int level, IReadOnlyList<WallPanel> walls, (double From, double To)[] runs)
+    internal WallPanels(int level, IReadOnlyList<WallPanel> walls)
     {
         this.level = level;
         startX = [.. walls.Select(w => w.Start.X)];
@@ -37,12 +32,10 @@ internal sealed class WallPanels
         length = [.. walls.Select(w => w.Start.DistanceTo(w.End))];
         low = [.. walls.Select(w => w.VerticalExtent.Low)];
         high = [.. walls.Select(w => w.VerticalExtent.High)];
-        rise = [.. walls.Select(w => w.VerticalExtent)];
-        run = runs;
         mirror = [.. walls.Select(w => w.Mirror)];
         material = [.. walls.Select(w => w.Material)];
         name = [.. walls.Select(w => w.Name)];
-        openings = [.. walls.SelectMany(w => w.Openings.OrderBy(o => o.From))]; // a front needs them in order along the wall
+        openings = [.. walls.SelectMany(w => w.Openings.OrderBy(o => o.From))];
         firstOpening = new int[walls.Count + 1];
         for (int i = 0; i < walls.Count; i++)
         {
@@ -144,85 +137,6 @@ internal sealed class WallPanels
         hit.Mirror = mirror[wall];
     }
 
-    /// <summary>
-    /// Adds the pieces in the ray's front, each opening separately from the wall around it; walls of the mirror itself are left out.
-    /// </summary>
-    internal void Gather(in Ray ray, in Fold fold, TraceBuffer buffer)
-    {
-        (double least, double greatest) = fold.Heights(ray.From.Z, ray.To.Z);
-        (Point2 from, Point2 to) = fold.Part(ray);
-        int count = tree.Query(from, to, ref buffer.Candidates, ray.ReachMetres);
-        for (int c = 0; c < count; c++)
-        {
-            int i = buffer.Candidates[c];
-            if ((mirror[i] == fold.Mirror && fold.Mirror >= 0) || !rise[i].IsMetBetween(least, greatest) || IsClear(ray, i))
-            {
-                continue;
-            }
-
-            var panel = new PlanPanel(startX[i], startY[i], alongX[i], alongY[i], run[i].From, run[i].To);
-            var front = new PanelFront(in ray, in fold, panel);
-            if (!front.IsMet)
-            {
-                continue;
-            }
-
-            double bottom = rise[i].BottomFor(least), top = rise[i].TopFor(greatest);
-            double turn = Math.Abs((ray.EastX * alongY[i]) - (ray.NorthY * alongX[i]));
-            double cosine = front.CosIncidence(Math.Min(1, turn * ray.CosSlope / length[i]), panel);
-            var piece = new Piece { Plane = mirror[i], CosIncidence = cosine, Share = 1 };
-            Share left = new(front.First, front.AtFirst), last = new(front.Last, front.AtLast);
-            for (int o = firstOpening[i]; o < firstOpening[i + 1]; o++)
-            {
-                OpeningPanel opening = openings[o];
-                Share start = At(front, opening.From / length[i], left, last), end = At(front, opening.To / length[i], start, last);
-                double sill = opening.Low <= low[i] + VerticalExtent.SameMetres ? bottom : opening.Low;
-                double head = opening.High >= high[i] - VerticalExtent.SameMetres ? top : opening.High;
-                AddPieces(buffer, front, fold, ref piece, material[i], new Patch(left, start, bottom, top));
-                AddPieces(buffer, front, fold, ref piece, material[i], new Patch(start, end, bottom, sill));
-                AddPieces(buffer, front, fold, ref piece, opening.Filling, new Patch(start, end, sill, head));
-                AddPieces(buffer, front, fold, ref piece, material[i], new Patch(start, end, head, top));
-                left = end;
-            }
-
-            AddPieces(buffer, front, fold, ref piece, material[i], new Patch(left, last, bottom, top));
-        }
-    }
-
-    // Whether a wall is so clearly beside the front, before the ray's start or after its end, that it needs no exact check.
-    private bool IsClear(in Ray ray, int i)
-    {
-        double east = startX[i] - ray.From.X, north = startY[i] - ray.From.Y;
-        double left = (ray.EastX * north) - (ray.NorthY * east), abreast = (ray.EastX * east) + (ray.NorthY * north);
-        double otherLeft = left + (ray.EastX * alongY[i]) - (ray.NorthY * alongX[i]), otherAbreast = abreast + (ray.EastX * alongX[i]) + (ray.NorthY * alongY[i]);
-        if (Math.Max(abreast, otherAbreast) < -ClearMetres || Math.Min(abreast, otherAbreast) > ray.PlanMetres + ClearMetres)
-        {
-            return true;
-        }
-
-        double aside = Math.Min(Math.Abs(left), Math.Abs(otherLeft)) - ClearMetres;
-        return aside > 0 && left > 0 == otherLeft > 0 && ray.IsOutOfReach(aside, abreast / ray.PlanMetres, otherAbreast / ray.PlanMetres);
-    }
-
-    // A place on a wall no closer to its start than one place and no farther than another.
-    private static Share At(in PanelFront front, double u, in Share from, in Share last) =>
-        u <= from.Along ? from : u >= last.Along ? last : new(u, front.At(u));
-
-    // Adds what fills a patch of a wall, and its image in a floor or ceiling.
-    private static void AddPieces(TraceBuffer buffer, in PanelFront front, in Fold fold, ref Piece piece, int filling, in Patch patch)
-    {
-        if (filling < 0
-            || patch.From.Along >= patch.To.Along
-            || patch.Bottom >= patch.Top
-            || !front.TryBetween(patch.From.Along, patch.From.OnFront, patch.To.Along, patch.To.OnFront, out piece.Low, out piece.High))
-        {
-            return;
-        }
-
-        piece.Material = filling;
-        front.Heights.Add(buffer, fold, piece, patch.Bottom, patch.Top);
-    }
-
     private int OpeningAt(int wall, double u, double z)
     {
         for (int o = firstOpening[wall]; o < firstOpening[wall + 1]; o++)
@@ -248,12 +162,6 @@ internal sealed class WallPanels
 
         return false;
     }
-
-    // A place on a wall: share of its length, and where on the front it is, v.
-    private readonly record struct Share(double Along, double OnFront);
-
-    // Part of a wall between two places on it and two heights.
-    private readonly record struct Patch(Share From, Share To, double Bottom, double Top);
 }
 
 /// <summary>One wall on its way into a scene's arrays: heights above the lowest floor, names and materials by number.</summary>

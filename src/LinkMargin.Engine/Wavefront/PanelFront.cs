@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using LinkMargin.Engine.Geometry;
 
 namespace LinkMargin.Engine.Wavefront;
@@ -89,6 +91,31 @@ internal readonly ref struct PanelFront
         AtFirst = At(first);
         AtLast = At(last);
         IsMet = TryBetween(first, AtFirst, last, AtLast, out _, out _);
+    }
+
+    /// <summary>One of several that were measured at once and found within reach; neither end of the ray lies in it.</summary>
+    /// <param name="ray">The ray.</param>
+    /// <param name="rows">Their numbers (<see cref="PanelLanes.Row"/>).</param>
+    /// <param name="lane">Which of them.</param>
+    internal PanelFront(ref readonly Ray ray, ReadOnlySpan<double> rows, int lane)
+    {
+        this.ray = ref ray;
+        ref double first = ref MemoryMarshal.GetReference(rows[lane..(lane + PanelLanes.Room - PlanPanels.Lanes + 1)]);
+        tStart = Unsafe.Add(ref first, PanelLanes.Row.TStart * PlanPanels.Lanes);
+        tStep = Unsafe.Add(ref first, PanelLanes.Row.TStep * PlanPanels.Lanes);
+        leftStart = Unsafe.Add(ref first, PanelLanes.Row.LeftStart * PlanPanels.Lanes);
+        leftStep = Unsafe.Add(ref first, PanelLanes.Row.LeftStep * PlanPanels.Lanes);
+        endlessFrom = Unsafe.Add(ref first, PanelLanes.Row.EndlessFrom * PlanPanels.Lanes);
+        endlessTo = Unsafe.Add(ref first, PanelLanes.Row.EndlessTo * PlanPanels.Lanes);
+        nearest = Unsafe.Add(ref first, PanelLanes.Row.Nearest * PlanPanels.Lanes);
+        First = Unsafe.Add(ref first, PanelLanes.Row.First * PlanPanels.Lanes);
+        Last = Unsafe.Add(ref first, PanelLanes.Row.Last * PlanPanels.Lanes);
+        AtFirst = Unsafe.Add(ref first, PanelLanes.Row.AtFirst * PlanPanels.Lanes);
+        AtLast = Unsafe.Add(ref first, PanelLanes.Row.AtLast * PlanPanels.Lanes);
+        NearestAlong = Unsafe.Add(ref first, PanelLanes.Row.NearestAlong * PlanPanels.Lanes);
+        touchFrom = touchTo = double.NaN;
+        Heights = FrontHeights.At(in ray, NearestAlong);
+        IsMet = true;
     }
 
     /// <summary>Whether any of it stands within reach of the line.</summary>

@@ -42,6 +42,7 @@ public sealed class PlanTreeTests
                     int[] surely = [.. Enumerable.Range(0, count).Where(i => Passes(boxes[i], from, to, 0))];
                     Assert.Empty(surely.Except(numbers));
                     Assert.All(numbers, i => Assert.True(Passes(boxes[i], from, to, 1e-6)));
+                    Assert.Equal(numbers.Order(), QueryGroups(tree, from, to, ref found).Order());
                 }
             },
             cases: count > 100 ? 20 : 100);
@@ -50,6 +51,15 @@ public sealed class PlanTreeTests
     {
         int count = tree.Query(from, to, ref found); // may exchange the array for a larger one
         return found[..count];
+    }
+
+    private static IEnumerable<int> QueryGroups(PlanTree tree, Point2 from, Point2 to, ref int[] found)
+    {
+        int count = tree.QueryGroups(from, to, ref found);
+        int[] groups = found[..count];
+        return Enumerable.Range(0, count / 2).SelectMany(g => Enumerable.Range(0, PlanTree.Fan)
+            .Where(lane => (groups[(2 * g) + 1] >> lane & 1) != 0)
+            .Select(lane => tree.Order[(groups[2 * g] * PlanTree.Fan) + lane]));
     }
 
     // Clips the line by each side of the box, grown a little.
