@@ -1,3 +1,4 @@
+using System.Numerics;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Materials;
@@ -10,6 +11,8 @@ internal sealed class FixtureBoxes
 {
     private readonly PlanTree tree;
     private readonly FixtureBox[] boxes;
+    private readonly FixtureBox[] ordered; // in the order of the tree
+    private readonly BoxLanes lanes; // the same
     private readonly double[] plateHeights; // of the lids and undersides of shells
 
     internal FixtureBoxes(IReadOnlyList<FixtureBox> boxes)
@@ -17,6 +20,8 @@ internal sealed class FixtureBoxes
         this.boxes = [.. boxes];
         plateHeights = [.. boxes.Where(box => box.IsShell).SelectMany(box => new[] { box.VerticalExtent.Low, box.VerticalExtent.High }).Distinct()];
         tree = new PlanTree([.. boxes.Select(b => b.Bounds)]);
+        ordered = [.. tree.Order.Select(i => boxes[i])];
+        lanes = new BoxLanes(ordered);
     }
 
     /// <summary>The boxes.</summary>
@@ -76,11 +81,25 @@ internal sealed class FixtureBoxes
     /// <summary>Adds the upright pieces in the ray's front.</summary>
     internal void Gather(in Ray ray, in Fold fold, TraceBuffer buffer)
     {
+        (double least, double greatest) = fold.Heights(ray.From.Z, ray.To.Z);
         (Point2 from, Point2 to) = fold.Part(ray);
-        int count = tree.Query(from, to, ref buffer.Candidates, ray.ReachMetres);
-        for (int c = 0; c < count; c++)
+        Point2 legFrom = ray.PointAt(ray.Start).Plan, legTo = ray.PointAt(ray.End).Plan, rayFrom = ray.From.Plan;
+        int count = tree.QueryGroups(from, to, ref buffer.Candidates, ray.ReachMetres);
+        for (int c = 0; c < count; c += 2)
         {
-            BoxFront.Gather(boxes[buffer.Candidates[c]], ray, fold, buffer);
+            int group = buffer.Candidates[c];
+            uint met = lanes.MayMeet(group, ray, least, greatest) & (uint)buffer.Candidates[c + 1], shells = met & lanes.Shells(group);
+            uint around = lanes.Near(group, legFrom) | lanes.Near(group, legTo) | lanes.Near(group, rayFrom);
+            for (uint solids = met & ~shells; solids != 0; solids &= solids - 1)
+            {
+                int lane = BitOperations.TrailingZeroCount(solids);
+                BoxFront.GatherSolid(ordered[(group * PlanPanels.Lanes) + lane], ray, fold, least, greatest, (around >> lane & 1) != 0, buffer);
+            }
+
+            for (; shells != 0; shells &= shells - 1)
+            {
+                ShellFront.Gather(ordered[(group * PlanPanels.Lanes) + BitOperations.TrailingZeroCount(shells)], ray, fold, least, greatest, buffer);
+            }
         }
     }
 

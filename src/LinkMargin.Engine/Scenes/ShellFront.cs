@@ -16,11 +16,13 @@ internal static class ShellFront
     /// <param name="box">The shell.</param>
     /// <param name="ray">The ray.</param>
     /// <param name="fold">Where it is reflected.</param>
+    /// <param name="least">Least height of the path, metres.</param>
+    /// <param name="greatest">Greatest height.</param>
     /// <param name="buffer">Receives the pieces.</param>
-    /// <param name="bottom">Where the shell's sides start for this ray, metres above the lowest floor; −∞ where nothing passes below.</param>
-    /// <param name="top">Where they end; ∞ where nothing passes above.</param>
-    internal static void Gather(FixtureBox box, in Ray ray, in Fold fold, TraceBuffer buffer, double bottom, double top)
+    internal static void Gather(FixtureBox box, in Ray ray, in Fold fold, double least, double greatest, TraceBuffer buffer)
     {
+        // Where its sides start and end for this ray: infinity where nothing passes below or above.
+        double bottom = box.VerticalExtent.BottomFor(least), top = box.VerticalExtent.TopFor(greatest);
         FoldedOutlets outlets = FoldedOutlets.Of(box, ray, fold);
         if (outlets.AreLevel)
         {

@@ -158,7 +158,8 @@ public sealed class BodyShadowTests(ITestOutputHelper output)
                 foreach (double off in new[] { -0.06, -0.03, 0, 0.03, 0.06 })
                 {
                     buffer.PieceCount = 0;
-                    BoxFront.Gather(box, new Ray(new Point3(-100, 0, 0), new Point3(x, aside + off, 0), Frequency.WavelengthMetres), Fold.None, buffer);
+                    var ray = new Ray(new Point3(-100, 0, 0), new Point3(x, aside + off, 0), Frequency.WavelengthMetres);
+                    BoxFront.GatherSolid(box, ray, Fold.None, 0, 0, mayHoldAnEnd: true, buffer);
                     double[] amplitudes = new double[buffer.PieceCount];
                     Array.Fill(amplitudes, 0.01);
                     power += FrontSum.PowerRatio(buffer.Pieces, amplitudes, FrontReach.Usual) / 5;
