@@ -11,9 +11,6 @@ namespace LinkMargin.Engine.Wavefront;
 /// </summary>
 internal static class FrontSum
 {
-    // Several planes may share a chain of pieces; a power of two.
-    private const int Chains = 64;
-
     /// <summary>Power that passes a front of the usual reach, as a share of free space; 0 where that is no more than the least that counts.</summary>
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, double least = 0) =>
         PowerRatio(pieces, losses, FrontReach.Usual, least);
@@ -37,13 +34,17 @@ internal static class FrontSum
     /// </summary>
     internal static double MostPowerRatio(ReadOnlySpan<Piece> pieces, LossTables losses, in FrontReach reach)
     {
+        if (pieces.IsEmpty)
+        {
+            return 1;
+        }
+
         using Scratch scratch = Scratch.Open();
-        Span<bool> shared = scratch.Of<bool>(pieces.Length);
-        FindShared(pieces, shared);
+        var planes = new FrontPlanes(scratch, pieces);
         double amplitude = 1;
         for (int i = 0; i < pieces.Length; i++)
         {
-            amplitude *= !shared[i] && pieces[i].TakesUpAll(reach) ? losses.Amplitude(pieces[i]) : 1;
+            amplitude *= planes.IsAlone(i) && pieces[i].TakesUpAll(reach) ? losses.Amplitude(pieces[i]) : 1;
         }
 
         return amplitude * amplitude;
@@ -54,37 +55,27 @@ internal static class FrontSum
     {
         // Pieces that cover the whole front multiply; only the others have edges to sum.
         using Scratch scratch = Scratch.Open();
-        Span<bool> shared = scratch.Of<bool>(pieces.Length);
-        int manyShared = FindShared(pieces, shared);
+        var planes = new FrontPlanes(scratch, pieces);
+        Span<int> taken = scratch.Of<int>(pieces.Length);
         double everywhere = 1;
+        int many = 0;
         for (int i = 0; i < pieces.Length; i++)
         {
-            if (!shared[i] && pieces[i].TakesUpAll(reach))
+            if (!planes.IsAlone(i))
+            {
+                taken[many++] = i;
+            }
+            else if (pieces[i].TakesUpAll(reach))
             {
                 everywhere *= amplitudes[i] * amplitudes[i];
             }
-        }
-
-        if (everywhere <= least)
-        {
-            return 0;
-        }
-
-        var parts = new FrontParts(scratch, pieces.Length, manyShared, reach);
-        for (int i = 0; i < pieces.Length; i++)
-        {
-            if (!shared[i] && amplitudes[i] != 1 && !pieces[i].TakesUpAll(reach))
+            else if (amplitudes[i] != 1)
             {
-                AddAlone(ref parts, pieces[i], amplitudes[i], reach);
+                taken[many++] = i;
             }
         }
 
-        if (manyShared > 0)
-        {
-            CutIntoStrips(pieces, amplitudes, shared, false, reach, ref parts);
-        }
-
-        return everywhere * parts.MeanPower(1, least / everywhere);
+        return everywhere <= least ? 0 : everywhere * MeanPower(pieces, amplitudes, taken[..many], planes, reach, 1, least / everywhere);
     }
 
     /// <summary>Power that the panels of one mirror reflect, as a share of what an infinite one would.</summary>
@@ -94,177 +85,33 @@ internal static class FrontSum
     internal static double Reflected(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes, in FrontReach reach)
     {
         using Scratch scratch = Scratch.Open();
-        var parts = new FrontParts(scratch, panels.Length, panels.Length, reach);
-        Span<bool> shared = scratch.Of<bool>(panels.Length);
-        shared.Fill(true);
-        CutIntoStrips(panels, amplitudes, shared, true, reach, ref parts);
-        return parts.MeanPower(0, 0);
-    }
-
-    // Finds the pieces that share their plane with others above or below them on the front; returns how many.
-    private static int FindShared(ReadOnlySpan<Piece> pieces, Span<bool> shared)
-    {
-        shared.Clear();
-        // Pieces so far in chains, each with those of some planes: the last of each chain, and the one before each piece.
-        using Scratch scratch = Scratch.Open();
-        Span<int> lasts = scratch.Of<int>(Chains), before = scratch.Of<int>(pieces.Length);
-        lasts.Fill(-1);
-        int many = 0;
-        for (int i = 0; i < pieces.Length; i++)
+        Span<int> all = scratch.Of<int>(panels.Length);
+        for (int i = 0; i < all.Length; i++)
         {
-            ref readonly Piece piece = ref pieces[i];
-            if (piece.Plane == Piece.NoPlane)
-            {
-                continue;
-            }
-
-            ref int last = ref lasts[piece.Plane & (Chains - 1)];
-            for (int j = last; j >= 0; j = before[j])
-            {
-                if (pieces[j].Plane == piece.Plane && pieces[j].Low < piece.High - FrontEdges.SameEdge && pieces[j].High > piece.Low + FrontEdges.SameEdge)
-                {
-                    many += (shared[i] ? 0 : 1) + (shared[j] ? 0 : 1);
-                    shared[i] = shared[j] = true;
-                }
-            }
-
-            before[i] = last;
-            last = i;
+            all[i] = i;
         }
 
-        return many;
+        return MeanPower(panels, amplitudes, all, new FrontPlanes(scratch, panels), reach, 0, 0);
     }
 
-    // Cuts each plane that pieces share into strips at their upright edges, and adds what is above each other in each strip.
-    private static void CutIntoStrips(
-        ReadOnlySpan<Piece> pieces,
-        ReadOnlySpan<double> amplitudes,
-        Span<bool> shared,
-        bool isMirror,
-        in FrontReach reach,
-        ref FrontParts parts)
+    private static double MeanPower(
+        ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, Span<int> taken, in FrontPlanes planes, in FrontReach reach, double beside, double least)
     {
         using Scratch scratch = Scratch.Open();
-        Span<double> edges = scratch.Of<double>(2 * pieces.Length);
-        Span<int> members = scratch.Of<int>(pieces.Length);
-        for (int first = 0; first < pieces.Length; first++)
+        var strips = new FrontStrips(scratch, pieces, amplitudes, taken, reach, beside);
+        Span<int> members = scratch.Of<int>(taken.Length);
+        foreach (int i in taken)
         {
-            int ends = 0, many = 0;
-            for (int i = first; i < pieces.Length && shared[first]; i++)
+            if (planes.IsAlone(i))
             {
-                if (shared[i] && pieces[i].Plane == pieces[first].Plane)
-                {
-                    members[many++] = i;
-                    edges[ends++] = Math.Max(pieces[i].Low, -reach.End);
-                    edges[ends++] = Math.Min(pieces[i].High, reach.End);
-                }
+                strips.AddAlone(i);
             }
-
-            ends = FrontEdges.Arrange(edges[..ends]);
-            for (int s = 0; s + 1 < ends; s++)
+            else if (planes.IsLast(i))
             {
-                double at = (edges[s] + edges[s + 1]) / 2;
-                AddStacked(ref parts, edges[s], edges[s + 1], new Plane(pieces, amplitudes, members[..many], isMirror), at, reach);
-            }
-
-            foreach (int i in members[..many])
-            {
-                shared[i] = false;
-            }
-        }
-    }
-
-    // A piece with nothing of its plane above or below it: beside it is air.
-    private static void AddAlone(ref FrontParts parts, in Piece piece, double amplitude, in FrontReach reach)
-    {
-        bool isOpenBelow = piece.Bottom > -reach.End, isOpenAbove = piece.Top < reach.End;
-        int at = parts.Begin(piece.Low, piece.High);
-        if (isOpenBelow)
-        {
-            parts.Over(at, 1, piece.Bottom);
-        }
-
-        if (isOpenAbove)
-        {
-            parts.Over(at, amplitude, piece.Top);
-        }
-
-        parts.End(at, isOpenAbove ? 1 : amplitude);
-    }
-
-    // Adds one plane's pieces in the strip at a place, by the level edges in it; nothing where there are none.
-    private static void AddStacked(ref FrontParts parts, double low, double high, in Plane plane, double at, in FrontReach reach)
-    {
-        using Scratch scratch = Scratch.Open();
-        Span<int> standing = FindStanding(plane.Pieces, plane.Members, at, scratch.Of<int>(plane.Members.Length));
-        if (standing.IsEmpty)
-        {
-            return;
-        }
-
-        Span<double> edges = LevelEdges(plane.Pieces, standing, scratch.Of<double>(2 * standing.Length), reach);
-        int part = parts.Begin(low, high);
-        for (int s = 0; s < edges.Length; s++)
-        {
-            parts.Over(part, AmplitudeAt(plane, standing, FrontEdges.Middle(edges, s, reach)), edges[s]);
-        }
-
-        parts.End(part, AmplitudeAt(plane, standing, FrontEdges.Middle(edges, edges.Length, reach)));
-    }
-
-    // The members that stand at a place across the front.
-    private static Span<int> FindStanding(ReadOnlySpan<Piece> pieces, ReadOnlySpan<int> members, double at, Span<int> room)
-    {
-        int count = 0;
-        foreach (int i in members)
-        {
-            if (pieces[i].Low < at && pieces[i].High > at)
-            {
-                room[count++] = i;
+                strips.AddPlane(members[..planes.Members(i, pieces, members)]);
             }
         }
 
-        return room[..count];
-    }
-
-    // Their tops and bottoms within reach, in order.
-    private static Span<double> LevelEdges(ReadOnlySpan<Piece> pieces, ReadOnlySpan<int> standing, Span<double> room, in FrontReach reach)
-    {
-        int count = 0;
-        foreach (int i in standing)
-        {
-            FrontEdges.Add(room, ref count, pieces[i].Bottom, reach);
-            FrontEdges.Add(room, ref count, pieces[i].Top, reach);
-        }
-
-        return room[..FrontEdges.Arrange(room[..count])];
-    }
-
-    // Amplitude of the piece at a height: of several the one that loses more, or for a mirror reflects more. Beside them is air,
-    // or for a mirror nothing.
-    private static double AmplitudeAt(in Plane plane, ReadOnlySpan<int> standing, double height)
-    {
-        double amplitude = plane.IsMirror ? 0 : 1;
-        foreach (int i in standing)
-        {
-            if (plane.Pieces[i].Bottom < height && plane.Pieces[i].Top > height)
-            {
-                amplitude = plane.IsMirror ? Math.Max(amplitude, plane.Amplitudes[i]) : Math.Min(amplitude, plane.Amplitudes[i]);
-            }
-        }
-
-        return amplitude;
-    }
-
-    // The pieces of one plane, by their numbers among those of the front.
-    private readonly ref struct Plane(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, ReadOnlySpan<int> members, bool isMirror)
-    {
-        public ReadOnlySpan<Piece> Pieces { get; } = pieces;
-
-        public ReadOnlySpan<double> Amplitudes { get; } = amplitudes;
-
-        public ReadOnlySpan<int> Members { get; } = members;
-
-        public bool IsMirror { get; } = isMirror;
+        return strips.MeanPower(least);
     }
 }

@@ -21,14 +21,15 @@ internal static class StripSum
     /// <summary>Mean power, as a share of what arrives without obstacles.</summary>
     /// <param name="edges">Where strips meet, v, in order, each within reach of the line at 0.</param>
     /// <param name="amplitudes">Amplitude of each strip, 0 to 1, one more than edges.</param>
-    internal static double MeanPower(ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes)
+    /// <param name="reach">How far out the front reaches.</param>
+    internal static double MeanPower(ReadOnlySpan<double> edges, ReadOnlySpan<double> amplitudes, in FrontReach reach)
     {
         int room = WholeVectors(edges.Length);
         using Scratch scratch = Scratch.Open();
         Span<double> inStep = scratch.Of<double>(room), scattered = scratch.Of<double>(room);
         edges.CopyTo(scattered);
         scattered[edges.Length..].Clear();
-        Waves(inStep, scattered, FrontReach.Usual);
+        Waves(inStep, scattered, reach);
         return MeanPower(edges, amplitudes, inStep, scattered);
     }
 

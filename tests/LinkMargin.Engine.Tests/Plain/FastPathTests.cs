@@ -83,7 +83,7 @@ public sealed class FastPathTests
 
     [Fact, Law]
     public void Any_pieces_let_the_same_through_as_by_the_plain_sum() =>
-        Gen.Select(AnyPiece.Array[0, 40], AnyReach).ForAll(
+        Gen.Select(AnyPiece.Array[0, 60], AnyReach).ForAll(
             (pieces, reach) =>
             {
                 double[] amplitudes = [.. pieces.Select(piece => piece.Amplitude)];
@@ -94,6 +94,102 @@ public sealed class FastPathTests
                 Assert.Equal(PlainFrontSum.Reflected(mirror, amplitudes, reach), FrontSum.Reflected(mirror, amplitudes, reach), 1e-12);
             },
             cases: 2000);
+
+    [Fact, Law]
+    public void Eight_walls_at_once_stand_where_each_stands_alone() =>
+        Gen.Select(RandomWalls.Of(2.4), Gen.Select(RandomPlace.OnPlan, RandomPlace.Height).Array[2].Array[20], AnyReach).ForAll(
+            (walls, rays, reach) =>
+            {
+                var scene = Scene.Compile(SimpleHouse.OfWalls(walls));
+                PlanPanel[] each = [.. walls.Select(w => new PlanPanel(w.Start.X, w.Start.Y, w.End.X - w.Start.X, w.End.Y - w.Start.Y, -0.5, 1.25))];
+                var panels = new PlanPanels(each);
+                Span<double> rows = stackalloc double[PanelLanes.Room];
+                foreach ((Point2 Plan, double Height)[] ends in rays)
+                {
+                    Point3 from = ends[0].Plan.At(ends[0].Height), to = ends[1].Plan.At(ends[1].Height);
+                    if (from.Plan.DistanceTo(to.Plan) < 1e-3)
+                    {
+                        continue;
+                    }
+
+                    var ray = new Ray(from, to, 0.12, reach: reach);
+                    foreach (Fold fold in scene.Uprights.Select(mirror => Fold.At(mirror, from)).Append(Fold.None))
+                    {
+                        for (int i = 0; i < each.Length; i++)
+                        {
+                            var lanes = new PanelLanes(in ray, fold, panels, i / PlanPanels.Lanes, 0xFF, rows);
+                            int lane = i % PlanPanels.Lanes;
+                            if ((lanes.Single >> lane & 1) != 0)
+                            {
+                                continue;
+                            }
+
+                            var alone = new PanelFront(in ray, in fold, each[i]);
+                            Assert.Equal(alone.IsMet, (lanes.Met >> lane & 1) != 0);
+                            if (alone.IsMet)
+                            {
+                                double cosine = Math.Abs((ray.EastX * each[i].AlongY) - (ray.NorthY * each[i].AlongX)) * ray.CosSlope / Math.Sqrt(each[i].SquaredMetres);
+                                Assert.Equal(
+                                    [.. Reported(alone), Math.Round(alone.CosIncidence(Math.Min(1, cosine), each[i]), 9)],
+                                    [.. Reported(lanes[lane]), Math.Round(lanes.CosIncidence(lane), 9)],
+                                    (one, other) => Math.Abs(one - other) <= 1e-8);
+                            }
+                        }
+                    }
+                }
+
+                // What lies far beyond reach plays no part.
+                static double[] Reported(PanelFront front)
+                {
+                    double middle = (front.First + front.Last) / 2;
+                    bool isMet = front.TryBetween(front.First, front.AtFirst, middle, front.At(middle), out double low, out double high);
+                    return [front.First, front.Last, front.NearestAlong, .. new[] { front.AtFirst, front.AtLast, isMet ? low : 99, isMet ? high : 99 }.Select(v => Math.Clamp(v, -20, 20))];
+                }
+            },
+            cases: 300);
+
+    [Fact, Law]
+    public void A_fixture_that_a_group_leaves_out_adds_nothing() =>
+        Gen.Select(RandomFixture.On(1), Gen.Select(RandomPlace.OnPlan, RandomPlace.Height).Array[2].Array[20], RandomWalls.Of(2.4)).ForAll(
+            (fixture, rays, walls) =>
+            {
+                House house = SimpleHouse.OfWalls(walls) with { Fixtures = [fixture] };
+                var scene = Scene.Compile(house);
+                FixtureBox box = scene.Boxes[0];
+                var lanes = new BoxLanes([box]);
+                var buffer = new TraceBuffer();
+                foreach ((Point2 Plan, double Height)[] ends in rays)
+                {
+                    Point3 from = ends[0].Plan.At(ends[0].Height), to = ends[1].Plan.At(ends[1].Height);
+                    if (from.Plan.DistanceTo(to.Plan) < 1e-3)
+                    {
+                        continue;
+                    }
+
+                    var ray = new Ray(from, to, 0.12);
+                    foreach (Fold fold in scene.Uprights.Select(mirror => Fold.At(mirror, from)).Append(Fold.None))
+                    {
+                        (double least, double greatest) = fold.Heights(from.Z, to.Z);
+                        bool isNear = (lanes.Near(0, from.Plan) | lanes.Near(0, to.Plan)) != 0;
+                        Assert.True(isNear || (!box.Covers(from.Plan) && !box.Covers(to.Plan)));
+                        if ((lanes.MayMeet(0, ray, least, greatest) & 1) == 0 && box.VerticalExtent.IsMetBetween(least, greatest))
+                        {
+                            buffer.PieceCount = 0;
+                            if (box.IsShell)
+                            {
+                                ShellFront.Gather(box, ray, fold, least, greatest, buffer);
+                            }
+                            else
+                            {
+                                BoxFront.GatherSolid(box, ray, fold, least, greatest, isNear, buffer);
+                            }
+
+                            Assert.Equal(0, buffer.PieceCount);
+                        }
+                    }
+                }
+            },
+            cases: 300);
 
     [Fact, Law]
     public void Four_sides_of_a_fixture_stand_where_each_stands_alone() =>

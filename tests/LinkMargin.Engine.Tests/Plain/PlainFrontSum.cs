@@ -31,45 +31,25 @@ internal static class PlainFrontSum
     internal static double PowerRatio(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, FrontReach reach, double least = 0)
     {
         // What takes up the whole front multiplies; only the rest has edges to sum over.
-        int room = 2 * pieces.Length;
-        Span<Part> parts = room <= MostOnStack ? stackalloc Part[room] : new Part[room];
         double everywhere = 1;
-        int count = 0;
+        var rest = new List<int>();
         for (int i = 0; i < pieces.Length; i++)
         {
-            bool shares = SharesItsPlane(pieces, i);
-            if (!shares && pieces[i].TakesUpAll(reach))
+            if (SharesItsPlane(pieces, i))
+            {
+                rest.Add(i);
+            }
+            else if (pieces[i].TakesUpAll(reach))
             {
                 everywhere *= amplitudes[i] * amplitudes[i];
             }
-            else if (shares || amplitudes[i] != 1)
+            else if (amplitudes[i] != 1)
             {
-                parts[count++] = new Part(pieces[i].Low, pieces[i].High, amplitudes[i]) { Piece = i, Shares = shares };
+                rest.Add(i);
             }
         }
 
-        if (everywhere <= least)
-        {
-            return 0;
-        }
-
-        int alone = 0;
-        Span<bool> shared = pieces.Length <= MostOnStack ? stackalloc bool[pieces.Length] : new bool[pieces.Length];
-        foreach (ref readonly Part part in parts[..count])
-        {
-            if (part.Shares)
-            {
-                shared[part.Piece] = true;
-            }
-            else
-            {
-                parts[alone++] = part with { Amplitude = Alone(pieces[part.Piece], part.Amplitude, reach) };
-            }
-        }
-
-        count = alone;
-        CutIntoStrips(pieces, amplitudes, shared, false, reach, parts, ref count);
-        return everywhere * Sum(parts[..count], 1, reach);
+        return everywhere <= least ? 0 : everywhere * Sum(pieces, amplitudes, rest, false, reach);
     }
 
     /// <summary>Power that the panels of one mirror throw back, as a share of what a boundless one would.</summary>
@@ -78,13 +58,7 @@ internal static class PlainFrontSum
     /// <param name="reach">How far out the front reaches.</param>
     internal static double Reflected(ReadOnlySpan<Piece> panels, ReadOnlySpan<double> amplitudes, FrontReach reach)
     {
-        int room = 2 * panels.Length;
-        Span<Part> parts = room <= MostOnStack ? stackalloc Part[room] : new Part[room];
-        Span<bool> shared = panels.Length <= MostOnStack ? stackalloc bool[panels.Length] : new bool[panels.Length];
-        shared.Fill(true);
-        int count = 0;
-        CutIntoStrips(panels, amplitudes, shared, true, reach, parts, ref count);
-        return Sum(parts[..count], 0, reach);
+        return Sum(panels, amplitudes, Enumerable.Range(0, panels.Length), true, reach);
     }
 
     private static bool SharesItsPlane(ReadOnlySpan<Piece> pieces, int i)
@@ -97,8 +71,7 @@ internal static class PlainFrontSum
 
         for (int j = 0; j < pieces.Length; j++)
         {
-            if (pieces[j].Plane == piece.Plane && j != i
-                && pieces[j].Low < piece.High - SameEdge && pieces[j].High > piece.Low + SameEdge)
+            if (pieces[j].Plane == piece.Plane && j != i)
             {
                 return true;
             }
@@ -107,93 +80,39 @@ internal static class PlainFrontSum
         return false;
     }
 
-    // The planes that pieces share: each cut into strips at its pieces' upright edges, with what stands over each other in each.
-    private static void CutIntoStrips(
-        ReadOnlySpan<Piece> pieces,
-        ReadOnlySpan<double> amplitudes,
-        Span<bool> shared,
-        bool isMirror,
-        FrontReach reach,
-        Span<Part> parts,
-        ref int count)
+    // The strips between the upright edges of some pieces, each by all planes.
+    private static double Sum(ReadOnlySpan<Piece> pieces, ReadOnlySpan<double> amplitudes, IEnumerable<int> some, bool isMirror, FrontReach reach)
     {
-        Span<double> edges = pieces.Length <= MostOnStack ? stackalloc double[2 * pieces.Length] : new double[2 * pieces.Length];
-        Span<int> members = pieces.Length <= MostOnStack ? stackalloc int[pieces.Length] : new int[pieces.Length];
-        for (int first = 0; first < pieces.Length; first++)
-        {
-            int ends = 0, many = 0;
-            for (int i = first; i < pieces.Length && shared[first]; i++)
-            {
-                if (shared[i] && pieces[i].Plane == pieces[first].Plane)
-                {
-                    members[many++] = i;
-                    edges[ends++] = Math.Max(pieces[i].Low, -reach.End);
-                    edges[ends++] = Math.Min(pieces[i].High, reach.End);
-                }
-            }
-
-            ends = Arrange(edges[..ends]);
-            for (int s = 0; s + 1 < ends; s++)
-            {
-                double at = (edges[s] + edges[s + 1]) / 2;
-                if (Stacked(pieces, amplitudes, members[..many], at, isMirror, reach) is double amplitude and >= 0)
-                {
-                    parts[count++] = new Part(edges[s], edges[s + 1], amplitude);
-                }
-            }
-
-            foreach (int i in members[..many])
-            {
-                shared[i] = false;
-            }
-        }
-    }
-
-    // The strips between the parts' upright edges, each by all that stands in it.
-    private static double Sum(ReadOnlySpan<Part> parts, double beside, FrontReach reach)
-    {
-        int room = 2 * parts.Length;
-        Span<double> edges = room <= MostOnStack ? stackalloc double[room] : new double[room];
+        Span<double> edges = new double[2 * pieces.Length];
         int count = 0;
-        foreach (ref readonly Part part in parts)
+        foreach (int i in some)
         {
-            AddEdge(edges, ref count, part.Low, reach);
-            AddEdge(edges, ref count, part.High, reach);
+            AddEdge(edges, ref count, pieces[i].Low, reach);
+            AddEdge(edges, ref count, pieces[i].High, reach);
         }
 
         edges = edges[..Arrange(edges[..count])];
-        Span<double> strips = room <= MostOnStack ? stackalloc double[edges.Length + 1] : new double[edges.Length + 1];
+        var planes = new Dictionary<int, List<int>>();
+        foreach (int i in some)
+        {
+            int plane = pieces[i].Plane == Piece.NoPlane ? int.MaxValue - i : pieces[i].Plane;
+            planes[plane] = [.. planes.GetValueOrDefault(plane, []), i];
+        }
+
+        double[] strips = new double[edges.Length + 1];
         for (int s = 0; s < strips.Length; s++)
         {
-            double at = Middle(edges, s, reach), through = 1;
-            bool passes = false;
-            foreach (ref readonly Part part in parts)
+            strips[s] = isMirror ? 0 : 1;
+            foreach (List<int> members in planes.Values)
             {
-                if (part.Low < at && part.High > at)
+                if (Stacked(pieces, amplitudes, members.ToArray(), Middle(edges, s, reach), isMirror, reach) is double amplitude and >= 0)
                 {
-                    through *= part.Amplitude;
-                    passes = true;
+                    strips[s] = isMirror ? amplitude : strips[s] * amplitude;
                 }
             }
-
-            strips[s] = passes ? through : beside;
         }
 
         return PlainStripSum.MeanPower(edges, strips, reach);
-    }
-
-    // Amplitude of a piece that nothing stands over or under: beside it is air.
-    private static double Alone(in Piece piece, double amplitude, FrontReach reach)
-    {
-        bool isOpenBelow = piece.Bottom > -reach.End, isOpenAbove = piece.Top < reach.End;
-        if (!isOpenBelow && !isOpenAbove)
-        {
-            return amplitude;
-        }
-
-        ReadOnlySpan<double> edges = [piece.Bottom, piece.Top], strips = [1, amplitude, 1];
-        int from = isOpenBelow ? 0 : 1, to = isOpenAbove ? 2 : 1;
-        return Math.Sqrt(PlainStripSum.MeanPower(edges[from..to], strips[from..(to + 1)], reach));
     }
 
     // Amplitude of one plane's pieces in the strip at a place, from the level edges in it; below 0 where none stands there.
@@ -268,14 +187,5 @@ internal static class PlainFrontSum
         }
 
         return kept;
-    }
-
-    // A stretch of the front with one amplitude from bottom to top. Until that is worked out: which piece it is, and whether it
-    // shares its plane with others that stand over or under it.
-    private record struct Part(double Low, double High, double Amplitude)
-    {
-        internal int Piece { get; init; }
-
-        internal bool Shares { get; init; }
     }
 }
