@@ -47,7 +47,7 @@ internal sealed class LossTables
         return null;
     }
 
-    // A floor as one material is made anew for each house, with a list of layers of its own.
+    // A floor as one material is made again for each house, with a list of layers of its own.
     private static bool IsSame(Material one, Material other) =>
         one == other || (one.Name == other.Name && one.Layers.SequenceEqual(other.Layers) && one with { Layers = other.Layers } == other);
 
