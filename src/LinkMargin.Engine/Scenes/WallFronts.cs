@@ -61,7 +61,7 @@ internal sealed class WallFronts
             for (uint single = lanes.Single; single != 0; single &= single - 1)
             {
                 int i = (group * PlanPanels.Lanes) + BitOperations.TrailingZeroCount(single);
-                PlanPanel panel = panels[i];
+                PlanPanel panel = panels[i] with { TakesIn = true };
                 var front = new PanelFront(in ray, in fold, panel);
                 if (front.IsMet)
                 {

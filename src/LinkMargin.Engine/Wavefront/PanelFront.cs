@@ -48,6 +48,23 @@ internal readonly ref struct PanelFront
             // vertical line a hair at its ends decides how far away the panel's ends are and where it crosses the plane; so the line's
             // own ends are tested.
             Last = -1;
+            if (!panel.TakesIn)
+            {
+                return;
+            }
+
+            // An end in the middle of a wall: a line that leaves it to either side by a hair passes all of the wall.
+            (endlessFrom, endlessTo, touchSlack) = (0, 1, GeometryTolerances.SlackMetres / Math.Sqrt(squared));
+            (touchFrom, touchTo) = (TouchAt(0, 0, squared), TouchAt(1, 0, squared));
+            (double inFirst, double inLast) = (0, 1);
+            fold.Cut(panel.StartX, panel.StartY, panel.AlongX, panel.AlongY, ref inFirst, ref inLast);
+            if (inFirst < inLast && IsTouched(inFirst, inLast))
+            {
+                (First, Last, IsMet) = (inFirst, inLast, true);
+                NearestAlong = double.IsNaN(touchFrom) ? ray.Greatest : double.IsNaN(touchTo) ? ray.Least : 0.5;
+                Heights = FrontHeights.At(in ray, NearestAlong);
+            }
+
             return;
         }
 
@@ -256,8 +273,9 @@ internal readonly ref struct PanelFront
 /// <param name="AlongY">From there to the other end.</param>
 /// <param name="RunFrom">Where the straight run it is part of starts, share of the panel's length.</param>
 /// <param name="RunTo">Where that ends.</param>
+/// <param name="TakesIn">Whether an end of a ray may be in it: in the middle of a wall.</param>
 internal readonly record struct PlanPanel(
-    double StartX, double StartY, double AlongX, double AlongY, double RunFrom = 0, double RunTo = 1)
+    double StartX, double StartY, double AlongX, double AlongY, double RunFrom = 0, double RunTo = 1, bool TakesIn = false)
 {
     /// <summary>Square of its length, square metres.</summary>
     internal double SquaredMetres => (AlongX * AlongX) + (AlongY * AlongY);
