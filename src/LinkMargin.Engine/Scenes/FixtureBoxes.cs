@@ -103,8 +103,8 @@ internal sealed class FixtureBoxes
         }
     }
 
-    /// <summary>Adds the level plates a leg passes through.</summary>
-    internal void GatherPlates(in Ray leg, TraceBuffer buffer)
+    /// <summary>Adds the level plates a leg passes through, but for those in the front of a ray that its uprights are in.</summary>
+    internal void GatherPlates(in Ray leg, in Ray ray, in Fold fold, TraceBuffer buffer)
     {
         double start = leg.HeightAt(leg.Start), end = leg.HeightAt(leg.End);
         if (!MayPassPlate(Math.Min(start, end), Math.Max(start, end)))
@@ -119,7 +119,7 @@ internal sealed class FixtureBoxes
             FixtureBox box = boxes[buffer.Candidates[c]];
             if (box.IsShell)
             {
-                ShellFront.GatherPlates(box, leg, buffer);
+                ShellFront.GatherPlates(box, leg, ray, fold, buffer);
             }
         }
     }

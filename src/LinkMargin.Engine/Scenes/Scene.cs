@@ -130,7 +130,7 @@ public sealed class Scene
     {
         buffer.PieceCount = 0;
         GatherUprights(ray, Fold.None, buffer);
-        GatherLevels(ray, buffer);
+        GatherLevels(ray, ray, Fold.None, buffer);
     }
 
     /// <summary>
@@ -144,7 +144,7 @@ public sealed class Scene
     internal void GatherFoldedLevels(in Ray there, in Ray on, in Fold fold, TraceBuffer buffer)
     {
         buffer.PieceCount = 0;
-        GatherLevels(there, buffer);
+        GatherLevels(there, fold.IsLevel ? on : there, fold, buffer);
         if (fold.IsLevel)
         {
             TurnOver(buffer.Pieces);
@@ -154,7 +154,7 @@ public sealed class Scene
             ExchangeSides(buffer.Pieces);
         }
 
-        GatherLevels(on, buffer);
+        GatherLevels(on, on, fold, buffer);
     }
 
     /// <summary>Adds the upright pieces of the same path.</summary>
@@ -211,7 +211,8 @@ public sealed class Scene
         fixtures.Gather(ray, fold, buffer);
     }
 
-    private void GatherLevels(in Ray leg, TraceBuffer buffer)
+    // The uprights of the leg are in the front of a ray: its own, or that of both legs.
+    private void GatherLevels(in Ray leg, in Ray ray, in Fold fold, TraceBuffer buffer)
     {
         if (!(leg.Least < leg.Greatest))
         {
@@ -223,7 +224,7 @@ public sealed class Scene
             floor.Gather(leg, buffer);
         }
 
-        fixtures.GatherPlates(leg, buffer);
+        fixtures.GatherPlates(leg, ray, fold, buffer);
     }
 
     // By table loss, then by name: the numbers of materials depend on the order in which things are listed.

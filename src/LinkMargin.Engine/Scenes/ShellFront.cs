@@ -6,12 +6,15 @@ using LinkMargin.Engine.Wavefront;
 namespace LinkMargin.Engine.Scenes;
 
 /// <summary>
-/// A hollow fixture in a ray's wave front. For a ray that passes it, its sides are panels with air above and beside them. For a ray
-/// from inside, the air above a side is behind the lid, and the air beside the lid is behind a side: whatever leaves a closed box
+/// A hollow fixture in a ray's wave front. For a ray that passes it, its sides are panels with air above and beside them, and its lid and underside stand
+/// between them (<see cref="ShellCrossing"/>). For a ray from inside, the air above a side is behind the lid, and the air beside the lid is behind a side: whatever leaves a closed box
 /// passes one of its panels.
 /// </summary>
 internal static class ShellFront
 {
+    // Over this range of cos² about 45° a side is partly across a ray.
+    private const double DiagonalWidth = 0.2;
+
     /// <summary>Adds the upright pieces in the ray's front.</summary>
     /// <param name="box">The shell.</param>
     /// <param name="ray">The ray.</param>
@@ -29,11 +32,12 @@ internal static class ShellFront
             return; // it leaves by lid or underside: those are its front
         }
 
+        Span<SideCrossed> crossed = stackalloc SideCrossed[outlets.AreNone && ShellCrossing.IsThrough(box, ray) && ShellCrossing.HasPlates(box, bottom, top) ? ShellCrossing.MostSides : 0];
         for (int i = 0; i < box.Corners.Length; i++)
         {
             BoxSides side = FixtureBox.PanelSides[i];
             int material = box.PanelOn(side);
-            if ((material == FixtureBox.Open && outlets.AreNone) || (fold.Mirror >= 0 && box.MirrorOf(side) == fold.Mirror))
+            if ((material == FixtureBox.Open && outlets.AreNone && crossed.IsEmpty) || (fold.Mirror >= 0 && box.MirrorOf(side) == fold.Mirror))
             {
                 continue;
             }
@@ -45,6 +49,11 @@ internal static class ShellFront
             if (!front.IsMet || !front.TryBetween(front.First, front.AtFirst, front.Last, front.AtLast, out piece.Low, out piece.High))
             {
                 continue;
+            }
+
+            if (!crossed.IsEmpty)
+            {
+                crossed[i] = new SideCrossed(piece.Plane, piece.Low, piece.High, front.NearestAlong, front.Heights);
             }
 
             Outlet? outlet = outlets.At(front.NearestAlong);
@@ -65,19 +74,27 @@ internal static class ShellFront
                 double away = inside.PlanMetresTo(box, i), line = fold.Real(ray.HeightAt(front.NearestAlong));
                 double scale = Math.Sqrt(2) * ray.CosSlope / ray.RadiusAt(front.NearestAlong);
                 double toTop = scale * (top - line), toBottom = scale * (line - bottom);
-                double toCorner = box.IsAcross(ray, i) ? double.PositiveInfinity
-                    : (inside.Side & side) == 0 ? 0
-                    : Math.Min(Math.Abs(piece.Low), Math.Abs(piece.High));
-                var above = new Beyond(BoxSides.Top, top, double.PositiveInfinity, away, Math.Min(toBottom, Math.Max(toCorner, toTop)));
-                var below = new Beyond(BoxSides.Bottom, double.NegativeInfinity, bottom, away, Math.Min(toTop, Math.Max(toCorner, toBottom)));
+                double toCorner = (inside.Side & side) == 0 ? 0 : Math.Min(Math.Abs(piece.Low), Math.Abs(piece.High)), across = ShareAcross(box, ray, i);
+                var above = new Beyond(BoxSides.Top, top, double.PositiveInfinity, away, Next(toBottom, toCorner, toTop, across));
+                var below = new Beyond(BoxSides.Bottom, double.NegativeInfinity, bottom, away, Next(toTop, toCorner, toBottom, across));
                 AddBeyond(box, above, inside, piece, front.Heights, fold, buffer);
                 AddBeyond(box, below, inside, piece, front.Heights, fold, buffer);
             }
         }
+
+        if (!crossed.IsEmpty)
+        {
+            ShellCrossing.Gather(box, ray, fold, buffer, crossed, bottom, top);
+        }
     }
 
     /// <summary>Adds the lid and the underside that a leg passes through.</summary>
-    internal static void GatherPlates(FixtureBox box, in Ray leg, TraceBuffer buffer)
+    /// <param name="box">The shell.</param>
+    /// <param name="leg">The leg.</param>
+    /// <param name="ray">The ray whose front has the leg's upright pieces: of both legs where a floor or ceiling reflects the path.</param>
+    /// <param name="fold">Where it is reflected.</param>
+    /// <param name="buffer">Receives the pieces.</param>
+    internal static void GatherPlates(FixtureBox box, in Ray leg, in Ray ray, in Fold fold, TraceBuffer buffer)
     {
         // Where it leaves by a side, that side's front includes what passes above and below it.
         Outlet? outlet = Outlet.Of(box, leg);
@@ -86,8 +103,10 @@ internal static class ShellFront
             LevelOutletFront.Gather(box, leg, level, buffer);
         }
 
-        GatherPlate(box, leg, buffer, box.VerticalExtent.Low, BoxSides.Bottom, outlet is not null);
-        GatherPlate(box, leg, buffer, box.VerticalExtent.High, BoxSides.Top, outlet is not null);
+        // A ray from outside to outside has them in the front of the sides.
+        bool onlyAtMirror = outlet is not null || (ShellCrossing.IsThrough(box, ray) && FoldedOutlets.Of(box, ray, fold).AreNone);
+        GatherPlate(box, leg, buffer, box.VerticalExtent.Low, BoxSides.Bottom, onlyAtMirror);
+        GatherPlate(box, leg, buffer, box.VerticalExtent.High, BoxSides.Top, onlyAtMirror);
     }
 
     // The part of the front above or below a side that a ray from inside leaves by: it has come through lid or underside.
@@ -99,7 +118,7 @@ internal static class ShellFront
             return;
         }
 
-        (double ofPlate, double ofSide) = Shares(beyond.FromOther);
+        (double ofPlate, double ofSide) = SharesOf(beyond.Next);
         int material = box.PanelOn(beyond.Plate);
         if (material != FixtureBox.Open && ofPlate > 0)
         {
@@ -122,11 +141,22 @@ internal static class ShellFront
     /// face fades in with the distance from there.
     /// </summary>
     /// <param name="fromOther">That distance, v.</param>
-    internal static (double OfNext, double OfThis) Shares(double fromOther)
+    internal static (double OfNext, double OfThis) Shares(double fromOther) => SharesOf(Fade.In(fromOther));
+
+    private static (double OfNext, double OfThis) SharesOf(double next) => (Math.Min(1, 2 * next), Math.Min(1, 2 * (1 - next)));
+
+    // 1 for a side across the ray, 0 for one along it, by degrees about 45°.
+    private static double ShareAcross(FixtureBox box, in Ray ray, int side)
     {
-        double share = Fade.In(fromOther);
-        return (Math.Min(1, 2 * share), Math.Min(1, 2 * (1 - share)));
+        Point2 outward = box.OutwardOf(side);
+        double cosine = (outward.X * ray.EastX) + (outward.Y * ray.NorthY);
+        return Fade.In(0.5 + (((cosine * cosine) - 0.5) / DiagonalWidth));
     }
+
+    // How far the face beyond a level edge of a side has faded in. Where a ray that leaves by another face sees that side: at the opposite edge; and for a
+    // side that stands along the ray, whose level edges bound the lid to the left and right (LevelOutletFront), at the corner where the three faces meet.
+    private static double Next(double toOpposite, double toCorner, double toEdge, double across) =>
+        (across * Fade.In(toOpposite)) + ((1 - across) * Fade.In(Math.Min(toOpposite, Math.Max(toCorner, toEdge))));
 
     // A plate in the plane of the floor or ceiling that reflects the leg is passed once, wherever the leg leaves the shell: on the first
     // leg, however rounding moves the end of that leg.
@@ -163,10 +193,8 @@ internal static class ShellFront
         }
     }
 
-    // What a ray that leaves a shell by a side would leave by above or below it, and how far the line is, v, from where a ray that leaves by
-    // another face sees that side there: at the opposite edge; and for a side that stands along the ray, whose level edges bound the lid to the left
-    // and right (LevelOutletFront), at the corner where the three faces meet.
-    private readonly record struct Beyond(BoxSides Plate, double From, double To, double AwayMetres, double FromOther)
+    // What a ray that leaves a shell by a side would leave by above or below it, and how far that has faded in.
+    private readonly record struct Beyond(BoxSides Plate, double From, double To, double AwayMetres, double Next)
     {
         // The height of the edge between.
         internal double Edge => Plate == BoxSides.Top ? From : To;

@@ -36,6 +36,9 @@ internal readonly struct FrontHeights
     internal static FrontHeights Between(in Ray ray, double from, double to) =>
         new(ray, Math.Max(from, ray.Least), Math.Min(to, ray.Greatest));
 
+    /// <summary>Where on the front a height is at the first place, v.</summary>
+    internal double Of(double heightMetres) => (heightMetres - line) * steps;
+
     /// <summary>Adds a piece between two heights, and its image in a floor or ceiling.</summary>
     internal void Add(TraceBuffer buffer, in Fold fold, in Piece piece, double bottomMetres, double topMetres)
     {
