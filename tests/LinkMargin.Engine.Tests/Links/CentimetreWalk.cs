@@ -1,6 +1,7 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Links;
@@ -66,13 +67,22 @@ internal static class CentimetreWalk
             (before, clearBefore, wallBefore, last) = (lossDb, clear, wall, hands);
             Point3 next = (hands.Plan + step).At(hands.Z);
             model.Scene.Trace(hands, hands.Towards(next, 1 + PastEnd), buffer);
-            if (buffer.Count > 0)
+            if (buffer.Count > 0 || IsBetween((FullSpotModel)links, hands, next, buffer))
             {
                 yield break; // through a wall or a panel
             }
 
             hands = next;
         }
+    }
+
+    // Whether a wall or a panel stands between the places off surfaces where two ends are computed: a place in the plane of a shell's underside
+    // passes its sides as well, though no line in that plane does.
+    private static bool IsBetween(FullSpotModel links, Point3 one, Point3 other, TraceBuffer buffer)
+    {
+        TracedHouse house = links.House;
+        house.Scene.Trace(house.Standoff.Of(one, ref buffer.Candidates), house.Standoff.Of(other, ref buffer.Candidates), buffer);
+        return buffer.Count > 0;
     }
 
     private static bool IsInAir(LinkModel model, int level, Point3 hands, Point3 console) =>

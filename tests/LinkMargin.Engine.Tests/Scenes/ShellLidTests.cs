@@ -66,14 +66,14 @@ public sealed class ShellLidTests
         cases: 500);
 
     [Theory]
-    [InlineData(3.45)] // below the underside
-    [InlineData(3.55)] // just beside it
-    public void What_a_ceiling_reflects_down_through_a_shell_passes_its_underside(double x)
+    [InlineData(3.45, 80)] // below the underside
+    [InlineData(3.55, 10)] // just beside it: some bends round its edge
+    public void What_a_ceiling_reflects_down_through_a_shell_passes_its_underside(double x, double leastDb)
     {
         var box = new Fixture("box", 0, new Point2(3, 2), 1, 1.3, 0, 1.2, 1.7, Opaque) { IsShell = true, OpenSides = BoxSides.Top };
         LinkBudget link = OneLink.Of(SimpleHouse.OfFixture(box), new Point3(3, 2, 1.45), new Point3(x, 2, 0.4));
         Assert.DoesNotContain(
-            link.Paths, path => path.Turns.Any(turn => turn.Kind == TurnKind.Ceiling) && OneLink.ExcessDb(path) - path.ReflectionDb < 80);
+            link.Paths, path => path.Turns.Any(turn => turn.Kind == TurnKind.Ceiling) && OneLink.ExcessDb(path) - path.ReflectionDb < leastDb);
     }
 
     private static double PassedDb(Fixture box, Point3 from, Point3 to)
