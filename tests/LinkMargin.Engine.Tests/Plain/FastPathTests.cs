@@ -93,7 +93,8 @@ public sealed class FastPathTests
                 Piece[] mirror = [.. front.Select(piece => piece with { Plane = 0 })];
                 Assert.Equal(PlainFrontSum.Reflected(mirror, amplitudes, reach), FrontSum.Reflected(mirror, amplitudes, reach), 1e-12);
             },
-            cases: 2000);
+            cases: 2000,
+            also: [1528538604090771936, 5696435574093362154]);
 
     [Fact, Law]
     public void Eight_walls_at_once_stand_where_each_stands_alone() =>

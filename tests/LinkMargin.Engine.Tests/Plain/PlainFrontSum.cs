@@ -105,7 +105,12 @@ internal static class PlainFrontSum
             strips[s] = isMirror ? 0 : 1;
             foreach (List<int> members in planes.Values)
             {
-                if (Stacked(pieces, amplitudes, members.ToArray(), Middle(edges, s, reach), isMirror, reach) is double amplitude and >= 0)
+                double at = Middle(edges, s, reach);
+                ref readonly Piece first = ref pieces[members[0]];
+                double amplitude = members.Count > 1 ? Stacked(pieces, amplitudes, members.ToArray(), at, isMirror, reach)
+                    : first.Low < at && first.High > at ? Alone(first, amplitudes[members[0]], isMirror ? 0 : 1, reach)
+                    : -1;
+                if (amplitude >= 0)
                 {
                     strips[s] = isMirror ? amplitude : strips[s] * amplitude;
                 }
@@ -113,6 +118,20 @@ internal static class PlainFrontSum
         }
 
         return PlainStripSum.MeanPower(edges, strips, reach);
+    }
+
+    // Amplitude of a piece that has its plane for itself: beside it is air, or for a mirror nothing.
+    private static double Alone(in Piece piece, double amplitude, double beside, FrontReach reach)
+    {
+        bool isOpenBelow = piece.Bottom > -reach.End, isOpenAbove = piece.Top < reach.End;
+        if (!isOpenBelow && !isOpenAbove)
+        {
+            return amplitude;
+        }
+
+        ReadOnlySpan<double> edges = [piece.Bottom, piece.Top], strips = [beside, amplitude, beside];
+        int from = isOpenBelow ? 0 : 1, to = isOpenAbove ? 2 : 1;
+        return Math.Sqrt(PlainStripSum.MeanPower(edges[from..to], strips[from..(to + 1)], reach));
     }
 
     // Amplitude of one plane's pieces in the strip at a place, from the level edges in it; below 0 where none stands there.
