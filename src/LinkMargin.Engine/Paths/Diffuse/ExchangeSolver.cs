@@ -72,6 +72,12 @@ internal sealed class ExchangeSolver
             Leave(strikes, source, withReflection, sent, left);
         }
 
+        // Where next to nothing strikes, a correction may leave less than nothing, within the accuracy.
+        foreach (ref double strike in strikes.AsSpan())
+        {
+            strike = Math.Max(0, strike);
+        }
+
         return strikes;
     }
 
