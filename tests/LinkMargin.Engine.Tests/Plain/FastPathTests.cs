@@ -43,7 +43,7 @@ public sealed class FastPathTests
                 }
             },
             cases: 100,
-            also: [3352297342054662963, 1331168636021290453]);
+            also: [3352297342054662963, 1331168636021290453, 7669764258025478067]);
 
     [Fact, Law]
     public void Walls_that_close_off_a_front_leave_no_less_than_arrives() =>

@@ -13,7 +13,7 @@ namespace LinkMargin.Engine.Tests.Plain;
 
 /// <summary>
 /// Equivalence reference of a link of the full model, to 1e-9 dB: every mirror is computed to the end, none left out by a bound,
-/// and fronts are summed a number at a time. Geometry (fronts, mirrors, diffracted paths) is the engine's own;
+/// and fronts are summed a number at a time. Geometry (ends off surfaces, fronts, mirrors, diffracted paths) is the engine's own;
 /// whether it is right is for the brute-force judges.
 /// </summary>
 internal static class PlainLink
@@ -22,23 +22,24 @@ internal static class PlainLink
     private const double LeastShare = 0.005;
 
     /// <summary>Path loss by all paths, dB.</summary>
-    internal static double PathLossDb(FullSpotModel model, Point3 hands, double? facingDegrees)
+    internal static double PathLossDb(FullSpotModel model, Point3 seat, double? facingDegrees)
     {
         Scene scene = model.Scene;
         double wavelength = scene.Band.Equivalent.WavelengthMetres;
-        var ends = new LinkEnds(model.Console, hands, facingDegrees, IsPlayerAtStart: false);
         var buffer = new TraceBuffer();
+        Point3 console = model.House.Standoff.Of(model.Console, ref buffer.Candidates), hands = model.House.Standoff.Of(seat, ref buffer.Candidates);
+        var ends = new LinkEnds(console, hands, facingDegrees, IsPlayerAtStart: false);
         new SurfacesAlong(model.House).FindFor(ends, buffer);
         SurfaceAlong[] surfaces = [.. buffer.Surfaces];
-        double straight = model.Console.DistanceTo(hands), bare = Straight(FrontReach.Usual);
+        double straight = console.DistanceTo(hands), bare = Straight(FrontReach.Usual);
         double factors = surfaces.Aggregate(1.0, (product, surface) => product * FactorOf(surface.Mirror));
-        double body = model.House.Body.Factor(model.Console, hands, facingDegrees), direct = bare * body * factors;
+        double body = model.House.Body.Factor(console, hands, facingDegrees), direct = bare * body * factors;
         double bareEven = model.Finder<DiffusePaths>().Field.At(hands) * wavelength * wavelength / (4 * Math.PI);
         double even = bareEven * model.Finder<DiffusePaths>().Rooms.PlayerShare(model.Finder<DiffusePaths>().Rooms.Cells.At(hands));
         double least = (direct + even) * LeastShare, power = direct + even;
         foreach (UprightMirror mirror in scene.Uprights)
         {
-            if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view))
+            if (MirrorView.TryOf(mirror, console, hands, out MirrorView view))
             {
                 power += Counted(InUpright(mirror, view, FrontReach.Usual), least) * FactorOf(mirror.Number);
             }
@@ -55,7 +56,7 @@ internal static class PlainLink
         {
             power += path.Power;
             round += path.Power / path.Body;
-            double most = Math.Max(KnifeEdge.DetourMetres(model.Console, path.FirstPlace, hands), KnifeEdge.DetourMetres(model.Console, path.LastPlace, hands));
+            double most = Math.Max(KnifeEdge.DetourMetres(console, path.FirstPlace, hands), KnifeEdge.DetourMetres(console, path.LastPlace, hands));
             inReach += path.Power / path.Body * (1 - FrontReach.Far.Apart(KnifeEdge.ParameterOfDetour(most, true, wavelength)));
         }
 
@@ -64,7 +65,7 @@ internal static class PlainLink
         power += Counted(FarShare(straight) * (Math.Pow(Math.Pow(far, 4) + Math.Pow(inReach, 4), 0.25) - inReach) * body, least);
         foreach (UprightMirror mirror in scene.Uprights)
         {
-            if (MirrorView.TryOf(mirror, model.Console, hands, out MirrorView view))
+            if (MirrorView.TryOf(mirror, console, hands, out MirrorView view))
             {
                 double more = Math.Max(0, InUpright(mirror, view, FrontReach.Far) - InUpright(mirror, view, FrontReach.Usual));
                 power += Counted(FarShare(view.LengthMetres) * more * FactorOf(mirror.Number), least);
@@ -103,7 +104,7 @@ internal static class PlainLink
 
         double Straight(FrontReach reach)
         {
-            scene.Gather(new Ray(model.Console, hands, wavelength, reach: reach), buffer);
+            scene.Gather(new Ray(console, hands, wavelength, reach: reach), buffer);
             foreach (ref Piece piece in buffer.Pieces)
             {
                 int plane = piece.Plane;
