@@ -9,7 +9,7 @@ public static class FieldComputation
     /// <summary>The margin at the centre of every cell of a level that lies in a room.</summary>
     /// <param name="model">The model of the house.</param>
     /// <param name="request">What is wanted.</param>
-    /// <param name="rowDone">Called from any thread when the cells of a row are first known; null for none.</param>
+    /// <param name="rowDone">Called from any thread as the work goes on, once for each row; null for none.</param>
     /// <param name="cancellation">Stops the work between two cells.</param>
     public static Field Compute(
         LinkModel model, FieldRequest request, Action? rowDone = null, CancellationToken cancellation = default)

@@ -12,6 +12,9 @@ namespace LinkMargin.Engine.Fields;
 /// <param name="mostSteps">The longest side that may be as rough as that; longer ones hide more and must be as many times smoother.</param>
 internal sealed class InterpolatedPowers(Grid grid, INodePowers nodes, double mostRoughDb, int mostSteps)
 {
+    // Nodes between two reports: enough that no thread waits long for the last of them.
+    private const int MostAtOnce = 512;
+
     // Where it is less than this share of all power, even 20 % of it make an error of no more than 0.02 dB.
     private const double LeastShare = 0.02;
 
@@ -42,9 +45,9 @@ internal sealed class InterpolatedPowers(Grid grid, INodePowers nodes, double mo
         }
 
         bool[] isNode = new bool[grid.Count];
-        Compute(tried.Select(cell => new OpenCell(cell, null)), isNode, cancellation);
+        Compute(tried.Select(cell => new OpenCell(cell, null)), isNode, 0, null, cancellation);
         IEnumerable<int> others = blocks.SelectMany(CornersOf).Distinct();
-        Compute(others.Select(cell => new OpenCell(cell, nodes.MirrorsAt([.. tried.Where(one => IsNear(one, cell))]))), isNode, cancellation);
+        Compute(others.Select(cell => new OpenCell(cell, nodes.MirrorsAt([.. tried.Where(one => IsNear(one, cell))]))), isNode, 0, null, cancellation);
         var filled = new Filled(grid, nodes);
         foreach (CellBlock block in blocks)
         {
@@ -58,15 +61,17 @@ internal sealed class InterpolatedPowers(Grid grid, INodePowers nodes, double mo
     /// Computes as many nodes as are needed. If it is stopped, nothing changes; called again, it starts again, with nodes that are computed already.
     /// </summary>
     /// <param name="blocks">Blocks that meet no wall.</param>
+    /// <param name="computed">Called now and then with how many nodes are computed; null for none.</param>
     /// <param name="cancellation">Stops the work between two cells.</param>
-    internal void Refine(IEnumerable<CellBlock> blocks, CancellationToken cancellation)
+    internal void Refine(IEnumerable<CellBlock> blocks, Action<int>? computed, CancellationToken cancellation)
     {
+        int count = 0;
         var filled = new Filled(grid, nodes);
         bool[] isNode = new bool[grid.Count];
         List<OpenBlock> generation = [.. blocks.Select(block => new OpenBlock(block, null))];
         while (generation.Count > 0)
         {
-            Compute(generation.SelectMany(one => one.With(CornersOf(one.Block))), isNode, cancellation);
+            count = Compute(generation.SelectMany(one => one.With(CornersOf(one.Block))), isNode, count, computed, cancellation);
             List<OpenBlock> open = [];
             foreach (OpenBlock one in generation.Where(one => NodeBlock.HasCellsBetween(one.Block)))
             {
@@ -80,14 +85,14 @@ internal sealed class InterpolatedPowers(Grid grid, INodePowers nodes, double mo
                 }
             }
 
-            Compute(open.Where(one => HasMiddle(one.Block)).SelectMany(one => one.With([MiddleOf(one.Block)])), isNode, cancellation);
+            count = Compute(open.Where(one => HasMiddle(one.Block)).SelectMany(one => one.With([MiddleOf(one.Block)])), isNode, count, computed, cancellation);
             for (int i = 0; i < open.Count; i++)
             {
                 CellBlock block = open[i].Block;
                 open[i] = new OpenBlock(block, open[i].Mirrors ?? nodes.MirrorsAt(HasMiddle(block) ? [.. CornersOf(block), MiddleOf(block)] : CornersOf(block)));
             }
 
-            Compute(open.SelectMany(one => one.With(SidesOf(one.Block))), isNode, cancellation);
+            count = Compute(open.SelectMany(one => one.With(SidesOf(one.Block))), isNode, count, computed, cancellation);
             generation = [.. open.SelectMany(one => Judge(one.Block, filled).Select(part => new OpenBlock(part, one.Mirrors)))];
         }
 
@@ -107,14 +112,23 @@ internal sealed class InterpolatedPowers(Grid grid, INodePowers nodes, double mo
         return (north * north) + (east * east) <= most * most;
     }
 
-    private void Compute(IEnumerable<OpenCell> cells, bool[] isNode, CancellationToken cancellation)
+    // Returns how many nodes that makes.
+    private int Compute(IEnumerable<OpenCell> cells, bool[] isNode, int before, Action<int>? computed, CancellationToken cancellation)
     {
-        OpenCell[] wanted = [.. cells.DistinctBy(one => one.Cell)];
-        nodes.Compute(wanted, cancellation);
-        foreach (OpenCell one in wanted)
+        int count = before;
+        foreach (OpenCell[] some in cells.DistinctBy(one => one.Cell).Chunk(MostAtOnce))
         {
-            isNode[one.Cell] = true;
+            nodes.Compute(some, cancellation);
+            foreach (OpenCell one in some)
+            {
+                isNode[one.Cell] = true;
+            }
+
+            count += some.Length;
+            computed?.Invoke(count);
         }
+
+        return count;
     }
 
     private bool IsWeak(int cell) => !(nodes.At(cell) >= LeastShare * (nodes.At(cell) + nodes.Beside(cell)));

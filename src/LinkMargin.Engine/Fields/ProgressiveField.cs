@@ -28,6 +28,9 @@ public sealed class ProgressiveField
     private const double SlowRoughDb = 0.25;
     private const double QuickRoughDb = 0.2;
 
+    // The share of a map's time that its reflections take.
+    private const double SlowTime = 0.6;
+
     private readonly FieldRequest request;
     private readonly Grid grid;
     private readonly SpotModel spot;
@@ -39,6 +42,7 @@ public sealed class ProgressiveField
     private readonly InterpolatedPowers roughBetween; // before a map is computed
     private readonly InterpolatedPowers slowBetween;
     private readonly InterpolatedPowers quickBetween;
+    private int rowsTold; // of a map that is computed first
 
     /// <summary>Prepares a field; computes only what all cells of the spot share.</summary>
     /// <param name="model">The model of the house.</param>
@@ -74,7 +78,7 @@ public sealed class ProgressiveField
     /// Continues until a stage is complete, or until it is stopped. It begins with the first stage requested and skips those before.
     /// </summary>
     /// <param name="to">The stage.</param>
-    /// <param name="rowDone">Called from any thread when the cells of a row are first known; null for none.</param>
+    /// <param name="rowDone">Called from any thread as the first stage goes on, once for each row; null for none.</param>
     /// <param name="cancellation">Stops the work between two cells; what is done stays done.</param>
     /// <returns>Whether the stage is complete; otherwise call it again.</returns>
     public bool Advance(FieldStage to, Action? rowDone = null, CancellationToken cancellation = default)
@@ -142,9 +146,10 @@ public sealed class ProgressiveField
                     ComputeRoughly(knownFirst, cancellation);
                     break;
                 case FieldStage.Map:
-                    slowBetween.Refine(Blocks(SlowBlocks), cancellation);
-                    quickBetween.Refine(QuickBlocks(), cancellation);
-                    quick.ComputeWhere(cell => quickBetween[cell] is null, knownFirst, cancellation);
+                    slowBetween.Refine(Blocks(SlowBlocks), nodes => Tell(SlowTime * ShareBy(nodes, 0.1), knownFirst), cancellation);
+                    quickBetween.Refine(QuickBlocks(), nodes => Tell(SlowTime + ((1 - SlowTime) * ShareBy(nodes, 0.25)), knownFirst), cancellation);
+                    quick.ComputeWhere(cell => quickBetween[cell] is null, null, cancellation);
+                    Tell(1, knownFirst);
                     break;
                 default:
                     quick.ComputeAll(knownFirst, cancellation);
@@ -155,6 +160,17 @@ public sealed class ProgressiveField
         }
 
         Reached = stage;
+    }
+
+    // How many nodes a map needs is not known before. So its rows are reported by a share that always grows: one half at a usual number of them.
+    private double ShareBy(int nodes, double usualShare) => nodes / (nodes + (usualShare * grid.Count));
+
+    private void Tell(double share, Action? rowDone)
+    {
+        for (; rowDone is not null && rowsTold < (int)(share * grid.Rows); rowsTold++)
+        {
+            rowDone();
+        }
     }
 
     private void ComputeRoughly(Action? rowDone, CancellationToken cancellation)

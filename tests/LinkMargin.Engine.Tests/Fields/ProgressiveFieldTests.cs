@@ -99,6 +99,28 @@ public sealed class ProgressiveFieldTests
             cases: 5);
 
     [Fact, Law]
+    public void Each_row_of_a_map_is_reported_once_and_half_of_them_well_before_it_is_done() => HouseAndLevel.ForAll(
+        (house, level) =>
+        {
+            var field = new ProgressiveField(new LinkModel(house), new FieldRequest(house.Spots[0], level));
+            int rows = LevelGrid.Over(house.Levels[level], new FieldRequest(house.Spots[0], level).CellMetres).Rows, reported = 0;
+            using var stop = new CancellationTokenSource();
+            Assert.False(field.Advance(FieldStage.Map, Report, stop.Token));
+            Assert.True(field.Advance(FieldStage.Map, Report));
+            Assert.Equal(rows, reported);
+
+            void Report()
+            {
+                reported++;
+                if (reported == rows / 2)
+                {
+                    stop.Cancel();
+                }
+            }
+        },
+        cases: 4);
+
+    [Fact, Law]
     public void Between_the_cells_of_a_region_stands_no_wall() =>
         HouseAndLevel.ForAll(
             (house, levelIndex) =>
