@@ -84,7 +84,8 @@ internal sealed class OpenPage : IAsyncDisposable
         }
         catch (TimeoutException)
         {
-            // One page in a thousand waits for a fine map for ever, and it is not known why. It is loaded again once; what it showed is printed.
+            // One page in a thousand waited for a fine map for ever. Two ways to lose one are mended; whether there is another is not known. So it is
+            // loaded again once, and what it showed is printed.
             Console.WriteLine($"No fine map after {SettlingMs / 1000} s, loaded again: {await State()}");
             await Page.ReloadAsync();
             await AllFine(PatienceMs);
