@@ -50,7 +50,7 @@ public sealed class ReflectionTests
                     OneLink.Of(SimpleHouse.OfWalls(Along(-FarMetres, FarMetres)), new Point3(0, first, 1), new Point3(run, second, 1.3)),
                     TurnKind.Wall);
                 double image = double.Hypot(double.Hypot(run, first + second), 0.3);
-                Assert.Equal(FreeSpaceLoss.Db(image, Band.Bluetooth.Equivalent), path.LossDb - path.BodyDb, ConductorDb);
+                Assert.Equal(FreeSpaceLoss.Db(image, Band.Bluetooth.Equivalent), path.LossDb - path.BodyDb - path.SurfacesDb, ConductorDb);
             },
             cases: 15);
 
