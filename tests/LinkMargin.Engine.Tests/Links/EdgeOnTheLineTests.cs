@@ -1,6 +1,7 @@
 using CsCheck;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
+using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Propagation;
 using LinkMargin.Engine.Tests.Houses;
 
@@ -81,7 +82,7 @@ public sealed class EdgeOnTheLineTests
                 double edge = hangs ? z - (height / cos) : z + (height / cos);
                 Wall wall = FullWall(new Point2(x, -FarMetres), new Point2(x, FarMetres), OneLink.Opaque);
                 wall = hangs ? wall with { BaseMetres = edge } : wall with { TopMetres = edge };
-                double excessDb = OneLink.DirectDb(
+                double excessDb = LineDb(
                     SimpleHouse.OfWalls(wall),
                     new Point3(0, 0, 1.2),
                     new Point3((first + second) * cos, 0, 1.2 + ((first + second) * sin)));
@@ -101,7 +102,7 @@ public sealed class EdgeOnTheLineTests
                 Wall whole = FullWall(ends[0], ends[1], material);
                 Wall lower = FullWall(ends[0], new Point2(ends[0].X, Math.Min(from + overlap, ends[1].Y)), material);
                 Wall upper = FullWall(new Point2(ends[0].X, Math.Min(from, ends[1].Y - 0.1)), ends[1], material);
-                double Of(params Wall[] walls) => OneLink.DirectDb(SimpleHouse.OfWalls(walls), new Point3(0, 0, 1), new Point3(5, 0, 1));
+                double Of(params Wall[] walls) => LineDb(SimpleHouse.OfWalls(walls), new Point3(0, 0, 1), new Point3(5, 0, 1));
 
                 // Ends that rounding puts a hair apart on the front are one.
                 Assert.Equal(Of(whole), Of(whole, whole), 1e-6);
@@ -123,7 +124,7 @@ public sealed class EdgeOnTheLineTests
                 double Of(double metres)
                 {
                     Point3 one = new(0, 0, 1), other = (end + (metres * across)).At(1);
-                    return isBackwards ? OneLink.DirectDb(house, other, one) : OneLink.DirectDb(house, one, other);
+                    return isBackwards ? LineDb(house, other, one) : LineDb(house, one, other);
                 }
 
                 Assert.Equal(Of(HairMetres), Of(-HairMetres), 1e-6);
@@ -133,7 +134,7 @@ public sealed class EdgeOnTheLineTests
     private static double HalfPlaneDb(double v, double first, double second, double degrees, Material material)
     {
         Point2[] ends = HalfPlane(v, first, second, degrees);
-        return OneLink.DirectDb(
+        return LineDb(
             SimpleHouse.OfWalls(FullWall(ends[0], ends[1], material)), new Point3(0, 0, 1), new Point3(first + second, 0, 1));
     }
 
@@ -144,6 +145,13 @@ public sealed class EdgeOnTheLineTests
         (double sin, double cos) = Math.SinCos(double.DegreesToRadians(degrees));
         var end = new Point2(first, height);
         return [end - (FarMetres * new Point2(cos, sin)), end];
+    }
+
+    // Without what the floor does in step with a line of some metres; that is for TwoRayTests.
+    private static double LineDb(House house, Point3 console, Point3 hands)
+    {
+        PathBudget path = OneLink.Direct(OneLink.Of(house, console, hands));
+        return OneLink.ExcessDb(path) - path.SurfacesDb;
     }
 
     private static Wall FullWall(Point2 start, Point2 end, Material material) =>

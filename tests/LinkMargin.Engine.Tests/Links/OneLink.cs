@@ -29,11 +29,8 @@ internal static class OneLink
             new Seat("seat", to, hands.Plan, hands.Z - model.House.Levels[to].ElevationMetres, facingDegrees, 15));
     }
 
-    /// <summary>
-    /// What a path loses over free space along it, dB, without the player's own body and what surfaces along the line do in step with it (for
-    /// TwoRayTests): at a length of some metres the floor is such a surface.
-    /// </summary>
-    internal static double ExcessDb(PathBudget path) => path.LossDb - path.FreeSpaceDb - path.BodyDb - path.SurfacesDb;
+    /// <summary>What a path loses over free space along it, dB, the player's own body left out.</summary>
+    internal static double ExcessDb(PathBudget path) => path.LossDb - path.FreeSpaceDb - path.BodyDb;
 
     /// <summary>What the straight line loses over free space, dB.</summary>
     internal static double DirectDb(House house, Point3 console, Point3 hands) => ExcessDb(Direct(Of(house, console, hands)));
