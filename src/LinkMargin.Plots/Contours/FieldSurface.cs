@@ -92,8 +92,7 @@ internal sealed class FieldSurface
     /// <summary>The surface at a place on the plan; NaN outside it.</summary>
     public double At(double x, double y)
     {
-        double u = ((x - Grid.Origin.X) / Grid.CellMetres) + 0.5;
-        double v = ((y - Grid.Origin.Y) / Grid.CellMetres) + 0.5;
+        double u = ColumnAt(x), v = RowAt(y);
         if (!(u >= 0 && v >= 0 && u <= Columns - 1 && v <= Rows - 1))
         {
             return double.NaN;
@@ -113,7 +112,7 @@ internal sealed class FieldSurface
     /// <summary>Writes the surface abreast of each column of nodes, as far north as a place; NaN outside it.</summary>
     public void AbreastOf(double y, Span<double> atColumns)
     {
-        double v = ((y - Grid.Origin.Y) / Grid.CellMetres) + 0.5;
+        double v = RowAt(y);
         if (!(v >= 0 && v <= Rows - 1))
         {
             atColumns.Fill(double.NaN);
@@ -127,6 +126,8 @@ internal sealed class FieldSurface
             atColumns[column] = south[column] + ((v - row) * (north[column] - south[column]));
         }
     }
+
+    private double RowAt(double y) => ((y - Grid.Origin.Y) / Grid.CellMetres) + 0.5;
 
     private static int RoomAt(IReadOnlyList<Room> all, Point2 place)
     {

@@ -71,7 +71,8 @@ internal sealed class Page : IDisposable
         using SKImage image = (surface ?? throw new InvalidOperationException("This page is kept as lines and letters.")).Snapshot();
         using SKPixmap pixels = image.PeekPixels() ?? throw new InvalidOperationException("The picture has no pixels.");
 
-        // Flat tones and lines: rows as they are (None; NoFilters tries all) take less room than filtered ones. Level 3 takes half the time of level 6 and a quarter more room.
+        // Flat tones and lines: rows as they are (None; NoFilters tries all) take less room than filtered ones. Level 3 takes half the time of
+        // level 6 and a quarter more room.
         using SKData data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.None, 3))
             ?? throw new InvalidOperationException("The picture could not be written as a PNG.");
         return PngChunks.Mark(data.AsSpan(), size.PixelsPerPoint);
