@@ -34,6 +34,9 @@ public static class MultipleEdges
     // Of T_c.
     private const double PairBaseDb = 12;
 
+    // Edges whose v differ by no more than this are equally high: rounding, and so the direction of the path, would decide which is the main one.
+    private const double SameParameter = 1e-6;
+
     /// <summary>
     /// Two corners whose dot product, in rad², is above this negative number are on one side: a path that runs straight past a
     /// tip has no side.
@@ -123,7 +126,10 @@ public static class MultipleEdges
 
     private static Point3 Sum(Point3 a, Point3 b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
 
-    /// <summary>Loss of the edges strictly between two points of the path.</summary>
+    /// <summary>
+    /// Loss of the edges strictly between two points of the path: the least over those that could be the main one. Over equal steps along a line that
+    /// is nearest to the exact loss.
+    /// </summary>
     private static double PartDb(in Edges edges, int start, int end)
     {
         if (end - start < 2)
@@ -131,10 +137,41 @@ public static class MultipleEdges
             return 0;
         }
 
-        int main = edges.Main(start, end);
-        return KnifeEdge.LossDb(edges.Parameter(start, main, end))
-            + PartDb(edges, start, main) + PartDb(edges, main, end)
-            - PairDb(edges, start, main, end, start, main) - PairDb(edges, start, main, end, main, end);
+        Span<double> parameters = stackalloc double[end - start - 1];
+        double least = edges.LeastOfMain(start, end, parameters), leastDb = double.PositiveInfinity;
+        for (int main = start + 1; main < end; main++)
+        {
+            if (parameters[main - start - 1] is var v && v >= least)
+            {
+                double lossDb = KnifeEdge.LossDb(v)
+                    + PartDb(edges, start, main) + PartDb(edges, main, end)
+                    - MostPairDbOf(edges, start, main, end, start, main) - MostPairDbOf(edges, start, main, end, main, end);
+                leastDb = Math.Min(leastDb, lossDb);
+            }
+        }
+
+        return leastDb;
+    }
+
+    /// <summary>T_c of the main edge and the main one between two other points of the path: the greatest over those that could be that.</summary>
+    private static double MostPairDbOf(in Edges edges, int start, int main, int end, int from, int to)
+    {
+        if (to - from < 2)
+        {
+            return 0;
+        }
+
+        Span<double> parameters = stackalloc double[to - from - 1];
+        double least = edges.LeastOfMain(from, to, parameters), mostDb = double.NegativeInfinity;
+        for (int other = from + 1; other < to; other++)
+        {
+            if (parameters[other - from - 1] is var v && v >= least)
+            {
+                mostDb = Math.Max(mostDb, PairDb(edges, start, main, end, other, KnifeEdge.LossDb(v)));
+            }
+        }
+
+        return mostDb;
     }
 
     /// <summary>
@@ -144,20 +181,14 @@ public static class MultipleEdges
     /// √(a·c/((a + b)·(b + c))) or more. At that value the weaker edge touches the path over the main one; below it the edge's
     /// own loss falls, and T_c with it.
     /// </summary>
-    private static double PairDb(in Edges edges, int start, int main, int end, int from, int to)
+    private static double PairDb(in Edges edges, int start, int main, int end, int other, double otherDb)
     {
-        if (to - from < 2)
-        {
-            return 0;
-        }
-
-        int other = edges.Main(from, to);
         (int left, int right) = (Math.Min(main, other), Math.Max(main, other));
         double a = edges.Between(start, left), b = edges.Between(left, right), c = edges.Between(right, end);
         double p = edges.Parameter(start, main, end), q = edges.Parameter(start, other, end);
         double alpha = Math.Atan(Math.Sqrt(b * (a + b + c) / (a * c))), touching = Math.Sqrt(a * c / ((a + b) * (b + c)));
         double closeness = p > 0 ? Math.Pow(Math.Clamp(q / p, touching, 1), 2 * p) : 1;
-        double strength = Math.Min(1, KnifeEdge.LossDb(edges.Parameter(from, other, to)) / KnifeEdge.LossDb(0));
+        double strength = Math.Min(1, otherDb / KnifeEdge.LossDb(0));
         return (PairBaseDb - (20 * Math.Log10(2 / (1 - (alpha / Math.PI))))) * closeness * strength;
     }
 
@@ -168,18 +199,17 @@ public static class MultipleEdges
 
         public double Between(int first, int second) => along[second] - along[first];
 
-        /// <summary>The edge with the greatest v over the straight line between two points of the path.</summary>
-        public int Main(int start, int end)
+        /// <summary>v of each edge over the straight line between two points of the path; returns the least that the main one may have.</summary>
+        public double LeastOfMain(int start, int end, Span<double> parameters)
         {
-            int main = start + 1;
-            double greatest = Parameter(start, main, end);
-            for (int i = start + 2; i < end; i++)
+            double greatest = double.NegativeInfinity;
+            for (int i = 0; i < parameters.Length; i++)
             {
-                double v = Parameter(start, i, end);
-                (main, greatest) = v > greatest ? (i, v) : (main, greatest);
+                parameters[i] = Parameter(start, start + 1 + i, end);
+                greatest = Math.Max(greatest, parameters[i]);
             }
 
-            return main;
+            return greatest - SameParameter;
         }
 
         /// <summary>

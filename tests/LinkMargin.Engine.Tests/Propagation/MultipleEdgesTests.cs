@@ -93,14 +93,10 @@ public sealed class MultipleEdgesTests
         }
     }
 
+    // In those also listed two of several edges have the same v to rounding: it must not decide which is the main one.
     [Fact, Law]
     public void Walked_backwards_mirrored_or_turned_it_is_the_same() =>
-        TightWays.ForAll(IsTheSameFromEverySide);
-
-    [Fact(Skip = "Does not hold yet: of three edges two have the same v to rounding, and which of them is the main one hangs on the "
-        + "direction: 41.10 dB one way, 39.12 dB the other. Paths of this program have two edges at most."), Law]
-    public void A_way_with_two_edges_of_the_same_v_is_the_same_walked_backwards() =>
-        TightWays.ForAll(IsTheSameFromEverySide, cases: 1, also: [5708985678931794100]);
+        TightWays.ForAll(IsTheSameFromEverySide, also: [5708985678931794100, 3501641483540647389, 139263388799052468]);
 
     [Fact, Law]
     public void A_tight_way_is_the_same_whether_its_sides_are_found_or_reported() =>
