@@ -6,8 +6,11 @@ namespace LinkMargin.Engine.Scenes;
 /// <summary>A flat rectangle of a surface: part of a wall beside its openings, what fills one of them, or a side of a fixture.</summary>
 internal readonly struct Face
 {
-    /// <summary>Closer than this a place is on a surface, metres: no rounding of a house's coordinates decides where it is pushed.</summary>
-    internal const double OnMetres = 1e-4;
+    /// <summary>
+    /// Closer than this a place is on a surface, metres: no rounding of a house's coordinates decides where it is pushed. It is no round number,
+    /// since rounding would decide for a place drawn at just this distance.
+    /// </summary>
+    internal const double OnMetres = 1.0837e-4;
 
     private readonly Point3 middle;
     private readonly Point3 across; // unit vectors in its plane
@@ -102,7 +105,7 @@ internal readonly struct Face
         .. scene.Boxes.SelectMany(Of),
     ];
 
-    // A wall is the same from both sides, and a place in its middle belongs to neither.
+    // A wall is the same from both sides, and a place in its middle belongs to neither. A part of next to no length or height has no direction.
     private static IEnumerable<Face> Of(Wall wall, double floor)
     {
         double low = floor + wall.BaseMetres, high = floor + wall.TopMetres, before = 0, length = wall.LengthMetres;
@@ -114,7 +117,7 @@ internal readonly struct Face
             [
                 (before, from, low, high), (from, to, low, sill), (from, to, head, high), .. opening.Filling is null ? [] : new[] { (from, to, sill, head) },
             ];
-            foreach (Face part in parts.Where(part => part.From < part.To && part.Low < part.High).Select(part => Part(part.From, part.To, part.Low, part.High)))
+            foreach (Face part in parts.Where(part => IsAny(part.From, part.To) && IsAny(part.Low, part.High)).Select(part => Part(part.From, part.To, part.Low, part.High)))
             {
                 yield return part;
             }
@@ -122,10 +125,12 @@ internal readonly struct Face
             before = to;
         }
 
-        if (before < length && low < high)
+        if (IsAny(before, length) && IsAny(low, high))
         {
             yield return Part(before, length, low, high);
         }
+
+        static bool IsAny(double from, double to) => to - from > GeometryTolerances.SlackMetres;
 
         Face Part(double from, double to, double bottom, double top) =>
             Upright(wall.Start + ((from / length) * (wall.End - wall.Start)), wall.Start + ((to / length) * (wall.End - wall.Start)), bottom, top, false);

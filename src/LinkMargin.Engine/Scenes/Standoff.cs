@@ -56,14 +56,16 @@ internal sealed class Standoff
     {
         double least = Metres;
         var nearest = default(Push);
-        foreach (int i in near)
-        {
-            Consider(faces[i].DistanceTo(place, out Point3 direction), direction, near);
-        }
 
+        // Plates first: what is on a floor and on the underside of a solid that stands there belongs to what is above the floor.
         foreach (Plate plate in plates)
         {
             Consider(plate.DistanceTo(place, out Point3 direction), direction, near);
+        }
+
+        foreach (int i in near)
+        {
+            Consider(faces[i].DistanceTo(place, out Point3 direction), direction, near);
         }
 
         return nearest;

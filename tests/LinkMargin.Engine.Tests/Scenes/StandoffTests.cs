@@ -65,6 +65,18 @@ public sealed class StandoffTests
         IsComputedAt(house, new(2.5, 1.5, floor + 0.01), new(2.5, 1.5, floor + 0.02));
     }
 
+    [Fact]
+    public void An_end_on_an_upper_floor_under_a_solid_that_stands_there_stays_above_the_floor()
+    {
+        var slab = new FloorBuildUp("slab", [new FloorLayer(Board, 0.2, null)], "invented for tests");
+        House house = SimpleHouse.Of(new Level("lower", 0, 2.4) { Above = new FloorAbove(slab, null, []) }, new Level("upper", 2.6, 2.4)) with
+        {
+            Fixtures = [new Fixture("chest", 1, new Point2(5, 5), 2, 1, 0, 0, 1, Board)],
+        };
+        double floor = house.Levels[1].ElevationMetres;
+        IsComputedAt(house, new(5, 5, floor), new(5, 5, floor + 0.02));
+    }
+
     [Fact, Law]
     public void An_end_is_never_moved_through_a_surface_nor_by_much() =>
         Gen.Select(RandomHouse.Any, Gen.Double[0, 1], Gen.Double[0, 1], Gen.Double[-0.03, 0.03], Gen.Double[-0.03, 0.03]).ForAll(
@@ -82,7 +94,8 @@ public sealed class StandoffTests
                     Assert.DoesNotContain(buffer.Hits.ToArray(), hit => !hit.IsSolid);
                 }
             },
-            cases: 300);
+            cases: 300,
+            also: [6541187363658761240, 2648974669896563060, 6417668966499233456]);
 
     // The paths that are listed end where they are computed.
     private static void IsComputedAt(House house, Point3 place, Point3 expected)
