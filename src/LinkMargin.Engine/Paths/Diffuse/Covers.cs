@@ -9,8 +9,11 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// </summary>
 internal sealed class Covers
 {
-    /// <summary>How far in front of an opening or a side a fixture may stand and still cover it, metres: a few centimetres.</summary>
-    internal const double FlushMetres = 0.05;
+    /// <summary>
+    /// How far in front of an opening or a side a fixture may stand and still cover it, metres: a few centimetres, and a slack for people who
+    /// write just five.
+    /// </summary>
+    internal const double FlushMetres = 0.05 + GeometryTolerances.SlackMetres;
 
     private readonly Scene scene;
     private readonly Cells cells;
