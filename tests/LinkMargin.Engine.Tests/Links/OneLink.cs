@@ -35,6 +35,13 @@ internal static class OneLink
     /// <summary>What the straight line loses over free space, dB.</summary>
     internal static double DirectDb(House house, Point3 console, Point3 hands) => ExcessDb(Direct(Of(house, console, hands)));
 
+    /// <summary>The same without what surfaces along the line do in step with it; that is for TwoRayTests.</summary>
+    internal static double LineDb(House house, Point3 console, Point3 hands)
+    {
+        PathBudget path = Direct(Of(house, console, hands));
+        return ExcessDb(path) - path.SurfacesDb;
+    }
+
     internal static PathBudget Direct(LinkBudget budget) =>
         Assert.Single(budget.Paths, path => path.Path.Kind == PathKind.Direct);
 }
