@@ -18,7 +18,7 @@ public sealed class FieldLawTests
         from cell in Gen.Double[0.5, 1.5]
         from hands in RandomPlace.Height
         from level in Gen.Int[0, house.Levels.Count - 1]
-        from room in RandomPlace.OnPlan.Array[3].Select(corners => new Room("room", new Polygon(corners)))
+        from room in RandomPlace.Triangle.Select(outline => new Room("room", outline))
         from roomed in Gen.Bool
         let levels = house.Levels.Select(l => roomed ? l with { Rooms = [room] } : l).ToArray()
         select (

@@ -40,15 +40,13 @@ internal static class RandomFloor
             corner + new Point2(0, depth),
         ]);
 
-    private static readonly Gen<Polygon> Triangle = RandomPlace.OnPlan.Array[3].Select(corners => new Polygon(corners));
-
     internal static readonly Gen<FloorAbove> Any =
         from upper in PlainLayer.Array[1, 2]
         from bay in JoistBay
         from lower in PlainLayer.Array[0, 2]
         from joisted in Gen.Bool
         from layout in Layout
-        from voids in Gen.OneOf(Rectangle, Triangle).Array[0, 2]
+        from voids in Gen.OneOf(Rectangle, RandomPlace.Triangle).Array[0, 2]
         select new FloorAbove(
             new FloorBuildUp("build-up", joisted ? [.. upper, bay, .. lower] : [.. upper, .. lower], "invented for tests"),
             joisted ? layout : null,

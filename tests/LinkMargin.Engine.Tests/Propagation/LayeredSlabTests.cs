@@ -155,17 +155,13 @@ public sealed class LayeredSlabTests
             Assert.Equal(grazing, LayeredSlab.Solve(solid, Wavelength, LayeredSlab.LeastCosine, polarisation));
         });
 
+    // In a resonance near grazing the field in the layers is up to 1/cos θ times as strong as outside, and so is its rounding. The seeds were in one.
     [Fact, Law]
     public void Lossless_layers_keep_all_energy() =>
-        Gen.Select(Lossless, Cosine, Either).ForAll((layers, cos, polarisation) =>
-            Assert.Equal(0, LayeredSlab.Solve(layers, Wavelength, cos, polarisation).Absorptance, 1e-12));
-
-    [Fact(Skip = "Does not hold yet: 1.3e-11 of the energy too much, at grazing and in resonance, where digits are lost."), Law]
-    public void Lossless_layers_in_resonance_at_grazing_keep_all_energy() =>
         Gen.Select(Lossless, Cosine, Either).ForAll(
-            (layers, cos, polarisation) => Assert.Equal(0, LayeredSlab.Solve(layers, Wavelength, cos, polarisation).Absorptance, 1e-12),
-            cases: 1,
-            also: [6190484631751041456]);
+            (layers, cos, polarisation) => Assert.Equal(
+                0, LayeredSlab.Solve(layers, Wavelength, cos, polarisation).Absorptance, Math.Max(1e-12, 1e-16 / Math.Max(cos, LayeredSlab.LeastCosine))),
+            also: [6190484631751041456, 796264638326956869, 1283742249047804037, 5286109905709543810, 7480133224313797279]);
 
     [Fact, Law]
     public void Lossy_layers_never_make_energy_and_never_leave_the_numbers() =>
