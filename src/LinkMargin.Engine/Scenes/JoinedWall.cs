@@ -17,10 +17,15 @@ namespace LinkMargin.Engine.Scenes;
 internal sealed record JoinedWall(
     Point2 Start, Point2 End, VerticalExtent VerticalExtent, int Mirror, int Material, IReadOnlyList<OpeningPanel> Openings, (double From, double To) Run)
 {
-    private OpeningPanel[] byShare = [];
+    private OpeningPanel[] byShare = []; // with their ends as shares of its length
+    private StretchOrder order;
 
-    /// <summary>Its openings with their ends as shares of its length.</summary>
-    internal ReadOnlySpan<OpeningPanel> OpeningsByShare => byShare;
+    /// <summary>The openings that reach between two shares of its length, their ends as shares too, and perhaps some between them that do not.</summary>
+    internal ReadOnlySpan<OpeningPanel> OpeningsWithin(double from, double to)
+    {
+        int first = order.FirstBeyond(from);
+        return byShare.AsSpan(first, Math.Max(0, order.StartBefore(to) - first));
+    }
 
     /// <summary>The walls of a level; a wall of no length, which obstructs nothing, is left out.</summary>
     internal static IReadOnlyList<JoinedWall> Of(IReadOnlyList<StraightRun> runs, IReadOnlyList<WallPanel> walls)
@@ -65,7 +70,8 @@ internal sealed record JoinedWall(
     private JoinedWall In(StraightRun run)
     {
         double length = Start.DistanceTo(End);
-        return this with { Run = run.SharesOf(Start, End), byShare = [.. Openings.Select(o => o with { From = o.From / length, To = o.To / length })] };
+        OpeningPanel[] shares = [.. Openings.Select(o => o with { From = o.From / length, To = o.To / length })];
+        return this with { Run = run.SharesOf(Start, End), byShare = shares, order = new StretchOrder(shares.Select(o => (o.From, o.To))) };
     }
 
     private bool IsContinuedBy(JoinedWall next) =>

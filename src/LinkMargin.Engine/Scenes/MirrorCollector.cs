@@ -13,7 +13,7 @@ internal sealed class MirrorCollector(IEnumerable<(Point2 Start, Point2 End)> li
 
     /// <summary>The mirrors.</summary>
     internal IReadOnlyList<UprightMirror> All =>
-        [.. planes.All.Select((p, i) => new UprightMirror(i, p.NormalX, p.NormalY, p.Offset, [.. panels[i]]))];
+        [.. planes.All.Select((p, i) => new UprightMirror(i, p.NormalX, p.NormalY, p.Offset, [.. panels[i].OrderBy(panel => panel.From)]))];
 
     /// <summary>How many there are.</summary>
     internal int Count => planes.All.Count;

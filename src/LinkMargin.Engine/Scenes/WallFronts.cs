@@ -80,7 +80,7 @@ internal sealed class WallFronts
         double bottom = rise.BottomFor(least), top = rise.TopFor(greatest);
         var piece = new Piece { Plane = wall.Mirror, CosIncidence = cosIncidence, Share = 1 };
         Share left = new(front.First, front.AtFirst), last = new(front.Last, front.AtLast);
-        foreach (ref readonly OpeningPanel opening in wall.OpeningsByShare)
+        foreach (ref readonly OpeningPanel opening in wall.OpeningsWithin(front.First, front.Last))
         {
             Share start = At(front, opening.From, left, last), end = At(front, opening.To, start, last);
             double sill = opening.Low <= rise.Low + VerticalExtent.SameMetres ? bottom : opening.Low;

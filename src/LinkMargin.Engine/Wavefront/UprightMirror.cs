@@ -7,10 +7,12 @@ namespace LinkMargin.Engine.Wavefront;
 /// <param name="NormalX">East component of its unit normal.</param>
 /// <param name="NormalY">North component.</param>
 /// <param name="Offset">Distance of the plane from the plan's origin along the normal, metres.</param>
-/// <param name="Panels">Its panels.</param>
+/// <param name="Panels">Its panels, by where they start.</param>
 internal sealed record UprightMirror(
     int Number, double NormalX, double NormalY, double Offset, MirrorPanel[] Panels)
 {
+    private readonly StretchOrder order = new(Panels.Select(panel => (panel.From, panel.To)));
+
     /// <summary>Where its panels start along the plane, metres.</summary>
     internal double From { get; } = Panels.Min(panel => panel.From);
 
@@ -40,6 +42,13 @@ internal sealed record UprightMirror(
     /// The only side it reflects on: 1 where its normal points, −1 behind; 0 for both. Within a solid thing nothing is reflected.
     /// </summary>
     internal int OnlySide { get; init; }
+
+    /// <summary>The panels that reach into a stretch of the plane, and perhaps some between them that do not.</summary>
+    internal ReadOnlySpan<MirrorPanel> PanelsNear(double from, double to)
+    {
+        int first = order.FirstBeyond(from);
+        return Panels.AsSpan(first, Math.Max(0, order.StartBefore(to) - first));
+    }
 
     /// <summary>The panel at a place, or the nearest to it: a mirror may span several walls and levels.</summary>
     internal MirrorPanel PanelAt(Point3 place)

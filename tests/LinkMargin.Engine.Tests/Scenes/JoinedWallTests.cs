@@ -18,7 +18,7 @@ public sealed class JoinedWallTests
             Wall(7, 9, Full, 1, new OpeningPanel(0.5, 1, 0, 2, 4, 0))));
         Assert.Equal((0, 9, 1), (wall.Start.X, wall.End.X, wall.Material));
         Assert.Equal([(2.2, 3.0, 3), (7.5, 8.0, 4)], wall.Openings.Select(o => (Math.Round(o.From, 9), Math.Round(o.To, 9), o.Filling)));
-        Assert.Equal([(2.2 / 9, 3.0 / 9), (7.5 / 9, 8.0 / 9)], wall.OpeningsByShare.ToArray().Select(o => (o.From, o.To)), (one, other) =>
+        Assert.Equal([(2.2 / 9, 3.0 / 9), (7.5 / 9, 8.0 / 9)], wall.OpeningsWithin(double.NegativeInfinity, double.PositiveInfinity).ToArray().Select(o => (o.From, o.To)), (one, other) =>
             Math.Abs(one.Item1 - other.Item1) + Math.Abs(one.Item2 - other.Item2) < 1e-12);
         Assert.Equal((0, 1), wall.Run);
     }

@@ -22,6 +22,7 @@ internal sealed class Cells
     private readonly House house;
     private readonly PlanFrame frame;
     private readonly int[] firstOfLevel;
+    private readonly PlacesOfOutlines[] rooms; // of each level
     private readonly FixtureBox[] shells; // smallest first: where one is inside another, the air belongs to the inner one
 
     internal Cells(Scene scene)
@@ -29,6 +30,7 @@ internal sealed class Cells
         house = scene.House;
         frame = scene.Frame;
         shells = [.. scene.Boxes.Where(box => box.IsShell).OrderBy(box => box.CubicMetres)];
+        rooms = [.. house.Levels.Select(level => new PlacesOfOutlines([.. level.Rooms.Select(room => room.Outline)], FarthestBesideMetres))];
         firstOfLevel = new int[house.Levels.Count + 1];
         for (int i = 0; i < house.Levels.Count; i++)
         {
@@ -72,10 +74,10 @@ internal sealed class Cells
     /// <summary>The room at a plan point of a level, ignoring hollow fixtures.</summary>
     internal int RoomAt(int level, Point2 at)
     {
-        IReadOnlyList<Room> rooms = house.Levels[level].Rooms;
-        for (int i = 0; i < rooms.Count; i++)
+        IReadOnlyList<Room> here = house.Levels[level].Rooms;
+        foreach (int i in rooms[level].Near(at))
         {
-            if (rooms[i].Outline.Contains(at))
+            if (here[i].Outline.Contains(at))
             {
                 return firstOfLevel[level] + i;
             }
@@ -118,17 +120,17 @@ internal sealed class Cells
         }
 
         // In the thickness of a wall between rooms given by their clear size: the nearest room, unless that wall stands between.
-        IReadOnlyList<Room> rooms = house.Levels[level].Rooms;
+        IReadOnlyList<Room> here = house.Levels[level].Rooms;
         double nearest = FarthestBesideMetres;
         Polygon? beside = null;
-        for (int i = 0; i < rooms.Count; i++)
+        foreach (int i in rooms[level].Near(at.Plan))
         {
-            double away = -rooms[i].Outline.DepthOf(at.Plan);
+            double away = -here[i].Outline.DepthOf(at.Plan);
             if (away < nearest)
             {
                 nearest = away;
                 room = OfRoom(level, i);
-                beside = rooms[i].Outline;
+                beside = here[i].Outline;
             }
         }
 

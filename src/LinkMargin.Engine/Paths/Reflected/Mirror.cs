@@ -48,7 +48,7 @@ internal static class Mirror
 
         var heights = FrontHeights.At(new Ray(image, to, wavelengthMetres, reach: reaches), t);
         buffer.PieceCount = 0;
-        foreach (MirrorPanel panel in mirror.Panels)
+        foreach (MirrorPanel panel in mirror.PanelsNear(at - reach, at + reach))
         {
             if (panel.From < at + reach && panel.To > at - reach)
             {
@@ -78,7 +78,7 @@ internal static class Mirror
     private static int? TryWhole(UprightMirror mirror, double from, double to, double least, double greatest)
     {
         int? found = null;
-        foreach (MirrorPanel panel in mirror.Panels)
+        foreach (MirrorPanel panel in mirror.PanelsNear(from, to))
         {
             if (panel.From >= to || panel.To <= from || !panel.VerticalExtent.IsMetBetween(least, greatest))
             {

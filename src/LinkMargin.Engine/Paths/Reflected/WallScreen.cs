@@ -1,3 +1,4 @@
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Wavefront;
 
@@ -13,18 +14,13 @@ internal sealed class WallScreen
     private const double SlitMetres = 1e-9;
 
     private readonly Stretch[] stretches; // by where they start
-    private readonly double[] farthest; // for each, how far it and all before it reach
+    private readonly StretchOrder order;
 
     internal WallScreen(UprightMirror plane, Storey storey)
     {
         Offset = plane.Offset;
         stretches = [.. plane.Panels.Where(panel => IsFull(panel.VerticalExtent, storey)).SelectMany(Of).OrderBy(stretch => stretch.From)];
-        farthest = new double[stretches.Length];
-        double far = double.NegativeInfinity;
-        for (int i = 0; i < stretches.Length; i++)
-        {
-            farthest[i] = far = Math.Max(far, stretches[i].To);
-        }
+        order = new StretchOrder(stretches.Select(stretch => (stretch.From, stretch.To)));
     }
 
     /// <summary>Distance of the plane from the plan's origin along its normal, metres.</summary>
@@ -59,9 +55,8 @@ internal sealed class WallScreen
     /// </summary>
     internal double Passes(double from, double to, double cosIncidence, LossTables losses)
     {
-        int i = Array.BinarySearch(farthest, from);
         double closed = from, most = 0;
-        for (i = i < 0 ? ~i : i; i < stretches.Length && closed < to; i++)
+        for (int i = order.FirstBeyond(from); i < stretches.Length && closed < to; i++)
         {
             ref readonly Stretch stretch = ref stretches[i];
             if (stretch.From > closed + SlitMetres)
