@@ -82,7 +82,7 @@ internal static class ShortReport
         Line(output, $"{depth,-6}  {walls,6}  {cells,6}  {seconds,8:F3}  {cells / seconds,17:N0}  {allocated,13:F2}");
     }
 
-    // Laying out, milliseconds, and each link, microseconds.
+    // Laying out, milliseconds, and each link, microseconds: the links of the smallest house, from its spot, in a larger one.
     private static (double LayOutMs, double EachMicros) TimeLink(ModelDepth depth, int walls, out int many)
     {
         House house = SyntheticHouse.OneStorey(walls);
@@ -90,7 +90,9 @@ internal static class ShortReport
         var watch = Stopwatch.StartNew();
         SpotModel spot = new LinkModel(house, depth).For(house.Spots[0]);
         double layOutMs = watch.Elapsed.TotalMilliseconds;
-        Point3[] places = [.. RandomLinks.From(house, house.PositionOf(house.Spots[0]), 200)];
+        House smallest = SyntheticHouse.OneStorey(WallCounts[0]);
+        Point3 from = smallest.PositionOf(smallest.Spots[0]), here = house.PositionOf(house.Spots[0]);
+        Point3[] places = [.. RandomLinks.From(smallest, from, 200).Select(place => new Point3(place.X - from.X + here.X, place.Y - from.Y + here.Y, place.Z))];
         var buffer = new TraceBuffer();
         double micros = 1e6 / places.Length * Stopwatches.Seconds(() =>
         {

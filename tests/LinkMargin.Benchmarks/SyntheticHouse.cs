@@ -41,7 +41,10 @@ internal static class SyntheticHouse
             Radio);
     }
 
-    /// <summary>One storey of square rooms with as near to so many walls as a square grid allows, never fewer.</summary>
+    /// <summary>
+    /// One storey of square rooms with as near to so many walls as a square grid allows, never fewer. The spot stands at the same place of a room in
+    /// the middle, whatever their number.
+    /// </summary>
     internal static House OneStorey(int walls)
     {
         int side = 1;
@@ -50,7 +53,7 @@ internal static class SyntheticHouse
             side++;
         }
 
-        double middle = side * RoomMetres / 2;
+        double middle = (side / 2 * RoomMetres) + 1.5;
         return new House(
             $"{walls} walls",
             [LevelOf(0, side, side)],
