@@ -39,22 +39,19 @@ internal sealed class MapMaker(Invocation invocation, LoadedHouse loaded, LinkMo
 
     private List<(Field Median, Field AtConfidence)> Compute(MapOrder order, Progress progress)
     {
+        var maps = new CountedMaps(model, loaded.Uncertainty, order.Confidence, RequiredMargin.OfMost(house));
         List<(Field Median, Field AtConfidence)> fields = [];
         foreach (Spot spot in order.Spots)
         {
             foreach (int level in order.Levels)
             {
-                Field plain = FieldComputation.Compute(
-                    model,
-                    new FieldRequest(spot, level)
-                    {
-                        CellMetres = order.CellMetres,
-                        HandsMetres = order.HandsMetres,
-                        Stage = order.IsExact ? FieldStage.Exact : FieldStage.Map,
-                    },
-                    () => progress.Advance(),
-                    invocation.Cancellation);
-                fields.Add((plain, FieldAtConfidence.Of(model, plain, loaded.Uncertainty, order.Confidence)));
+                var request = new FieldRequest(spot, level)
+                {
+                    CellMetres = order.CellMetres,
+                    HandsMetres = order.HandsMetres,
+                    Stage = order.IsExact ? FieldStage.Exact : FieldStage.Map,
+                };
+                fields.Add(maps.Compute(request, () => progress.Advance(), invocation.Cancellation));
             }
         }
 

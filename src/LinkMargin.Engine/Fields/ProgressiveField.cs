@@ -21,10 +21,13 @@ public sealed class ProgressiveField
     /// <summary>Longest side of a block over which a map is interpolated, reflections apart, metres.</summary>
     public const double LargestBlockMetres = 0.8;
 
+    /// <summary>How close to the exact figure 99 of 100 cells of a map are, dB.</summary>
+    public const double MapAccuracyDb = 0.3;
+
     // For reflections, and while a console is being moved, this many of these blocks, each way, are one at first.
     private const int SlowBlocks = 2;
 
-    // The roughest blocks that are interpolated (InterpolatedPowers), dB. A map then has 99 of 100 cells within 0.3 dB.
+    // The roughest blocks that are interpolated (InterpolatedPowers), dB. A map then is as close to the exact figures as MapAccuracyDb.
     private const double SlowRoughDb = 0.25;
     private const double QuickRoughDb = 0.2;
 
@@ -99,6 +102,18 @@ public sealed class ProgressiveField
         }
     }
 
+    /// <summary>Makes some cells exact, after the last complete stage.</summary>
+    /// <param name="cells">Different cells.</param>
+    /// <param name="cancellation">Stops the work between two cells.</param>
+    public void Trace(IReadOnlyList<int> cells, CancellationToken cancellation = default)
+    {
+        quick.Compute([.. cells], cancellation);
+        if (spot.HasSlowPaths)
+        {
+            slow.TraceFully(cells, cancellation);
+        }
+    }
+
     /// <summary>The field by the last complete stage.</summary>
     /// <exception cref="InvalidOperationException">No stage is complete yet.</exception>
     public Field Current()
@@ -153,7 +168,7 @@ public sealed class ProgressiveField
                     break;
                 default:
                     quick.ComputeAll(knownFirst, cancellation);
-                    slow.TraceAll(cancellation);
+                    slow.TraceFully(Enumerable.Range(0, grid.Count), cancellation);
                     quickBetween.Clear();
                     break;
             }

@@ -39,9 +39,9 @@ internal sealed class SlowPowers(SpotModel spot, Grid grid, double handsZ, Quick
     /// <summary>The same without weak reflections.</summary>
     internal INodePowers Roughly => new Rough(this);
 
-    /// <summary>Traces all cells that have not been traced with all mirrors.</summary>
-    internal void TraceAll(CancellationToken cancellation) => CellWork.Each(
-        [.. Enumerable.Range(0, grid.Count).Where(cell => quick.IsIndoors(cell) && (mirrors[cell] is null || isRough[cell]))],
+    /// <summary>Traces cells with all mirrors, where that is not done yet.</summary>
+    internal void TraceFully(IEnumerable<int> cells, CancellationToken cancellation) => CellWork.Each(
+        [.. cells.Where(cell => quick.IsIndoors(cell) && (mirrors[cell] is null || isRough[cell]))],
         threads,
         (cell, buffer) => Trace(new OpenCell(cell, null), buffer, isRoughly: false),
         cancellation);

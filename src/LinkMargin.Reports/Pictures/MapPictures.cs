@@ -1,3 +1,4 @@
+using System.Globalization;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Houses;
@@ -111,7 +112,7 @@ internal sealed class MapPictures
 
     // Stated by FieldStage.Map and checked by a test.
     private static string Accuracy(Field field) => field.Stage == FieldStage.Exact
-        ? "" : "interpolated within rooms: 99 of 100 cells within 0.3 dB of the exact figure; ";
+        ? "" : string.Create(CultureInfo.InvariantCulture, $"interpolated within rooms: 99 of 100 cells within {ProgressiveField.MapAccuracyDb} dB of the exact figure; ");
 
     private static string People(LinkModel model) =>
         model.Occupied.Count == 0 ? "" : $"with people on {OccupiedWords.List(model.Occupied)}; ";

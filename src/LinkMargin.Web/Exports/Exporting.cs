@@ -59,13 +59,13 @@ internal sealed class Exporting(PageServices services)
     {
         House house = state.Now.House;
         LinkModel model = services.Models.For(house, state.Occupied);
+        var maps = new CountedMaps(model, state.Now.Uncertainty, services.Confidence, RequiredMargin.OfMost(house));
         List<(Field Median, Field AtConfidence)> fields = [];
         foreach (Spot spot in spots)
         {
             for (int level = 0; level < house.Levels.Count; level++)
             {
-                Field median = FieldComputation.Compute(model, new FieldRequest(spot, level) { Stage = FieldStage.Map }, null, cancellation);
-                fields.Add((median, FieldAtConfidence.Of(model, median, state.Now.Uncertainty, services.Confidence)));
+                fields.Add(maps.Compute(new FieldRequest(spot, level) { Stage = FieldStage.Map }, null, cancellation));
             }
         }
 

@@ -46,13 +46,12 @@ public sealed class MapCommandTests : IDisposable
     {
         House house = SampleFile.HouseOf(SampleFile.Text);
         var model = new LinkModel(house);
-        Field field = FieldComputation.Compute(
-            model, new FieldRequest(house.Spots[1], 0) { CellMetres = 0.5, HandsMetres = 1.1, Stage = FieldStage.Map });
-        Field counts = FieldAtConfidence.Of(model, field, new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!), 0.9);
-        double[] computed = [.. field.MarginDb.Where(double.IsFinite)], atConfidence = [.. counts.MarginDb.Where(double.IsFinite)];
-
         CommandRun run = Run(
             "map", "house.yaml", "--spot", "loft shelf", "--level", "den", "--cell", "50 cm", "--hands", "1.1", "--csv", "--geojson", "--json", "--out", "out");
+
+        var maps = new CountedMaps(model, new UncertaintyBasis(MaterialTablesFile.ReadBuiltIn().Tables!.Spreads!), 0.9, run.Json.GetProperty("requiredDb").GetDouble());
+        (Field field, Field counts) = maps.Compute(new FieldRequest(house.Spots[1], 0) { CellMetres = 0.5, HandsMetres = 1.1, Stage = FieldStage.Map });
+        double[] computed = [.. field.MarginDb.Where(double.IsFinite)], atConfidence = [.. counts.MarginDb.Where(double.IsFinite)];
 
         JsonElement map = Assert.Single(run.Json.GetProperty("maps").EnumerateArray());
         Assert.Equal(0.5, run.Json.GetProperty("cellM").GetDouble());

@@ -48,7 +48,7 @@ public sealed class ProgressiveFieldTests
             },
             cases: Houses);
         errorsDb.Sort();
-        Assert.InRange(errorsDb[(int)(0.99 * errorsDb.Count)], 0, 0.3);
+        Assert.InRange(errorsDb[(int)(0.99 * errorsDb.Count)], 0, ProgressiveField.MapAccuracyDb);
         Assert.InRange(errorsDb[^1], 0, 1.5);
     }
 
