@@ -30,21 +30,29 @@ internal static class BoxFront
         if (Shade(box, ray, fold, mayHoldAnEnd, out piece.Low, out piece.High, out double enter, out double leave))
         {
             piece.Share = box.BulkThickness is double thickness ? box.ChordMetres(ray) / thickness : 1;
-            FrontHeights.Between(ray, enter, leave).Add(buffer, fold, piece, box.VerticalExtent.BottomFor(least), box.VerticalExtent.TopFor(greatest));
+            FrontHeights.OfBox(ray, enter, leave).Add(buffer, fold, piece, box.VerticalExtent.BottomFor(least), box.VerticalExtent.TopFor(greatest));
         }
     }
 
-    // Where the footprint is on the front, and where the line enters and leaves it or comes closest; false where that is out of reach.
+    // Where the footprint is on the front, and where the line enters and leaves it or comes closest, metres on the plan; false where that is out of reach.
     private static bool Shade(
         FixtureBox box, in Ray ray, in Fold fold, bool mayHoldAnEnd, out double right, out double left, out double enter, out double leave)
     {
         BoxSilhouette silhouette = BoxSilhouette.Of(box, ray, fold);
         (right, left) = (silhouette.Right, silhouette.Left);
 
-        // An end above or below the footprint counts as on it, unless it is an image.
-        bool isImage = fold.Mirror >= 0;
-        enter = mayHoldAnEnd && (!isImage || ray.Start == 0) && box.Covers(ray.From.Plan) ? 0 : silhouette.Enter;
-        leave = mayHoldAnEnd && (!isImage || ray.End == 1) && box.Covers(ray.To.Plan) ? 1 : silhouette.Leave;
+        (enter, leave) = (silhouette.Enter * ray.PlanMetres, silhouette.Leave * ray.PlanMetres);
+        if (mayHoldAnEnd)
+        {
+            // With an end above or below it, unless that is an image, it goes on beyond that end.
+            bool isImage = fold.Mirror >= 0;
+            bool startsOver = (!isImage || ray.Start == 0) && box.Covers(ray.From.Plan), endsOver = (!isImage || ray.End == 1) && box.Covers(ray.To.Plan);
+            if ((startsOver || endsOver) && box.ChordOf(ray.From.Plan, new Point2(ray.EastX, ray.NorthY)) is var (first, last))
+            {
+                (enter, leave) = (startsOver ? Math.Min(first, 0) : enter, endsOver ? Math.Max(last, ray.PlanMetres) : leave);
+            }
+        }
+
         return left >= right && left > -ray.Reach.End && right < ray.Reach.End;
     }
 

@@ -175,6 +175,21 @@ internal sealed class FixtureBox
     internal double DepthBehind(int side, Point2 at) =>
         (PanelSides[side] is BoxSides.South or BoxSides.North ? halfY : halfX) - Point2.Dot(at - centre, OutwardOf(side));
 
+    /// <summary>Where an endless line on the plan enters and leaves the footprint, metres from a place on it; nothing where it passes beside it.</summary>
+    internal (double Enter, double Leave)? ChordOf(Point2 from, Point2 direction)
+    {
+        double x = (cos * (from.X - centre.X)) + (sin * (from.Y - centre.Y)), y = (cos * (from.Y - centre.Y)) - (sin * (from.X - centre.X));
+        double dx = (cos * direction.X) + (sin * direction.Y), dy = (cos * direction.Y) - (sin * direction.X);
+        double acrossX = halfX / Math.Abs(dx), acrossY = halfY / Math.Abs(dy), middleX = -x / dx, middleY = -y / dy;
+        double enter = Math.Abs(dx) <= GeometryTolerances.ParallelSine ? middleY - acrossY
+            : Math.Abs(dy) <= GeometryTolerances.ParallelSine ? middleX - acrossX
+            : Math.Max(middleX - acrossX, middleY - acrossY);
+        double leave = Math.Abs(dx) <= GeometryTolerances.ParallelSine ? middleY + acrossY
+            : Math.Abs(dy) <= GeometryTolerances.ParallelSine ? middleX + acrossX
+            : Math.Min(middleX + acrossX, middleY + acrossY);
+        return enter <= leave ? (enter, leave) : null;
+    }
+
     /// <summary>Its middle along a direction of unit length from the plan's origin, and how far it reaches from there either way, metres.</summary>
     internal (double Middle, double Half) Along(Point3 direction)
     {

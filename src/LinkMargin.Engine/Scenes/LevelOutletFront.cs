@@ -14,7 +14,6 @@ internal static class LevelOutletFront
     {
         double dz = leg.To.Z - leg.From.Z, sinSlope = Math.Abs(dz) / leg.LengthMetres;
         double t = Math.Clamp((outlet.HeightMetres(box) - leg.From.Z) / dz, leg.Least, leg.Greatest);
-        double scale = Math.Sqrt(2) / leg.RadiusAt(t);
         Point2 at = leg.PointAt(t).Plan;
         double rise = Math.Abs(outlet.HeightMetres(box) - outlet.From.Z);
         var whole = new Piece
@@ -37,7 +36,7 @@ internal static class LevelOutletFront
             double onwards = (normal.X * leg.EastX) + (normal.Y * leg.NorthY);
             double left = (normal.Y * leg.EastX) - (normal.X * leg.NorthY);
             double depth = Math.Max(0, box.DepthBehind(i, at));
-            double v = depth > 0 ? scale * MetresToEdge(leg, at, box.Corners[i], box.Corners[(i + 1) % box.Corners.Length], sinSlope) : 0;
+            double v = depth > 0 ? DistanceToEdge(leg, t, at, box.Corners[i], box.Corners[(i + 1) % box.Corners.Length], sinSlope) : 0;
             Point3 edge = (at + (depth * normal)).At(outlet.From.Z + rise);
             double across = Point2.Dot(edge.Plan - outlet.From.Plan, normal);
             away[i] = v;
@@ -76,14 +75,15 @@ internal static class LevelOutletFront
         }
     }
 
-    // How far an edge of a lid or underside is from the place where the line passes that, seen along the line. The lid is foreshortened, so an edge
-    // aslant to the line would come near only where it has ended already.
-    private static double MetresToEdge(in Ray leg, Point2 at, Point2 start, Point2 end, double sinSlope)
+    // How far an edge of a lid or underside is from the line, seen along it, v. The lid is foreshortened, so an edge aslant to the line would come near
+    // only where it has ended already. The front is as wide as it is abreast of the edge.
+    private static double DistanceToEdge(in Ray leg, double t, Point2 at, Point2 start, Point2 end, double sinSlope)
     {
         Point2 from = Seen(leg, start - at), along = Seen(leg, end - at) - from;
         double share = Math.Clamp(-Point2.Dot(from, along) / Point2.Dot(along, along), 0, 1);
-        Point2 nearest = from + (share * along);
-        return Math.Sqrt(Point2.Dot(nearest, nearest));
+        Point2 nearest = from + (share * along), place = start + (share * (end - start)) - at;
+        double onwards = ((place.X * leg.EastX) + (place.Y * leg.NorthY)) * leg.CosSlope / leg.LengthMetres;
+        return Math.Sqrt(2 * Point2.Dot(nearest, nearest)) / leg.RadiusAt(Math.Clamp(t + onwards, leg.Least, leg.Greatest));
 
         Point2 Seen(in Ray line, Point2 to) =>
             new((line.EastX * to.Y) - (line.NorthY * to.X), ((line.EastX * to.X) + (line.NorthY * to.Y)) * sinSlope);

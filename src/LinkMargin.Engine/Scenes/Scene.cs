@@ -56,6 +56,9 @@ public sealed class Scene
     /// <summary>A distance that leaves the house from anywhere in it, metres.</summary>
     internal double ReachMetres { get; }
 
+    // A line straight up or down has no direction on the plan: it gets one by tilting it by a hair, the same however the house is turned.
+    private const double TiltMetres = 1e-6;
+
     /// <summary>The fixtures.</summary>
     internal IReadOnlyList<FixtureBox> Boxes => fixtures.Boxes;
 
@@ -194,9 +197,15 @@ public sealed class Scene
 
     private void GatherUprights(in Ray ray, in Fold fold, TraceBuffer buffer)
     {
-        if (!(ray.Least < ray.Greatest) || ray.PlanMetres < GeometryTolerances.SlackMetres)
+        if (!(ray.Least < ray.Greatest))
         {
-            return; // too short for any obstacle, or straight up or down
+            return; // too short for any obstacle
+        }
+
+        if (ray.PlanMetres < GeometryTolerances.SlackMetres)
+        {
+            fixtures.Gather(ray.Tilted(Frame.ToPlan(TiltMetres, 0)), fold, buffer); // straight up or down: no wall is abreast of it
+            return;
         }
 
         (double least, double greatest) = fold.Heights(ray.From.Z, ray.To.Z);

@@ -42,12 +42,12 @@ internal static class ShellCrossing
     {
         if ((ray.Start == 0 || fold.IsLevel) && box.Covers(ray.From.Plan))
         {
-            sides[FirstEnd] = End(box, ray, ray.Least);
+            sides[FirstEnd] = End(box, ray, ray.Least, isStart: true);
         }
 
         if (ray.End == 1 && box.Covers(ray.To.Plan))
         {
-            sides[FirstEnd + 1] = End(box, ray, ray.Greatest);
+            sides[FirstEnd + 1] = End(box, ray, ray.Greatest, isStart: false);
         }
 
         // Each upright line on the front crosses two sides, or one from an end above or below the footprint.
@@ -68,8 +68,17 @@ internal static class ShellCrossing
         }
     }
 
-    private static SideCrossed End(FixtureBox box, in Ray ray, double along) =>
-        new(box.LevelPlane, double.NegativeInfinity, double.PositiveInfinity, along, FrontHeights.At(ray, along));
+    // An end above or below the footprint: the plates go on beyond it, to the side that the line would come to there.
+    private static SideCrossed End(FixtureBox box, in Ray ray, double along, bool isStart)
+    {
+        double end = along * ray.PlanMetres, edge = end;
+        if (box.ChordOf(ray.From.Plan, new Point2(ray.EastX, ray.NorthY)) is var (enter, leave))
+        {
+            edge = isStart ? Math.Min(enter, end) : Math.Max(leave, end);
+        }
+
+        return new SideCrossed(box.LevelPlane, double.NegativeInfinity, double.PositiveInfinity, along, FrontHeights.OfBox(ray, edge, end));
+    }
 
     // A plate in the plane of the floor or ceiling that reflects the path is passed once, where it is reflected: not here.
     private static void Add(

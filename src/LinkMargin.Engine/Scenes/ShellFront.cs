@@ -51,9 +51,11 @@ internal static class ShellFront
                 continue;
             }
 
+            double metres = front.NearestAlong * ray.PlanMetres;
+            var heights = FrontHeights.OfBox(ray, metres, metres);
             if (!crossed.IsEmpty)
             {
-                crossed[i] = new SideCrossed(piece.Plane, piece.Low, piece.High, front.NearestAlong, front.Heights);
+                crossed[i] = new SideCrossed(piece.Plane, piece.Low, piece.High, front.NearestAlong, heights);
             }
 
             Outlet? outlet = outlets.At(front.NearestAlong);
@@ -66,7 +68,7 @@ internal static class ShellFront
             {
                 double turn = Math.Abs((ray.EastX * along.Y) - (ray.NorthY * along.X));
                 piece.CosIncidence = front.CosIncidence(Math.Min(1, turn * ray.CosSlope / Math.Sqrt(Point2.Dot(along, along))), panel);
-                front.Heights.Add(buffer, fold, piece, bottom, top);
+                heights.Add(buffer, fold, piece, bottom, top);
             }
 
             if (outlet is { } inside)
@@ -75,10 +77,11 @@ internal static class ShellFront
                 double scale = Math.Sqrt(2) * ray.CosSlope / ray.RadiusAt(front.NearestAlong);
                 double toTop = scale * (top - line), toBottom = scale * (line - bottom);
                 double toCorner = (inside.Side & side) == 0 ? 0 : Math.Min(Math.Abs(piece.Low), Math.Abs(piece.High)), across = ShareAcross(box, ray, i);
+                FarEdge? far = fold.IsLevel ? null : FarEdge.Of(box, ray, inside);
                 var above = new Beyond(BoxSides.Top, top, double.PositiveInfinity, away, Next(toBottom, toCorner, toTop, across));
                 var below = new Beyond(BoxSides.Bottom, double.NegativeInfinity, bottom, away, Next(toTop, toCorner, toBottom, across));
-                AddBeyond(box, above, inside, piece, front.Heights, fold, buffer);
-                AddBeyond(box, below, inside, piece, front.Heights, fold, buffer);
+                AddBeyond(box, ray, above, inside, far, piece, heights, fold, buffer);
+                AddBeyond(box, ray, below, inside, far, piece, heights, fold, buffer);
             }
         }
 
@@ -109,9 +112,17 @@ internal static class ShellFront
         GatherPlate(box, leg, buffer, box.VerticalExtent.High, BoxSides.Top, onlyAtMirror);
     }
 
-    // The part of the front above or below a side that a ray from inside leaves by: it has come through lid or underside.
+    // The part of the front above or below a side that a ray from inside leaves by: it has come through lid or underside, or over the far edge of that.
     private static void AddBeyond(
-        FixtureBox box, in Beyond beyond, in Outlet inside, in Piece side, in FrontHeights heights, in Fold fold, TraceBuffer buffer)
+        FixtureBox box,
+        in Ray ray,
+        in Beyond beyond,
+        in Outlet inside,
+        in FarEdge? far,
+        in Piece side,
+        in FrontHeights heights,
+        in Fold fold,
+        TraceBuffer buffer)
     {
         if (double.IsInfinity(beyond.Edge))
         {
@@ -119,19 +130,40 @@ internal static class ShellFront
         }
 
         (double ofPlate, double ofSide) = SharesOf(beyond.Next);
-        int material = box.PanelOn(beyond.Plate);
-        if (material != FixtureBox.Open && ofPlate > 0)
+        Piece plate = side;
+        plate.Material = box.PanelOn(beyond.Plate);
+        plate.Share = ofPlate;
+        plate.CosIncidence = Cosine(Math.Abs(beyond.Edge - inside.From.Z), beyond.AwayMetres);
+        if (far is not { } edge)
         {
-            Piece plate = side;
-            plate.Material = material;
-            plate.Share = ofPlate;
-            plate.CosIncidence = Cosine(Math.Abs(beyond.Edge - inside.From.Z), beyond.AwayMetres);
-            heights.Add(buffer, fold, plate, beyond.From, beyond.To);
+            AddIfAny(heights, fold, plate, beyond, buffer);
+        }
+        else if (ofPlate > 0)
+        {
+            bool isAbove = beyond.Plate == BoxSides.Top;
+            double near = heights.Of(beyond.Edge), end = edge.Heights.Of(beyond.Edge);
+            AddIfIn(plate, isAbove ? near : end, isAbove ? end : near, ray.Reach, buffer);
+            plate.Material = box.PanelOn(FixtureBox.PanelSides[edge.Side]);
+            plate.CosIncidence = Cosine(edge.AcrossMetres, double.Hypot(beyond.Edge - inside.From.Z, edge.AlongMetres));
+            AddIfIn(plate, isAbove ? Math.Max(near, end) : double.NegativeInfinity, isAbove ? double.PositiveInfinity : Math.Min(near, end), ray.Reach, buffer);
         }
 
-        if (side.Material != FixtureBox.Open && ofSide > 0)
+        AddIfAny(heights, fold, side with { Share = ofSide }, beyond, buffer);
+    }
+
+    private static void AddIfAny(in FrontHeights heights, in Fold fold, in Piece piece, in Beyond beyond, TraceBuffer buffer)
+    {
+        if (piece.Material != FixtureBox.Open && piece.Share > 0)
         {
-            heights.Add(buffer, fold, side with { Share = ofSide }, beyond.From, beyond.To);
+            heights.Add(buffer, fold, piece, beyond.From, beyond.To);
+        }
+    }
+
+    private static void AddIfIn(in Piece piece, double bottom, double top, in FrontReach reach, TraceBuffer buffer)
+    {
+        if (piece.Material != FixtureBox.Open && bottom < top && bottom < reach.End && top > -reach.End)
+        {
+            buffer.NextPiece() = piece with { Bottom = bottom, Top = top };
         }
     }
 
@@ -198,6 +230,32 @@ internal static class ShellFront
     {
         // The height of the edge between.
         internal double Edge => Plate == BoxSides.Top ? From : To;
+    }
+
+    // The side behind the end inside, where lid and underside end there.
+    private readonly record struct FarEdge(int Side, double AcrossMetres, double AlongMetres, FrontHeights Heights)
+    {
+        // None for the other leg of a reflection within the shell: it does not run along the ray, and starts at the side that reflects it.
+        internal static FarEdge? Of(FixtureBox box, in Ray ray, in Outlet inside)
+        {
+            double onwards = (inside.Onwards.X * ray.EastX) + (inside.Onwards.Y * ray.NorthY);
+            if (Math.Abs(onwards) < 1 - GeometryTolerances.ParallelSine || box.ChordOf(inside.From.Plan, inside.Onwards) is not var (back, _)
+                || back > -GeometryTolerances.SlackMetres)
+            {
+                return null;
+            }
+
+            Point2 at = inside.From.Plan + (back * inside.Onwards);
+            int side = 0;
+            for (int i = 1; i < box.Corners.Length; i++)
+            {
+                side = Math.Abs(box.DepthBehind(i, at)) < Math.Abs(box.DepthBehind(side, at)) ? i : side;
+            }
+
+            double from = ray.Abreast(inside.From.X, inside.From.Y) * ray.PlanMetres, across = box.DepthBehind(side, inside.From.Plan);
+            return new FarEdge(
+                side, across, Math.Sqrt(Math.Max(0, (back * back) - (across * across))), FrontHeights.OfBox(ray, from + (Math.Sign(onwards) * back), from));
+        }
     }
 
     /// <summary>Cosine of the angle to a normal, by the distances along it and across it.</summary>

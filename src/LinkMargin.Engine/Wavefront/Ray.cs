@@ -78,6 +78,9 @@ internal readonly struct Ray
     internal static double WidestReachMetres(double zoneSquareMetres, in FrontReach reach) =>
         reach.End / Math.Sqrt(2) * Math.Sqrt(zoneSquareMetres) / 2;
 
+    /// <summary>The same with its end moved by a step on the plan.</summary>
+    internal Ray Tilted(Point2 step) => new(From, (To.Plan + step).At(To.Z), ZoneSquareMetres / LengthMetres, Start, End, Reach);
+
     /// <summary>Whether something is nowhere within the front's reach.</summary>
     /// <param name="asideMetres">Its least distance from the line on the plan, metres.</param>
     /// <param name="one">Where it starts abreast of the line, share of the length.</param>

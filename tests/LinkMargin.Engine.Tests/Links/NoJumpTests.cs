@@ -38,6 +38,25 @@ public sealed class NoJumpTests(ITestOutputHelper output)
     public void A_step_of_a_centimetre_in_any_house_hardly_ever_moves_the_local_mean_by_much() =>
         Walk(RandomHouse.Any, 60, 20_000, new MostOf1000(0.05, 0.8, 2));
 
+    // Each had a step of 2 to 32 dB once: a place straight below or above the console, where the line has no direction on the plan; a place that passes the
+    // open side of a shell, with the edge of its lid right above.
+    [Theory]
+    [InlineData(150900)]
+    [InlineData(150964)]
+    [InlineData(151278)]
+    [InlineData(151898)]
+    [InlineData(152045)]
+    [InlineData(152176)]
+    [InlineData(152312)]
+    [InlineData(152544)]
+    public void In_houses_where_a_step_once_jumped_none_does(long seed)
+    {
+        (House house, double radians) = Gen.Select(RandomHouse.Any, Gen.Double[0, 2 * Math.PI]).Generate(LawRun.GeneratorOf(seed), null, out _);
+        Step[] steps = [.. CentimetreWalk.Through(house, radians)];
+        Assert.NotEmpty(steps);
+        Assert.All(steps, step => Assert.InRange(step.JumpDb, 0, MostDb));
+    }
+
     private void Walk(Gen<House> any, int cases, int least, MostOf1000 most)
     {
         int[] steps = new int[4], jumps = new int[4];
