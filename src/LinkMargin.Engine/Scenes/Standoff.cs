@@ -122,6 +122,7 @@ internal sealed class Standoff
                 : double.PositiveInfinity;
         }
 
-        private bool IsOpenAt(Point2 at) => Array.Exists(Voids, hole => hole.Contains(at));
+        // On the edge of a hole there is still a floor, as for a line through there.
+        private bool IsOpenAt(Point2 at) => Array.Exists(Voids, hole => hole.DepthOf(at) > GeometryTolerances.SlackMetres);
     }
 }
