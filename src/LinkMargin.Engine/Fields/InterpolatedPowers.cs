@@ -150,12 +150,15 @@ internal sealed class InterpolatedPowers(Grid grid, INodePowers nodes, double mo
     private bool IsRough(int steps, double factor) =>
         steps > 1 && !(factor <= Decibels.ToPowerRatio(mostRoughDb * Math.Min(1, (double)mostSteps / steps)));
 
-    private static bool HasMiddle(CellBlock block) => block.Width > NodeBlock.SmallSteps && block.Height > NodeBlock.SmallSteps;
+    // A narrow one as well: a mirror may count in its middle alone.
+    private static bool HasMiddle(CellBlock block) => block.Width > NodeBlock.SmallSteps || block.Height > NodeBlock.SmallSteps;
 
     private int[] CornersOf(CellBlock block) =>
         [CellOf(block.West, block.South), CellOf(block.East, block.South), CellOf(block.West, block.North), CellOf(block.East, block.North)];
 
-    private int MiddleOf(CellBlock block) => CellOf(block.MiddleColumn, block.MiddleRow);
+    private int MiddleOf(CellBlock block) => CellOf(
+        block.Width > NodeBlock.SmallSteps ? block.MiddleColumn : block.West,
+        block.Height > NodeBlock.SmallSteps ? block.MiddleRow : block.South);
 
     // The nodes in the middle of its sides.
     private IEnumerable<int> SidesOf(CellBlock block)
