@@ -155,24 +155,26 @@ public sealed class LayeredSlabTests
             Assert.Equal(grazing, LayeredSlab.Solve(solid, Wavelength, LayeredSlab.LeastCosine, polarisation));
         });
 
-    // In a resonance near grazing the field in the layers is up to 1/cos θ times as strong as outside, and so is its rounding. The seeds were in one.
+    // The seeds were in resonance near grazing.
     [Fact, Law]
     public void Lossless_layers_keep_all_energy() =>
         Gen.Select(Lossless, Cosine, Either).ForAll(
             (layers, cos, polarisation) => Assert.Equal(
-                0, LayeredSlab.Solve(layers, Wavelength, cos, polarisation).Absorptance, Math.Max(1e-12, 1e-16 / Math.Max(cos, LayeredSlab.LeastCosine))),
+                0, LayeredSlab.Solve(layers, Wavelength, cos, polarisation).Absorptance, Rounding(cos)),
             also: [6190484631751041456, 796264638326956869, 1283742249047804037, 5286109905709543810, 7480133224313797279]);
 
     [Fact, Law]
     public void Lossy_layers_never_make_energy_and_never_leave_the_numbers() =>
-        Gen.Select(Lossy, Cosine, Either).ForAll((layers, cos, polarisation) =>
-        {
-            SlabResponse response = LayeredSlab.Solve(layers, Wavelength, cos, polarisation);
-            Assert.InRange(response.Transmittance, 0, 1 + 1e-12);
-            Assert.InRange(response.Reflectance, 0, 1 + 1e-12);
-            Assert.InRange(response.Absorptance, -1e-12, 1);
-            Assert.InRange(response.LossDb, -1e-9, LayeredSlab.GreatestLossDb);
-        });
+        Gen.Select(Lossy, Cosine, Either).ForAll(
+            (layers, cos, polarisation) =>
+            {
+                SlabResponse response = LayeredSlab.Solve(layers, Wavelength, cos, polarisation);
+                Assert.InRange(response.Transmittance, 0, 1 + Rounding(cos));
+                Assert.InRange(response.Reflectance, 0, 1 + Rounding(cos));
+                Assert.InRange(response.Absorptance, -Rounding(cos), 1);
+                Assert.InRange(response.LossDb, -1e-9, LayeredSlab.GreatestLossDb);
+            },
+            also: [619518768685222789, 4205797407126872420]);
 
     [Fact, Law]
     public void From_either_side_the_same_passes() =>
@@ -240,4 +242,7 @@ public sealed class LayeredSlabTests
     /// <summary>η of an index n + jκ of the other sign convention.</summary>
     private static Complex Squared(double real, double imaginary) =>
         new Complex(real, -imaginary) * new Complex(real, -imaginary);
+
+    // In a resonance near grazing the field in the layers is up to 1/cos θ times as strong as outside, and so is its rounding.
+    private static double Rounding(double cos) => Math.Max(1e-12, 1e-16 / Math.Max(cos, LayeredSlab.LeastCosine));
 }
