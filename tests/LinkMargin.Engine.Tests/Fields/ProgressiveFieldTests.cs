@@ -52,7 +52,7 @@ public sealed class ProgressiveFieldTests
             cases: Houses,
             also: [900036]); // a narrow region with a reflection in its middle alone
         errorsDb.Sort();
-Assert.InRange(errorsDb[(int)(0.99 * errorsDb.Count)], 0, ProgressiveField.MapAccuracyDb);
+        Assert.InRange(errorsDb[(int)(0.99 * errorsDb.Count)], 0, ProgressiveField.MapAccuracyDb);
         Assert.InRange(errorsDb[^(1 + (errorsDb.Count / 100_000))], 0, 1.5);
     }
 
