@@ -76,15 +76,14 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
     {
         canvas.Save();
         canvas.ClipRect(new SKRect((float)bar.Left, (float)YOf(bar, requiredDb), (float)bar.Right, (float)bar.Bottom));
-        using var strokes = new SKPath();
+        List<SKPoint> ends = [];
         double shift = FieldLayer.HatchSpacingPoints * Math.Sqrt(2) * pixelsPerPoint;
         for (double y = bar.Top; y < bar.Bottom + bar.Width; y += shift)
         {
-            strokes.MoveTo((float)bar.Left, (float)y);
-            strokes.LineTo((float)bar.Right, (float)(y - bar.Width));
+            ends.AddRange([new((float)bar.Left, (float)y), new((float)bar.Right, (float)(y - bar.Width))]);
         }
 
-        FieldLayer.DrawHatch(canvas, strokes, pixelsPerPoint);
+        FieldLayer.DrawHatch(canvas, [.. ends], pixelsPerPoint);
         canvas.Restore();
     }
 

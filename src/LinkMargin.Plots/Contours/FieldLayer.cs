@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using LinkMargin.Plots.Colours;
 using LinkMargin.Plots.Drawing;
 using SkiaSharp;
@@ -16,13 +15,19 @@ internal sealed class FieldLayer(
     /// <summary>Distance between hatch strokes, points.</summary>
     public const double HatchSpacingPoints = 6.5;
 
-    /// <summary>Draws hatch strokes, dark with a light edge so that they show on every tone, and thin enough not to hide it.</summary>
-    public static void DrawHatch(SKCanvas canvas, SKPath strokes, double pixelsPerPoint)
+    /// <summary>
+    /// Draws hatch strokes, dark with a light edge so that they show on every tone, and thin enough not to hide it. They are drawn one by one: the
+    /// drawing library takes three times as long for all of them as one path.
+    /// </summary>
+    /// <param name="canvas">Where to.</param>
+    /// <param name="ends">Both ends of each stroke, pixels.</param>
+    /// <param name="pixelsPerPoint">Pixels for a typographic point.</param>
+    public static void DrawHatch(SKCanvas canvas, SKPoint[] ends, double pixelsPerPoint)
     {
         using SKPaint edge = Pen.Line(Palette.Paper.WithAlpha(45), 1.4 * pixelsPerPoint);
         using SKPaint stroke = Pen.Line(Palette.Ink.WithAlpha(175), 0.6 * pixelsPerPoint);
-        canvas.DrawPath(strokes, edge);
-        canvas.DrawPath(strokes, stroke);
+        canvas.DrawPoints(SKPointMode.Lines, ends, edge);
+        canvas.DrawPoints(SKPointMode.Lines, ends, stroke);
     }
 
     protected override void Draw(SKCanvas canvas)
@@ -32,14 +37,12 @@ internal sealed class FieldLayer(
         using SKImage tones = FieldRaster.Of(surface, colours, View);
         canvas.DrawImage(tones, (float)View.Frame.Left, (float)View.Frame.Top);
 
-        using var strokes = new SKPath();
-        foreach (HatchLine line in Hatch.Below(hatched, requiredDb, View.Points(HatchSpacingPoints) / View.PixelsPerMetre))
-        {
-            strokes.MoveTo(View.Pixel(line.From));
-            strokes.LineTo(View.Pixel(line.To));
-        }
-
-        DrawHatch(canvas, strokes, View.PixelsPerPoint);
+        SKPoint[] ends =
+        [
+            .. Hatch.Below(hatched, requiredDb, View.Points(HatchSpacingPoints) / View.PixelsPerMetre)
+                .SelectMany(line => new[] { View.Pixel(line.From), View.Pixel(line.To) }),
+        ];
+        DrawHatch(canvas, ends, View.PixelsPerPoint);
         canvas.Restore();
     }
 }
@@ -49,13 +52,15 @@ internal static class FieldRaster
 {
     // The tone where there is no surface.
     private const int Nothing = -1;
+    private const uint Transparent = 0;
 
     public static SKImage Of(FieldSurface surface, MarginColours colours, PlanView view)
     {
         int width = (int)Math.Round(view.Frame.Width), height = (int)Math.Round(view.Frame.Height);
-        var pixels = new uint[width * height];
+        var pixels = new PixelMemory(width, height);
         uint[] packed = [.. colours.Tones.Select(Packed)];
         double[] places = [.. Enumerable.Range(0, width).Select(column => surface.ColumnAt(view.MetresX(view.Frame.Left + column + 0.5)))];
+        int[] firsts = FirstPixels(places, surface.Columns);
         double[] margins = new double[surface.Columns];
         int[] tones = new int[surface.Columns];
         for (int row = 0; row < height; row++)
@@ -66,29 +71,47 @@ internal static class FieldRaster
                 tones[node] = double.IsNaN(margins[node]) ? Nothing : colours.ToneOf(margins[node]);
             }
 
-            Span<uint> line = pixels.AsSpan(row * width, width);
-            for (int column = 0; column < width; column++)
+            Span<uint> line = pixels.Row(row);
+            line[..firsts[0]].Clear();
+            line[firsts[^1]..].Clear();
+            for (int west = 0; west + 1 < tones.Length; west++)
             {
-                double place = places[column];
-                if (place >= 0 && place <= surface.Columns - 1)
+                int from = firsts[west], to = firsts[west + 1];
+                bool isMissing = tones[west] == Nothing || tones[west + 1] == Nothing;
+                if (isMissing || tones[west] == tones[west + 1])
                 {
-                    int west = Math.Min((int)place, surface.Columns - 2), tone = tones[west];
-                    if (tone == Nothing || tones[west + 1] == Nothing)
-                    {
-                        continue;
-                    }
-
                     // Between two nodes of one tone there is no other.
-                    tone = tone == tones[west + 1] ? tone : colours.ToneOf(margins[west] + ((place - west) * (margins[west + 1] - margins[west])));
-                    line[column] = packed[tone];
+                    line[from..to].Fill(isMissing ? Transparent : packed[tones[west]]);
+                    continue;
+                }
+
+                for (int column = from; column < to; column++)
+                {
+                    line[column] = packed[colours.ToneOf(margins[west] + ((places[column] - west) * (margins[west + 1] - margins[west])))];
                 }
             }
         }
 
-        var info = new SKImageInfo(width, height, Page.ColourOrder, SKAlphaType.Premul);
-        return SKImage.FromPixelCopy(info, MemoryMarshal.AsBytes<uint>(pixels));
+        return pixels.ToImage();
     }
 
-    // Blue in the lowest byte: the sheet's colour order on little-endian machines, which .NET runs on.
+    // The first pixel east of each node; after the last node, the first beyond the surface.
+    private static int[] FirstPixels(double[] places, int nodes)
+    {
+        int[] firsts = new int[nodes];
+        for (int node = 0, column = 0; node < nodes; node++)
+        {
+            while (column < places.Length && (node < nodes - 1 ? places[column] < node : places[column] <= node))
+            {
+                column++;
+            }
+
+            firsts[node] = column;
+        }
+
+        return firsts;
+    }
+
+    // Blue in the lowest byte, as PixelMemory has it.
     private static uint Packed(SKColor c) => c.Blue | ((uint)c.Green << 8) | ((uint)c.Red << 16) | 0xFF000000;
 }

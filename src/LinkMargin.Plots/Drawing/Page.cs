@@ -12,9 +12,7 @@ internal sealed class Page : IDisposable
     private const double TitlePoints = 15;
     private const double CaptionPoints = 9.5;
 
-    // The only colour order that the drawing library fills quickly on every platform.
-    public const SKColorType ColourOrder = SKColorType.Bgra8888;
-
+    private readonly PixelMemory? pixels;
     private readonly SKSurface? surface;
     private readonly SKPictureRecorder? recorder;
     private readonly PictureSize size;
@@ -34,9 +32,9 @@ internal sealed class Page : IDisposable
         }
         else
         {
-            surface = SKSurface.Create(new SKImageInfo(size.WidthPixels, size.HeightPixels, ColourOrder, SKAlphaType.Premul))
-                ?? throw new InvalidOperationException(
-                    $"A picture of {size.WidthPixels} × {size.HeightPixels} pixels does not fit in memory.");
+            pixels = new PixelMemory(size.WidthPixels, size.HeightPixels);
+            surface = pixels.Surface() ?? throw new InvalidOperationException(
+                $"A picture of {size.WidthPixels} × {size.HeightPixels} pixels does not fit in memory.");
             Canvas = surface.Canvas;
             Canvas.Clear(Palette.Paper);
         }
@@ -68,14 +66,7 @@ internal sealed class Page : IDisposable
     /// <summary>The finished PNG with our mark in it.</summary>
     public byte[] ToPng()
     {
-        using SKImage image = (surface ?? throw new InvalidOperationException("This page is kept as lines and letters.")).Snapshot();
-        using SKPixmap pixels = image.PeekPixels() ?? throw new InvalidOperationException("The picture has no pixels.");
-
-        // Flat tones and lines: rows as they are (None; NoFilters tries all) take less room than filtered ones. Level 3 takes half the time of
-        // level 6 and a quarter more room.
-        using SKData data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.None, 3))
-            ?? throw new InvalidOperationException("The picture could not be written as a PNG.");
-        return PngChunks.Mark(data.AsSpan(), size.PixelsPerPoint);
+        return PngWriter.Write((pixels ?? throw new InvalidOperationException("This page is kept as lines and letters.")).All, size.WidthPixels, size.PixelsPerPoint);
     }
 
     /// <summary>The finished drawing without margins, to be put between paragraphs.</summary>
@@ -93,6 +84,7 @@ internal sealed class Page : IDisposable
     public void Dispose()
     {
         surface?.Dispose();
+        pixels?.Dispose();
         recorder?.Dispose();
     }
 

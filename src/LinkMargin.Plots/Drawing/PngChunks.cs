@@ -3,67 +3,64 @@ using LinkMargin.Shared;
 
 namespace LinkMargin.Plots.Drawing;
 
-/// <summary>
-/// Adds our mark and the print size to a finished PNG (W3C PNG specification, third edition, sections 5.3,
-/// 11.3.3.1 tEXt and 11.3.4.3 pHYs).
-/// </summary>
+/// <summary>The chunks that a PNG is made of (W3C PNG specification, third edition, section 5.3).</summary>
 internal static class PngChunks
 {
-    private const double MetresPerPoint = 0.0254 / 72;
-
-    // Signature, then IHDR with 13 bytes of data.
-    private const int EndOfHeader = 8 + PngMark.ChunkFrameBytes + 13;
-
-    /// <summary>A copy of a PNG with our mark and its print resolution, right after its header.</summary>
-    internal static byte[] Mark(ReadOnlySpan<byte> png, double pixelsPerPoint)
+    /// <summary>Writes a chunk.</summary>
+    internal static void Write(Stream file, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
     {
-        if (png.Length < EndOfHeader || !png.StartsWith(PngMark.Signature))
-        {
-            throw new ArgumentException("These bytes are not a PNG.", nameof(png));
-        }
-
-        byte[] text = Chunk(PngMark.ChunkType, PngMark.Entry());
-        byte[] density = Chunk("pHYs"u8, DensityData(pixelsPerPoint));
-        return [.. png[..EndOfHeader], .. text, .. density, .. png[EndOfHeader..]];
-    }
-
-    internal static byte[] Chunk(ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
-    {
-        byte[] chunk = new byte[PngMark.ChunkFrameBytes + data.Length];
-        BinaryPrimitives.WriteInt32BigEndian(chunk, data.Length);
-        type.CopyTo(chunk.AsSpan(4));
-        data.CopyTo(chunk.AsSpan(8));
-        BinaryPrimitives.WriteUInt32BigEndian(chunk.AsSpan(8 + data.Length), Crc32.Of(chunk.AsSpan(4, 4 + data.Length)));
-        return chunk;
-    }
-
-    private static byte[] DensityData(double pixelsPerPoint)
-    {
-        byte[] data = new byte[9];
-        int perMetre = (int)Math.Round(pixelsPerPoint / MetresPerPoint);
-        BinaryPrimitives.WriteInt32BigEndian(data, perMetre);
-        BinaryPrimitives.WriteInt32BigEndian(data.AsSpan(4), perMetre);
-        data[8] = 1; // unit: the metre
-        return data;
+        Span<byte> frame = stackalloc byte[PngMark.ChunkFrameBytes];
+        BinaryPrimitives.WriteInt32BigEndian(frame, data.Length);
+        type.CopyTo(frame[4..]);
+        BinaryPrimitives.WriteUInt32BigEndian(frame[8..], Crc32.Of(type, data));
+        file.Write(frame[..8]);
+        file.Write(data);
+        file.Write(frame[8..]);
     }
 }
 
-/// <summary>The checksum of PNG chunks (W3C PNG specification, third edition, section 5.5 and annex D).</summary>
+/// <summary>The checksum of PNG chunks (section 5.5 and annex D), four bytes at a time.</summary>
 internal static class Crc32
 {
     private const uint ReversedPolynomial = 0xEDB88320;
 
-    private static readonly uint[] Table = [.. Enumerable.Range(0, 256).Select(n => Remainder((uint)n))];
+    // Tables[k][n] is the remainder of a byte n with k bytes of zeros after it.
+    private static readonly uint[][] Tables = MakeTables();
 
-    public static uint Of(ReadOnlySpan<byte> bytes)
+    /// <summary>The checksum of some bytes and those after them.</summary>
+    public static uint Of(ReadOnlySpan<byte> bytes, ReadOnlySpan<byte> after = default) =>
+        Continue(Continue(uint.MaxValue, bytes), after) ^ uint.MaxValue;
+
+    private static uint Continue(uint crc, ReadOnlySpan<byte> bytes)
     {
-        uint crc = uint.MaxValue;
-        foreach (byte b in bytes)
+        uint[] last = Tables[0], third = Tables[1], second = Tables[2], first = Tables[3];
+        for (; bytes.Length >= 4; bytes = bytes[4..])
         {
-            crc = Table[(crc ^ b) & 0xFF] ^ (crc >> 8);
+            crc ^= BinaryPrimitives.ReadUInt32LittleEndian(bytes);
+            crc = first[crc & 0xFF] ^ second[(crc >> 8) & 0xFF] ^ third[(crc >> 16) & 0xFF] ^ last[crc >> 24];
         }
 
-        return crc ^ uint.MaxValue;
+        foreach (byte b in bytes)
+        {
+            crc = last[(crc ^ b) & 0xFF] ^ (crc >> 8);
+        }
+
+        return crc;
+    }
+
+    private static uint[][] MakeTables()
+    {
+        uint[][] tables = [[.. Enumerable.Range(0, 256).Select(n => Remainder((uint)n))], new uint[256], new uint[256], new uint[256]];
+        for (int zeros = 1; zeros < tables.Length; zeros++)
+        {
+            for (int n = 0; n < 256; n++)
+            {
+                uint before = tables[zeros - 1][n];
+                tables[zeros][n] = tables[0][before & 0xFF] ^ (before >> 8);
+            }
+        }
+
+        return tables;
     }
 
     private static uint Remainder(uint value)
