@@ -76,14 +76,15 @@ internal sealed class ColourBar(MarginColours colours, double requiredDb, double
     {
         canvas.Save();
         canvas.ClipRect(new SKRect((float)bar.Left, (float)YOf(bar, requiredDb), (float)bar.Right, (float)bar.Bottom));
-        List<SKPoint> ends = [];
+        using var strokes = new SKPath();
         double shift = FieldLayer.HatchSpacingPoints * Math.Sqrt(2) * pixelsPerPoint;
         for (double y = bar.Top; y < bar.Bottom + bar.Width; y += shift)
         {
-            ends.AddRange([new((float)bar.Left, (float)y), new((float)bar.Right, (float)(y - bar.Width))]);
+            strokes.MoveTo((float)bar.Left, (float)y);
+            strokes.LineTo((float)bar.Right, (float)(y - bar.Width));
         }
 
-        FieldLayer.DrawHatch(canvas, [.. ends], pixelsPerPoint);
+        FieldLayer.DrawHatch(canvas, strokes, pixelsPerPoint);
         canvas.Restore();
     }
 

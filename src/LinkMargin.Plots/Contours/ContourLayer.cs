@@ -62,7 +62,7 @@ internal sealed class ContourLayer(
             bool isTenth = Math.Abs(Math.IEEERemainder(margin, 10)) < 1e-9;
             IReadOnlyList<SKPoint[]> lines = LinesAt(margin);
             List<ContourText> placed = [.. lines.SelectMany(l => Texts(texts, l, margin, figures))];
-            Stroke(canvas, lines, placed, isTenth ? tenth : thin);
+            Stroke(canvas, lines, placed, [isTenth ? tenth : thin]);
             Write(canvas, placed, figures);
         }
     }
@@ -70,8 +70,7 @@ internal sealed class ContourLayer(
     private void DrawRequired(SKCanvas canvas, IReadOnlyList<SKPoint[]> lines, List<ContourText> placed, Lettering figures, bool isDashed)
     {
         using SKPaint casing = RequiredLine.Casing(View.PixelsPerPoint, isDashed), heavy = RequiredLine.Ink(View.PixelsPerPoint, isDashed);
-        Stroke(canvas, lines, placed, casing);
-        Stroke(canvas, lines, placed, heavy);
+        Stroke(canvas, lines, placed, [casing, heavy]);
         Write(canvas, placed, figures);
     }
 
@@ -103,16 +102,22 @@ internal sealed class ContourLayer(
     private static double LengthOf(SKPoint[] line) =>
         Enumerable.Range(1, line.Length - 1).Sum(i => SKPoint.Distance(line[i - 1], line[i]));
 
-    // The line has a gap for its number.
-    private void Stroke(SKCanvas canvas, IReadOnlyList<SKPoint[]> lines, List<ContourText> texts, SKPaint paint)
+    // The line has a gap for each number. Numbers keep clear of each other, so their gaps are one path.
+    private void Stroke(SKCanvas canvas, IReadOnlyList<SKPoint[]> lines, List<ContourText> texts, ReadOnlySpan<SKPaint> paints)
     {
         canvas.Save();
-        foreach (ContourText text in texts)
+        if (texts.Count > 0)
         {
-            using var hole = new SKPath();
-            hole.AddRect(TextRect(text));
-            hole.Transform(SKMatrix.CreateRotationDegrees((float)text.TurnDegrees, (float)text.X, (float)text.Y));
-            Clips.Without(canvas, hole);
+            using var holes = new SKPath();
+            foreach (ContourText text in texts)
+            {
+                using var hole = new SKPath();
+                hole.AddRect(TextRect(text));
+                hole.Transform(SKMatrix.CreateRotationDegrees((float)text.TurnDegrees, (float)text.X, (float)text.Y));
+                holes.AddPath(hole);
+            }
+
+            Clips.Without(canvas, holes);
         }
 
         using var path = new SKPath();
@@ -121,7 +126,11 @@ internal sealed class ContourLayer(
             path.AddPoly(line, close: false);
         }
 
-        canvas.DrawPath(path, paint);
+        foreach (SKPaint paint in paints)
+        {
+            canvas.DrawPath(path, paint);
+        }
+
         canvas.Restore();
     }
 

@@ -47,6 +47,9 @@ internal sealed class Page : IDisposable
 
     public SKCanvas Canvas { get; }
 
+    /// <summary>Whether it keeps vector graphics.</summary>
+    public bool IsVector => recorder is not null;
+
     /// <summary>The area between margins, title and caption, pixels.</summary>
     public LabelBox Body { get; }
 

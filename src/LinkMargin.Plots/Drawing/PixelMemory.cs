@@ -1,4 +1,4 @@
-using System.Buffers;
+using System.Numerics;
 using System.Runtime.InteropServices;
 using SkiaSharp;
 
@@ -17,11 +17,14 @@ internal sealed class PixelMemory : IDisposable
     private readonly SKImageInfo info;
     private GCHandle pinned;
 
+    /// <summary>A colour without transparency as a pixel.</summary>
+    public static uint Packed(SKColor colour) => colour.Blue | ((uint)colour.Green << 8) | ((uint)colour.Red << 16) | 0xFF000000;
+
     /// <summary>Takes memory; what is in it is left over from earlier.</summary>
     public PixelMemory(int width, int height)
     {
         info = new SKImageInfo(width, height, ColourOrder, SKAlphaType.Premul);
-        memory = ArrayPool<uint>.Shared.Rent(checked(width * height));
+        memory = SpareMemory.Take(checked(width * height));
         pinned = GCHandle.Alloc(memory, GCHandleType.Pinned);
     }
 
@@ -47,7 +50,7 @@ internal sealed class PixelMemory : IDisposable
         if (pinned.IsAllocated)
         {
             pinned.Free();
-            ArrayPool<uint>.Shared.Return(memory);
+            SpareMemory.Return(memory);
         }
 
         GC.SuppressFinalize(this);
@@ -59,6 +62,49 @@ internal sealed class PixelMemory : IDisposable
         if (pinned.IsAllocated)
         {
             pinned.Free();
+        }
+    }
+}
+
+/// <summary>
+/// Memory of pictures that are finished, for any thread: pictures that are drawn in parallel move from thread to thread, so a store for each thread would
+/// hold several times as much. It is held weakly, so that a program that goes on gets it back.
+/// </summary>
+internal static class SpareMemory
+{
+    private static readonly Lock Guard = new();
+    private static readonly List<WeakReference<uint[]>> Spare = [];
+
+    /// <summary>Memory for at least so many pixels, with whatever is in it.</summary>
+    public static uint[] Take(int count)
+    {
+        // Few sizes, so that a picture a little larger than the one before finds its memory. What is not used costs nothing.
+        int length = (int)BitOperations.RoundUpToPowerOf2((uint)count);
+        lock (Guard)
+        {
+            for (int i = Spare.Count - 1; i >= 0; i--)
+            {
+                if (!Spare[i].TryGetTarget(out uint[]? memory))
+                {
+                    Spare.RemoveAt(i);
+                }
+                else if (memory.Length == length)
+                {
+                    Spare.RemoveAt(i);
+                    return memory;
+                }
+            }
+        }
+
+        return GC.AllocateUninitializedArray<uint>(length);
+    }
+
+    /// <summary>Takes memory back.</summary>
+    public static void Return(uint[] memory)
+    {
+        lock (Guard)
+        {
+            Spare.Add(new WeakReference<uint[]>(memory));
         }
     }
 }

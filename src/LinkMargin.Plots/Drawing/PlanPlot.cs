@@ -25,6 +25,9 @@ internal sealed class PlanPlot
     /// <summary>Whether the bottom axis has numbers.</summary>
     public bool HasBottomFigures { get; init; } = true;
 
+    /// <summary>Whether it is drawn on a page that keeps lines and letters.</summary>
+    public bool IsVector { get; init; }
+
     /// <summary>Space for the numbers of the left axis beside the frame, points.</summary>
     public static double LeftFiguresPoints => 30;
 

@@ -1,21 +1,38 @@
 using System.Buffers.Binary;
-using LinkMargin.Shared;
 
 namespace LinkMargin.Plots.Drawing;
 
 /// <summary>The chunks that a PNG is made of (W3C PNG specification, third edition, section 5.3).</summary>
 internal static class PngChunks
 {
+    // Length and type stand before the data, the checksum of type and data behind.
+    private const int BytesOfLength = 4;
+    private const int BytesOfType = 4;
+
     /// <summary>Writes a chunk.</summary>
-    internal static void Write(Stream file, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
+    internal static void Write(MemoryStream file, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
     {
-        Span<byte> frame = stackalloc byte[PngMark.ChunkFrameBytes];
-        BinaryPrimitives.WriteInt32BigEndian(frame, data.Length);
-        type.CopyTo(frame[4..]);
-        BinaryPrimitives.WriteUInt32BigEndian(frame[8..], Crc32.Of(type, data));
-        file.Write(frame[..8]);
+        long start = Begin(file, type);
         file.Write(data);
-        file.Write(frame[8..]);
+        End(file, start);
+    }
+
+    /// <summary>Begins a chunk; its data are what is written next. Returns where it begins, for <see cref="End"/>.</summary>
+    internal static long Begin(MemoryStream file, ReadOnlySpan<byte> type)
+    {
+        long start = file.Position;
+        file.Write(stackalloc byte[BytesOfLength]);
+        file.Write(type);
+        return start;
+    }
+
+    /// <summary>Ends a chunk.</summary>
+    internal static void End(MemoryStream file, long start)
+    {
+        Span<byte> chunk = file.GetBuffer().AsSpan((int)start, (int)(file.Position - start)), sum = stackalloc byte[4];
+        BinaryPrimitives.WriteInt32BigEndian(chunk, chunk.Length - BytesOfLength - BytesOfType);
+        BinaryPrimitives.WriteUInt32BigEndian(sum, Crc32.Of(chunk[BytesOfLength..]));
+        file.Write(sum);
     }
 }
 
@@ -27,12 +44,9 @@ internal static class Crc32
     // Tables[k][n] is the remainder of a byte n with k bytes of zeros after it.
     private static readonly uint[][] Tables = MakeTables();
 
-    /// <summary>The checksum of some bytes and those after them.</summary>
-    public static uint Of(ReadOnlySpan<byte> bytes, ReadOnlySpan<byte> after = default) =>
-        Continue(Continue(uint.MaxValue, bytes), after) ^ uint.MaxValue;
-
-    private static uint Continue(uint crc, ReadOnlySpan<byte> bytes)
+    public static uint Of(ReadOnlySpan<byte> bytes)
     {
+        uint crc = uint.MaxValue;
         uint[] last = Tables[0], third = Tables[1], second = Tables[2], first = Tables[3];
         for (; bytes.Length >= 4; bytes = bytes[4..])
         {
@@ -45,7 +59,7 @@ internal static class Crc32
             crc = last[(crc ^ b) & 0xFF] ^ (crc >> 8);
         }
 
-        return crc;
+        return crc ^ uint.MaxValue;
     }
 
     private static uint[][] MakeTables()

@@ -19,6 +19,7 @@ internal static class PngWriter
     private const int Level = 2;
 
     private const int BytesAtOnce = 1 << 16;
+    private const int UsualPixelsPerByte = 5;
 
     /// <summary>The file.</summary>
     /// <param name="pixels">Row by row from the top, blue in the lowest byte; the highest is ignored.</param>
@@ -26,17 +27,14 @@ internal static class PngWriter
     /// <param name="pixelsPerPoint">Pixels for a typographic point, for the print size.</param>
     internal static byte[] Write(ReadOnlySpan<uint> pixels, int width, double pixelsPerPoint)
     {
-        using var file = new MemoryStream();
+        using var file = new MemoryStream(pixels.Length / UsualPixelsPerByte);
         file.Write(PngMark.Signature);
         PngChunks.Write(file, "IHDR"u8, Header(width, pixels.Length / width));
         PngChunks.Write(file, PngMark.ChunkType, PngMark.Entry());
         PngChunks.Write(file, "pHYs"u8, Density(pixelsPerPoint));
-        using (var packed = new MemoryStream())
-        {
-            Pack(packed, pixels, width);
-            PngChunks.Write(file, "IDAT"u8, packed.GetBuffer().AsSpan(0, (int)packed.Length));
-        }
-
+        long start = PngChunks.Begin(file, "IDAT"u8);
+        Pack(file, pixels, width);
+        PngChunks.End(file, start);
         PngChunks.Write(file, "IEND"u8, []);
         return file.ToArray();
     }

@@ -7,15 +7,20 @@ namespace LinkMargin.Plots.Labels;
 internal sealed class BoxIndex
 {
     private const double CellPixels = 48;
-    private const double Coarser = 8;
     private const int Grids = 4;
+
+    // Limits are far outside every picture; they keep a huge box from covering too many cells.
+    private const int MostCell = 2000;
+    private const int CellsInRow = (2 * MostCell) + 1;
 
     // A wall across a picture covers some dozens of the smallest cells.
     private const int MostCells = 64;
 
+    private static readonly double[] CoarserBy = [1, 8, 64, 512];
+
     private readonly List<LabelBox> boxes = [];
     private readonly List<int> lastQuery = [];
-    private readonly Dictionary<(int X, int Y), List<int>>[] grids = [.. Enumerable.Range(0, Grids).Select(_ => new Dictionary<(int, int), List<int>>())];
+    private readonly Dictionary<int, List<int>>[] grids = [.. Enumerable.Range(0, Grids).Select(_ => new Dictionary<int, List<int>>())];
     private readonly List<int> found = [];
     private int query;
 
@@ -44,9 +49,9 @@ internal sealed class BoxIndex
         {
             for (int y = top; y <= bottom; y++)
             {
-                if (!grids[grid].TryGetValue((x, y), out List<int>? cell))
+                if (!grids[grid].TryGetValue(Key(x, y), out List<int>? cell))
                 {
-                    grids[grid][(x, y)] = cell = [];
+                    grids[grid][Key(x, y)] = cell = [];
                 }
 
                 cell.Add(boxes.Count);
@@ -72,7 +77,7 @@ internal sealed class BoxIndex
             {
                 for (int y = top; y <= bottom; y++)
                 {
-                    if (grids[grid].TryGetValue((x, y), out List<int>? cell))
+                    if (grids[grid].TryGetValue(Key(x, y), out List<int>? cell))
                     {
                         foreach (int i in cell)
                         {
@@ -116,8 +121,9 @@ internal sealed class BoxIndex
         (int left, int top, int right, int bottom, long count) = Cells(box, grid);
         if (count > grids[grid].Count)
         {
-            foreach (((int x, int y), List<int> cell) in grids[grid])
+            foreach ((int key, List<int> cell) in grids[grid])
             {
+                (int x, int y) = ((key % CellsInRow) - MostCell, (key / CellsInRow) - MostCell);
                 if (x >= left && x <= right && y >= top && y <= bottom)
                 {
                     Take(cell);
@@ -131,7 +137,7 @@ internal sealed class BoxIndex
         {
             for (int y = top; y <= bottom; y++)
             {
-                if (grids[grid].TryGetValue((x, y), out List<int>? cell))
+                if (grids[grid].TryGetValue(Key(x, y), out List<int>? cell))
                 {
                     Take(cell);
                 }
@@ -153,11 +159,12 @@ internal sealed class BoxIndex
 
     private static (int Left, int Top, int Right, int Bottom, long Count) Cells(LabelBox box, int grid)
     {
-        double size = CellPixels * Math.Pow(Coarser, grid);
+        double size = CellPixels * CoarserBy[grid];
         int left = Cell(box.Left / size), top = Cell(box.Top / size), right = Cell(box.Right / size), bottom = Cell(box.Bottom / size);
         return (left, top, right, bottom, (right - left + 1L) * (bottom - top + 1L));
     }
 
-    // Limits are far outside every picture; they keep a huge box from covering too many cells.
-    private static int Cell(double place) => (int)Math.Clamp(Math.Floor(place), -2000, 2000);
+    private static int Cell(double place) => (int)Math.Clamp(Math.Floor(place), -MostCell, MostCell);
+
+    private static int Key(int x, int y) => ((y + MostCell) * CellsInRow) + x + MostCell;
 }

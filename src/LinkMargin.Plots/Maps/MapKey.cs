@@ -93,14 +93,15 @@ internal static class MapKey
         var rect = new SKRect((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom);
         canvas.Save();
         canvas.ClipRect(rect);
-        List<SKPoint> ends = [];
+        using var strokes = new SKPath();
         double shift = FieldLayer.HatchSpacingPoints * Math.Sqrt(2) * pixelsPerPoint;
         for (double x = box.Left - box.Height; x < box.Right; x += shift)
         {
-            ends.AddRange([new((float)x, (float)box.Bottom), new((float)(x + box.Height), (float)box.Top)]);
+            strokes.MoveTo((float)x, (float)box.Bottom);
+            strokes.LineTo((float)(x + box.Height), (float)box.Top);
         }
 
-        FieldLayer.DrawHatch(canvas, [.. ends], pixelsPerPoint);
+        FieldLayer.DrawHatch(canvas, strokes, pixelsPerPoint);
         canvas.Restore();
         using SKPaint rim = Pen.Line(Palette.SoftInk, 0.6 * pixelsPerPoint);
         canvas.DrawRect(rect, rim);

@@ -43,7 +43,7 @@ internal sealed class MapPanel(House house, MarginColours colours, double requir
         var ground = new FieldGround(level, filled);
         FieldSurface surface = SurfaceOf(field);
         FieldSurface below = hatched == field ? surface : SurfaceOf(hatched);
-        plot.Add(new FieldLayer(view, ground, surface, below, colours, requiredDb));
+        plot.Add(new FieldLayer(view, ground, surface, below, colours, requiredDb) { IsVector = plot.IsVector });
         plot.Add(new ContourLayer(view, ground, surface, colours, requiredDb, [.. labels.Taken, .. names.Taken, .. built])
         {
             FigurePoints = style.FigurePoints,

@@ -51,7 +51,12 @@ public static class MapPicture
             // The same holds for the seats that the key lists by number.
             numbers = NumbersOf(request, view);
             key = Key(request, numbers, view.PixelsPerMetre, body.Width, s);
+            PlanView before = view;
             view = ViewAbove(key);
+            if (view == before)
+            {
+                break;
+            }
         }
 
         var colours = new MarginColours(request.Range, request.StepDb);

@@ -58,9 +58,14 @@ public static class MapSheet
         for (int round = 0; round < 2; round++)
         {
             // The key's height decides the maps' scale, and the scale decides which seats are in the key.
+            double before = key.HeightPixels;
             numbers = SeatNumbers.Of(request, map => layout.ViewOf(map.Field));
             key = Key(request, numbers, layout.View(0, 0).PixelsPerMetre, page.Body.Width, s);
             layout = new(request, page.Body, key.HeightPixels, s);
+            if (key.HeightPixels == before)
+            {
+                break;
+            }
         }
 
         MapContent content = ContentOf(request);
@@ -70,7 +75,7 @@ public static class MapSheet
         {
             for (int column = 0; column < layout.Spots.Count; column++)
             {
-                DrawMap(page.Canvas, request, layout, panel, numbers, column, row);
+                DrawMap(page, request, layout, panel, numbers, column, row);
             }
         }
 
@@ -97,12 +102,13 @@ public static class MapSheet
         };
 
     private static void DrawMap(
-        SKCanvas canvas, SheetRequest request, SheetLayout layout, MapPanel panel, IReadOnlyList<SeatNumber> numbers, int column, int row)
+        Page page, SheetRequest request, SheetLayout layout, MapPanel panel, IReadOnlyList<SeatNumber> numbers, int column, int row)
     {
         var plot = new PlanPlot(layout.View(column, row), request.Unit)
         {
             HasLeftFigures = column == 0,
             HasBottomFigures = row == layout.Levels.Count - 1,
+            IsVector = page.IsVector,
         };
         SheetMap? map = request.Maps.FirstOrDefault(
             m => m.Field.Spot == layout.Spots[column] && m.Field.LevelIndex == layout.Levels[row]);
@@ -116,7 +122,7 @@ public static class MapSheet
                 RequiredMargins.Others(map.Seats.Select(mark => mark.Seat), request.RequiredDb));
         }
 
-        plot.Draw(canvas);
+        plot.Draw(page.Canvas);
     }
 
     private static void DrawHeads(SKCanvas canvas, SheetRequest request, SheetLayout layout, double pixelsPerPoint)
