@@ -16,6 +16,29 @@ internal static class CommandLineProgram
     /// <summary>The message of a command that was stopped.</summary>
     public const string Stopped = "stopped; no file was left half-written";
 
+    private const string Guide = "guide";
+    private const string Completion = "completion";
+
+    // By name, in the order of the help.
+    private static readonly (string Name, Func<Invocation, CommonOptions, Command> Create)[] Commands =
+    [
+        ("demo", DemoCommand.Create),
+        ("new", NewCommand.Create),
+        ("check", CheckCommand.Create),
+        ("explain", ExplainCommand.Create),
+        ("compare", CompareCommand.Create),
+        ("fit", FitCommand.Create),
+        ("place", PlaceCommand.Create),
+        ("improve", ImproveCommand.Create),
+        ("map", MapCommand.Create),
+        ("runs", RunsCommand.Create),
+        ("report", ReportCommand.Create),
+        ("page", PageCommand.Create),
+        ("materials", MaterialsCommand.Create),
+        (Guide, GuideCommand.Create),
+        (Completion, (invocation, _) => CompletionCommand.Create(invocation)),
+    ];
+
     /// <summary>Runs a command.</summary>
     /// <param name="words">The words after the program's name.</param>
     /// <param name="invocation">Where it writes and where relative paths start.</param>
@@ -38,7 +61,7 @@ internal static class CommandLineProgram
     {
         try
         {
-            RootCommand root = Create(invocation);
+            RootCommand root = Create(invocation, words.Count > 0 ? words[0] : null);
             ParseResult parse = root.Parse(
                 words, new ParserConfiguration { EnablePosixBundling = false, ResponseFileTokenReplacer = null });
             if (new ParseFaults(parse, words).First() is { } fault)
@@ -79,30 +102,26 @@ internal static class CommandLineProgram
         }
     }
 
-    /// <summary>All commands with their options.</summary>
-    internal static RootCommand Create(Invocation invocation)
+    /// <summary>The commands with their options.</summary>
+    /// <param name="invocation">Where they write.</param>
+    /// <param name="firstWord">
+    /// What was typed first: if it is a command that says nothing about the others, only that one is made, to start sooner. Null for all.
+    /// </param>
+    internal static RootCommand Create(Invocation invocation, string? firstWord = null)
     {
         var common = new CommonOptions();
         var root = new RootCommand(
             "Computes, for every seat and every candidate spot in a house, whether a wireless controller will keep its link to a "
-            + "console, with how much margin, and why.\n\n" + ExitCodes.Explained)
+            + "console, with how much margin, and why.\n\n" + ExitCodes.Explained);
+        bool isAlone = firstWord is not (Guide or Completion) && Commands.Any(command => command.Name == firstWord);
+        foreach ((string name, Func<Invocation, CommonOptions, Command> create) in Commands)
         {
-            DemoCommand.Create(invocation, common),
-            NewCommand.Create(invocation, common),
-            CheckCommand.Create(invocation, common),
-            ExplainCommand.Create(invocation, common),
-            CompareCommand.Create(invocation, common),
-            FitCommand.Create(invocation, common),
-            PlaceCommand.Create(invocation, common),
-            ImproveCommand.Create(invocation, common),
-            MapCommand.Create(invocation, common),
-            RunsCommand.Create(invocation, common),
-            ReportCommand.Create(invocation, common),
-            PageCommand.Create(invocation, common),
-            MaterialsCommand.Create(invocation, common),
-            GuideCommand.Create(invocation, common),
-            CompletionCommand.Create(invocation),
-        };
+            if (!isAlone || name == firstWord)
+            {
+                root.Add(create(invocation, common));
+            }
+        }
+
         root.Directives.Clear();
         foreach (Option option in common.All)
         {

@@ -32,6 +32,19 @@ public sealed class CommandLineProgramTests
         Assert.Contains("choose a larger --cell", run.Error, StringComparison.Ordinal);
     }
 
+    // What describes all commands needs all.
+    [Fact]
+    public void A_command_that_is_typed_is_the_only_one_made_unless_it_describes_the_others()
+    {
+        var nowhere = new Invocation(TextWriter.Null, TextWriter.Null, "");
+        string[] all = NamesOf(null);
+        Assert.All(all, name => Assert.Equal(name is "guide" or "completion" ? all : [name], NamesOf(name)));
+        Assert.Equal(all, NamesOf("--help"));
+        Assert.Equal(all, NamesOf("expalin"));
+
+        string[] NamesOf(string? firstWord) => [.. CommandLineProgram.Create(nowhere, firstWord).Subcommands.Select(command => command.Name)];
+    }
+
     private static CommandRun RunInto(TextWriter output)
     {
         var error = new StringWriter { NewLine = "\n" };

@@ -6,6 +6,7 @@ using LinkMargin.Files.Houses.Levels;
 using LinkMargin.Files.Houses.Placement;
 using LinkMargin.Files.Plans;
 using LinkMargin.Files.Plans.Drafts;
+using LinkMargin.Files.Problems;
 using LinkMargin.Files.Quantities;
 using LinkMargin.Files.Tables;
 using LinkMargin.Files.Yaml;
@@ -29,7 +30,7 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
         MaterialReader materials = new(tables);
         List<LevelDraft> drafts = new LevelReader(source, materials).ReadAll(file);
         IReadOnlyList<double> elevations = LevelStack.Elevations(drafts, source);
-        List<Level> levels = [.. drafts.Select((draft, i) => Build(draft, elevations[i]))];
+        List<Level> levels = Build(drafts, elevations);
 
         LevelOverlaps.Report(drafts, levels, source);
 
@@ -63,9 +64,23 @@ internal sealed class HouseReader(Source source, MaterialTables tables)
         ? material.Dielectric
         : MaterialTablesFile.ReadBuiltIn().Tables?.Materials.GetValueOrDefault(row)?.Dielectric;
 
-    private Level Build(LevelDraft draft, double elevation)
+    // Levels know nothing of each other, so they are laid out side by side; their problems are reported one level after the other.
+    private List<Level> Build(List<LevelDraft> drafts, IReadOnlyList<double> elevations)
     {
-        Plan plan = PlanBuilder.Build(draft.Plan, new PlanProblems(source.File, source.Problems, source.Lengths));
+        var levels = new Level[drafts.Count];
+        ProblemList[] problems = [.. drafts.Select(_ => new ProblemList())];
+        Parallel.For(0, levels.Length, i => levels[i] = Build(drafts[i], elevations[i], problems[i]));
+        foreach (Problem problem in problems.SelectMany(list => list))
+        {
+            source.Problems.Add(problem);
+        }
+
+        return [.. levels];
+    }
+
+    private Level Build(LevelDraft draft, double elevation, ProblemList problems)
+    {
+        Plan plan = PlanBuilder.Build(draft.Plan, new PlanProblems(source.File, problems, source.Lengths));
         return new Level(draft.Name, elevation, draft.Plan.HeightMetres)
         {
             Rooms = plan.Rooms,

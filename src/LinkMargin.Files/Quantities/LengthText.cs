@@ -24,6 +24,14 @@ public static partial class LengthText
             return Parsed.Wrong(notALength);
         }
 
+        // Most lengths are a bare number; patterns take much longer.
+        ReadOnlySpan<char> digits = plain.AsSpan(plain is ['-', ..] ? 1 : 0);
+        if (NumberText.HasOnlyDigitsAndPoints(digits))
+        {
+            Parsed number = NumberText.Parse(digits.ToString(), notALength);
+            return number.Fault is not null ? number : Metres(number.Value, bareUnit, isNegative: digits.Length < plain.Length);
+        }
+
         if (FeetAndInches().Match(plain) is { Success: true } both)
         {
             return OfFeetAndInches(both, notALength);
@@ -47,8 +55,13 @@ public static partial class LengthText
             return Parsed.Wrong($"has the unit '{word}', which is not a unit of length; write m, cm, mm, ft or in");
         }
 
-        double metres = figure.Value * LengthUnits.InMetres(known);
-        return Parsed.Of(one.Groups["sign"].Value == "-" ? -metres : metres);
+        return Metres(figure.Value, known, one.Groups["sign"].Value == "-");
+    }
+
+    private static Parsed Metres(double figure, LengthUnit unit, bool isNegative)
+    {
+        double metres = figure * LengthUnits.InMetres(unit);
+        return Parsed.Of(isNegative ? -metres : metres);
     }
 
     private static Parsed OfFeetAndInches(Match match, string notALength)

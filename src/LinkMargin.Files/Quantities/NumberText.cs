@@ -20,24 +20,34 @@ internal static partial class NumberText
             return Parsed.Wrong(notANumber);
         }
 
-        if (NotFinite().IsMatch(trimmed))
+        // Patterns take much longer than most numbers need.
+        if (!IsPlain(trimmed))
         {
-            return Parsed.Wrong("is not a finite number");
-        }
+            if (NotFinite().IsMatch(trimmed))
+            {
+                return Parsed.Wrong("is not a finite number");
+            }
 
-        if (DecimalComma().IsMatch(trimmed))
-        {
-            return Parsed.Wrong($"has a decimal comma; write {trimmed.Replace(',', '.')}");
-        }
+            if (DecimalComma().IsMatch(trimmed))
+            {
+                return Parsed.Wrong($"has a decimal comma; write {trimmed.Replace(',', '.')}");
+            }
 
-        if (!Decimal().IsMatch(trimmed))
-        {
-            return Parsed.Wrong(notANumber);
+            if (!Decimal().IsMatch(trimmed))
+            {
+                return Parsed.Wrong(notANumber);
+            }
         }
 
         double value = double.Parse(trimmed, NumberStyles.Float, CultureInfo.InvariantCulture);
         return double.IsFinite(value) ? Parsed.Of(value) : Parsed.Wrong("is too large to be a finite number");
     }
+
+    /// <summary>Whether a text has only digits and points, a digit first.</summary>
+    public static bool HasOnlyDigitsAndPoints(ReadOnlySpan<char> text) =>
+        text is [>= '0' and <= '9', ..] && !text.ContainsAnyExcept("0123456789.");
+
+    private static bool IsPlain(string text) => HasOnlyDigitsAndPoints(text) && text.IndexOf('.') == text.LastIndexOf('.');
 
     [GeneratedRegex(@"^[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?$", RegexOptions.CultureInvariant)]
     private static partial Regex Decimal();
