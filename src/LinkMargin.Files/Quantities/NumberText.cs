@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text.RegularExpressions;
 
@@ -8,6 +9,8 @@ internal static partial class NumberText
 {
     /// <summary>A longer text is not a number that a person wrote.</summary>
     public const int LongestText = 60;
+
+    private static readonly SearchValues<char> DigitsAndPoints = SearchValues.Create("0123456789.");
 
     /// <summary>Reads a finite number.</summary>
     /// <param name="text">The text.</param>
@@ -45,7 +48,7 @@ internal static partial class NumberText
 
     /// <summary>Whether a text has only digits and points, a digit first.</summary>
     public static bool HasOnlyDigitsAndPoints(ReadOnlySpan<char> text) =>
-        text is [>= '0' and <= '9', ..] && !text.ContainsAnyExcept("0123456789.");
+        text is [>= '0' and <= '9', ..] && !text.ContainsAnyExcept(DigitsAndPoints);
 
     private static bool IsPlain(string text) => HasOnlyDigitsAndPoints(text) && text.IndexOf('.') == text.LastIndexOf('.');
 
