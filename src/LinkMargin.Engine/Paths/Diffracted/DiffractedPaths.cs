@@ -107,7 +107,7 @@ internal sealed class DiffractedPaths : PathFinder
                 break;
             }
 
-            foreach ((int to, double lossDb) in graph.LegsFrom(i))
+            foreach ((int to, double lossDb) in graph.LegsFrom(i, buffer))
             {
                 if (straightDb + TwoEdgesDb + firstDb[i] + lossDb > MostDb(strongest))
                 {

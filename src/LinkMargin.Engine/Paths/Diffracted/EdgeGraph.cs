@@ -5,26 +5,29 @@ using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffracted;
 
-/// <summary>The diffraction edges of a house with the loss between them, computed once for all spots.</summary>
+/// <summary>
+/// The diffraction edges of a house with the loss between them, computed once for all spots. A search looks at many houses through a few links
+/// each, which follow only some edges: the legs from an edge are computed when they are first needed.
+/// </summary>
 internal sealed class EdgeGraph : IPathSource
 {
     /// <summary>With more edges than this only paths round a single edge are searched.</summary>
     private const int MostEdges = 400;
 
-    // A leg that loses more than this is part of no path round two edges, dB.
-    private const double MostLegDb = 30;
+    // A leg that loses more than 30 dB is part of no path round two edges.
+    private static readonly double LeastLegRatio = Decibels.ToPowerRatio(-30);
 
     // A leg shorter than this has no obstacles, and its edge is within reach of the straight line, metres.
     private const double LeastLegMetres = 1e-3;
 
-    private readonly (int To, double LossDb)[][] legs;
+    private readonly Legs?[] legs; // from each edge; null as long as they are not needed
 
     internal EdgeGraph(TracedHouse house, ClosingWalls walls)
     {
         House = house;
         FarFronts = new FarFronts(house, walls);
         Edges = DiffractionEdges.Of(house.Scene);
-        legs = Edges.Length <= MostEdges ? FindLegs() : [.. Edges.Select(_ => Array.Empty<(int, double)>())];
+        legs = new Legs?[Edges.Length];
     }
 
     /// <summary>The house.</summary>
@@ -43,7 +46,24 @@ internal sealed class EdgeGraph : IPathSource
     /// The legs from an edge to those of other doorways or things: where to, and the loss of the obstacles on them, dB, least
     /// first.
     /// </summary>
-    internal ReadOnlySpan<(int To, double LossDb)> LegsFrom(int edge) => legs[edge];
+    /// <param name="edge">The edge.</param>
+    /// <param name="buffer">The thread's own.</param>
+    internal ReadOnlySpan<(int To, double LossDb)> LegsFrom(int edge, TraceBuffer buffer)
+    {
+        if (Edges.Length > MostEdges)
+        {
+            return [];
+        }
+
+        // Several threads may come here at once: all compute the same.
+        Legs? from = Volatile.Read(ref legs[edge]);
+        if (from is null)
+        {
+            Volatile.Write(ref legs[edge], from = FindLegs(edge, buffer));
+        }
+
+        return from.Passable;
+    }
 
     /// <summary>Where the leg between two edges runs: halfway between the heights that both leave open.</summary>
     internal static (Point3 From, Point3 To) LegBetween(DiffractionEdge from, DiffractionEdge to)
@@ -80,47 +100,31 @@ internal sealed class EdgeGraph : IPathSource
         return FrontSum.PowerRatio(buffer.Pieces, House.Losses, least);
     }
 
-    private (int To, double LossDb)[][] FindLegs()
+    private Legs FindLegs(int from, TraceBuffer buffer)
     {
-        var onwards = new (int To, double LossDb)[Edges.Length][];
-        Parallel.For(0, Edges.Length, () => new TraceBuffer(), (i, _, buffer) =>
+        double[] ratios = new double[Edges.Length];
+        for (int to = 0; to < ratios.Length; to++)
         {
-            onwards[i] = [.. LegsOnwards(i, buffer)];
-            return buffer;
-        }, _ => { });
-
-        var all = Edges.Select(_ => new List<(int To, double LossDb)>()).ToArray();
-        for (int i = 0; i < onwards.Length; i++)
-        {
-            foreach ((int to, double lossDb) in onwards[i])
-            {
-                all[i].Add((to, lossDb));
-                all[to].Add((i, lossDb));
-            }
+            ratios[to] = Volatile.Read(ref legs[to]) is { } known ? known.Ratios[from] : RatioBetween(Math.Min(from, to), Math.Max(from, to), buffer);
         }
 
-        return [.. all.Select(leaving => leaving.OrderBy(leg => leg.LossDb).ToArray())];
+        return new Legs(ratios, [.. ratios.Index().Where(leg => leg.Item > 0).Select(leg => (leg.Index, Decibels.LossFromPowerRatio(leg.Item))).OrderBy(leg => leg.Item2)]);
     }
 
-    // To edges of higher numbers only: the loss is the same both ways.
-    private IEnumerable<(int To, double LossDb)> LegsOnwards(int from, TraceBuffer buffer)
+    // The same both ways; 0 for a leg that is part of no path.
+    private double RatioBetween(int one, int other, TraceBuffer buffer)
     {
-        double least = Decibels.ToPowerRatio(-MostLegDb);
-        DiffractionEdge start = Edges[from];
-        for (int to = from + 1; to < Edges.Length; to++)
+        DiffractionEdge start = Edges[one], end = Edges[other];
+        if (start.Group == end.Group || start.HighLevel < end.LowLevel || end.HighLevel < start.LowLevel)
         {
-            DiffractionEdge end = Edges[to];
-            if (start.Group == end.Group || start.HighLevel < end.LowLevel || end.HighLevel < start.LowLevel)
-            {
-                continue;
-            }
-
-            (Point3 one, Point3 other) = LegBetween(start, end);
-            double ratio = LegRatio(one, other, buffer, least);
-            if (ratio > least)
-            {
-                yield return (to, Decibels.LossFromPowerRatio(ratio));
-            }
+            return 0;
         }
+
+        (Point3 from, Point3 to) = LegBetween(start, end);
+        double ratio = LegRatio(from, to, buffer, LeastLegRatio);
+        return ratio > LeastLegRatio ? ratio : 0;
     }
+
+    // Share of power that passes the obstacles on the leg to each other edge, and where that is enough, the edge and the loss, dB, least first.
+    private sealed record Legs(double[] Ratios, (int To, double LossDb)[] Passable);
 }
