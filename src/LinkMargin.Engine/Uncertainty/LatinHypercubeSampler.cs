@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using MathNet.Numerics.Distributions;
 
 namespace LinkMargin.Engine.Uncertainty;
@@ -6,12 +7,13 @@ namespace LinkMargin.Engine.Uncertainty;
 /// Stratified draws from the standard normal distribution: of N draws of one unknown, one is in the middle of each Nth part of
 /// the distribution, in an order of the unknown's own (a Latin hypercube). Sums then vary far less from seed to seed than with
 /// independent draws. The order depends only on the seed and the unknown's name, so an unknown has the same draws whichever
-/// links are computed.
+/// links are computed. Draws are kept, so that links computed one after the other share them.
 /// </summary>
 internal sealed class LatinHypercubeSampler
 {
     private readonly double[] normals;
     private readonly ulong seed;
+    private readonly ConcurrentDictionary<string, double[]> known = [];
 
     internal LatinHypercubeSampler(int count, ulong seed)
     {
@@ -19,9 +21,17 @@ internal sealed class LatinHypercubeSampler
         normals = [.. Enumerable.Range(0, count).Select(i => Normal.InvCDF(0, 1, (i + 0.5) / count))];
     }
 
-    /// <summary>One unknown's draws.</summary>
+    /// <summary>Draws for a basis.</summary>
+    internal LatinHypercubeSampler(UncertaintyBasis basis)
+        : this(basis.Draws, basis.Seed)
+    {
+    }
+
+    /// <summary>One unknown's draws; never to be changed.</summary>
     /// <param name="name">The unknown.</param>
-    internal double[] Of(string name)
+    internal double[] Of(string name) => known.GetOrAdd(name, Draw);
+
+    private double[] Draw(string name)
     {
         ulong state = Mixed(seed ^ Hash(name));
         double[] drawn = [.. normals];

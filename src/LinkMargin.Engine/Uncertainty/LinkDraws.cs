@@ -11,35 +11,56 @@ internal sealed class LinkDraws
     private readonly HouseDraws house;
     private readonly RadioPair radios;
     private readonly UncertaintyBasis basis;
+    private readonly LatinHypercubeSampler sampler;
     private readonly double[] radiosDb;
 
     /// <summary>Draws a house and its two radios.</summary>
-    internal LinkDraws(StoredPaths stored, RadioPair radios, UncertaintyBasis basis)
-        : this(new HouseDraws(stored.Parameters, stored.Materials, PlaceSpreads.Of(stored, basis), basis), radios, basis, "console")
+    /// <param name="stored">The links.</param>
+    /// <param name="radios">The radios.</param>
+    /// <param name="basis">How uncertain the figures are.</param>
+    /// <param name="sampler">What the same basis has drawn before; null for nothing.</param>
+    internal LinkDraws(StoredPaths stored, RadioPair radios, UncertaintyBasis basis, LatinHypercubeSampler? sampler = null)
+        : this(
+            new HouseDraws(stored.Parameters, stored.Materials, PlaceSpreads.Of(stored, basis), basis, sampler ??= new LatinHypercubeSampler(basis)),
+            radios,
+            basis,
+            sampler,
+            "console")
     {
     }
 
-    private LinkDraws(HouseDraws house, RadioPair radios, UncertaintyBasis basis, string consoleName)
+    private LinkDraws(HouseDraws house, RadioPair radios, UncertaintyBasis basis, LatinHypercubeSampler sampler, string consoleName)
     {
-        (this.house, this.radios, this.basis) = (house, radios, basis);
-        var draws = new LatinHypercubeSampler(basis.Draws, basis.Seed);
-        (double Spread, double[] Drawn) console = (radios.Console.SpreadDb, draws.Of(consoleName)), controller = (radios.Controller.SpreadDb, draws.Of("controller"));
-        radiosDb = [.. Enumerable.Range(0, basis.Draws).Select(d => (console.Spread * console.Drawn[d]) + (controller.Spread * controller.Drawn[d]))];
+        (this.house, this.radios, this.basis, this.sampler) = (house, radios, basis, sampler);
+        double[] console = sampler.Of(consoleName), controller = sampler.Of("controller");
+        radiosDb = [.. console.Zip(controller, (one, other) => (radios.Console.SpreadDb * one) + (radios.Controller.SpreadDb * other))];
     }
 
     /// <summary>The same draws of the house with another console, whose radio is drawn by itself.</summary>
-    internal LinkDraws With(RadioPair other) => other == radios ? this : new LinkDraws(house, other, basis, $"console {other.Console.Name}");
+    internal LinkDraws With(RadioPair other) => other == radios ? this : new LinkDraws(house, other, basis, sampler, $"console {other.Console.Name}");
 
-    /// <summary>One link's margins. A radio's shift is the same in both directions, so the worse direction stays the worse.</summary>
+    /// <summary>One link's path loss in each draw, dB.</summary>
+    internal double[] LossesDb(StoredLink link)
+    {
+        double[] lossesDb = new double[radiosDb.Length];
+        link.PathLossesDb(house.ShiftsDb, lossesDb);
+        return lossesDb;
+    }
+
+    /// <summary>One link's margins.</summary>
     /// <param name="link">The link.</param>
     /// <param name="read">What measurements say about it alone; null where it was not measured.</param>
-    internal DrawnMargins Of(StoredLink link, FittedLink? read = null)
+    internal DrawnMargins Of(StoredLink link, FittedLink? read = null) => Of(LossesDb(link), read);
+
+    /// <summary>The margins at some path losses. A radio's shift is the same in both directions, so the worse direction stays the worse.</summary>
+    /// <param name="lossesDb">The path loss in each draw, dB.</param>
+    /// <param name="read">What measurements say about the link alone; null where it was not measured.</param>
+    internal DrawnMargins Of(double[] lossesDb, FittedLink? read)
     {
-        double[] marginDb = new double[radiosDb.Length];
-        link.PathLossesDb(house.ShiftsDb, marginDb);
+        double[] marginDb = new double[lossesDb.Length];
         for (int d = 0; d < marginDb.Length; d++)
         {
-            marginDb[d] = radios.GreatestLossDb - marginDb[d] + radiosDb[d] - (read?.ShiftDb ?? 0);
+            marginDb[d] = radios.GreatestLossDb - lossesDb[d] + radiosDb[d] - (read?.ShiftDb ?? 0);
         }
 
         return new DrawnMargins(marginDb, read?.SpreadDb ?? basis.Spreads.ModelDb);
@@ -48,35 +69,51 @@ internal sealed class LinkDraws
 
 /// <summary>
 /// Draws of a house's losses: one shift for each row of the material table, and one for each place. No loss goes below 0. All
-/// links use the same draws, so that spots are compared in the same houses.
+/// links use the same draws, so that spots are compared in the same houses. What no link asks for is not drawn.
 /// </summary>
 internal sealed class HouseDraws
 {
-    private readonly double[] shiftsDb; // parameter by parameter
+    private readonly IReadOnlyList<LossParameter> parameters;
+    private readonly IReadOnlyList<Material> materials;
+    private readonly IReadOnlyList<double> ownSpreadsDb;
+    private readonly LatinHypercubeSampler draws;
+    private readonly SharedLosses shared;
+    private readonly double[]?[] rows;
+    private readonly double[]?[] shiftsDb;
 
     internal HouseDraws(
-        IReadOnlyList<LossParameter> parameters, IReadOnlyList<Material> materials, IReadOnlyList<double> ownSpreadsDb, UncertaintyBasis basis)
+        IReadOnlyList<LossParameter> parameters,
+        IReadOnlyList<Material> materials,
+        IReadOnlyList<double> ownSpreadsDb,
+        UncertaintyBasis basis,
+        LatinHypercubeSampler draws)
     {
-        var draws = new LatinHypercubeSampler(basis.Draws, basis.Seed);
-        var shared = new SharedLosses(materials, basis);
-        double[][] rows = shared.Drawn(draws);
-        shiftsDb = new double[basis.Draws * parameters.Count];
-        for (int p = 0; p < parameters.Count; p++)
-        {
-            Material material = materials[parameters[p].Material];
-            int row = shared.RowOf(parameters[p].Material);
-            double inCommon = shared.SpreadsDb[row] * material.Scale, own = ownSpreadsDb[parameters[p].Material];
-            double[]? here = parameters[p].Place is int place && own > 0 ? draws.Of(FormattableString.Invariant($"{material.Name} at {place}")) : null;
-            for (int d = 0; d < basis.Draws; d++)
-            {
-                double everywhere = Math.Max(-material.LossDb, inCommon * rows[row][d]);
-                shiftsDb[(p * basis.Draws) + d] = parameters[p].Place is null ? everywhere
-                    : here is null ? 0
-                    : Math.Max(-material.LossDb - everywhere, own * here[d]);
-            }
-        }
+        (this.parameters, this.materials, this.ownSpreadsDb, this.draws) = (parameters, materials, ownSpreadsDb, draws);
+        shared = new SharedLosses(materials, basis);
+        rows = new double[shared.Names.Count][];
+        shiftsDb = new double[parameters.Count][];
     }
 
-    /// <summary>How much more each parameter loses than its table says, dB: all draws of the first, then of the next.</summary>
-    internal ReadOnlySpan<double> ShiftsDb => shiftsDb;
+    /// <summary>How much more a parameter loses than its table says in each draw, dB.</summary>
+    internal double[] ShiftsDb(int parameter) => LazyInitializer.EnsureInitialized(ref shiftsDb[parameter], () => Drawn(parameters[parameter]));
+
+    private double[] Row(int row) => LazyInitializer.EnsureInitialized(ref rows[row], () => shared.Drawn(draws, row));
+
+    private double[] Drawn(LossParameter parameter)
+    {
+        Material material = materials[parameter.Material];
+        int row = shared.RowOf(parameter.Material);
+        double inCommon = shared.SpreadsDb[row] * material.Scale, own = ownSpreadsDb[parameter.Material];
+        double[] here = parameter.Place is int place && own > 0 ? draws.Of(FormattableString.Invariant($"{material.Name} at {place}")) : [], everywhere = Row(row);
+        double[] shifts = new double[everywhere.Length];
+        for (int d = 0; d < shifts.Length; d++)
+        {
+            double all = Math.Max(-material.LossDb, inCommon * everywhere[d]);
+            shifts[d] = parameter.Place is null ? all
+                : here.Length == 0 ? 0
+                : Math.Max(-material.LossDb - all, own * here[d]);
+        }
+
+        return shifts;
+    }
 }

@@ -52,17 +52,16 @@ internal sealed class SharedLosses
         return byRow;
     }
 
-    /// <summary>Each row's shift over its spread in every draw.</summary>
-    internal double[][] Drawn(LatinHypercubeSampler draws)
+    /// <summary>One row's shift over its spread in every draw.</summary>
+    internal double[] Drawn(LatinHypercubeSampler draws, int row)
     {
-        double[][] own = [.. Names.Select(name => draws.Of($"material {name}"))];
         if (Together is not { } together)
         {
-            return own;
+            return draws.Of($"material {Names[row]}");
         }
 
-        return [.. own.Select((_, row) => Enumerable.Range(0, own[0].Length)
-            .Select(d => Enumerable.Range(0, own.Length).Sum(k => together[row, k] * own[k][d])).ToArray())];
+        double[][] own = [.. Names.Select(name => draws.Of($"material {name}"))];
+        return [.. Enumerable.Range(0, own[0].Length).Select(d => Enumerable.Range(0, own.Length).Sum(k => together[row, k] * own[k][d]))];
     }
 
     private static double SpreadOf(Material material, Spreads spreads) =>

@@ -106,11 +106,12 @@ public sealed class HouseUncertaintyTests
         Material thin = SimpleHouse.Material("thin", 1) with { SpreadDb = 4 };
         Material thick = thin with { Name = "thick", LossDb = 3, SpreadDb = 12, ScaledFrom = "thin", Scale = 3 };
         LossParameter[] parameters = [new(0, null), new(1, null), new(0, 7), new(1, 8)];
-        var draws = new HouseDraws(parameters, [thin, thick], [1.8, 5.4], new UncertaintyBasis(Some));
+        var basis = new UncertaintyBasis(Some);
+        var draws = new HouseDraws(parameters, [thin, thick], [1.8, 5.4], basis, new LatinHypercubeSampler(basis));
         bool areDrawn = false;
         for (int d = 0; d < 1000; d++)
         {
-            double[] shifts = [.. Enumerable.Range(0, parameters.Length).Select(p => draws.ShiftsDb[(1000 * p) + d])];
+            double[] shifts = [.. Enumerable.Range(0, parameters.Length).Select(p => draws.ShiftsDb(p)[d])];
             Assert.True(shifts[0] >= -1 && shifts[0] + shifts[2] >= -1 - 1e-12);
             Assert.True(shifts[1] + shifts[3] >= -3 - 1e-12);
             Assert.Equal(3 * shifts[0], shifts[1], 1e-9);
@@ -158,7 +159,7 @@ public sealed class HouseUncertaintyTests
         Material[] materials = [.. fitted.Select(m => SimpleHouse.Material(m.Name, 50) with { SpreadDb = 4, FittedSpreadDb = 2 })];
         var basis = new UncertaintyBasis(Some, new FittedLosses("house", 8, fitted, [], (_, _) => -0.8));
         var shared = new SharedLosses(materials, basis);
-        double[][] drawn = shared.Drawn(new LatinHypercubeSampler(1000, 1));
+        double[][] drawn = [.. materials.Select((_, row) => shared.Drawn(new LatinHypercubeSampler(1000, 1), row))];
         Assert.Equal([2, 2], shared.SpreadsDb);
         double own = drawn[0].Average(z => z * z), other = drawn[1].Average(z => z * z);
         Assert.Equal(1, own, 0.12); // three standard errors of a thousand draws; below, four

@@ -63,9 +63,9 @@ public sealed class StoredLink
     }
 
     /// <summary>Path losses in many houses at once, dB.</summary>
-    /// <param name="shiftsDb">How much more each parameter loses in each house, dB: all houses of the first parameter, then of the next.</param>
+    /// <param name="shiftsDb">How much more a parameter loses in each house, dB.</param>
     /// <param name="lossesDb">Receives one loss for each house.</param>
-    internal void PathLossesDb(ReadOnlySpan<double> shiftsDb, Span<double> lossesDb)
+    internal void PathLossesDb(Func<int, double[]> shiftsDb, Span<double> lossesDb)
     {
         int houses = lossesDb.Length;
         using Scratch scratch = Scratch.Open();
@@ -76,7 +76,7 @@ public sealed class StoredLink
             shifted.Clear();
             for (int i = first[path]; i < first[path + 1]; i++)
             {
-                AddTimes(shiftsDb.Slice(parameter[i] * houses, houses), slope[i], shifted);
+                AddTimes(shiftsDb(parameter[i]), slope[i], shifted);
             }
 
             AddPowers(power[path], shifted, sums);
