@@ -31,6 +31,13 @@ public static class LinkEvaluation
         ];
     }
 
+    /// <summary>The same link with other radios.</summary>
+    internal static LinkBudget With(LinkBudget budget, RadioPair radios)
+    {
+        IReadOnlyList<DirectionBudget> directions = radios.Directions(budget.PathLossDb);
+        return budget with { Directions = directions, MarginDb = WorseOf(directions) };
+    }
+
     /// <summary>Path loss between two places by the straight line alone, dB.</summary>
     /// <param name="scene">The house.</param>
     /// <param name="from">One place.</param>
@@ -62,9 +69,11 @@ public static class LinkEvaluation
             new ItemisedPaths(() => spot.Paths(hands, seat.FacingDegrees)),
             pathLossDb,
             directions,
-            directions.Min(direction => direction.MarginDb))
+            WorseOf(directions))
         {
             Occupied = model.Occupied,
         };
     }
+
+    private static double WorseOf(IReadOnlyList<DirectionBudget> directions) => directions.Min(direction => direction.MarginDb);
 }

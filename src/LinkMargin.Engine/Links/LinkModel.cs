@@ -1,8 +1,6 @@
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Paths;
 using LinkMargin.Engine.Paths.Body;
 using LinkMargin.Engine.Scenes;
-using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Links;
 
@@ -12,10 +10,7 @@ namespace LinkMargin.Engine.Links;
 /// </summary>
 public sealed class LinkModel
 {
-    private readonly TracedHouse? traced; // for the full model only, as are the sources
-    private readonly IPathSource[] sources = [];
     private readonly Dictionary<string, Lazy<LinkModel>> without = [];
-    private SpotModel? recent; // the last one requested
 
     /// <summary>Prepares a house.</summary>
     public LinkModel(House house, ModelDepth depth = ModelDepth.Full)
@@ -61,16 +56,21 @@ public sealed class LinkModel
         Scene = scene;
         Depth = depth;
         Radios = new RadioPair(scene.House.Console, scene.House.Controller);
-        if (depth == ModelDepth.Direct)
-        {
-            return;
-        }
+        Paths = new HousePaths(scene, depth, akin?.Paths);
+    }
 
-        traced = new TracedHouse(
-            scene,
-            new LossTables(scene.Materials, scene.Band, akin?.traced?.Losses),
-            akin?.traced?.Body ?? new BodyShadow(scene.Band.Equivalent));
-        sources = PathSources.In(traced, akin?.sources ?? []);
+    // The same house with other radios.
+    private LinkModel(LinkModel near, Radio console, Radio controller)
+    {
+        Scene = near.Scene.With(console, controller);
+        Depth = near.Depth;
+        Occupied = near.Occupied;
+        Radios = new RadioPair(console, controller);
+        Paths = near.Paths;
+        foreach ((string seat, Lazy<LinkModel> own) in near.without)
+        {
+            without.Add(seat, new Lazy<LinkModel>(() => own.Value.With(console, controller)));
+        }
     }
 
     /// <summary>The house, laid out for tracing.</summary>
@@ -96,7 +96,10 @@ public sealed class LinkModel
     }
 
     /// <summary>Spread of a material's loss from place to place because of its layers' tolerances, dB; 0 without layers.</summary>
-    internal double ToleranceSpreadDb(int material) => traced?.Losses[material].ToleranceSpreadDb ?? 0;
+    internal double ToleranceSpreadDb(int material) => Paths.ToleranceSpreadDb(material);
+
+    /// <summary>Whatever finds the paths of its links.</summary>
+    internal HousePaths Paths { get; }
 
     /// <summary>The model for a seat's own link: without the boxes of its own player.</summary>
     internal LinkModel SeenFrom(Seat seat) => without.TryGetValue(seat.Name, out Lazy<LinkModel>? own) ? own.Value : this;
@@ -104,29 +107,18 @@ public sealed class LinkModel
     /// <summary>The model of an edited house with people in some seats. What belongs to materials that both houses have is reused.</summary>
     internal LinkModel Of(House edited, IReadOnlyCollection<Seat> occupied) => new(edited, Depth, occupied, this);
 
-    /// <summary>Everything about one spot that its links share.</summary>
-    internal SpotModel For(Spot spot)
-    {
-        // Fields of several levels, and their draws, request the same spot again and again.
-        SpotModel? last = Volatile.Read(ref recent);
-        if (last is null || last.Spot != spot)
-        {
-            Volatile.Write(ref recent, last = From(spot, false));
-        }
+    /// <summary>The model of the same house with other radios.</summary>
+    internal LinkModel With(Radio console, Radio controller) => new(this, console, controller);
 
-        return last;
-    }
+    /// <summary>Everything about one spot that its links share.</summary>
+    internal SpotModel For(Spot spot) => Paths.For(spot);
 
     /// <summary>
     /// Everything about one seat that links computed backwards share: given a place and where the player in the seat looks, it
     /// gives the loss for a console at that place.
     /// </summary>
     internal SpotModel BackFrom(Seat seat) =>
-        SeenFrom(seat).From(new Spot(seat.Name, seat.LevelIndex, seat.Plan, seat.HandsMetres), true);
-
-    private SpotModel From(Spot spot, bool isBackwards) => traced is null
-        ? new DirectSpotModel(Scene, spot)
-        : new FullSpotModel(traced, sources, spot, isBackwards);
+        SeenFrom(seat).Paths.From(new Spot(seat.Name, seat.LevelIndex, seat.Plan, seat.HandsMetres), true);
 }
 
 /// <summary>How much of the physics is computed.</summary>

@@ -85,6 +85,9 @@ public sealed class Scene
             [.. House.Fixtures.Zip(Boxes).Where(pair => pair.First.Seat?.Name != seat.Name).Select(pair => pair.Second)]),
     });
 
+    /// <summary>The same with other radios.</summary>
+    internal Scene With(Radio console, Radio controller) => new(compiled with { House = House with { Console = console, Controller = controller } });
+
     /// <summary>Lays out a house for the Bluetooth band.</summary>
     public static Scene Compile(House house) => SceneCompiler.Compile(house, Band.Bluetooth);
 

@@ -31,7 +31,7 @@ public sealed class HouseUncertainty
     /// <param name="confidence">How often the margin to count on is exceeded, above 0 and below 1.</param>
     public static HouseUncertainty Of(
         LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats, UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence) =>
-        Of(model, spots, seats, basis, confidence, []);
+        Of(model, spots, seats, basis, confidence, new KnownDraws(basis));
 
     /// <summary>The same with what is known already.</summary>
     /// <param name="model">The model of the house.</param>
@@ -39,31 +39,30 @@ public sealed class HouseUncertainty
     /// <param name="seats">The seats.</param>
     /// <param name="basis">How uncertain the figures are.</param>
     /// <param name="confidence">How often the margin to count on is exceeded, above 0 and below 1.</param>
-    /// <param name="known">Links of this model by this basis and confidence; the others are added.</param>
+    /// <param name="known">What this basis and confidence gave before; what is new is added.</param>
     internal static HouseUncertainty Of(
-        LinkModel model,
-        IReadOnlyList<Spot> spots,
-        IReadOnlyList<Seat> seats,
-        UncertaintyBasis basis,
-        double confidence,
-        ConcurrentDictionary<(Spot Spot, Seat Seat), LinkAtConfidence> known)
+        LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats, UncertaintyBasis basis, double confidence, KnownDraws known)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(basis);
-        (Spot Spot, Seat Seat)[] pairs = [.. spots.SelectMany(spot => seats.Select(seat => (spot, seat)))], missing = [.. pairs.Where(pair => !known.ContainsKey(pair))];
-        var stored = StoredPaths.Of(model, missing);
-        var draws = new LinkDraws(stored, model.Radios, basis);
+        ConcurrentDictionary<(Spot Spot, Seat Seat), LinkAtConfidence> margins = known.MarginsOf(model);
+        ConcurrentDictionary<(Spot Spot, Seat Seat), double[]> lossesDb = known.LossesDbOf(model);
+        (Spot Spot, Seat Seat)[] pairs = [.. spots.SelectMany(spot => seats.Select(seat => (spot, seat)))];
+        (Spot Spot, Seat Seat)[] missing = [.. pairs.Where(pair => !margins.ContainsKey(pair))], untraced = [.. missing.Where(pair => !lossesDb.ContainsKey(pair))];
+        var stored = StoredPaths.Of(model, untraced);
+        var draws = new LinkDraws(stored, model.Radios, basis, known.Sampler);
         Dictionary<Spot, LinkDraws> drawsAt = spots.Distinct().ToDictionary(spot => spot, spot => draws.With(model.RadiosAt(spot)));
+        Parallel.For(0, untraced.Length, i => lossesDb[untraced[i]] = draws.LossesDb(stored.Links[i]));
         Parallel.For(0, missing.Length, i =>
         {
             (Spot spot, Seat seat) = missing[i];
-            DrawnMargins drawn = drawsAt[spot].Of(stored.Links[i], basis.Fitted?.Find(model.House.PositionOf(spot), model.House.PositionOf(seat)));
-            known[missing[i]] = new LinkAtConfidence(drawn, drawn.ExceededDb(confidence));
+            DrawnMargins drawn = drawsAt[spot].Of(lossesDb[missing[i]], basis.Fitted?.Find(model.House.PositionOf(spot), model.House.PositionOf(seat)));
+            margins[missing[i]] = new LinkAtConfidence(drawn, drawn.ExceededDb(confidence));
         });
         var uncertainty = new HouseUncertainty(confidence, basis.Draws);
         foreach ((Spot spot, Seat seat) in pairs)
         {
-            uncertainty.links.Add((spot.Name, seat.Name), known[(spot, seat)]);
+            uncertainty.links.Add((spot.Name, seat.Name), margins[(spot, seat)]);
         }
 
         return uncertainty;

@@ -1,5 +1,3 @@
-using System.Collections.Concurrent;
-using System.Runtime.CompilerServices;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fitting;
 using LinkMargin.Engine.Geometry;
@@ -18,8 +16,7 @@ namespace LinkMargin.Engine.Uncertainty;
 /// <param name="confidence">How often the margin to count on is exceeded, above 0 and below 1.</param>
 public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence) : ISpotJudge
 {
-    // Of each model for as long as it is in use: a search that changes one seat asks for the links of all others again.
-    private readonly ConditionalWeakTable<LinkModel, ConcurrentDictionary<(Spot Spot, Seat Seat), LinkAtConfidence>> drawn = [];
+    private readonly KnownDraws known = new(basis);
 
     /// <inheritdoc/>
     public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats) => Score(model, spot, LinkEvaluation.Budgets(model, spot, seats));
@@ -28,7 +25,7 @@ public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence 
     public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<LinkBudget> budgets)
     {
         var uncertainty = HouseUncertainty.Of(
-            model, [spot], [.. budgets.Select(budget => budget.Seat)], basis, confidence, drawn.GetValue(model, _ => []));
+            model, [spot], [.. budgets.Select(budget => budget.Seat)], basis, confidence, known);
 
         // Whatever the spot is called later, these are its margins.
         return new SpotScore(spot, budgets, new DecisionMargin(uncertainty.AtConfidence.Words, budget => uncertainty.MarginAtConfidenceDb(budget with { Spot = spot })))
@@ -45,7 +42,7 @@ public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence 
         ArgumentNullException.ThrowIfNull(backwards);
         ArgumentNullException.ThrowIfNull(seats);
         ArgumentNullException.ThrowIfNull(places);
-        var draws = new LinkDraws(backwards, model.Radios, basis);
+        var draws = new LinkDraws(backwards, model.Radios, basis, known.Sampler);
         double[] headroomDb = new double[backwards.Links.Count], weakestDb = new double[places.Count];
         Parallel.For(0, headroomDb.Length, i =>
         {

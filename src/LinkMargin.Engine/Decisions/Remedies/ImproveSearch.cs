@@ -48,62 +48,86 @@ public sealed class ImproveSearch
             .. HouseRemedies.Controllers(trial.House, request.Controllers),
         ];
         cancellation.ThrowIfCancellationRequested();
-        int done = 0;
-        RemedyResult[] results = WorkOut([.. remedies.Select(remedy => (IReadOnlyList<Remedy>)[remedy])]);
-        RemedyResult[] helpful = [.. BestOfEach(results).Where(Helps)];
+        RemedyOutlook[] outlooks = LookAt([.. remedies.Select(remedy => (IReadOnlyList<Remedy>)[remedy])], ImproveRequest.LeastGainDb, true, progress, cancellation);
+        RemedyResult[] helpful = [.. BestOfEach(outlooks, cancellation).Where(Helps)];
         IEnumerable<RemedyResult> worthTelling = helpful.Where(result => IsWorthTelling(result, helpful));
         RemedyResult[] single = [.. InOrder(RemedyVariants.Merged(worthTelling, result => !trial.Before.PassesAll && result.After.PassesAll))];
-        RemedyResult[] pairs = [];
+
+        // Two must gain more than the best of one.
+        double least = Math.Max(0, single.Select(result => result.GainDb).DefaultIfEmpty(0).Max()) + ImproveRequest.LeastGainDb;
+        RemedyOutlook[] pairs = [];
         if (!trial.Before.PassesAll && !single.Any(result => result.After.PassesAll))
         {
             RemedyResult[] best = [.. single.OrderByDescending(ForPairs).Take(PairedFrom)];
-            pairs = WorkOut([.. from a in best from b in best where IsPair(a, b) select (IReadOnlyList<Remedy>)[a.Remedies[0], b.Remedies[0]]]);
+            IEnumerable<IReadOnlyList<Remedy>> sets = from a in best from b in best where IsPair(a, b) select (IReadOnlyList<Remedy>)[a.Remedies[0], b.Remedies[0]];
+            pairs = LookAt([.. sets], least, false, progress, cancellation);
         }
 
-        double one = single.Select(result => result.GainDb).DefaultIfEmpty(0).Max();
         return new ImproveResult(
             trial.Before,
             [.. single.Where(IsNoLoss)],
-            [.. InOrder(pairs.Where(pair => pair.GainDb > Math.Max(0, one) + ImproveRequest.LeastGainDb)).Take(MostPairs)],
+            [.. Best(pairs.Where(pair => pair.CouldHelp), MostPairs, cancellation).Where(pair => pair.GainDb > least)],
             remedies.Length + pairs.Length);
+    }
 
-        RemedyResult[] WorkOut(IReadOnlyList<Remedy>[] sets)
+    private RemedyOutlook[] LookAt(
+        IReadOnlyList<Remedy>[] sets, double leastDb, bool isSeatEnough, Action<double>? progress, CancellationToken cancellation)
+    {
+        var found = new RemedyOutlook?[sets.Length];
+        int done = 0;
+        Parallel.For(0, sets.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
         {
-            var found = new RemedyResult?[sets.Length];
-            done = 0;
-            Parallel.For(0, sets.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
-            {
-                found[i] = trial.Result(sets[i]);
-                progress?.Invoke((double)Interlocked.Increment(ref done) / sets.Length);
-            });
-            return [.. found.OfType<RemedyResult>()];
-        }
+            found[i] = trial.LookAt(sets[i], leastDb, isSeatEnough);
+            progress?.Invoke((double)Interlocked.Increment(ref done) / sets.Length);
+        });
+        return [.. found.OfType<RemedyOutlook>()];
     }
 
     /// <summary>
     /// The best of several that do the same with other figures (heights, turns, lengths of lead); a longer lead only where it gains
-    /// more than the next shorter one.
+    /// more than the next shorter one. Where none could help, none is the best.
     /// </summary>
-    private static IEnumerable<RemedyResult> BestOfEach(IEnumerable<RemedyResult> results)
+    private IEnumerable<RemedyResult> BestOfEach(IEnumerable<RemedyOutlook> outlooks, CancellationToken cancellation)
     {
-        foreach (IGrouping<object, RemedyResult> alike in results.GroupBy(result => Alike(result.Remedies[0])))
-        {
-            if (alike.First().Remedies[0].Kind != RemedyKind.Lead)
-            {
-                yield return InOrder(alike).First();
-                continue;
-            }
+        RemedyOutlook[][] groups =
+        [
+            .. outlooks.GroupBy(outlook => Alike(outlook.Remedies[0])).Select(alike => alike.ToArray()).Where(alike => Array.Exists(alike, one => one.CouldHelp)),
+        ];
+        var results = new RemedyResult[groups.Length][];
+        Parallel.For(0, groups.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
+            results[i] = groups[i][0].Remedies[0].Kind == RemedyKind.Lead ? [.. LeadsWorthTheirLength(groups[i])] : [.. Best(groups[i], 1, cancellation)]);
+        return results.SelectMany(some => some);
+    }
 
-            double most = 0;
-            foreach (RemedyResult lead in alike.OrderBy(result => result.Remedies[0].LengthMetres))
+    private IEnumerable<RemedyResult> LeadsWorthTheirLength(RemedyOutlook[] leads)
+    {
+        double most = 0;
+        foreach (RemedyOutlook lead in leads.Where(lead => lead.CouldHelp).OrderBy(lead => lead.Remedies[0].LengthMetres))
+        {
+            if (lead.MostGainDb >= most + ImproveRequest.LeastGainDb && trial.Result(lead) is var result && result.GainDb >= most + ImproveRequest.LeastGainDb)
             {
-                if (lead.GainDb >= most + ImproveRequest.LeastGainDb)
-                {
-                    most = lead.GainDb;
-                    yield return lead;
-                }
+                most = result.GainDb;
+                yield return result;
             }
         }
+    }
+
+    // The best few, best first. Those that could gain most are computed first, so that the rest need not be.
+    private IEnumerable<RemedyResult> Best(IEnumerable<RemedyOutlook> outlooks, int most, CancellationToken cancellation)
+    {
+        var found = new List<(int Place, RemedyResult Result)>();
+        foreach ((RemedyOutlook outlook, int place) in outlooks.Select((outlook, place) => (outlook, place)).OrderByDescending(one => one.outlook.MostGainDb))
+        {
+            if (found.Count >= most && Tenths(outlook.MostGainDb) < found.Select(one => Tenths(one.Result.GainDb)).OrderDescending().ElementAt(most - 1))
+            {
+                break;
+            }
+
+            cancellation.ThrowIfCancellationRequested();
+            found.Add((place, trial.Result(outlook)));
+        }
+
+        return InOrder(found.OrderBy(one => one.Place).Select(one => one.Result)).Take(most);
     }
 
     private static object Alike(Remedy remedy) => remedy.Kind switch
@@ -115,10 +139,12 @@ public sealed class ImproveSearch
 
     // The greatest gain first, to a tenth; among equals the least effort, then what helps the weakest seat most.
     private static IEnumerable<RemedyResult> InOrder(IEnumerable<RemedyResult> results) => results
-        .OrderByDescending(result => Math.Round(result.GainDb, 1))
+        .OrderByDescending(result => Tenths(result.GainDb))
         .ThenBy(result => result.Effort)
         .ThenByDescending(result => result.GainAtSeatDb ?? double.PositiveInfinity)
         .ThenByDescending(result => result.GainDb);
+
+    private static double Tenths(double gainDb) => Math.Round(gainDb, 1);
 
     private static bool Helps(RemedyResult result) =>
         result.GainDb >= ImproveRequest.LeastGainDb || result.GainAtSeatDb is null || result.GainAtSeatDb >= ImproveRequest.LeastGainDb;

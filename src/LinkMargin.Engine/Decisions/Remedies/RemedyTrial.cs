@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -7,17 +8,22 @@ namespace LinkMargin.Engine.Decisions.Remedies;
 /// <summary>Computes a spot's score in an edited house.</summary>
 internal sealed class RemedyTrial
 {
+    /// <summary>
+    /// How much more a link may gain by the margin that counts than by the median, dB. What gains so little by the median that even
+    /// this would not make it worth reporting, or the best of its kind, is not drawn.
+    /// </summary>
+    internal const double UndecidedDb = 0.4;
+
     private readonly LinkModel model;
     private readonly ISpotJudge judge;
     private readonly double undecidedDb;
-    private readonly SpotScore medianBefore;
+    private readonly LinkBudget[] weakestFirst; // as things are
     private readonly Lazy<BackwardSurvey> survey;
 
-    /// <summary>
-    /// How much more a remedy may gain by the margin that counts than by the median, dB. One that gains so little by the median that even
-    /// this would not make it worth reporting is not drawn.
-    /// </summary>
-    internal const double UndecidedDb = 0.4;
+    // As long as only seats, spot and radios change, many remedies have links in common.
+    private readonly ConcurrentDictionary<(Spot Spot, Seat Seat), LinkBudget> known = [];
+    private readonly ConcurrentDictionary<Spot, Spot> spots = [];
+    private readonly ConcurrentDictionary<RadioPair, LinkModel> withRadios = [];
 
     /// <summary>Prepares to try edits of a house.</summary>
     /// <param name="house">The house, without people.</param>
@@ -31,13 +37,18 @@ internal sealed class RemedyTrial
         if (spot.Radio is { } radio && radio != house.Console)
         {
             house = house with { Console = radio };
-            model = model.Of(house, model.Occupied);
+            model = model.With(radio, house.Controller);
         }
 
         (House, this.model, Spot, this.judge, this.undecidedDb) = (house, model, spot, judge, undecidedDb);
         Before = judge.Score(model, spot, SeatsIn(house));
-        medianBefore = new SpotScore(spot, Before.Budgets);
+        weakestFirst = [.. Before.Budgets.OrderBy(Before.By.HeadroomDb)];
         survey = new(() => new BackwardSurvey(model, [.. Before.Budgets.Select(budget => budget.Seat)]));
+        spots.TryAdd(spot, spot);
+        foreach (LinkBudget budget in Before.Budgets)
+        {
+            known.TryAdd((spot, budget.Seat), budget);
+        }
     }
 
     /// <summary>The house as it is.</summary>
@@ -52,11 +63,18 @@ internal sealed class RemedyTrial
     /// <summary>The weakest seat as things are.</summary>
     public Seat WeakestSeat => Before.Weakest.Seat;
 
-    /// <summary>What some remedies gain; only by the median where that is almost nothing; null where no seat is left.</summary>
-    public RemedyResult? Result(params IReadOnlyList<Remedy> remedies)
+    /// <summary>
+    /// How much some remedies could gain; null where no seat is left. Seats are computed by the median, the weakest first, until it is certain
+    /// that the remedies gain too little.
+    /// </summary>
+    /// <param name="remedies">What is tried.</param>
+    /// <param name="leastDb">What they must gain, dB.</param>
+    /// <param name="isSeatEnough">Whether it is enough that the seat that is the weakest now gains as much, or no longer counts.</param>
+    public RemedyOutlook? LookAt(IReadOnlyList<Remedy> remedies, double leastDb, bool isSeatEnough)
     {
         House edited = remedies.Aggregate(House, (house, remedy) => remedy.ApplyTo(house));
         Spot spot = edited.Spots.First(s => s.Name == Spot.Name);
+        spot = spots.GetOrAdd(spot, spot);
         Seat[] seats = SeatsIn(edited);
         if (seats.Length == 0)
         {
@@ -64,45 +82,42 @@ internal sealed class RemedyTrial
         }
 
         LinkModel ready = ModelOf(edited);
-        RemedyResult byMedian = Gain(remedies, medianBefore, MedianJudge.Instance.Score(ready, spot, BudgetsOf(ready, spot, seats)));
-        return CouldHelp(byMedian) ? Gain(remedies, Before, judge.Score(ready, spot, byMedian.After.Budgets)) : byMedian;
-    }
-
-    // Where house and spot are as before, so are the links of all seats but those that are changed.
-    private LinkBudget[] BudgetsOf(LinkModel ready, Spot spot, Seat[] seats)
-    {
-        IReadOnlyList<LinkBudget> known = ready == model && spot == Spot ? Before.Budgets : [];
-        Dictionary<Seat, LinkBudget> budgets = known.ToDictionary(budget => budget.Seat);
-        foreach (LinkBudget budget in LinkEvaluation.Budgets(ready, spot, seats.Where(seat => !budgets.ContainsKey(seat))))
+        var budgets = new Dictionary<string, LinkBudget>();
+        double mostDb = double.PositiveInfinity;
+        foreach (LinkBudget before in weakestFirst)
         {
-            budgets.Add(budget.Seat, budget);
+            if (Array.Find(seats, seat => seat.Name == before.Seat.Name) is not { } seat)
+            {
+                continue;
+            }
+
+            LinkBudget after = BudgetOf(ready, spot, seat);
+            budgets.Add(seat.Name, after);
+            double headroomDb = Before.By.HeadroomDb(before) + after.HeadroomDb - before.HeadroomDb + undecidedDb;
+            mostDb = Math.Min(mostDb, headroomDb - Before.WeakestHeadroomDb);
+            if (mostDb < leastDb && (!isSeatEnough || seat.Name == WeakestSeat.Name))
+            {
+                return new RemedyOutlook(remedies, mostDb, null, null);
+            }
         }
 
-        return [.. seats.Select(seat => budgets[seat])];
+        return new RemedyOutlook(remedies, mostDb, new SpotScore(spot, [.. seats.Select(seat => budgets[seat.Name])]), ready);
     }
 
-    private RemedyResult Gain(IReadOnlyList<Remedy> remedies, SpotScore before, SpotScore after)
+    /// <summary>What they gain.</summary>
+    public RemedyResult Result(RemedyOutlook outlook)
     {
-        double? atSeat = after.With(WeakestSeat) is { } budget ? after.By.HeadroomDb(budget) - before.By.HeadroomDb(before.With(WeakestSeat)!) : null;
-        return new RemedyResult(remedies, after, after.WeakestHeadroomDb - before.WeakestHeadroomDb, atSeat)
+        if (outlook is not { ByMedian: { } byMedian, Model: { } ready })
+        {
+            return Result(LookAt(outlook.Remedies, double.NegativeInfinity, true)!);
+        }
+
+        SpotScore after = judge.Score(ready, byMedian.Spot, byMedian.Budgets);
+        double? atSeat = after.With(WeakestSeat) is { } budget ? after.By.HeadroomDb(budget) - Before.WeakestHeadroomDb : null;
+        return new RemedyResult(outlook.Remedies, after, after.WeakestHeadroomDb - Before.WeakestHeadroomDb, atSeat)
         {
             ProbabilityAtSeat = after.ProbabilityPasses(WeakestSeat),
         };
-    }
-
-    private bool CouldHelp(RemedyResult byMedian) => byMedian.GainAtSeatDb is not { } atSeatDb
-        || Math.Max(byMedian.GainDb, atSeatDb) + undecidedDb >= ImproveRequest.LeastGainDb;
-
-    // The edited house with the people in its seats, as far as those seats are still there.
-    private LinkModel ModelOf(House edited)
-    {
-        Seat[] people = [.. edited.Seats.Where(seat => model.Occupied.Any(other => other.Name == seat.Name))];
-        bool isSame = people.Length == 0
-            && ReferenceEquals(edited.Levels, House.Levels)
-            && ReferenceEquals(edited.Fixtures, House.Fixtures)
-            && edited.Controller == House.Controller
-            && edited.Console == House.Console;
-        return isSame && model.Occupied.Count == 0 ? model : model.Of(edited, people);
     }
 
     /// <summary>The best of some places for the console's radio, by links computed backwards; null where there are none.</summary>
@@ -121,22 +136,29 @@ internal sealed class RemedyTrial
         return first[Array.IndexOf(headroomDb, headroomDb.Max())];
     }
 
+    private LinkBudget BudgetOf(LinkModel ready, Spot spot, Seat seat)
+    {
+        if (ready.Paths != model.Paths)
+        {
+            return LinkEvaluation.Budget(ready, spot, seat);
+        }
+
+        LinkBudget budget = known.GetOrAdd((spot, seat), link => LinkEvaluation.Budget(model, link.Spot, link.Seat));
+        return ready == model ? budget : LinkEvaluation.With(budget, ready.RadiosAt(spot));
+    }
+
+    // The edited house with the people in its seats, as far as those seats are still there.
+    private LinkModel ModelOf(House edited)
+    {
+        Seat[] people = [.. edited.Seats.Where(seat => model.Occupied.Any(other => other.Name == seat.Name))];
+        bool hasSamePaths = people.SequenceEqual(model.Occupied)
+            && ReferenceEquals(edited.Levels, House.Levels)
+            && ReferenceEquals(edited.Fixtures, House.Fixtures);
+        var radios = new RadioPair(edited.Console, edited.Controller);
+        return !hasSamePaths ? model.Of(edited, people)
+            : radios == model.Radios ? model
+            : withRadios.GetOrAdd(radios, pair => model.With(pair.Console, pair.Controller));
+    }
+
     private Seat[] SeatsIn(House house) => [.. house.Seats.Where(seat => seat.IsPlayedAt(Spot))];
-}
-
-/// <summary>One remedy or two together, computed.</summary>
-/// <param name="Remedies">One or two.</param>
-/// <param name="After">The spot's score then.</param>
-/// <param name="GainDb">How much more headroom its weakest seat then has, dB; the weakest seat may be another then.</param>
-/// <param name="GainAtSeatDb">The same at the seat that was weakest before, dB; null where that seat is on a cable.</param>
-public sealed record RemedyResult(IReadOnlyList<Remedy> Remedies, SpotScore After, double GainDb, double? GainAtSeatDb)
-{
-    /// <summary>Probability that the seat that was weakest before then passes, 0 to 1; null where not computed or the seat is on a cable.</summary>
-    public double? ProbabilityAtSeat { get; init; }
-
-    /// <summary>Other variants of a single remedy, the greatest gain first; each has the spot's score then, like this one.</summary>
-    public IReadOnlyList<RemedyResult> Alternatives { get; init; } = [];
-
-    /// <summary>The greatest effort of any of them.</summary>
-    public Effort Effort => Remedies.Max(remedy => remedy.Effort);
 }
