@@ -1,7 +1,6 @@
 using System.CommandLine;
 using LinkMargin.Cli.Invoking;
 using LinkMargin.Cli.Options;
-using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Decisions.Remedies;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
@@ -44,15 +43,16 @@ internal static class ImproveCommand
             IReadOnlyList<Seat> people = OccupiedOption.Read(parse.GetValue(occupied), house, invocation);
             var model = new LinkModel(house, ModelOption.Of(parse, depth), people);
             double often = ConfidenceOption.Of(parse, confidence);
+            var judge = new JudgeAtConfidence(loaded.Uncertainty, often);
             Spot chosen = parse.GetValue(spot) is { } name
                 ? NamedThing.One(spot.Name, "spot", name, house.Spots, s => s.Name)
-                : Ranking.Of(model, HouseUncertainty.Of(model, house.Spots, house.Seats, loaded.Uncertainty, often).AtConfidence).Scores[0].Spot;
+                : judge.BestSpot(model)!.Spot;
             if (!house.Seats.Any(seat => seat.IsPlayedAt(chosen)))
             {
                 throw new CannotBeDoneException($"no seat plays a console at '{chosen.Name}', so there is nothing to improve; choose another spot or change 'plays'");
             }
 
-            var search = new ImproveSearch(house, model, ImproveRequests.For(chosen, tables), new JudgeAtConfidence(loaded.Uncertainty, often));
+            var search = new ImproveSearch(house, model, ImproveRequests.For(chosen, tables), judge);
             var progress = new Progress(ProgressSteps);
             ImproveResult? result = null;
             ProgressBar.While(invocation, "remedies", progress, () => result = search.Run(

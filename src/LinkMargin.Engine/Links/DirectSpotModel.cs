@@ -50,7 +50,7 @@ internal sealed class DirectSpotModel(Scene scene, Spot spot, WallsAround[]? aro
         ];
     }
 
-    internal override void Record(Point3 hands, double? facingDegrees, IGradientRecorder recorder)
+    internal override void Record(Point3 hands, double? facingDegrees, bool isSeatShared, IGradientRecorder recorder)
     {
         var buffer = new TraceBuffer();
         recorder.Begin(Decibels.ToPowerRatio(-LinkEvaluation.PathLossDb(Scene, Console, hands, buffer))); // shifts come before the greatest loss

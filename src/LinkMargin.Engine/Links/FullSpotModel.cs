@@ -135,11 +135,11 @@ internal sealed class FullSpotModel : SpotModel
         return [.. budgets.OrderBy(path => path.LossDb)];
     }
 
-    internal override void Record(Point3 hands, double? facingDegrees, IGradientRecorder recorder)
+    internal override void Record(Point3 hands, double? facingDegrees, bool isSeatShared, IGradientRecorder recorder)
     {
         var buffer = new TraceBuffer();
         var gradients = new LossGradients(House.Losses, recorder);
-        LinkEnds ends = EndsTo(hands, facingDegrees, buffer);
+        LinkEnds ends = EndsTo(hands, facingDegrees, buffer) with { IsPlayerShared = isBackwards || isSeatShared };
         Find(ends, buffer, path =>
         {
             recorder.Begin(path.Power);

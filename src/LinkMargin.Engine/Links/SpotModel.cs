@@ -74,7 +74,11 @@ internal abstract class SpotModel
     internal abstract IReadOnlyList<PathBudget> Paths(Point3 hands, double? facingDegrees);
 
     /// <summary>Records each path's power, with how its loss changes with the house's losses.</summary>
-    internal abstract void Record(Point3 hands, double? facingDegrees, IGradientRecorder recorder);
+    /// <param name="hands">The place.</param>
+    /// <param name="facingDegrees">Where the player looks; null for the mean over all directions.</param>
+    /// <param name="isSeatShared">Whether links from many spots end there, so that what they share is worth keeping.</param>
+    /// <param name="recorder">Receives the paths.</param>
+    internal abstract void Record(Point3 hands, double? facingDegrees, bool isSeatShared, IGradientRecorder recorder);
 }
 
 /// <summary>Power that arrives at a place without the slow paths, shares of the transmitted power.</summary>

@@ -95,6 +95,9 @@ internal struct FoundPaths(Action<IFoundPath>? each, double power = 0)
 /// <param name="IsPlayerAtStart">Whether the player sits at the start, for links that are computed backwards.</param>
 internal readonly record struct LinkEnds(Point3 Start, Point3 End, double? FacingDegrees, bool IsPlayerAtStart)
 {
+    /// <summary>Whether many links have the same player's end: for those computed backwards, and where a console is tried in many places.</summary>
+    internal bool IsPlayerShared { get; init; }
+
     /// <summary>Straight distance, metres.</summary>
     internal double DistanceMetres => Start.DistanceTo(End);
 

@@ -18,6 +18,31 @@ public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence 
 {
     private readonly KnownDraws known = new(basis);
 
+    // How much more headroom a spot may have than its median less the least allowance: paths that are uncertain, each by itself, add up to more than
+    // their medians.
+    private const double AllowanceSlackDb = 1;
+
+    /// <summary>
+    /// The best of the house's spots, as <see cref="Ranking"/> has it; null where none is played from a seat. A spot whose weakest seat has too
+    /// little headroom by the median is not drawn.
+    /// </summary>
+    /// <param name="model">The model of the house.</param>
+    public SpotScore? BestSpot(LinkModel model)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        var drawn = new List<SpotScore>();
+        foreach (SpotScore median in Ranking.Of(model).Scores)
+        {
+            double mostDb = median.WeakestHeadroomDb - LeastAllowanceDb(model.RadiosAt(median.Spot)) + AllowanceSlackDb;
+            if (drawn.Count == 0 || mostDb >= drawn.Max(score => score.WeakestHeadroomDb))
+            {
+                drawn.Add(Score(model, median.Spot, median.Budgets));
+            }
+        }
+
+        return Ranking.Of(drawn).Scores is [var best, ..] ? best : null;
+    }
+
     /// <inheritdoc/>
     public SpotScore Score(LinkModel model, Spot spot, IReadOnlyList<Seat> seats) => Score(model, spot, LinkEvaluation.Budgets(model, spot, seats));
 
@@ -66,8 +91,13 @@ public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence 
     public double LeastAllowanceDb(LinkModel model)
     {
         ArgumentNullException.ThrowIfNull(model);
+        return LeastAllowanceDb(model.Radios);
+    }
+
+    private double LeastAllowanceDb(RadioPair radios)
+    {
         double modelDb = (basis.Fitted?.Links ?? []).Select(link => link.SpreadDb).Append(basis.Spreads.ModelDb).Min();
-        double spreadDb = double.Hypot(modelDb, double.Hypot(model.Radios.Console.SpreadDb, model.Radios.Controller.SpreadDb));
+        double spreadDb = double.Hypot(modelDb, double.Hypot(radios.Console.SpreadDb, radios.Controller.SpreadDb));
         return Math.Max(0, Normal.InvCDF(0, spreadDb, confidence));
     }
 }

@@ -2,6 +2,7 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Decisions.Places;
 
@@ -66,11 +67,18 @@ internal sealed class BackwardSurvey
         }
     }
 
+    /// <summary>Headroom of one seat at a place, dB.</summary>
+    public double HeadroomDb(Seat seat, Standing place)
+    {
+        SpotModel back = seats.First(one => one.Seat == seat).Back;
+        return greatestLossDb - back.PathLossDb(PointOf(place), seat.FacingDegrees, new TraceBuffer()) - seat.RequiredDb;
+    }
+
     /// <summary>The links' paths, stored to be evaluated with other losses: seat by seat, each with the places in their order.</summary>
     public StoredPaths Store(IReadOnlyList<Standing> places)
     {
         Point3[] at = [.. places.Select(PointOf)];
-        return StoredPaths.Of(model, seats.SelectMany(seat => at.Select(place => (seat.Back, place, seat.Seat.FacingDegrees))));
+        return StoredPaths.Of(model, seats.SelectMany(seat => at.Select(place => new StoredRequest(seat.Back, place, seat.Seat.FacingDegrees, false))));
     }
 
     /// <summary>Where a place is.</summary>

@@ -23,7 +23,7 @@ internal static class ConsoleRemedies
     public static MoveSpot MoveTo(Spot spot, Standing place) => new(spot.Name, place.LevelIndex, place.Plan, place.HeightMetres);
 
     /// <summary>The best place in reach for each length of lead, in the room the spot is in.</summary>
-    public static IEnumerable<Remedy> Leads(RemedyTrial trial)
+    public static IEnumerable<Remedy> Leads(RemedyTrial trial, NearbyPlaces nearby)
     {
         House house = trial.House;
         Spot spot = trial.Spot;
@@ -38,7 +38,7 @@ internal static class ConsoleRemedies
         foreach (double metres in LeadsMetres)
         {
             ReceiverRest[] reached = [.. rests.Where((_, i) => lengths[i] <= metres)];
-            if (trial.BestOf([.. reached.Select(rest => rest.Place)]) is { } place)
+            if (nearby.BestOf([.. reached.Select(rest => rest.Place)]) is { } place)
             {
                 yield return new Remedy(RemedyKind.Lead, Effort.Buy, [MoveTo(spot, place)])
                 {
@@ -88,12 +88,12 @@ internal static class ConsoleRemedies
     }
 
     /// <summary>The best place of each zone; on another level the video cable must get there too.</summary>
-    public static IEnumerable<Remedy> Shelves(RemedyTrial trial)
+    public static IEnumerable<Remedy> Shelves(RemedyTrial trial, NearbyPlaces nearby)
     {
         foreach (Zone zone in trial.House.Zones)
         {
             IReadOnlyList<Standing> places = StandingRoom.Of(trial.House with { Zones = [zone] }, new PlaceRequest());
-            if (trial.BestOf(places) is { } place)
+            if (nearby.BestOf(places) is { } place)
             {
                 bool isElsewhere = zone.LevelIndex != trial.Spot.LevelIndex;
                 yield return new Remedy(RemedyKind.Shelf, isElsewhere ? Effort.Cable : Effort.Small, [MoveTo(trial.Spot, place)])

@@ -37,12 +37,13 @@ public sealed class ImproveSearch
     /// <param name="cancellation">Stops the work.</param>
     public ImproveResult Run(Action<double>? progress = null, CancellationToken cancellation = default)
     {
+        var nearby = new NearbyPlaces(trial);
         Remedy[] remedies =
         [
-            .. ConsoleRemedies.Leads(trial),
+            .. ConsoleRemedies.Leads(trial, nearby),
             .. EnclosureRemedies.All(trial, request.Panels),
             .. ConsoleRemedies.Raised(trial),
-            .. ConsoleRemedies.Shelves(trial),
+            .. ConsoleRemedies.Shelves(trial, nearby),
             .. SeatRemedies.All(trial, request.Leads),
             .. HouseRemedies.Doors(trial.House),
             .. HouseRemedies.Controllers(trial.House, request.Controllers),

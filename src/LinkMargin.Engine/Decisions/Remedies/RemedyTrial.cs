@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using LinkMargin.Engine.Decisions.Places;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 
@@ -14,11 +13,13 @@ internal sealed class RemedyTrial
     /// </summary>
     internal const double UndecidedDb = 0.4;
 
+    // A link that gains much may leave behind a wall whose loss is uncertain: this share of the gain is undecided too.
+    private const double UndecidedShare = 0.2;
+
     private readonly LinkModel model;
     private readonly ISpotJudge judge;
     private readonly double undecidedDb;
     private readonly LinkBudget[] weakestFirst; // as things are
-    private readonly Lazy<BackwardSurvey> survey;
 
     // As long as only seats, spot and radios change, many remedies have links in common.
     private readonly ConcurrentDictionary<(Spot Spot, Seat Seat), LinkBudget> known = [];
@@ -43,7 +44,6 @@ internal sealed class RemedyTrial
         (House, this.model, Spot, this.judge, this.undecidedDb) = (house, model, spot, judge, undecidedDb);
         Before = judge.Score(model, spot, SeatsIn(house));
         weakestFirst = [.. Before.Budgets.OrderBy(Before.By.HeadroomDb)];
-        survey = new(() => new BackwardSurvey(model, [.. Before.Budgets.Select(budget => budget.Seat)]));
         spots.TryAdd(spot, spot);
         foreach (LinkBudget budget in Before.Budgets)
         {
@@ -93,8 +93,7 @@ internal sealed class RemedyTrial
 
             LinkBudget after = BudgetOf(ready, spot, seat);
             budgets.Add(seat.Name, after);
-            double headroomDb = Before.By.HeadroomDb(before) + after.HeadroomDb - before.HeadroomDb + undecidedDb;
-            mostDb = Math.Min(mostDb, headroomDb - Before.WeakestHeadroomDb);
+            mostDb = Math.Min(mostDb, Before.By.HeadroomDb(before) + MostGainDb(before, after.HeadroomDb) - Before.WeakestHeadroomDb);
             if (mostDb < leastDb && (!isSeatEnough || seat.Name == WeakestSeat.Name))
             {
                 return new RemedyOutlook(remedies, mostDb, null, null);
@@ -120,20 +119,19 @@ internal sealed class RemedyTrial
         };
     }
 
-    /// <summary>The best of some places for the console's radio, by links computed backwards; null where there are none.</summary>
-    public Standing? BestOf(IReadOnlyList<Standing> places)
-    {
-        if (places.Count == 0)
-        {
-            return null;
-        }
+    /// <summary>Whether a seat could gain enough to be reported, from its headroom by the median as things are and then.</summary>
+    public bool CouldHelp(Seat seat, double thenDb) => MostGainDb(Before.With(seat)!, thenDb) >= ImproveRequest.LeastGainDb;
 
-        // By the median the best is among the first few.
-        const int Judged = 4;
-        double[] medianDb = survey.Value.WeakestHeadroomDb(places);
-        Standing[] first = [.. Enumerable.Range(0, places.Count).OrderByDescending(i => medianDb[i]).Take(Judged).Select(i => places[i])];
-        double[] headroomDb = judge.WeakestHeadroomDb(model, survey.Value.Store(first), survey.Value.Seats, [.. first.Select(survey.Value.PointOf)]);
-        return first[Array.IndexOf(headroomDb, headroomDb.Max())];
+    /// <summary>The model of the house as it is.</summary>
+    public LinkModel Model => model;
+
+    /// <summary>Says how good a spot is.</summary>
+    public ISpotJudge Judge => judge;
+
+    private double MostGainDb(LinkBudget before, double thenDb)
+    {
+        double gainDb = thenDb - before.HeadroomDb;
+        return gainDb + undecidedDb + (UndecidedShare * Math.Max(0, gainDb));
     }
 
     private LinkBudget BudgetOf(LinkModel ready, Spot spot, Seat seat)

@@ -35,16 +35,20 @@ public sealed class StoredPaths
     public static StoredPaths Of(LinkModel model, IReadOnlyList<Spot> spots, IReadOnlyList<Seat> seats) =>
         Of(model, [.. spots.SelectMany(spot => seats.Select(seat => (spot, seat)))]);
 
-    /// <summary>Some links of spots with seats, in their order.</summary>
+    /// <summary>
+    /// Some links of spots with seats, in their order. A spot that is not one of the house's is one of many places that are tried: what can be
+    /// computed from the seats is kept for the next.
+    /// </summary>
     public static StoredPaths Of(LinkModel model, IReadOnlyList<(Spot Spot, Seat Seat)> pairs)
     {
-        var links = new List<(SpotModel From, Point3 To, double? FacingDegrees)>();
+        var links = new List<StoredRequest>();
         SpotModel? ready = null;
         foreach ((Spot spot, Seat seat) in pairs)
         {
             LinkModel seen = model.SeenFrom(seat);
             SpotModel from = seen != model ? seen.For(spot) : ready is not null && ready.Spot == spot ? ready : ready = model.For(spot);
-            links.Add((from, model.House.PositionOf(seat), seat.FacingDegrees));
+            bool isTried = !model.House.Spots.Any(own => model.House.PositionOf(own) == model.House.PositionOf(spot));
+            links.Add(new(from, model.House.PositionOf(seat), seat.FacingDegrees, isTried));
         }
 
         return Of(model, links);
@@ -54,24 +58,24 @@ public sealed class StoredPaths
     public static StoredPaths Of(LinkModel model, Spot spot, IReadOnlyList<Point3> hands)
     {
         SpotModel from = model.For(spot);
-        return Of(model, hands.Select(place => (from, place, (double?)null)));
+        return Of(model, hands.Select(place => new StoredRequest(from, place, null, false)));
     }
 
     /// <summary>Any links, in their order.</summary>
-    internal static StoredPaths Of(LinkModel model, IEnumerable<(SpotModel From, Point3 To, double? FacingDegrees)> links)
+    internal static StoredPaths Of(LinkModel model, IEnumerable<StoredRequest> links)
     {
         var parameters = new ParameterList(model.Scene);
         return new StoredPaths(model, parameters, Store([.. links], parameters));
     }
 
     // Many threads find slopes; parameters are numbered link by link, so that their order is always the same.
-    private static StoredLink[] Store((SpotModel From, Point3 To, double? FacingDegrees)[] links, ParameterList parameters)
+    private static StoredLink[] Store(StoredRequest[] links, ParameterList parameters)
     {
         var kept = new KeptGradients[links.Length];
         Parallel.For(0, links.Length, i =>
         {
             kept[i] = new KeptGradients();
-            links[i].From.Record(links[i].To, links[i].FacingDegrees, kept[i]);
+            links[i].From.Record(links[i].To, links[i].FacingDegrees, links[i].IsSeatShared, kept[i]);
         });
         return [.. kept.Select(one =>
         {
@@ -81,3 +85,10 @@ public sealed class StoredPaths
         })];
     }
 }
+
+/// <summary>A link to be stored.</summary>
+/// <param name="From">Where it starts.</param>
+/// <param name="To">Where it ends.</param>
+/// <param name="FacingDegrees">Where the player looks; null for the mean over all directions.</param>
+/// <param name="IsSeatShared">Whether links from many spots end there.</param>
+internal readonly record struct StoredRequest(SpotModel From, Point3 To, double? FacingDegrees, bool IsSeatShared);

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Quantities;
 using LinkMargin.Engine.Wavefront;
@@ -7,7 +8,11 @@ namespace LinkMargin.Engine.Paths.Diffuse;
 /// <summary>The rooms of a house with their power balance, which every diffuse field shares.</summary>
 internal sealed class DiffuseRooms : IPathSource
 {
+    // So many seats are kept with their fields: more than a house has, and not all that a hand moves a seat through.
+    private const int MostSeats = 64;
+
     private readonly ShiftedRooms shifted;
+    private readonly ConcurrentDictionary<Point3, Lazy<ShiftedFields>> ofSeats = [];
     private readonly double[] fluxOfOwn; // by room, W/m² that strike its surfaces for each watt put in there; 0 = not yet known
 
     /// <summary>Prepares the rooms.</summary>
@@ -69,6 +74,19 @@ internal sealed class DiffuseRooms : IPathSource
 
     /// <summary>The fields of one console with each material's loss shifted in turn.</summary>
     internal ShiftedFields ShiftedFrom(DiffuseField plain) => shifted.FieldsFrom(plain);
+
+    /// <summary>
+    /// The same of a console where a player's hands are: the diffuse field loses the same both ways, so these serve every link that ends there.
+    /// </summary>
+    internal ShiftedFields ShiftedFromSeat(Point3 hands)
+    {
+        if (ofSeats.Count >= MostSeats)
+        {
+            ofSeats.Clear();
+        }
+
+        return ofSeats.GetOrAdd(hands, place => new Lazy<ShiftedFields>(() => ShiftedFrom(new DiffuseField(Cells, Shell, place)))).Value;
+    }
 }
 
 /// <summary>The diffuse field of one console, as one path.</summary>
@@ -119,9 +137,14 @@ internal sealed class DiffusePaths : PathFinder
         };
     }
 
-    private void AddGradients(Point3 end, LossGradients gradients)
+    private void AddGradients(in LinkEnds ends, LossGradients gradients)
     {
-        foreach ((int material, double slope) in shifted.Value.SlopesAt(end, Field))
+        // The same from either end.
+        (Point3 player, Point3 console) = ends.IsPlayerAtStart ? (ends.Start, ends.End) : (ends.End, ends.Start);
+        IEnumerable<(int Material, double Slope)> slopes = ends.IsPlayerShared
+            ? rooms.ShiftedFromSeat(player).SlopesAt(console)
+            : shifted.Value.SlopesAt(ends.End);
+        foreach ((int material, double slope) in slopes)
         {
             gradients.Add(material, null, slope);
         }
@@ -131,6 +154,6 @@ internal sealed class DiffusePaths : PathFinder
     {
         public PathBudget Itemise(in LinkEnds ends, TraceBuffer buffer) => Finder.Itemise(ends, Power);
 
-        public void AddGradients(in LinkEnds ends, TraceBuffer buffer, LossGradients gradients) => Finder.AddGradients(ends.End, gradients);
+        public void AddGradients(in LinkEnds ends, TraceBuffer buffer, LossGradients gradients) => Finder.AddGradients(ends, gradients);
     }
 }

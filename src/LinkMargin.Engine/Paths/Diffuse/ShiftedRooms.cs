@@ -29,7 +29,7 @@ internal sealed class ShiftedRooms
         var fields = new DiffuseField[shifted.Length];
         Parallel.For(0, fields.Length, material =>
             fields[material] = shifted[material] is { } other ? plain.With(other) : plain);
-        return new(cells, shell.Surfaces, fields);
+        return new(cells, shell.Surfaces, plain, fields);
     }
 
     private RoomShell?[] Shifted()
@@ -42,15 +42,15 @@ internal sealed class ShiftedRooms
 }
 
 /// <summary>One console's diffuse field with each material's loss shifted in turn.</summary>
-internal sealed class ShiftedFields(Cells cells, CellSurfaces surfaces, IReadOnlyList<DiffuseField> byMaterial)
+internal sealed class ShiftedFields(Cells cells, CellSurfaces surfaces, DiffuseField plain, IReadOnlyList<DiffuseField> byMaterial)
 {
     /// <summary>The slope of the diffuse power at a place by each material's loss, dB per dB; only those that are not 0.</summary>
-    internal IEnumerable<(int Material, double Slope)> SlopesAt(Point3 hands, DiffuseField plain)
+    internal IEnumerable<(int Material, double Slope)> SlopesAt(Point3 place)
     {
-        int cell = cells.At(hands);
+        int cell = cells.At(place);
 
         // What a place sees is geometry, the same for all of them.
-        ViewFactors views = surfaces.Views.From(hands, cell, new double[surfaces.Views.Numbers(cell)]);
+        ViewFactors views = surfaces.Views.From(place, cell, new double[surfaces.Views.Numbers(cell)]);
         double density = plain.At(views);
         var slopes = new List<(int Material, double Slope)>();
         for (int material = 0; material < byMaterial.Count; material++)
