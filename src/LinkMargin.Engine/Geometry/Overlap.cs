@@ -32,7 +32,8 @@ internal readonly record struct Overlap(double SquareMetres, Point2 Middle, Poin
                 Math.Sqrt(Math.Max(0, (sums.YY / sums.Area) - (middle.Y * middle.Y)))));
     }
 
-    private static bool AreApart(ReadOnlySpan<Polygon> polygons)
+    /// <summary>Whether the boxes around polygons have nothing in common.</summary>
+    internal static bool AreApart(params ReadOnlySpan<Polygon> polygons)
     {
         double left = double.NegativeInfinity, right = double.PositiveInfinity, bottom = left, top = right;
         foreach (Polygon polygon in polygons)

@@ -43,8 +43,13 @@ internal sealed class DiffuseField
         surfaces = shell.Surfaces;
         exchange = shell.Exchange;
         PatchExchange patches = shell.Solver.Patches;
-        double[] atFirst = FirstStrikes(console.Views);
         using Scratch scratch = Scratch.Open();
+
+        // A solution is kept where others start from it.
+        Solutions? kept = near is null ? new Solutions(console, exchange.Count, patches.Layout.Count) : null;
+        Span<double> atFirst = kept is null ? scratch.Of<double>(exchange.Count) : kept.AtFirst, first = kept is null ? scratch.Of<double>(patches.Layout.Count) : kept.First;
+        Span<double> once = kept is null ? scratch.Of<double>(first.Length) : kept.Once, all = kept is null ? scratch.Of<double>(first.Length) : kept.All;
+        FirstStrikes(console.Views, atFirst);
         Span<double> sent = scratch.Of<double>(patches.Layout.Count), source = scratch.Of<double>(patches.Layout.Count);
         Span<double> ofCells = scratch.Of<double>(exchange.CellCount);
 
@@ -52,16 +57,16 @@ internal sealed class DiffuseField
         patches.GatherPassed(atFirst, sent);
         patches.Follow(sent, source);
         patches.SumCells(atFirst, ofCells);
-        double[] first = shell.Solver.Solve(source, ofCells, false, near?.First, leastShare);
+        shell.Solver.Solve(source, ofCells, false, near?.First, leastShare, first);
         patches.GatherReflected(atFirst, first, exchange.MirroredShares, sent);
         patches.Follow(sent, source);
-        double[] once = shell.Solver.Solve(source, [], false, near?.Once, leastShare);
+        shell.Solver.Solve(source, [], false, near?.Once, leastShare, once);
         patches.GatherReflected(atFirst, first, exchange.ScatteredShares, sent);
         patches.AddReflected(once, sent);
         patches.Follow(sent, source);
-        double[] all = shell.Solver.Solve(source, [], true, near?.All, leastShare);
+        shell.Solver.Solve(source, [], true, near?.All, leastShare, all);
         densities = patches.Leaving(atFirst, first, once, all);
-        solutions = near is null ? new Solutions(console, atFirst, first, once, all) : null;
+        solutions = kept;
     }
 
     /// <summary>The field of the same console with slightly different losses.</summary>
@@ -125,9 +130,10 @@ internal sealed class DiffuseField
 
     /// <summary>What a console's direct rays strike, share of the transmitted power; the rest is lost in the furnishing, or in the sky.</summary>
     /// <param name="views">What the console sees.</param>
-    private double[] FirstStrikes(in ViewFactors views)
+    /// <param name="atFirst">Receives it.</param>
+    private void FirstStrikes(in ViewFactors views, Span<double> atFirst)
     {
-        var atFirst = new double[exchange.Count];
+        atFirst.Clear();
         double free = exchange.FreeShare(views.Cell), seen = 0;
         for (int i = 0; i < views.Shares.Length; i++)
         {
@@ -150,12 +156,21 @@ internal sealed class DiffuseField
         {
             atFirst[exchange.Node(Cells.Outdoors, i)] += views.Outdoors[i];
         }
-
-        return atFirst;
     }
 
     // What strikes first, and what strikes each patch in the three steps, W/m².
-    private sealed record Solutions(SeenFrom Console, double[] AtFirst, double[] First, double[] Once, double[] All);
+    private sealed class Solutions(SeenFrom console, int nodes, int patches)
+    {
+        internal SeenFrom Console => console;
+
+        internal double[] AtFirst { get; } = new double[nodes];
+
+        internal double[] First { get; } = new double[patches];
+
+        internal double[] Once { get; } = new double[patches];
+
+        internal double[] All { get; } = new double[patches];
+    }
 
     // What a console sees: geometry, the same whatever the losses.
     private sealed class SeenFrom

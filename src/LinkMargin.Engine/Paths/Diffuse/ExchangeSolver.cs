@@ -41,44 +41,45 @@ internal sealed class ExchangeSolver
     /// <summary>The exchange it solves.</summary>
     internal PatchExchange Patches => patches.Value;
 
-    /// <summary>What strikes each patch, and the things in each cell, with all that follows from it, W/m².</summary>
+    /// <summary>Computes what strikes each patch, and the things in each cell, with all that follows from it, W/m².</summary>
     /// <param name="source">What strikes them without it.</param>
     /// <param name="ofCells">What else strikes each cell, W, for the accuracy of small parts; empty for nothing.</param>
     /// <param name="withReflection">Whether it is reflected; otherwise only what passes goes on.</param>
     /// <param name="near">A starting solution; null for none.</param>
     /// <param name="leastShare">Greatest residual of the last step in each cell, as a share of what strikes there.</param>
-    internal double[] Solve(ReadOnlySpan<double> source, ReadOnlySpan<double> ofCells, bool withReflection, double[]? near, double leastShare) =>
-        Solve(source, ofCells, withReflection, near, leastShare, out _);
-
-    /// <summary>The same, with how many steps it took.</summary>
-    internal double[] Solve(ReadOnlySpan<double> source, ReadOnlySpan<double> ofCells, bool withReflection, double[]? near, double leastShare, out int steps)
+    /// <param name="strikes">Receives the solution.</param>
+    /// <returns>How many steps it took.</returns>
+    internal int Solve(
+        ReadOnlySpan<double> source, ReadOnlySpan<double> ofCells, bool withReflection, double[]? near, double leastShare, Span<double> strikes)
     {
         using Scratch scratch = Scratch.Open();
         Span<double> left = scratch.Of<double>(source.Length), sent = scratch.Of<double>(source.Length), round = scratch.Of<double>(source.Length);
         Span<double> cells = scratch.Of<double>(2 * exchange.CellCount);
-        double[] strikes = near is null ? new double[source.Length] : [.. near];
         if (near is null)
         {
+            strikes.Clear();
             source.CopyTo(left);
         }
         else
         {
+            near.CopyTo(strikes);
             Leave(strikes, source, withReflection, sent, left);
         }
 
-        for (steps = 0; steps < MostSteps && !IsSettled(left, strikes, ofCells, leastShare); steps++)
+        int steps = 0;
+        for (; steps < MostSteps && !IsSettled(left, strikes, ofCells, leastShare); steps++)
         {
             Correct(strikes, left, withReflection, sent, round, cells);
             Leave(strikes, source, withReflection, sent, left);
         }
 
         // Where next to nothing strikes, a correction may leave less than nothing, within the accuracy.
-        foreach (ref double strike in strikes.AsSpan())
+        foreach (ref double strike in strikes)
         {
             strike = Math.Max(0, strike);
         }
 
-        return strikes;
+        return steps;
     }
 
     // The residual of a solution: what strikes according to the exchange, minus the solution.

@@ -50,6 +50,11 @@ internal sealed record PlatePart(int Other, bool IsVoid, double SquareMetres, Po
         double outdoors = all.SquareMetres;
         for (int i = 0; i < rooms.Count; i++)
         {
+            if (Overlap.AreApart(outline, rooms[i].Outline))
+            {
+                continue;
+            }
+
             Overlap part = Shared(frame, outline, hole, rooms[i].Outline, without);
             outdoors -= part.SquareMetres;
             if (part.SquareMetres > LeastSquareMetres)

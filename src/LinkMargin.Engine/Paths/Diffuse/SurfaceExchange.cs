@@ -155,7 +155,7 @@ internal sealed class SurfaceExchange
     internal double ThingsShare(int cell) => cell == Cells.Outdoors ? 0 : areas[Things(cell)] / whole[cell];
 
     /// <summary>Adds what strikes the surfaces of a cell if power spreads evenly there.</summary>
-    internal void StrikeEvenly(int cell, double power, double[] strikes)
+    internal void StrikeEvenly(int cell, double power, Span<double> strikes)
     {
         if (cell == Cells.Outdoors || power == 0)
         {

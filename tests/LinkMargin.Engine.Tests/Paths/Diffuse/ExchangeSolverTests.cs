@@ -61,8 +61,9 @@ public sealed class ExchangeSolverTests
             double[] sent = new double[solver.Patches.Layout.Count], source = new double[sent.Length];
             solver.Patches.GatherReflected(house.Of(console).AtFirst, source, house.Shell.Exchange.ReflectedShares, sent);
             solver.Patches.Follow(sent, source);
-            double[] strikes = solver.Solve(source, [], withReflection, null, ExchangeSolver.LeastShare, out int steps);
-            double[] again = solver.Solve(source, [], withReflection, [.. strikes.Select(strike => 2 * strike)], ExchangeSolver.LeastShare, out int stepsAgain);
+            double[] strikes = new double[source.Length], again = new double[source.Length];
+            int steps = solver.Solve(source, [], withReflection, null, ExchangeSolver.LeastShare, strikes);
+            int stepsAgain = solver.Solve(source, [], withReflection, [.. strikes.Select(strike => 2 * strike)], ExchangeSolver.LeastShare, again);
             Assert.All(strikes, (strike, patch) => Assert.Equal(strike, again[patch], Same * (1 + strikes.Max())));
             Assert.InRange(steps, 2, MostSteps);
             Assert.InRange(stepsAgain, 2, MostSteps);
