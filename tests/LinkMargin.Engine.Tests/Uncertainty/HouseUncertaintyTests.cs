@@ -2,6 +2,7 @@ using CsCheck;
 using LinkMargin.Engine.Decisions;
 using LinkMargin.Engine.Fields;
 using LinkMargin.Engine.Fitting;
+using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Links.Stored;
@@ -194,6 +195,21 @@ public sealed class HouseUncertaintyTests
             Assert.All(plain.MarginDb.Zip(counted.MarginDb), pair => Assert.Equal(double.IsNaN(pair.First), double.IsNaN(pair.Second)));
         },
         cases: 6);
+
+    [Fact, Law]
+    public void The_best_spot_is_the_same_as_if_all_were_drawn() => RoomedHouse.Any.ForAll(
+        house =>
+        {
+            // The house's own spot, and one beside each seat.
+            Spot[] spots = [.. house.Spots, .. house.Seats.Select((seat, i) => new Spot($"near {i}", seat.LevelIndex, seat.Plan + new Point2(0.3, 0.4), 1.2))];
+            House more = house with { Spots = spots };
+            var model = new LinkModel(more, ModelDepth.Direct);
+            var basis = new UncertaintyBasis(Some) { Draws = 200 };
+            SpotScore all = Ranking.Of(model, HouseUncertainty.Of(model, spots, more.Seats, basis).AtConfidence).Scores[0], best = new JudgeAtConfidence(basis).BestSpot(model)!;
+            Assert.Equal(all.Spot, best.Spot);
+            Assert.Equal(all.WeakestHeadroomDb, best.WeakestHeadroomDb, 1e-9);
+        },
+        cases: 20);
 
     [Fact]
     public void A_ranking_by_the_margin_to_count_on_says_so()

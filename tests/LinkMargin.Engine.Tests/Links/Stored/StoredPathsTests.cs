@@ -62,6 +62,24 @@ public sealed class StoredPathsTests
         },
         cases: 30);
 
+    /// <summary>
+    /// The slopes of the diffuse field come from the seat where a spot is not one of the house's, and from the spot where it is: two solutions of
+    /// shifted fields, each with a residual of 1e-4 in every cell, 0.0004 dB.
+    /// </summary>
+    [Fact, Law]
+    public void A_spot_that_is_tried_depends_on_losses_like_one_of_the_house() => RoomedHouse.Any.ForAll(
+        house =>
+        {
+            StoredPaths own = StoredPaths.Of(new LinkModel(house), house.Spots, house.Seats), tried = StoredPaths.Of(new LinkModel(house with { Spots = [] }), house.Spots, house.Seats);
+            for (int material = 0; material < own.Materials.Count; material++)
+            {
+                double[] shifts = new double[own.Parameters.Count];
+                shifts[material] = 1;
+                Assert.All(own.Links.Zip(tried.Links), pair => Assert.Equal(pair.First.PathLossDb(shifts), pair.Second.PathLossDb(shifts), 0.005));
+            }
+        },
+        cases: 12);
+
     [Fact]
     public void A_shift_of_every_place_of_a_material_is_a_shift_of_the_material_but_for_the_diffuse_field()
     {
