@@ -63,7 +63,9 @@ internal sealed class FacetAngles
                 Vector512<double> past = Vector512.Max(behind - hair, Vector512<double>.Zero);
                 Vector512<double> rim = Vector512.Min(Vector512.Sqrt(BesideSquare(rows, to) + (past * past)), Vector512.Create(rimMetres));
                 rim *= normal.Dot(normal); // none for a facet without a normal
-                Vector512<double> hasRim = Vector512.GreaterThan(rim, Vector512<double>.Zero), front = Vector512.Sqrt((behind * behind) + (rim * rim));
+
+                // On the edge of a facet, such as where two parts of one opening meet, rounding decides whether a place is beside it: then it is in front.
+                Vector512<double> hasRim = Vector512.GreaterThan(rim, hair), front = Vector512.Sqrt((behind * behind) + (rim * rim));
                 isBehind = Vector512.AndNot(isBehind, hasRim);
                 seen = Vector512.ConditionalSelect(hasRim, (Vector512<double>.One - (behind / front)) / 2, seen);
                 at += (normal * (behind + front)).Where(hasRim);
