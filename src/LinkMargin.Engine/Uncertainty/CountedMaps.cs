@@ -38,22 +38,23 @@ public sealed record CountedMaps(LinkModel Model, UncertaintyBasis Basis, double
             return (median, counted);
         }
 
+        // First the lowest and the highest by the map; then all that could be lower, or higher, than those exactly are.
+        field.Trace([.. Ends(median).Union(Ends(counted))], cancellation);
+        median = field.Current();
+        counted = allowance.AddTo(median);
         field.Trace([.. CellsThatDecide(median).Union(CellsThatDecide(counted))], cancellation);
         median = field.Current();
         return (median, allowance.AddTo(median));
     }
 
-    private IEnumerable<int> CellsThatDecide(Field field)
+    private static IEnumerable<int> Ends(Field field)
     {
-        if (FieldSummary.Of(field, RequiredDb) is not { } all)
-        {
-            return [];
-        }
-
-        const double Apart = 2 * ProgressiveField.MapAccuracyDb; // one cell may be too high, the lowest too low
-        return Enumerable.Range(0, field.MarginDb.Count).Where(cell =>
-            Math.Abs(field.MarginDb[cell] - RequiredDb) <= NearDb
-            || field.MarginDb[cell] <= all.LeastDb + Apart
-            || field.MarginDb[cell] >= all.GreatestDb - Apart);
+        int[] cells = [.. Enumerable.Range(0, field.MarginDb.Count).Where(cell => !double.IsNaN(field.MarginDb[cell]))];
+        return cells.Length == 0 ? [] : [cells.MinBy(cell => field.MarginDb[cell]), cells.MaxBy(cell => field.MarginDb[cell])];
     }
+
+    private IEnumerable<int> CellsThatDecide(Field field) => FieldSummary.Of(field, RequiredDb) is not { } all ? [] : Enumerable.Range(0, field.MarginDb.Count)
+        .Where(cell => Math.Abs(field.MarginDb[cell] - RequiredDb) <= NearDb
+            || field.MarginDb[cell] <= all.LeastDb + ProgressiveField.MapAccuracyDb
+            || field.MarginDb[cell] >= all.GreatestDb - ProgressiveField.MapAccuracyDb);
 }
