@@ -50,10 +50,46 @@ internal static class BoxFront
             if ((startsOver || endsOver) && box.ChordOf(ray.From.Plan, new Point2(ray.EastX, ray.NorthY)) is var (first, last))
             {
                 (enter, leave) = (startsOver ? Math.Min(first, 0) : enter, endsOver ? Math.Max(last, ray.PlanMetres) : leave);
+                (right, left) = fold.IsLevel || isImage ? (right, left) : Sideways(box, ray, first / ray.PlanMetres, last / ray.PlanMetres);
             }
         }
 
         return left >= right && left > -ray.Reach.End && right < ray.Reach.End;
+    }
+
+    // The stretch of the front that a footprint above or below an end takes up, v: as wide as the thing is where the line, or the nearest part of it, is as
+    // high as the thing. On the plan the line enters and leaves it at two shares of its length, one of them beyond its end.
+    private static (double Right, double Left) Sideways(FixtureBox box, in Ray ray, double enter, double leave)
+    {
+        double rise = ray.To.Z - ray.From.Z;
+        if (rise == 0)
+        {
+            return (double.NegativeInfinity, double.PositiveInfinity);
+        }
+
+        double one = (box.VerticalExtent.Low - ray.From.Z) / rise, other = (box.VerticalExtent.High - ray.From.Z) / rise;
+        double hair = GeometryTolerances.SlackMetres / ray.PlanMetres; // within the footprint, so that rounding does not decide
+        double from = Math.Max(enter + hair, ray.Least), to = Math.Max(from, Math.Min(leave - hair, ray.Greatest));
+        double least = Math.Clamp(Math.Min(one, other), from, to), greatest = Math.Clamp(Math.Max(one, other), from, to);
+        double right = double.PositiveInfinity, left = double.NegativeInfinity;
+        for (int i = 0; i < box.Corners.Length; i++)
+        {
+            Point2 start = box.Corners[i], end = box.Corners[(i + 1) % box.Corners.Length];
+            double first = ray.Abreast(start.X, start.Y), last = ray.Abreast(end.X, end.Y);
+            double leftOfStart = ray.LeftOf(start.X, start.Y), step = ray.LeftOf(end.X, end.Y) - leftOfStart;
+            if (first == last || Math.Max(first, last) < least || Math.Min(first, last) > greatest)
+            {
+                continue; // along the front, or not abreast of that part of the line
+            }
+
+            foreach (double t in (ReadOnlySpan<double>)[Math.Clamp(first, least, greatest), Math.Clamp(last, least, greatest)])
+            {
+                double v = Math.Sqrt(2) * (leftOfStart + ((t - first) / (last - first) * step)) / ray.RadiusAt(t);
+                (right, left) = (Math.Min(right, v), Math.Max(left, v));
+            }
+        }
+
+        return right < left ? (right, left) : (double.NegativeInfinity, double.PositiveInfinity);
     }
 
     // With an end of the path inside, the whole front passes through the thing; false where neither real end is. A leg's end at the

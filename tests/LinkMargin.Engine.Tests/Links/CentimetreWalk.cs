@@ -2,6 +2,8 @@ using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
 using LinkMargin.Engine.Links;
 using LinkMargin.Engine.Paths;
+using LinkMargin.Engine.Quantities;
+using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Links;
@@ -127,6 +129,13 @@ internal readonly record struct Step(
     internal bool IsInWall => WallMetres < HalfWallMetres;
 
     internal double JumpDb => Math.Abs(ToDb - FromDb);
+
+    /// <summary>
+    /// The most that one exact edge as near as the nearest surface, but no nearer than ends are computed to one, lets the level change in a step, and 0.3 dB.
+    /// P.526 equation (31) is steepest at v = 0.1: 20/ln 10 dB for each step of v. The other end is far against that distance.
+    /// </summary>
+    internal double EdgeDb => (CentimetreWalk.StepMetres * 20 / Math.Log(10)
+        * Math.Sqrt(2 / (Band.Bluetooth.Equivalent.WavelengthMetres * Math.Max(Standoff.Metres, ClearMetres)))) + 0.3;
 
     public override string ToString() =>
         $"from {FromDb:F2} to {ToDb:F2} dB in a centimetre at {At(Hands)}, {100 * ClearMetres:F1} cm from a surface, console at {At(Console)}";

@@ -10,13 +10,12 @@ namespace LinkMargin.Engine.Tests.Links;
 /// house.
 /// <para>
 /// The aim is no step over 1.5 dB in the clear, 0.05 in a thousand near a surface and 0.3 on one. It is not reached. What is left in the
-/// clear are legs that leave a shell by its lid on one side of an edge and by a side beyond it, where an open side stands beside that edge;
-/// slits between two walls that close as the line turns; reflections that end where the line crosses their wall's plane; and far fronts
-/// past an edge that comes abreast of an end. Near a surface and on one more than half of the steps are as steep as an exact edge 2 to 5 cm away: 2.5 to
-/// 1.6 dB in a centimetre. The rest passes the open side of a shell that stands close to a wall, or the free edge of a wall or a panel closer than 2 cm:
-/// ends are computed 2 cm off surfaces, so such an end moves by more than its step. A run of 2.3 million steps over seeds from 130001 gave, of a thousand in
-/// houses of rooms and in any, 0.05 and 0.01 in the clear, 0.2 and 0.5 near a surface, 0.8 and 1.3 on one. Inside a wall, along its middle line, it
-/// was 1.0 and 2.7: those steps are counted, but hold no bar. The bars leave some room for chance.
+/// clear are, for three quarters in houses of rooms, far fronts behind metal: slits between two walls that close as the line turns, and edges that come abreast of
+/// an end. In any house there are also legs that leave a shell near the edge between its lid and a side that runs along them. Near a surface
+/// and on one more than half of the steps are as steep as an exact edge 2 to 5 cm away: 2.5 to 1.6 dB in a centimetre (<see cref="Step.EdgeDb"/>). The rest passes the open side
+/// of a shell that stands close to a wall, or the free edge of a wall or a panel closer than 2 cm: ends are computed 2 cm off surfaces, so such an end
+/// moves by more than its step. Of a thousand steps, 3,000 houses of each kind from seed 150301 gave 0.036 and 0.022 in the clear (rooms, any), 0.27 and 0.89 near a surface, 1.1 and 0.86 on one;
+/// steeper than an exact edge as near were 0.17 and 0.37 near, 0.24 and 0.28 on. Inside a wall, along its middle line, steps are counted, but hold no bar. The bars leave some room for chance.
 /// </para>
 /// </summary>
 public sealed class NoJumpTests(ITestOutputHelper output)
@@ -49,6 +48,7 @@ public sealed class NoJumpTests(ITestOutputHelper output)
     [InlineData(152176)]
     [InlineData(152312)]
     [InlineData(152544)]
+    [InlineData(152952)]
     public void In_houses_where_a_step_once_jumped_none_does(long seed)
     {
         (House house, double radians) = Gen.Select(RandomHouse.Any, Gen.Double[0, 2 * Math.PI]).Generate(LawRun.GeneratorOf(seed), null, out _);
@@ -59,7 +59,7 @@ public sealed class NoJumpTests(ITestOutputHelper output)
 
     private void Walk(Gen<House> any, int cases, int least, MostOf1000 most)
     {
-        int[] steps = new int[4], jumps = new int[4];
+        int[] steps = new int[4], jumps = new int[4], overEdge = new int[4];
         int houses = 0;
         Gen.Select(any, Gen.Double[0, 2 * Math.PI]).ForAll(
             (house, radians) =>
@@ -72,12 +72,14 @@ public sealed class NoJumpTests(ITestOutputHelper output)
                     if (step.JumpDb > MostDb)
                     {
                         jumps[band]++;
+                        overEdge[band] += step.JumpDb > step.EdgeDb ? 1 : 0;
                         output.WriteLine(step.ToString());
                     }
                 }
             },
             cases);
         output.WriteLine($"in the clear {jumps[0]} of {steps[0]}, near a surface {jumps[1]} of {steps[1]}, on it {jumps[2]} of {steps[2]}, in a wall {jumps[3]} of {steps[3]}");
+        output.WriteLine($"steeper than an exact edge as near: {overEdge[0]}, {overEdge[1]}, {overEdge[2]}, {overEdge[3]}");
         Assert.InRange(steps.Sum(), houses < cases ? 0 : least, int.MaxValue); // enough ground was covered, unless a run of fresh seeds is short
         Assert.InRange(jumps[0], 0, Math.Ceiling(most.Clear * steps[0] / 1000));
         Assert.InRange(jumps[1], 0, Math.Ceiling(most.Near * steps[1] / 1000));

@@ -41,6 +41,15 @@ public sealed class SteepLineTests
         where Math.Max(low.X, high.X) > 3 // an end is above or below the plate
         select (low, high);
 
+    // The same beside the edge, not across it: both ends are below or above the plate.
+    private static readonly Gen<(Point3 Low, Point3 High)> AlongTheEdge =
+        from degrees in Gen.OneOf(Gen.Double[60, 90], Gen.Double[80, 90], Gen.Const(90.0))
+        from inside in Gen.Double[0.001, 0.4]
+        from below in Gen.Double[0.5, 1.1]
+        from above in Gen.Double[0.5, 1.1]
+        let run = 1 / Math.Tan(double.DegreesToRadians(degrees))
+        select (new Point3(3 + inside, 5 - (run * below), 1.2 - below), new Point3(3 + inside, 5 + (run * above), 1.2 + above));
+
     // A shell that is open to the north, a place in the plane of that side, at least 10 cm from its edges, and one south of it and higher; the line between
     // them passes the lid.
     private static readonly Gen<(Fixture Box, Point3 Far, Point3 InPlane)> ThroughTheLid =
@@ -59,21 +68,10 @@ public sealed class SteepLineTests
         select (box, far, inPlane);
 
     [Fact, Law]
-    public void A_steep_line_past_the_edge_of_a_solid_thing_meets_a_knife_edge() => PastTheEdge.ForAll(
-        (low, high) =>
-        {
-            // The edge is a level line; seen along the line it is as far beside that as its distance.
-            var edge = new Point3(3, 5, 1.2);
-            Point3 along = (1 / low.DistanceTo(high)) * (high - low), to = edge - low;
-            double first = to.Dot(along), aside = Math.Sqrt(Math.Max(0, to.Dot(to) - (first * first)));
-            bool isBlocked = low.X + ((high.X - low.X) * (1.2 - low.Z) / (high.Z - low.Z)) > 3;
-            double wavelength = Band.Bluetooth.Equivalent.WavelengthMetres, whole = low.DistanceTo(high);
-            double v = (isBlocked ? 1 : -1) * aside * Math.Sqrt(2 * whole / (wavelength * first * (whole - first)));
-            double expected = v <= KnifeEdge.LeastParameter ? 0 : KnifeEdge.LossDb(v);
-            Assert.Equal(expected, LossDb(Plate, low, high), SameDb);
-            Assert.Equal(expected, LossDb(Plate, high, low), SameDb);
-        },
-        cases: 300);
+    public void A_steep_line_past_the_edge_of_a_solid_thing_meets_a_knife_edge() => PastTheEdge.ForAll(IsAKnifeEdge, cases: 300);
+
+    [Fact, Law]
+    public void A_steep_line_along_the_edge_of_a_solid_thing_meets_a_knife_edge() => AlongTheEdge.ForAll(IsAKnifeEdge, cases: 300);
 
     [Fact, Law]
     public void A_place_that_passes_the_open_side_of_a_shell_sees_the_lid_above_it_from_both_sides() => ThroughTheLid.ForAll(
@@ -86,6 +84,22 @@ public sealed class SteepLineTests
             Assert.Equal(there, LossDb(box, outside, far), 1e-9);
         },
         cases: 300);
+
+    // The edge is a level line; seen along the line from one end to the other it is as far beside that as their distance.
+    private static void IsAKnifeEdge(Point3 low, Point3 high)
+    {
+        double whole = low.DistanceTo(high), share = (1.2 - low.Z) / (high.Z - low.Z), inside = low.X + (share * (high.X - low.X)) - 3;
+        Point3 along = (1 / whole) * (high - low), edge = new(0, 1, 0), across = along.Cross(edge);
+        double aside = Math.Abs(new Point3(-inside, 0, 0).Dot((1 / across.Length) * across));
+
+        // Where the common perpendicular of both meets the line.
+        double first = (share * whole) - (inside * along.X / (1 - (along.Y * along.Y)));
+        double wavelength = Band.Bluetooth.Equivalent.WavelengthMetres;
+        double v = Math.CopySign(aside, inside) * Math.Sqrt(2 * whole / (wavelength * first * (whole - first)));
+        double expected = v <= KnifeEdge.LeastParameter ? 0 : KnifeEdge.LossDb(v);
+        Assert.Equal(expected, LossDb(Plate, low, high), SameDb);
+        Assert.Equal(expected, LossDb(Plate, high, low), SameDb);
+    }
 
     // How far the south edge of the lid is from the line, v.
     private static double FarEdge(Fixture box, Point3 far, Point3 inPlane)
