@@ -96,7 +96,9 @@ public sealed class LiveTests : IAsyncLifetime
         for (int i = 0; i < moved.Seats.Count; i++)
         {
             double countOnDb = exact.Between(moved.Spots[0], moved.Seats[i]).MarginAtConfidenceDb;
-            Assert.Equal(countOnDb, resting.GetProperty("seats")[i].GetProperty("countOnDb").GetDouble(), 1e-9);
+
+            // A console that is moved takes the slopes of the diffuse field from the seats: the same but for the accuracy of the solution.
+            Assert.Equal(countOnDb, resting.GetProperty("seats")[i].GetProperty("countOnDb").GetDouble(), 1e-6);
             Assert.Equal(countOnDb, following.GetProperty("seats")[i].GetProperty("countOnDb").GetDouble(), 1.0);
         }
     }

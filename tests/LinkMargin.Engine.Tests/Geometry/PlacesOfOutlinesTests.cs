@@ -11,9 +11,9 @@ public sealed class PlacesOfOutlinesTests
 
     private static readonly Gen<Polygon> Outline = Corner.Array[3].Select(corners => new Polygon(corners));
 
-    [Fact]
+    [Fact, Law]
     public void No_outline_that_a_place_lies_in_or_close_to_is_missed() =>
-        Gen.Select(Outline.Array[0, 30], Corner.Array[20]).Sample((outlines, places) =>
+        Gen.Select(Outline.Array[0, 30], Corner.Array[20]).ForAll((outlines, places) =>
         {
             var near = new PlacesOfOutlines(outlines, MarginMetres);
             foreach (Point2 place in places)

@@ -8,9 +8,9 @@ public sealed class StretchOrderTests
     private static readonly Gen<(double From, double To)[]> Stretches =
         Gen.Select(Gen.Int[0, 30], Gen.Int[0, 8], (from, length) => ((double)from, (double)(from + length))).Array[0, 12];
 
-    [Fact]
+    [Fact, Law]
     public void Between_its_two_numbers_lie_all_stretches_that_reach_into_another() =>
-        Gen.Select(Stretches, Gen.Int[-2, 35], Gen.Int[0, 10]).Sample((stretches, from, length) =>
+        Gen.Select(Stretches, Gen.Int[-2, 35], Gen.Int[0, 10]).ForAll((stretches, from, length) =>
         {
             (double From, double To)[] sorted = [.. stretches.OrderBy(stretch => stretch.From)];
             var order = new StretchOrder(sorted);
