@@ -12,7 +12,11 @@ public static class FieldComputation
     /// <param name="rowDone">Called from any thread as the work goes on, once for each row; null for none.</param>
     /// <param name="cancellation">Stops the work between two cells.</param>
     public static Field Compute(
-        LinkModel model, FieldRequest request, Action? rowDone = null, CancellationToken cancellation = default)
+        LinkModel model, FieldRequest request, Action? rowDone = null, CancellationToken cancellation = default) =>
+        Completed(model, request, rowDone, cancellation).Current();
+
+    /// <summary>The same, to go on with.</summary>
+    internal static ProgressiveField Completed(LinkModel model, FieldRequest request, Action? rowDone, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
         var field = new ProgressiveField(model, request);
@@ -21,7 +25,7 @@ public static class FieldComputation
             cancellation.ThrowIfCancellationRequested();
         }
 
-        return field.Current();
+        return field;
     }
 }
 

@@ -102,12 +102,11 @@ public sealed class ProgressiveField
         }
     }
 
-    /// <summary>Makes some cells exact, after the last complete stage.</summary>
+    /// <summary>Makes some cells exact, after the last complete stage. Without slow paths every stage is.</summary>
     /// <param name="cells">Different cells.</param>
     /// <param name="cancellation">Stops the work between two cells.</param>
-    public void Trace(IReadOnlyList<int> cells, CancellationToken cancellation = default)
+    internal void Trace(IEnumerable<int> cells, CancellationToken cancellation)
     {
-        quick.Compute([.. cells], cancellation);
         if (spot.HasSlowPaths)
         {
             slow.TraceFully(cells, cancellation);

@@ -17,6 +17,19 @@ internal readonly struct StretchOrder
         }
     }
 
+    /// <summary>Of things that belong to the stretches, those whose stretches reach into another, and perhaps some between them that do not.</summary>
+    internal ReadOnlySpan<T> Within<T>(ReadOnlySpan<T> each, double from, double to)
+    {
+        int first = FirstBeyond(from), low = first, high = each.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = starts[middle] < to ? (middle + 1, high) : (low, middle);
+        }
+
+        return each[first..low];
+    }
+
     /// <summary>The number of the first that reaches beyond a place; how many there are where none does.</summary>
     internal int FirstBeyond(double place)
     {
@@ -25,19 +38,6 @@ internal readonly struct StretchOrder
         {
             int middle = (low + high) / 2;
             (low, high) = farthest[middle] > place ? (low, middle) : (middle + 1, high);
-        }
-
-        return low;
-    }
-
-    /// <summary>How many start before a place.</summary>
-    internal int StartBefore(double place)
-    {
-        int low = 0, high = starts.Length;
-        while (low < high)
-        {
-            int middle = (low + high) / 2;
-            (low, high) = starts[middle] < place ? (middle + 1, high) : (low, middle);
         }
 
         return low;

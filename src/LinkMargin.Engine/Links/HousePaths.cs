@@ -51,7 +51,9 @@ internal sealed class HousePaths
         return last;
     }
 
-    /// <summary>The same, computed anew: from a seat, for links computed backwards.</summary>
+    /// <summary>The same without keeping it; from a seat, for links computed backwards.</summary>
+    /// <param name="spot">The spot, or the seat's hands.</param>
+    /// <param name="isBackwards">Whether it is a seat.</param>
     internal SpotModel From(Spot spot, bool isBackwards) => traced is null
         ? new DirectSpotModel(scene, spot)
         : new FullSpotModel(traced, sources, spot, isBackwards);

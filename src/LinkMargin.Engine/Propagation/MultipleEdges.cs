@@ -137,17 +137,13 @@ public static class MultipleEdges
             return 0;
         }
 
-        Span<double> parameters = stackalloc double[end - start - 1];
-        double least = edges.LeastOfMain(start, end, parameters), leastDb = double.PositiveInfinity;
-        for (int main = start + 1; main < end; main++)
+        double leastDb = double.PositiveInfinity;
+        foreach (int main in edges.Mains(start, end, stackalloc int[end - start - 1]))
         {
-            if (parameters[main - start - 1] is var v && v >= least)
-            {
-                double lossDb = KnifeEdge.LossDb(v)
-                    + PartDb(edges, start, main) + PartDb(edges, main, end)
-                    - MostPairDbOf(edges, start, main, end, start, main) - MostPairDbOf(edges, start, main, end, main, end);
-                leastDb = Math.Min(leastDb, lossDb);
-            }
+            double lossDb = KnifeEdge.LossDb(edges.Parameter(start, main, end))
+                + PartDb(edges, start, main) + PartDb(edges, main, end)
+                - MostPairDbOf(edges, start, main, end, start, main) - MostPairDbOf(edges, start, main, end, main, end);
+            leastDb = Math.Min(leastDb, lossDb);
         }
 
         return leastDb;
@@ -161,14 +157,10 @@ public static class MultipleEdges
             return 0;
         }
 
-        Span<double> parameters = stackalloc double[to - from - 1];
-        double least = edges.LeastOfMain(from, to, parameters), mostDb = double.NegativeInfinity;
-        for (int other = from + 1; other < to; other++)
+        double mostDb = double.NegativeInfinity;
+        foreach (int other in edges.Mains(from, to, stackalloc int[to - from - 1]))
         {
-            if (parameters[other - from - 1] is var v && v >= least)
-            {
-                mostDb = Math.Max(mostDb, PairDb(edges, start, main, end, other, KnifeEdge.LossDb(v)));
-            }
+            mostDb = Math.Max(mostDb, PairDb(edges, start, main, end, other, KnifeEdge.LossDb(edges.Parameter(from, other, to))));
         }
 
         return mostDb;
@@ -199,17 +191,25 @@ public static class MultipleEdges
 
         public double Between(int first, int second) => along[second] - along[first];
 
-        /// <summary>v of each edge over the straight line between two points of the path; returns the least that the main one may have.</summary>
-        public double LeastOfMain(int start, int end, Span<double> parameters)
+        /// <summary>The edge with the greatest v over the straight line between two points of the path, and all that are equally high.</summary>
+        public ReadOnlySpan<int> Mains(int start, int end, Span<int> room)
         {
             double greatest = double.NegativeInfinity;
-            for (int i = 0; i < parameters.Length; i++)
+            for (int i = start + 1; i < end; i++)
             {
-                parameters[i] = Parameter(start, start + 1 + i, end);
-                greatest = Math.Max(greatest, parameters[i]);
+                greatest = Math.Max(greatest, Parameter(start, i, end));
             }
 
-            return greatest - SameParameter;
+            int many = 0;
+            for (int i = start + 1; i < end; i++)
+            {
+                if (Parameter(start, i, end) >= greatest - SameParameter)
+                {
+                    room[many++] = i;
+                }
+            }
+
+            return room[..many];
         }
 
         /// <summary>

@@ -144,9 +144,9 @@ internal sealed class FixtureBox
 
         double whole = Math.Sqrt((gx * gx) + (gy * gy) + (gz * gz));
         passage = new BoxPassage { Enter = double.NegativeInfinity, Leave = double.PositiveInfinity };
-        if (!new Slab(-halfX, halfX, BoxSides.West, BoxSides.East).Narrow(ref passage, x, dx, whole)
-            || !new Slab(-halfY, halfY, BoxSides.South, BoxSides.North).Narrow(ref passage, y, dy, whole)
-            || !new Slab(low, high, BoxSides.Bottom, BoxSides.Top).Narrow(ref passage, from.Z, gz, whole)
+        if (!new BoxSlab(-halfX, halfX, BoxSides.West, BoxSides.East).Narrow(ref passage, x, dx, whole)
+            || !new BoxSlab(-halfY, halfY, BoxSides.South, BoxSides.North).Narrow(ref passage, y, dy, whole)
+            || !new BoxSlab(low, high, BoxSides.Bottom, BoxSides.Top).Narrow(ref passage, from.Z, gz, whole)
             || (Math.Min(passage.Leave, 1) - Math.Max(passage.Enter, 0)) * whole <= GeometryTolerances.SlackMetres)
         {
             return false;
@@ -180,14 +180,23 @@ internal sealed class FixtureBox
     {
         double x = (cos * (from.X - centre.X)) + (sin * (from.Y - centre.Y)), y = (cos * (from.Y - centre.Y)) - (sin * (from.X - centre.X));
         double dx = (cos * direction.X) + (sin * direction.Y), dy = (cos * direction.Y) - (sin * direction.X);
-        double acrossX = halfX / Math.Abs(dx), acrossY = halfY / Math.Abs(dy), middleX = -x / dx, middleY = -y / dy;
-        double enter = Math.Abs(dx) <= GeometryTolerances.ParallelSine ? middleY - acrossY
-            : Math.Abs(dy) <= GeometryTolerances.ParallelSine ? middleX - acrossX
-            : Math.Max(middleX - acrossX, middleY - acrossY);
-        double leave = Math.Abs(dx) <= GeometryTolerances.ParallelSine ? middleY + acrossY
-            : Math.Abs(dy) <= GeometryTolerances.ParallelSine ? middleX + acrossX
-            : Math.Min(middleX + acrossX, middleY + acrossY);
+        (double enterX, double leaveX) = Between(x, dx, halfX);
+        (double enterY, double leaveY) = Between(y, dy, halfY);
+        double enter = Math.Max(enterX, enterY), leave = Math.Min(leaveX, leaveY);
         return enter <= leave ? (enter, leave) : null;
+
+        // Between two parallel sides; for a line along them all of it or nothing.
+        static (double Enter, double Leave) Between(double at, double step, double half)
+        {
+            if (Math.Abs(step) <= GeometryTolerances.ParallelSine)
+            {
+                double endless = Math.Abs(at) <= half + GeometryTolerances.SlackMetres ? double.PositiveInfinity : double.NegativeInfinity;
+                return (-endless, endless);
+            }
+
+            double middle = -at / step, across = half / Math.Abs(step);
+            return (middle - across, middle + across);
+        }
     }
 
     /// <summary>Its middle along a direction of unit length from the plan's origin, and how far it reaches from there either way, metres.</summary>
@@ -277,53 +286,4 @@ internal sealed class FixtureBox
         double inX = halfX - Math.Abs((cos * x) + (sin * y)), inY = halfY - Math.Abs((cos * y) - (sin * x));
         return inX < 0 && inY < 0 ? -double.Hypot(inX, inY) : Math.Min(inX, inY);
     }
-
-    // The space between two parallel sides.
-    private readonly record struct Slab(double Least, double Greatest, BoxSides LeastSide, BoxSides GreatestSide)
-    {
-        // Narrows a passage to the part of the line that lies in it; false if nothing is left. A line parallel to the sides lies between
-        // them if its middle does, so that its direction does not matter; in a side it is outside.
-        internal bool Narrow(ref BoxPassage passage, double at, double step, double whole)
-        {
-            if (Math.Abs(step) <= GeometryTolerances.ParallelSine * whole)
-            {
-                double middle = at + (step / 2);
-                return middle > Least + GeometryTolerances.SlackMetres && middle < Greatest - GeometryTolerances.SlackMetres;
-            }
-
-            double slack = GeometryTolerances.SlackMetres / whole;
-
-            double toLeast = (Least - at) / step, toGreatest = (Greatest - at) / step;
-            (double enter, double leave, BoxSides enterSide, BoxSides leaveSide) = step > 0
-                ? (toLeast, toGreatest, LeastSide, GreatestSide)
-                : (toGreatest, toLeast, GreatestSide, LeastSide);
-            if (enter > passage.Enter - slack)
-            {
-                passage.EnterSide = enter > passage.Enter + slack ? enterSide : passage.EnterSide | enterSide;
-                passage.Enter = Math.Max(enter, passage.Enter);
-            }
-
-            if (leave < passage.Leave + slack)
-            {
-                passage.LeaveSide = leave < passage.Leave - slack ? leaveSide : passage.LeaveSide | leaveSide;
-                passage.Leave = Math.Min(leave, passage.Leave);
-            }
-
-            return passage.Enter < passage.Leave;
-        }
-    }
-}
-
-/// <summary>
-/// Where a line enters and leaves a box: places along it (below 0 or above 1 where an end lies inside), the sides (several
-/// where it goes through their common edge), and the cosine of the angle to the first of those sides' normals.
-/// </summary>
-internal struct BoxPassage
-{
-    public double Enter;
-    public double Leave;
-    public BoxSides EnterSide;
-    public BoxSides LeaveSide;
-    public double EnterCos;
-    public double LeaveCos;
 }

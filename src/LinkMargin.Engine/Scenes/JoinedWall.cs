@@ -21,11 +21,7 @@ internal sealed record JoinedWall(
     private StretchOrder order;
 
     /// <summary>The openings that reach between two shares of its length, their ends as shares too, and perhaps some between them that do not.</summary>
-    internal ReadOnlySpan<OpeningPanel> OpeningsWithin(double from, double to)
-    {
-        int first = order.FirstBeyond(from);
-        return byShare.AsSpan(first, Math.Max(0, order.StartBefore(to) - first));
-    }
+    internal ReadOnlySpan<OpeningPanel> OpeningsWithin(double from, double to) => order.Within<OpeningPanel>(byShare, from, to);
 
     /// <summary>The walls of a level; a wall of no length, which obstructs nothing, is left out.</summary>
     internal static IReadOnlyList<JoinedWall> Of(IReadOnlyList<StraightRun> runs, IReadOnlyList<WallPanel> walls)

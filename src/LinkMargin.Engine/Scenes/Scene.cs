@@ -11,6 +11,9 @@ namespace LinkMargin.Engine.Scenes;
 /// </summary>
 public sealed class Scene
 {
+    // A line straight up or down has no direction on the plan: it gets one by tilting it by a hair, the same however the house is turned.
+    private const double TiltMetres = 1e-6;
+
     private readonly Storey[] storeys;
     private readonly FloorSheets[] floors;
     private readonly FixtureBoxes fixtures;
@@ -55,9 +58,6 @@ public sealed class Scene
 
     /// <summary>A distance that leaves the house from anywhere in it, metres.</summary>
     internal double ReachMetres { get; }
-
-    // A line straight up or down has no direction on the plan: it gets one by tilting it by a hair, the same however the house is turned.
-    private const double TiltMetres = 1e-6;
 
     /// <summary>The fixtures.</summary>
     internal IReadOnlyList<FixtureBox> Boxes => fixtures.Boxes;

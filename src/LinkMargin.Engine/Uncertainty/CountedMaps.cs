@@ -23,13 +23,7 @@ public sealed record CountedMaps(LinkModel Model, UncertaintyBasis Basis, double
     /// <param name="cancellation">Stops the work between two cells.</param>
     public (Field Median, Field AtConfidence) Compute(FieldRequest request, Action? rowDone = null, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(request);
-        var field = new ProgressiveField(Model, request);
-        if (!field.Advance(request.Stage, rowDone, cancellation))
-        {
-            cancellation.ThrowIfCancellationRequested();
-        }
-
+        ProgressiveField field = FieldComputation.Completed(Model, request, rowDone, cancellation);
         Field median = field.Current();
         var allowance = FieldAllowance.Of(Model, median, Basis, Confidence);
         Field counted = allowance.AddTo(median);
@@ -39,10 +33,10 @@ public sealed record CountedMaps(LinkModel Model, UncertaintyBasis Basis, double
         }
 
         // First the lowest and the highest by the map; then all that could be lower, or higher, than those exactly are.
-        field.Trace([.. Ends(median).Union(Ends(counted))], cancellation);
+        field.Trace(Ends(median).Union(Ends(counted)), cancellation);
         median = field.Current();
         counted = allowance.AddTo(median);
-        field.Trace([.. CellsThatDecide(median).Union(CellsThatDecide(counted))], cancellation);
+        field.Trace(CellsThatDecide(median).Union(CellsThatDecide(counted)), cancellation);
         median = field.Current();
         return (median, allowance.AddTo(median));
     }

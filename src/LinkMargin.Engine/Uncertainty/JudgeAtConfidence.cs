@@ -16,11 +16,11 @@ namespace LinkMargin.Engine.Uncertainty;
 /// <param name="confidence">How often the margin to count on is exceeded, above 0 and below 1.</param>
 public sealed class JudgeAtConfidence(UncertaintyBasis basis, double confidence = UncertaintyBasis.UsualConfidence) : ISpotJudge
 {
-    private readonly KnownDraws known = new(basis);
-
     // How much more headroom a spot may have than its median less the least allowance: paths that are uncertain, each by itself, add up to more than
     // their medians.
     private const double AllowanceSlackDb = 1;
+
+    private readonly KnownDraws known = new(basis);
 
     /// <summary>
     /// The best of the house's spots, as <see cref="Ranking"/> has it; null where none is played from a seat. A spot whose weakest seat has too

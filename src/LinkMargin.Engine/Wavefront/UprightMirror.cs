@@ -44,11 +44,7 @@ internal sealed record UprightMirror(
     internal int OnlySide { get; init; }
 
     /// <summary>The panels that reach into a stretch of the plane, and perhaps some between them that do not.</summary>
-    internal ReadOnlySpan<MirrorPanel> PanelsNear(double from, double to)
-    {
-        int first = order.FirstBeyond(from);
-        return Panels.AsSpan(first, Math.Max(0, order.StartBefore(to) - first));
-    }
+    internal ReadOnlySpan<MirrorPanel> PanelsNear(double from, double to) => order.Within<MirrorPanel>(Panels, from, to);
 
     /// <summary>The panel at a place, or the nearest to it: a mirror may span several walls and levels.</summary>
     internal MirrorPanel PanelAt(Point3 place)

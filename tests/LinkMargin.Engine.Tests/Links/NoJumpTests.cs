@@ -6,16 +6,17 @@ using Xunit.Abstractions;
 namespace LinkMargin.Engine.Tests.Links;
 
 /// <summary>
-/// Somebody who moves by a centimetre finds about the same level. A long run of ten minutes takes about a million steps in either kind of
-/// house.
+/// Somebody who moves by a centimetre finds about the same level. A long run of ten minutes takes about a million steps in either kind of house.
 /// <para>
-/// The aim is no step over 1.5 dB in the clear, 0.05 in a thousand near a surface and 0.3 on one. It is not reached. What is left in the
-/// clear are, for three quarters in houses of rooms, far fronts behind metal: slits between two walls that close as the line turns, and edges that come abreast of
-/// an end. In any house there are also legs that leave a shell near the edge between its lid and a side that runs along them. Near a surface
-/// and on one more than half of the steps are as steep as an exact edge 2 to 5 cm away: 2.5 to 1.6 dB in a centimetre (<see cref="Step.EdgeDb"/>). The rest passes the open side
-/// of a shell that stands close to a wall, or the free edge of a wall or a panel closer than 2 cm: ends are computed 2 cm off surfaces, so such an end
-/// moves by more than its step. Of a thousand steps, 3,000 houses of each kind from seed 150301 gave 0.036 and 0.022 in the clear (rooms, any), 0.27 and 0.89 near a surface, 1.1 and 0.86 on one;
-/// steeper than an exact edge as near were 0.17 and 0.37 near, 0.24 and 0.28 on. Inside a wall, along its middle line, steps are counted, but hold no bar. The bars leave some room for chance.
+/// The aim is no step over 1.5 dB in the clear, 0.05 in a thousand near a surface and 0.3 on one. It is not reached. What is left in the clear
+/// are, for three quarters in houses of rooms, far fronts behind metal: slits between two walls that close as the line turns, and edges that
+/// come abreast of an end. In any house there are also legs that leave a shell near the edge between its lid and a side that runs along them.
+/// Near a surface and on one more than half of the steps are as steep as an exact edge 2 to 5 cm away: 2.5 to 1.6 dB in a centimetre
+/// (<see cref="Step.EdgeDb"/>). The rest passes the open side of a shell that stands close to a wall, or the free edge of a wall or a panel
+/// closer than 2 cm: ends are computed 2 cm off surfaces, so such an end moves by more than its step. Of a thousand steps, 3,000 houses of each
+/// kind from seed 150301 gave 0.036 and 0.022 in the clear (rooms, any), 0.27 and 0.89 near a surface, 1.1 and 0.86 on one; steeper than an
+/// exact edge as near were 0.17 and 0.37 near, 0.24 and 0.28 on. Inside a wall, along its middle line, steps are counted, but hold no bar. The
+/// bars leave some room for chance.
 /// </para>
 /// </summary>
 public sealed class NoJumpTests(ITestOutputHelper output)

@@ -1,8 +1,6 @@
 using LinkMargin.Engine.Geometry;
 using LinkMargin.Engine.Houses;
-using LinkMargin.Engine.Scenes;
 using LinkMargin.Engine.Tests.Houses;
-using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Tests.Scenes;
 
@@ -35,11 +33,5 @@ public sealed class AlongWallTests
     public void A_line_past_both_ends_of_a_wall_in_its_plane_is_not_in_it() =>
         Assert.Equal(0, PassedDb(new Point3(-2, 0, 1), new Point3(5, 0, 1.2)), 1e-9);
 
-    private static double PassedDb(Point3 from, Point3 to)
-    {
-        Scene scene = Scene.Compile(WithWall);
-        var buffer = new TraceBuffer();
-        scene.Gather(new Ray(from, to, scene.Band.Equivalent.WavelengthMetres), buffer);
-        return 10 * Math.Log10(FrontSum.PowerRatio(buffer.Pieces, new LossTables(scene.Materials, scene.Band)));
-    }
+    private static double PassedDb(Point3 from, Point3 to) => -OneFront.LossDb(WithWall, from, to);
 }
