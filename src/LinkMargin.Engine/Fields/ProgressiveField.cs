@@ -28,7 +28,7 @@ public sealed class ProgressiveField
     private const int SlowBlocks = 2;
 
     // The roughest blocks that are interpolated (InterpolatedPowers), dB. A map then is as close to the exact figures as MapAccuracyDb.
-    private const double SlowRoughDb = 0.25;
+    private const double SlowRoughDb = 0.22;
     private const double QuickRoughDb = 0.2;
 
     // The share of a map's time that its reflections take.

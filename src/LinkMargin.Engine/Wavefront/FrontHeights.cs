@@ -1,54 +1,47 @@
 namespace LinkMargin.Engine.Wavefront;
 
 /// <summary>
-/// Heights in v on a ray's front. Those of a wall are measured above the place on the plan where the ray crosses it or comes nearest. Those of a box
-/// are measured where its edges come closest to the line: of a steep line that is far from where they are on the plan, above all beside an end of it. A thing
-/// that extends along the ray has its top where it is highest above the line, and its bottom where it is lowest below it.
+/// Heights in v on a ray's front, measured where the level edges come closest to the line: of a steep line that is far from where they are on the plan. The edges
+/// of a wall are looked at from the place where the ray crosses it or comes nearest; a line that is steep and runs almost along the wall sees them aslant,
+/// and passes them much closer than right above or below that place. A box that extends along the ray has its top where it is highest above the line, and
+/// its bottom where it is lowest below it.
 /// </summary>
 internal readonly struct FrontHeights
 {
     private readonly double start;
-    private readonly double scale; // v per metre, times R1
-    private readonly double zone; // R1² over t(1 − t)
-    private readonly double line; // at the place of a wall, the line's height
-    private readonly double steps; // there, v per metre above it
-    private readonly double reach; // v
-    private readonly double sinSlope;
+    private readonly double rise; // from the ray's start to its end, metres
+    private readonly double lengthMetres;
     private readonly double cosSlope;
-    private readonly double lengthMetres; // of the ray; 0 for a wall's heights
+    private readonly double zone; // R1² over t(1 − t)
     private readonly double least; // share of the length, where the zone has a width
-    private readonly double from; // of a box, metres along the ray on the plan
+    private readonly double reach; // v
+    private readonly bool isWall;
+    private readonly double from; // of a wall, shares of the length; of a box, metres along the ray on the plan
     private readonly double to;
+    private readonly double place; // of a wall
+    private readonly double asideMetres;
 
-    private FrontHeights(in Ray ray)
+    private FrontHeights(in Ray ray, double from, double to)
     {
-        start = ray.From.Z;
-        scale = Math.Sqrt(2) * ray.CosSlope;
-        zone = ray.ZoneSquareMetres;
-        reach = ray.Reach.End;
+        (start, rise, lengthMetres, cosSlope) = (ray.From.Z, ray.To.Z - ray.From.Z, ray.LengthMetres, ray.CosSlope);
+        (zone, least, reach) = (ray.ZoneSquareMetres, ray.Least, ray.Reach.End);
+        (this.from, this.to) = (from, to);
     }
 
-    private FrontHeights(in Ray ray, double t)
-        : this(ray)
+    private FrontHeights(in Ray ray, double place, double asideMetres, double from, double to)
+        : this(ray, Math.Min(from, place), Math.Max(to, place))
     {
-        t = Math.Clamp(t, ray.Least, ray.Greatest);
-        line = ray.HeightAt(t);
-        steps = scale / ray.RadiusAt(t);
+        (isWall, this.place, this.asideMetres) = (true, place, asideMetres);
     }
 
-    private FrontHeights(in Ray ray, double fromMetres, double toMetres)
-        : this(ray)
-    {
-        scale = Math.Sqrt(2);
-        sinSlope = (ray.To.Z - ray.From.Z) / ray.LengthMetres;
-        cosSlope = ray.CosSlope;
-        lengthMetres = ray.LengthMetres;
-        least = ray.Least;
-        (from, to) = (fromMetres, toMetres);
-    }
-
-    /// <summary>The heights of a wall at a share of a ray's length.</summary>
-    internal static FrontHeights At(in Ray ray, double t) => new(ray, t);
+    /// <summary>The heights of a wall.</summary>
+    /// <param name="ray">The ray.</param>
+    /// <param name="t">Where the ray crosses the wall or comes nearest, share of its length.</param>
+    /// <param name="asideMetres">How far the wall's plane leads away from the ray on the plan, metres over the whole length of the ray; infinite for one across it.</param>
+    /// <param name="runFrom">Where the wall starts abreast of the ray, share of its length.</param>
+    /// <param name="runTo">Where it ends.</param>
+    internal static FrontHeights OfWall(in Ray ray, double t, double asideMetres, double runFrom, double runTo) =>
+        new(ray, Math.Clamp(t, ray.Least, ray.Greatest), asideMetres, runFrom, runTo);
 
     /// <summary>The heights of a box that stands between two places along a ray on the plan, metres from its start; one may lie beyond its ends.</summary>
     internal static FrontHeights OfBox(in Ray ray, double fromMetres, double toMetres) => new(ray, fromMetres, toMetres);
@@ -56,9 +49,9 @@ internal readonly struct FrontHeights
     /// <summary>Where on the front a height is at the first place, v: of a box as far towards the second as it is abreast of the ray.</summary>
     internal double Of(double heightMetres)
     {
-        if (lengthMetres == 0)
+        if (isWall)
         {
-            return (heightMetres - line) * steps;
+            return OfWall(heightMetres);
         }
 
         Edge first = EdgeAt(heightMetres, from, 1);
@@ -105,9 +98,14 @@ internal readonly struct FrontHeights
     // The greatest v of a height above the line, or with both turned upside down.
     private double Greatest(double height, int up)
     {
-        if (lengthMetres == 0 || double.IsInfinity(height))
+        if (double.IsInfinity(height))
         {
-            return lengthMetres == 0 ? (height - (up * line)) * steps : height;
+            return height;
+        }
+
+        if (isWall)
+        {
+            return up * OfWall(up * height);
         }
 
         Edge first = EdgeAt(height, from, up);
@@ -118,26 +116,41 @@ internal readonly struct FrontHeights
 
         Edge last = EdgeAt(height, to, up);
         (first, last) = (first.Abreast(last, least), last.Abreast(first, least));
-        double greatest = Math.Max(At(first), At(last)), rise = (last.Offset - first.Offset) / (last.Along - first.Along);
-        double atStart = first.Offset - (first.Along * rise), atEnd = atStart + rise;
+        double greatest = Math.Max(At(first), At(last)), slope = (last.Offset - first.Offset) / (last.Along - first.Along);
+        double atStart = first.Offset - (first.Along * slope), atEnd = atStart + slope;
         if (atStart < 0 && atEnd < 0 && atStart / (atStart + atEnd) is double t && t > first.Along && t < last.Along)
         {
-            greatest = Math.Max(greatest, At(new Edge(atStart + (t * rise), t))); // where a line that clears it all along comes closest
+            greatest = Math.Max(greatest, At(new Edge(atStart + (t * slope), t))); // where a line that clears it all along comes closest
         }
 
         return greatest;
     }
 
+    // Where a level edge of a wall comes closest to the line, v.
+    private double OfWall(double height)
+    {
+        double above = height - start - (place * rise), t = place, left = 0;
+        if (rise != 0 && !double.IsInfinity(asideMetres))
+        {
+            double across = asideMetres / cosSlope;
+            t = Math.Clamp(place + (rise * above / ((across * across) + (rise * rise))), from, to);
+            left = asideMetres * (t - place);
+        }
+
+        double up = above - (rise * (t - place)), offset = Math.Sqrt((left * left) + (up * up * cosSlope * cosSlope));
+        return At(new Edge(Math.CopySign(offset, above), t + (up * rise / (lengthMetres * lengthMetres))));
+    }
+
     private Edge EdgeAt(double height, double metres, int up)
     {
-        double above = height - (up * start), sine = up * sinSlope;
+        double above = height - (up * start), sine = up * rise / lengthMetres;
         return new Edge((above * cosSlope) - (metres * sine), ((metres * cosSlope) + (above * sine)) / lengthMetres);
     }
 
     private double At(in Edge edge)
     {
         double t = Math.Clamp(edge.Along, least, 1 - least);
-        return edge.Offset * scale / Math.Sqrt(zone * t * (1 - t));
+        return edge.Offset * Math.Sqrt(2) / Math.Sqrt(zone * t * (1 - t));
     }
 
     // A level edge across the ray: how far it is above the line, perpendicular to that, metres, and where it is abreast, share of the ray's length.

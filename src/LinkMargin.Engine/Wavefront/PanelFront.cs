@@ -62,7 +62,7 @@ internal readonly ref struct PanelFront
             {
                 (First, Last, IsMet) = (inFirst, inLast, true);
                 NearestAlong = double.IsNaN(touchFrom) ? ray.Greatest : double.IsNaN(touchTo) ? ray.Least : 0.5;
-                Heights = FrontHeights.At(in ray, NearestAlong);
+                Heights = FrontHeights.OfWall(in ray, NearestAlong, double.PositiveInfinity, NearestAlong, NearestAlong);
             }
 
             return;
@@ -104,7 +104,7 @@ internal readonly ref struct PanelFront
             return;
         }
 
-        Heights = FrontHeights.At(in ray, NearestAlong);
+        Heights = FrontHeights.OfWall(in ray, NearestAlong, leftStep / tStep, Math.Min(from, to), Math.Max(from, to));
         AtFirst = At(first);
         AtLast = At(last);
         IsMet = TryBetween(first, AtFirst, last, AtLast, out _, out _);
@@ -131,7 +131,12 @@ internal readonly ref struct PanelFront
         AtLast = Unsafe.Add(ref first, PanelLanes.Row.AtLast * PlanPanels.Lanes);
         NearestAlong = Unsafe.Add(ref first, PanelLanes.Row.NearestAlong * PlanPanels.Lanes);
         touchFrom = touchTo = double.NaN;
-        Heights = FrontHeights.At(in ray, NearestAlong);
+        Heights = FrontHeights.OfWall(
+            in ray,
+            NearestAlong,
+            leftStep / tStep,
+            Unsafe.Add(ref first, PanelLanes.Row.RunFrom * PlanPanels.Lanes),
+            Unsafe.Add(ref first, PanelLanes.Row.RunTo * PlanPanels.Lanes));
         IsMet = true;
     }
 

@@ -106,6 +106,8 @@ internal readonly ref struct PanelLanes
         Store(Row.AtLast, atLast);
         Store(Row.NearestAlong, nearestAlong);
         Store(Row.Cosine, cosine);
+        Store(Row.RunFrom, Vector512.Min(from, to));
+        Store(Row.RunTo, Vector512.Max(from, to));
     }
 
     /// <summary>How many numbers it needs room for.</summary>
@@ -146,7 +148,9 @@ internal readonly ref struct PanelLanes
         internal const int AtLast = 10;
         internal const int NearestAlong = 11;
         internal const int Cosine = 12;
-        internal const int Count = 13;
+        internal const int RunFrom = 13;
+        internal const int RunTo = 14;
+        internal const int Count = 15;
     }
 
     // Where places on the panels are relative to the ray.

@@ -93,6 +93,36 @@ public sealed class EdgeOnTheLineTests
             cases: 8,
             also: [4245910805715420872, 2101613927411094549]);
 
+    /// <summary>
+    /// A line that rises along a wall passes its lower edge at the distance between two lines in space, however far below the place where it crosses
+    /// the wall's plane that edge is.
+    /// </summary>
+    [Fact, Law]
+    public void A_wall_along_a_steep_line_is_a_knife_edge_at_the_distance_of_its_lower_edge() =>
+        Gen.Select(Gen.Double[-0.75, 2.9], Gen.Double[0.8, 4], Gen.Double[0.8, 4], Gen.Double[3, 85], Gen.Double[10, 50]).ForAll(
+            (v, first, second, degrees, riseDegrees) =>
+            {
+                const double EdgeMetres = 4;
+                (double sin, double cos) = Math.SinCos(double.DegreesToRadians(degrees));
+                (double rise, double level) = Math.SinCos(double.DegreesToRadians(riseDegrees));
+
+                // The wall stands on the x axis. The normal of the line and the edge goes away from the wall.
+                var line = new Point3(level * cos, level * sin, rise);
+                double length = Math.Sqrt((rise * rise) + (level * level * sin * sin));
+                var normal = new Point3(0, rise / length, -level * sin / length);
+                double apart = -v / Math.Sqrt(2 / OneLink.WavelengthMetres * ((1 / first) + (1 / second))); // (26)
+                Point3 At(double along) => new(along * line.X, (apart * normal.Y) + (along * line.Y), EdgeMetres + (apart * normal.Z) + (along * line.Z));
+                if (At(-first).Y * At(second).Y >= 0)
+                {
+                    return; // it does not cross the plane
+                }
+
+                var wall = new Wall("wall", new Point2(-FarMetres, 0), new Point2(FarMetres, 0), EdgeMetres, 8, OneLink.Opaque);
+                House house = SimpleHouse.Of(new Level("hall", 0, 8) { Walls = [wall] });
+                Assert.Equal(KnifeEdge.LossDb(v), OneLink.LineDb(house, At(-first), At(second)), FormulaDb);
+            },
+            cases: 60);
+
     [Fact, Law]
     public void A_wall_drawn_twice_or_in_overlapping_parts_counts_once() =>
         Gen.Select(Gen.Double[-2, 3], Gen.Double[0.5, 20], Gen.Double[-3, 3], Gen.Double[0, 4]).ForAll(

@@ -46,7 +46,9 @@ internal static class Mirror
             return all >= LeastPower;
         }
 
-        var heights = FrontHeights.At(new Ray(image, to, wavelengthMetres, reach: reaches), t);
+        double onwards = view.Slant * Math.Abs(view.Before + view.After), one = t + ((mirror.From - at) / onwards), other = t + ((mirror.To - at) / onwards);
+        var ray = new Ray(image, to, wavelengthMetres, reach: reaches);
+        var heights = FrontHeights.OfWall(ray, t, view.PlanMetres / view.Slant, Math.Max(0, Math.Min(one, other)), Math.Min(1, Math.Max(one, other)));
         buffer.PieceCount = 0;
         foreach (MirrorPanel panel in mirror.PanelsNear(at - reach, at + reach))
         {
