@@ -50,6 +50,12 @@ if (args is ["table"] or ["table", "engine"])
     return 0;
 }
 
+if (args is [YardstickProbe.Command, var frozen])
+{
+    YardstickProbe.Print(frozen, Console.Out);
+    return 0;
+}
+
 if (args is ["table", "programs", var before, var now])
 {
     Goal.Print(Console.Out, TableReport.PrintPrograms(Console.Out, before, now));

@@ -40,7 +40,8 @@ internal static class TableReport
             var yardstick = new YardstickBuild(repository, scratch);
             string house = FrozenHouse(repository);
             var goals = new List<Goal>();
-            goals.AddRange(Engine(output, yardstick.Times(house), house));
+            (IReadOnlyDictionary<string, double> before, IReadOnlyDictionary<string, double> now) = yardstick.Times(house);
+            goals.AddRange(Engine(output, before, now, house));
             if (withPrograms)
             {
                 string today = Path.Combine(scratch, "today");
@@ -75,12 +76,10 @@ internal static class TableReport
 
     private static string FrozenHouse(string repository) => Path.Combine(repository, "tests", "LinkMargin.Benchmarks", "Yardstick", "frozen-demo.yaml");
 
-    /// <summary>The rows that need no other program than this one, where the yardstick's times are known.</summary>
-    internal static IEnumerable<Goal> Engine(TextWriter output, IReadOnlyDictionary<string, double> before, string path)
+    // The rows that need no published program.
+    private static IEnumerable<Goal> Engine(
+        TextWriter output, IReadOnlyDictionary<string, double> before, IReadOnlyDictionary<string, double> now, string path)
     {
-        using var printed = new StringWriter();
-        YardstickProbe.Print(path, printed);
-        IReadOnlyDictionary<string, double> now = YardstickBuild.Parsed(printed.ToString());
         House house = YardstickProbe.Frozen(path);
         var model = new LinkModel(house);
         yield return Faster(output, "exact link or cell", before[YardstickProbe.ExactLink], now[YardstickProbe.ExactLink], 2.5, 4);

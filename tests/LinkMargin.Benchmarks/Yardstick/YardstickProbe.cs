@@ -25,6 +25,9 @@ internal static class YardstickProbe
     internal const string FrontSums = "front-sum-seconds";
     internal const string Layout = "layout-seconds";
 
+    /// <summary>The argument with which this program prints these times of today's code.</summary>
+    internal const string Command = "times";
+
     /// <summary>The frozen demo house.</summary>
     internal static House Frozen(string path) =>
         HouseFile.Parse(File.ReadAllText(path), "the frozen demo house", MaterialTablesFile.ReadBuiltIn().Tables!).House!;
