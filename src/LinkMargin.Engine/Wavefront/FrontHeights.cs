@@ -46,14 +46,9 @@ internal readonly struct FrontHeights
     /// <summary>The heights of a box that stands between two places along a ray on the plan, metres from its start; one may lie beyond its ends.</summary>
     internal static FrontHeights OfBox(in Ray ray, double fromMetres, double toMetres) => new(ray, fromMetres, toMetres);
 
-    /// <summary>Where on the front a height is at the first place, v: of a box as far towards the second as it is abreast of the ray.</summary>
+    /// <summary>Where on the front a height of a box is at the first place, v, or as far towards the second as it is abreast of the ray.</summary>
     internal double Of(double heightMetres)
     {
-        if (isWall)
-        {
-            return OfWall(heightMetres);
-        }
-
         Edge first = EdgeAt(heightMetres, from, 1);
         return At(from == to ? first : first.Abreast(EdgeAt(heightMetres, to, 1), least));
     }
@@ -129,16 +124,15 @@ internal readonly struct FrontHeights
     // Where a level edge of a wall comes closest to the line, v.
     private double OfWall(double height)
     {
-        double above = height - start - (place * rise), t = place, left = 0;
-        if (rise != 0 && !double.IsInfinity(asideMetres))
+        double above = height - start - (place * rise), perSquare = rise / (lengthMetres * lengthMetres);
+        if (rise == 0 || double.IsInfinity(asideMetres))
         {
-            double across = asideMetres / cosSlope;
-            t = Math.Clamp(place + (rise * above / ((across * across) + (rise * rise))), from, to);
-            left = asideMetres * (t - place);
+            return At(new Edge(above * cosSlope, place + (above * perSquare)));
         }
 
-        double up = above - (rise * (t - place)), offset = Math.Sqrt((left * left) + (up * up * cosSlope * cosSlope));
-        return At(new Edge(Math.CopySign(offset, above), t + (up * rise / (lengthMetres * lengthMetres))));
+        double across = asideMetres / cosSlope, step = Math.Clamp(place + (rise * above / ((across * across) + (rise * rise))), from, to) - place;
+        double left = asideMetres * step, up = above - (rise * step), offset = Math.Sqrt((left * left) + (up * up * cosSlope * cosSlope));
+        return At(new Edge(Math.CopySign(offset, above), place + step + (up * perSquare)));
     }
 
     private Edge EdgeAt(double height, double metres, int up)

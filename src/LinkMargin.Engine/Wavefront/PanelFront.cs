@@ -90,8 +90,9 @@ internal readonly ref struct PanelFront
         }
 
         // Heights are measured at t, or at the end of the run nearest to it: a wall in two parts is one wall.
-        double from = Clamped(tStart + (panel.RunFrom * tStep)), to = Clamped(tStart + (panel.RunTo * tStep));
-        NearestAlong = Math.Clamp(t, Math.Min(from, to), Math.Max(from, to));
+        double one = Clamped(tStart + (panel.RunFrom * tStep)), other = Clamped(tStart + (panel.RunTo * tStep));
+        (double runFrom, double runTo) = one < other ? (one, other) : (other, one);
+        NearestAlong = Math.Clamp(t, runFrom, runTo);
         if (!(isCrossed && hasWidth) && tStep != 0)
         {
             // A crossing where the zone has no width does not count: if a panel stops short of an end of the ray that lies in its plane,
@@ -104,7 +105,7 @@ internal readonly ref struct PanelFront
             return;
         }
 
-        Heights = FrontHeights.OfWall(in ray, NearestAlong, leftStep / tStep, Math.Min(from, to), Math.Max(from, to));
+        Heights = FrontHeights.OfWall(in ray, NearestAlong, leftStep / tStep, runFrom, runTo);
         AtFirst = At(first);
         AtLast = At(last);
         IsMet = TryBetween(first, AtFirst, last, AtLast, out _, out _);

@@ -86,7 +86,8 @@ internal readonly ref struct PanelLanes
         // Heights and angle are measured at t, or at the end of the run nearest to it.
         Vector512<double> runFrom = PlanPanels.Group(panels.RunFrom, group), runTo = PlanPanels.Group(panels.RunTo, group);
         Vector512<double> from = Between(tStart + (runFrom * tStep), least, greatest), to = Between(tStart + (runTo * tStep), least, greatest);
-        Vector512<double> nearestAlong = Between(t, Vector512.Min(from, to), Vector512.Max(from, to)), spread = nearestAlong * (one - nearestAlong);
+        (from, to) = (Vector512.Min(from, to), Vector512.Max(from, to));
+        Vector512<double> nearestAlong = Between(t, from, to), spread = nearestAlong * (one - nearestAlong);
         Vector512<double> cosine = Vector512.Min(one, Vector512.Abs(leftStep) * ray.CosSlope * PlanPanels.Group(panels.EachMetre, group));
         Vector512<double> aside = leftStart + (Between((nearestAlong - tStart) * perStep, runFrom, runTo) * leftStep), cosineSquared = cosine * cosine;
         Vector512<double> sine = aside * (0.5 * eachMetre) / spread;
@@ -106,8 +107,8 @@ internal readonly ref struct PanelLanes
         Store(Row.AtLast, atLast);
         Store(Row.NearestAlong, nearestAlong);
         Store(Row.Cosine, cosine);
-        Store(Row.RunFrom, Vector512.Min(from, to));
-        Store(Row.RunTo, Vector512.Max(from, to));
+        Store(Row.RunFrom, from);
+        Store(Row.RunTo, to);
     }
 
     /// <summary>How many numbers it needs room for.</summary>
