@@ -168,8 +168,8 @@ internal sealed class DiffractedPaths : PathFinder
         }
 
         path.DiffractionDb = path.HasTwoEdges ? MultipleEdges.LossDb([console, path.FirstPlace, path.LastPlace, hands], wavelength) : edgesDb;
-        double width = WidthFactor(graph.Edges[first], console, path.FirstPlace.Z, afterFirst)
-            * (path.HasTwoEdges ? WidthFactor(graph.Edges[last], beforeLast, path.LastPlace.Z, hands) : 1);
+        double width = graph.Edges[first].WidthFactor(console, path.FirstPlace.Z, afterFirst, wavelength)
+            * (path.HasTwoEdges ? graph.Edges[last].WidthFactor(beforeLast, path.LastPlace.Z, hands, wavelength) : 1);
         double most = unhindered * width * Decibels.ToPowerRatio(-(path.DiffractionDb + lossDb));
         if (most <= strongest.LeastPower)
         {
@@ -202,24 +202,6 @@ internal sealed class DiffractedPaths : PathFinder
             LastPlace = lastPlace,
             Metres = console.DistanceTo(firstPlace) + firstPlace.DistanceTo(lastPlace) + lastPlace.DistanceTo(hands),
         };
-    }
-
-    // The waves of both jambs of a doorway reach into its shadow and cancel as it narrows: power of both, with the amplitudes of their
-    // shadows and what a mean keeps of their product (StripSum), as a share of the near jamb's alone. What the far one adds is a path
-    // of its own.
-    private double WidthFactor(DiffractionEdge edge, Point3 from, double height, Point3 to)
-    {
-        if (edge.Jambs is not (Point2 near, Point2 far))
-        {
-            return 1;
-        }
-
-        double v1 = Parameter(near), v2 = Parameter(far);
-        double ratio = EdgeKernel.Edge(v2) / EdgeKernel.Edge(v1), phase = Math.PI / 2 * ((v2 * v2) - (v1 * v1));
-        return Math.Min(1, 1 + (ratio * ratio) - (2 * ratio * Math.Exp(-phase * phase / 2)));
-
-        double Parameter(Point2 jamb) =>
-            KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(from, jamb.At(height), to), true, wavelength);
     }
 
     private PathBudget Itemise(in DiffractedPath path, in LinkEnds ends, TraceBuffer buffer)

@@ -1,4 +1,6 @@
 using LinkMargin.Engine.Geometry;
+using LinkMargin.Engine.Propagation;
+using LinkMargin.Engine.Wavefront;
 
 namespace LinkMargin.Engine.Paths.Diffracted;
 
@@ -25,4 +27,27 @@ internal sealed record DiffractionEdge(
 
     /// <summary>The turn of a path here, at a distance from the console along the path.</summary>
     internal PathTurn TurnAt(double distanceMetres) => new(Kind, Name, LowLevel, distanceMetres);
+
+    /// <summary>
+    /// What the width of a doorway leaves of the near jamb's power, 0 to 1. The waves of both jambs reach into its shadow and cancel as it narrows: power of
+    /// both, with the amplitudes of their shadows and what a mean keeps of their product (<see cref="StripSum"/>). What the far one adds is a path of its own.
+    /// </summary>
+    /// <param name="from">Where the path comes from.</param>
+    /// <param name="heightMetres">Where it passes.</param>
+    /// <param name="to">Where it goes.</param>
+    /// <param name="wavelengthMetres">λ.</param>
+    internal double WidthFactor(Point3 from, double heightMetres, Point3 to, double wavelengthMetres)
+    {
+        if (Jambs is not (Point2 near, Point2 far))
+        {
+            return 1;
+        }
+
+        double v1 = Parameter(near), v2 = Parameter(far);
+        double ratio = EdgeKernel.Edge(v2) / EdgeKernel.Edge(v1), phase = Math.PI / 2 * ((v2 * v2) - (v1 * v1));
+        return Math.Min(1, 1 + (ratio * ratio) - (2 * ratio * Math.Exp(-phase * phase / 2)));
+
+        double Parameter(Point2 jamb) =>
+            KnifeEdge.ParameterOfDetour(KnifeEdge.DetourMetres(from, jamb.At(heightMetres), to), true, wavelengthMetres);
+    }
 }
